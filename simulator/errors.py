@@ -1,0 +1,49 @@
+"""The errors holesim raises on purpose, one tree.
+
+    SimulatorError          anything we can explain in one line
+    |-- FileError           a hole, player or other file that cannot be used (exit 2)
+    |-- UsageError          a request that makes no sense (exit 2)
+    `-- NoAnswerError       a fair question that has no answer (exit 3)
+
+Only ``cli.py`` turns them into text on standard error and an exit status.
+"""
+
+from __future__ import annotations
+
+
+class SimulatorError(Exception):
+    """Root of every error holesim raises on purpose; its text is one line."""
+
+    exit_status = 2
+
+
+class UsageError(SimulatorError):
+    """A club, place, option or number that cannot be meant."""
+
+
+class NoAnswerError(SimulatorError):
+    """The question is well put, but no legal plan answers it."""
+
+    exit_status = 3
+
+
+class FileError(SimulatorError):
+    """A file that cannot be used: says where, what was found and what is allowed.
+
+    Parameters
+    ----------
+    source : str
+        Path or bundled name of the file.
+    where : str
+        Feature (and field) at fault, for example ``"feature 'mill pond', to_yd"``.
+        Empty when the whole file is at fault.
+    found : str
+        What was found there.
+    allowed : str
+        What would have been right.
+    """
+
+    def __init__(self, source: str, where: str, found: str, allowed: str) -> None:
+        self.source, self.where, self.found, self.allowed = source, where, found, allowed
+        place = f"{source}: {where}" if where else source
+        super().__init__(f"{place}: found {found}; allowed: {allowed}")

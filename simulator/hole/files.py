@@ -1,0 +1,83 @@
+"""Hole files by path, and the demo holes that come with the program by name."""
+
+from __future__ import annotations
+
+import difflib
+import tomllib
+from pathlib import Path
+
+from simulator.errors import FileError
+from simulator.hole.model import Hole
+from simulator.hole.sketch import read_sketch
+
+MOST_BYTES = 1_000_000
+"""Largest hole file read [bytes]: a hundred times a very detailed sketch."""
+
+_PACKAGE = Path(__file__).resolve().parents[1]
+
+
+def _bundled_folder() -> Path:
+    """Folder of the demo holes: inside an installed package, else beside it in a checkout."""
+    installed = _PACKAGE / "bundled" / "holes"
+    return installed if installed.is_dir() else _PACKAGE.parent / "holes"
+
+
+def bundled_holes() -> list[str]:
+    """Names of the demo holes, sorted."""
+    return sorted(path.stem for path in _bundled_folder().glob("*.toml"))
+
+
+def load_hole(path_or_name: str | Path) -> Hole:
+    """Read a hole from a sketch file, or a demo hole by name.
+
+    Parameters
+    ----------
+    path_or_name : str or Path
+        A file wins over a demo hole of the same name.
+
+    Raises
+    ------
+    FileError
+        When there is no such file, it cannot be read, or anything in it is wrong.
+    """
+    source = str(path_or_name)
+    if source in bundled_holes() and not Path(source).is_file():
+        return read_sketch(_parse(_bundled_folder() / f"{source}.toml", source), source)
+    return read_sketch(_parse(Path(path_or_name), source), source)
+
+
+def _parse(path: Path, source: str) -> dict:
+    """The TOML of a file; every failure to get it is a FileError."""
+    try:
+        if not path.exists():
+            names = bundled_holes()
+            near = difflib.get_close_matches(source, names, n=1)
+            hint = f"perhaps {near[0]}" if near else f"a .toml file, or one of {', '.join(names)}"
+            raise FileError(source, "", "no such file", hint)
+        if not path.is_file():
+            what = "a directory" if path.is_dir() else "something that is not a file"
+            raise FileError(source, "", what, "a .toml file")
+        if path.suffix.lower() not in ("", ".toml"):
+            raise FileError(source, "", f"a {path.suffix} file", "a hole sketch, a .toml file")
+        with path.open("rb") as file:
+            raw = file.read(MOST_BYTES + 1)
+    except (OSError, ValueError) as error:  # ValueError: a zero byte in the path
+        reason = getattr(error, "strerror", None) or str(error)
+        found = f"a file that cannot be read ({reason})"
+        raise FileError(source, "", found, "a readable .toml file") from None
+    if len(raw) > MOST_BYTES:
+        raise FileError(source, "", f"more than {MOST_BYTES:,} bytes", "a hole sketch, a few thousand bytes")
+    try:
+        text = raw.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        raise FileError(source, "", f"a byte at {error.start} that is not UTF-8", "UTF-8 text") from None
+    try:
+        return tomllib.loads(text)
+    except RecursionError:
+        raise FileError(source, "", "lists nested too deep", "TOML") from None
+    except ValueError as error:  # TOMLDecodeError is one; so is an absurd date or integer
+        raise FileError(source, "", f"a mistake in the TOML ({_one_line(error)})", "TOML 1.0") from None
+
+
+def _one_line(error: Exception) -> str:
+    return " ".join(str(error).split())[:120]

@@ -1,0 +1,86 @@
+"""The one decorator that compiles kernels, and the cache it compiles into.
+
+numba's own cache looks only at the file a function stands in: edit a helper in another file and
+the caller goes on returning the old answer. Here the cache folder is named after the sources of
+*all* kernels and the numba version, so any edit starts a fresh folder. If no folder can be
+written (numba would raise at import), kernels compile in memory for this process.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import numba
+
+_ENTRIES: dict[str, Any] = {}
+
+
+def _sources_digest() -> str:
+    digest = hashlib.sha256(numba.__version__.encode())
+    for source in sorted(Path(__file__).parent.glob("*.py")):
+        digest.update(source.name.encode())
+        digest.update(source.read_bytes())
+    return digest.hexdigest()[:16]
+
+
+def _cache_root() -> Path:
+    chosen = os.environ.get("HOLESIM_CACHE_DIR")
+    if chosen:
+        return Path(chosen)
+    base = os.environ.get("XDG_CACHE_HOME") or os.path.join(os.path.expanduser("~"), ".cache")
+    return Path(base) / "holesim"
+
+
+def _writable(folder: Path) -> bool:
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        with tempfile.TemporaryFile(dir=folder):
+            return True
+    except OSError:
+        return False
+
+
+CACHE_FOLDER: Path | None = _cache_root() / f"kernels-{_sources_digest()}"
+if not _writable(CACHE_FOLDER):
+    CACHE_FOLDER = None
+
+
+def kernel(function: Callable[..., Any]) -> Any:
+    """Compile `function` with numba: no Python objects, no lock held, cached on disk if it can be."""
+    compiled = numba.njit(nogil=True, error_model="numpy")(function)
+    if CACHE_FOLDER is not None and not numba.config.DISABLE_JIT:
+        before = numba.config.CACHE_DIR
+        numba.config.CACHE_DIR = str(CACHE_FOLDER)
+        try:
+            compiled.enable_caching()
+        except (RuntimeError, OSError):
+            pass  # no place to write: this process compiles for itself
+        finally:
+            numba.config.CACHE_DIR = before
+    return compiled
+
+
+def entry(function: Callable[..., Any]) -> Any:
+    """A kernel called from Python; listed so that its compile time can be told and measured."""
+    compiled = kernel(function)
+    _ENTRIES[function.__name__] = compiled
+    return compiled
+
+
+def entries() -> dict[str, Any]:
+    """Name -> compiled entry, in the order they were defined."""
+    return dict(_ENTRIES)
+
+
+def waiting_for_compiler(names: list[str]) -> bool:
+    """Whether some of these entries have never been compiled on this machine (or cannot be kept)."""
+    if numba.config.DISABLE_JIT:
+        return False
+    if CACHE_FOLDER is None:
+        return any(not _ENTRIES[name].signatures for name in names)
+    return not all(any(CACHE_FOLDER.rglob(f"*.{name}-*.nbi")) for name in names)

@@ -1,0 +1,126 @@
+"""What the columns and integer codes of the kernels' arrays mean; shared with the border, no golf in it."""
+
+from __future__ import annotations
+
+# --- what happens to a ball at rest on a surface -------------------------------------------------
+FATE_PLAY = 0
+FATE_GREEN = 1
+FATE_PENALTY_WET = 2  # stops where it goes in, cannot be played
+FATE_PENALTY_DRY = 3  # rolls on, may be played as it lies
+FATE_OUT = 4
+
+# --- what a player may do instead of playing from a lie ------------------------------------------
+UNPLAYABLE_NEVER = 0  # never worth a thought, not considered
+UNPLAYABLE_GENERAL = 1  # back on the line or sideways for one stroke
+UNPLAYABLE_SAND = 2  # back on the line outside the sand for two strokes
+
+# --- surface rows: Game.surface_rows[surface, column] --------------------------------------------
+SURFACE_FATE = 0
+SURFACE_LIE = 1
+SURFACE_TILT = 2  # scales of the bounce law
+SURFACE_RESTITUTION = 3
+SURFACE_FRICTION = 4
+SURFACE_ROLL = 5  # rolling resistance, deceleration over gravity
+SURFACE_COLUMNS = 6
+
+# --- feature rows: Game.feature_rows[feature + 1, column]; row 0 is ground nobody drew -----------
+FEATURE_LOST = 0  # chance that a ball at rest here is not found
+FEATURE_LATERAL = 1  # 1 where relief beside the crossing point is allowed
+FEATURE_COLUMNS = 2
+
+# --- strike rows: Game.strikes[shot, lie, column] ------------------------------------------------
+STRIKE_ALLOWED = 0
+STRIKE_FRACTION = 1  # mean solid carry over the shot's stock carry
+STRIKE_SD = 2  # solid spread of that fraction, relative
+STRIKE_LIE_SD = 3  # spread the lie adds, relative, a draw of its own
+STRIKE_START_BIAS = 4  # rad, right positive
+STRIKE_START_SD = 5  # rad
+STRIKE_TILT_SD = 6  # rad, tilt of the spin axis
+STRIKE_MISHIT_RATE = 7
+STRIKE_MISHIT_KEEP = 8  # mean carry of a mishit over the solid mean
+STRIKE_MISHIT_SD = 9  # spread of that, as a share of the solid mean
+STRIKE_MISHIT_WIDE = 10  # direction spread of a mishit over the solid one
+STRIKE_SPIN = 11  # landing spin over the clean strike's
+STRIKE_CARRY = 12  # the shot's stock carry, yd
+STRIKE_SIDEWAYS = 13  # all-strike direction spread, rad: width of the hole-out window
+STRIKE_COLUMNS = 14
+
+# --- flight columns: Game.flights[shot, bearing, fraction, tilt, height, column] -----------------
+FLIGHT_ALONG = 0  # yd
+FLIGHT_SIDE = 1  # yd, right positive
+FLIGHT_V_ALONG = 2  # yd/s
+FLIGHT_V_SIDE = 3
+FLIGHT_V_DOWN = 4
+FLIGHT_SPIN = 5  # rad/s
+FLIGHT_COLUMNS = 6
+
+# --- numbers: Game.numbers[column] ---------------------------------------------------------------
+PIN_X, PIN_Y = 0, 1
+RASTER_X0, RASTER_Y0, RASTER_CELL = 2, 3, 4
+FRACTION_0, FRACTION_STEP = 5, 6
+TILT_0, TILT_STEP = 7, 8
+HEIGHT_0, HEIGHT_STEP = 9, 10
+WIND_BEARING = 11  # rad, the way the wind blows towards, clockwise from +y
+GRAVITY = 12  # yd/s2
+BALL_RADIUS = 13  # yd
+BOUNCE_TILT = 14  # rad per (yd/s) per rad: tilt of the contact plane
+BOUNCE_E0, BOUNCE_E1, BOUNCE_E2 = 15, 16, 17  # restitution polynomial in yd/s
+BOUNCE_N_CAP, BOUNCE_E_FLOOR = 18, 19
+BOUNCE_STOP = 20  # yd/s, upward speed below which the ball rolls
+ROLL_SLOPE = 21  # share of gravity's pull that a slope gives a rolling ball
+PUTT_STEP = 22  # step of the putting table in sqrt(yd)
+HOLE_HALF_WIDTH = 23  # yd
+CAPTURE_PAST = 24  # yd, a ball that would stop farther past than this does not drop
+HOLE_OUT_SCALE = 25  # fitted multiplier of the chance to hole out from off the green
+DROP_BACK = 26  # yd behind the reference point where a dropped ball is taken to lie
+TWO_CLUBS = 27  # yd
+PENALTY_STROKES = 28
+SAND_STROKES = 29  # unplayable in sand, dropped outside
+LOCAL_RULE_STROKES = 30  # 0 where the local rule for lost balls is not in force
+COARSE_X0, COARSE_Y0, COARSE_STEP = 31, 32, 33
+FINE_X0, FINE_Y0, FINE_STEP = 34, 35, 36
+GUESS_BASE, GUESS_PER_YD = 37, 38  # first guess of strokes to hole out
+PART_FIRST, PART_COUNT = 39, 40  # shot rows of the part swings, shortest first
+LIE_GREEN, LIE_FAIRWAY = 41, 42
+SIDE = 43  # +1, or -1 to mirror all sideways luck
+SURFACE_FAIRWAY = 44
+NUMBERS = 45
+
+# --- an action: how a place is played ------------------------------------------------------------
+ACTION_SHOT = 0  # shot row, or PART_SHOT
+ACTION_AIM = 1  # rad right of the straight line to the pin
+ACTION_REACH = 2  # part swings: intended carry minus distance to the pin, yd
+ACTION_COLUMNS = 3
+PART_SHOT = -1.0
+
+# --- luck slots: one independent number each, per stroke -----------------------------------------
+SLOT_MIXTURE = 0
+SLOT_SPEED = 1
+SLOT_START = 2
+SLOT_TILT = 3
+SLOT_LIE = 4
+SLOT_TREE_HIT = 5
+SLOT_TREE_REST = 6
+SLOT_GUST = 7
+SLOT_SWING = 8
+SLOT_PUTT = 9
+SLOT_FOUND = 10
+SLOT_HOLED = 11
+
+STRIKE_LUCK = 5  # columns of a prepared strike: uniform mixture, then four normals
+
+# --- what a played sequence leaves behind: out[sequence, column] ---------------------------------
+OUT_SCORE = 0  # strokes from here
+OUT_EXPECTED = 1  # the same with putts replaced by their expectation
+OUT_FIRST_COST = 2  # strokes of the first shot with its penalty
+OUT_FIRST_VALUE = 3  # value map after the first shot
+OUT_X, OUT_Y = 4, 5  # where the first shot finished, before relief
+OUT_SURFACE = 6
+OUT_FEATURE = 7
+OUT_LEAVES = 8  # yd to the pin after relief
+OUT_PENALTY_FIRST = 9  # penalty strokes of the first shot
+OUT_PENALTIES = 10  # of the whole sequence
+OUT_TO_GREEN = 11  # strokes until the ball lay on the green or in the hole
+OUT_PUTTS = 12
+OUT_LAND_X, OUT_LAND_Y = 13, 14
+OUT_COLUMNS = 15

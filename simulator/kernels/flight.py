@@ -1,0 +1,174 @@
+"""Flight tables: every shot at shares of its carry, tilts, bearings to the wind and landing heights."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from ._compile import entry, kernel
+from .trajectory import MAX_STEPS, Air, between, fly
+
+TRACK_POINTS = 12
+"""Points kept of a ground track, at 1/12, 2/12 ... 12/12 of the distance along."""
+
+
+@kernel
+def _keep_track(path, steps, end_share, step, track):
+    """Side and height where the ball is 1/12 ... 12/12 of the way along to its lowest landing."""
+    last = steps - 1
+    end = between(path[last, 1], path[last, 4], path[steps, 1], path[steps, 4], step, end_share)[0]
+    i = 0
+    for k in range(TRACK_POINTS):
+        goal = end * (k + 1) / TRACK_POINTS
+        while i < last and path[i + 1, 1] < goal:
+            i += 1
+        s = end_share
+        if k < TRACK_POINTS - 1:
+            s = (goal - path[i, 1]) / max(path[i + 1, 1] - path[i, 1], 1e-9)
+            for _ in range(3):
+                at, v = between(path[i, 1], path[i, 4], path[i + 1, 1], path[i + 1, 4], step, s)
+                s = min(max(s - (at - goal) / (step * max(v, 1e-3)), 0.0), 1.0)
+        else:
+            i = last
+        track[k, 0] = between(path[i, 0], path[i, 3], path[i + 1, 0], path[i + 1, 3], step, s)[0]
+        track[k, 1] = between(path[i, 2], path[i, 5], path[i + 1, 2], path[i + 1, 5], step, s)[0]
+
+
+@kernel
+def _on_grid(values, start, step, at):
+    """Piecewise-linear value on a uniform grid, held constant beyond its ends."""
+    place = min(max((at - start) / step, 0.0), values.shape[0] - 1.0)
+    i = min(int(place), max(values.shape[0] - 2, 0))
+    j = min(i + 1, values.shape[0] - 1)
+    return values[i] + (place - i) * (values[j] - values[i])
+
+
+@kernel
+def _solve_speed(air, launches, spins, grid_start, grid_step, stock, carry, guess, level, path, landing):
+    """Ball speed [yd/s] whose still-air carry is `carry` [yd]; returns (speed, launch, spin).
+
+    With ``stock > 0`` the strike keeps the stock strike's launch and its spin falls with speed (a
+    mishit); otherwise launch and spin are read off the tables at the speed tried. Secant on
+    log carry against log speed (nearly a straight line) inside a bracket.
+    """
+    low, high = math.log(0.05), math.log(150.0)
+    target = math.log(carry)
+    x = math.log(guess)
+    slope = 0.7  # of log speed against log carry, to start with
+    x_before, y_before = 0.0, -1e9
+    speed, launch, spin = guess, 0.0, 0.0
+    for _ in range(60):
+        speed = math.exp(x)
+        at = stock if stock > 0.0 else speed
+        launch = _on_grid(launches, grid_start, grid_step, at)
+        spin = _on_grid(spins, grid_start, grid_step, at) * (speed / stock if stock > 0.0 else 1.0)
+        fly(air, speed, launch, spin, 0.0, 0.0, 0.0, level, path, landing)
+        gone = landing[0, 0]
+        y = math.log(max(gone, 1e-9))
+        if abs(gone - carry) < 1e-4 or high - low < 1e-13:
+            break
+        if y < target:
+            low = max(low, x)
+        else:
+            high = min(high, x)
+        if y_before > -1e8 and abs(y - y_before) > 1e-12:
+            slope = (x - x_before) / (y - y_before)
+        x_before, y_before = x, y
+        x += slope * (target - y)
+        if not (low < x < high):
+            x = 0.5 * (low + high)
+    return speed, launch, spin
+
+
+@entry
+def fill_flights(
+    reference: Air,
+    air: Air,
+    launches,
+    spins,
+    grid_start,
+    grid_step,
+    carries,
+    fractions,
+    tilts,
+    bearings,
+    heights,
+    first,
+    last,
+    out,
+    tracks,
+    speeds,
+):
+    """Fill the flight and track tables of shots `first` to `last` - 1.
+
+    Parameters
+    ----------
+    reference : Air
+        Air the player's carries are meant in; its wind is not used.
+    air : Air
+        Air of the day, with its wind.
+    launches, spins : float64[shot, ng]
+        Stock launch angle [rad] and backspin [rad/s] at ball speeds grid_start + i grid_step [yd/s].
+    carries : float64[shot]
+        Stock still-air carry [yd], > 0.
+    fractions : float64[nf]
+        Shares of the stock carry, ascending, > 0: strike f carries ``fractions[f] * carries`` in still
+        reference air, untilted, to its own level.
+    tilts : float64[nt]
+        Spin-axis tilts [rad].
+    bearings : float64[nb]
+        Bearings of the strike's start line [rad], clockwise from the +y of the frame the wind is in.
+    heights : float64[nh]
+        Landing heights [yd].
+    out : float32[shot, nb, nf, nt, nh, 6]
+        Filled: the six numbers of `fly`.
+    tracks : float32[shot, nb, nf, nt, TRACK_POINTS, 2]
+        Filled: side and height at k/12 of the distance along to the lowest landing height. A first
+        axis of length zero: no tracks are kept.
+    speeds : float64[shot, nf]
+        Filled: ball speeds solved for [yd/s].
+    """
+    path = np.empty((MAX_STEPS + 1, 6))
+    level = np.zeros(1)
+    once = np.empty((1, 6))
+    landing = np.empty((heights.shape[0], 6))
+    for shot in range(first, last):
+        stock = 0.0
+        guess = 5.0 * math.sqrt(carries[shot])
+        for f in range(-1, fractions.shape[0]):  # -1: the stock strike; one call, compiled once
+            share = 1.0 if f < 0 else fractions[f]
+            speed, launch, spin = _solve_speed(
+                reference,
+                launches[shot],
+                spins[shot],
+                grid_start,
+                grid_step,
+                stock,
+                carries[shot] * share,
+                guess,
+                level,
+                path,
+                once,
+            )
+            if f < 0:
+                stock = speed
+            else:
+                speeds[shot, f] = speed
+            if f + 1 < fractions.shape[0]:
+                guess = speed * (fractions[f + 1] / share) ** 0.7
+            if f < 0:
+                continue
+            for b in range(bearings.shape[0]):
+                sine, cosine = math.sin(bearings[b]), math.cos(bearings[b])
+                wind_side = air.wind_x * cosine - air.wind_y * sine
+                wind_along = air.wind_x * sine + air.wind_y * cosine
+                for t in range(tilts.shape[0]):
+                    _, steps, cut = fly(
+                        air, speed, launch, spin, tilts[t], wind_side, wind_along, heights, path, landing
+                    )
+                    for j in range(heights.shape[0]):
+                        for c in range(6):
+                            out[shot, b, f, t, j, c] = landing[j, c]
+                    if tracks.shape[0] > 0:
+                        _keep_track(path, steps, cut, air.step_s, tracks[shot, b, f, t])

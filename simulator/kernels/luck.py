@@ -1,0 +1,97 @@
+"""Luck as a pure function of (seed, sequence, stroke, slot): any order, any thread, same numbers.
+
+The mixing function is the finaliser of SplitMix64 (Steele, Lea and Flood, "Fast splittable
+pseudorandom number generators", OOPSLA 2014). The seed is mixed *before* the sequence index is
+added: small seeds would otherwise share keys and every error bar would be too small.
+Every constant is wrapped in ``np.uint64``: numba types ``uint64 + int`` as int64.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from ._compile import kernel
+
+_GOLDEN = np.uint64(0x9E3779B97F4A7C15)
+_MIX_1 = np.uint64(0xBF58476D1CE4E5B9)
+_MIX_2 = np.uint64(0x94D049BB133111EB)
+_STROKE = np.uint64(0xD1B54A32D192ED03)
+_S30, _S27, _S31, _S11 = np.uint64(30), np.uint64(27), np.uint64(31), np.uint64(11)
+
+
+@kernel
+def mix(z):
+    """SplitMix64's finaliser: uint64 -> uint64, a bijection that spreads every bit."""
+    z = (z ^ (z >> _S30)) * _MIX_1
+    z = (z ^ (z >> _S27)) * _MIX_2
+    return z ^ (z >> _S31)
+
+
+@kernel
+def seed_key(seed):
+    """Key of a seed (uint64)."""
+    return mix(mix(np.uint64(seed) + _GOLDEN) + _GOLDEN)
+
+
+@kernel
+def sequence_key(key, sequence):
+    """Key of one sequence (int) under a seed's key."""
+    return mix(key ^ mix((np.uint64(sequence) + np.uint64(1)) * _GOLDEN))
+
+
+@kernel
+def stroke_key(key, stroke):
+    """Key of one stroke of a sequence."""
+    return mix(key + (np.uint64(stroke) + np.uint64(1)) * _STROKE)
+
+
+@kernel
+def uniform(key, slot):
+    """Uniform number in (0, 1) of one luck slot of a stroke."""
+    bits = mix(key + (np.uint64(slot) + np.uint64(1)) * _GOLDEN)
+    return (np.float64(bits >> _S11) + 0.5) * 1.1102230246251565e-16  # 2**-53
+
+
+@kernel
+def normal_quantile(p):
+    """Standard normal quantile of p in (0, 1), relative error below 1e-15.
+
+    Algorithm AS 241 (PPND16): Wichura, "The percentage points of the normal distribution",
+    Applied Statistics 37 (1988) 477-484.
+    """
+    q = p - 0.5
+    if abs(q) <= 0.425:
+        r = 0.180625 - q * q
+        top = ((((((2509.0809287301226727 * r + 33430.575583588128105) * r + 67265.770927008700853) * r
+                  + 45921.953931549871457) * r + 13731.693765509461125) * r + 1971.5909503065514427) * r
+               + 133.14166789178437745) * r + 3.387132872796366608
+        low = ((((((5226.495278852545925 * r + 28729.085735721942674) * r + 39307.89580009271061) * r
+                  + 21213.794301586595867) * r + 5394.1960214247511077) * r + 687.1870074920579083) * r
+               + 42.313330701600911252) * r + 1.0
+        return q * top / low
+    r = math.sqrt(-math.log(p if q < 0.0 else 1.0 - p))
+    if r <= 5.0:
+        r -= 1.6
+        top = ((((((7.7454501427834140764e-4 * r + 0.0227238449892691845833) * r + 0.24178072517745061177) * r
+                  + 1.27045825245236838258) * r + 3.64784832476320460504) * r + 5.7694972214606914055) * r
+               + 4.6303378461565452959) * r + 1.42343711074968357734
+        low = ((((((1.05075007164441684324e-9 * r + 5.475938084995344946e-4) * r + 0.0151986665636164571966) * r
+                  + 0.14810397642748007459) * r + 0.68976733498510000455) * r + 1.6763848301838038494) * r
+               + 2.05319162663775882187) * r + 1.0
+    else:
+        r -= 5.0
+        top = ((((((2.01033439929228813265e-7 * r + 2.71155556874348757815e-5) * r
+                   + 0.0012426609473880784386) * r + 0.026532189526576123093) * r + 0.29656057182850489123) * r
+                + 1.7848265399172913358) * r + 5.4637849111641143699) * r + 6.6579046435011037772
+        low = ((((((2.04426310338993978564e-15 * r + 1.4215117583164458887e-7) * r
+                   + 1.8463183175100546818e-5) * r + 7.868691311456132591e-4) * r + 0.0148753612908506148525) * r
+                + 0.13692988092273580531) * r + 0.59983220655588793769) * r + 1.0
+    return -top / low if q < 0.0 else top / low
+
+
+@kernel
+def normal(key, slot):
+    """Standard normal number of one luck slot of a stroke."""
+    return normal_quantile(uniform(key, slot))

@@ -1,0 +1,122 @@
+"""Full tee-to-green sequences: the first shot as asked, every later one by the value map's plan."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from . import codes as c
+from ._compile import entry, kernel
+from .luck import normal, seed_key, sequence_key, stroke_key, uniform
+from .shot import intended_shot, play_shot
+from .value import plan_at, putts_at, putts_drawn, value_at
+
+_PUTTING = np.uint64(0x5851F42D4C957F2D)  # moves putts to a stream of their own
+
+
+@kernel
+def draw_putts(game, x, y, key):
+    """Putts drawn from the place where the ball came to the green, by the sequence's putting stream."""
+    return putts_drawn(game, x, y, uniform(stroke_key(key ^ _PUTTING, 0), c.SLOT_PUTT))
+
+
+@entry
+def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, first, last, out):
+    """Play sequences first..last-1 to the hole.
+
+    Sequence k draws the same luck whatever is asked of it: alternatives share it.
+
+    Parameters
+    ----------
+    game : Game
+    seed : int
+    x, y, lie : float, float, int
+        The asked place.
+    action : float64[ACTION_COLUMNS]
+        First shot of every sequence.
+    start_action : float64[ACTION_COLUMNS]
+        How the asked place is played when a stroke is replayed from it: the map's own choice.
+    start_value : float
+        The map's value of the asked place.
+    max_strokes : int
+        A sequence longer than this is cut and scored as it stands.
+    out : float64[n, OUT_COLUMNS]
+        Written row by row (codes.py).
+    """
+    numbers = game.numbers
+    pin_x, pin_y = numbers[c.PIN_X], numbers[c.PIN_Y]
+    green = int(numbers[c.LIE_GREEN])
+    root = seed_key(seed)
+    for k in range(first, last):
+        key = sequence_key(root, k)
+        at_x, at_y, at_lie = x, y, lie
+        at_start = True
+        strokes, penalties = 0.0, 0.0
+        shot, aim, reach = action[0], action[1], action[2]
+        stroke = 0
+        to_green = -1.0
+        row_out = out[k]
+        row_out[c.OUT_PUTTS] = 0.0
+        while True:
+            dx, dy = pin_x - at_x, pin_y - at_y
+            distance = math.sqrt(dx * dx + dy * dy)
+            if stroke > 0:
+                if at_start:
+                    shot, aim, reach = start_action[0], start_action[1], start_action[2]
+                else:
+                    shot, aim, reach = plan_at(game, at_lie, at_x, at_y)
+                    if shot < -1.5:
+                        shot, aim, reach = c.PART_SHOT, 0.0, 0.0
+            luck = stroke_key(key, stroke)
+            row, scale = intended_shot(game, at_lie, shot, reach, distance)
+            replay = start_value if at_start else value_at(game, at_lie, at_x, at_y)
+            (next_x, next_y, next_lie, spent, value, holed, lost, lost_cost, lost_x, lost_y, lost_lie,
+             lost_value, rest_x, rest_y, surface, land_x, land_y) = play_shot(
+                game, at_x, at_y, at_lie, row, math.atan2(dx, dy) + aim, scale, replay,
+                uniform(luck, c.SLOT_MIXTURE), normal(luck, c.SLOT_SPEED), normal(luck, c.SLOT_START),
+                normal(luck, c.SLOT_TILT), normal(luck, c.SLOT_LIE))
+            done = False
+            if lost > 0.0 and uniform(luck, c.SLOT_FOUND) < lost:
+                next_x, next_y, next_lie, spent, value = lost_x, lost_y, lost_lie, lost_cost, lost_value
+            elif holed > 0.0 and uniform(luck, c.SLOT_HOLED) < holed:
+                done = True
+                value = 0.0
+            strokes += spent
+            penalties += spent - 1.0
+            if stroke == 0:
+                row_out[c.OUT_FIRST_COST] = spent
+                row_out[c.OUT_FIRST_VALUE] = value
+                row_out[c.OUT_X], row_out[c.OUT_Y] = rest_x, rest_y
+                row_out[c.OUT_LAND_X], row_out[c.OUT_LAND_Y] = land_x, land_y
+                row_out[c.OUT_SURFACE] = surface
+                column = int(math.floor((rest_x - numbers[c.RASTER_X0]) / numbers[c.RASTER_CELL] + 0.5))
+                line = int(math.floor((rest_y - numbers[c.RASTER_Y0]) / numbers[c.RASTER_CELL] + 0.5))
+                column = min(max(column, 0), game.feature.shape[1] - 1)
+                line = min(max(line, 0), game.feature.shape[0] - 1)
+                row_out[c.OUT_FEATURE] = game.feature[line, column]
+                row_out[c.OUT_PENALTY_FIRST] = spent - 1.0
+                away_x, away_y = (next_x, next_y) if next_lie >= 0 else (at_x, at_y)
+                leaves = math.sqrt((away_x - pin_x) ** 2 + (away_y - pin_y) ** 2)
+                row_out[c.OUT_LEAVES] = 0.0 if done else leaves
+            stroke += 1
+            if done:
+                to_green = strokes
+                row_out[c.OUT_EXPECTED] = strokes
+                break
+            if next_lie >= 0:
+                at_x, at_y, at_lie, at_start = next_x, next_y, next_lie, False
+                if at_lie == green:
+                    to_green = strokes
+                    putts = draw_putts(game, at_x, at_y, key)
+                    row_out[c.OUT_EXPECTED] = strokes + putts_at(game, at_x, at_y)
+                    row_out[c.OUT_PUTTS] = putts
+                    strokes += putts
+                    break
+            if stroke >= max_strokes:
+                row_out[c.OUT_EXPECTED] = strokes
+                to_green = strokes
+                break
+        row_out[c.OUT_SCORE] = strokes
+        row_out[c.OUT_PENALTIES] = penalties
+        row_out[c.OUT_TO_GREEN] = to_green

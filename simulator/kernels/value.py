@@ -1,0 +1,130 @@
+"""Reading the value map: strokes to hole out from a place and lie, and the action stored there."""
+
+from __future__ import annotations
+
+import math
+
+from . import codes as c
+from ._compile import kernel
+
+
+@kernel
+def putts_at(game, x, y):
+    """Expected putts from a place on the green."""
+    numbers = game.numbers
+    dx, dy = x - numbers[c.PIN_X], y - numbers[c.PIN_Y]
+    place = math.sqrt(math.sqrt(dx * dx + dy * dy)) / numbers[c.PUTT_STEP]
+    last = game.putts.shape[1] - 2
+    k = min(int(place), last)
+    share = min(place - k, 1.0)
+    return game.putts[0, k, 0] * (1.0 - share) + game.putts[0, k + 1, 0] * share
+
+
+@kernel
+def putts_drawn(game, x, y, u):
+    """Number of putts from a place on the green for one uniform number."""
+    numbers = game.numbers
+    dx, dy = x - numbers[c.PIN_X], y - numbers[c.PIN_Y]
+    place = math.sqrt(math.sqrt(dx * dx + dy * dy)) / numbers[c.PUTT_STEP]
+    last = game.putts.shape[1] - 2
+    k = min(int(place), last)
+    share = min(place - k, 1.0)
+    for putts in range(1, 5):
+        if u < game.putts[0, k, putts] * (1.0 - share) + game.putts[0, k + 1, putts] * share:
+            return putts
+    return 5
+
+
+@kernel
+def in_fine(game, x, y):
+    """Whether a place is read from the fine field around the pin."""
+    numbers = game.numbers
+    rows, columns = game.fine.shape[1], game.fine.shape[2]
+    column = (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP]
+    row = (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP]
+    return 0.0 <= column < columns - 1.0 and 0.0 <= row < rows - 1.0
+
+
+@kernel
+def guess(game, lie, x, y):
+    """A first guess of strokes to hole out, where the map has nothing yet."""
+    numbers = game.numbers
+    dx, dy = x - numbers[c.PIN_X], y - numbers[c.PIN_Y]
+    worse = 0.0 if lie == numbers[c.LIE_FAIRWAY] else 0.25
+    return numbers[c.GUESS_BASE] + worse + numbers[c.GUESS_PER_YD] * math.sqrt(dx * dx + dy * dy)
+
+
+@kernel
+def blend(field, lie, column, row):
+    """Bilinear reading of a field at fractional node indices; corners without a value are left out."""
+    rows, columns = field.shape[1], field.shape[2]
+    column = min(max(column, 0.0), columns - 1.000001)
+    row = min(max(row, 0.0), rows - 1.000001)
+    i, j = int(column), int(row)
+    a, b = column - i, row - j
+    total, weight = 0.0, 0.0
+    for dj in range(2):
+        for di in range(2):
+            value = field[lie, j + dj, i + di]
+            if value == value:
+                w = (a if di == 1 else 1.0 - a) * (b if dj == 1 else 1.0 - b)
+                total += w * value
+                weight += w
+    return total / weight if weight > 1e-9 else math.nan
+
+
+@kernel
+def value_at(game, lie, x, y):
+    """Strokes to hole out from a place [yd] and lie, by the value map."""
+    numbers = game.numbers
+    if lie == numbers[c.LIE_GREEN]:
+        return putts_at(game, x, y)
+    if in_fine(game, x, y):
+        value = blend(game.fine, lie, (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP],
+                      (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP])
+    else:
+        value = blend(game.coarse, lie, (x - numbers[c.COARSE_X0]) / numbers[c.COARSE_STEP],
+                      (y - numbers[c.COARSE_Y0]) / numbers[c.COARSE_STEP])
+    return value if value == value else guess(game, lie, x, y)
+
+
+@kernel
+def nearest_plan(field, plan, lie, column, row):
+    """Row and column of the node nearest to fractional indices that has a value; -1 where none is near."""
+    rows, columns = field.shape[1], field.shape[2]
+    column = min(max(column, 0.0), columns - 1.000001)
+    row = min(max(row, 0.0), rows - 1.000001)
+    best, best_j, best_i = 1e9, -1, -1
+    for reach in range(1, 5):  # the nodes around first; farther only where none of them is ground of the lie
+        for j in range(max(int(row) - reach + 1, 0), min(int(row) + reach, rows - 1) + 1):
+            for i in range(max(int(column) - reach + 1, 0), min(int(column) + reach, columns - 1) + 1):
+                if field[lie, j, i] == field[lie, j, i]:
+                    apart = (column - i) ** 2 + (row - j) ** 2
+                    if apart < best:
+                        best, best_j, best_i = apart, j, i
+        if best_j >= 0:
+            break
+    return best_j, best_i
+
+
+@kernel
+def plan_at(game, lie, x, y):
+    """Action stored at the node nearest to a place: shot, aim off the pin [rad], reach [yd].
+
+    Shot -2 where the map holds none.
+    """
+    numbers = game.numbers
+    if in_fine(game, x, y):
+        j, i = nearest_plan(game.fine, game.fine_plan, lie, (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP],
+                            (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP])
+        if j >= 0:
+            stored = game.fine_plan[lie, j, i]
+            return float(stored[0]), float(stored[1]), float(stored[2])
+    else:
+        j, i = nearest_plan(game.coarse, game.coarse_plan, lie,
+                            (x - numbers[c.COARSE_X0]) / numbers[c.COARSE_STEP],
+                            (y - numbers[c.COARSE_Y0]) / numbers[c.COARSE_STEP])
+        if j >= 0:
+            stored = game.coarse_plan[lie, j, i]
+            return float(stored[0]), float(stored[1]), float(stored[2])
+    return -2.0, 0.0, 0.0

@@ -1,0 +1,1 @@
+"""Air, ball, ground and greens: constants and formulas with their sources."""

@@ -1,0 +1,66 @@
+"""Density and viscosity of the air from temperature, pressure or altitude, and humidity."""
+
+from __future__ import annotations
+
+import math
+
+REFERENCE_TEMPERATURE_C = 25.0
+"""77 F: the stated basis of the published tour averages the flight model is fitted to."""
+
+REFERENCE_HUMIDITY = 0.5
+"""Relative humidity of the reference air: assumed (100 % against 0 % is worth about 1 yd of carry)."""
+
+SEA_LEVEL_PRESSURE_PA = 101325.0
+"""International Standard Atmosphere, ISO 2533:1975."""
+
+KELVIN_AT_0_C = 273.15
+
+GAS_CONSTANT_DRY = 287.058
+"""Specific gas constant of dry air [J/(kg K)]."""
+
+GAS_CONSTANT_VAPOUR = 461.495
+"""Specific gas constant of water vapour [J/(kg K)]."""
+
+
+def pressure_pa(altitude_m: float) -> float:
+    """Pressure of the International Standard Atmosphere at an altitude [m] below 11 km [Pa].
+
+    ``p = 101325 (1 - 2.25577e-5 h)^5.25588`` (ISO 2533:1975). A pressure already reduced to sea
+    level, as weather reports give it, is not the pressure at the course.
+    """
+    return SEA_LEVEL_PRESSURE_PA * float((1.0 - 2.25577e-5 * altitude_m) ** 5.25588)
+
+
+def standard_temperature_c(altitude_m: float) -> float:
+    """Temperature of the International Standard Atmosphere at an altitude [m]: 15 C - 6.5 C per km."""
+    return 15.0 - 0.0065 * altitude_m
+
+
+def density_kg_m3(temperature_c: float, pressure: float, humidity: float) -> float:
+    """Density of moist air [kg/m^3].
+
+    Ideal gases, saturation pressure by the Magnus formula ``e_s = 611.2 exp(17.62 t / (243.12 + t))`` Pa
+    (WMO Guide to Instruments, WMO-No. 8, annex 4.B).
+
+    Parameters
+    ----------
+    temperature_c : float
+        The air's own temperature [C].
+    pressure : float
+        Pressure at the place [Pa].
+    humidity : float
+        Relative humidity, 0 to 1.
+    """
+    kelvin = temperature_c + KELVIN_AT_0_C
+    vapour = humidity * 611.2 * math.exp(17.62 * temperature_c / (243.12 + temperature_c))
+    return (pressure - vapour) / (GAS_CONSTANT_DRY * kelvin) + vapour / (GAS_CONSTANT_VAPOUR * kelvin)
+
+
+def kinematic_viscosity_m2_s(temperature_c: float, density: float) -> float:
+    """Kinematic viscosity of air [m^2/s] by Sutherland's law.
+
+    ``mu = 1.716e-5 (T / 273.15)^1.5 (273.15 + 110.4) / (T + 110.4)`` (F. M. White, Viscous Fluid Flow).
+    """
+    kelvin = temperature_c + KELVIN_AT_0_C
+    mu = 1.716e-5 * (kelvin / 273.15) ** 1.5 * (273.15 + 110.4) / (kelvin + 110.4)
+    return float(mu / density)

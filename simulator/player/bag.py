@@ -1,0 +1,157 @@
+"""Bag files: a player in TOML, everything left out filled from the level of the handicap.
+
+    name = "Isolde"
+    handicap = 5                    # a plus handicap is negative: +2 on the card is -2 here
+    clubs = ["driver", "3w", "7i"]  # optional: exactly these (a putter may be named, it is not a club of
+    the plan) short_game = 0.9                # optional: spread of part swings over the level's
+
+    [club.driver]                   # optional sections; carry_yd or carry_m, the rest as in ``model.Club``
+    carry_yd = 231
+    direction_sd_deg = 4.6
+
+    [part]                          # optional: handicap, or curves over carry_yd (lists of one length)
+    [putting]                       # optional: handicap, angle_sd_deg, distance_sd_pct
+
+Which clubs are in the bag: those of ``clubs``; without it the sections, when there are at least five; else
+a standard set with the given clubs in it. Spreads are of solid strikes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+
+from ..errors import FileError
+from .check import Section, one_line, read_toml, shown
+from .clubs import LIMITS, need_level, read_clubs
+from .levels import HIGHEST_HANDICAP, LOWEST_HANDICAP, Level, level, part_of_level
+from .model import PartSwing, Player, Putting
+from .names import did_you_mean
+
+DEMO = Path(__file__).with_name("demo")
+
+_PART_CURVES = (
+    "direction_sd_deg", "distance_sd_pct", "mishit_rate", "mishit_loss_pct", "mishit_distance_sd_pct",
+)  # fmt: skip
+
+
+def bundled_players() -> list[str]:
+    """Names of the demo players that come with the package."""
+    return sorted(path.stem for path in DEMO.glob("*.toml"))
+
+
+def load_player(path_or_name: str | Path) -> Player:
+    """Read a bag file, or a bundled demo player by name.
+
+    Raises
+    ------
+    FileError
+        Anything that cannot be used, in one line.
+    """
+    source = one_line(path_or_name, 200)
+    path = Path(path_or_name)
+    names = bundled_players()
+    try:
+        is_file = path.is_file()
+    except (OSError, ValueError):
+        is_file = False
+    if not is_file and str(path_or_name) in names:
+        path = DEMO / f"{path_or_name}.toml"
+    elif not is_file and path.suffix == "" and len(path.parts) == 1 and not path.is_dir():
+        raise FileError(
+            source,
+            "",
+            f"no such file or demo player{did_you_mean(source, names)}",
+            f"a path, or one of {', '.join(names)}",
+        )
+    return _player(Section(source, "", read_toml(path, source, "a player")), path.stem or "player")
+
+
+def _player(top: Section, stem: str) -> Player:
+    top.only(("name", "handicap", "clubs", "club", "part", "putting", "short_game"))
+    assumed: list[str] = []
+    name = top.text("name") or one_line(stem, 60)
+    handicap = _handicap(top)
+    base = None if handicap is None else level(handicap)
+    short_game = top.number("short_game", 0.1, 5.0) or 1.0
+    clubs = read_clubs(top, base, assumed)
+    part = _part(top, base, short_game)
+    putting = _putting(top, base)
+    filled = sorted({f for c in clubs for f, s in c.sources.items() if s == "level"})
+    if filled and base is not None:
+        assumed.append(
+            f"What the file leaves out of clubs comes from the level of a {base.handicap:g} handicap."
+        )
+    if "level" in part.sources.values():
+        assumed.append("Part swings are filled from a level.")
+    if "level" in putting.sources.values():
+        assumed.append("Putting is filled from a level.")
+    return Player(name, handicap, clubs, part, putting, short_game, top.source, tuple(assumed))
+
+
+def _handicap(section: Section) -> float | None:
+    value = section.table.get("handicap")
+    if isinstance(value, str):
+        section.refuse("handicap", shown(value), "a number; a plus handicap is negative, +2 is -2")
+    return section.number("handicap", LOWEST_HANDICAP, HIGHEST_HANDICAP)
+
+
+def _part(top: Section, base: Level | None, short_game: float) -> PartSwing:
+    section = Section(top.source, "part", top.table.get("part", {}))
+    section.only(("handicap", "carry_yd", "carry_m", *_PART_CURVES, "mishit_direction_factor"))
+    own = _handicap(section)
+    if own is None and base is None:
+        need_level(top, base, "part swings")
+    curve = part_of_level(own) if own is not None else base.part  # type: ignore[union-attr]
+    key, yards = section.length_unit("carry")
+    nodes = section.numbers(key, 0.5 / yards, 200.0 / yards)
+    given = {k: section.numbers(k, *LIMITS[k]) for k in _PART_CURVES}
+    factor = section.number("mishit_direction_factor", *LIMITS["mishit_direction_factor"])
+    sources = dict(curve.sources)
+    if nodes is not None:
+        carry = np.array(nodes) * yards
+        if np.any(np.diff(carry) <= 0):
+            section.refuse(key, "carries that do not rise", "each more than the one before")
+        curve = replace(curve, carry_yd=carry, **{k: np.interp(carry, curve.carry_yd, getattr(curve, k))
+                                                  for k in _PART_CURVES})  # fmt: skip
+        sources["carry_yd"] = "file"
+    for k, values in given.items():
+        if values is None:
+            continue
+        if nodes is None:
+            section.refuse(k, "a list without carries", "carry_yd (or carry_m), a list as long")
+        if len(values) != len(nodes):
+            section.refuse(k, f"a list of {len(values)}", f"a list of {len(nodes)}, as {key}")
+        curve = replace(curve, **{k: np.array(values)})
+        sources[k] = "file"
+    if factor is not None:
+        curve = replace(curve, mishit_direction_factor=factor)
+        sources["mishit_direction_factor"] = "file"
+    return replace(
+        curve,
+        direction_sd_deg=curve.direction_sd_deg * short_game,
+        distance_sd_pct=curve.distance_sd_pct * short_game,
+        mishit_distance_sd_pct=curve.mishit_distance_sd_pct * short_game,
+        sources=sources,
+    )
+
+
+def _putting(top: Section, base: Level | None) -> Putting:
+    section = Section(top.source, "putting", top.table.get("putting", {}))
+    section.only(("handicap", "angle_sd_deg", "distance_sd_pct"))
+    own = _handicap(section)
+    angle = section.number("angle_sd_deg", 0.0, 15.0)
+    distance = section.number("distance_sd_pct", 0.0, 60.0)
+    if own is None and base is None and (angle is None or distance is None):
+        need_level(top, base, "putting")
+    skill = level(own).putting if own is not None else base.putting if base else Putting(0.0, 0.0)
+    return Putting(
+        angle_sd_deg=skill.angle_sd_deg if angle is None else angle,
+        distance_sd=skill.distance_sd if distance is None else distance / 100.0,
+        sources={
+            "angle_sd_deg": "level" if angle is None else "file",
+            "distance_sd": "level" if distance is None else "file",
+        },
+    )

@@ -1,0 +1,159 @@
+"""Reading fields of a bag file: every refusal is one FileError naming file, place, what was found and what
+is allowed."""
+
+from __future__ import annotations
+
+import math
+import tomllib
+from collections.abc import Iterable, Mapping
+from pathlib import Path
+from typing import Any, NoReturn
+
+from ..errors import FileError
+from ..units import M_PER_YD
+from .names import did_you_mean
+
+LARGEST_FILE_BYTES = 1_000_000
+"""A bag is a page of text; anything above this is some other file."""
+
+
+def read_toml(path: Path, source: str, what: str) -> dict[str, Any]:
+    """Contents of a TOML file.
+
+    Raises
+    ------
+    FileError
+        Missing, a folder, not readable, not UTF-8, too large or not TOML.
+    """
+    allowed = f"{what} file in TOML"
+    try:
+        if path.is_dir():
+            raise FileError(source, "", "a folder", allowed)
+        if not path.is_file():
+            raise FileError(
+                source, "", "no such file" if not path.exists() else "something not a file", allowed
+            )
+        if path.stat().st_size > LARGEST_FILE_BYTES:
+            raise FileError(source, "", f"{path.stat().st_size} bytes", f"at most {LARGEST_FILE_BYTES}")
+        raw = path.read_bytes()
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or str(error)
+        raise FileError(source, "", f"a file that cannot be read ({reason})", allowed) from None
+    try:
+        text = raw.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        raise FileError(
+            source, f"byte {error.start}", "text that is not UTF-8", "a file saved as UTF-8"
+        ) from None
+    try:
+        return tomllib.loads(text)
+    except RecursionError:
+        raise FileError(source, "", "lists inside lists too deep to read", allowed) from None
+    except ValueError as error:
+        raise FileError(source, "", f"a line that is not TOML: {one_line(error)}", allowed) from None
+
+
+def one_line(value: object, limit: int = 90) -> str:
+    """Text of a value on one line, cut to ``limit`` characters."""
+    text = " ".join("".join(c if c.isprintable() else " " for c in str(value)).split())
+    return text if len(text) <= limit else text[: limit - 3] + "..."
+
+
+def shown(value: object) -> str:
+    """A found value in the words of a file."""
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, str):
+        return f"the text {one_line(value, 40)!r}"
+    if isinstance(value, float) and not math.isfinite(value):
+        return "not a number" if math.isnan(value) else "infinity"
+    if isinstance(value, dict):
+        return "a section"
+    if isinstance(value, list):
+        return f"a list of {len(value)}"
+    return one_line(value, 40) if isinstance(value, (int, float)) else f"a {type(value).__name__}"
+
+
+class Section:
+    """One table of a file: hands out checked values and refuses what it was not asked for.
+
+    Parameters
+    ----------
+    source : str
+        Name of the file for messages.
+    where : str
+        Name of the section for messages; empty at the top.
+    table : Mapping
+        What the file holds there.
+    """
+
+    def __init__(self, source: str, where: str, table: object) -> None:
+        self.source, self.where = source, where
+        if not isinstance(table, Mapping):
+            raise FileError(source, where, shown(table), "a section with keys of its own")
+        self.table: Mapping[str, Any] = table
+
+    def place(self, key: str) -> str:
+        """Section and key as messages name them."""
+        return f"{self.where}, {key}" if self.where else key
+
+    def refuse(self, key: str, found: str, allowed: str) -> NoReturn:
+        """Raise the FileError for one key."""
+        raise FileError(self.source, self.place(key), found, allowed)
+
+    def only(self, keys: Iterable[str]) -> None:
+        """Refuse any key not in ``keys``, with the nearest known one."""
+        known = list(keys)
+        for key in self.table:
+            if key not in known:
+                word = one_line(key, 40)
+                raise FileError(
+                    self.source,
+                    self.where,
+                    f"unknown key {word!r}{did_you_mean(word, known)}",
+                    ", ".join(known),
+                )
+
+    def number(self, key: str, low: float, high: float) -> float | None:
+        """Finite number in [low, high], or None when the key is not there."""
+        if key not in self.table:
+            return None
+        return self._checked(key, self.table[key], low, high)
+
+    def numbers(self, key: str, low: float, high: float) -> list[float] | None:
+        """Non-empty list of finite numbers in [low, high], or None when the key is not there."""
+        if key not in self.table:
+            return None
+        values = self.table[key]
+        if not isinstance(values, list) or not values:
+            self.refuse(key, shown(values), "a list of numbers")
+        return [self._checked(f"{key}[{i}]", v, low, high) for i, v in enumerate(values, start=1)]
+
+    def length_unit(self, stem: str) -> tuple[str, float]:
+        """Key in use and its yards per unit for a length given as ``stem_yd`` or ``stem_m``, not both."""
+        if f"{stem}_yd" in self.table and f"{stem}_m" in self.table:
+            self.refuse(f"{stem}_yd and {stem}_m", "both", "one of the two")
+        return (f"{stem}_m", 1.0 / M_PER_YD) if f"{stem}_m" in self.table else (f"{stem}_yd", 1.0)
+
+    def length_yd(self, stem: str, low_yd: float, high_yd: float) -> float | None:
+        """Length in yards from ``stem_yd`` or ``stem_m``, or None."""
+        key, yards = self.length_unit(stem)
+        value = self.number(key, low_yd / yards, high_yd / yards)
+        return None if value is None else value * yards
+
+    def text(self, key: str, longest: int = 60) -> str | None:
+        """Printable, non-empty text, or None."""
+        if key not in self.table:
+            return None
+        value = self.table[key]
+        if not isinstance(value, str) or not value.strip() or not value.isprintable() or len(value) > longest:
+            self.refuse(key, shown(value), f"a text of 1 to {longest} printable characters")
+        return value.strip()
+
+    def _checked(self, key: str, value: object, low: float, high: float) -> float:
+        allowed = f"a number from {low:.4g} to {high:.4g}"
+        if isinstance(value, bool) or not isinstance(value, (int, float)):
+            self.refuse(key, shown(value), allowed)
+        if not low <= value <= high:  # also catches NaN
+            self.refuse(key, shown(value), allowed)
+        return float(value)

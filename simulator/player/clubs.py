@@ -1,0 +1,203 @@
+"""The clubs of a bag file: which are in the bag, what the file says of them, and whether that can be."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from ..errors import FileError
+from ..physics.launch import KINDS, LOFT_DEG, family
+from .check import Section, one_line, shown
+from .fill import carries, fill_club
+from .levels import STANDARD_SET, Level
+from .model import CLUB_NUMBERS, Club
+from .names import club_name, did_you_mean, kind_of
+
+MOST_CLUBS = 13
+"""Clubs besides the putter: Rules of Golf 4.1b allows 14 in all."""
+
+FEW_SECTIONS = 5
+"""From this many club sections on, and no ``clubs`` list, the sections are the whole bag."""
+
+SHORTEST_CARRY_YD, LONGEST_CARRY_YD = 5.0, 400.0
+
+LIMITS = {
+    "direction_sd_deg": (0.0, 30.0),
+    "distance_sd_pct": (0.0, 60.0),
+    "bias_right_deg": (-20.0, 20.0),
+    "bias_long_pct": (-40.0, 40.0),
+    "mishit_rate": (0.0, 0.9),
+    "mishit_loss_pct": (0.0, 90.0),
+    "mishit_distance_sd_pct": (0.0, 90.0),
+    "mishit_direction_factor": (0.5, 10.0),
+}
+"""What a file may say, wide enough for any golfer."""
+
+
+def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Club, ...]:
+    """Clubs of a bag, longest first; sentences on what was assumed are added to ``assumed``.
+
+    Raises
+    ------
+    FileError
+        Anything about the clubs that cannot be.
+    """
+    given = _club_sections(top)
+    kinds = {name: _kind(section, name) for name, section in given.items()}
+    listed = _listed(top, set(given))
+    if listed is not None:
+        for name in given:
+            if name not in listed:
+                top.refuse(f"club {name!r}", "a section for a club that is not in clubs", ", ".join(listed))
+        kinds |= {name: _listed_kind(top, name) for name in listed if name not in kinds}
+    elif len(given) < FEW_SECTIONS:
+        need_level(top, base, "clubs")
+        kinds |= _standard_around(kinds)
+        if given:
+            assumed.append("The file names only some clubs: the rest of a standard set is put around them.")
+        else:
+            assumed.append("The file names no clubs: a standard set of thirteen and a putter is used.")
+    if not kinds:
+        top.refuse("clubs", "an empty bag", "at least one club besides the putter")
+    if len(kinds) > MOST_CLUBS:
+        top.refuse(
+            "clubs", f"{len(kinds)} clubs besides the putter", f"{MOST_CLUBS} and a putter (Rule 4.1b: 14)"
+        )
+    numbers = {name: _numbers(given[name]) if name in given else {} for name in kinds}
+    if any("carry_yd" not in numbers[name] for name in kinds):
+        need_level(top, base, "a club's carry")
+    carry_yd = carries(kinds, {n: v["carry_yd"] for n, v in numbers.items() if "carry_yd" in v}, base)
+    _check_order(top, kinds, carry_yd)
+    clubs = []
+    for name in sorted(kinds, key=lambda n: -carry_yd[n]):
+        if base is None:
+            for key in CLUB_NUMBERS:
+                if key not in numbers[name]:
+                    need_level(top, base, f"{key} of club {name!r}")
+        clubs.append(fill_club(name, kinds, carry_yd, numbers[name], base))
+    return tuple(clubs)
+
+
+def need_level(top: Section, base: Level | None, what: str) -> None:
+    """Refuse a file that leaves something to the level but has no handicap."""
+    if base is None:
+        top.refuse("handicap", f"none, and {what} left out", "a handicap to fill what is left out")
+
+
+def _club_sections(top: Section) -> dict[str, Section]:
+    """Sections [club.NAME] by simple name."""
+    sections: dict[str, Section] = {}
+    for text, table in Section(top.source, "club", top.table.get("club", {})).table.items():
+        name = club_name(text) or one_line(text, 40)
+        where = f"club {one_line(text, 40)!r}"
+        if name == "putter":
+            raise FileError(top.source, where, "a putter", "its skill in the section [putting]")
+        if not name:
+            raise FileError(top.source, where, "a club without a name", "a name such as 7-iron")
+        if name in sections:
+            raise FileError(top.source, where, f"the club {name!r} a second time", "each club once")
+        section = Section(top.source, where, table)
+        section.only(("kind", "carry_yd", "carry_m", *LIMITS))
+        sections[name] = section
+    return sections
+
+
+def _kind(section: Section, name: str) -> str:
+    text = section.text("kind")
+    if text is None:
+        kind = kind_of(name)
+        if kind is None:
+            raise FileError(
+                section.source,
+                section.where,
+                f"a name that is no club we know{did_you_mean(name, KINDS)}",
+                "a name such as driver, 3-wood, 4-hybrid, 7-iron, pw, 56-degree; or say its kind",
+            )
+        return kind
+    kind = kind_of(club_name(text) or text)
+    if kind is None:
+        section.refuse("kind", f"{shown(text)}{did_you_mean(text, KINDS)}", ", ".join(KINDS))
+    return kind
+
+
+def _listed(top: Section, own_names: set[str]) -> list[str] | None:
+    """Simple names of the list ``clubs``, the putter dropped, or None when there is no list."""
+    if "clubs" not in top.table:
+        return None
+    values = top.table["clubs"]
+    if not isinstance(values, list):
+        top.refuse("clubs", shown(values), "a list of club names")
+    names: list[str] = []
+    putters = 0
+    for i, text in enumerate(values, start=1):
+        if not isinstance(text, str) or not text.strip():
+            top.refuse(f"clubs[{i}]", shown(text), "the name of a club")
+        name = club_name(text) or one_line(text, 40)
+        if name in names or (name == "putter" and putters):
+            top.refuse(f"clubs[{i}]", f"the club {name!r} a second time", "each club once")
+        if name == "putter":
+            putters += 1
+            continue
+        if kind_of(name) is None and name not in own_names:
+            _listed_kind(top, name)
+        names.append(name)
+    return names
+
+
+def _listed_kind(top: Section, name: str) -> str:
+    kind = kind_of(name)
+    if kind is None:
+        top.refuse(
+            "clubs",
+            f"{name!r}, no club we know{did_you_mean(name, KINDS)}",
+            "a name such as driver, 3-wood, 4-hybrid, 7-iron, pw, 56-degree; or a section with its kind",
+        )
+    return kind
+
+
+def _standard_around(kinds: dict[str, str]) -> dict[str, str]:
+    """Clubs of the standard set, leaving out those whose place in the bag (loft) a given club takes."""
+    lofts = [LOFT_DEG[kind] for kind in kinds.values()]
+    extra = {k: k for k in STANDARD_SET if all(abs(LOFT_DEG[k] - loft) >= 1.6 for loft in lofts)}
+    return dict(list(extra.items())[: max(0, MOST_CLUBS - len(kinds))])
+
+
+def _numbers(section: Section) -> dict[str, float]:
+    """The numbers a club's section gives, carry in yards."""
+    found = {key: section.number(key, low, high) for key, (low, high) in LIMITS.items()}
+    found["carry_yd"] = section.length_yd("carry", SHORTEST_CARRY_YD, LONGEST_CARRY_YD)
+    return {key: value for key, value in found.items() if value is not None}
+
+
+def _check_order(top: Section, kinds: dict[str, str], carry_yd: dict[str, float]) -> None:
+    """Refuse two clubs of one carry, and a club that outcarries a stronger one of its own family."""
+    names = sorted(kinds, key=lambda n: -carry_yd[n])
+    for name in names:
+        if not SHORTEST_CARRY_YD <= carry_yd[name] <= LONGEST_CARRY_YD:
+            top.refuse(
+                f"club {name!r}",
+                f"a carry of {carry_yd[name]:.1f} yd in line with the carries given",
+                f"{SHORTEST_CARRY_YD:g} to {LONGEST_CARRY_YD:g}: give its carry_yd",
+            )
+    for longer, shorter in pairwise(names):
+        if carry_yd[longer] - carry_yd[shorter] < 1e-6:
+            top.refuse(
+                f"club {shorter!r}",
+                f"{carry_yd[shorter]:.4g} yd, the carry of {longer!r} too",
+                "a carry of its own",
+            )
+    for i, shorter in enumerate(names):
+        for longer in names[:i]:
+            if (
+                _line(kinds[longer]) == _line(kinds[shorter])
+                and LOFT_DEG[kinds[longer]] > LOFT_DEG[kinds[shorter]]
+            ):
+                top.refuse(
+                    f"club {longer!r}",
+                    f"{carry_yd[longer]:.4g} yd, beyond {shorter!r} ({carry_yd[shorter]:.4g} yd)",
+                    "less carry than the club with less loft",
+                )
+
+
+def _line(kind: str) -> str:
+    """Clubs that must go by loft: irons with wedges, driver with woods, hybrids."""
+    return {"wedge": "iron", "driver": "wood"}.get(family(kind), family(kind))

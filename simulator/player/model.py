@@ -1,0 +1,204 @@
+"""Who plays: a bag of clubs, part swings and putting, all as plain frozen values.
+
+A strike is *solid* or a *mishit*. For a target carry c (a club's stock carry, or a part swing's), as
+shares of c:
+
+    solid    carry  mean 1 + bias_long                 sd distance_sd           direction sd = direction_sd
+    mishit   carry  mean 1 + bias_long - mishit_loss   sd mishit_distance_sd    direction sd = factor *
+    direction_sd
+
+Directions are centred on ``bias_right_deg``. Spreads in files are of solid strikes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..errors import UsageError
+from ..physics.putting import ANGLE_GROWTH_DEG_PER_FT
+from .names import club_key, did_you_mean
+
+Floats = NDArray[np.float64]
+
+
+@dataclass(frozen=True)
+class Club:
+    """One full swing.
+
+    Parameters
+    ----------
+    name : str
+        As the player says it, in the simple form of ``names.club_name`` ("7-iron").
+    kind : str
+        Launch family, one of ``physics.launch.KINDS``.
+    carry_yd : float
+        Stock carry [yd].
+    direction_sd_deg, distance_sd_pct : float
+        Standard deviations of solid strikes: direction [deg], carry [% of stock].
+    bias_right_deg, bias_long_pct : float
+        Mean of solid strikes beside the aim [deg, right positive] and beyond stock [%, long positive].
+    mishit_rate : float
+        Share of strikes that are mishits, 0 to 1.
+    mishit_loss_pct, mishit_distance_sd_pct : float
+        Mean loss of carry on a mishit against a solid strike, and its standard deviation [% of stock].
+    mishit_direction_factor : float
+        Direction standard deviation of a mishit over that of a solid strike.
+    sources : Mapping[str, str]
+        For each number: ``"file"`` or ``"level"``.
+    """
+
+    name: str
+    kind: str
+    carry_yd: float
+    direction_sd_deg: float
+    distance_sd_pct: float
+    bias_right_deg: float
+    bias_long_pct: float
+    mishit_rate: float
+    mishit_loss_pct: float
+    mishit_distance_sd_pct: float
+    mishit_direction_factor: float
+    sources: Mapping[str, str] = field(default_factory=dict)
+
+
+CLUB_NUMBERS = (
+    "carry_yd", "direction_sd_deg", "distance_sd_pct", "bias_right_deg", "bias_long_pct", "mishit_rate",
+    "mishit_loss_pct", "mishit_distance_sd_pct", "mishit_direction_factor",
+)  # fmt: skip
+"""The number fields of ``Club``."""
+
+
+@dataclass(frozen=True)
+class PartSpread:
+    """Spread of one part swing; the fields mean the same as those of ``Club``."""
+
+    carry_yd: float
+    direction_sd_deg: float
+    distance_sd_pct: float
+    bias_right_deg: float
+    bias_long_pct: float
+    mishit_rate: float
+    mishit_loss_pct: float
+    mishit_distance_sd_pct: float
+    mishit_direction_factor: float
+
+
+@dataclass(frozen=True)
+class PartSwing:
+    """Spread of part swings (any carry below the shortest full shot) as curves over the carry.
+
+    Parameters
+    ----------
+    carry_yd : ndarray, shape (n,)
+        Nodes, strictly increasing [yd].
+    direction_sd_deg, distance_sd_pct, mishit_rate, mishit_loss_pct, mishit_distance_sd_pct : ndarray,
+    shape (n,)
+        As in ``Club``, at the nodes.
+    mishit_direction_factor : float
+        As in ``Club``.
+    sources : Mapping[str, str]
+        For each field: ``"file"`` or ``"level"``.
+    """
+
+    carry_yd: Floats
+    direction_sd_deg: Floats
+    distance_sd_pct: Floats
+    mishit_rate: Floats
+    mishit_loss_pct: Floats
+    mishit_distance_sd_pct: Floats
+    mishit_direction_factor: float
+    sources: Mapping[str, str] = field(default_factory=dict)
+
+    def at(self, carry_yd: float) -> PartSpread:
+        """Spread for one carry [yd]: straight lines between nodes, constant beyond the ends; no bias."""
+
+        def read(values: Floats) -> float:
+            return float(np.interp(carry_yd, self.carry_yd, values))
+
+        return PartSpread(
+            carry_yd=float(carry_yd),
+            direction_sd_deg=read(self.direction_sd_deg),
+            distance_sd_pct=read(self.distance_sd_pct),
+            bias_right_deg=0.0,
+            bias_long_pct=0.0,
+            mishit_rate=read(self.mishit_rate),
+            mishit_loss_pct=read(self.mishit_loss_pct),
+            mishit_distance_sd_pct=read(self.mishit_distance_sd_pct),
+            mishit_direction_factor=self.mishit_direction_factor,
+        )
+
+
+@dataclass(frozen=True)
+class Putting:
+    """Putting skill.
+
+    Parameters
+    ----------
+    angle_sd_deg : float
+        Standard deviation of the start angle [deg], of a putt of no length.
+    distance_sd : float
+        Standard deviation of the distance a putt rolls, as a share of it.
+    angle_growth_deg_per_ft : float
+        Growth of the angle's standard deviation with the length of the putt [deg/ft].
+    sources : Mapping[str, str]
+        ``"file"`` or ``"level"`` for the first two.
+    """
+
+    angle_sd_deg: float
+    distance_sd: float
+    angle_growth_deg_per_ft: float = ANGLE_GROWTH_DEG_PER_FT
+    sources: Mapping[str, str] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Player:
+    """A player and the bag.
+
+    Parameters
+    ----------
+    name : str
+    handicap : float or None
+        Handicap index; a plus handicap is negative.
+    clubs : tuple of Club
+        Longest carry first, carries strictly decreasing, putter left out.
+    part : PartSwing
+    putting : Putting
+    short_game : float
+        Spread of part swings over that of the level they were filled from: 1 is the level, less is tighter.
+        Already applied to ``part``.
+    source : str
+        Where the player was read from.
+    assumed : tuple of str
+        One sentence each on what the reader had to assume.
+    """
+
+    name: str
+    handicap: float | None
+    clubs: tuple[Club, ...]
+    part: PartSwing
+    putting: Putting
+    short_game: float
+    source: str
+    assumed: tuple[str, ...]
+
+    def club(self, name: str) -> Club:
+        """The club of that name, in any simple form ("3w", "3-wood", "three wood").
+
+        Raises
+        ------
+        UsageError
+            No such club in this bag; lists those there are.
+        """
+        wanted = club_key(name)
+        for club in self.clubs:
+            if club_key(club.name) == wanted:
+                return club
+        names = [club.name for club in self.clubs]
+        raise UsageError(
+            f"no club {name!r} in the bag of {self.name}{did_you_mean(wanted, names)}; "
+            f"clubs there: {', '.join(names)}"
+        )

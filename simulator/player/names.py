@@ -1,0 +1,72 @@
+"""Names of clubs: the ways golfers write them, one simple form each."""
+
+from __future__ import annotations
+
+import difflib
+import re
+from collections.abc import Iterable
+
+from ..physics.launch import KINDS
+
+_SPOKEN = {
+    "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9",
+}  # fmt: skip
+_LETTER = {"w": "wood", "wood": "wood", "i": "iron", "iron": "iron", "h": "hybrid", "hy": "hybrid",
+           "hybrid": "hybrid", "rescue": "hybrid"}  # fmt: skip
+_WHOLE = {
+    "d": "driver", "dr": "driver", "driver": "driver", "1w": "driver", "1wood": "driver",
+    "p": "pitching wedge", "pw": "pitching wedge", "pitchingwedge": "pitching wedge",
+    "g": "gap wedge", "gw": "gap wedge", "aw": "gap wedge", "gapwedge": "gap wedge",
+    "approachwedge": "gap wedge",
+    "s": "sand wedge", "sw": "sand wedge", "sandwedge": "sand wedge", "sandiron": "sand wedge",
+    "l": "lob wedge", "lw": "lob wedge", "lobwedge": "lob wedge",
+    "hybrid": "hybrid", "putter": "putter", "pt": "putter",
+}  # fmt: skip
+
+WEDGE_LOFT_DEG = (44, 64)
+"""Lofts a wedge may be named by ("56", "56-degree") [deg], common practice."""
+
+
+def club_name(text: str) -> str | None:
+    """Simple form of a club's name, or None when it is not one we know.
+
+    ``"3w"``, ``"3 Wood"``, ``"three-wood"`` -> ``"3-wood"``; ``"PW"`` -> ``"pitching wedge"``; ``"56"``,
+    ``"56 degree"`` -> ``"56-degree wedge"``.
+    """
+    squeezed = re.sub(r"[\s_\-]+", "", text.casefold())
+    for word, digit in _SPOKEN.items():
+        if squeezed.startswith(word):
+            squeezed = digit + squeezed[len(word) :]
+    if squeezed in _WHOLE:
+        return _WHOLE[squeezed]
+    if found := re.fullmatch(r"([2-9])([a-z]+)", squeezed):
+        stem = _LETTER.get(found[2])
+        name = f"{found[1]}-{stem}"
+        return name if stem and name in KINDS else None
+    if found := re.fullmatch(r"(\d\d)(°|deg|degree|degrees)?(wedge)?", squeezed):
+        low, high = WEDGE_LOFT_DEG
+        return f"{int(found[1])}-degree wedge" if low <= int(found[1]) <= high else None
+    return None
+
+
+def club_key(text: str) -> str:
+    """What two spellings of one name share; an unusual name stands for itself, in lower case."""
+    return club_name(text) or " ".join(text.casefold().split())
+
+
+def kind_of(name: str) -> str | None:
+    """Launch family of a simple name, or None: a wedge named by loft goes to the nearest kind of wedge."""
+    if name in KINDS:
+        return name
+    if found := re.fullmatch(r"(\d\d)-degree wedge", name):
+        loft = int(found[1])
+        if loft <= 48:
+            return "pitching wedge"
+        return "gap wedge" if loft <= 53 else "sand wedge" if loft <= 57 else "lob wedge"
+    return None
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """``" (did you mean 'x'?)"`` when something known is close, else an empty string."""
+    close = difflib.get_close_matches(word, list(known), n=1, cutoff=0.6)
+    return f" (did you mean {close[0]!r}?)" if close else ""

@@ -1,0 +1,135 @@
+"""The nearest ground of a kind to the line of play, at a distance from the pin."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import shapely
+
+from ..hole.model import Hole
+from ..hole.surfaces import Surface
+
+DISTANCE_SLACK_YD = 15
+"""How far from the asked distance the asked ground may be [yd]: a laser reads a bunker to its lip."""
+
+WIDEST_DEG = 80.0
+"""How far round the pin from the line of play ground is looked for [deg]."""
+
+STEP_YD = 0.5
+"""Step along an arc round the pin [yd]: half the cell of the engine's raster."""
+
+INSIDE_YD = 3.0
+"""How far inside the edge of the ground the ball is put, where the ground is wide enough [yd]."""
+
+CLEAR_YD = 1.0
+"""Same ground this far round the ball, where there is such a place [yd]: a cell of the engine's raster."""
+
+NEAREST_YD = 1.0
+"""Shortest distance from the pin that is searched [yd]."""
+
+
+def line_place(hole: Hole, out_yd: float) -> tuple[float, float]:
+    """The place (x, y) on the line of play at a straight distance from the pin [yd].
+
+    The last such place on the way from the tee; nearer to the pin than the line comes, the place straight
+    between the pin and the end of that line's last leg.
+    """
+    pin = np.array([hole.pin.x_yd, hole.pin.y_yd])
+    corners = np.asarray(hole.line, dtype=float)
+    for first, last in zip(corners[-2::-1], corners[:0:-1], strict=True):
+        # |last + t (first - last) - pin| = out_yd, walking back from the green: the smallest t in 0..1
+        step, gap = first - last, last - pin
+        a, b, c = step @ step, 2.0 * (gap @ step), gap @ gap - out_yd**2
+        disc = b * b - 4.0 * a * c
+        if disc < 0.0:
+            continue
+        for t in sorted(((-b - math.sqrt(disc)) / (2.0 * a), (-b + math.sqrt(disc)) / (2.0 * a))):
+            if 0.0 <= t <= 1.0:
+                x, y = last + t * step
+                return float(x), float(y)
+    back = corners[-2] - pin
+    x, y = pin + back / math.hypot(*back) * out_yd
+    return float(x), float(y)
+
+
+def find_ground(
+    hole: Hole, out_yd: float, side: int, wanted: Surface, *, slack_yd: int = DISTANCE_SLACK_YD
+) -> tuple[float, float] | None:
+    """Where a ball lies that is on some ground at about a distance from the pin, None if nowhere.
+
+    Parameters
+    ----------
+    hole : Hole
+    out_yd : float
+        Straight distance to the pin [yd]; the nearest distance that has such ground is taken.
+    side : int
+        -1 left of the line of play as seen looking at the pin, 1 right, 0 the nearer of the two.
+    wanted : Surface
+    slack_yd : int
+        How far from `out_yd` is still near enough [yd].
+
+    Returns
+    -------
+    (x, y) [yd], `INSIDE_YD` inside the edge nearer the line; half way from the line to the edge when the
+    line itself is on that ground and a side is asked for.
+    """
+    rim: tuple[float, float] | None = None
+    for away in sorted(range(-slack_yd, slack_yd + 1), key=abs):
+        radius = out_yd + away
+        found = _on_arc(hole, radius, side, wanted) if radius >= NEAREST_YD else None
+        if found is not None and _clear(hole, found, wanted):
+            return found
+        rim = rim or found
+    return rim
+
+
+def _clear(hole: Hole, place: tuple[float, float], wanted: Surface) -> bool:
+    """Whether the ground all round a place is the same."""
+    turn = np.arange(8) * (math.pi / 4.0)
+    around = surfaces_at(hole, place[0] + CLEAR_YD * np.cos(turn), place[1] + CLEAR_YD * np.sin(turn))
+    return bool((around == wanted).all())
+
+
+def _on_arc(hole: Hole, radius: float, side: int, wanted: Surface) -> tuple[float, float] | None:
+    """The place on one arc round the pin, nearest along it to the line of play."""
+    pin_x, pin_y = hole.pin.x_yd, hole.pin.y_yd
+    middle_x, middle_y = line_place(hole, radius)
+    middle = math.atan2(middle_y - pin_y, middle_x - pin_x)
+    # seen from the pin the line runs towards the ball, so turning anticlockwise there is the ball's right
+    arc = np.arange(int(radius * math.radians(WIDEST_DEG) / STEP_YD) + 1) * STEP_YD
+    best = (math.inf, 0)
+    for hand in (-1, 1) if side == 0 else (side,):
+        angle = middle + hand * arc / radius
+        there = surfaces_at(hole, pin_x + radius * np.cos(angle), pin_y + radius * np.sin(angle)) == wanted
+        if there.any():
+            best = min(best, (float(arc[_rest_index(there, bool(side))]), hand))
+    if not math.isfinite(best[0]):
+        return None
+    angle_there = middle + best[1] * best[0] / radius
+    return pin_x + radius * math.cos(angle_there), pin_y + radius * math.sin(angle_there)
+
+
+def _rest_index(there: np.ndarray, sided: bool) -> int:
+    """Step along the arc where the ball lies, in the first run of the wanted ground."""
+    first = int(np.argmax(there))
+    run = there[first:]
+    half = ((len(run) if run.all() else int(np.argmin(run))) - 1) // 2
+    if first == 0:  # the line itself is on it
+        return half if sided else 0
+    return first + min(int(INSIDE_YD / STEP_YD), half)
+
+
+def surfaces_at(hole: Hole, x_yd: np.ndarray, y_yd: np.ndarray) -> np.ndarray:
+    """Surface code of each place, int (n,); x_yd, y_yd : (n,) [yd]."""
+    index = features_at(hole, x_yd, y_yd)
+    codes = np.array([int(f.surface) for f in hole.features] + [int(Surface.ROUGH)])
+    return codes[index]
+
+
+def features_at(hole: Hole, x_yd: np.ndarray, y_yd: np.ndarray) -> np.ndarray:
+    """Index in `hole.features` of the topmost feature at each place, -1 on bare rough, int (n,)."""
+    index = np.full(np.shape(x_yd), -1)
+    for k, feature in enumerate(hole.features):
+        index[shapely.contains_xy(feature.area, x_yd, y_yd)] = k
+    return index

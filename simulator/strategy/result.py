@@ -1,0 +1,225 @@
+"""What an answer is: plain frozen data, finished before any word is written about it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+import numpy as np
+
+from ..hole.model import Hole
+from ..player.model import Player
+
+SCHEMA = "holesim-answer-1"
+"""Name and version of the JSON layout; changes when a key changes its meaning."""
+
+TIE_STROKES = 0.03
+"""Differences below this are no difference to a player [strokes]: three in a hundred plays of the hole."""
+
+
+@dataclass(frozen=True)
+class Start:
+    """Where the question is asked from.
+
+    Attributes
+    ----------
+    x_yd, y_yd : float
+        Place in the hole frame.
+    lie : str
+        Lie word, for example ``"tee"`` or ``"rough"``.
+    words : str
+        The place as a reader would say it, for example ``"the back tee"``.
+    out_yd : float
+        Straight distance to the pin.
+    played : int or None
+        Strokes already played on the hole; None when not known (then par words mean nothing).
+    """
+
+    x_yd: float
+    y_yd: float
+    lie: str
+    words: str
+    out_yd: float
+    played: int | None
+
+
+@dataclass(frozen=True)
+class Estimate:
+    """A Monte Carlo figure and its standard error."""
+
+    value: float
+    standard_error: float
+
+
+@dataclass(frozen=True)
+class Alternative:
+    """One way to play the asked shot, and what came of it.
+
+    Attributes
+    ----------
+    club, flight : str
+        Club name and flight (``"stock"``; ``"part"`` for a part swing).
+    carry_yd : float
+        Intended carry.
+    aim_offset_yd : float
+        Right-positive offset of the aim at stock carry, from the straight line ball to pin.
+    aim_bearing_deg : float
+        Direction of the aim, clockwise from +y.
+    map_score : float
+        The value map's own figure for this alternative.
+    score : Estimate
+        Expected strokes (on the hole when `Start.played` is known, from here otherwise).
+    difference : Estimate
+        This minus the recommended one, paired.
+    chances : dict of str to Estimate or None
+        Shares of the plain sequences: birdie_or_better, par, bogey, double_or_worse,
+        penalty_this_shot, penalty_on_hole, fairway, green_in_regulation, three_putt. None where the
+        word has no meaning here.
+    worst_tenth_mean : Estimate
+        Mean score of the worst tenth of the sequences.
+    finish : dict of str to Estimate
+        Share of first shots at rest on each surface, before relief.
+    features : dict of str to Estimate
+        The same by named feature.
+    leaves_yd : dict of str to float
+        p10, p50, p90 of the distance left after any relief.
+    aims_yd : tuple of float
+        First and last aim offset whose score on the map is within the tie band of the best aim's.
+    aim_given : bool
+        The aim was asked for, not searched.
+    asked : bool
+        Somebody asked about this club.
+    finishes_yd, landings_yd : float64[sequences, 2]
+        Where each first shot came to rest (before relief) and came down.
+    scores : int64[sequences]
+        Strokes of each plain sequence, on the same footing as `score`.
+    """
+
+    club: str
+    flight: str
+    carry_yd: float
+    aim_offset_yd: float
+    aim_bearing_deg: float
+    map_score: float
+    score: Estimate
+    difference: Estimate
+    chances: dict[str, Estimate | None]
+    worst_tenth_mean: Estimate
+    finish: dict[str, Estimate]
+    features: dict[str, Estimate]
+    leaves_yd: dict[str, float]
+    aims_yd: tuple[float, float]
+    aim_given: bool
+    asked: bool
+    finishes_yd: np.ndarray = field(repr=False)
+    landings_yd: np.ndarray = field(repr=False)
+    scores: np.ndarray = field(repr=False)
+
+    def to_dict(self) -> dict[str, Any]:
+        """The figures as plain JSON-ready data."""
+        out: dict[str, Any] = {
+            "club": self.club,
+            "flight": self.flight,
+            "asked": self.asked,
+            "carry_yd": self.carry_yd,
+            "aim_offset_yd": self.aim_offset_yd,
+            "aim_bearing_deg": self.aim_bearing_deg,
+            "aim_given": self.aim_given,
+            "aim_offset_within_tie_yd": list(self.aims_yd),
+            "expected_score": self.score.value,
+            "standard_error": self.score.standard_error,
+            "difference": self.difference.value,
+            "difference_standard_error": self.difference.standard_error,
+            "map_score": self.map_score,
+        }
+        errors: dict[str, Any] = {}
+        for name, chance in self.chances.items():
+            out[name] = None if chance is None else chance.value
+            errors[name] = None if chance is None else chance.standard_error
+        out["worst_tenth_mean"] = self.worst_tenth_mean.value
+        errors["worst_tenth_mean"] = self.worst_tenth_mean.standard_error
+        for group in ("finish", "features"):
+            shares: dict[str, Estimate] = getattr(self, group)
+            out[group] = {name: share.value for name, share in shares.items()}
+            errors[group] = {name: share.standard_error for name, share in shares.items()}
+        out["leaves_yd"] = dict(self.leaves_yd)
+        out["standard_errors"] = errors
+        return out
+
+
+@dataclass(frozen=True)
+class Answer:
+    """The answer to "which club, which line?" on one hole for one player.
+
+    Attributes
+    ----------
+    question : str
+        ``"plan"`` or ``"compare"``.
+    value_map_score : float
+        Expected strokes by the value map's own best choice (same footing as the scores).
+    recommended : int
+        Index of the recommended alternative.
+    tied : tuple of int
+        Alternatives that cannot be told from it: difference below two paired standard errors or
+        below TIE_STROKES. Includes `recommended`.
+    alternatives : tuple of Alternative
+        Best first by expected score on the map, asked ones always among them.
+    clear_beyond_yd : int
+        Nobody ahead may be nearer than this.
+    warnings : tuple of str
+        One line each.
+    settings : dict
+        What made the numbers: cell and node sizes, strikes, versions.
+    seconds : dict of str to float
+        Where the time went; not part of the answer, left out of `to_dict`.
+    """
+
+    question: str
+    hole: Hole
+    player: Player
+    start: Start
+    seed: int
+    sequences: int
+    value_map_score: float
+    recommended: int
+    tied: tuple[int, ...]
+    alternatives: tuple[Alternative, ...]
+    clear_beyond_yd: int
+    warnings: tuple[str, ...]
+    settings: dict[str, Any]
+    seconds: dict[str, float] = field(repr=False)
+
+    @property
+    def best(self) -> Alternative:
+        """The recommended alternative."""
+        return self.alternatives[self.recommended]
+
+    def to_dict(self) -> dict[str, Any]:
+        """The whole answer as plain JSON-ready data; the same for any thread count."""
+        return {
+            "schema": SCHEMA,
+            "question": self.question,
+            "hole": self.hole.name,
+            "par": self.hole.par,
+            "tee": self.hole.tee.name,
+            "pin": self.hole.pin.name,
+            "player": self.player.name,
+            "start": {
+                "words": self.start.words,
+                "lie": self.start.lie,
+                "x_yd": self.start.x_yd,
+                "y_yd": self.start.y_yd,
+                "out_yd": self.start.out_yd,
+                "played": self.start.played,
+            },
+            "seed": self.seed,
+            "sequences": self.sequences,
+            "value_map_score": self.value_map_score,
+            "recommended": self.recommended,
+            "tied": list(self.tied),
+            "clear_beyond_yd": self.clear_beyond_yd,
+            "alternatives": [alternative.to_dict() for alternative in self.alternatives],
+            "assumed": [*self.hole.assumed, *self.player.assumed],
+            "warnings": list(self.warnings),
+            "settings": self.settings,
+        }

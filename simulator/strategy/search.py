@@ -1,0 +1,188 @@
+"""What to try from the asked place, and what the value map says of it."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..engine import PART_SWING, value_actions
+from ..tables.game import FIRST_GUESS, Board
+from ..tables.luck import strike_sets
+from .result import TIE_STROKES
+
+COARSE_AIMS_DEG = np.concatenate([np.arange(-28.0, 28.1, 2.0), [-60.0, -45.0, -35.0, 35.0, 45.0, 60.0]])
+"""Aims off the pin of the first pass [deg]."""
+
+PART_SHARES = np.array([0.45, 0.55, 0.65, 0.74, 0.82, 0.88, 0.93, 0.97, 1.0, 1.04])
+"""Carries of part swings tried, as shares of the distance to the pin."""
+
+STEPS_DEG = (1.0, 0.5, 0.25)
+"""Refinement of the aim [deg]; it stops when a step gains less than FINE_GAIN."""
+
+FINE_GAIN = 0.005
+"""An aim is fine enough when the next finer step gains less than this [strokes]."""
+
+BAND_DEG = np.arange(-12.0, 12.1, 1.0)
+"""Aims round the best one at which the tie band is read [deg]."""
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One action from the asked place and what the map says of it.
+
+    Attributes
+    ----------
+    row : int
+        Shot row (its club, flight and carry are in the bag).
+    action : float64[3]
+        Shot code, aim [rad], reach [yd].
+    carry_yd : float
+        Intended carry.
+    score : float
+        Strokes by the map over the choosing strikes, replays summed.
+    """
+
+    row: int
+    action: np.ndarray
+    carry_yd: float
+    score: float
+
+
+@dataclass(frozen=True)
+class Place:
+    """The asked place as the search sees it."""
+
+    board: Board
+    x_yd: float
+    y_yd: float
+    lie: int
+    threads: int
+
+    @property
+    def distance_yd(self) -> float:
+        """Straight distance to the pin."""
+        return self.board.distance_yd(self.x_yd, self.y_yd)
+
+    def values(self, actions: np.ndarray, replay: float, strikes: np.ndarray) -> np.ndarray:
+        """Engine values of actions from here, float64[n, sets, 2]."""
+        return value_actions(self.board, self.x_yd, self.y_yd, self.lie, actions, replay, strikes,
+                             threads=self.threads)
+
+    def scores(self, actions: np.ndarray, replay: float, strikes: np.ndarray) -> np.ndarray:
+        """Strokes of actions, each repeated until it is not replayed, float64[n]."""
+        mean = self.values(actions, replay, strikes).mean(axis=1)
+        return mean[:, 0] / np.maximum(1.0 - mean[:, 1], 1e-3)
+
+
+def _carry(place: Place, row: int, reach: float) -> float:
+    bag = place.board.bag
+    if row < bag.first_part:
+        return bag.shots[row].carry_yd
+    return max(place.distance_yd + reach, 1.0)
+
+
+def _first_pass(place: Place, rows: list[int], with_parts: bool) -> tuple[np.ndarray, np.ndarray]:
+    """(row of each, actions) of the coarse search."""
+    aims = np.radians(COARSE_AIMS_DEG)
+    owners, actions = [], []
+    for row in rows:
+        owners += [row] * aims.size
+        actions += [(float(row), aim, 0.0) for aim in aims]
+    if with_parts:
+        limit = place.board.longest_part_yd(place.lie)
+        for share in PART_SHARES:
+            carry = share * place.distance_yd
+            if carry <= limit:
+                owners += [place.board.bag.first_part] * aims.size
+                actions += [(PART_SWING, aim, carry - place.distance_yd) for aim in aims]
+    return np.array(owners, dtype=int), np.array(actions)
+
+
+def _refine(place: Place, action: np.ndarray, replay: float, strikes: np.ndarray) -> tuple[np.ndarray, float]:
+    """Move aim (and a part swing's carry) by ever finer steps until they gain less than FINE_GAIN."""
+    score = float(place.scores(action[None], replay, strikes)[0])
+    for step in STEPS_DEG:
+        turn = math.radians(step)
+        for _ in range(4):  # walk on while it pays
+            tries = [action + (0.0, turn, 0.0), action - (0.0, turn, 0.0)]
+            if action[0] == PART_SWING:
+                stretch = 0.03 * step * place.distance_yd
+                tries += [action + (0.0, 0.0, stretch), action - (0.0, 0.0, stretch)]
+            scores = place.scores(np.array(tries), replay, strikes)
+            k = int(np.argmin(scores))
+            gain = score - scores[k]
+            if gain <= 0.0:
+                break
+            action, score = tries[k], float(scores[k])
+            if gain < FINE_GAIN:
+                break
+    return action, score
+
+
+def search(place: Place, seed: int, rows: list[int], *, keep_within: float, keep_most: int,
+           must: frozenset[int] = frozenset()) -> tuple[list[Choice], float]:
+    """Best aim of every club worth showing, best first, and the map's value of the place.
+
+    Parameters
+    ----------
+    rows : list of int
+        Full shots to try.
+    keep_within : float
+        Clubs whose coarse score is farther than this from the best are left out [strokes].
+    keep_most : int
+        So many clubs at the most.
+    must : set of int
+        Rows kept whatever they score.
+    """
+    few = strike_sets(seed + 11, 2, 64)
+    more = strike_sets(seed + 12, 8, 128)
+    distance = place.distance_yd
+    with_parts = distance < 1.15 * place.board.longest_part_yd(place.lie)
+    owners, actions = _first_pass(place, rows, with_parts)
+    replay = FIRST_GUESS[0] + FIRST_GUESS[1] * distance
+    for _ in range(2):  # the value of a replay is only known once the place has been valued
+        scores = place.scores(actions, replay, few)
+        replay = float(scores.min())
+    bests = []
+    for row in dict.fromkeys(owners.tolist()):
+        mine = np.flatnonzero(owners == row)
+        k = mine[int(np.argmin(scores[mine]))]
+        bests.append((float(scores[k]), row, actions[k]))
+    bests.sort(key=lambda item: item[0])
+    shown = [item for n, item in enumerate(bests)
+             if item[1] in must or (n < keep_most and item[0] - bests[0][0] <= keep_within)]
+    choices = []
+    for _, row, start in shown:
+        action, score = _refine(place, start, replay, more)
+        choices.append(Choice(row, action, _carry(place, row, float(action[2])), score))
+    choices.sort(key=lambda choice: choice.score)
+    return choices, choices[0].score
+
+
+def given_aim(place: Place, row: int, aim_yd: float | None, aim_deg: float | None, replay: float,
+              seed: int) -> Choice:
+    """The choice of a club at an aim that was asked for."""
+    carry = place.board.bag.shots[row].carry_yd
+    aim = math.radians(aim_deg) if aim_deg is not None else math.asin(np.clip((aim_yd or 0.0) / carry, -1, 1))
+    action = np.array([float(row), aim, 0.0])
+    score = float(place.scores(action[None], replay, strike_sets(seed + 12, 8, 128))[0])
+    return Choice(row, action, carry, score)
+
+
+def tie_band_yd(place: Place, choice: Choice, replay: float, seed: int) -> tuple[float, float]:
+    """First and last aim offset [yd] round a choice that the map scores within TIE_STROKES of it."""
+    turns = np.radians(BAND_DEG)
+    actions = np.repeat(choice.action[None], turns.size, axis=0)
+    actions[:, 1] += turns
+    scores = place.scores(actions, replay, strike_sets(seed + 13, 4, 128))
+    middle = int(np.argmin(np.abs(turns)))
+    good = scores <= min(scores[middle], scores.min()) + TIE_STROKES
+    good[middle] = True
+    low = high = middle
+    while low > 0 and good[low - 1]:
+        low -= 1
+    while high < turns.size - 1 and good[high + 1]:
+        high += 1
+    return (choice.carry_yd * math.sin(actions[low, 1]), choice.carry_yd * math.sin(actions[high, 1]))

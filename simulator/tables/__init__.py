@@ -1,0 +1,1 @@
+"""The border between what is described and what is computed: tables the kernels read."""

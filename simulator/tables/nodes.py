@@ -1,0 +1,117 @@
+"""Where the value map has its nodes: two square grids, per lie, only near ground of that lie."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..hole.model import Hole
+from ..hole.surfaces import LIE_OF, Lie, Surface
+from .rasters import Raster
+
+COARSE_YD = 8.0
+"""Node spacing [yd] away from the pin."""
+
+FINE_YD = 3.5
+"""Node spacing [yd] around the pin, where a yard is worth most."""
+
+FINE_REACH_YD = 50.0
+"""Half side of the square around the pin that has fine nodes."""
+
+LIES = len(Lie)
+
+
+@dataclass(frozen=True)
+class Grid:
+    """One square grid of nodes: node (row j, column i) is at (x0 + i step, y0 + j step)."""
+
+    x0_yd: float
+    y0_yd: float
+    step_yd: float
+    rows: int
+    columns: int
+    wanted: np.ndarray
+    """bool[lies, rows, columns]: nodes beside ground of the lie."""
+
+
+@dataclass(frozen=True)
+class Nodes:
+    """The nodes of a value map, in solving order.
+
+    Attributes
+    ----------
+    table : float64[n, 4]
+        x, y, lie, distance to the pin; sorted by distance.
+    place : int64[n, 4]
+        Grid (0 coarse, 1 fine), lie, row, column of each.
+    coarse, fine : Grid
+    """
+
+    table: np.ndarray
+    place: np.ndarray
+    coarse: Grid
+    fine: Grid
+
+
+def _lies(raster: Raster) -> np.ndarray:
+    """Lie code of each raster cell, -1 where a ball has none or lies on the green."""
+    lookup = np.full(len(Surface), -1)
+    for surface, lie in LIE_OF.items():
+        if lie is not Lie.GREEN:
+            lookup[surface] = lie
+    return lookup[raster.surface]
+
+
+def _grid(centre_x: float, centre_y: float, step: float, box: tuple[float, float, float, float],
+          x: np.ndarray, y: np.ndarray, lie: np.ndarray) -> Grid:
+    """Grid with a node on (centre_x, centre_y), covering `box`; nodes wanted around the given ground."""
+    left, low, right, high = box
+    before_x, after_x = int(np.ceil((centre_x - left) / step)), int(np.ceil((right - centre_x) / step))
+    before_y, after_y = int(np.ceil((centre_y - low) / step)), int(np.ceil((high - centre_y) / step))
+    x0, y0 = centre_x - before_x * step, centre_y - before_y * step
+    columns, rows = before_x + after_x + 1, before_y + after_y + 1
+    wanted = np.zeros((LIES, rows, columns), dtype=bool)
+    i = np.clip(np.floor((x - x0) / step).astype(int), 0, columns - 2)
+    j = np.clip(np.floor((y - y0) / step).astype(int), 0, rows - 2)
+    for dj in (0, 1):
+        for di in (0, 1):
+            wanted[lie, j + dj, i + di] = True
+    return Grid(x0, y0, step, rows, columns, wanted)
+
+
+def place_nodes(hole: Hole, raster: Raster, coarse_yd: float = COARSE_YD, fine_yd: float = FINE_YD) -> Nodes:
+    """Nodes for the hole as rastered, from the pin and tee in use.
+
+    Parameters
+    ----------
+    hole : Hole
+    raster : Raster
+    coarse_yd, fine_yd : float
+        Spacing far from and near the pin [yd].
+    """
+    lie = _lies(raster)
+    row, column = np.nonzero(lie >= 0)
+    x = raster.x0_yd + column * raster.cell_yd
+    y = raster.y0_yd + row * raster.cell_yd
+    codes = lie[row, column]
+    pin_x, pin_y = hole.pin.x_yd, hole.pin.y_yd
+    reach = float(np.ceil(FINE_REACH_YD / fine_yd)) * fine_yd
+    near = (np.abs(x - pin_x) <= reach) & (np.abs(y - pin_y) <= reach)
+    fine = _grid(pin_x, pin_y, fine_yd, (pin_x - reach, pin_y - reach, pin_x + reach, pin_y + reach),
+                 x[near], y[near], codes[near])
+    # the coarse grid serves only places the fine one does not, and the cells across its edge
+    inner = reach - raster.cell_yd
+    far = ~((np.abs(x - pin_x) < inner) & (np.abs(y - pin_y) < inner))
+    box = (raster.x0_yd, raster.y0_yd, raster.x0_yd + (raster.surface.shape[1] - 1) * raster.cell_yd,
+           raster.y0_yd + (raster.surface.shape[0] - 1) * raster.cell_yd)
+    coarse = _grid(pin_x, pin_y, coarse_yd, box, x[far], y[far], codes[far])
+    tables, places = [], []
+    for which, grid in enumerate((coarse, fine)):
+        code, j, i = np.nonzero(grid.wanted)
+        nx, ny = grid.x0_yd + i * grid.step_yd, grid.y0_yd + j * grid.step_yd
+        tables.append(np.column_stack([nx, ny, code, np.hypot(nx - pin_x, ny - pin_y)]))
+        places.append(np.column_stack([np.full(code.size, which), code, j, i]))
+    table, place = np.concatenate(tables), np.concatenate(places)
+    order = np.argsort(table[:, 3], kind="stable")
+    return Nodes(table[order], place[order], coarse, fine)

@@ -1,0 +1,59 @@
+"""Strike rows: what the player's spreads become for every shot from every lie."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from ..hole.surfaces import Lie
+from ..kernels import codes as c
+from ..physics.lies import lie_effect, lie_group
+from ..physics.strike import start_and_curve_sd
+from .flights import FlightTables, turn_per_tilt
+from .shots import Shot
+
+LIE_WORDS = {
+    Lie.TEE: "tee", Lie.FAIRWAY: "fairway", Lie.ROUGH: "rough", Lie.HEAVY_ROUGH: "heavy rough",
+    Lie.BUNKER: "bunker", Lie.TREES: "trees", Lie.DRY_PENALTY: "dry penalty", Lie.GREEN: "green",
+}
+"""The lies of the hole in the words of the lie effects."""
+
+MOST_MISHITS = 0.8
+"""No lie raises the mishit rate above this (assumed)."""
+
+
+def strike_rows(shots: tuple[Shot, ...], flights: FlightTables) -> np.ndarray:
+    """Strike rows, float64[shots, lies, STRIKE_COLUMNS]; the kernel's codes say what each column is.
+
+    The direction spread is split into start and curve; the tilt that gives the curve its share is read
+    off the flight table.
+    """
+    rows = np.zeros((len(shots), len(Lie), c.STRIKE_COLUMNS))
+    turn = turn_per_tilt(flights)
+    for k, shot in enumerate(shots):
+        spread = shot.spread
+        group = lie_group(shot.club.kind, shot.flight == "part")
+        solid = 1.0 + spread.bias_long_pct / 100.0
+        for lie in Lie:
+            effect = lie_effect(LIE_WORDS[lie], group)
+            row = rows[k, lie]
+            direction_sd = math.radians(spread.direction_sd_deg) * effect.direction_factor
+            start_sd, curve_sd = start_and_curve_sd(direction_sd)
+            rate = min(spread.mishit_rate * effect.mishit_factor, MOST_MISHITS)
+            row[c.STRIKE_ALLOWED] = effect.allowed
+            row[c.STRIKE_FRACTION] = solid * effect.carry_factor
+            row[c.STRIKE_SD] = spread.distance_sd_pct / 100.0 * effect.distance_factor / solid
+            row[c.STRIKE_LIE_SD] = effect.carry_factor_sd / effect.carry_factor
+            row[c.STRIKE_START_BIAS] = math.radians(spread.bias_right_deg)
+            row[c.STRIKE_START_SD] = start_sd
+            row[c.STRIKE_TILT_SD] = curve_sd / turn[k]
+            row[c.STRIKE_MISHIT_RATE] = rate
+            row[c.STRIKE_MISHIT_KEEP] = 1.0 - spread.mishit_loss_pct / 100.0 / solid
+            row[c.STRIKE_MISHIT_SD] = spread.mishit_distance_sd_pct / 100.0 * effect.distance_factor / solid
+            row[c.STRIKE_MISHIT_WIDE] = spread.mishit_direction_factor
+            row[c.STRIKE_SPIN] = effect.spin_factor
+            row[c.STRIKE_CARRY] = shot.carry_yd
+            row[c.STRIKE_SIDEWAYS] = direction_sd * math.sqrt(
+                1.0 - rate + rate * spread.mishit_direction_factor**2)
+    return rows

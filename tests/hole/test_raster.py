@@ -1,0 +1,194 @@
+"""The engine's raster against shapely (the truth about areas) and against GDAL's rasterizer.
+
+Bounds. A cell is what its centre lies on. Where the raster and the area disagree at a point, the centre
+of its cell is on the other side of the boundary, so the boundary passes within half a cell's diagonal,
+c sqrt(2) / 2. The disagreement therefore lies in the band of that half-width round the boundary, whose
+area is at most P c sqrt(2) + pi c^2 / 2 for each closed ring of perimeter P (exact for convex rings,
+an over-estimate for others).
+"""
+
+from __future__ import annotations
+
+import math
+import time
+from dataclasses import replace
+
+import numpy as np
+import pytest
+import shapely
+
+from simulator.hole import Surface, bundled_holes, load_hole
+from simulator.hole.sketch import read_sketch
+from simulator.tables.rasters import ground_raster
+
+# Bottom to top, written out again here: the order is part of what is checked.
+ORDER = [
+    Surface.ROUGH, Surface.HEAVY_ROUGH, Surface.FAIRWAY, Surface.TREES, Surface.PATH, Surface.TEE,
+    Surface.GREEN, Surface.BUNKER, Surface.DRY_PENALTY, Surface.WATER, Surface.OUT_OF_BOUNDS,
+]
+HOLES = bundled_holes()
+CELLS_YD = [1.0, 0.5]
+
+
+def window(raster):
+    ny, nx = raster.surface.shape
+    c = raster.cell_yd
+    x, y = raster.x0_yd - c / 2, raster.y0_yd - c / 2
+    return shapely.box(x, y, x + nx * c, y + ny * c)
+
+
+def visible(hole, box):
+    """What can be seen of each surface, from above, by shapely alone."""
+    left, seen = box, {}
+    for surface in reversed(ORDER[1:]):
+        areas = [f.area for f in hole.features if f.surface is surface]
+        union = shapely.union_all(areas)
+        seen[surface] = left.intersection(union)
+        left = left.difference(union)
+    seen[Surface.ROUGH] = left
+    return seen
+
+
+def rings(area):
+    for part in shapely.get_parts(area):
+        if part.geom_type == "Polygon":
+            yield part.exterior
+            yield from part.interiors
+
+
+@pytest.mark.parametrize("cell", CELLS_YD)
+@pytest.mark.parametrize("name", HOLES)
+def test_area_of_every_surface(name, cell):
+    hole = load_hole(name)
+    raster = ground_raster(hole, cell)
+    for surface, area in visible(hole, window(raster)).items():
+        counted = np.count_nonzero(raster.surface == surface) * cell**2
+        bound = sum(r.length * cell * math.sqrt(2) + math.pi * cell**2 / 2 for r in rings(area))
+        assert abs(counted - area.area) <= bound, surface.name
+        if area.area > 0:
+            assert counted > 0, surface.name
+
+
+@pytest.mark.parametrize("cell", CELLS_YD)
+@pytest.mark.parametrize("name", HOLES)
+def test_disagreement_only_near_a_boundary(name, cell):
+    hole = load_hole(name)
+    raster = ground_raster(hole, cell)
+    box = window(raster)
+    x, y = points_in(box, 40_000, seed=7)
+    c = raster.cell_yd
+    j = np.floor((y - raster.y0_yd) / c + 0.5).astype(int)
+    i = np.floor((x - raster.x0_yd) / c + 0.5).astype(int)
+    truth = np.full(x.size, int(Surface.ROUGH))
+    for surface in ORDER[1:]:
+        for feature in hole.features:
+            if feature.surface is surface:
+                truth[shapely.contains_xy(feature.area, x, y)] = int(surface)
+    wrong = raster.surface[j, i] != truth
+    edges = shapely.union_all([f.area.boundary for f in hole.features])
+    away = shapely.distance(shapely.points(x[wrong], y[wrong]), edges)
+    assert np.all(away <= c * math.sqrt(2) / 2 + 1e-9)
+    # And no more of it than there is band round the edges.
+    share = edges.length * c * math.sqrt(2) / box.area
+    assert 0 < np.mean(wrong) < share
+
+
+def points_in(box, count, seed):
+    x0, y0, x1, y1 = box.bounds
+    rng = np.random.default_rng(seed)
+    return rng.uniform(x0, x1, count), rng.uniform(y0, y1, count)
+
+
+@pytest.mark.parametrize("name", HOLES)
+def test_feature_raster_names_the_topmost_feature(name):
+    hole = load_hole(name)
+    raster = ground_raster(hole)
+    ny, nx = raster.surface.shape
+    rng = np.random.default_rng(3)
+    for j, i in zip(rng.integers(0, ny, 3000), rng.integers(0, nx, 3000), strict=True):
+        feature = hole.feature_at(raster.x0_yd + i, raster.y0_yd + j)
+        index = int(raster.feature[j, i])
+        assert (hole.features[index] if index >= 0 else None) is feature
+        assert raster.surface[j, i] == (feature.surface if feature else Surface.ROUGH)
+    seen = set(np.unique(raster.feature))
+    assert seen >= set(range(len(hole.features))), "every feature of a demo hole shows"
+
+
+@pytest.mark.parametrize("name", HOLES)
+def test_against_gdal(name):
+    """GDAL's rasterize with all_touched=False uses the same cell-centre rule (rasterio documentation)."""
+    features = pytest.importorskip("rasterio.features")
+    transform = pytest.importorskip("rasterio.transform")
+    hole = load_hole(name)
+    raster = ground_raster(hole)
+    c, (ny, nx) = raster.cell_yd, raster.surface.shape
+    # Row 0 is the lowest y here, so the y step is positive.
+    affine = transform.from_origin(raster.x0_yd - c / 2, raster.y0_yd - c / 2, c, -c)
+    shapes = [(f.area, int(f.surface)) for s in ORDER for f in hole.features if f.surface is s]
+    other = features.rasterize(shapes, out_shape=(ny, nx), transform=affine, fill=0, dtype="uint8")
+    j, i = np.nonzero(other != raster.surface)
+    edges = shapely.union_all([f.area.boundary for f in hole.features])
+    centres = shapely.points(raster.x0_yd + i * c, raster.y0_yd + j * c)
+    assert np.all(shapely.distance(centres, edges) < 1e-6), "only centres on a boundary may differ"
+    assert i.size <= 20
+
+
+def test_areas_in_whole_yards_keep_their_size():
+    hole = read_sketch({
+        "name": "Square", "par": 4, "length_yd": 400, "bends": [{"at_yd": 300, "turn_deg": 20}],
+        "green": [{"front_yd": 385, "depth_yd": 30, "width_yd": 30}],
+        "path": [{"from_yd": 20, "to_yd": 120, "left_yd": 8, "right_yd": 10}],
+        "penalty_area": [{"colour": "red", "from_yd": 150, "to_yd": 175, "left_yd": -31, "right_yd": -12}],
+    }, "square")
+    for cell in (1.0, 0.5, 0.25):
+        raster = ground_raster(hole, cell)
+        assert np.count_nonzero(raster.surface == Surface.PATH) * cell**2 == 200.0
+        assert np.count_nonzero(raster.surface == Surface.WATER) * cell**2 == 475.0
+
+
+@pytest.mark.parametrize("name", HOLES)
+def test_mirrored_hole_has_the_mirrored_raster(name):
+    hole = load_hole(name)
+    raster = ground_raster(hole)
+    def spot(s):
+        return replace(s, x_yd=-s.x_yd)
+
+    mirrored = replace(
+        hole, line=tuple((-x, y) for x, y in hole.line),
+        drawn_line=tuple((-x, y) for x, y in hole.drawn_line),
+        tees=tuple(map(spot, hole.tees)), pins=tuple(map(spot, hole.pins)),
+        tee=spot(hole.tee), pin=spot(hole.pin),
+        features=tuple(
+            replace(f, area=shapely.transform(f.area, lambda xy: xy * [-1.0, 1.0])) for f in hole.features
+        ),
+    )
+    other = ground_raster(mirrored)
+    assert np.array_equal(other.surface, raster.surface[:, ::-1])
+    assert np.array_equal(other.feature, raster.feature[:, ::-1])
+
+
+@pytest.mark.parametrize("name", HOLES)
+def test_room_for_wild_balls(name):
+    hole = load_hole(name)
+    raster = ground_raster(hole)
+    x0, y0, x1, y1 = window(raster).bounds
+    ny, nx = raster.surface.shape
+    assert nx <= 700 and ny <= 900
+    for x, y in (*hole.line, *((s.x_yd, s.y_yd) for s in (*hole.tees, *hole.pins))):
+        assert x0 + 120 <= x <= x1 - 120 and y0 + 100 <= y <= y1 - 100
+    for array in raster[5:]:
+        assert array.dtype == np.float32 and array.shape == (ny, nx) and not array.any()
+
+
+@pytest.mark.parametrize("name", HOLES)
+def test_quick(name):
+    """Loading under 50 ms and rastering under 100 ms (best of five: the machine may be busy)."""
+    load, rasterise = [], []
+    for _ in range(5):
+        start = time.perf_counter()
+        hole = load_hole(name)
+        middle = time.perf_counter()
+        ground_raster(hole)
+        load.append(middle - start)
+        rasterise.append(time.perf_counter() - middle)
+    assert min(load) < 0.050 and min(rasterise) < 0.100
