@@ -163,10 +163,10 @@ def solve_map(board: Board, *, seed: int, effort: Effort | None = None, threads:
     nodes[:, 3] = np.nan
     nodes[:, 4:7] = (-2.0, 0.0, 0.0)
     nodes[:, 7] = np.arange(count) % effort.scrambles
-    game = board.game._replace(coarse=board.game.coarse.copy(), fine=board.game.fine.copy(),
-                               coarse_plan=board.game.coarse_plan.copy(),
-                               fine_plan=board.game.fine_plan.copy())
-    values, plans = (game.coarse, game.fine), (game.coarse_plan, game.fine_plan)
+    old = board.game
+    field = old.field._replace(coarse=old.field.coarse.copy(), fine=old.field.fine.copy())
+    game = old._replace(field=field, coarse_plan=old.coarse_plan.copy(), fine_plan=old.fine_plan.copy())
+    values, plans = (field.coarse, field.fine), (game.coarse_plan, game.fine_plan)
     out = np.empty((count, 4))
     bands = np.searchsorted(table[:, 3], np.arange(effort.band_yd, table[-1, 3] + effort.band_yd, effort.band_yd))
     edges = np.unique(np.concatenate([[0], bands, [count]]))

@@ -14,8 +14,8 @@ Course Rating System Manual 2020, and the bias, so that all strikes together hav
   tour.
 
 The two sources disagree for the same player: the 90-shooter of the column leaves more at 125 yd than the
-table's 84-97 group. The column is followed at 18, the table up to 5 and from 36, and in between the table's leaves are
-raised by a part of the ratio, so that no weaker level is tighter.
+table's 84-97 group. The column is followed at 18, the table up to 5 and from 36, and in between the table's
+leaves are raised by a part of the ratio, so that no weaker level is tighter.
 """
 
 from __future__ import annotations

@@ -59,23 +59,23 @@ def median_leave_share(handicap: float) -> np.ndarray:
     return curve(brentq(lambda scale: curve(scale)[middle].mean() - near, 0.5, 2.0))
 
 
+def solve_level(handicap: float) -> tuple[list[float], list[float]]:
+    """Solid spread of one level at the nodes: direction [deg], distance [%]."""
+    rate = mishit_rate(handicap)
+
+    def pattern(across: float) -> Pattern:
+        return Pattern(rate, across, LENGTH_OVER_WIDTH * across, 0.0, LOSS_PCT / 100.0, FACTOR)
+
+    def solid(leave: float) -> float:
+        return float(brentq(lambda across: pattern(across).median() - leave, 0.005, 0.6))
+
+    across = np.array([solid(float(leave)) for leave in median_leave_share(handicap)])
+    return np.degrees(np.arctan(across)).tolist(), (100.0 * LENGTH_OVER_WIDTH * across).tolist()
+
+
 def main() -> None:
     """Solve every level and length and write the file."""
-    across_deg, along_pct = [], []
-    for handicap in HANDICAPS:
-        rate = mishit_rate(float(handicap))
-
-        def pattern(across: float, rate: float = rate) -> Pattern:
-            return Pattern(rate, across, LENGTH_OVER_WIDTH * across, 0.0, LOSS_PCT / 100.0, FACTOR)
-
-        across = np.array(
-            [
-                brentq(lambda u, want=want: pattern(u).median() - want, 0.005, 0.6)
-                for want in median_leave_share(float(handicap))
-            ]
-        )
-        across_deg.append(np.degrees(np.arctan(across)).tolist())
-        along_pct.append((100.0 * LENGTH_OVER_WIDTH * across).tolist())
+    solved = [solve_level(float(handicap)) for handicap in HANDICAPS]
     write_table(
         Path(__file__).parents[1] / "player" / "part_swings.toml",
         {
@@ -90,8 +90,8 @@ def main() -> None:
             "mishit_rate": [mishit_rate(float(h)) for h in HANDICAPS],
             "mishit_loss_pct": [LOSS_PCT] * len(HANDICAPS),
             "mishit_factor": [FACTOR] * len(HANDICAPS),
-            "direction_sd_deg": across_deg,
-            "distance_sd_pct": along_pct,
+            "direction_sd_deg": [degrees for degrees, _ in solved],
+            "distance_sd_pct": [percent for _, percent in solved],
         },
     )
 

@@ -49,9 +49,8 @@ AMATEURS = {
     5: (5.8, 25.0, "scores 70-83"),
     18: (5.1, 19.0, "scores 84-97"),
 }
-"""Handicap -> (distance holed half the time, distance of two putts on average [ft], who): M. Broadie,
-"Assessing golfer performance using Golfmetrics", Science and Golf V (2008), table 1, second hand. The
-handicaps put to the score groups are assumed."""
+"""Handicap -> (distance holed half the time, distance of two putts on average [ft], who): M. Broadie
+in Science and Golf V (2008), table 1, second hand. The handicaps put to the score groups are assumed."""
 
 CONTINUED = (28, 36, 54)
 """Handicaps beyond the published levels: the straight line through the two amateur levels, assumed."""
@@ -156,7 +155,7 @@ def main() -> None:
         blocks.append(_row(handicap, "assumed: the line of the two above continued", skill, AMATEUR_STIMP_FT))
     head = (
         "# Putting skill by level. Written by `python -m simulator.fits.putting`, do not edit.\n"
-        "# Inputs: simulator/fits/data/putts_tour_2016_2018.csv (Broadie 2018) and the tables in the script.\n"
+        "# Inputs: simulator/fits/data/putts_tour_2016_2018.csv (Broadie 2018) and tables in the script.\n"
         f"# Date: {DATE}. Tour share holed: rms {rms:.2f} percentage points over {len(rows)} rows.\n\n"
     )
     target = Path(__file__).parent.parent / "player" / "putting_levels.toml"

@@ -65,6 +65,11 @@ def kernel(function: Callable[..., Any]) -> Any:
     return compiled
 
 
+def inlined(function: Callable[..., Any]) -> Any:
+    """A kernel of a few lines, copied into its callers before they are compiled (never for long ones)."""
+    return numba.njit(inline="always", error_model="numpy")(function)
+
+
 def entry(function: Callable[..., Any]) -> Any:
     """A kernel called from Python; listed so that its compile time can be told and measured."""
     compiled = kernel(function)

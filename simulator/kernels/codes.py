@@ -20,8 +20,7 @@ SURFACE_LIE = 1
 SURFACE_TILT = 2  # scales of the bounce law
 SURFACE_RESTITUTION = 3
 SURFACE_FRICTION = 4
-SURFACE_ROLL = 5  # rolling resistance, deceleration over gravity
-SURFACE_COLUMNS = 6
+SURFACE_COLUMNS = 5
 
 # --- feature rows: Game.feature_rows[feature + 1, column]; row 0 is ground nobody drew -----------
 FEATURE_LOST = 0  # chance that a ball at rest here is not found
@@ -56,7 +55,7 @@ FLIGHT_COLUMNS = 6
 
 # --- numbers: Game.numbers[column] ---------------------------------------------------------------
 PIN_X, PIN_Y = 0, 1
-RASTER_X0, RASTER_Y0, RASTER_CELL = 2, 3, 4
+RASTER_X0, RASTER_Y0, RASTER_CELL = 2, 3, 4  # corner of the raster (not a cell's centre), yd
 FRACTION_0, FRACTION_STEP = 5, 6
 TILT_0, TILT_STEP = 7, 8
 HEIGHT_0, HEIGHT_STEP = 9, 10
@@ -66,7 +65,7 @@ BALL_RADIUS = 13  # yd
 BOUNCE_TILT = 14  # rad per (yd/s) per rad: tilt of the contact plane
 BOUNCE_E0, BOUNCE_E1, BOUNCE_E2 = 15, 16, 17  # restitution polynomial in yd/s
 BOUNCE_N_CAP, BOUNCE_E_FLOOR = 18, 19
-BOUNCE_STOP = 20  # yd/s, upward speed below which the ball rolls
+BOUNCE_STOP = 20  # yd/s, upward speed below which a ball that grips skips on along the ground
 ROLL_SLOPE = 21  # share of gravity's pull that a slope gives a rolling ball
 PUTT_STEP = 22  # step of the putting table in sqrt(yd)
 HOLE_HALF_WIDTH = 23  # yd
@@ -84,7 +83,14 @@ PART_FIRST, PART_COUNT = 39, 40  # shot rows of the part swings, shortest first
 LIE_GREEN, LIE_FAIRWAY = 41, 42
 SIDE = 43  # +1, or -1 to mirror all sideways luck
 SURFACE_FAIRWAY = 44
-NUMBERS = 45
+BOUNCE_E_MOST = 45
+SKIP_STEP = 46  # (yd/s)^2 between the columns of Ground.skip
+BOUNCE_LEAST = 47  # yd/s, upward speed below which a ball is down whatever its spin
+LIE_ROUGH = 48
+LIE_GAIN = 49  # strokes the best lie is better than rough, at most
+RASTER_PER_YD = 50  # cells in a yard
+BOUNCE_TIP_MOST = 51  # rad
+NUMBERS = 52
 
 # --- an action: how a place is played ------------------------------------------------------------
 ACTION_SHOT = 0  # shot row, or PART_SHOT

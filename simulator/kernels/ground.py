@@ -5,55 +5,80 @@ from __future__ import annotations
 import math
 
 from . import codes as c
-from ._compile import kernel
+from ._compile import inlined, kernel
+
+
+@inlined
+def column_of(numbers, surface, x):
+    """Raster column of a place [yd]; places off the raster take its nearest cell."""
+    column = int((x - numbers[c.RASTER_X0]) * numbers[c.RASTER_PER_YD])  # towards zero: clamped anyway
+    return min(max(column, 0), surface.shape[1] - 1)
+
+
+@inlined
+def row_of(numbers, surface, y):
+    """Raster row of a place [yd]; places off the raster take its nearest cell."""
+    row = int((y - numbers[c.RASTER_Y0]) * numbers[c.RASTER_PER_YD])
+    return min(max(row, 0), surface.shape[0] - 1)
 
 
 @kernel
-def cell_of(game, x, y):
-    """Raster row and column of a place [yd]; places off the raster take its nearest cell."""
-    numbers = game.numbers
-    column = int(math.floor((x - numbers[c.RASTER_X0]) / numbers[c.RASTER_CELL] + 0.5))
-    row = int(math.floor((y - numbers[c.RASTER_Y0]) / numbers[c.RASTER_CELL] + 0.5))
-    rows, columns = game.surface.shape
-    return min(max(row, 0), rows - 1), min(max(column, 0), columns - 1)
-
-
-@kernel
-def surface_at(game, x, y):
+def surface_at(ground, x, y):
     """Surface code of a place."""
-    row, column = cell_of(game, x, y)
-    return int(game.surface[row, column])
+    numbers, surface = ground.numbers, ground.surface
+    return int(surface[row_of(numbers, surface, y), column_of(numbers, surface, x)])
 
 
 @kernel
-def fate_at(game, x, y):
+def fate_at(ground, x, y):
     """What happens to a ball that rests at a place."""
-    return int(game.surface_rows[surface_at(game, x, y), c.SURFACE_FATE])
+    numbers, surface = ground.numbers, ground.surface
+    return int(ground.rows[surface[row_of(numbers, surface, y), column_of(numbers, surface, x)], c.SURFACE_FATE])
 
 
 @kernel
-def slope_at(game, row, column):
-    """Height [yd] and slopes along x and y of a cell."""
-    if game.relief.shape[1] == 1:
-        return 0.0, 0.0, 0.0
-    return (float(game.relief[0, row, column]), float(game.relief[1, row, column]),
-            float(game.relief[2, row, column]))
+def height_at(ground, x, y):
+    """Height of the ground [yd]."""
+    if ground.relief.shape[1] == 1:
+        return 0.0
+    numbers, surface = ground.numbers, ground.surface
+    return float(ground.relief[0, row_of(numbers, surface, y), column_of(numbers, surface, x)])
 
 
-@kernel
+@inlined
 def is_penalty(fate):
     """Whether a fate is that of a penalty area, wet or dry."""
     return fate == c.FATE_PENALTY_WET or fate == c.FATE_PENALTY_DRY
 
 
+@inlined
+def quick_sine(x):
+    """sin x for |x| < 1 by its series to x^9: within 3e-8."""
+    q = x * x
+    return x * (1.0 - q * (1.0 / 6.0 - q * (1.0 / 120.0 - q * (1.0 / 5040.0 - q / 362880.0))))
+
+
 @kernel
-def bounce(numbers, row, tangent, into, spin):
+def steepness(tangent, into):
+    """Angle of impact from the vertical, atan(tangent / into) for tangent >= 0 <= into, within 1e-5 rad.
+
+    Polynomial 4.4.49 of Abramowitz and Stegun, "Handbook of Mathematical Functions" (from memory).
+    """
+    low, high = min(tangent, into), max(tangent, into)
+    x = low / max(high, 1e-12)
+    q = x * x
+    angle = x * (0.9998660 - q * (0.3302995 - q * (0.1801410 - q * (0.0851330 - q * 0.0208351))))
+    return angle if tangent <= into else 1.5707963267948966 - angle
+
+
+@kernel
+def bounce(numbers, tilt, bouncy, friction, tangent, into, spin):
     """One impact: speeds along and into the surface [yd/s] and backspin [rad/s] -> after it.
 
     The plane of contact tips back against the ball, restitution falls with impact speed, and the
     ball leaves rolling where friction can make it, sliding otherwise: Penner, "The run of a golf
-    ball", Can. J. Phys. 80 (2002) 931-940 (equations from memory). `row` scales the tilt, the
-    restitution and the friction by surface.
+    ball", Can. J. Phys. 80 (2002) 931-940 (equations from memory). `tilt`, `bouncy` and `friction`
+    are the surface's: scales of the tilt and of the restitution, and the sliding friction.
 
     Returns
     -------
@@ -61,19 +86,20 @@ def bounce(numbers, row, tangent, into, spin):
         Speed along the surface, speed away from it, backspin (negative = topspin).
     """
     speed = math.sqrt(tangent * tangent + into * into)
-    steepness = math.atan2(tangent, into)  # from the vertical
-    tip = numbers[c.BOUNCE_TILT] * speed * steepness * row[c.SURFACE_TILT]
-    sin_tip, cos_tip = math.sin(tip), math.cos(tip)
+    steep = steepness(tangent, into)
+    # soft ground gives way until it faces the ball squarely, no further
+    tip = min(numbers[c.BOUNCE_TILT] * speed * steep * tilt, min(steep, numbers[c.BOUNCE_TIP_MOST]))
+    sin_tip = quick_sine(tip)
+    cos_tip = math.sqrt(1.0 - sin_tip * sin_tip)
     along = tangent * cos_tip - into * sin_tip
     normal = into * cos_tip + tangent * sin_tip
+    restitution = numbers[c.BOUNCE_E_FLOOR]
     if normal <= numbers[c.BOUNCE_N_CAP]:
         restitution = numbers[c.BOUNCE_E0] + normal * (numbers[c.BOUNCE_E1] + normal * numbers[c.BOUNCE_E2])
-    else:
-        restitution = numbers[c.BOUNCE_E_FLOOR]
-    restitution *= row[c.SURFACE_RESTITUTION]
+    restitution = min(restitution * bouncy, numbers[c.BOUNCE_E_MOST])
     radius = numbers[c.BALL_RADIUS]
     slip = along + radius * spin
-    grip = row[c.SURFACE_FRICTION] * (1.0 + restitution) * normal
+    grip = friction * (1.0 + restitution) * normal
     if 2.0 / 7.0 * abs(slip) <= grip:
         along = 5.0 / 7.0 * along - 2.0 / 7.0 * radius * spin
         spin = -along / radius
@@ -86,22 +112,84 @@ def bounce(numbers, row, tangent, into, spin):
 
 
 @kernel
-def entry_point(game, x, y, back_x, back_y):
+def entry_point(ground, x, y, back_x, back_y):
     """Last place outside a penalty area on the straight way from (back_x, back_y) to (x, y) inside it."""
     away_x, away_y = back_x - x, back_y - y
     length = math.sqrt(away_x * away_x + away_y * away_y)
-    step = game.numbers[c.RASTER_CELL]
+    step = ground.numbers[c.RASTER_CELL]
     steps = int(length / step)
     for k in range(1, steps + 1):
         px, py = x + away_x * (k * step / length), y + away_y * (k * step / length)
-        if not is_penalty(fate_at(game, px, py)):
+        if not is_penalty(fate_at(ground, px, py)):
             return px, py
     return back_x, back_y
 
 
 @kernel
-def run_out(game, x, y, vx, vy, down, spin):
+def _hop(ground, x, y, vx, vy, down, spin):
+    """Bounce until the ball runs along the ground.
+
+    Returns
+    -------
+    x, y, roll, head_x, head_y : float
+        Where the run starts, its speed [yd/s] and direction; speed 0 where the ball came down in water.
+    entry_x, entry_y, entered
+        As in `run_out`.
+    """
+    numbers, surface, relief, rows = ground.numbers, ground.surface, ground.relief, ground.rows
+    level = relief.shape[1] == 1
+    gravity = numbers[c.GRAVITY]
+    entry_x, entry_y, entered = x, y, False
+    row, column = row_of(numbers, surface, y), column_of(numbers, surface, x)
+    code = surface[row, column]
+    inside = is_penalty(rows[code, c.SURFACE_FATE])
+    tangent, into = math.sqrt(vx * vx + vy * vy), down
+    head_x, head_y, head_z = (vx / tangent, vy / tangent, 0.0) if tangent > 1e-9 else (0.0, 1.0, 0.0)
+    nx, ny, nz = 0.0, 0.0, 1.0
+    for _ in range(30):
+        if rows[code, c.SURFACE_FATE] == c.FATE_PENALTY_WET:
+            return x, y, 0.0, head_x, head_y, entry_x, entry_y, entered
+        if not level:  # speeds along and into the local plane, whose upward unit normal is (nx, ny, nz)
+            grad_x, grad_y = float(relief[1, row, column]), float(relief[2, row, column])
+            nz = 1.0 / math.sqrt(1.0 + grad_x * grad_x + grad_y * grad_y)
+            nx, ny = -grad_x * nz, -grad_y * nz
+            into = down * nz - vx * nx - vy * ny
+            tx, ty, tz = vx + into * nx, vy + into * ny, -down + into * nz
+            tangent = math.sqrt(tx * tx + ty * ty + tz * tz)
+            if tangent > 1e-9:
+                head_x, head_y, head_z = tx / tangent, ty / tangent, tz / tangent
+        along, out, spin = bounce(numbers, rows[code, c.SURFACE_TILT], rows[code, c.SURFACE_RESTITUTION],
+                                  rows[code, c.SURFACE_FRICTION], tangent, max(into, 0.0), spin)
+        # low skips of a ball that grips are the business of the table of skips; backspin bounces on
+        if out < numbers[c.BOUNCE_LEAST] or (out < numbers[c.BOUNCE_STOP] and spin <= 0.0):
+            roll = 5.0 / 7.0 * along - 2.0 / 7.0 * numbers[c.BALL_RADIUS] * spin
+            return x, y, roll, head_x, head_y, entry_x, entry_y, entered
+        vx, vy = along * head_x + out * nx, along * head_y + out * ny
+        # until the ball meets the plane again
+        time = 2.0 * out / (gravity * nz)
+        old_x, old_y = x, y
+        x, y = x + vx * time, y + vy * time
+        down = gravity * time - along * head_z - out * nz
+        tangent, into = along, down
+        if level and along < 0.0:  # came back: on level ground the direction is turned by hand
+            tangent, head_x, head_y, spin = -along, -head_x, -head_y, -spin
+        row, column = row_of(numbers, surface, y), column_of(numbers, surface, x)
+        code = surface[row, column]
+        now_inside = is_penalty(rows[code, c.SURFACE_FATE])
+        if now_inside and not inside:
+            entry_x, entry_y = entry_point(ground, x, y, old_x, old_y)
+            entered = True
+        inside = now_inside
+    return x, y, 0.0, head_x, head_y, entry_x, entry_y, entered
+
+
+@kernel
+def run_out(ground, x, y, vx, vy, down, spin):
     """Bounce and run from the landing to rest, on the slope and across surfaces.
+
+    High hops are played one by one. The last low skips (there can be fifty) and the roll are one run
+    along the ground whose deceleration by speed was read off the hop loop itself (tables/skips.py): so
+    a slope, a stream or a change of surface meets the ball anywhere on its way.
 
     Parameters
     ----------
@@ -117,93 +205,57 @@ def run_out(game, x, y, vx, vy, down, spin):
     x, y : float
         Where the ball rests or goes into water [yd].
     entry_x, entry_y : float
-        Last place outside a penalty area, meaningful when it rests in one it did not land in.
+        Last place outside a penalty area, meaningful when it entered one on the ground.
     entered : bool
-        Whether it entered a penalty area on the ground.
+        Whether it did.
     head_x, head_y : float
         Unit direction of the last movement.
     rolled : float
         Length of the final roll [yd].
     """
-    numbers = game.numbers
-    gravity = numbers[c.GRAVITY]
-    entry_x, entry_y, entered = x, y, False
-    row, column = cell_of(game, x, y)
-    surface = int(game.surface[row, column])
-    inside = is_penalty(int(game.surface_rows[surface, c.SURFACE_FATE]))
-    speed = math.sqrt(vx * vx + vy * vy)
-    head_x, head_y = (vx / speed, vy / speed) if speed > 1e-9 else (0.0, 1.0)
-    roll = 0.0
-    for _ in range(30):  # hops
-        surface_row = game.surface_rows[surface]
-        if surface_row[c.SURFACE_FATE] == c.FATE_PENALTY_WET:
-            return x, y, entry_x, entry_y, entered, head_x, head_y, 0.0
-        _, grad_x, grad_y = slope_at(game, row, column)
-        # speed into and along the local plane; (nx, ny, nz) is its upward unit normal
-        nz = 1.0 / math.sqrt(1.0 + grad_x * grad_x + grad_y * grad_y)
-        nx, ny = -grad_x * nz, -grad_y * nz
-        into = down * nz - vx * nx - vy * ny
-        tx, ty, tz = vx + into * nx, vy + into * ny, -down + into * nz
-        tangent = math.sqrt(tx * tx + ty * ty + tz * tz)
-        if tangent > 1e-9:
-            tx, ty, tz = tx / tangent, ty / tangent, tz / tangent
-        else:
-            tx, ty, tz = head_x, head_y, 0.0
-        along, out, spin = bounce(numbers, surface_row, tangent, max(into, 0.0), spin)
-        if out < numbers[c.BOUNCE_STOP]:
-            roll = 5.0 / 7.0 * along - 2.0 / 7.0 * numbers[c.BALL_RADIUS] * spin
-            head_x, head_y = tx, ty
-            break
-        vx, vy = along * tx + out * nx, along * ty + out * ny
-        up = along * tz + out * nz
-        # until the ball meets the plane again; the fall below it is gravity's share along the normal
-        time = 2.0 * out / (gravity * nz)
-        old_x, old_y = x, y
-        x, y = x + vx * time, y + vy * time
-        down = gravity * time - up
-        row, column = cell_of(game, x, y)
-        surface = int(game.surface[row, column])
-        now_inside = is_penalty(int(game.surface_rows[surface, c.SURFACE_FATE]))
-        if now_inside and not inside:
-            entry_x, entry_y = entry_point(game, x, y, old_x, old_y)
-            entered = True
-        inside = now_inside
-    if roll < 0.0:
+    numbers, surface, relief, rows = ground.numbers, ground.surface, ground.relief, ground.rows
+    skip, per_step = ground.skip, 1.0 / numbers[c.SKIP_STEP]
+    level = relief.shape[1] == 1
+    x, y, roll, head_x, head_y, entry_x, entry_y, entered = _hop(ground, x, y, vx, vy, down, spin)
+    if roll < 0.0:  # backspin
         roll, head_x, head_y = -roll, -head_x, -head_y
     flat = math.sqrt(head_x * head_x + head_y * head_y)
     if flat > 1e-9:
         head_x, head_y = head_x / flat, head_y / flat
-    vx, vy = roll * head_x, roll * head_y
-    rolled = 0.0
-    step = numbers[c.RASTER_CELL]
-    for _ in range(400):
-        speed = math.sqrt(vx * vx + vy * vy)
-        if speed < 1e-6:
+    row, column = row_of(numbers, surface, y), column_of(numbers, surface, x)
+    code = surface[row, column]
+    inside = is_penalty(rows[code, c.SURFACE_FATE])
+    rolled, squared, step = 0.0, roll * roll, numbers[c.RASTER_CELL]
+    pull = numbers[c.ROLL_SLOPE] * numbers[c.GRAVITY]
+    grad_x, grad_y = 0.0, 0.0
+    for _ in range(600):
+        if squared < 1e-12:
             break
-        head_x, head_y = vx / speed, vy / speed
-        _, grad_x, grad_y = slope_at(game, row, column)
-        drag = game.surface_rows[surface, c.SURFACE_ROLL] * gravity
-        pull = numbers[c.ROLL_SLOPE] * gravity
-        slow = drag + pull * (grad_x * head_x + grad_y * head_y)
-        length = step
-        if slow > 0.0 and speed * speed <= 2.0 * slow * step:
-            length = speed * speed / (2.0 * slow)
+        slow = skip[code, min(int(squared * per_step), skip.shape[1] - 1)]
+        if not level:
+            grad_x, grad_y = float(relief[1, row, column]), float(relief[2, row, column])
+            slow += pull * (grad_x * head_x + grad_y * head_y)
+        length, left = step, squared - 2.0 * slow * step
+        if left <= 0.0:
+            length, left = squared / (2.0 * slow), 0.0
         old_x, old_y = x, y
         x, y = x + head_x * length, y + head_y * length
         rolled += length
-        squared = speed * speed - 2.0 * slow * length
-        fresh = math.sqrt(squared) if squared > 1e-12 else 0.0
-        # the slope's pull across the path turns the ball; along the path it is in `slow` already
-        across = -pull * (grad_y * head_x - grad_x * head_y)
-        turn = across * (2.0 * length / (speed + fresh)) if fresh > 0.0 else 0.0
-        vx, vy = fresh * head_x - turn * head_y, fresh * head_y + turn * head_x
-        row, column = cell_of(game, x, y)
-        surface = int(game.surface[row, column])
-        fate = int(game.surface_rows[surface, c.SURFACE_FATE])
-        now_inside = is_penalty(fate)
+        if not level and left > 0.0:
+            # the slope's pull across the path turns the ball; along it, it is in `slow` already
+            speed, fresh = math.sqrt(squared), math.sqrt(left)
+            turn = -pull * (grad_y * head_x - grad_x * head_y) * 2.0 * length / (speed + fresh)
+            wx, wy = fresh * head_x - turn * head_y, fresh * head_y + turn * head_x
+            left = wx * wx + wy * wy
+            fresh = math.sqrt(left)
+            head_x, head_y = wx / fresh, wy / fresh
+        squared = left
+        row, column = row_of(numbers, surface, y), column_of(numbers, surface, x)
+        code = surface[row, column]
+        now_inside = is_penalty(rows[code, c.SURFACE_FATE])
         if now_inside and not inside:
             entry_x, entry_y, entered = old_x, old_y, True
         inside = now_inside
-        if fate == c.FATE_PENALTY_WET or fresh == 0.0:
+        if rows[code, c.SURFACE_FATE] == c.FATE_PENALTY_WET:
             break
     return x, y, entry_x, entry_y, entered, head_x, head_y, rolled

@@ -6,37 +6,37 @@ import math
 
 from . import codes as c
 from ._compile import kernel
-from .ground import fate_at, surface_at
-from .value import value_at
+from .ground import surface_at
+from .value import lie_bound, value_at
 
 
 @kernel
 def _cheaper(game, x, y, strokes, best, avoid_sand):
     """The better of `best` (total, x, y, lie, strokes) and a ball dropped at (x, y) for `strokes`."""
-    surface = surface_at(game, x, y)
-    fate = game.surface_rows[surface, c.SURFACE_FATE]
+    surface = surface_at(game.ground, x, y)
+    fate = game.ground.rows[surface, c.SURFACE_FATE]
     if fate != c.FATE_PLAY and fate != c.FATE_GREEN:
         return best
-    lie = int(game.surface_rows[surface, c.SURFACE_LIE])
+    lie = int(game.ground.rows[surface, c.SURFACE_LIE])
     if avoid_sand and game.lie_rows[lie] == c.UNPLAYABLE_SAND:
         return best
-    total = strokes + value_at(game, lie, x, y)
+    total = strokes + value_at(game.field, lie, x, y)
     return (total, x, y, lie, strokes) if total < best[0] else best
 
 
 @kernel
 def back_on_line(game, x, y, strokes, best, avoid_sand):
     """Drops on the line from the hole through (x, y), behind it, no limit how far (17.1d(2), 19.2b)."""
-    numbers = game.numbers
+    numbers = game.ground.numbers
     ux, uy = x - numbers[c.PIN_X], y - numbers[c.PIN_Y]
     length = math.sqrt(ux * ux + uy * uy)
     if length < 1e-6:
         return best
     ux, uy = ux / length, uy / length
     back = numbers[c.DROP_BACK]
-    for _ in range(10):
+    for _ in range(8):
         best = _cheaper(game, x + ux * back, y + uy * back, strokes, best, avoid_sand)
-        back = 1.6 * back + 1.0
+        back = 1.8 * back + 1.0
     return best
 
 
@@ -44,25 +44,24 @@ def back_on_line(game, x, y, strokes, best, avoid_sand):
 def beside(game, x, y, strokes, best):
     """Drops within two club-lengths of (x, y), not nearer the hole (17.1d(3), 19.2c).
 
-    Two rings of sixteen places stand for the whole relief area.
+    Ten places on the edge of the relief area stand for all of it.
     """
-    numbers = game.numbers
+    numbers = game.ground.numbers
     dx, dy = x - numbers[c.PIN_X], y - numbers[c.PIN_Y]
     limit = dx * dx + dy * dy
     length = math.sqrt(limit)
     if length < 1e-6:
         return best
     ux, uy = dx / length, dy / length
-    for ring in range(1, 3):
-        reach = 0.5 * ring * numbers[c.TWO_CLUBS]
-        for k in range(9):  # from straight back round to straight sideways, both sides
-            angle = 0.19634954084936207 * k  # pi / 16
-            back, side = reach * math.cos(angle), reach * math.sin(angle)
-            for sign in (1.0, -1.0):
-                px, py = x + ux * back + sign * uy * side, y + uy * back - sign * ux * side
-                qx, qy = px - numbers[c.PIN_X], py - numbers[c.PIN_Y]
-                if qx * qx + qy * qy >= limit:
-                    best = _cheaper(game, px, py, strokes, best, False)
+    reach = numbers[c.TWO_CLUBS]
+    for k in range(5):  # from straight back round to straight sideways, both sides
+        angle = 0.39269908169872414 * k  # pi / 8
+        back, side = reach * math.cos(angle), reach * math.sin(angle)
+        for sign in (1.0, -1.0):
+            px, py = x + ux * back + sign * uy * side, y + uy * back - sign * ux * side
+            qx, qy = px - numbers[c.PIN_X], py - numbers[c.PIN_Y]
+            if qx * qx + qy * qy >= limit:
+                best = _cheaper(game, px, py, strokes, best, False)
     return best
 
 
@@ -73,7 +72,7 @@ def fairway_drop(game, x, y, strokes, best):
     Looks for the nearest fairway not nearer the hole than (x, y), then lets the ball be dropped up to
     two club-lengths inside that edge.
     """
-    numbers = game.numbers
+    numbers = game.ground.numbers
     dx, dy = x - numbers[c.PIN_X], y - numbers[c.PIN_Y]
     limit = dx * dx + dy * dy
     for ring in range(1, 61):
@@ -84,7 +83,7 @@ def fairway_drop(game, x, y, strokes, best):
             ux, uy = math.sin(angle), math.cos(angle)
             px, py = x + reach * ux, y + reach * uy
             qx, qy = px - numbers[c.PIN_X], py - numbers[c.PIN_Y]
-            if qx * qx + qy * qy >= limit and surface_at(game, px, py) == numbers[c.SURFACE_FAIRWAY]:
+            if qx * qx + qy * qy >= limit and surface_at(game.ground, px, py) == numbers[c.SURFACE_FAIRWAY]:
                 found = True
                 best = _cheaper(game, px, py, strokes, best, False)
                 ix, iy = px + numbers[c.TWO_CLUBS] * ux, py + numbers[c.TWO_CLUBS] * uy
@@ -99,7 +98,7 @@ def fairway_drop(game, x, y, strokes, best):
 @kernel
 def penalty_relief(game, x, y, lateral, replay, best):
     """Cheapest way on from a penalty area last crossed at (x, y), or stroke and distance at `replay`."""
-    strokes = game.numbers[c.PENALTY_STROKES]
+    strokes = game.ground.numbers[c.PENALTY_STROKES]
     best = back_on_line(game, x, y, strokes, best, False)
     if lateral:
         best = beside(game, x, y, strokes, best)
@@ -111,8 +110,10 @@ def penalty_relief(game, x, y, lateral, replay, best):
 @kernel
 def unplayable(game, lie, x, y, replay, best):
     """Cheapest of playing the ball as it lies (`best`) and the unplayable-ball options (19.2, 19.3)."""
-    numbers = game.numbers
+    numbers = game.ground.numbers
     strokes = numbers[c.PENALTY_STROKES]
+    if best[0] <= strokes + min(replay, lie_bound(game.field, x, y)):
+        return best
     if game.lie_rows[lie] == c.UNPLAYABLE_SAND:
         # inside the sand a drop for one stroke never beats playing the ball: only the way out is tried
         best = back_on_line(game, x, y, numbers[c.SAND_STROKES], best, True)
@@ -127,9 +128,9 @@ def unplayable(game, lie, x, y, replay, best):
 @kernel
 def out_of_bounds(game, x, y, replay):
     """Cheapest way on after a ball out of bounds or lost at (x, y): 18.2, or the local rule if in force."""
-    strokes = game.numbers[c.PENALTY_STROKES]
+    strokes = game.ground.numbers[c.PENALTY_STROKES]
     best = (strokes + replay, x, y, -1, strokes)
-    local = game.numbers[c.LOCAL_RULE_STROKES]
+    local = game.ground.numbers[c.LOCAL_RULE_STROKES]
     if local > 0.0 and local < best[0]:
         best = fairway_drop(game, x, y, local, best)
     return best

@@ -18,7 +18,7 @@ _PUTTING = np.uint64(0x5851F42D4C957F2D)  # moves putts to a stream of their own
 @kernel
 def draw_putts(game, x, y, key):
     """Putts drawn from the place where the ball came to the green, by the sequence's putting stream."""
-    return putts_drawn(game, x, y, uniform(stroke_key(key ^ _PUTTING, 0), c.SLOT_PUTT))
+    return putts_drawn(game.field, x, y, uniform(stroke_key(key ^ _PUTTING, 0), c.SLOT_PUTT))
 
 
 @entry
@@ -44,7 +44,7 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
     out : float64[n, OUT_COLUMNS]
         Written row by row (codes.py).
     """
-    numbers = game.numbers
+    numbers = game.ground.numbers
     pin_x, pin_y = numbers[c.PIN_X], numbers[c.PIN_Y]
     green = int(numbers[c.LIE_GREEN])
     root = seed_key(seed)
@@ -69,10 +69,10 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                     if shot < -1.5:
                         shot, aim, reach = c.PART_SHOT, 0.0, 0.0
             luck = stroke_key(key, stroke)
-            row, scale = intended_shot(game, at_lie, shot, reach, distance)
-            replay = start_value if at_start else value_at(game, at_lie, at_x, at_y)
+            row, scale = intended_shot(numbers, game.strikes, at_lie, shot, reach, distance)
+            replay = start_value if at_start else value_at(game.field, at_lie, at_x, at_y)
             (next_x, next_y, next_lie, spent, value, holed, lost, lost_cost, lost_x, lost_y, lost_lie,
-             lost_value, rest_x, rest_y, surface, land_x, land_y) = play_shot(
+             lost_value, rest_x, rest_y, surface, feature, land_x, land_y) = play_shot(
                 game, at_x, at_y, at_lie, row, math.atan2(dx, dy) + aim, scale, replay,
                 uniform(luck, c.SLOT_MIXTURE), normal(luck, c.SLOT_SPEED), normal(luck, c.SLOT_START),
                 normal(luck, c.SLOT_TILT), normal(luck, c.SLOT_LIE))
@@ -90,11 +90,7 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                 row_out[c.OUT_X], row_out[c.OUT_Y] = rest_x, rest_y
                 row_out[c.OUT_LAND_X], row_out[c.OUT_LAND_Y] = land_x, land_y
                 row_out[c.OUT_SURFACE] = surface
-                column = int(math.floor((rest_x - numbers[c.RASTER_X0]) / numbers[c.RASTER_CELL] + 0.5))
-                line = int(math.floor((rest_y - numbers[c.RASTER_Y0]) / numbers[c.RASTER_CELL] + 0.5))
-                column = min(max(column, 0), game.feature.shape[1] - 1)
-                line = min(max(line, 0), game.feature.shape[0] - 1)
-                row_out[c.OUT_FEATURE] = game.feature[line, column]
+                row_out[c.OUT_FEATURE] = feature
                 row_out[c.OUT_PENALTY_FIRST] = spent - 1.0
                 away_x, away_y = (next_x, next_y) if next_lie >= 0 else (at_x, at_y)
                 leaves = math.sqrt((away_x - pin_x) ** 2 + (away_y - pin_y) ** 2)
@@ -109,7 +105,7 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                 if at_lie == green:
                     to_green = strokes
                     putts = draw_putts(game, at_x, at_y, key)
-                    row_out[c.OUT_EXPECTED] = strokes + putts_at(game, at_x, at_y)
+                    row_out[c.OUT_EXPECTED] = strokes + putts_at(game.field, at_x, at_y)
                     row_out[c.OUT_PUTTS] = putts
                     strokes += putts
                     break

@@ -30,17 +30,16 @@ def score_action(game, x, y, lie, shot, aim, reach, replay, strikes):
     again : float
         Chance that the next stroke is played from here again.
     """
-    numbers = game.numbers
+    numbers = game.ground.numbers
     dx, dy = numbers[c.PIN_X] - x, numbers[c.PIN_Y] - y
-    row, scale = intended_shot(game, lie, shot, reach, math.sqrt(dx * dx + dy * dy))
+    row, scale = intended_shot(numbers, game.strikes, lie, shot, reach, math.sqrt(dx * dx + dy * dy))
     bearing = math.atan2(dx, dy) + aim
     cost, again = 0.0, 0.0
     count = strikes.shape[0]
     for k in range(count):
-        s = strikes[k]
         (_, _, next_lie, spent, value, holed, lost, lost_cost, _, _, lost_lie, lost_value,
-         _, _, _, _, _) = play_shot(game, x, y, lie, row, bearing, scale, replay,
-                                    s[0], s[1], s[2], s[3], s[4])
+         _, _, _, _, _, _) = play_shot(game, x, y, lie, row, bearing, scale, replay, strikes[k, 0],
+                                       strikes[k, 1], strikes[k, 2], strikes[k, 3], strikes[k, 4])
         found = 1.0 - lost
         if next_lie < 0:
             cost += found * spent
@@ -65,7 +64,7 @@ def closed(cost, again):
 @kernel
 def _candidates(game, x, y, lie, aims, wide_aims, out):
     """First list of actions to try from a place; returns how many were written to `out`."""
-    numbers = game.numbers
+    numbers = game.ground.numbers
     dx, dy = numbers[c.PIN_X] - x, numbers[c.PIN_Y] - y
     distance = math.sqrt(dx * dx + dy * dy)
     first, count = int(numbers[c.PART_FIRST]), int(numbers[c.PART_COUNT])
@@ -145,7 +144,7 @@ def choose(game, x, y, lie, known, aims, wide_aims, few, more, known_shot, known
     -------
     shot, aim, reach : float
     """
-    numbers = game.numbers
+    numbers = game.ground.numbers
     dx, dy = numbers[c.PIN_X] - x, numbers[c.PIN_Y] - y
     distance = math.sqrt(dx * dx + dy * dy)
     replay = known
@@ -215,7 +214,7 @@ def solve_nodes(game, mode, nodes, first, last, aims, wide_aims, few, more, many
         Written: value, shot, aim, reach.
     """
     scratch = np.empty((900, 4))
-    numbers = game.numbers
+    numbers = game.ground.numbers
     for k in range(first, last):
         node = nodes[k]
         x, y, lie, known = node[0], node[1], int(node[2]), node[3]

@@ -9,46 +9,44 @@ from ._compile import kernel
 
 
 @kernel
-def putts_at(game, x, y):
+def putts_at(field, x, y):
     """Expected putts from a place on the green."""
-    numbers = game.numbers
+    numbers = field.numbers
     dx, dy = x - numbers[c.PIN_X], y - numbers[c.PIN_Y]
     place = math.sqrt(math.sqrt(dx * dx + dy * dy)) / numbers[c.PUTT_STEP]
-    last = game.putts.shape[1] - 2
+    last = field.putts.shape[1] - 2
     k = min(int(place), last)
     share = min(place - k, 1.0)
-    return game.putts[0, k, 0] * (1.0 - share) + game.putts[0, k + 1, 0] * share
+    return field.putts[0, k, 0] * (1.0 - share) + field.putts[0, k + 1, 0] * share
 
 
 @kernel
-def putts_drawn(game, x, y, u):
+def putts_drawn(field, x, y, u):
     """Number of putts from a place on the green for one uniform number."""
-    numbers = game.numbers
+    numbers = field.numbers
     dx, dy = x - numbers[c.PIN_X], y - numbers[c.PIN_Y]
     place = math.sqrt(math.sqrt(dx * dx + dy * dy)) / numbers[c.PUTT_STEP]
-    last = game.putts.shape[1] - 2
+    last = field.putts.shape[1] - 2
     k = min(int(place), last)
     share = min(place - k, 1.0)
     for putts in range(1, 5):
-        if u < game.putts[0, k, putts] * (1.0 - share) + game.putts[0, k + 1, putts] * share:
+        if u < field.putts[0, k, putts] * (1.0 - share) + field.putts[0, k + 1, putts] * share:
             return putts
     return 5
 
 
 @kernel
-def in_fine(game, x, y):
+def in_fine(numbers, fine, x, y):
     """Whether a place is read from the fine field around the pin."""
-    numbers = game.numbers
-    rows, columns = game.fine.shape[1], game.fine.shape[2]
+    rows, columns = fine.shape[1], fine.shape[2]
     column = (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP]
     row = (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP]
     return 0.0 <= column < columns - 1.0 and 0.0 <= row < rows - 1.0
 
 
 @kernel
-def guess(game, lie, x, y):
+def guess(numbers, lie, x, y):
     """A first guess of strokes to hole out, where the map has nothing yet."""
-    numbers = game.numbers
     dx, dy = x - numbers[c.PIN_X], y - numbers[c.PIN_Y]
     worse = 0.0 if lie == numbers[c.LIE_FAIRWAY] else 0.25
     return numbers[c.GUESS_BASE] + worse + numbers[c.GUESS_PER_YD] * math.sqrt(dx * dx + dy * dy)
@@ -62,6 +60,10 @@ def blend(field, lie, column, row):
     row = min(max(row, 0.0), rows - 1.000001)
     i, j = int(column), int(row)
     a, b = column - i, row - j
+    value = ((1.0 - b) * ((1.0 - a) * field[lie, j, i] + a * field[lie, j, i + 1])
+             + b * ((1.0 - a) * field[lie, j + 1, i] + a * field[lie, j + 1, i + 1]))
+    if value == value:
+        return value
     total, weight = 0.0, 0.0
     for dj in range(2):
         for di in range(2):
@@ -74,22 +76,39 @@ def blend(field, lie, column, row):
 
 
 @kernel
-def value_at(game, lie, x, y):
-    """Strokes to hole out from a place [yd] and lie, by the value map."""
-    numbers = game.numbers
-    if lie == numbers[c.LIE_GREEN]:
-        return putts_at(game, x, y)
-    if in_fine(game, x, y):
-        value = blend(game.fine, lie, (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP],
-                      (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP])
-    else:
-        value = blend(game.coarse, lie, (x - numbers[c.COARSE_X0]) / numbers[c.COARSE_STEP],
-                      (y - numbers[c.COARSE_Y0]) / numbers[c.COARSE_STEP])
-    return value if value == value else guess(game, lie, x, y)
+def reading(field, lie, x, y):
+    """Value of a place and lie off the green by the map; NaN where it has none."""
+    numbers = field.numbers
+    if in_fine(numbers, field.fine, x, y):
+        return blend(field.fine, lie, (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP],
+                     (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP])
+    return blend(field.coarse, lie, (x - numbers[c.COARSE_X0]) / numbers[c.COARSE_STEP],
+                 (y - numbers[c.COARSE_Y0]) / numbers[c.COARSE_STEP])
 
 
 @kernel
-def nearest_plan(field, plan, lie, column, row):
+def value_at(field, lie, x, y):
+    """Strokes to hole out from a place [yd] and lie, by the value map."""
+    numbers = field.numbers
+    if lie == numbers[c.LIE_GREEN]:
+        return putts_at(field, x, y)
+    value = reading(field, lie, x, y)
+    return value if value == value else guess(numbers, lie, x, y)
+
+
+@kernel
+def lie_bound(field, x, y):
+    """A value no drop near a place beats: its rough's, less the most a better lie is worth.
+
+    Minus infinity where the map knows no rough there. Saves looking at drops where the ball is
+    playable anyway.
+    """
+    value = reading(field, int(field.numbers[c.LIE_ROUGH]), x, y)
+    return value - field.numbers[c.LIE_GAIN] if value == value else -math.inf
+
+
+@kernel
+def nearest_plan(field, lie, column, row):
     """Row and column of the node nearest to fractional indices that has a value; -1 where none is near."""
     rows, columns = field.shape[1], field.shape[2]
     column = min(max(column, 0.0), columns - 1.000001)
@@ -113,18 +132,18 @@ def plan_at(game, lie, x, y):
 
     Shot -2 where the map holds none.
     """
-    numbers = game.numbers
-    if in_fine(game, x, y):
-        j, i = nearest_plan(game.fine, game.fine_plan, lie, (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP],
+    numbers = game.field.numbers
+    if in_fine(numbers, game.field.fine, x, y):
+        j, i = nearest_plan(game.field.fine, lie, (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP],
                             (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP])
         if j >= 0:
-            stored = game.fine_plan[lie, j, i]
-            return float(stored[0]), float(stored[1]), float(stored[2])
+            plan = game.fine_plan
+            return float(plan[lie, j, i, 0]), float(plan[lie, j, i, 1]), float(plan[lie, j, i, 2])
     else:
-        j, i = nearest_plan(game.coarse, game.coarse_plan, lie,
+        j, i = nearest_plan(game.field.coarse, lie,
                             (x - numbers[c.COARSE_X0]) / numbers[c.COARSE_STEP],
                             (y - numbers[c.COARSE_Y0]) / numbers[c.COARSE_STEP])
         if j >= 0:
-            stored = game.coarse_plan[lie, j, i]
-            return float(stored[0]), float(stored[1]), float(stored[2])
+            plan = game.coarse_plan
+            return float(plan[lie, j, i, 0]), float(plan[lie, j, i, 1]), float(plan[lie, j, i, 2])
     return -2.0, 0.0, 0.0

@@ -25,6 +25,10 @@ TILT_SPEED_MPS = 18.6
 TILT_ANGLE_RAD = math.radians(44.4)
 """The contact plane tips by TILT_RAD at TILT_SPEED_MPS and TILT_ANGLE_RAD from the vertical (Penner 2002)."""
 
+TILT_MOST_RAD = math.radians(50.0)
+"""The contact plane never tips further, nor past square to the ball's path (assumed: the law is linear and would
+tip over for a fast ball on soft ground)."""
+
 RESTITUTION = (0.510, -0.0375, 0.000903)
 """Coefficients of 1, n, n^2 with n in m/s (Penner 2002)."""
 
@@ -55,6 +59,8 @@ class Ground:
     friction: float
     rolling_friction: float
     source: str
+    skips: bool = True
+    """Whether a low ball hops on along it (sand takes it at once)."""
 
 
 _FAIRWAY = Ground(
@@ -62,7 +68,7 @@ _FAIRWAY = Ground(
 )
 _ROUGH = Ground(1.15, 0.60, 0.50, 0.45, "assumed scales: a tour driver runs about half as far as on fairway")
 _HEAVY = Ground(1.40, 0.35, 0.60, 1.00, "assumed scales: a tour driver runs about 5 yd, an iron under 1")
-_SAND = Ground(2.00, 0.10, 0.80, 1.50, "assumed scales: the ball stays where it pitches")
+_SAND = Ground(2.00, 0.10, 0.80, 1.50, "assumed scales: the ball stays where it pitches", skips=False)
 
 GROUNDS: dict[str, Ground] = {
     "ROUGH": _ROUGH,

@@ -2,8 +2,8 @@
 
     name = "Isolde"
     handicap = 5                    # a plus handicap is negative: +2 on the card is -2 here
-    clubs = ["driver", "3w", "7i"]  # optional: exactly these (a putter may be named, it is not a club of
-    the plan) short_game = 0.9                # optional: spread of part swings over the level's
+    clubs = ["driver", "3w", "7i"]  # optional: exactly these; a putter may be named and is left out
+    short_game = 0.9                # optional: spread of part swings over the level's
 
     [club.driver]                   # optional sections; carry_yd or carry_m, the rest as in ``model.Club``
     carry_yd = 231
@@ -50,7 +50,7 @@ def load_player(path_or_name: str | Path) -> Player:
     FileError
         Anything that cannot be used, in one line.
     """
-    source = one_line(path_or_name, 200)
+    source = one_line(path_or_name, 200) or "(no name)"
     path = Path(path_or_name)
     names = bundled_players()
     try:

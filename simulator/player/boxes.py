@@ -1,5 +1,4 @@
-"""Spread of well-struck shots by shot length: the two-thirds boxes of the Course Rating System Manual
-2020."""
+"""Spread of well-struck shots by length: two-thirds boxes of the Course Rating System Manual 2020."""
 
 from __future__ import annotations
 

@@ -1,5 +1,4 @@
-"""Reading fields of a bag file: every refusal is one FileError naming file, place, what was found and what
-is allowed."""
+"""Reading fields of a bag file; every refusal is one FileError: place, what was found, what is allowed."""
 
 from __future__ import annotations
 

@@ -1,5 +1,4 @@
-"""Fill a club from the level: its carry in line with the carries that are given, its spread from its
-carry."""
+"""Fill a club from the level: carry in line with the carries given, spread from its carry."""
 
 from __future__ import annotations
 

@@ -1,5 +1,4 @@
-"""Levels: what a bag file leaves out, filled from a handicap. A plain table from published figures
-(``published``).
+"""Levels: what a bag file leaves out, filled from a handicap, by plain tables from published figures.
 
 Handicap index runs from -5 (written "+5" on a card) to 54; tour players sit at -5. Between rows everything
 is linear.
@@ -37,12 +36,10 @@ _CARRY_HANDICAP = np.array([-5.0, 0, 5, 10, 15, 20, 28, 36, 54])
 _DRIVER_CARRY_YD = np.array([272.0, 231, 217, 204, 192, 184, 172, 160, 133])
 
 _IRON_REACH = 0.82
-"""Up to this share of the driver's carry clubs spread as irons do; from here to the driver it is a
-straight line."""
+"""Up to this share of the driver's carry clubs spread as irons do, then straight to the driver; assumed."""
 
 _MISHIT_KIND = {"driver": 1.0, "wood": 1.15, "hybrid": 1.05, "iron": 1.0, "wedge": 0.9}
-"""Mishit rate by family over that of a middle iron, assumed: the driver is teed, woods off turf are
-hardest."""
+"""Mishit rate by family over that of a middle iron, assumed: the driver is teed, woods are hardest."""
 
 _BIAS_KIND = {"driver": 0.0, "wood": 0.5, "hybrid": 0.75, "iron": 1.0, "wedge": 1.0}
 """Short bias by family over that of a middle iron, assumed: driver carries are already means of play."""
@@ -150,8 +147,7 @@ class Level:
         )
 
     def _driver(self, carry_yd: float, mishits: dict[str, float]) -> tuple[float, float]:
-        """Solid spread of the driver: the published spread of all drives less what mishits add; depth by
-        box."""
+        """Solid spread of the driver: published spread of all drives less what mishits add; depth by box."""
         at = pub.DRIVE_SCORE - pub.SCORE_OVER_HANDICAP
         first, last = pub.DRIVE_DIRECTION_SD_DEG[0], pub.DRIVE_DIRECTION_SD_DEG[-1]
         all_deg = float(np.interp(self.handicap, np.r_[LOWEST_HANDICAP, at[1:]], pub.DRIVE_DIRECTION_SD_DEG))

@@ -39,7 +39,6 @@ reading)."""
 # Broadie 2014, Every Shot Counts, and a magazine column of his: the 90-shooter from 150 yards.
 SHOOTER_OF_90_HANDICAP = 18.0
 SHOOTER_OF_90_SHOT_YD = 150.0
-SHOOTER_OF_90_MEDIAN_LEAVE_FT = 59.0
 SHOOTER_OF_90_GREEN_SHARE = 0.35
 SHOOTER_OF_90_SHORT_YD = 13.0
 SHOOTER_OF_90_DEPTH_OVER_WIDTH = 1.5
@@ -48,11 +47,6 @@ SHOOTER_OF_90_DEPTH_OVER_WIDTH = 1.5
 # (64-79: 4.0, 70-83: 5.4, 84-97: 6.4, 97-120: 8.1) and Broadie & Ko 2009 (80-golfer 5.5, 100-golfer 7.9).
 DRIVE_SCORE = np.array([71.5, 76.5, 80.0, 90.5, 100.0, 108.5])
 DRIVE_DIRECTION_SD_DEG = np.array([4.0, 5.4, 5.5, 6.4, 7.9, 8.1])
-
-# Mean measured drive, men, by handicap group <=5, 6-12, 13-20, 21+ (R&A/USGA distance report, UK samples
-# 1996-2018, as printed by Golf Monthly) [yd]; groups put at 3, 9, 16.5 and 26.
-DRIVE_TOTAL_HANDICAP = np.array([3.0, 9.0, 16.5, 26.0])
-DRIVE_TOTAL_YD = np.array([240.0, 220.0, 204.0, 187.0])
 
 # Broadie 2012, Interfaces 42(2), table 9: tour strokes to hole out from the fairway, and the expected
 # putts of Broadie 2014 (a public transcription) that turn the part after the shot back into a distance.

@@ -11,7 +11,7 @@ from ..hole.model import Hole
 from ..hole.rules import LOCAL_RULE_E5, OPTIONS, Situation, Way
 from ..hole.surfaces import LIE_OF, Lie, Surface
 from ..kernels import codes as c
-from ..kernels.game import Game
+from ..kernels.game import Field, Game, Ground
 from ..physics import ground as bounce
 from ..physics import putting
 from ..physics.aero import BALL_RADIUS_M, GRAVITY_MPS2
@@ -23,6 +23,7 @@ from .nodes import COARSE_YD, FINE_YD, Nodes, place_nodes
 from .putts import PuttTable, putt_table
 from .rasters import Raster, ground_raster
 from .shots import Shot, list_shots
+from .skips import SKIP_BELOW_YDPS, SKIP_STEP, skip_table
 from .strikes import strike_rows
 
 CELL_YD = 1.0
@@ -33,6 +34,10 @@ HOLE_OUT_SCALE = 1.0
 
 DROP_BACK_YD = 1.0
 """A dropped ball is taken to lie this far behind its reference point [yd]: small beside any shot's spread."""
+
+LIE_GAIN = 0.4
+"""Most strokes a drop can gain over playing from rough on the spot, its penalty apart. The tour's gap between
+fairway and rough is 0.16 to 0.25 (Broadie, Interfaces 42(2), 2012, table 9); amateurs' is smaller."""
 
 FIRST_GUESS = (2.4, 0.007)
 """Strokes to hole out before anything is known: base and per yard, about a 20-handicap's tee shots
@@ -103,7 +108,7 @@ def make_bag(player: Player, threads: int = 1) -> Bag:
     flights = flight_tables(shots, first_part, air, air, threads=threads)
     skill = player.putting
     putts = putt_table(skill.angle_sd_deg, skill.distance_sd,
-                       angle_growth_deg_per_ft=getattr(skill, "angle_growth_deg_per_ft", 0.0))
+                       angle_growth_deg_per_ft=skill.angle_growth_deg_per_ft)
     return Bag(shots, first_part, flights, strike_rows(shots, flights), putts)
 
 
@@ -117,7 +122,6 @@ def _surface_rows() -> np.ndarray:
             rows[surface, c.SURFACE_TILT] = ground.tilt_scale
             rows[surface, c.SURFACE_RESTITUTION] = ground.restitution_scale
             rows[surface, c.SURFACE_FRICTION] = ground.friction
-            rows[surface, c.SURFACE_ROLL] = ground.rolling_friction
     return rows
 
 
@@ -159,7 +163,11 @@ def _bounce_numbers(numbers: np.ndarray) -> None:
     numbers[c.BOUNCE_E2] = e2 * M_PER_YD**2
     numbers[c.BOUNCE_N_CAP] = bounce.RESTITUTION_LIMIT_MPS / M_PER_YD
     numbers[c.BOUNCE_E_FLOOR] = bounce.RESTITUTION_FAST
-    numbers[c.BOUNCE_STOP] = bounce.HOP_LEAST_MPS / M_PER_YD
+    numbers[c.BOUNCE_E_MOST] = bounce.RESTITUTION_MOST
+    numbers[c.BOUNCE_TIP_MOST] = bounce.TILT_MOST_RAD
+    numbers[c.BOUNCE_STOP] = SKIP_BELOW_YDPS
+    numbers[c.BOUNCE_LEAST] = bounce.HOP_LEAST_MPS / M_PER_YD
+    numbers[c.SKIP_STEP] = SKIP_STEP
     numbers[c.ROLL_SLOPE] = putting.SLOPE_SHARE
 
 
@@ -184,8 +192,9 @@ def make_board(
     nodes = place_nodes(hole, raster, coarse_yd, fine_yd)
     numbers = np.zeros(c.NUMBERS)
     numbers[c.PIN_X], numbers[c.PIN_Y] = hole.pin.x_yd, hole.pin.y_yd
-    numbers[c.RASTER_X0], numbers[c.RASTER_Y0] = raster.x0_yd, raster.y0_yd
-    numbers[c.RASTER_CELL] = raster.cell_yd
+    numbers[c.RASTER_X0] = raster.x0_yd - 0.5 * raster.cell_yd
+    numbers[c.RASTER_Y0] = raster.y0_yd - 0.5 * raster.cell_yd
+    numbers[c.RASTER_CELL], numbers[c.RASTER_PER_YD] = raster.cell_yd, 1.0 / raster.cell_yd
     numbers[c.FRACTION_0], numbers[c.FRACTION_STEP] = FRACTIONS[0], FRACTIONS[1] - FRACTIONS[0]
     tilts = np.radians(TILTS_DEG)
     numbers[c.TILT_0], numbers[c.TILT_STEP] = tilts[0], tilts[1] - tilts[0]
@@ -201,18 +210,21 @@ def make_board(
     numbers[c.FINE_STEP] = nodes.fine.step_yd
     numbers[c.GUESS_BASE], numbers[c.GUESS_PER_YD] = FIRST_GUESS
     numbers[c.PART_FIRST], numbers[c.PART_COUNT] = bag.first_part, len(bag.shots) - bag.first_part
-    numbers[c.LIE_GREEN], numbers[c.LIE_FAIRWAY] = Lie.GREEN, Lie.FAIRWAY
+    numbers[c.LIE_GREEN], numbers[c.LIE_FAIRWAY], numbers[c.LIE_ROUGH] = Lie.GREEN, Lie.FAIRWAY, Lie.ROUGH
+    numbers[c.LIE_GAIN] = LIE_GAIN
     numbers[c.SURFACE_FAIRWAY] = Surface.FAIRWAY
     numbers[c.SIDE] = 1.0
     level = not (raster.height.any() or raster.grad_x.any() or raster.grad_y.any())
     relief = np.zeros((3, 1, 1), np.float32) if level else np.stack([raster.height, raster.grad_x, raster.grad_y])
     putts = np.concatenate([bag.putts.expected[..., None], bag.putts.chances], axis=-1)
+    rows = _surface_rows()
     coarse = np.full(nodes.coarse.wanted.shape, math.nan)
     fine = np.full(nodes.fine.wanted.shape, math.nan)
     game = Game(
-        numbers=numbers, surface=raster.surface, feature=raster.feature, relief=relief,
-        surface_rows=_surface_rows(), feature_rows=_feature_rows(hole), lie_rows=_lie_rows(),
-        strikes=bag.strikes, flights=bag.flights.flights, putts=putts, coarse=coarse, fine=fine,
+        ground=Ground(numbers, raster.surface, relief, rows, skip_table(numbers, rows)),
+        field=Field(numbers, putts, coarse, fine),
+        feature=raster.feature, feature_rows=_feature_rows(hole), lie_rows=_lie_rows(),
+        strikes=bag.strikes, flights=bag.flights.flights,
         coarse_plan=np.full((*coarse.shape, c.ACTION_COLUMNS), -2.0, np.float32),
         fine_plan=np.full((*fine.shape, c.ACTION_COLUMNS), -2.0, np.float32),
     )

@@ -19,6 +19,10 @@ FINE_YD = 3.5
 FINE_REACH_YD = 50.0
 """Half side of the square around the pin that has fine nodes."""
 
+SIDE_YD, BEHIND_YD, BEYOND_YD = 80.0, 16.0, 60.0
+"""How far beside, behind and beyond the line of play the map reaches [yd]. A ball farther out (one in
+thousands) is valued at the nearest edge."""
+
 LIES = len(Lie)
 
 
@@ -103,8 +107,11 @@ def place_nodes(hole: Hole, raster: Raster, coarse_yd: float = COARSE_YD, fine_y
     # the coarse grid serves only places the fine one does not, and the cells across its edge
     inner = reach - raster.cell_yd
     far = ~((np.abs(x - pin_x) < inner) & (np.abs(y - pin_y) < inner))
-    box = (raster.x0_yd, raster.y0_yd, raster.x0_yd + (raster.surface.shape[1] - 1) * raster.cell_yd,
-           raster.y0_yd + (raster.surface.shape[0] - 1) * raster.cell_yd)
+    line = np.array([*hole.line, (pin_x, pin_y)])
+    left, low = line.min(axis=0) - (SIDE_YD, BEHIND_YD)
+    right, high = line.max(axis=0) + (SIDE_YD, BEYOND_YD)
+    box = (left, low, right, high)
+    far &= (x > left) & (x < right) & (y > low) & (y < high)
     coarse = _grid(pin_x, pin_y, coarse_yd, box, x[far], y[far], codes[far])
     tables, places = [], []
     for which, grid in enumerate((coarse, fine)):

@@ -69,6 +69,35 @@ def test_area_of_every_surface(name, cell):
             assert counted > 0, surface.name
 
 
+@pytest.mark.parametrize("name", HOLES)
+def test_area_has_no_bias(name):
+    """Over random places of the grid the counted area is right on average, and its scatter is small.
+
+    Sampling theory: a grid dropped uniformly at random counts any area without bias. A curve of length
+    P cuts on average 4 P / (pi c) cells of side c (Buffon-Laplace); were each off by at most half a
+    cell, independently, the standard deviation would be below c^2 sqrt(4 P / (pi c)) / 2. Long edges
+    along the grid are not independent at all, so the scatter is checked on round areas only.
+    """
+    hole, rng, errors = load_hole(name), np.random.default_rng(11), []
+    truth = visible(hole, shapely.box(-1e4, -1e4, 1e4, 1e4))
+    near = [Surface.GREEN, Surface.BUNKER, Surface.WATER, Surface.DRY_PENALTY, Surface.FAIRWAY]
+    near = [s for s in near if truth[s].area > 0]
+    for dx, dy in rng.uniform(0.0, 1.0, (60, 2)):
+        step = np.array([dx, dy])
+        moved = replace(hole, features=tuple(
+            replace(f, area=shapely.transform(f.area, lambda xy, step=step: xy + step)) for f in hole.features
+        ))
+        counts = np.bincount(ground_raster(moved).surface.ravel(), minlength=11)
+        errors.append([counts[s] - truth[s].area for s in near])
+    errors = np.array(errors)
+    z = errors.mean(axis=0) / (errors.std(axis=0, ddof=1) / math.sqrt(len(errors)))
+    assert np.all(np.abs(z) < 4.0), dict(zip(near, z, strict=True))
+    for k, surface in enumerate(near):
+        if surface in (Surface.GREEN, Surface.BUNKER):
+            length = sum(r.length for r in rings(truth[surface]))
+            assert errors[:, k].std(ddof=1) < math.sqrt(4 * length / math.pi) / 2
+
+
 @pytest.mark.parametrize("cell", CELLS_YD)
 @pytest.mark.parametrize("name", HOLES)
 def test_disagreement_only_near_a_boundary(name, cell):

@@ -1,5 +1,7 @@
 """Lies: what is allowed, that worse lies are worse, and the published spin and carry changes."""
 
+import itertools
+
 import pytest
 
 from simulator.hole.surfaces import Lie
@@ -25,7 +27,7 @@ def test_allowed():
 @pytest.mark.parametrize("group", ["hybrid", "iron", "wedge", "part"])
 def test_worse_lies_are_worse(group):
     ladder = [lie_effect(lie, group) for lie in ("tee", "fairway", "rough", "heavy rough", "trees")]
-    for better, worse in zip(ladder, ladder[1:], strict=False):
+    for better, worse in itertools.pairwise(ladder):
         assert worse.carry_factor <= better.carry_factor
         assert worse.carry_factor_sd >= better.carry_factor_sd
         assert worse.direction_factor >= better.direction_factor
@@ -36,15 +38,15 @@ def test_worse_lies_are_worse(group):
 
 
 def test_spin_from_grass():
-    # Published radar test of one player, a full set from wet grass: wedge and 9-iron about 55 % of normal spin,
-    # 7- and 8-irons 80-85 %, long irons near normal.
+    # Published radar test of one player, a full set from wet grass: wedge and 9-iron about 55 % of normal
+    # spin, 7- and 8-irons 80-85 %, long irons near normal.
     assert lie_effect("rough", "wedge").spin_factor == pytest.approx(0.55, abs=0.1)
     assert lie_effect("rough", "iron").spin_factor == pytest.approx(0.82, abs=0.1)
 
 
 def test_rough_costs_amateurs_little():
-    # Broadie 2008 table 2, 100-150 yd, amateurs: leave from the rough 1.06 to 1.20 times that from the fairway.
-    # Distance spread and spread of the lie together, for a 12 % shot.
+    # Broadie 2008 table 2, 100-150 yd, amateurs: leave from the rough 1.06 to 1.20 times that from the
+    # fairway. Distance spread and spread of the lie together, for a 12 % shot.
     rough = lie_effect("rough", "iron")
     along = ((12 * rough.distance_factor) ** 2 + (100 * rough.carry_factor_sd) ** 2) ** 0.5 / 12
     assert 1.06 <= (along + rough.direction_factor) / 2 <= 1.25

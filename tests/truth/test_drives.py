@@ -1,5 +1,7 @@
 """Drives by level against published direction spreads and measured distances."""
 
+import itertools
+
 import numpy as np
 import pytest
 
@@ -45,4 +47,4 @@ def test_rating_system_players(handicap, carry_yd):
 
 def test_weaker_players_are_shorter_and_wilder():
     rows = [all_strikes(h) for h in range(-5, 55)]
-    assert all(b[0] >= a[0] and b[1] < a[1] for a, b in zip(rows, rows[1:], strict=False))
+    assert all(b[0] >= a[0] and b[1] < a[1] for a, b in itertools.pairwise(rows))

@@ -15,9 +15,13 @@ from simulator.tables.putts import PuttTable, putt_table
 DATA = Path(__file__).parent / "data"
 
 
-def level(handicap: float) -> PuttTable:
+def row_of(handicap: float) -> dict[str, float]:
     text = resources.files("simulator.player").joinpath("putting_levels.toml").read_text(encoding="utf-8")
-    row = next(row for row in tomllib.loads(text)["level"] if row["handicap"] == handicap)
+    return next(row for row in tomllib.loads(text)["level"] if row["handicap"] == handicap)
+
+
+def level(handicap: float) -> PuttTable:
+    row = row_of(handicap)
     return putt_table(row["angle_sd_deg"], row["distance_sd"], stimp_ft=row["fitted_stimp_ft"])
 
 
@@ -80,8 +84,8 @@ def short_share(table: PuttTable, distance_sd: float, feet: float) -> float:
 
 def test_putts_left_short_were_never_fitted(tour):
     """Of 10-footers the tour leaves 7 % short, amateurs 17 % (M. Broadie, golf.com 2020)."""
-    assert short_share(tour, 0.0858, 10.0) == pytest.approx(7.0, abs=2.0)
-    assert short_share(level(18.0), 0.1005, 10.0) == pytest.approx(17.0, abs=4.0)
+    assert short_share(tour, row_of(-5.0)["distance_sd"], 10.0) == pytest.approx(7.0, abs=2.0)
+    assert short_share(level(18.0), row_of(18.0)["distance_sd"], 10.0) == pytest.approx(17.0, abs=4.0)
 
 
 # M. Broadie 2008, table 1, second hand: distances holed half the time and of two putts on average [ft].

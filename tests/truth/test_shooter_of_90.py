@@ -1,10 +1,12 @@
 """The 90-shooter's pattern from 150 yards of fairway.
 
-Published (M. Broadie, magazine column): 35 % of greens, median leave 59 ft, pattern half as long again as wide,
-centre 13 yd short. Read as one normal, those numbers give standard deviations of 11.5 yd across and 17.2 yd along,
-and 34 % on a green of 15 yd radius. Put at 18 handicap: a 90 is an average score, about 3 above a course handicap
-(Knuth), on a course rated about 69 (common practice).
+Published (M. Broadie, magazine column): 35 % of greens, median leave 59 ft, pattern half as long again as
+wide, centre 13 yd short. Read as one normal, those numbers give standard deviations of 11.5 yd across and
+17.2 yd along, and 34 % on a green of 15 yd radius. Put at 18 handicap: a 90 is an average score, about 3
+above a course handicap (Knuth), on a course rated about 69 (common practice).
 """
+
+import itertools
 
 import numpy as np
 import pytest
@@ -19,7 +21,7 @@ GREEN_RADIUS_YD = 15.0
 
 
 def parts(handicap: float) -> list[tuple[float, float, float, float]]:
-    """(share, mean along, sd across, sd along) [yd] of solid strikes and mishits, from the level's own numbers."""
+    """(share, mean along, sd across, sd along) [yd] of solid strikes and of mishits."""
     who = level(handicap)
     s = who.spread("5-iron", SHOT_YD, who.driver_carry_yd)
     across = SHOT_YD * np.tan(np.radians(s["direction_sd_deg"]))
@@ -29,7 +31,12 @@ def parts(handicap: float) -> list[tuple[float, float, float, float]]:
     rate = s["mishit_rate"]
     return [
         (1 - rate, bias, across, along),
-        (rate, bias - loss, across * s["mishit_direction_factor"], SHOT_YD * s["mishit_distance_sd_pct"] / 100),
+        (
+            rate,
+            bias - loss,
+            across * s["mishit_direction_factor"],
+            SHOT_YD * s["mishit_distance_sd_pct"] / 100,
+        ),
     ]
 
 
@@ -62,8 +69,8 @@ def test_pattern_at_18_handicap():
     along = np.sqrt(sum(p * (b**2 + (m - mean) ** 2) for p, m, _, b in mix))
     assert mean == pytest.approx(-13.0, abs=0.5)
     assert along / across == pytest.approx(1.5, abs=0.03)
-    # The share on the green is followed exactly; a mixture with heavier tails than one normal must then be a little
-    # wider than the normal reading: measured 12.4 and 18.6, 8 % more.
+    # The share on the green is followed exactly; a mixture with heavier tails than one normal must then be
+    # a little wider than the normal reading: measured 12.4 and 18.6, 8 % more.
     assert across == pytest.approx(11.5, rel=0.09)
     assert along == pytest.approx(17.2, rel=0.09)
 
@@ -77,13 +84,14 @@ def test_share_on_the_green_and_median_leave():
 
 def test_better_players_hit_more_greens():
     shares = [share_within(parts(h), GREEN_RADIUS_YD) for h in (-5, 0, 5, 10, 18, 28, 36, 54)]
-    assert all(a > b for a, b in zip(shares, shares[1:], strict=False))
+    assert all(a > b for a, b in itertools.pairwise(shares))
 
 
 @pytest.mark.parametrize(
     ("handicap", "leave_pct", "tolerance"),
-    # Broadie 2008 (Science and Golf V) table 2, fairway, 100-150 yd, median leave as % of the distance, at 125 yd.
-    # The 84-97 group is left 15 % wide on purpose: the column above, of the same player, is wider and is followed.
+    # Broadie 2008 (Science and Golf V) table 2, fairway, 100-150 yd, median leave as % of the distance, at
+    # 125 yd. The 84-97 group is left 15 % wide on purpose: the column above, of the same player, is wider
+    # and is followed.
     [(-5, 5.4, 0.05), (-1, 5.8, 0.08), (4.5, 8.7, 0.05), (18.5, 12.0, 0.16), (36.5, 17.3, 0.05)],
 )
 def test_ladder_of_leaves(handicap, leave_pct, tolerance):

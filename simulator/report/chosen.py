@@ -1,0 +1,106 @@
+"""Which alternatives are shown, what each is called, and which troubles matter to them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..hole.surfaces import WORDS, Surface
+from ..strategy.result import Alternative, Answer
+from .figures import LEAST_COUNT
+
+MOST_SHOWN = 3
+"""Clubs in the table of the answer screen."""
+
+NAMED = 2
+"""Up to this many areas of a kind have a row each, more are one row together."""
+
+TROUBLE: tuple[Surface, ...] = (
+    Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY,
+    Surface.BUNKER, Surface.TREES, Surface.HEAVY_ROUGH,
+)  # fmt: skip
+"""Trouble in the order of what it costs: a stroke and the distance, a stroke, part of a stroke."""
+
+PENALTY = frozenset({Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY})
+
+
+def shown(answer: Answer) -> list[int]:
+    """Indices of at most three alternatives: the recommended, then those asked about, then the best."""
+    rest = [k for k in range(len(answer.alternatives)) if k != answer.recommended]
+    rest.sort(key=lambda k: (not answer.alternatives[k].asked, answer.alternatives[k].score.value))
+    return [answer.recommended, *rest][:MOST_SHOWN]
+
+
+def runner_up(answer: Answer) -> int | None:
+    """Index of the alternative the recommended one is measured against, None when it is alone."""
+    both = shown(answer)
+    return both[1] if len(both) > 1 else None
+
+
+def equals(answer: Answer) -> list[int]:
+    """The recommended alternative and those tied with it, best first."""
+    others = [k for k in answer.tied if k != answer.recommended]
+    return [answer.recommended, *sorted(others, key=lambda k: answer.alternatives[k].score.value)]
+
+
+def title(answer: Answer, index: int) -> str:
+    """What an alternative is called: its club, with the shot or the line where the club is not enough."""
+    one = answer.alternatives[index]
+    words = one.club
+    if one.flight != "stock":
+        words += f" ({one.flight} {one.carry_yd:.0f} yd)"
+    same = [o for o in answer.alternatives if o.club == one.club and o.flight == one.flight]
+    if len(same) > 1:
+        words += f" {abs(one.aim_offset_yd):.0f} {'left' if one.aim_offset_yd < 0 else 'right'}"
+    return words
+
+
+@dataclass(frozen=True)
+class Trouble:
+    """One row of trouble: its words and the share of this ball that finishes there, per alternative."""
+
+    words: str
+    surface: Surface
+    shares: tuple[float, ...]
+
+
+def troubles(answer: Answer, indices: list[int]) -> list[Trouble]:
+    """Troubles that at least one of the alternatives finds once in 200 plays, the dearest kind first."""
+    ones = [answer.alternatives[k] for k in indices]
+    rows: list[Trouble] = []
+    for surface in TROUBLE:
+        areas = [f.name for f in answer.hole.features if f.surface is surface]
+        met = [name for name in areas if max(_share(one, name) for one in ones) >= LEAST_COUNT]
+        kind = [
+            Trouble(_named(name, surface), surface, tuple(_share(one, name) for one in ones)) for name in met
+        ]
+        if len(met) > NAMED:
+            together = tuple(sum(_share(one, name) for name in areas) for one in ones)
+            kind = [Trouble(_together(surface), surface, together)]
+        rows += sorted(kind, key=lambda row: -max(row.shares))
+    return rows
+
+
+def out_of_reach(answer: Answer, indices: list[int]) -> list[str]:
+    """Penalty areas and boundaries that none of the alternatives found in any sequence."""
+    ones = [answer.alternatives[k] for k in indices]
+    return [
+        f.name
+        for f in answer.hole.features
+        if f.surface in PENALTY and all(_share(one, f.name) == 0.0 for one in ones)
+    ]
+
+
+def _share(one: Alternative, name: str) -> float:
+    return one.features[name].value if name in one.features else 0.0
+
+
+def _named(name: str, surface: Surface) -> str:
+    if surface is Surface.OUT_OF_BOUNDS:
+        return f"{name} (out)"
+    return name
+
+
+def _together(surface: Surface) -> str:
+    if surface in (Surface.WATER, Surface.DRY_PENALTY):
+        return "any penalty area" if surface is Surface.WATER else "any dry penalty area"
+    return {Surface.BUNKER: "any bunker"}.get(surface, WORDS[surface])

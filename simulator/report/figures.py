@@ -1,0 +1,101 @@
+"""Numbers as a golfer reads them: counts in 100 plays, one in so many, scores with honest digits."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from ..strategy.result import Estimate
+
+LEAST_COUNT = 0.005
+"""A share below this is no count in 100 plays but one in so many."""
+
+HELD = "\N{NO-BREAK SPACE}"
+"""A space that no line is broken at; `plain_spaces` makes it an ordinary one in the end."""
+
+MOST_SCORE_DIGITS = 2
+"""Decimals of a score nobody needs more of."""
+
+
+def unseen(sequences: int) -> str:
+    """What is known of something that happened in none of the sequences.
+
+    None of n leaves a chance of at most about 3/n at 95 % confidence (the "rule of three": (1 - 3/n)^n is
+    near exp(-3)), hence a third of the sequences.
+    """
+    return f"fewer than {one_in(sequences // 3)}"
+
+
+def one_in(number: int) -> str:
+    """ "1 in 330", held together where lines are wrapped."""
+    return f"1{HELD}in{HELD}{number:,}"
+
+
+def count_words(share: float, sequences: int) -> str:
+    """A share as a count in 100 plays; rare ones as one in so many."""
+    if share <= 0.0:
+        return unseen(sequences)
+    if share < LEAST_COUNT:
+        return one_in(_two_figures(1.0 / share))
+    return f"{math.floor(100.0 * share + 0.5)}"
+
+
+def plain_spaces(text: str) -> str:
+    """Text whose lines are made up, with ordinary spaces."""
+    return text.replace(HELD, " ")
+
+
+def _two_figures(number: float) -> int:
+    scale = 10 ** max(0, math.floor(math.log10(number)) - 1)
+    return round(number / scale) * scale
+
+
+def in_hundred(shares: Sequence[float]) -> list[int]:
+    """Whole counts that add up to 100 times the sum of the shares: the largest remainders are rounded up."""
+    exact = [100.0 * s for s in shares]
+    counts = [math.floor(e + 1e-9) for e in exact]
+    short = round(sum(exact)) - sum(counts)
+    by_remainder = sorted(range(len(exact)), key=lambda k: counts[k] - exact[k])
+    for k in by_remainder[:short]:
+        counts[k] += 1
+    return counts
+
+
+def score_words(score: Estimate) -> str:
+    """A score with only the digits its standard error supports (the last one at least one error wide)."""
+    return f"{score.value:.{score_digits(score.standard_error)}f}"
+
+
+def score_digits(standard_error: float) -> int:
+    """Decimals of a score: the last is worth at least one standard error, two at most."""
+    if standard_error <= 0.0:
+        return MOST_SCORE_DIGITS
+    return min(MOST_SCORE_DIGITS, max(0, math.floor(-math.log10(standard_error) + 1e-9)))
+
+
+def every_words(strokes: float) -> str:
+    """A difference as a shot every so many plays."""
+    plays = 1.0 / strokes
+    if plays < 1.5:
+        return f"{strokes:.1f} shots every play"
+    return f"a shot every {plays:.0f} plays"
+
+
+def side_words(offset_yd: float) -> str:
+    """An offset as yards left or right: "9 yd left", "straight at it" below half a yard."""
+    if abs(offset_yd) < 0.5:
+        return "straight at it"
+    return f"{abs(offset_yd):.0f} yd {'left' if offset_yd < 0.0 else 'right'}"
+
+
+def range_words(low: float, high: float, unit: str = "yd") -> str:
+    """A range of whole yards: "200 to 245 yd"; one number when both round to it."""
+    first, last = f"{low:.0f}", f"{high:.0f}"
+    return f"{first} {unit}" if first == last else f"{first} to {last} {unit}"
+
+
+def join_words(words: Sequence[str], last: str = "and") -> str:
+    """ "a, b and c"."""
+    if len(words) < 2:
+        return "".join(words)
+    return f"{', '.join(words[:-1])} {last} {words[-1]}"

@@ -1,0 +1,141 @@
+"""Everything an answer holds, with standard errors: what --full prints."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Mapping
+
+from ..strategy.result import Alternative, Answer, Estimate
+from . import phrases
+from .chosen import equals, title
+from .figures import join_words, plain_spaces, range_words, side_words, unseen
+from .text import COLUMNS, caption
+
+_CHANCES = {
+    "birdie_or_better": "birdie or better",
+    "par": "par",
+    "bogey": "bogey",
+    "double_or_worse": "double or worse",
+    "penalty_this_shot": "penalty with this ball",
+    "penalty_on_hole": "penalty on the hole",
+    "fairway": "fairway hit",
+    "green_in_regulation": "green in regulation",
+    "three_putt": "three putts or more",
+}
+
+LATER = "Scores take for granted that later shots are chosen well: each is the value map's choice."
+
+
+def full_tables(answer: Answer) -> str:
+    """Every alternative with its standard errors, then what was assumed and what made the numbers.
+
+    Returns
+    -------
+    str
+        Lines of at most 80 columns (more only where a name is longer), without a final newline.
+    """
+    lines = [*_wrap(phrases.verdict(answer)), "", *_wrap(caption(answer)), ""]
+    lines += _summary(answer)
+    for index in range(len(answer.alternatives)):
+        lines += ["", *_details(answer, index)]
+    lines += ["", *_foot(answer)]
+    return plain_spaces("\n".join(line.rstrip() for line in lines))
+
+
+def _wrap(words: str, indent: str = "") -> list[str]:
+    return textwrap.wrap(words, COLUMNS, subsequent_indent=indent, break_on_hyphens=False)
+
+
+def _summary(answer: Answer) -> list[str]:
+    """One line an alternative: line, score, map, paired difference."""
+    strokes = "score" if answer.start.played is not None else "strokes from here"
+    names = [title(answer, k) for k in range(len(answer.alternatives))]
+    width = max(len(name) for name in names) + 2
+    lines = [
+        f"Expected {strokes} +- standard error, by the map, and behind the best (paired):",
+        f"  {'':<{width}}{'line':>12}{'expected':>18}{'map':>9}{'behind':>18}",
+    ]
+    for k, (name, one) in enumerate(zip(names, answer.alternatives, strict=True)):
+        behind = "" if k == answer.recommended else _pm(one.difference, signed=True)
+        mark = "*" if k == answer.recommended else "=" if k in answer.tied else " "
+        aim = _short_line(one)
+        lines.append(f"{mark} {name:<{width}}{aim:>12}{_pm(one.score):>18}{one.map_score:>9.3f}{behind:>18}")
+    lines.append("* recommended" + ("   = tied with it" if len(answer.tied) > 1 else ""))
+    tied = equals(answer)
+    if len(tied) > 1:
+        strokes_words = answer.settings.get("tie_strokes", 0.03)
+        why = f"difference below two paired standard errors or below {strokes_words} strokes"
+        lines += _wrap(f"Tied: {join_words([title(answer, k) for k in tied])} ({why}).")
+    lines.append(f"The value map alone says {answer.value_map_score:.3f}.")
+    return lines
+
+
+def _short_line(one: Alternative) -> str:
+    return side_words(one.aim_offset_yd) if abs(one.aim_offset_yd) >= 0.5 else "at the pin"
+
+
+def _pm(estimate: Estimate, scale: float = 1.0, digits: int = 3, signed: bool = False) -> str:
+    sign = "+" if signed else ""
+    return f"{scale * estimate.value:{sign}.{digits}f} +- {scale * estimate.standard_error:.{digits}f}"
+
+
+def _details(answer: Answer, index: int) -> list[str]:
+    one = answer.alternatives[index]
+    low, high = one.aims_yd
+    band = "aim as given" if one.aim_given else f"plays alike from {_side(low)} to {_side(high)}"
+    lines = _wrap(
+        f"{title(answer, index)}: {one.flight} swing, carry {one.carry_yd:.0f} yd, {phrases.line_words(one)} "
+        f"(bearing {one.aim_bearing_deg:.1f} deg from the first leg); {band}.",
+        "  ",
+    )
+    leaves = range_words(one.leaves_yd["p10"], one.leaves_yd["p90"])
+    lines += _wrap(
+        f"  leaves {leaves}, half of them {one.leaves_yd['p50']:.0f} yd or less; "
+        f"worst tenth averages {_pm(one.worst_tenth_mean, digits=2)}",
+        "  ",
+    )
+    chances = {_CHANCES.get(k, k): e for k, e in one.chances.items() if e is not None}
+    lines += _columns("in 100 plays", chances, answer.sequences)
+    lines += _columns("this ball finishes, by ground", one.finish, answer.sequences)
+    named = dict(one.features)
+    for feature in answer.hole.features:
+        named.setdefault(feature.name, Estimate(0.0, 0.0))
+    lines += _columns("this ball finishes, by name", named, answer.sequences)
+    return lines
+
+
+def _side(offset_yd: float) -> str:
+    return side_words(offset_yd) if abs(offset_yd) >= 0.5 else "the pin line"
+
+
+def _columns(head: str, shares: Mapping[str, Estimate], sequences: int) -> list[str]:
+    """Shares as counts in 100 with their standard errors; those never seen in one closing line."""
+    lines = [f"  {head}:"]
+    width = max((len(name) for name in shares), default=0) + 2
+    unmet = [name for name, share in shares.items() if share.value == 0.0]
+    met = {name: share for name, share in shares.items() if share.value > 0.0}
+    cells = [f"{name:<{width}}{_pm(share, 100.0, 2):>15}" for name, share in met.items()]
+    across = max(1, (COLUMNS - 4) // (width + 18))
+    for k in range(0, len(cells), across):
+        lines.append("    " + "   ".join(cells[k : k + across]))
+    if unmet:
+        never = f"{unseen(sequences)}: {', '.join(unmet)}"
+        lines += textwrap.wrap(never, COLUMNS, initial_indent="    ", subsequent_indent="    ")
+    return lines
+
+
+def _foot(answer: Answer) -> list[str]:
+    lines = _wrap(phrases.people(answer)) + _wrap(phrases.whose(answer))
+    assumed = [*answer.hole.assumed, *answer.player.assumed]
+    if assumed:
+        lines.append("Assumed:")
+        for sentence in assumed:
+            lines += _wrap(f"- {sentence}", "  ")
+    lines += _wrap(LATER)
+    lines += [line for warning in answer.warnings for line in _wrap(f"Warning: {warning}", "  ")]
+    settings = ", ".join(f"{key} {value}" for key, value in answer.settings.items())
+    lines += _wrap(f"Made with seed {answer.seed}, {answer.sequences:,} sequences each; {settings}.")
+    if answer.seconds:
+        laps = [f"{name.replace('_', ' ')} {seconds:.2f} s" for name, seconds in answer.seconds.items()]
+        lines += _wrap(f"Time: {', '.join(laps)}; {sum(answer.seconds.values()):.2f} s in all.")
+    return lines + _wrap(phrases.RULES)

@@ -1,0 +1,174 @@
+"""The hole itself on a picture: areas, line of play, arcs of distance, tee and pin."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+import numpy as np
+import shapely
+
+from ..hole.model import Feature, Hole
+from ..hole.surfaces import WORDS, Surface
+from ..strategy.result import Start
+from .chosen import TROUBLE
+from .labels import Labels
+from .palette import FAINT, GROUND, INK, PAPER
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.patches import Patch, PathPatch
+
+ARC_STEP_YD = 50
+"""Arcs of distance from the ball every so many yards."""
+
+ARC_WIDE_DEG = 50.0
+"""Arcs reach this far either side of the line ball to pin [deg], as far as the picture does."""
+
+
+def draw_ground(ax: Axes, hole: Hole) -> list[Surface]:
+    """Fill every area, trouble hatched; returns the kinds of ground that are in view."""
+    view = view_box(ax)
+    seen = [Surface.ROUGH]
+    for feature in hole.features:
+        if not feature.area.intersects(view):
+            continue
+        ax.add_patch(_patch(feature))
+        seen.append(feature.surface)
+    return sorted(set(seen))
+
+
+def view_box(ax: Axes) -> shapely.Polygon:
+    """What the axes show, as a box in data units."""
+    (x0, x1), (y0, y1) = ax.get_xlim(), ax.get_ylim()
+    return shapely.box(x0, y0, x1, y1)
+
+
+def _patch(feature: Feature) -> PathPatch:
+    from matplotlib.patches import PathPatch
+    from matplotlib.path import Path
+
+    look = GROUND[feature.surface]
+    rings = [
+        Path(np.asarray(ring.coords)[:, :2], closed=True)
+        for part in shapely.get_parts(feature.area)
+        for ring in (part.exterior, *part.interiors)
+    ]
+    return PathPatch(
+        Path.make_compound_path(*rings),
+        facecolor=look.fill,
+        edgecolor=look.edge,
+        hatch=look.hatch or None,
+        label=feature.name,
+        zorder=1.0,
+    )
+
+
+def ground_key(seen: list[Surface]) -> list[Patch]:
+    """A patch for each kind of ground in view, for the legend."""
+    from matplotlib.patches import Patch
+
+    order = [Surface.FAIRWAY, Surface.GREEN, Surface.ROUGH, *TROUBLE, Surface.PATH]
+    return [
+        Patch(
+            facecolor=GROUND[s].fill,
+            edgecolor=GROUND[s].edge if s is not Surface.ROUGH else FAINT,
+            hatch=(2 * GROUND[s].hatch) or None,
+            label=WORDS[s],
+        )
+        for s in order
+        if s in seen
+    ]
+
+
+def draw_line_of_play(ax: Axes, hole: Hole) -> None:
+    """The line of play, thin and dotted."""
+    xy = np.asarray(hole.line, dtype=float)
+    ax.plot(xy[:, 0], xy[:, 1], color=FAINT, linewidth=0.7, linestyle=(0, (1, 3)), zorder=2.0)
+
+
+def draw_marks(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
+    """Pin, tee and, elsewhere than on the tee, the ball."""
+    pin = hole.pin
+    ax.plot([pin.x_yd], [pin.y_yd], marker=_flag(), markersize=13, color=INK, zorder=6.0, linestyle="none")
+    labels.keep_clear(pin.x_yd, pin.y_yd, 5.0)
+    at_tee = start.lie == "tee"
+    ax.plot(
+        [start.x_yd], [start.y_yd], marker="s" if at_tee else "D", markersize=4.5, color=PAPER,
+        markeredgecolor=INK, zorder=6.0, linestyle="none",
+    )  # fmt: skip
+    labels.keep_clear(start.x_yd, start.y_yd, 4.0)
+    beside = [(start.x_yd + dx, start.y_yd + dy) for dx, dy in _round_about(ax, 0.09)]
+    labels.put("tee" if at_tee else "ball", beside, fontsize=6.5, color=INK, zorder=7.0)
+    beside = [(pin.x_yd + dx, pin.y_yd + dy) for dx, dy in _round_about(ax, 0.09)]
+    labels.put("pin", beside, fontsize=6.5, color=INK, zorder=7.0)
+
+
+def _flag() -> object:
+    """A flag whose foot stands on the place."""
+    from matplotlib.path import Path
+
+    return Path(
+        [(0.0, 0.0), (0.0, 1.0), (0.62, 0.78), (0.0, 0.56), (0.0, 0.0)],
+        [Path.MOVETO, Path.LINETO, Path.LINETO, Path.LINETO, Path.CLOSEPOLY],
+    )
+
+
+def _round_about(ax: Axes, share: float) -> list[tuple[float, float]]:
+    """Steps away from a place, a share of the width of the picture, in eight directions."""
+    x0, x1 = ax.get_xlim()
+    r = share * (x1 - x0)
+    turns = (0, 180, 315, 225, 45, 135, 270, 90)
+    return [(r * math.cos(math.radians(t)), 0.6 * r * math.sin(math.radians(t))) for t in turns]
+
+
+def draw_arcs(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
+    """Arcs of distance from the ball, labelled in yards."""
+    ahead = math.atan2(hole.pin.x_yd - start.x_yd, hole.pin.y_yd - start.y_yd)
+    turn = ahead + np.radians(np.arange(-ARC_WIDE_DEG, ARC_WIDE_DEG + 0.5, 1.0))
+    (x0, x1), (y0, y1) = ax.get_xlim(), ax.get_ylim()
+    for radius in range(ARC_STEP_YD, int(start.out_yd + ARC_STEP_YD), ARC_STEP_YD):
+        x, y = start.x_yd + radius * np.sin(turn), start.y_yd + radius * np.cos(turn)
+        seen = (x > x0) & (x < x1) & (y > y0) & (y < y1)
+        if not seen.any():
+            continue
+        ax.plot(x, y, color=FAINT, linewidth=0.45, zorder=2.5)
+        here = np.flatnonzero(seen)
+        ends = np.concatenate([here[::-1], here]) if radius % (2 * ARC_STEP_YD) else np.concatenate([here[::-1]])
+        places = [(float(x[k]), float(y[k])) for k in ends]
+        text = labels.put(f"{radius} yd", places, fontsize=6, color=INK, zorder=7.0)
+        if text is not None:
+            _halo(text)
+
+
+def draw_names(ax: Axes, hole: Hole, names: list[str], labels: Labels) -> None:
+    """Names of some areas, each on its own area or close to it."""
+    view = view_box(ax)
+    for name in names:
+        feature = next(f for f in hole.features if f.name == name)
+        seen = feature.area.intersection(view)
+        if seen.is_empty:
+            continue
+        text = labels.put(name, _places_on(seen, ax), fontsize=6, style="italic", color=INK, zorder=7.0)
+        if text is not None:
+            _halo(text)
+
+
+def _places_on(seen: shapely.Geometry, ax: Axes) -> list[tuple[float, float]]:
+    """Places in and round an area: its middle, along its length, then beside it."""
+    middle = seen.representative_point()
+    x0, y0, x1, y1 = seen.bounds
+    x, y = middle.x, middle.y
+    wide = ax.get_xlim()[1] - ax.get_xlim()[0]
+    along = [(x, y0 + t * (y1 - y0)) for t in (0.5, 0.35, 0.65, 0.2, 0.8)]
+    across = [(x0 + t * (x1 - x0), y) for t in (0.5, 0.3, 0.7)]
+    step = 0.05 * wide
+    beside = [(x1 + 2 * step, y), (x0 - 2 * step, y), (x, y1 + step), (x, y0 - step),
+              (x1 + 3 * step, y), (x0 - 3 * step, y)]  # fmt: skip
+    return [(x, y), *along, *across, *beside]
+
+
+def _halo(text: object) -> None:
+    from matplotlib.patheffects import withStroke
+
+    text.set_path_effects([withStroke(linewidth=1.6, foreground=PAPER)])  # type: ignore[attr-defined]

@@ -1,0 +1,101 @@
+"""The shots on a picture: aim lines and a hundred finishes each, with their counts."""
+
+from __future__ import annotations
+
+import math
+import textwrap
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ..hole.surfaces import WORDS, Surface
+from ..strategy.ground import features_at
+from ..strategy.result import Alternative, Answer
+from .chosen import TROUBLE, runner_up, title
+from .figures import in_hundred, side_words
+from .palette import PAPER, SHOTS, Shot
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.lines import Line2D
+
+DOTS = 100
+"""Finishes drawn of each shot, so that a count can be read off."""
+
+LEGEND_COLUMNS = 62
+"""Letters in a line of the legend, at its size on the page."""
+
+
+def drawn(answer: Answer) -> list[int]:
+    """Indices of the alternatives on the picture: the recommended and the runner-up."""
+    other = runner_up(answer)
+    return [answer.recommended] if other is None else [answer.recommended, other]
+
+
+def counts(answer: Answer, one: Alternative) -> dict[str, int]:
+    """Finishes of a hundred balls: named trouble, the kind of ground elsewhere; adds up to 100."""
+    names = [f.name for f in answer.hole.features if f.surface in TROUBLE]
+    shares = {name: one.features[name].value for name in names if name in one.features}
+    for surface in Surface:
+        if surface not in TROUBLE and WORDS[surface] in one.finish:
+            shares[WORDS[surface]] = one.finish[WORDS[surface]].value
+    whole = in_hundred(list(shares.values()))
+    both = sorted(zip(shares, whole, strict=True), key=lambda item: -item[1])
+    return {name: count for name, count in both if count}
+
+
+def hundred(answer: Answer, one: Alternative) -> np.ndarray:
+    """A hundred of the finishes, float (100, 2) [yd]: as many on each ground as `counts` says, in order."""
+    index = features_at(answer.hole, one.finishes_yd[:, 0], one.finishes_yd[:, 1])
+    words = [f.name if f.surface in TROUBLE else WORDS[f.surface] for f in answer.hole.features]
+    names = np.array([*words, WORDS[Surface.ROUGH]])[index]
+    left = np.ones(len(names), dtype=bool)
+    chosen: list[int] = []
+    for name, count in counts(answer, one).items():
+        rows = np.flatnonzero(left & (names == name))[:count]
+        left[rows] = False
+        chosen += rows.tolist()
+    short = min(DOTS, len(names)) - len(chosen)  # a raster and an outline may differ by a ball at the edge
+    chosen += np.flatnonzero(left)[: max(short, 0)].tolist()
+    return one.finishes_yd[sorted(chosen)[:DOTS]]
+
+
+def draw_shot(ax: Axes, answer: Answer, index: int, look: Shot, order: float) -> None:
+    """Aim line to the stock carry and a hundred finishes of one alternative."""
+    one, start = answer.alternatives[index], answer.start
+    aim = math.radians(one.aim_bearing_deg)
+    end = (start.x_yd + one.carry_yd * math.sin(aim), start.y_yd + one.carry_yd * math.cos(aim))
+    ax.plot(
+        [start.x_yd, end[0]], [start.y_yd, end[1]], color=look.colour, linestyle=look.dash, zorder=3.0 + order
+    )
+    ax.plot(*end, marker="x", markersize=5, color=look.colour, zorder=5.5, linestyle="none")
+    dots = hundred(answer, one)
+    ax.scatter(
+        dots[:, 0], dots[:, 1], s=look.size, marker=look.marker, facecolors=look.face, linewidths=0.7,
+        edgecolors=PAPER if look.face == look.colour else look.colour, zorder=4.0 + order,
+        label=title(answer, index),
+    )  # fmt: skip
+
+
+def shot_key(answer: Answer, index: int, look: Shot) -> tuple[Line2D, str]:
+    """Legend entry of one alternative: its marker and line, its counts in words."""
+    from matplotlib.lines import Line2D
+
+    one = answer.alternatives[index]
+    handle = Line2D(
+        [], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=4.5,
+        markerfacecolor=look.face, markeredgecolor=look.colour,
+    )  # fmt: skip
+    role = "recommended" if index == answer.recommended else "runner-up"
+    if len(answer.tied) > 1 and index in answer.tied:
+        role = "equal"
+    aim = side_words(one.aim_offset_yd) if abs(one.aim_offset_yd) >= 0.5 else "at the pin"
+    parts = ", ".join(f"{name} {count}" for name, count in counts(answer, one).items())
+    head = f"{title(answer, index)}, {aim} ({role})"
+    body = textwrap.wrap(f"of 100: {parts}", LEGEND_COLUMNS, break_on_hyphens=False)
+    return handle, "\n".join([head, *body])
+
+
+def looks(answer: Answer) -> list[tuple[int, Shot]]:
+    """The alternatives on the picture with their looks."""
+    return list(zip(drawn(answer), SHOTS, strict=False))

@@ -1,0 +1,71 @@
+"""How a ball that skips low along the ground slows down, read off the hop loop itself.
+
+A ball that grips leaves each bounce rolling, and then hops in ever lower skips, up to fifty of them. Along
+that tail its deceleration depends on its speed and the surface alone. Here the loop is run once for each
+surface and its deceleration is written down by speed; the kernel then runs the ball along the ground with it.
+"""
+
+from __future__ import annotations
+
+
+import numpy as np
+
+from ..kernels import codes as c
+from ..kernels.ground import bounce
+from ..physics.ground import GROUNDS, ROLL_KEEPS_SPEED, ROLL_TAKES_SPIN
+from ..hole.surfaces import Surface
+
+SKIP_BELOW_YDPS = 2.5
+"""Hops that start slower upwards than this are skips: under 7 in high."""
+
+SKIP_STEP = 0.5
+"""Step of the table in squared speed [(yd/s)^2]: the kernel then needs no root."""
+
+FASTEST_YDPS = 16.0
+"""Speeds tabled [yd/s]; a faster ball takes the last column."""
+
+
+def _tail(numbers: np.ndarray, row: np.ndarray, friction: float, start: float) -> tuple[np.ndarray, np.ndarray]:
+    """(place [yd], speed [yd/s]) after each skip of a ball that starts rolling at `start`, to its rest."""
+    along, out, spin = start, 0.0, -start / numbers[c.BALL_RADIUS]
+    places, speeds, place = [], [], 0.0
+    for _ in range(500):
+        along, out, spin = bounce(numbers, row[c.SURFACE_TILT], row[c.SURFACE_RESTITUTION],
+                                  row[c.SURFACE_FRICTION], along, out, spin)
+        if out < numbers[c.BOUNCE_LEAST] or along <= 0.0:
+            break
+        places.append(place)
+        speeds.append(along)
+        place += along * 2.0 * out / numbers[c.GRAVITY]
+    roll = max(ROLL_KEEPS_SPEED * along - ROLL_TAKES_SPIN * numbers[c.BALL_RADIUS] * spin, 0.0)
+    # the pure roll at the end, at constant deceleration
+    for share in np.linspace(1.0, 0.0, 11):
+        speed = share * roll
+        speeds.append(speed)
+        places.append(place + (roll * roll - speed * speed) / (2.0 * friction * numbers[c.GRAVITY]))
+    return np.array(places), np.array(speeds)
+
+
+def skip_table(numbers: np.ndarray, rows: np.ndarray) -> np.ndarray:
+    """Deceleration [yd/s^2], float64[surfaces, squared speeds], column k from k to k + 1 steps.
+
+    Parameters
+    ----------
+    numbers, rows
+        Of the game: the bounce law and the surfaces' scales.
+    """
+    edges = np.arange(0.0, FASTEST_YDPS**2 + 0.5 * SKIP_STEP, SKIP_STEP)
+    table = np.full((len(rows), edges.size - 1), numbers[c.GRAVITY])
+    for surface in Surface:
+        ground = GROUNDS.get(surface.name)
+        if ground is None:
+            continue
+        if not ground.skips:
+            table[surface] *= ground.rolling_friction
+            continue
+        place, speed = _tail(numbers, rows[surface], ground.rolling_friction, FASTEST_YDPS)
+        order = np.argsort(speed)
+        left = np.interp(edges, speed[order] ** 2, place[order])
+        # v^2 = 2 a x between two speeds
+        table[surface] = 0.5 * SKIP_STEP / np.maximum(-np.diff(left), 1e-6)
+    return table

@@ -1,0 +1,43 @@
+"""The ways golfers write a club (common practice)."""
+
+import pytest
+
+from simulator.physics.launch import KINDS
+from simulator.player.names import club_name, kind_of
+
+
+@pytest.mark.parametrize(
+    ("text", "name"),
+    [
+        ("driver", "driver"), ("DR", "driver"), ("1 wood", "driver"),
+        ("3w", "3-wood"), ("3-Wood", "3-wood"), ("three wood", "3-wood"), ("3 WOOD", "3-wood"),
+        ("fivewood", "5-wood"), ("4h", "4-hybrid"), ("four-hybrid", "4-hybrid"), ("hybrid", "hybrid"),
+        ("7i", "7-iron"), ("7 iron", "7-iron"), ("seven_iron", "7-iron"),
+        ("PW", "pitching wedge"), ("pitching-wedge", "pitching wedge"), ("aw", "gap wedge"),
+        ("sw", "sand wedge"), ("L", "lob wedge"), ("56", "56-degree wedge"), ("56°", "56-degree wedge"),
+        ("52 degrees", "52-degree wedge"), ("60-degree wedge", "60-degree wedge"), ("putter", "putter"),
+    ],
+)  # fmt: skip
+def test_spellings(text, name):
+    assert club_name(text) == name
+
+
+@pytest.mark.parametrize(
+    "text", ["", "11-iron", "1i", "8-wood", "mashie", "25", "70-degree", "iron", "wedge", "7"]
+)
+def test_not_a_club(text):
+    assert club_name(text) is None
+
+
+@pytest.mark.parametrize(
+    ("loft", "kind"),
+    [(46, "pitching wedge"), (50, "gap wedge"), (52, "gap wedge"), (54, "sand wedge"), (58, "lob wedge")],
+)
+def test_wedges_by_loft(loft, kind):
+    assert kind_of(f"{loft}-degree wedge") == kind
+
+
+def test_every_kind_is_a_name():
+    for kind in KINDS:
+        assert club_name(kind) == kind and kind_of(kind) == kind
+    assert kind_of("mashie") is None
