@@ -18,6 +18,7 @@ from .errors import NoAnswerError
 from .kernels import codes as c
 from .kernels import sequence, solve
 from .kernels._compile import waiting_for_compiler
+from .kernels.game import Game
 from .tables.game import Board
 from .tables.luck import strike_sets
 
@@ -31,23 +32,24 @@ class Effort:
 
     Attributes
     ----------
-    few, more, many : int
-        Quasi-random strikes that screen the actions, that decide among the best, and that value the
-        chosen one.
+    few, more, commit, many : int
+        Quasi-random strikes that screen the actions, that decide among the best, that value the chosen
+        one while the sweep goes on, and that value it at the end.
     scrambles : int
         Independent shifts of each set, dealt to the nodes by index.
     band_yd : float
         Depth of the distance bands solved together.
-    sweeps : tuple of int
-        Modes of the sweeps: 0 search, 1 refine, 2 value only (kernels/solve.py).
+    again : int
+        Sweeps that value the chosen actions anew, after the one that chooses them; none on a sketch.
     """
 
     few: int = 16
     more: int = 64
+    commit: int = 128
     many: int = 256
     scrambles: int = 16
     band_yd: float = 12.0
-    sweeps: tuple[int, ...] = (0, 1, 2)
+    again: int = 1
 
 
 PART_SWING = c.PART_SHOT
@@ -105,8 +107,8 @@ def _named(out: np.ndarray) -> Sequences:
         to_green=out[:, c.OUT_TO_GREEN], putts=out[:, c.OUT_PUTTS])
 
 
-AIMS_DEG = (0.0, -3.0, 3.0, -7.0, 7.0, -12.0, 12.0, -19.0, 19.0)
-"""Aims off the pin first tried at a node [deg]."""
+AIMS_DEG = (0.0, -7.0, 7.0, -3.5, 3.5, -12.0, 12.0, -19.0, 19.0, -28.0, 28.0)
+"""Aims off the pin first tried at a node [deg], the first three of them with every club."""
 
 WIDE_AIMS_DEG = (0.0, -12.0, 12.0, -25.0, 25.0, -40.0, 40.0, -60.0, 60.0, -90.0, 90.0)
 """Aims of a recovery: out sideways is one of them [deg]."""
@@ -137,7 +139,80 @@ def _share(work: Callable[[int, int], Any], count: int, chunk: int, threads: int
             done.result()
 
 
-def solve_map(board: Board, *, seed: int, effort: Effort | None = None, threads: int = 1) -> Board:
+@dataclass(frozen=True)
+class _Luck:
+    """Strikes that screen, decide and value."""
+
+    few: np.ndarray
+    more: np.ndarray
+    commit: np.ndarray
+    many: np.ndarray
+
+
+def _empty_game(board: Board) -> Game:
+    """The board's game with fields of its own to be filled."""
+    old = board.game
+    field = old.field._replace(coarse=old.field.coarse.copy(), fine=old.field.fine.copy())
+    return old._replace(field=field, coarse_plan=old.coarse_plan.copy(), fine_plan=old.fine_plan.copy())
+
+
+def _sweep(board: Board, game: Game, nodes: np.ndarray, seeds: np.ndarray, luck: _Luck, effort: Effort,
+           search: bool, threads: int) -> np.ndarray:
+    """One sweep over all bands, committing band by band; float64[n, 4] of value and action."""
+    table, place = board.nodes.table, board.nodes.place
+    values, plans = (game.field.coarse, game.field.fine), (game.coarse_plan, game.fine_plan)
+    count = len(table)
+    out = np.empty((count, 4))
+    aims, wide = np.radians(AIMS_DEG), np.radians(WIDE_AIMS_DEG)
+    steps = np.arange(effort.band_yd, table[-1, 3] + effort.band_yd, effort.band_yd)
+    edges = np.unique(np.concatenate([[0], np.searchsorted(table[:, 3], steps), [count]]))
+    for first, last in zip(edges[:-1].tolist(), edges[1:].tolist(), strict=True):
+
+        def work(a: int, b: int, first: int = first) -> None:
+            solve.solve_nodes(game, int(search), nodes, seeds, first + a, first + b, aims, wide, luck.few,
+                              luck.more, luck.commit if search else luck.many, out)
+
+        _share(work, last - first, 8, threads)
+        for grid in (0, 1):
+            rows = first + np.flatnonzero(place[first:last, 0] == grid)
+            at = tuple(place[rows, 1:].T)
+            values[grid][at] = out[rows, 0]
+            plans[grid][at] = out[rows, 1:]
+    if not np.isfinite(out).all():
+        raise NoAnswerError("the value map has no finite value somewhere: no shot of this bag gets home")
+    return out
+
+
+def _guesses(board: Board) -> np.ndarray:
+    """First guess of the value of each node of a board nothing is known of."""
+    base, per_yd = board.game.ground.numbers[c.GUESS_BASE], board.game.ground.numbers[c.GUESS_PER_YD]
+    return np.asarray(base + per_yd * board.nodes.table[:, 3])
+
+
+def _from_sketch(board: Board, sketch: Board) -> tuple[np.ndarray, np.ndarray]:
+    """Known values and up to four seeds of each node, from a coarser map of the same hole."""
+    table = board.nodes.table
+    x, y, lie = table[:, 0], table[:, 1], table[:, 2].astype(int)
+    values, seeds = np.full((len(table), 4), np.nan), np.full((len(table), 4, 3), -2.0)
+    grid = sketch.nodes.fine
+    inside = ((x >= grid.x0_yd) & (x < grid.x0_yd + (grid.columns - 1) * grid.step_yd)
+              & (y >= grid.y0_yd) & (y < grid.y0_yd + (grid.rows - 1) * grid.step_yd))
+    game = sketch.game
+    for rows, nodes, field, plan in (
+        (np.flatnonzero(~inside), sketch.nodes.coarse, game.field.coarse, game.coarse_plan),
+        (np.flatnonzero(inside), sketch.nodes.fine, game.field.fine, game.fine_plan),
+    ):
+        j, i = nodes.corners(x[rows], y[rows])
+        values[rows] = field[lie[rows, None], j, i]
+        seeds[rows] = plan[lie[rows, None], j, i]
+    known = np.isfinite(values)
+    total = np.where(known, values, 0.0).sum(axis=1)
+    guess = np.where(known.any(axis=1), total / np.maximum(known.sum(axis=1), 1), _guesses(board))
+    return guess, seeds
+
+
+def solve_map(board: Board, *, seed: int, sketch: Board | None = None, effort: Effort | None = None,
+              threads: int = 1) -> Board:
     """The board with its value map and plan filled in.
 
     Strokes to hole out by dynamic programming outwards from the pin, in bands of distance. Inside a band
@@ -148,44 +223,39 @@ def solve_map(board: Board, *, seed: int, effort: Effort | None = None, threads:
     board : Board
     seed : int
         Of the strikes.
+    sketch : Board, optional
+        The same hole with nodes farther apart. It is solved first, by searching every action; the nodes
+        of `board` then start from its values and from the actions of the nodes around them. Without it
+        every node of `board` is searched.
     effort : Effort
     threads : int
     """
     effort = effort or Effort()
-    few = strike_sets(seed, effort.scrambles, effort.few)
-    more = strike_sets(seed + 1, effort.scrambles, effort.more)
-    many = strike_sets(seed + 2, effort.scrambles, effort.many)
-    aims, wide = np.radians(AIMS_DEG), np.radians(WIDE_AIMS_DEG)
-    table, place = board.nodes.table, board.nodes.place
-    count = len(table)
-    nodes = np.empty((count, 8))
-    nodes[:, :3] = table[:, :3]
-    nodes[:, 3] = np.nan
-    nodes[:, 4:7] = (-2.0, 0.0, 0.0)
-    nodes[:, 7] = np.arange(count) % effort.scrambles
-    old = board.game
-    field = old.field._replace(coarse=old.field.coarse.copy(), fine=old.field.fine.copy())
-    game = old._replace(field=field, coarse_plan=old.coarse_plan.copy(), fine_plan=old.fine_plan.copy())
-    values, plans = (field.coarse, field.fine), (game.coarse_plan, game.fine_plan)
-    out = np.empty((count, 4))
-    bands = np.searchsorted(table[:, 3], np.arange(effort.band_yd, table[-1, 3] + effort.band_yd, effort.band_yd))
-    edges = np.unique(np.concatenate([[0], bands, [count]]))
-    for mode in effort.sweeps:
-        for first, last in zip(edges[:-1], edges[1:], strict=True):
-
-            def work(a: int, b: int, first: int = int(first), mode: int = mode) -> None:
-                solve.solve_nodes(game, mode, nodes, first + a, first + b, aims, wide, few, more, many, out)
-
-            _share(work, int(last - first), 8, threads)
-            for grid in (0, 1):
-                rows = first + np.flatnonzero(place[first:last, 0] == grid)
-                at = tuple(place[rows, 1:].T)
-                values[grid][at] = out[rows, 0]
-                plans[grid][at] = out[rows, 1:4]
-            nodes[first:last, 3:7] = out[first:last]
-    if not np.isfinite(out).all():
-        raise NoAnswerError("the value map has no finite value somewhere: no shot of this bag gets home")
+    luck = _Luck(*(strike_sets(seed + k, effort.scrambles, count)
+                   for k, count in enumerate((effort.few, effort.more, effort.commit, effort.many))))
+    game = _empty_game(board)
+    count = len(board.nodes.table)
+    if sketch is None:
+        known, seeds = _guesses(board), np.full((count, 1, 3), -2.0)
+    else:
+        known, seeds = _from_sketch(board, solve_map(sketch, seed=seed + 10, effort=replace(effort, again=0),
+                                                       threads=threads))
+        _fill(game, board, known)
+    cells = np.where(board.nodes.place[:, 0] == 0, board.nodes.coarse.step_yd, board.nodes.fine.step_yd)
+    nodes = np.column_stack([board.nodes.table[:, :3], known, np.arange(count) % effort.scrambles, cells])
+    out = _sweep(board, game, nodes, seeds, luck, effort, True, threads)
+    for _ in range(effort.again):
+        nodes[:, 3] = out[:, 0]
+        out = _sweep(board, game, nodes, np.ascontiguousarray(out[:, None, 1:]), luck, effort, False, threads)
     return replace(board, game=game)
+
+
+def _fill(game: Game, board: Board, values: np.ndarray) -> None:
+    """Write a first guess into the fields."""
+    place = board.nodes.place
+    for grid, field in enumerate((game.field.coarse, game.field.fine)):
+        rows = np.flatnonzero(place[:, 0] == grid)
+        field[tuple(place[rows, 1:].T)] = values[rows]
 
 
 def value_actions(

@@ -113,7 +113,7 @@ SLOT_PUTT = 9
 SLOT_FOUND = 10
 SLOT_HOLED = 11
 
-STRIKE_LUCK = 5  # columns of a prepared strike: uniform mixture, then four normals
+STRIKE_LUCK = 7  # columns of a prepared strike: uniform mixture, four normals, two uniforms about 0
 
 # --- what a played sequence leaves behind: out[sequence, column] ---------------------------------
 OUT_SCORE = 0  # strokes from here

@@ -5,74 +5,71 @@ from __future__ import annotations
 import math
 
 from . import codes as c
-from ._compile import kernel
+from ._compile import inlined, kernel
 from .ground import surface_at
 from .value import lie_bound, value_at
 
 
-@kernel
-def _cheaper(game, x, y, strokes, best, avoid_sand):
+@inlined
+def _cheaper(ground, field, lie_rows, x, y, strokes, best, avoid_sand):
     """The better of `best` (total, x, y, lie, strokes) and a ball dropped at (x, y) for `strokes`."""
-    surface = surface_at(game.ground, x, y)
-    fate = game.ground.rows[surface, c.SURFACE_FATE]
-    if fate != c.FATE_PLAY and fate != c.FATE_GREEN:
-        return best
-    lie = int(game.ground.rows[surface, c.SURFACE_LIE])
-    if avoid_sand and game.lie_rows[lie] == c.UNPLAYABLE_SAND:
-        return best
-    total = strokes + value_at(game.field, lie, x, y)
+    surface = surface_at(ground, x, y)
+    lie = int(ground.rows[surface, c.SURFACE_LIE])
+    total = 1e9
+    if ground.rows[surface, c.SURFACE_FATE] <= c.FATE_GREEN:
+        if not (avoid_sand and lie_rows[lie] == c.UNPLAYABLE_SAND):
+            total = strokes + value_at(field, lie, x, y)
     return (total, x, y, lie, strokes) if total < best[0] else best
 
 
 @kernel
-def back_on_line(game, x, y, strokes, best, avoid_sand):
-    """Drops on the line from the hole through (x, y), behind it, no limit how far (17.1d(2), 19.2b)."""
-    numbers = game.ground.numbers
+def back_on_line(ground, field, lie_rows, x, y, strokes, best, avoid_sand):
+    """Drops on the line from the hole through (x, y), behind it, no limit how far (17.1d(2), 19.2b).
+
+    Seven places, the nearest a yard behind and each about twice as far as the last, stand for the line.
+    """
+    numbers = ground.numbers
     ux, uy = x - numbers[c.PIN_X], y - numbers[c.PIN_Y]
     length = math.sqrt(ux * ux + uy * uy)
     if length < 1e-6:
         return best
     ux, uy = ux / length, uy / length
     back = numbers[c.DROP_BACK]
-    for _ in range(8):
-        best = _cheaper(game, x + ux * back, y + uy * back, strokes, best, avoid_sand)
-        back = 1.8 * back + 1.0
+    for _ in range(7):
+        best = _cheaper(ground, field, lie_rows, x + ux * back, y + uy * back, strokes, best, avoid_sand)
+        back = 1.8 * back + 1.5
     return best
 
 
 @kernel
-def beside(game, x, y, strokes, best):
+def beside(ground, field, lie_rows, x, y, strokes, best):
     """Drops within two club-lengths of (x, y), not nearer the hole (17.1d(3), 19.2c).
 
-    Ten places on the edge of the relief area stand for all of it.
+    Five places on the edge of the relief area, from sideways round the back to sideways, stand for it.
     """
-    numbers = game.ground.numbers
+    numbers = ground.numbers
     dx, dy = x - numbers[c.PIN_X], y - numbers[c.PIN_Y]
-    limit = dx * dx + dy * dy
-    length = math.sqrt(limit)
+    length = math.sqrt(dx * dx + dy * dy)
     if length < 1e-6:
         return best
-    ux, uy = dx / length, dy / length
     reach = numbers[c.TWO_CLUBS]
-    for k in range(5):  # from straight back round to straight sideways, both sides
-        angle = 0.39269908169872414 * k  # pi / 8
-        back, side = reach * math.cos(angle), reach * math.sin(angle)
-        for sign in (1.0, -1.0):
-            px, py = x + ux * back + sign * uy * side, y + uy * back - sign * ux * side
-            qx, qy = px - numbers[c.PIN_X], py - numbers[c.PIN_Y]
-            if qx * qx + qy * qy >= limit:
-                best = _cheaper(game, px, py, strokes, best, False)
+    ux, uy = dx / length * reach, dy / length * reach
+    for k in range(5):
+        turn = 0.7853981633974483 * (k - 2)  # pi / 4
+        back, side = math.cos(turn), math.sin(turn)
+        best = _cheaper(ground, field, lie_rows, x + ux * back + uy * side, y + uy * back - ux * side, strokes,
+                        best, False)
     return best
 
 
 @kernel
-def fairway_drop(game, x, y, strokes, best):
+def fairway_drop(ground, field, lie_rows, x, y, strokes, best):
     """Local rule for a ball lost or out of bounds: two strokes, on the fairway edge beside it (E-5).
 
     Looks for the nearest fairway not nearer the hole than (x, y), then lets the ball be dropped up to
     two club-lengths inside that edge.
     """
-    numbers = game.ground.numbers
+    numbers = ground.numbers
     dx, dy = x - numbers[c.PIN_X], y - numbers[c.PIN_Y]
     limit = dx * dx + dy * dy
     for ring in range(1, 61):
@@ -83,13 +80,13 @@ def fairway_drop(game, x, y, strokes, best):
             ux, uy = math.sin(angle), math.cos(angle)
             px, py = x + reach * ux, y + reach * uy
             qx, qy = px - numbers[c.PIN_X], py - numbers[c.PIN_Y]
-            if qx * qx + qy * qy >= limit and surface_at(game.ground, px, py) == numbers[c.SURFACE_FAIRWAY]:
+            if qx * qx + qy * qy >= limit and surface_at(ground, px, py) == numbers[c.SURFACE_FAIRWAY]:
                 found = True
-                best = _cheaper(game, px, py, strokes, best, False)
+                best = _cheaper(ground, field, lie_rows, px, py, strokes, best, False)
                 ix, iy = px + numbers[c.TWO_CLUBS] * ux, py + numbers[c.TWO_CLUBS] * uy
                 wx, wy = ix - numbers[c.PIN_X], iy - numbers[c.PIN_Y]
                 if wx * wx + wy * wy >= limit:
-                    best = _cheaper(game, ix, iy, strokes, best, False)
+                    best = _cheaper(ground, field, lie_rows, ix, iy, strokes, best, False)
         if found:
             break
     return best
@@ -99,9 +96,9 @@ def fairway_drop(game, x, y, strokes, best):
 def penalty_relief(game, x, y, lateral, replay, best):
     """Cheapest way on from a penalty area last crossed at (x, y), or stroke and distance at `replay`."""
     strokes = game.ground.numbers[c.PENALTY_STROKES]
-    best = back_on_line(game, x, y, strokes, best, False)
+    best = back_on_line(game.ground, game.field, game.lie_rows, x, y, strokes, best, False)
     if lateral:
-        best = beside(game, x, y, strokes, best)
+        best = beside(game.ground, game.field, game.lie_rows, x, y, strokes, best)
     if strokes + replay < best[0]:
         best = (strokes + replay, x, y, -1, strokes)
     return best
@@ -116,10 +113,10 @@ def unplayable(game, lie, x, y, replay, best):
         return best
     if game.lie_rows[lie] == c.UNPLAYABLE_SAND:
         # inside the sand a drop for one stroke never beats playing the ball: only the way out is tried
-        best = back_on_line(game, x, y, numbers[c.SAND_STROKES], best, True)
+        best = back_on_line(game.ground, game.field, game.lie_rows, x, y, numbers[c.SAND_STROKES], best, True)
     else:
-        best = back_on_line(game, x, y, strokes, best, False)
-        best = beside(game, x, y, strokes, best)
+        best = back_on_line(game.ground, game.field, game.lie_rows, x, y, strokes, best, False)
+        best = beside(game.ground, game.field, game.lie_rows, x, y, strokes, best)
     if strokes + replay < best[0]:
         best = (strokes + replay, x, y, -1, strokes)
     return best
@@ -132,5 +129,5 @@ def out_of_bounds(game, x, y, replay):
     best = (strokes + replay, x, y, -1, strokes)
     local = game.ground.numbers[c.LOCAL_RULE_STROKES]
     if local > 0.0 and local < best[0]:
-        best = fairway_drop(game, x, y, local, best)
+        best = fairway_drop(game.ground, game.field, game.lie_rows, x, y, local, best)
     return best

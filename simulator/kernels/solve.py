@@ -11,12 +11,27 @@ from ._compile import entry, kernel
 from .shot import intended_shot, play_shot
 
 
+KEPT = 4
+"""Actions of the screening that are scored again; no more seeds than this."""
+
+FIRST_AIMS, LEADING = 3, 3
+"""Every club is tried at so many aims first; so many clubs are then tried at all of them."""
+
+MOST_CANDIDATES = 900
+"""Room for the actions of one screening."""
+
+FIRST_STEP = 0.035
+"""First step of refining an aim [rad], 2 degrees; the second is half of it."""
+
+
 @kernel
-def score_action(game, x, y, lie, shot, aim, reach, replay, strikes):
+def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
     """Mean of one action over prepared strikes, the replayed stroke left open.
 
     Parameters
     ----------
+    spread : float
+        Side of the square round (x, y) from which the strikes are made [yd]; 0 from the spot itself.
     shot, aim, reach : float
         The action (codes.py).
     replay : float
@@ -31,15 +46,16 @@ def score_action(game, x, y, lie, shot, aim, reach, replay, strikes):
         Chance that the next stroke is played from here again.
     """
     numbers = game.ground.numbers
-    dx, dy = numbers[c.PIN_X] - x, numbers[c.PIN_Y] - y
-    row, scale = intended_shot(numbers, game.strikes, lie, shot, reach, math.sqrt(dx * dx + dy * dy))
-    bearing = math.atan2(dx, dy) + aim
     cost, again = 0.0, 0.0
     count = strikes.shape[0]
     for k in range(count):
+        from_x, from_y = x + spread * strikes[k, 5], y + spread * strikes[k, 6]
+        dx, dy = numbers[c.PIN_X] - from_x, numbers[c.PIN_Y] - from_y
+        row, scale = intended_shot(numbers, game.strikes, lie, shot, reach, math.sqrt(dx * dx + dy * dy))
         (_, _, next_lie, spent, value, holed, lost, lost_cost, _, _, lost_lie, lost_value,
-         _, _, _, _, _, _) = play_shot(game, x, y, lie, row, bearing, scale, replay, strikes[k, 0],
-                                       strikes[k, 1], strikes[k, 2], strikes[k, 3], strikes[k, 4])
+         _, _, _, _, _, _) = play_shot(
+            game, from_x, from_y, lie, row, math.atan2(dx, dy) + aim, scale, replay, strikes[k, 0],
+            strikes[k, 1], strikes[k, 2], strikes[k, 3], strikes[k, 4])
         found = 1.0 - lost
         if next_lie < 0:
             cost += found * spent
@@ -83,7 +99,7 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
             continue
         if carry < 0.42 * min(distance, 230.0):
             continue
-        for k in range(aims.size):
+        for k in range(FIRST_AIMS):
             out[n, 0], out[n, 1], out[n, 2] = shot, aims[k], 0.0
             n += 1
     if count > 0:
@@ -92,7 +108,7 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
                 carry = share * distance
                 if carry > full_reach:
                     continue
-                for k in range(aims.size):
+                for k in range(FIRST_AIMS):
                     out[n, 0], out[n, 1], out[n, 2] = c.PART_SHOT, aims[k], carry - distance
                     n += 1
         if recovery:
@@ -101,17 +117,41 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
                     for k in range(wide_aims.size):
                         out[n, 0], out[n, 1], out[n, 2] = c.PART_SHOT, wide_aims[k], carry - distance
                         n += 1
-    if n == 0:  # too near for every full shot and no part swing: the shortest allowed, straight at it
-        for shot in range(first - 1, -1, -1):
+    if n == 0:  # too near for every full shot, or none allowed: the best that can be had, straight at the pin
+        out[0, 0], out[0, 1], out[0, 2] = c.PART_SHOT, 0.0, full_reach - distance
+        n = 1
+        for shot in range(first):
             if game.strikes[shot, lie, c.STRIKE_ALLOWED] > 0.5:
-                out[0, 0], out[0, 1], out[0, 2] = shot, 0.0, 0.0
-                return 1
+                out[0, 0], out[0, 2] = shot, 0.0
     return n
 
 
 @kernel
-def _best_few(scores, count, keep, picked):
-    """Indices of the `keep` smallest of scores[:count], ties to the lower index; returns how many."""
+def _more_aims(scratch, count, aims, done, leading):
+    """Add the aims not yet tried for the clubs (or part carries) that lead; returns the new count.
+
+    Rows of one club stand together, best few of them first found by a pass over all rows.
+    """
+    n = count
+    for _ in range(leading):
+        best = -1
+        for i in range(count):
+            taken = False
+            for j in range(count, n):
+                taken = taken or (scratch[j, 0] == scratch[i, 0] and scratch[j, 2] == scratch[i, 2])
+            if not taken and (best < 0 or scratch[i, 3] < scratch[best, 3]):
+                best = i
+        if best < 0:
+            break
+        for k in range(done, aims.size):
+            scratch[n, 0], scratch[n, 1], scratch[n, 2] = scratch[best, 0], aims[k], scratch[best, 2]
+            n += 1
+    return n
+
+
+@kernel
+def _best_few(scratch, count, keep, picked):
+    """Rows of the `keep` lowest scores (column 3) of the first `count`, ties to the lower row; returns how many."""
     n = min(keep, count)
     for k in range(n):
         best = -1
@@ -119,90 +159,105 @@ def _best_few(scores, count, keep, picked):
             taken = False
             for j in range(k):
                 taken = taken or picked[j] == i
-            if not taken and (best < 0 or scores[i] < scores[best]):
+            if not taken and (best < 0 or scratch[i, 3] < scratch[best, 3]):
                 best = i
         picked[k] = best
     return n
 
 
 @kernel
-def choose(game, x, y, lie, known, aims, wide_aims, few, more, known_shot, known_aim, known_reach, scratch):
+def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, scratch, tries,
+           picked, best):
     """Best action from a place: screened with few strikes, re-scored with more, then refined.
 
     Parameters
     ----------
-    known : float
-        Value of the place as far as it is known (NaN: not yet).
+    spread : float
+        Side of the node's cell [yd].
+    replay : float
+        Value of playing again from here, as far as it is known.
+    seeds : float64[k, ACTION_COLUMNS]
+        Actions good nearby, tried first (shot -2: no action); if there is none, every action is searched.
     few, more : float64[n, STRIKE_LUCK]
         Strikes that screen, strikes that decide.
-    known_shot, known_aim, known_reach : float
-        An action to start from (shot -2: search them all).
     scratch : float64[m, 4]
         Room for the candidates.
-
-    Returns
-    -------
-    shot, aim, reach : float
+    tries : float64[KEPT, 3]
+    picked : int64[KEPT]
+        Room too.
+    best : float64[ACTION_COLUMNS]
+        Written: the action.
     """
     numbers = game.ground.numbers
     dx, dy = numbers[c.PIN_X] - x, numbers[c.PIN_Y] - y
     distance = math.sqrt(dx * dx + dy * dy)
-    replay = known
-    if replay != replay:
-        replay = numbers[c.GUESS_BASE] + numbers[c.GUESS_PER_YD] * distance
-    picked = np.empty(8, np.int64)
-    best_shot, best_aim, best_reach, best = known_shot, known_aim, known_reach, 1e9
-    if known_shot < -1.5:
-        count = _candidates(game, x, y, lie, aims, wide_aims, scratch)
-        for k in range(count):
-            cost, again = score_action(game, x, y, lie, scratch[k, 0], scratch[k, 1], scratch[k, 2],
-                                       replay, few)
-            scratch[k, 3] = closed(cost, again)
-        kept = _best_few(scratch[:, 3], count, 6, picked)
-    else:
-        scratch[0, 0], scratch[0, 1], scratch[0, 2] = known_shot, known_aim, known_reach
-        picked[0], kept = 0, 1
-    # one loop for the re-scoring of the best few and for both rounds of refinement
-    tries = np.empty((24, 3))
     n = 0
-    for k in range(kept):
-        for q in range(3):
-            tries[n, q] = scratch[picked[k], q]
-        n += 1
-    for stage in range(3):
-        if stage > 0:
-            step = 0.035 / stage  # 2 degrees, then 1
-            n = 0
-            for turn in (-1.0, 1.0):
-                tries[n, 0], tries[n, 1], tries[n, 2] = best_shot, best_aim + turn * step, best_reach
-                n += 1
-            if best_shot < -0.5:
-                stretch = 0.06 * (distance + best_reach) / stage + 0.3
-                for turn in (-1.0, 1.0):
-                    tries[n, 0], tries[n, 1], tries[n, 2] = best_shot, best_aim, best_reach + turn * stretch
-                    n += 1
-        start_shot, start_aim, start_reach = best_shot, best_aim, best_reach
+    for k in range(seeds.shape[0]):
+        if seeds[k, 0] > -1.5:
+            for q in range(3):
+                tries[n, q] = seeds[k, q]
+            n += 1
+    seeded = n > 0
+    if not seeded:
+        count, scored = _candidates(game, x, y, lie, aims, wide_aims, scratch), 0
+        for turn in range(2):  # every club at a few aims, then the leading clubs at all of them
+            if turn == 1:
+                count = _more_aims(scratch, count, aims, FIRST_AIMS, LEADING)
+            for k in range(scored, count):
+                cost, again = score_action(game, x, y, lie, spread, scratch[k, 0], scratch[k, 1], scratch[k, 2],
+                                           replay, few)
+                scratch[k, 3] = closed(cost, again)
+            scored = count
+        n = _best_few(scratch, count, KEPT, picked)
         for k in range(n):
-            cost, again = score_action(game, x, y, lie, tries[k, 0], tries[k, 1], tries[k, 2], replay, more)
+            for q in range(3):
+                tries[k, q] = scratch[picked[k], q]
+    lowest = 1e9
+    for stage in range(3):  # the tries as they are, then two rounds of steps round the best of them
+        if stage == 1 and seeded:
+            continue  # refined before: only the shorter step
+        if stage > 0:
+            n = 2
+            step = FIRST_STEP / stage
+            for k in range(4):
+                for q in range(3):
+                    tries[k, q] = best[q]
+            tries[0, 1] -= step
+            tries[1, 1] += step
+            if best[0] < -0.5:
+                stretch = 0.06 * (distance + best[2]) / stage + 0.3
+                tries[2, 2] -= stretch
+                tries[3, 2] += stretch
+                n = 4
+        for k in range(n):
+            known = False  # neighbours often agree
+            for j in range(k):
+                known = known or (tries[j, 0] == tries[k, 0] and tries[j, 1] == tries[k, 1]
+                                  and tries[j, 2] == tries[k, 2])
+            if known:
+                continue
+            cost, again = score_action(game, x, y, lie, spread, tries[k, 0], tries[k, 1], tries[k, 2], replay, more)
             score = closed(cost, again)
-            if score < best - 1e-12:
-                best, best_shot, best_aim, best_reach = score, tries[k, 0], tries[k, 1], tries[k, 2]
-        if stage > 0 and best_shot == start_shot and best_aim == start_aim and best_reach == start_reach:
-            continue
-    return best_shot, best_aim, best_reach
+            if score < lowest - 1e-12:
+                lowest = score
+                for q in range(3):
+                    best[q] = tries[k, q]
 
 
 @entry
-def solve_nodes(game, mode, nodes, first, last, aims, wide_aims, few, more, many, out):
+def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, more, many, out):
     """Value and action of nodes[first:last] from committed values.
 
     Parameters
     ----------
     game : Game
-    mode : int
-        0 search every action, 1 refine the known one, 2 keep it and value it anew.
-    nodes : float64[n, 8]
-        x, y [yd], lie, known value (NaN: none), known action (3 columns), scramble.
+    search : int
+        1 to choose an action, 0 to value the first seed anew.
+    nodes : float64[n, 6]
+        x, y [yd], lie, known value, scramble, side of the node's cell [yd]. Balls anywhere in the cell are
+        played as the node says, so an action is chosen and valued over the whole cell.
+    seeds : float64[n, k, ACTION_COLUMNS]
+        Actions good nearby, shot -2 where there is none.
     first, last : int
         Which nodes.
     aims, wide_aims : float64[k]
@@ -213,24 +268,22 @@ def solve_nodes(game, mode, nodes, first, last, aims, wide_aims, few, more, many
     out : float64[n, 4]
         Written: value, shot, aim, reach.
     """
-    scratch = np.empty((900, 4))
-    numbers = game.ground.numbers
+    scratch = np.empty((MOST_CANDIDATES, 4))
+    best = np.empty(3)
+    tries = np.empty((KEPT, 3))
+    picked = np.empty(KEPT, np.int64)
     for k in range(first, last):
-        node = nodes[k]
-        x, y, lie, known = node[0], node[1], int(node[2]), node[3]
-        scramble = int(node[7])
-        shot, aim, reach = node[4], node[5], node[6]
-        if mode < 2:
-            if mode == 0:
-                shot = -2.0
-            shot, aim, reach = choose(game, x, y, lie, known, aims, wide_aims, few[scramble], more[scramble],
-                                      shot, aim, reach, scratch)
-        replay = known
-        if replay != replay:
-            replay = numbers[c.GUESS_BASE] + numbers[c.GUESS_PER_YD] * math.sqrt(
-                (numbers[c.PIN_X] - x) ** 2 + (numbers[c.PIN_Y] - y) ** 2)
-        cost, again = score_action(game, x, y, lie, shot, aim, reach, replay, many[scramble])
-        out[k, 0], out[k, 1], out[k, 2], out[k, 3] = closed(cost, again), shot, aim, reach
+        x, y, lie, replay, scramble = nodes[k, 0], nodes[k, 1], int(nodes[k, 2]), nodes[k, 3], int(nodes[k, 4])
+        spread = nodes[k, 5]
+        for q in range(3):
+            best[q] = seeds[k, 0, q]
+        if search == 1:
+            choose(game, x, y, lie, spread, replay, seeds[k], aims, wide_aims, few[scramble], more[scramble], scratch,
+                   tries, picked, best)
+        cost, again = score_action(game, x, y, lie, spread, best[0], best[1], best[2], replay, many[scramble])
+        out[k, 0] = closed(cost, again)
+        for q in range(3):
+            out[k, q + 1] = best[q]
 
 
 @entry
@@ -251,6 +304,6 @@ def evaluate(game, x, y, lie, actions, replay, strikes, first, last, out):
     sets = strikes.shape[0]
     for pair in range(first, last):
         k, s = pair // sets, pair % sets
-        cost, again = score_action(game, x, y, lie, actions[k, 0], actions[k, 1], actions[k, 2],
+        cost, again = score_action(game, x, y, lie, 0.0, actions[k, 0], actions[k, 1], actions[k, 2],
                                    replay, strikes[s])
         out[k, s, 0], out[k, s, 1] = cost, again

@@ -26,7 +26,7 @@ _CHANCES = {
 LATER = "Scores take for granted that later shots are chosen well: each is the value map's choice."
 
 
-def full_tables(answer: Answer) -> str:
+def full_tables(answer: Answer, notes: tuple[str, ...] = ()) -> str:
     """Every alternative with its standard errors, then what was assumed and what made the numbers.
 
     Returns
@@ -38,7 +38,7 @@ def full_tables(answer: Answer) -> str:
     lines += _summary(answer)
     for index in range(len(answer.alternatives)):
         lines += ["", *_details(answer, index)]
-    lines += ["", *_foot(answer)]
+    lines += ["", *_foot(answer, notes)]
     return plain_spaces("\n".join(line.rstrip() for line in lines))
 
 
@@ -124,8 +124,8 @@ def _columns(head: str, shares: Mapping[str, Estimate], sequences: int) -> list[
     return lines
 
 
-def _foot(answer: Answer) -> list[str]:
-    lines = _wrap(phrases.people(answer)) + _wrap(phrases.whose(answer))
+def _foot(answer: Answer, notes: tuple[str, ...]) -> list[str]:
+    lines = _wrap(phrases.people(answer)) + _wrap(" ".join([phrases.whose(answer), *notes]))
     assumed = [*answer.hole.assumed, *answer.player.assumed]
     if assumed:
         lines.append("Assumed:")

@@ -98,10 +98,10 @@ def draw_marks(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
         markeredgecolor=INK, zorder=6.0, linestyle="none",
     )  # fmt: skip
     labels.keep_clear(start.x_yd, start.y_yd, 4.0)
-    beside = [(start.x_yd + dx, start.y_yd + dy) for dx, dy in _round_about(ax, 0.09)]
-    labels.put("tee" if at_tee else "ball", beside, fontsize=6.5, color=INK, zorder=7.0)
-    beside = [(pin.x_yd + dx, pin.y_yd + dy) for dx, dy in _round_about(ax, 0.09)]
-    labels.put("pin", beside, fontsize=6.5, color=INK, zorder=7.0)
+    for words, x, y in (("tee" if at_tee else "ball", start.x_yd, start.y_yd), ("pin", pin.x_yd, pin.y_yd)):
+        text = labels.put(words, _round_about(ax, x, y), fontsize=6.5, color=INK, zorder=7.0)
+        if text is not None:
+            _halo(text)
 
 
 def _flag() -> object:
@@ -114,12 +114,15 @@ def _flag() -> object:
     )
 
 
-def _round_about(ax: Axes, share: float) -> list[tuple[float, float]]:
-    """Steps away from a place, a share of the width of the picture, in eight directions."""
+def _round_about(ax: Axes, x: float, y: float) -> list[tuple[float, float]]:
+    """Places round a mark, in eight directions, the nearer first."""
     x0, x1 = ax.get_xlim()
-    r = share * (x1 - x0)
-    turns = (0, 180, 315, 225, 45, 135, 270, 90)
-    return [(r * math.cos(math.radians(t)), 0.6 * r * math.sin(math.radians(t))) for t in turns]
+    turns = np.radians((0, 180, 315, 225, 45, 135, 270, 90))
+    return [
+        (x + r * (x1 - x0) * math.cos(t), y + 0.6 * r * (x1 - x0) * math.sin(t))
+        for r in (0.065, 0.1)
+        for t in turns
+    ]
 
 
 def draw_arcs(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
@@ -134,8 +137,7 @@ def draw_arcs(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
             continue
         ax.plot(x, y, color=FAINT, linewidth=0.45, zorder=2.5)
         here = np.flatnonzero(seen)
-        ends = np.concatenate([here[::-1], here]) if radius % (2 * ARC_STEP_YD) else np.concatenate([here[::-1]])
-        places = [(float(x[k]), float(y[k])) for k in ends]
+        places = [(float(x[k]), float(y[k])) for k in here[::-1]]  # the right-hand end first
         text = labels.put(f"{radius} yd", places, fontsize=6, color=INK, zorder=7.0)
         if text is not None:
             _halo(text)
@@ -145,8 +147,9 @@ def draw_names(ax: Axes, hole: Hole, names: list[str], labels: Labels) -> None:
     """Names of some areas, each on its own area or close to it."""
     view = view_box(ax)
     for name in names:
-        feature = next(f for f in hole.features if f.name == name)
-        seen = feature.area.intersection(view)
+        rank = next(k for k, f in enumerate(hole.features) if f.name == name)
+        above = shapely.union_all([f.area for f in hole.features[rank + 1 :]])
+        seen = hole.features[rank].area.intersection(view).difference(above)
         if seen.is_empty:
             continue
         text = labels.put(name, _places_on(seen, ax), fontsize=6, style="italic", color=INK, zorder=7.0)

@@ -1,4 +1,4 @@
-"""Colours, hatches and markers of the pictures: our own, told apart by the colour-blind and in black and white.
+"""Colours, hatches and markers of the pictures: our own, told apart by the colour-blind and without colour.
 
 Ground is light and trouble is hatched, so a print without colour still shows it; the two shots differ in
 colour, lightness, marker and line. No colour stands for good or bad.
@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Literal
 
 from ..hole.surfaces import Surface
 
@@ -38,7 +39,7 @@ GROUND: dict[Surface, Ground] = {
     Surface.BUNKER: Ground("#f6e8c0", "#a58a3e", "...."),
     Surface.DRY_PENALTY: Ground("#dde6ee", "#4f6f8f", "\\\\\\\\"),
     Surface.WATER: Ground("#c5dcee", "#3a6591", "----"),
-    Surface.OUT_OF_BOUNDS: Ground("#dedede", "#6a6a6a", "xxxx"),
+    Surface.OUT_OF_BOUNDS: Ground("#e2e2e2", "#9a9a9a", "xxxx"),
 }
 """Fill, edge (and hatch) colour, hatch."""
 
@@ -52,7 +53,7 @@ class Shot:
     face: str
     marker: str
     size: float
-    dash: str
+    dash: Literal["-", "--"]
 
 
 SHOTS: tuple[Shot, Shot] = (

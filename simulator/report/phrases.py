@@ -113,7 +113,8 @@ def _balance(one: Alternative, two: Alternative) -> tuple[str, str]:
     pars = more("birdie_or_better", "par")
     gains = [count(pars, "par", "pars")] if pars > 0 else []
     loses = [count(pars, "par", "pars")] if pars < 0 else []
-    costs, saves = [], []
+    costs: list[str] = []
+    saves: list[str] = []
     for number, single, plural in (
         (more("double_or_worse"), "double", "doubles"),
         (more("penalty_this_shot"), "penalty", "penalties"),

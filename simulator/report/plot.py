@@ -2,46 +2,39 @@
 
 from __future__ import annotations
 
-import os
-import tempfile
 import textwrap
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ..errors import UsageError
 from ..hole.surfaces import Surface
 from ..strategy.result import Answer
 from . import groundplot, phrases, shotplot
 from .chosen import PENALTY, TROUBLE
 from .labels import Labels
+from .page import GAP_IN, check_plot_path, fit_page, make_page, write_page
 from .palette import FAINT, STYLE
 
 if TYPE_CHECKING:
+    from matplotlib.artist import Artist
     from matplotlib.axes import Axes
-    from matplotlib.figure import Figure
-
-SUFFIXES = ("png", "svg", "pdf")
-"""Kinds of picture that can be written."""
-
-PAGE_IN, EDGE_IN = 3.6, 0.1
-"""Width of the page and its margin [in]: a phone held upright."""
-
-LEAST_MAP_IN, MOST_MAP_IN = 3.0, 5.0
-"""Height of the drawing [in]."""
-
-DPI = 300
-"""Dots per inch of a PNG: 1080 across."""
-
-GAP_IN = 0.07
-"""Between drawing, legends and footnote [in]."""
+    from matplotlib.legend import Legend
+    from matplotlib.text import Text
+    from matplotlib.transforms import Transform
 
 MARGIN_YD = 14.0
 """Ground shown round everything that matters [yd]."""
 
-FOOT_COLUMNS = 78
-"""Letters in a line of the footnote, at its size on the page."""
+TITLE_COLUMNS, FOOT_COLUMNS = 48, 78
+"""Letters in a line of the title and of the footnote, at their sizes on the page."""
+
+GROUND_COLUMNS = 3
+"""Columns of the key to the ground."""
+
+READING = "Crosses: where each shot is aimed to land. Dotted: line of play. Arcs: yards from the ball."
+
+__all__ = ["check_plot_path", "draw_plan", "save_plan"]
 
 
 def draw_plan(answer: Answer, *, ax: Axes | None = None) -> Axes:
@@ -51,7 +44,7 @@ def draw_plan(answer: Answer, *, ax: Axes | None = None) -> Axes:
     ----------
     answer : Answer
     ax : Axes, optional
-        Drawn into as it is (the keys go below it); without one, a page of its own is made.
+        Drawn into, with the keys below it; without one, a page of its own is made.
 
     Returns
     -------
@@ -61,19 +54,20 @@ def draw_plan(answer: Answer, *, ax: Axes | None = None) -> Axes:
     import matplotlib
 
     with matplotlib.rc_context(fname=STYLE):
-        own = ax is None
-        axes = _page(answer) if ax is None else ax
-        _draw(answer, axes)
-        depth_in = _keys(answer, axes)
-        if own:
-            _fit_page(axes, depth_in)
+        extent = _extent(answer)
+        axes = make_page((extent[3] - extent[2]) / (extent[1] - extent[0])) if ax is None else ax
+        _look_at(axes, extent)
+        seen = groundplot.draw_ground(axes, answer.hole)
+        _draw_on_top(answer, axes)
+        title = axes.set_title(_title(answer), loc="left")
+        below_in = _keys(answer, axes, seen)
+        if ax is None:
+            fit_page(axes, title, below_in)
     return axes
 
 
 def save_plan(answer: Answer, path: str | Path) -> None:
     """Write the picture of an answer; PNG, SVG or PDF by the suffix.
-
-    The file is written beside its place and renamed, so a broken one is never left.
 
     Raises
     ------
@@ -82,120 +76,109 @@ def save_plan(answer: Answer, path: str | Path) -> None:
     """
     import matplotlib
 
-    target = Path(path)
-    suffix = check_plot_path(target)
-    with matplotlib.rc_context(fname=STYLE):
-        figure = draw_plan(answer).figure
-        stamp = {"png": {}, "svg": {"Date": None}, "pdf": {"CreationDate": None}}[suffix]
-        handle, temporary = tempfile.mkstemp(dir=target.parent, prefix=".holesim-", suffix=f".{suffix}")
-        try:
-            with os.fdopen(handle, "wb") as file:
-                figure.savefig(file, format=suffix, dpi=DPI, metadata=stamp)
-            os.chmod(temporary, 0o666 & ~_umask())
-            os.replace(temporary, target)
-        except OSError as error:
-            raise UsageError(f"plot {str(path)!r} cannot be written ({error.strerror})") from None
-        finally:
-            Path(temporary).unlink(missing_ok=True)
-
-
-def check_plot_path(path: str | Path) -> str:
-    """The suffix of a picture that can be written there.
-
-    Raises
-    ------
-    UsageError
-        In one line, before any work is done.
-    """
-    target = Path(path)
-    suffix = target.suffix.lower().lstrip(".")
-    if suffix not in SUFFIXES:
-        allowed = ", ".join(f".{s}" for s in SUFFIXES)
-        raise UsageError(f"plot {str(path)!r}: found {suffix or 'no suffix'!r}; allowed: a file ending in {allowed}")
-    try:
-        if target.is_dir():
-            raise UsageError(f"plot {str(path)!r} is a folder; allowed: a file ending in .{suffix}")
-        if not target.parent.is_dir():
-            raise UsageError(f"plot {str(path)!r}: there is no folder {str(target.parent)!r}")
-        handle, probe = tempfile.mkstemp(dir=target.parent, prefix=".holesim-")
-        os.close(handle)
-        os.unlink(probe)
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
-        raise UsageError(f"plot {str(path)!r} cannot be written ({reason})") from None
-    return suffix
-
-
-def _umask() -> int:
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask
-
-
-def _page(answer: Answer) -> Axes:
-    """A page with axes of the shape that the hole wants; its height is settled by `_fit_page`."""
-    from matplotlib.backends.backend_agg import FigureCanvasAgg
-    from matplotlib.figure import Figure
-
-    x0, x1, y0, y1 = _extent(answer)
-    wide = PAGE_IN - 2.0 * EDGE_IN
-    tall = min(max(wide * (y1 - y0) / (x1 - x0), LEAST_MAP_IN), MOST_MAP_IN)
-    figure = Figure(figsize=(PAGE_IN, 2.0 * MOST_MAP_IN), dpi=DPI)
-    FigureCanvasAgg(figure)
-    return figure.add_axes(_share(figure, EDGE_IN, MOST_MAP_IN, wide, tall))
-
-
-def _share(figure: Figure, left: float, bottom: float, wide: float, tall: float) -> tuple[float, float, float, float]:
-    """A box in inches as shares of the figure."""
-    width, height = figure.get_size_inches()
-    return left / width, bottom / height, wide / width, tall / height
-
-
-def _fit_page(ax: Axes, depth_in: float) -> None:
-    """Give the page the height that title, drawing and keys need."""
-    figure = ax.get_figure(root=True)
+    check_plot_path(path)
+    figure = draw_plan(answer).get_figure(root=True)
     assert figure is not None
-    title_in = ax.title.get_window_extent().height if not ax._left_title.get_text() else (  # type: ignore[attr-defined]
-        ax._left_title.get_window_extent().height)  # type: ignore[attr-defined]
-    top = title_in / figure.dpi + 2.0 * GAP_IN + EDGE_IN
-    tall = ax.get_position().height * figure.get_size_inches()[1]
-    height = top + tall + depth_in + EDGE_IN
-    figure.set_size_inches(PAGE_IN, height)
-    ax.set_position(_share(figure, EDGE_IN, depth_in + EDGE_IN, PAGE_IN - 2.0 * EDGE_IN, tall))
+    with matplotlib.rc_context(fname=STYLE):
+        write_page(figure, path)
+
+
+def _look_at(ax: Axes, extent: tuple[float, float, float, float]) -> None:
+    """Limits that show all of an extent and fill the axes at equal aspect."""
+    x0, x1, y0, y1 = extent
+    box = ax.get_window_extent()
+    shape = box.height / box.width
+    high = max(y1 - y0, (x1 - x0) * shape)
+    wide = high / shape
+    middle_x, middle_y = (x0 + x1) / 2.0, (y0 + y1) / 2.0
+    ax.set_aspect("equal", adjustable="datalim")
+    ax.set_xlim(middle_x - wide / 2.0, middle_x + wide / 2.0)
+    ax.set_ylim(middle_y - high / 2.0, middle_y + high / 2.0)
+    ax.set_autoscale_on(False)
 
 
 def _extent(answer: Answer) -> tuple[float, float, float, float]:
-    """Least and greatest x and y of what must be seen [yd]."""
+    """Least and greatest x, least and greatest y of what must be seen [yd]."""
     hole, start = answer.hole, answer.start
     here, _ = hole.station_offset(start.x_yd, start.y_yd)
-    line = [p for p in hole.line if hole.station_offset(*p)[0] > here]
-    dots = [shotplot.hundred(answer, answer.alternatives[k]) for k in shotplot.drawn(answer)]
+    ahead = [point for point in hole.line if hole.station_offset(*point)[0] > here]
     gx0, gy0, gx1, gy1 = hole.green.bounds
-    rest = [(start.x_yd, start.y_yd), (hole.pin.x_yd, hole.pin.y_yd), (gx0, gy0), (gx1, gy1), *line]
-    xy = np.vstack([*dots, np.array(rest)])
+    rest = [(start.x_yd, start.y_yd), (hole.pin.x_yd, hole.pin.y_yd), (gx0, gy0), (gx1, gy1), *ahead]
+    xy = np.vstack([*_dots(answer), np.array(rest)])
     low, high = xy.min(axis=0) - MARGIN_YD, xy.max(axis=0) + MARGIN_YD
     return float(low[0]), float(high[0]), float(low[1]), float(high[1])
 
 
-def _draw(answer: Answer, ax: Axes) -> None:
+def _dots(answer: Answer) -> list[np.ndarray]:
+    return [shotplot.hundred(answer, answer.alternatives[k]) for k in shotplot.drawn(answer)]
+
+
+def _draw_on_top(answer: Answer, ax: Axes) -> None:
+    """Line of play, shots, marks and words; the words last, where they cover least."""
     hole, start = answer.hole, answer.start
-    x0, x1, y0, y1 = _extent(answer)
-    ax.set_xlim(x0, x1)
-    ax.set_ylim(y0, y1)
-    ax.set_aspect("equal", adjustable="datalim")
-    ax.apply_aspect()
-    ax.set_autoscale_on(False)
-    ax._holesim_seen = groundplot.draw_ground(ax, hole)  # type: ignore[attr-defined]
     groundplot.draw_line_of_play(ax, hole)
-    shots = shotplot.looks(answer)
-    for order, (index, look) in enumerate(reversed(shots)):
+    for order, (index, look) in enumerate(reversed(shotplot.looks(answer))):
         shotplot.draw_shot(ax, answer, index, look, 0.3 * order)
-    dots = [shotplot.hundred(answer, answer.alternatives[k]) for k, _ in shots]
-    labels = Labels(ax, np.vstack(dots))
+    labels = Labels(ax, np.vstack(_dots(answer)))
     groundplot.draw_marks(ax, hole, start, labels)
     groundplot.draw_arcs(ax, hole, start, labels)
     groundplot.draw_names(ax, hole, _names(answer), labels)
-    player = answer.player
+
+
+def _names(answer: Answer) -> list[str]:
+    """Areas named on the picture: what the drawn balls found, then penalty areas and boundaries."""
+    found = {n for k in shotplot.drawn(answer) for n in shotplot.counts(answer, answer.alternatives[k])}
+    features = answer.hole.features
+    met = [f.name for f in features if f.surface in TROUBLE and f.name in found]
+    return met + [f.name for f in features if f.surface in PENALTY and f.name not in met]
+
+
+def _title(answer: Answer) -> str:
+    hole, player = answer.hole, answer.player
     of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
-    words = f"{hole.name}, par {hole.par}, {hole.length_yd:.0f} yd\n{player.name}{of}, from {start.words}"
-    ax.set_title("\n".join(line for part in words.split("\n") for line in textwrap.wrap(part, 52)), loc="left")
+    lines = (
+        f"{hole.name}, par {hole.par}, {hole.length_yd:.0f} yd",
+        f"{player.name}{of}, from {answer.start.words}",
+    )
+    return "\n".join(part for line in lines for part in textwrap.wrap(line, TITLE_COLUMNS))
+
+
+def _keys(answer: Answer, ax: Axes, seen: list[Surface]) -> float:
+    """Both legends and the footnote below the axes; returns how far down they reach [in]."""
+    below = GAP_IN
+    entries = [shotplot.shot_key(answer, index, look) for index, look in shotplot.looks(answer)]
+    shots = _legend(ax, [handle for handle, _ in entries], [words for _, words in entries], below, columns=1)
+    below += _height_in(shots) + GAP_IN
+    patches = groundplot.ground_key(seen)
+    names = [str(patch.get_label()) for patch in patches]
+    ground = _legend(ax, patches, names, below, columns=GROUND_COLUMNS)
+    below += _height_in(ground) + GAP_IN
+    words = "\n".join(textwrap.wrap(f"{READING} {phrases.RULES}", FOOT_COLUMNS))
+    foot = ax.text(0.0, 0.0, words, transform=_down(ax, below), va="top", fontsize=5.5, color=FAINT)
+    return below + _height_in(foot)
+
+
+def _legend(ax: Axes, handles: list, words: list[str], below_in: float, columns: int) -> Legend:
+    from matplotlib.legend import Legend
+
+    legend = Legend(
+        ax, handles, words, loc="upper left", bbox_to_anchor=(0.0, 0.0), ncols=columns, alignment="left",
+        bbox_transform=_down(ax, below_in), handlelength=2.6,
+    )  # fmt: skip
+    ax.add_artist(legend)  # ax.legend would let the second take the place of the first
+    return legend
+
+
+def _down(ax: Axes, below_in: float) -> Transform:
+    """The lower left corner of the axes, moved down by some inches."""
+    from matplotlib.transforms import ScaledTranslation
+
+    figure = ax.get_figure(root=True)
+    assert figure is not None
+    return ax.transAxes + ScaledTranslation(0.0, -below_in, figure.dpi_scale_trans)
+
+
+def _height_in(artist: Artist | Text) -> float:
+    figure = artist.get_figure(root=True)
+    assert figure is not None
+    return float(artist.get_window_extent().height) / figure.dpi

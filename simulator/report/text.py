@@ -31,18 +31,24 @@ def answer_screen(answer: Answer, notes: tuple[str, ...] = ()) -> str:
         Lines of at most `COLUMNS` characters, at most `LINES` of them, without a final newline.
     """
     head = [*_wrap(phrases.verdict(answer)), ""]
+    top, rows, foot = _table(answer)
     said = [*_wrap(phrases.trade(answer)), *_wrap(phrases.people(answer))]
     whose = " ".join([phrases.whose(answer), *notes])
-    tail = ["", *said, *_wrap(whose), *_wrap(phrases.RULES)]
-    rare = _rare(answer)
-    top, rows, foot = _table(answer)
-    if len(head) + len(top) + len(foot) + len(tail) + sum(map(len, rows)) > LINES:
-        tail = [*said, *_wrap(f"{whose} {phrases.RULES}")]  # the empty line goes before a trouble does
+    tail = [*said, *_wrap(f"{whose} {phrases.RULES}")]
     always = len(head) + len(top) + len(foot) + len(tail)
     while rows and always + sum(map(len, rows)) > LINES:
         rows.pop()  # the least dear trouble is last
-    if always + sum(map(len, rows)) + len(rare) <= LINES:
-        foot += rare
+    free = LINES - always - sum(map(len, rows))
+    # what is left of the screen, the most useful first
+    apart = [*said, *_wrap(whose), *_wrap(phrases.RULES)]
+    rare = _rare(answer)
+    if len(rare) <= free:
+        foot, free = foot + rare, free - len(rare)
+    if len(apart) - len(tail) <= free:
+        free -= len(apart) - len(tail)
+        tail = apart
+    if free > 0:
+        tail = ["", *tail]
     lines = head + top + [line for row in rows for line in row] + foot + tail
     return plain_spaces("\n".join(line.rstrip() for line in lines[:LINES]))
 

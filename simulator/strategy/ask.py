@@ -14,7 +14,7 @@ from ..errors import NoAnswerError, UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import WORDS, Lie, Surface
 from ..player.model import Player
-from ..tables.game import CELL_YD, Board, make_bag, make_board
+from ..tables.game import CELL_YD, Board, make_bag, make_board, make_sketch
 from ..tables.luck import strike_sets
 from ..tables.nodes import COARSE_YD, FINE_YD
 from . import estimate
@@ -136,7 +136,7 @@ def _answer(
     bag = make_bag(player, threads)
     clock.lap("bag")
     say("value map")
-    board = solve_map(make_board(hole, bag), seed=seed, threads=threads)
+    board = solve_map(make_board(hole, bag), sketch=make_sketch(hole, bag), seed=seed, threads=threads)
     clock.lap("value_map")
     say("clubs and lines")
     place = Place(board, start.x_yd, start.y_yd, int(lie), threads)

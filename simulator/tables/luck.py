@@ -34,7 +34,8 @@ def strike_sets(seed: int, sets: int, strikes: int) -> np.ndarray:
     Returns
     -------
     float64[sets, strikes, STRIKE_LUCK]
-        Column 0 uniform (solid or mishit), columns 1-4 standard normal (speed, start, curve, lie).
+        Column 0 uniform (solid or mishit), columns 1-4 standard normal (speed, start, curve, lie), columns
+        5-6 uniform from -1/2 to 1/2 (where in a node's cell the ball lies).
     """
     points = _points()
     if not 0 < strikes <= len(points):
@@ -45,5 +46,6 @@ def strike_sets(seed: int, sets: int, strikes: int) -> np.ndarray:
     unit = ((points[None, :strikes] ^ shifts) + 0.5) / 2.0**32
     out = np.empty((sets, strikes, c.STRIKE_LUCK))
     out[..., 0] = unit[..., 0]
-    out[..., 1:] = ndtri(unit[..., 1:])
+    out[..., 1:5] = ndtri(unit[..., 1:5])
+    out[..., 5:] = unit[..., 5:] - 0.5
     return out

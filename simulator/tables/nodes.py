@@ -39,6 +39,18 @@ class Grid:
     """bool[lies, rows, columns]: nodes beside ground of the lie."""
 
 
+    def corners(self, x_yd: np.ndarray, y_yd: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+        """Rows and columns of the four nodes round each place, int64[n, 4] each, the nearest first."""
+        column = np.clip((x_yd - self.x0_yd) / self.step_yd, 0.0, self.columns - 1.000001)
+        row = np.clip((y_yd - self.y0_yd) / self.step_yd, 0.0, self.rows - 1.000001)
+        i, j = column.astype(int), row.astype(int)
+        rows = np.stack([j, j, j + 1, j + 1], axis=1)
+        columns = np.stack([i, i + 1, i, i + 1], axis=1)
+        away = (rows - row[:, None]) ** 2 + (columns - column[:, None]) ** 2
+        order = np.argsort(away, axis=1, kind="stable")
+        return np.take_along_axis(rows, order, 1), np.take_along_axis(columns, order, 1)
+
+
 @dataclass(frozen=True)
 class Nodes:
     """The nodes of a value map, in solving order.

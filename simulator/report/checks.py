@@ -1,0 +1,160 @@
+"""What a hole or player file holds, in words and as plain data: what `holesim check` prints."""
+
+from __future__ import annotations
+
+import textwrap
+from typing import Any
+
+import numpy as np
+import shapely
+
+from ..hole.model import Feature, Hole
+from ..hole.surfaces import WORDS
+from ..player.model import CLUB_NUMBERS, Player
+from .figures import range_words
+
+SCHEMA = "holesim-check-1"
+"""Name and version of the JSON layout of `check`."""
+
+COLUMNS = 80
+FAR_YD = 999.0
+"""A station or offset beyond this is not written out: the area runs off the hole [yd]."""
+
+_CLUB_COLUMNS = (
+    ("carry_yd", ("carry", "yd"), 9, 0),
+    ("direction_sd_deg", ("direction", "sd deg"), 11, 1),
+    ("distance_sd_pct", ("distance", "sd %"), 10, 1),
+    ("bias_right_deg", ("bias", "deg R"), 8, 1),
+    ("bias_long_pct", ("bias", "% long"), 8, 1),
+    ("mishit_rate", ("mishits", "in 100"), 9, 0),
+    ("mishit_loss_pct", ("lose", "%"), 7, 0),
+)
+"""Field of a club, the two lines of its heading, width and decimals."""
+
+
+def hole_text(hole: Hole) -> str:
+    """A hole in words: tees, pins, areas along the line, what was assumed."""
+    lines = _wrap(
+        f"{hole.source}: a hole. {hole.name}, par {hole.par}"
+        f", {hole.length_yd:.0f} yd from the {hole.tee.name} tee"
+        + (f", stroke index {hole.stroke_index}" if hole.stroke_index is not None else "")
+        + (f", first leg bears {hole.bearing_deg:.0f} deg" if hole.bearing_deg is not None else "")
+        + "."
+    )
+    tees = [f"{t.name} {hole.with_tee(t.name).length_yd:.0f} yd" for t in hole.tees]
+    pins = [f"{p.name} ({_spot(hole, p.x_yd, p.y_yd)})" for p in hole.pins]
+    lines += _wrap(f"Tees: {', '.join(tees)}") + _wrap(f"Pins: {', '.join(pins)}")
+    width = max((len(f.name) for f in hole.features), default=4) + 2
+    lines.append(f"{'area':<{width}}{'ground':<18}{'yards on':>16}{'left and right':>22}")
+    for feature in hole.features:
+        on, across = reach_of(hole, feature)
+        ground = WORDS[feature.surface] + (f" ({feature.relief})" if feature.relief else "")
+        lines.append(f"{feature.name:<{width}}{ground:<18}{on:>16}{across:>22}")
+    return "\n".join(line.rstrip() for line in [*lines, *_assumed(hole.assumed)])
+
+
+def hole_dict(hole: Hole) -> dict[str, Any]:
+    """A hole as plain data; lengths in yards, angles in degrees."""
+    return {
+        "schema": SCHEMA,
+        "kind": "hole",
+        "source": hole.source,
+        "name": hole.name,
+        "par": hole.par,
+        "length_yd": hole.length_yd,
+        "stroke_index": hole.stroke_index,
+        "bearing_deg": hole.bearing_deg,
+        "local_rule_e5": hole.local_rule_e5,
+        "tees": [
+            {"name": t.name, "x_yd": t.x_yd, "y_yd": t.y_yd, "length_yd": hole.with_tee(t.name).length_yd}
+            for t in hole.tees
+        ],
+        "pins": [{"name": p.name, "x_yd": p.x_yd, "y_yd": p.y_yd} for p in hole.pins],
+        "features": [
+            {
+                "name": f.name, "surface": WORDS[f.surface], "relief": f.relief,
+                "area_yd2": float(f.area.area),
+                "lost_chance": f.lost_chance, "lost_chance_assumed": f.lost_assumed,
+            }
+            for f in hole.features
+        ],
+        "assumed": list(hole.assumed),
+    }  # fmt: skip
+
+
+def player_text(player: Player) -> str:
+    """A player in words: every club's numbers, those from the level marked, what was assumed."""
+    of = f", handicap {player.handicap:g}" if player.handicap is not None else ""
+    clubs = f"{len(player.clubs)} clubs (~ from the level)"
+    lines = _wrap(f"{player.source}: a player. {player.name}{of}, {clubs}.")
+    for heads in zip(*(column[1] for column in _CLUB_COLUMNS), strict=True):
+        widths = (column[2] for column in _CLUB_COLUMNS)
+        lines.append(" " * 18 + "".join(f"{h:>{w}}" for h, w in zip(heads, widths, strict=True)))
+    for club in player.clubs:
+        row = f"{club.name:<18}"
+        for key, _, width, digits in _CLUB_COLUMNS:
+            scale = 100.0 if key == "mishit_rate" else 1.0
+            mark = "~" if club.sources.get(key) == "level" else ""
+            row += f"{mark + format(scale * getattr(club, key), f'.{digits}f'):>{width}}"
+        lines.append(row)
+    angle, distance = player.putting.angle_sd_deg, 100.0 * player.putting.distance_sd
+    lines += _wrap(
+        f"Putting: start line sd {angle:.2f} deg, distance sd {distance:.1f} %; "
+        f"short game {player.short_game:g} of the level's spread."
+    )
+    return "\n".join(line.rstrip() for line in [*lines, *_assumed(player.assumed)])
+
+
+def player_dict(player: Player) -> dict[str, Any]:
+    """A player as plain data; each club's numbers with their source, file or level."""
+    return {
+        "schema": SCHEMA,
+        "kind": "player",
+        "source": player.source,
+        "name": player.name,
+        "handicap": player.handicap,
+        "clubs": [
+            {
+                "name": c.name, "kind": c.kind, **{k: getattr(c, k) for k in CLUB_NUMBERS},
+                "sources": dict(c.sources),
+            }
+            for c in player.clubs
+        ],
+        "putting": {
+            "angle_sd_deg": player.putting.angle_sd_deg,
+            "distance_sd_pct": 100.0 * player.putting.distance_sd,
+            "sources": dict(player.putting.sources),
+        },
+        "short_game": player.short_game,
+        "assumed": list(player.assumed),
+    }  # fmt: skip
+
+
+def reach_of(hole: Hole, feature: Feature) -> tuple[str, str]:
+    """Where an area is, by the line of play: ("207 to 288", "15 R to 54 R")."""
+    corners = shapely.get_coordinates(feature.area)
+    found = np.array([hole.station_offset(x, y) for x, y in corners])
+    (s0, o0), (s1, o1) = found.min(axis=0), found.max(axis=0)
+    low, high = (float(np.clip(station, -FAR_YD, FAR_YD)) for station in (s0, s1))
+    return range_words(low, high, unit="").strip(), f"{_offset(o0)} to {_offset(o1)}"
+
+
+def _offset(yards: float) -> str:
+    if abs(yards) > FAR_YD:
+        return "far L" if yards < 0.0 else "far R"
+    return f"{abs(yards):.0f} {'L' if yards < 0.0 else 'R'}" if round(yards) else "0"
+
+
+def _spot(hole: Hole, x_yd: float, y_yd: float) -> str:
+    station, offset = hole.station_offset(x_yd, y_yd)
+    return f"{station:.0f} on, {_offset(offset)}"
+
+
+def _assumed(sentences: tuple[str, ...]) -> list[str]:
+    if not sentences:
+        return ["Nothing assumed."]
+    return ["Assumed:", *(line for s in sentences for line in _wrap(f"- {s}", "  "))]
+
+
+def _wrap(words: str, indent: str = "  ") -> list[str]:
+    return textwrap.wrap(words, COLUMNS, subsequent_indent=indent, break_on_hyphens=False)

@@ -1,0 +1,124 @@
+"""The page a picture stands on, and writing it to a file."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from ..errors import UsageError
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+    from matplotlib.text import Text
+
+SUFFIXES = ("png", "svg", "pdf")
+"""Kinds of picture that can be written."""
+
+PAGE_IN, EDGE_IN = 3.6, 0.1
+"""Width of the page and its margin [in]: a phone held upright."""
+
+LEAST_MAP_IN, MOST_MAP_IN = 3.0, 5.4
+"""Height of the drawing [in]."""
+
+GAP_IN = 0.07
+"""Between title, drawing, keys and footnote [in]."""
+
+DPI = 300
+"""Dots per inch of a PNG: 1080 across."""
+
+
+def make_page(tall_over_wide: float) -> Axes:
+    """A page with axes as wide as it allows; its height is settled by `fit_page`."""
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+    from matplotlib.figure import Figure
+
+    wide = PAGE_IN - 2.0 * EDGE_IN
+    tall = min(max(wide * tall_over_wide, LEAST_MAP_IN), MOST_MAP_IN)
+    figure = Figure(figsize=(PAGE_IN, 2.0 * MOST_MAP_IN), dpi=DPI)
+    FigureCanvasAgg(figure)
+    return figure.add_axes(_share(figure, EDGE_IN, MOST_MAP_IN, wide, tall))
+
+
+def fit_page(ax: Axes, title: Text, below_in: float) -> None:
+    """Give the page the height that title, drawing and what stands below it need."""
+    figure = title.get_figure(root=True)
+    assert figure is not None
+    tall = ax.get_position().height * figure.get_size_inches()[1]
+    top = title.get_window_extent().height / figure.dpi + GAP_IN
+    figure.set_size_inches(PAGE_IN, top + tall + below_in + 2.0 * EDGE_IN)
+    ax.set_position(_share(figure, EDGE_IN, below_in + EDGE_IN, PAGE_IN - 2.0 * EDGE_IN, tall))
+
+
+def _share(
+    figure: Figure, left: float, bottom: float, wide: float, tall: float
+) -> tuple[float, float, float, float]:
+    """A box in inches as shares of the figure."""
+    width, height = figure.get_size_inches()
+    return left / width, bottom / height, wide / width, tall / height
+
+
+def check_plot_path(path: str | Path) -> str:
+    """The suffix of a picture, once it is sure that it can be written there.
+
+    Raises
+    ------
+    UsageError
+        In one line, before any work is done.
+    """
+    target = Path(path)
+    suffix = target.suffix.lower().lstrip(".")
+    if suffix not in SUFFIXES:
+        allowed = ", ".join(f".{s}" for s in SUFFIXES)
+        raise UsageError(f"plot {str(path)!r}: allowed are files ending in {allowed}")
+    try:
+        if "\0" in str(target):
+            raise ValueError("a zero byte in its name")
+        if target.is_dir():
+            raise UsageError(f"plot {str(path)!r}: that is a folder")
+        if not target.parent.is_dir():
+            raise UsageError(f"plot {str(path)!r}: there is no folder {str(target.parent)!r}")
+        handle, probe = tempfile.mkstemp(dir=target.parent, prefix=".holesim-")
+        os.close(handle)
+        os.unlink(probe)
+    except (OSError, ValueError) as error:
+        raise _unwritable(path, error) from None
+    return suffix
+
+
+def write_page(figure: Figure, path: str | Path) -> None:
+    """Write a page beside its place and rename it, so that a broken file is never left.
+
+    Raises
+    ------
+    UsageError
+        A suffix that is none of `SUFFIXES`, or a place that cannot be written.
+    """
+    target = Path(path)
+    suffix = check_plot_path(target)
+    # no date inside: the same answer gives the same bytes
+    stamp = {"svg": {"Date": None}, "pdf": {"CreationDate": None}}.get(suffix)
+    temporary = None
+    try:
+        handle, temporary = tempfile.mkstemp(dir=target.parent, prefix=".holesim-", suffix=f".{suffix}")
+        with os.fdopen(handle, "wb") as file:
+            figure.savefig(file, format=suffix, dpi=DPI, metadata=stamp)
+        os.chmod(temporary, 0o666 & ~_umask())
+        os.replace(temporary, target)
+    except OSError as error:
+        raise _unwritable(path, error) from None
+    finally:
+        if temporary is not None:
+            Path(temporary).unlink(missing_ok=True)
+
+
+def _unwritable(path: str | Path, error: Exception) -> UsageError:
+    return UsageError(f"plot {str(path)!r} cannot be written: {getattr(error, 'strerror', None) or error}")
+
+
+def _umask() -> int:
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask

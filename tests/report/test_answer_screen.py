@@ -1,0 +1,180 @@
+"""The answer screen: size, verdicts, figures equal to the answer's, words that must not appear."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+
+import fake_answers
+import pytest
+
+from simulator.hole import load_hole
+from simulator.report import figures, phrases
+from simulator.report.text import COLUMNS, LINES, answer_screen
+from simulator.strategy.places import place
+from simulator.strategy.result import Answer, Estimate
+
+WEDGES = (
+    {"club": "7-iron", "carry_yd": 150.0, "score": 3.41, "aim_offset_yd": 2.0},
+    {"club": "6-iron", "carry_yd": 160.0, "score": 3.52, "difference": 0.11, "aim_offset_yd": -1.0},
+    {"club": "8-iron", "carry_yd": 135.0, "score": 3.77, "difference": 0.36},
+)
+
+
+def approach(**more: object) -> Answer:
+    hole = load_hole("withy-drain")
+    return fake_answers.answer(
+        hole, "isolde", start=place("164 out, left rough", hole), question="plan", clubs=WEDGES, **more
+    )
+
+
+def cases() -> dict[str, Answer]:
+    return {
+        "clear": fake_answers.answer(),
+        "either": fake_answers.answer(tied=(0, 1)),
+        "approach": approach(),
+        "played": replace(approach(), start=replace(approach().start, played=1)),
+        "par 3": fake_answers.answer("eel-trap", question="plan", clubs=WEDGES),
+        "par 5": fake_answers.answer("long-sluice", "isolde"),
+        "alone": fake_answers.answer(clubs=({"club": "driver", "carry_yd": 196.0, "score": 5.4},)),
+        "warned": fake_answers.answer(warnings=("value map and sequences differ",)),
+    }
+
+
+@pytest.mark.parametrize("name", cases())
+def test_fits_the_screen(name: str) -> None:
+    note = "No --player given, so the demo player Barnaby plays."
+    lines = answer_screen(cases()[name], (note,)).splitlines()
+    assert len(lines) <= LINES
+    assert max(map(len, lines)) <= COLUMNS
+
+
+@pytest.mark.parametrize("name", cases())
+def test_cautions_and_forbidden_words(name: str) -> None:
+    text = " ".join(answer_screen(cases()[name]).split())
+    assert "not during a round (Rules of Golf 4.3)" in text
+    assert "local rules and the committee decide" in text
+    assert "Nobody ahead nearer than 273 yd; 1 in 20 finish wider than" in text
+    assert not re.search(r"\bsafe|cannot|±|\+-|\bnan\b|\binf\b", text, re.IGNORECASE)
+    assert "\N{NO-BREAK SPACE}" not in text
+
+
+def test_clear_verdict_names_club_line_and_leave() -> None:
+    answer = fake_answers.answer()
+    first = answer_screen(answer).splitlines()[0]
+    low, high = answer.best.leaves_yd["p10"], answer.best.leaves_yd["p90"]
+    assert first == f"Hit the 3-wood, 9 yd left of the pin line; it leaves {low:.0f} to {high:.0f} yd."
+
+
+def test_equal_verdict_names_both_and_trust() -> None:
+    first = answer_screen(fake_answers.answer(tied=(0, 1))).splitlines()[0]
+    assert first == "3-wood or driver: equal over many plays, hit the one you trust."
+    assert "neither is ahead" in answer_screen(fake_answers.answer(tied=(0, 1)))
+
+
+def test_a_better_club_nobody_asked_about() -> None:
+    clubs = [dict(c) for c in fake_answers.answer.__kwdefaults__["clubs"]]
+    clubs[0]["asked"] = False
+    better = answer_screen(fake_answers.answer(clubs=tuple(clubs)))
+    assert better.startswith("Better than the driver, though not asked about: 3-wood")
+    tied = answer_screen(fake_answers.answer(clubs=tuple(clubs), tied=(0, 1))).splitlines()
+    assert "(the 3-wood was not asked about)" in " ".join(tied[:2])
+
+
+def test_both_asked_clubs_beaten() -> None:
+    clubs = (
+        {"club": "5-hybrid", "carry_yd": 160.0, "score": 5.2},
+        {"club": "3-wood", "carry_yd": 178.0, "score": 5.3, "difference": 0.1, "asked": True},
+        {"club": "driver", "carry_yd": 196.0, "score": 5.4, "difference": 0.2, "asked": True},
+    )
+    text = answer_screen(fake_answers.answer(clubs=clubs))
+    assert text.startswith("Better than both, though not asked about: 5-hybrid, at the pin")
+    header = next(line for line in text.splitlines() if "5-hybrid" in line and "driver" in line)
+    assert header.split() == ["5-hybrid", "3-wood", "driver"]
+
+
+def row(text: str, label: str) -> list[str]:
+    line = next(line for line in text.splitlines() if line.startswith(label))
+    return re.split(r"\s{2,}", line[len(label) :].strip())
+
+
+def test_counts_are_those_of_the_answer() -> None:
+    answer = fake_answers.answer()
+    text = answer_screen(answer)
+    for k, one in enumerate(answer.alternatives):
+        chance = {name: e.value for name, e in one.chances.items() if e is not None}
+        shares = (chance["birdie_or_better"] + chance["par"], chance["bogey"], chance["double_or_worse"])
+        counts = [int(row(text, label)[k]) for label in ("par or better", "bogey", "double or worse")]
+        assert sum(counts) == 100
+        assert all(abs(c - 100.0 * s) < 1.0 for c, s in zip(counts, shares, strict=True))
+        assert int(row(text, "fairway hit")[k]) == round(100.0 * chance["fairway"])
+        assert row(text, "average score")[k] == f"{one.score.value:.2f}"
+        drain = row(text, "ball in withy drain")[k]
+        share = one.features["withy drain"].value
+        rare = f"1 in {figures._two_figures(1 / share)}"
+        assert drain == (str(round(100 * share)) if share >= 0.005 else rare)
+
+
+def test_no_par_words_without_a_count_of_strokes() -> None:
+    text = answer_screen(approach())
+    assert "par or better" not in text and "bogey" not in text
+    assert row(text, "average strokes from here") == ["3.41", "3.52", "3.77"]
+    known = answer_screen(cases()["played"])
+    assert "par or better" in known and "1 played" in known
+
+
+def test_no_fairway_on_a_par_3() -> None:
+    text = answer_screen(cases()["par 3"])
+    assert "fairway" not in text and "on the green" in text
+
+
+def test_never_seen_is_fewer_than_one_in_a_third() -> None:
+    answer = fake_answers.answer(n=2000)
+    assert figures.count_words(0.0, 20_000) == "fewer than 1\N{NO-BREAK SPACE}in\N{NO-BREAK SPACE}6,666"
+    text = " ".join(answer_screen(answer).split())
+    assert "Fewer than 1 in 666 with these clubs: cross dyke." in text
+
+
+def test_trouble_that_matters_is_kept_before_what_does_not() -> None:
+    text = answer_screen(fake_answers.answer("long-sluice", "isolde", clubs=(
+        {"club": "driver", "carry_yd": 224.0, "score": 5.0, "aim_offset_yd": 25.0, "spread_deg": 9.0},
+    )))  # fmt: skip
+    troubles = [line for line in text.splitlines() if line.startswith("ball in")]
+    assert troubles[0].startswith("ball in pump-house field")
+
+
+@pytest.mark.parametrize(
+    ("error", "words"),
+    [(0.0005, "4.57"), (0.004, "4.57"), (0.012, "4.6"), (0.09, "4.6"), (0.3, "5"), (0.0, "4.57")],
+)
+def test_only_the_digits_that_the_error_supports(error: float, words: str) -> None:
+    assert figures.score_words(Estimate(4.567, error)) == words
+
+
+def test_what_the_brave_play_gains_and_costs() -> None:
+    clubs = [dict(c) for c in fake_answers.answer.__kwdefaults__["clubs"]]
+    clubs[0]["shares"], clubs[1]["shares"] = (0.1, 0.4, 0.4), (0.2, 0.4, 0.1)
+    words = phrases.trade(fake_answers.answer(clubs=tuple(clubs)))
+    found = re.fullmatch(
+        r"Against the 3-wood, the driver gains (\d+) pars but costs (\d+) doubles and (\d+) penalties "
+        r"in 100 plays; the 3-wood is ahead by 0\.13 strokes, a shot every 8 plays\.",
+        words,
+    )
+    assert found
+    # 10 and 20 by construction, three standard errors either side
+    assert 7 <= int(found[1]) <= 13 and 16 <= int(found[2]) <= 24
+
+
+def test_in_hundred_adds_up() -> None:
+    assert figures.in_hundred([0.485, 0.315, 0.2]) in ([49, 31, 20], [48, 32, 20])
+    assert sum(figures.in_hundred([1 / 3, 1 / 3, 1 / 3])) == 100
+    assert figures.in_hundred([0.999, 0.001]) == [100, 0]
+
+
+def test_width_of_one_in_twenty_is_that_of_the_finishes() -> None:
+    """Normal turns of 6 degrees: 1 in 20 is beyond 1.96 standard deviations (normal table)."""
+    one = fake_answers.answer(n=20_000).alternatives[1]
+    answer = fake_answers.answer(n=20_000)
+    expected = math.sin(math.radians(1.96 * 6.0)) * (196.0 * 0.97 + 12.0)
+    assert abs(phrases._wide_yd(answer, one) - expected) < 3.0

@@ -1,0 +1,221 @@
+"""Places and aims in a golfer's words: understood as meant, or refused by pointing at the word."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from simulator.errors import UsageError
+from simulator.hole import Hole, Surface, load_hole
+from simulator.strategy.ground import line_place
+from simulator.strategy.places import LIE_WORDS, club_and_aim, place
+
+WITHY, LONG, EEL = load_hole("withy-drain"), load_hole("long-sluice"), load_hole("eel-trap")
+
+
+def out(hole: Hole, x: float, y: float) -> float:
+    return math.hypot(hole.pin.x_yd - x, hole.pin.y_yd - y)
+
+
+UNDERSTOOD = [
+    # hole, words, lie, yards out (tolerance), side of the line (-1, 0, 1, None any)
+    (WITHY, "164 out, left rough", "rough", 164, -1),
+    (WITHY, "164 out, right rough", "rough", 164, 1),
+    (WITHY, "left rough, 164 out", "rough", 164, -1),
+    (WITHY, "In the left rough, 164 yards out", "rough", 164, -1),
+    (WITHY, "150m out", "fairway", 150 / 0.9144, 0),
+    (WITHY, "150 m out left rough", "rough", 150 / 0.9144, -1),
+    (WITHY, "164 out", "fairway", 164, 0),
+    (WITHY, "164", "fairway", 164, 0),
+    (WITHY, "164 to the pin", "fairway", 164, 0),
+    (WITHY, "rough, 140 out", "rough", 140, None),
+    (WITHY, "right heavy rough 150 out", "heavy rough", 150, 1),
+    (WITHY, "150 out deep rough on the right", "heavy rough", 150, 1),
+    (WITHY, "95 out, right trees", "trees", 95, 1),
+    (WITHY, "28 out right bunker", "bunker", 28, 1),
+    (WITHY, "20 out left sand", "bunker", 20, -1),
+    (WITHY, "left side of the fairway, 160 out", "fairway", 160, -1),
+    (LONG, "140 out, left penalty area", "dry penalty", 140, -1),
+    (LONG, "250 out", "fairway", 250, 0),
+    (LONG, "path, 150 out", "fairway", 150, 1),
+    (EEL, "30 out, right bunker", "bunker", 30, 1),
+    (EEL, "70 out heavy rough", "heavy rough", 70, None),
+]
+
+
+@pytest.mark.parametrize(("hole", "words", "lie", "yards", "side"), UNDERSTOOD, ids=lambda v: str(v)[:40])
+def test_understood(hole: Hole, words: str, lie: str, yards: float, side: int | None) -> None:
+    start = place(words, hole)
+    assert start.lie == lie
+    assert start.out_yd == pytest.approx(yards, abs=5.0)
+    assert start.out_yd == pytest.approx(out(hole, start.x_yd, start.y_yd))
+    assert start.played is None
+    _, offset = hole.station_offset(start.x_yd, start.y_yd)
+    if side == 0:
+        assert abs(offset) < 1e-6
+    elif side is not None:
+        assert offset * side > 0
+    surface = hole.surface_at(start.x_yd, start.y_yd)
+    for turn in np.arange(8) * math.pi / 4:  # well inside: a cell of the engine's raster reads the same
+        assert hole.surface_at(start.x_yd + math.cos(turn), start.y_yd + math.sin(turn)) is surface
+    assert f"{start.out_yd:.0f} yd out" in start.words
+
+
+def test_nearest_ground_to_the_line_is_taken() -> None:
+    """No rough on the left lies nearer to the line at that distance, by a scan of its own."""
+    start = place("164 out, left rough", WITHY)
+    _, offset = WITHY.station_offset(start.x_yd, start.y_yd)
+    middle = line_place(WITHY, 164.0)
+    bearing = math.atan2(middle[0] - WITHY.pin.x_yd, middle[1] - WITHY.pin.y_yd)
+    edge = None
+    for step in range(600):
+        turn = bearing + 0.1 * step / 164.0  # clockwise seen from above, from the pin: the ball's left
+        x, y = WITHY.pin.x_yd + 164.0 * math.sin(turn), WITHY.pin.y_yd + 164.0 * math.cos(turn)
+        if WITHY.surface_at(x, y) is Surface.ROUGH:
+            edge = WITHY.station_offset(x, y)[1]
+            break
+    assert edge is not None and edge < 0
+    assert -3.5 <= offset - edge <= -2.0  # three yards inside it
+
+
+def test_coordinates_and_stations() -> None:
+    start = place("230 on, 12 right", WITHY)
+    assert (start.x_yd, start.y_yd) == pytest.approx(WITHY.at(230.0, 12.0))
+    assert place("230 on 12 left", WITHY).x_yd == pytest.approx(-12.0)
+    assert place("230 on", WITHY).x_yd == pytest.approx(0.0)
+    assert place("210m on", WITHY).y_yd == pytest.approx(210 / 0.9144)
+    start = place("-8,231.5", WITHY)
+    assert (start.x_yd, start.y_yd, start.lie) == (-8.0, 231.5, "fairway")
+    assert place(" -8 , 231.5 ", WITHY) == start
+    assert place("-8,231.5, fairway", WITHY) == start
+
+
+def test_a_bend_is_measured_straight_to_the_pin() -> None:
+    x, y = line_place(LONG, 300.0)
+    station, offset = LONG.station_offset(x, y)
+    assert abs(offset) < 1e-9 and station < 258  # before the bend
+    assert out(LONG, x, y) == pytest.approx(300.0)
+    assert station + 300.0 < LONG.length_yd + 1.0  # along the line it is farther
+
+
+def test_the_tee_and_strokes_played() -> None:
+    for words in ("tee", "the tee", "0 on", "0,0"):
+        start = place(words, WITHY)
+        assert (start.x_yd, start.y_yd, start.lie, start.played) == (0.0, 0.0, "tee", 0)
+        assert start.words == "the white tee"
+    assert place("164 out", WITHY, 1).played == 1
+    assert place("tee", WITHY, 2).played == 2
+
+
+def test_every_lie_word_is_one_the_planner_takes() -> None:
+    assert list(LIE_WORDS.values()) == [
+        "tee", "fairway", "rough", "heavy rough", "bunker", "trees", "dry penalty"
+    ]  # fmt: skip
+
+
+REFUSED = [
+    ("", "no distance"),
+    ("rough", "no distance"),
+    ("164 banana", "'banana' is not understood"),
+    ("164 out behind the rough", "'behind' is not understood"),
+    ("164 out left right rough", "'right' is not understood"),
+    ("164 out, left", "a side needs a kind of ground"),
+    ("164 heavy fairway", "'heavy' goes with rough"),
+    ("164 out 230 on", "both a distance on and a distance out"),
+    ("1 2 3", "the number 1 has no meaning"),
+    ("1,2,3", "the number 1 has no meaning"),
+    ("164 out, out", "'out' is not understood"),
+    ("900 out", "found 900 yd out"),
+    ("-5 out", "found -5 yd out"),
+    ("0 out", "found 0 yd out"),
+    ("700 on", "found 700 yd on"),
+    ("5000,1", "outside the hole"),
+    ("0,-999999999", "outside the hole"),
+    ("4 out", "on the green"),
+    ("10 out, green", "on the green"),
+    ("150 out, right water", "in the water"),
+    ("230 on, 25 right", "in the water"),
+    ("230 on, 60 left", "out of bounds"),
+    ("230 on, 12 right, fairway", "that place is rough, not fairway"),
+    ("160 out, right penalty area", "no right dry penalty area"),
+    ("300 out, bunker", "the nearest is"),
+    ("150 out, tee", 'say "tee" alone'),
+    ("1e3 out", "'e' is not understood"),
+    ("nan out", "'nan' is not understood"),
+    ("164 out; rough", "';' is not understood"),
+]
+
+
+@pytest.mark.parametrize(("words", "because"), REFUSED)
+def test_refused_in_one_line_that_points(words: str, because: str) -> None:
+    with pytest.raises(UsageError) as caught:
+        place(words, WITHY)
+    message = str(caught.value)
+    assert because in message and "\n" not in message
+    assert message.startswith(f"place {words!r}")
+
+
+GOLF_WORDS = st.lists(
+    st.sampled_from(
+        "164 92 m yd out on left right rough heavy fairway bunker trees penalty area tee green , -8 0.5 the"
+        .split()
+    ),
+    max_size=8,
+).map(" ".join)  # fmt: skip
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.one_of(st.text(max_size=40), GOLF_WORDS), st.sampled_from([WITHY, LONG, EEL]))
+def test_any_words_give_a_place_on_the_hole_or_a_usage_error(words: str, hole: Hole) -> None:
+    try:
+        start = place(words, hole)
+    except UsageError:
+        return
+    low_x, low_y, high_x, high_y = hole.bounds(100.0)
+    assert low_x <= start.x_yd <= high_x and low_y <= start.y_yd <= high_y
+    assert start.lie in LIE_WORDS.values()
+    assert hole.surface_at(start.x_yd, start.y_yd) not in (Surface.WATER, Surface.GREEN, Surface.OUT_OF_BOUNDS)
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("driver", ("driver", None, None)),
+        (" 3 wood ", ("3 wood", None, None)),
+        ("driver@-8", ("driver", -8.0, None)),
+        ("driver@+8", ("driver", 8.0, None)),
+        ("driver@8 left", ("driver", -8.0, None)),
+        ("driver @ 8yd right", ("driver", 8.0, None)),
+        ("3w@5m", ("3w", 5 / 0.9144, None)),
+        ("driver@-3deg", ("driver", None, -3.0)),
+        ("driver@3.5 degrees left", ("driver", None, -3.5)),
+        ("driver@-0", ("driver", 0.0, None)),
+    ],
+)
+def test_club_and_aim(text: str, meant: tuple[str, float | None, float | None]) -> None:
+    assert club_and_aim(text) == meant
+
+
+@pytest.mark.parametrize(
+    "text", ["", "@", "@-8", "driver@", "driver@left", "driver@-8 left", "driver@400", "driver@90deg",
+             "driver@nan", "driver@1e2", "driver@8@9", "driver@8 furlongs"],
+)  # fmt: skip
+def test_aims_refused_in_one_line(text: str) -> None:
+    with pytest.raises(UsageError) as caught:
+        club_and_aim(text)
+    assert "\n" not in str(caught.value) and "allowed" in str(caught.value)
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.text(max_size=30), st.text("0123456789+-. ydmegleftrigh", max_size=12))
+def test_any_club_text_is_a_club_or_a_usage_error(club: str, aim: str) -> None:
+    try:
+        name, aim_yd, aim_deg = club_and_aim(f"{club}@{aim}")
+    except UsageError:
+        return
+    assert name and (aim_yd is None) != (aim_deg is None)
+    assert math.isfinite(aim_yd if aim_yd is not None else aim_deg)  # type: ignore[arg-type]
