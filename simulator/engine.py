@@ -99,12 +99,20 @@ class Sequences:
 def _named(out: np.ndarray) -> Sequences:
     """Columns of the kernel's output by name."""
     return Sequences(
-        score=out[:, c.OUT_SCORE], expected=out[:, c.OUT_EXPECTED], first_cost=out[:, c.OUT_FIRST_COST],
-        first_value=out[:, c.OUT_FIRST_VALUE], rest_yd=out[:, [c.OUT_X, c.OUT_Y]],
-        landing_yd=out[:, [c.OUT_LAND_X, c.OUT_LAND_Y]], surface=out[:, c.OUT_SURFACE].astype(np.int64),
-        feature=out[:, c.OUT_FEATURE].astype(np.int64), leaves_yd=out[:, c.OUT_LEAVES],
-        penalty_first=out[:, c.OUT_PENALTY_FIRST], penalties=out[:, c.OUT_PENALTIES],
-        to_green=out[:, c.OUT_TO_GREEN], putts=out[:, c.OUT_PUTTS])
+        score=out[:, c.OUT_SCORE],
+        expected=out[:, c.OUT_EXPECTED],
+        first_cost=out[:, c.OUT_FIRST_COST],
+        first_value=out[:, c.OUT_FIRST_VALUE],
+        rest_yd=out[:, [c.OUT_X, c.OUT_Y]],
+        landing_yd=out[:, [c.OUT_LAND_X, c.OUT_LAND_Y]],
+        surface=out[:, c.OUT_SURFACE].astype(np.int64),
+        feature=out[:, c.OUT_FEATURE].astype(np.int64),
+        leaves_yd=out[:, c.OUT_LEAVES],
+        penalty_first=out[:, c.OUT_PENALTY_FIRST],
+        penalties=out[:, c.OUT_PENALTIES],
+        to_green=out[:, c.OUT_TO_GREEN],
+        putts=out[:, c.OUT_PUTTS],
+    )
 
 
 AIMS_DEG = (0.0, -7.0, 7.0, -3.5, 3.5, -12.0, 12.0, -19.0, 19.0, -28.0, 28.0)
@@ -156,8 +164,16 @@ def _empty_game(board: Board) -> Game:
     return old._replace(field=field, coarse_plan=old.coarse_plan.copy(), fine_plan=old.fine_plan.copy())
 
 
-def _sweep(board: Board, game: Game, nodes: np.ndarray, seeds: np.ndarray, luck: _Luck, effort: Effort,
-           search: bool, threads: int) -> np.ndarray:
+def _sweep(
+    board: Board,
+    game: Game,
+    nodes: np.ndarray,
+    seeds: np.ndarray,
+    luck: _Luck,
+    effort: Effort,
+    search: bool,
+    threads: int,
+) -> np.ndarray:
     """One sweep over all bands, committing band by band; float64[n, 4] of value and action."""
     table, place = board.nodes.table, board.nodes.place
     values, plans = (game.field.coarse, game.field.fine), (game.coarse_plan, game.fine_plan)
@@ -169,8 +185,20 @@ def _sweep(board: Board, game: Game, nodes: np.ndarray, seeds: np.ndarray, luck:
     for first, last in zip(edges[:-1].tolist(), edges[1:].tolist(), strict=True):
 
         def work(a: int, b: int, first: int = first) -> None:
-            solve.solve_nodes(game, int(search), nodes, seeds, first + a, first + b, aims, wide, luck.few,
-                              luck.more, luck.commit if search else luck.many, out)
+            solve.solve_nodes(
+                game,
+                int(search),
+                nodes,
+                seeds,
+                first + a,
+                first + b,
+                aims,
+                wide,
+                luck.few,
+                luck.more,
+                luck.commit if search else luck.many,
+                out,
+            )
 
         _share(work, last - first, 8, threads)
         for grid in (0, 1):
@@ -195,8 +223,12 @@ def _from_sketch(board: Board, sketch: Board) -> tuple[np.ndarray, np.ndarray]:
     x, y, lie = table[:, 0], table[:, 1], table[:, 2].astype(int)
     values, seeds = np.full((len(table), 4), np.nan), np.full((len(table), 4, 3), -2.0)
     grid = sketch.nodes.fine
-    inside = ((x >= grid.x0_yd) & (x < grid.x0_yd + (grid.columns - 1) * grid.step_yd)
-              & (y >= grid.y0_yd) & (y < grid.y0_yd + (grid.rows - 1) * grid.step_yd))
+    inside = (
+        (x >= grid.x0_yd)
+        & (x < grid.x0_yd + (grid.columns - 1) * grid.step_yd)
+        & (y >= grid.y0_yd)
+        & (y < grid.y0_yd + (grid.rows - 1) * grid.step_yd)
+    )
     game = sketch.game
     for rows, nodes, field, plan in (
         (np.flatnonzero(~inside), sketch.nodes.coarse, game.field.coarse, game.coarse_plan),
@@ -211,8 +243,9 @@ def _from_sketch(board: Board, sketch: Board) -> tuple[np.ndarray, np.ndarray]:
     return guess, seeds
 
 
-def solve_map(board: Board, *, seed: int, sketch: Board | None = None, effort: Effort | None = None,
-              threads: int = 1) -> Board:
+def solve_map(
+    board: Board, *, seed: int, sketch: Board | None = None, effort: Effort | None = None, threads: int = 1
+) -> Board:
     """The board with its value map and plan filled in.
 
     Strokes to hole out by dynamic programming outwards from the pin, in bands of distance. Inside a band
@@ -231,15 +264,20 @@ def solve_map(board: Board, *, seed: int, sketch: Board | None = None, effort: E
     threads : int
     """
     effort = effort or Effort()
-    luck = _Luck(*(strike_sets(seed + k, effort.scrambles, count)
-                   for k, count in enumerate((effort.few, effort.more, effort.commit, effort.many))))
+    luck = _Luck(
+        *(
+            strike_sets(seed + k, effort.scrambles, count)
+            for k, count in enumerate((effort.few, effort.more, effort.commit, effort.many))
+        )
+    )
     game = _empty_game(board)
     count = len(board.nodes.table)
     if sketch is None:
         known, seeds = _guesses(board), np.full((count, 1, 3), -2.0)
     else:
-        known, seeds = _from_sketch(board, solve_map(sketch, seed=seed + 10, effort=replace(effort, again=0),
-                                                       threads=threads))
+        known, seeds = _from_sketch(
+            board, solve_map(sketch, seed=seed + 10, effort=replace(effort, again=0), threads=threads)
+        )
         _fill(game, board, known)
     cells = np.where(board.nodes.place[:, 0] == 0, board.nodes.coarse.step_yd, board.nodes.fine.step_yd)
     nodes = np.column_stack([board.nodes.table[:, :3], known, np.arange(count) % effort.scrambles, cells])
@@ -259,8 +297,15 @@ def _fill(game: Game, board: Board, values: np.ndarray) -> None:
 
 
 def value_actions(
-    board: Board, x_yd: float, y_yd: float, lie: int, actions: np.ndarray, replay: float, strikes: np.ndarray,
-    *, threads: int = 1,
+    board: Board,
+    x_yd: float,
+    y_yd: float,
+    lie: int,
+    actions: np.ndarray,
+    replay: float,
+    strikes: np.ndarray,
+    *,
+    threads: int = 1,
 ) -> np.ndarray:
     """Mean strokes of actions from one place by the value map, the replayed stroke left open.
 
@@ -289,8 +334,18 @@ def value_actions(
 
 
 def play(
-    board: Board, x_yd: float, y_yd: float, lie: int, action: np.ndarray, start_action: np.ndarray,
-    start_value: float, *, seed: int, sequences: int, threads: int = 1, most_strokes: int = MOST_STROKES,
+    board: Board,
+    x_yd: float,
+    y_yd: float,
+    lie: int,
+    action: np.ndarray,
+    start_action: np.ndarray,
+    start_value: float,
+    *,
+    seed: int,
+    sequences: int,
+    threads: int = 1,
+    most_strokes: int = MOST_STROKES,
 ) -> Sequences:
     """Full sequences from one place under the map's plan.
 
@@ -308,8 +363,20 @@ def play(
     start_action = np.ascontiguousarray(start_action, dtype=float)
 
     def work(first: int, last: int) -> None:
-        sequence.play(board.game, seed, x_yd, y_yd, lie, action, start_action, start_value, most_strokes,
-                      first, last, out)
+        sequence.play(
+            board.game,
+            seed,
+            x_yd,
+            y_yd,
+            lie,
+            action,
+            start_action,
+            start_value,
+            most_strokes,
+            first,
+            last,
+            out,
+        )
 
     _share(work, sequences, max(sequences // (8 * threads), 256), threads)
     return _named(out)

@@ -19,6 +19,10 @@ import numba
 
 _ENTRIES: dict[str, Any] = {}
 
+# numba's published types know neither its configuration nor the switch of its memory manager
+_njit: Any = numba.njit
+_config: Any = numba.config
+
 
 def _sources_digest() -> str:
     digest = hashlib.sha256(numba.__version__.encode())
@@ -45,22 +49,23 @@ def _writable(folder: Path) -> bool:
         return False
 
 
-CACHE_FOLDER: Path | None = _cache_root() / f"kernels-{_sources_digest()}"
-if not _writable(CACHE_FOLDER):
-    CACHE_FOLDER = None
+_WANTED_FOLDER = _cache_root() / f"kernels-{_sources_digest()}"
+CACHE_FOLDER: Path | None = _WANTED_FOLDER if _writable(_WANTED_FOLDER) else None
+"""Where compiled kernels are kept; None where nothing can be written."""
 
 
 def _compiled(function: Callable[..., Any], memory: bool) -> Any:
-    compiled = numba.njit(nogil=True, error_model="numpy", _nrt=memory)(function)
-    if CACHE_FOLDER is not None and not numba.config.DISABLE_JIT:
-        before = numba.config.CACHE_DIR
-        numba.config.CACHE_DIR = str(CACHE_FOLDER)
+    """Compile `function`, with or without numba's memory manager, and keep it on disk if there is room."""
+    compiled = _njit(nogil=True, error_model="numpy", _nrt=memory)(function)
+    if CACHE_FOLDER is not None and not _config.DISABLE_JIT:
+        before = _config.CACHE_DIR
+        _config.CACHE_DIR = str(CACHE_FOLDER)
         try:
             compiled.enable_caching()
         except (RuntimeError, OSError):
             pass  # no place to write: this process compiles for itself
         finally:
-            numba.config.CACHE_DIR = before
+            _config.CACHE_DIR = before
     return compiled
 
 
@@ -75,7 +80,7 @@ def kernel(function: Callable[..., Any]) -> Any:
 
 def inlined(function: Callable[..., Any]) -> Any:
     """A kernel of a few lines, copied into its callers before they are compiled (never for long ones)."""
-    return numba.njit(inline="always", error_model="numpy", _nrt=False)(function)
+    return _njit(inline="always", error_model="numpy", _nrt=False)(function)
 
 
 def entry(function: Callable[..., Any]) -> Any:
@@ -92,7 +97,7 @@ def entries() -> dict[str, Any]:
 
 def waiting_for_compiler(names: list[str]) -> bool:
     """Whether some of these entries have never been compiled on this machine (or cannot be kept)."""
-    if numba.config.DISABLE_JIT:
+    if _config.DISABLE_JIT:
         return False
     if CACHE_FOLDER is None:
         return any(not _ENTRIES[name].signatures for name in names)

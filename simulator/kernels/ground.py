@@ -33,7 +33,9 @@ def surface_at(ground, x, y):
 def fate_at(ground, x, y):
     """What happens to a ball that rests at a place."""
     numbers, surface = ground.numbers, ground.surface
-    return int(ground.rows[surface[row_of(numbers, surface, y), column_of(numbers, surface, x)], c.SURFACE_FATE])
+    return int(
+        ground.rows[surface[row_of(numbers, surface, y), column_of(numbers, surface, x)], c.SURFACE_FATE]
+    )
 
 
 @kernel
@@ -158,8 +160,15 @@ def _hop(ground, x, y, vx, vy, down, spin):
             tangent = math.sqrt(tx * tx + ty * ty + tz * tz)
             if tangent > 1e-9:
                 head_x, head_y, head_z = tx / tangent, ty / tangent, tz / tangent
-        along, out, spin = bounce(numbers, rows[code, c.SURFACE_TILT], rows[code, c.SURFACE_RESTITUTION],
-                                  rows[code, c.SURFACE_FRICTION], tangent, max(into, 0.0), spin)
+        along, out, spin = bounce(
+            numbers,
+            rows[code, c.SURFACE_TILT],
+            rows[code, c.SURFACE_RESTITUTION],
+            rows[code, c.SURFACE_FRICTION],
+            tangent,
+            max(into, 0.0),
+            spin,
+        )
         # low skips of a ball that grips are the business of the table of skips; backspin bounces on
         if out < numbers[c.BOUNCE_LEAST] or (out < numbers[c.BOUNCE_STOP] and spin <= 0.0):
             roll = 5.0 / 7.0 * along - 2.0 / 7.0 * numbers[c.BALL_RADIUS] * spin

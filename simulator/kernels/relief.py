@@ -57,8 +57,16 @@ def beside(ground, field, lie_rows, x, y, strokes, best):
     for k in range(5):
         turn = 0.7853981633974483 * (k - 2)  # pi / 4
         back, side = math.cos(turn), math.sin(turn)
-        best = _cheaper(ground, field, lie_rows, x + ux * back + uy * side, y + uy * back - ux * side, strokes,
-                        best, False)
+        best = _cheaper(
+            ground,
+            field,
+            lie_rows,
+            x + ux * back + uy * side,
+            y + uy * back - ux * side,
+            strokes,
+            best,
+            False,
+        )
     return best
 
 

@@ -71,11 +71,40 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
             luck = stroke_key(key, stroke)
             row, scale = intended_shot(numbers, game.strikes, at_lie, shot, reach, distance)
             replay = start_value if at_start else value_at(game.field, at_lie, at_x, at_y)
-            (next_x, next_y, next_lie, spent, value, holed, lost, lost_cost, lost_x, lost_y, lost_lie,
-             lost_value, rest_x, rest_y, surface, feature, land_x, land_y) = play_shot(
-                game, at_x, at_y, at_lie, row, math.atan2(dx, dy) + aim, scale, replay,
-                uniform(luck, c.SLOT_MIXTURE), normal(luck, c.SLOT_SPEED), normal(luck, c.SLOT_START),
-                normal(luck, c.SLOT_TILT), normal(luck, c.SLOT_LIE))
+            (
+                next_x,
+                next_y,
+                next_lie,
+                spent,
+                value,
+                holed,
+                lost,
+                lost_cost,
+                lost_x,
+                lost_y,
+                lost_lie,
+                lost_value,
+                rest_x,
+                rest_y,
+                surface,
+                feature,
+                land_x,
+                land_y,
+            ) = play_shot(
+                game,
+                at_x,
+                at_y,
+                at_lie,
+                row,
+                math.atan2(dx, dy) + aim,
+                scale,
+                replay,
+                uniform(luck, c.SLOT_MIXTURE),
+                normal(luck, c.SLOT_SPEED),
+                normal(luck, c.SLOT_START),
+                normal(luck, c.SLOT_TILT),
+                normal(luck, c.SLOT_LIE),
+            )
             done = False
             if lost > 0.0 and uniform(luck, c.SLOT_FOUND) < lost:
                 next_x, next_y, next_lie, spent, value = lost_x, lost_y, lost_lie, lost_cost, lost_value

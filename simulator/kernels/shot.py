@@ -52,26 +52,44 @@ def _corner(flights, shot, b, f, t, h, a, d):
     p, q, r, s = (1.0 - a) * (1.0 - d), a * (1.0 - d), (1.0 - a) * d, a * d
     g, u = f + 1, t + 1
     return (
-        p * flights[shot, b, f, t, h, 0] + q * flights[shot, b, g, t, h, 0]
-        + r * flights[shot, b, f, u, h, 0] + s * flights[shot, b, g, u, h, 0],
-        p * flights[shot, b, f, t, h, 1] + q * flights[shot, b, g, t, h, 1]
-        + r * flights[shot, b, f, u, h, 1] + s * flights[shot, b, g, u, h, 1],
-        p * flights[shot, b, f, t, h, 2] + q * flights[shot, b, g, t, h, 2]
-        + r * flights[shot, b, f, u, h, 2] + s * flights[shot, b, g, u, h, 2],
-        p * flights[shot, b, f, t, h, 3] + q * flights[shot, b, g, t, h, 3]
-        + r * flights[shot, b, f, u, h, 3] + s * flights[shot, b, g, u, h, 3],
-        p * flights[shot, b, f, t, h, 4] + q * flights[shot, b, g, t, h, 4]
-        + r * flights[shot, b, f, u, h, 4] + s * flights[shot, b, g, u, h, 4],
-        p * flights[shot, b, f, t, h, 5] + q * flights[shot, b, g, t, h, 5]
-        + r * flights[shot, b, f, u, h, 5] + s * flights[shot, b, g, u, h, 5],
+        p * flights[shot, b, f, t, h, 0]
+        + q * flights[shot, b, g, t, h, 0]
+        + r * flights[shot, b, f, u, h, 0]
+        + s * flights[shot, b, g, u, h, 0],
+        p * flights[shot, b, f, t, h, 1]
+        + q * flights[shot, b, g, t, h, 1]
+        + r * flights[shot, b, f, u, h, 1]
+        + s * flights[shot, b, g, u, h, 1],
+        p * flights[shot, b, f, t, h, 2]
+        + q * flights[shot, b, g, t, h, 2]
+        + r * flights[shot, b, f, u, h, 2]
+        + s * flights[shot, b, g, u, h, 2],
+        p * flights[shot, b, f, t, h, 3]
+        + q * flights[shot, b, g, t, h, 3]
+        + r * flights[shot, b, f, u, h, 3]
+        + s * flights[shot, b, g, u, h, 3],
+        p * flights[shot, b, f, t, h, 4]
+        + q * flights[shot, b, g, t, h, 4]
+        + r * flights[shot, b, f, u, h, 4]
+        + s * flights[shot, b, g, u, h, 4],
+        p * flights[shot, b, f, t, h, 5]
+        + q * flights[shot, b, g, t, h, 5]
+        + r * flights[shot, b, f, u, h, 5]
+        + s * flights[shot, b, g, u, h, 5],
     )
 
 
 @inlined
 def _mix(p, q, w):
     """p + w (q - p), column by column."""
-    return (p[0] + w * (q[0] - p[0]), p[1] + w * (q[1] - p[1]), p[2] + w * (q[2] - p[2]),
-            p[3] + w * (q[3] - p[3]), p[4] + w * (q[4] - p[4]), p[5] + w * (q[5] - p[5]))
+    return (
+        p[0] + w * (q[0] - p[0]),
+        p[1] + w * (q[1] - p[1]),
+        p[2] + w * (q[2] - p[2]),
+        p[3] + w * (q[3] - p[3]),
+        p[4] + w * (q[4] - p[4]),
+        p[5] + w * (q[5] - p[5]),
+    )
 
 
 @kernel
@@ -128,7 +146,7 @@ def fly(numbers, flights, shot, bearing, fraction, tilt, height):
 
 @kernel
 def land(ground, flights, x, y, shot, bearing, fraction, tilt):
-    """Landing place and velocity of a strike: x, y [yd], vx, vy, down [yd/s], spin [rad/s], along, side [yd]."""
+    """Landing of a strike: x, y [yd], vx, vy, down [yd/s], spin [rad/s], along, side [yd]."""
     sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     hilly = flights.shape[4] > 1
     level = height_at(ground, x, y) if hilly else 0.0
@@ -136,13 +154,22 @@ def land(ground, flights, x, y, shot, bearing, fraction, tilt):
     along, side, v_along, v_side, down, spin = 0.0, 0.0, 0.0, 0.0, 0.0, 0.0
     px, py = x, y
     for _ in range(3 if hilly else 1):  # the landing height depends on the landing place
-        along, side, v_along, v_side, down, spin = fly(ground.numbers, flights, shot, bearing, fraction, tilt,
-                                                       height)
+        along, side, v_along, v_side, down, spin = fly(
+            ground.numbers, flights, shot, bearing, fraction, tilt, height
+        )
         px, py = x + along * sin_b + side * cos_b, y + along * cos_b - side * sin_b
         if hilly:
             height = height_at(ground, px, py) - level
-    return (px, py, v_along * sin_b + v_side * cos_b, v_along * cos_b - v_side * sin_b, down, spin,
-            along, side)
+    return (
+        px,
+        py,
+        v_along * sin_b + v_side * cos_b,
+        v_along * cos_b - v_side * sin_b,
+        down,
+        spin,
+        along,
+        side,
+    )
 
 
 @kernel
@@ -231,16 +258,21 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, mixture, z_speed, z
         wide = side * strikes[shot, lie, c.STRIKE_MISHIT_WIDE]
     swing *= 1.0 + strikes[shot, lie, c.STRIKE_LIE_SD] * z_lie
     fraction = max(scale * strikes[shot, lie, c.STRIKE_FRACTION] * swing, numbers[c.FRACTION_0])
-    start = (bearing + strikes[shot, lie, c.STRIKE_START_BIAS]
-             + wide * strikes[shot, lie, c.STRIKE_START_SD] * z_start)
+    start = (
+        bearing
+        + strikes[shot, lie, c.STRIKE_START_BIAS]
+        + wide * strikes[shot, lie, c.STRIKE_START_SD] * z_start
+    )
     tilt = wide * strikes[shot, lie, c.STRIKE_TILT_SD] * z_tilt
-    land_x, land_y, vx, vy, down, spin, along, bend = land(ground, game.flights, x, y, shot, start, fraction,
-                                                           tilt)
+    land_x, land_y, vx, vy, down, spin, along, bend = land(
+        ground, game.flights, x, y, shot, start, fraction, tilt
+    )
     entry_x, entry_y = x, y
     if is_penalty(fate_at(ground, land_x, land_y)):
         entry_x, entry_y = _flight_entry(ground, x, y, start, along, bend, land_x, land_y)
     rest_x, rest_y, ground_x, ground_y, entered, head_x, head_y, rolled = run_out(
-        ground, land_x, land_y, vx, vy, down, spin * strikes[shot, lie, c.STRIKE_SPIN])
+        ground, land_x, land_y, vx, vy, down, spin * strikes[shot, lie, c.STRIKE_SPIN]
+    )
     if entered:
         entry_x, entry_y = ground_x, ground_y
 
@@ -257,13 +289,17 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, mixture, z_speed, z
         if fate == c.FATE_PENALTY_DRY:
             in_area = int(ground.rows[surface, c.SURFACE_LIE])
             best = (value_at(field, in_area, rest_x, rest_y), rest_x, rest_y, in_area, 0.0)
-        best = penalty_relief(game, entry_x, entry_y, game.feature_rows[feature + 1, c.FEATURE_LATERAL] > 0.5, replay, best)
+        best = penalty_relief(
+            game, entry_x, entry_y, game.feature_rows[feature + 1, c.FEATURE_LATERAL] > 0.5, replay, best
+        )
     else:
         next_lie = int(ground.rows[surface, c.SURFACE_LIE])
         as_it_lies = value_at(field, next_lie, rest_x, rest_y)
         best = (as_it_lies, rest_x, rest_y, next_lie, 0.0)
         if fate == c.FATE_GREEN:
-            holed = hole_out_chance(numbers, strikes[shot, lie, c.STRIKE_SIDEWAYS], x, y, rest_x, rest_y, head_x, head_y, rolled)
+            holed = hole_out_chance(
+                numbers, strikes[shot, lie, c.STRIKE_SIDEWAYS], x, y, rest_x, rest_y, head_x, head_y, rolled
+            )
         elif game.lie_rows[next_lie] != c.UNPLAYABLE_NEVER:
             best = unplayable(game, next_lie, rest_x, rest_y, replay, best)
         lost = game.feature_rows[feature + 1, c.FEATURE_LOST]
@@ -274,6 +310,23 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, mixture, z_speed, z
     total, next_x, next_y, next_lie, penalty = best
     if next_lie < 0:
         next_x, next_y = x, y
-    return (next_x, next_y, next_lie, 1.0 + penalty, total - penalty, holed,
-            lost, lost_cost, lost_x, lost_y, lost_lie, lost_value,
-            rest_x, rest_y, surface, feature, land_x, land_y)
+    return (
+        next_x,
+        next_y,
+        next_lie,
+        1.0 + penalty,
+        total - penalty,
+        holed,
+        lost,
+        lost_cost,
+        lost_x,
+        lost_y,
+        lost_lie,
+        lost_value,
+        rest_x,
+        rest_y,
+        surface,
+        feature,
+        land_x,
+        land_y,
+    )

@@ -10,7 +10,6 @@ from . import codes as c
 from ._compile import entry, kernel
 from .shot import intended_shot, play_shot
 
-
 KEPT = 4
 """Actions of the screening that are scored again; no more seeds than this."""
 
@@ -52,10 +51,40 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
         from_x, from_y = x + spread * strikes[k, 5], y + spread * strikes[k, 6]
         dx, dy = numbers[c.PIN_X] - from_x, numbers[c.PIN_Y] - from_y
         row, scale = intended_shot(numbers, game.strikes, lie, shot, reach, math.sqrt(dx * dx + dy * dy))
-        (_, _, next_lie, spent, value, holed, lost, lost_cost, _, _, lost_lie, lost_value,
-         _, _, _, _, _, _) = play_shot(
-            game, from_x, from_y, lie, row, math.atan2(dx, dy) + aim, scale, replay, strikes[k, 0],
-            strikes[k, 1], strikes[k, 2], strikes[k, 3], strikes[k, 4])
+        (
+            _,
+            _,
+            next_lie,
+            spent,
+            value,
+            holed,
+            lost,
+            lost_cost,
+            _,
+            _,
+            lost_lie,
+            lost_value,
+            _,
+            _,
+            _,
+            _,
+            _,
+            _,
+        ) = play_shot(
+            game,
+            from_x,
+            from_y,
+            lie,
+            row,
+            math.atan2(dx, dy) + aim,
+            scale,
+            replay,
+            strikes[k, 0],
+            strikes[k, 1],
+            strikes[k, 2],
+            strikes[k, 3],
+            strikes[k, 4],
+        )
         found = 1.0 - lost
         if next_lie < 0:
             cost += found * spent
@@ -73,7 +102,7 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
 
 @kernel
 def closed(cost, again):
-    """Value of an action repeated until it is not replayed: cost / (1 - again), the self-loop summed exactly."""
+    """Value of an action repeated until it is not replayed: the self-loop summed exactly."""
     return cost / max(1.0 - again, 1e-3)
 
 
@@ -151,7 +180,7 @@ def _more_aims(scratch, count, aims, done, leading):
 
 @kernel
 def _best_few(scratch, count, keep, picked):
-    """Rows of the `keep` lowest scores (column 3) of the first `count`, ties to the lower row; returns how many."""
+    """Rows of the `keep` lowest scores of the first `count`, ties to the lower row; returns how many."""
     n = min(keep, count)
     for k in range(n):
         best = -1
@@ -166,8 +195,7 @@ def _best_few(scratch, count, keep, picked):
 
 
 @kernel
-def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, scratch, tries,
-           picked, best):
+def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, scratch, tries, picked, best):
     """Best action from a place: screened with few strikes, re-scored with more, then refined.
 
     Parameters
@@ -204,8 +232,9 @@ def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, s
             if turn == 1:
                 count = _more_aims(scratch, count, aims, FIRST_AIMS, LEADING)
             for k in range(scored, count):
-                cost, again = score_action(game, x, y, lie, spread, scratch[k, 0], scratch[k, 1], scratch[k, 2],
-                                           replay, few)
+                cost, again = score_action(
+                    game, x, y, lie, spread, scratch[k, 0], scratch[k, 1], scratch[k, 2], replay, few
+                )
                 scratch[k, 3] = closed(cost, again)
             scored = count
         n = _best_few(scratch, count, KEPT, picked)
@@ -232,11 +261,14 @@ def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, s
         for k in range(n):
             known = False  # neighbours often agree
             for j in range(k):
-                known = known or (tries[j, 0] == tries[k, 0] and tries[j, 1] == tries[k, 1]
-                                  and tries[j, 2] == tries[k, 2])
+                known = known or (
+                    tries[j, 0] == tries[k, 0] and tries[j, 1] == tries[k, 1] and tries[j, 2] == tries[k, 2]
+                )
             if known:
                 continue
-            cost, again = score_action(game, x, y, lie, spread, tries[k, 0], tries[k, 1], tries[k, 2], replay, more)
+            cost, again = score_action(
+                game, x, y, lie, spread, tries[k, 0], tries[k, 1], tries[k, 2], replay, more
+            )
             score = closed(cost, again)
             if score < lowest - 1e-12:
                 lowest = score
@@ -273,13 +305,34 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
     tries = np.empty((KEPT, 3))
     picked = np.empty(KEPT, np.int64)
     for k in range(first, last):
-        x, y, lie, replay, scramble = nodes[k, 0], nodes[k, 1], int(nodes[k, 2]), nodes[k, 3], int(nodes[k, 4])
+        x, y, lie, replay, scramble = (
+            nodes[k, 0],
+            nodes[k, 1],
+            int(nodes[k, 2]),
+            nodes[k, 3],
+            int(nodes[k, 4]),
+        )
         spread = nodes[k, 5]
         for q in range(3):
             best[q] = seeds[k, 0, q]
         if search == 1:
-            choose(game, x, y, lie, spread, replay, seeds[k], aims, wide_aims, few[scramble], more[scramble], scratch,
-                   tries, picked, best)
+            choose(
+                game,
+                x,
+                y,
+                lie,
+                spread,
+                replay,
+                seeds[k],
+                aims,
+                wide_aims,
+                few[scramble],
+                more[scramble],
+                scratch,
+                tries,
+                picked,
+                best,
+            )
         cost, again = score_action(game, x, y, lie, spread, best[0], best[1], best[2], replay, many[scramble])
         out[k, 0] = closed(cost, again)
         for q in range(3):
@@ -304,6 +357,7 @@ def evaluate(game, x, y, lie, actions, replay, strikes, first, last, out):
     sets = strikes.shape[0]
     for pair in range(first, last):
         k, s = pair // sets, pair % sets
-        cost, again = score_action(game, x, y, lie, 0.0, actions[k, 0], actions[k, 1], actions[k, 2],
-                                   replay, strikes[s])
+        cost, again = score_action(
+            game, x, y, lie, 0.0, actions[k, 0], actions[k, 1], actions[k, 2], replay, strikes[s]
+        )
         out[k, s, 0], out[k, s, 1] = cost, again

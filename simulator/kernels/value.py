@@ -60,8 +60,9 @@ def blend(field, lie, column, row):
     row = min(max(row, 0.0), rows - 1.000001)
     i, j = int(column), int(row)
     a, b = column - i, row - j
-    value = ((1.0 - b) * ((1.0 - a) * field[lie, j, i] + a * field[lie, j, i + 1])
-             + b * ((1.0 - a) * field[lie, j + 1, i] + a * field[lie, j + 1, i + 1]))
+    value = (1.0 - b) * ((1.0 - a) * field[lie, j, i] + a * field[lie, j, i + 1]) + b * (
+        (1.0 - a) * field[lie, j + 1, i] + a * field[lie, j + 1, i + 1]
+    )
     if value == value:
         return value
     total, weight = 0.0, 0.0
@@ -80,10 +81,18 @@ def reading(field, lie, x, y):
     """Value of a place and lie off the green by the map; NaN where it has none."""
     numbers = field.numbers
     if in_fine(numbers, field.fine, x, y):
-        return blend(field.fine, lie, (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP],
-                     (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP])
-    return blend(field.coarse, lie, (x - numbers[c.COARSE_X0]) / numbers[c.COARSE_STEP],
-                 (y - numbers[c.COARSE_Y0]) / numbers[c.COARSE_STEP])
+        return blend(
+            field.fine,
+            lie,
+            (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP],
+            (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP],
+        )
+    return blend(
+        field.coarse,
+        lie,
+        (x - numbers[c.COARSE_X0]) / numbers[c.COARSE_STEP],
+        (y - numbers[c.COARSE_Y0]) / numbers[c.COARSE_STEP],
+    )
 
 
 @kernel
@@ -134,15 +143,22 @@ def plan_at(game, lie, x, y):
     """
     numbers = game.field.numbers
     if in_fine(numbers, game.field.fine, x, y):
-        j, i = nearest_plan(game.field.fine, lie, (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP],
-                            (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP])
+        j, i = nearest_plan(
+            game.field.fine,
+            lie,
+            (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP],
+            (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP],
+        )
         if j >= 0:
             plan = game.fine_plan
             return float(plan[lie, j, i, 0]), float(plan[lie, j, i, 1]), float(plan[lie, j, i, 2])
     else:
-        j, i = nearest_plan(game.field.coarse, lie,
-                            (x - numbers[c.COARSE_X0]) / numbers[c.COARSE_STEP],
-                            (y - numbers[c.COARSE_Y0]) / numbers[c.COARSE_STEP])
+        j, i = nearest_plan(
+            game.field.coarse,
+            lie,
+            (x - numbers[c.COARSE_X0]) / numbers[c.COARSE_STEP],
+            (y - numbers[c.COARSE_Y0]) / numbers[c.COARSE_STEP],
+        )
         if j >= 0:
             plan = game.coarse_plan
             return float(plan[lie, j, i, 0]), float(plan[lie, j, i, 1]), float(plan[lie, j, i, 2])

@@ -86,7 +86,9 @@ GROUNDS: dict[str, Ground] = {
     "TREES": Ground(1.15, 0.60, 0.50, 0.45, "assumed: the floor under trees as rough"),
     "DRY_PENALTY": Ground(1.40, 0.35, 0.60, 1.00, "assumed: as heavy rough"),
     "OUT_OF_BOUNDS": Ground(1.15, 0.60, 0.50, 0.45, "assumed: as rough"),
-    "PATH": Ground(0.50, 1.30, 0.40, 0.06, "assumed: a hard path tips less, gives back more, slows a ball little"),
+    "PATH": Ground(
+        0.50, 1.30, 0.40, 0.06, "assumed: a hard path tips less, gives back more, slows a ball little"
+    ),
 }
 """By name of surface. Water has none: the ball is gone."""
 

@@ -46,8 +46,15 @@ Progress = Callable[[str], None]
 
 
 def plan(
-    hole: Hole, player: Player, *, conditions: None = None, start: Start | None = None,
-    sequences: int = 20_000, seed: int = 1, progress: Progress | None = None, threads: int | None = None,
+    hole: Hole,
+    player: Player,
+    *,
+    conditions: None = None,
+    start: Start | None = None,
+    sequences: int = 20_000,
+    seed: int = 1,
+    progress: Progress | None = None,
+    threads: int | None = None,
 ) -> Answer:
     """The best club and line from a place, and every leading alternative.
 
@@ -80,10 +87,18 @@ def plan(
 
 
 def compare(
-    hole: Hole, player: Player, clubs: Sequence[str], *, conditions: None = None, start: Start | None = None,
-    sequences: int = 20_000, seed: int = 1, progress: Progress | None = None, threads: int | None = None,
+    hole: Hole,
+    player: Player,
+    clubs: Sequence[str],
+    *,
+    conditions: None = None,
+    start: Start | None = None,
+    sequences: int = 20_000,
+    seed: int = 1,
+    progress: Progress | None = None,
+    threads: int | None = None,
 ) -> Answer:
-    """"Driver or 3-wood here?": the clubs asked about, each at its best aim (or at the one given).
+    """ "Driver or 3-wood here?": the clubs asked about, each at its best aim (or at the one given).
 
     Parameters
     ----------
@@ -95,7 +110,9 @@ def compare(
     """
     if not clubs:
         raise UsageError("no club to compare: name at least one, for example driver")
-    return _answer("compare", hole, player, list(clubs), conditions, start, sequences, seed, progress, threads)
+    return _answer(
+        "compare", hole, player, list(clubs), conditions, start, sequences, seed, progress, threads
+    )
 
 
 def tee_start(hole: Hole) -> Start:
@@ -121,8 +138,16 @@ def _check(sequences: int, seed: int, conditions: Any) -> None:
 
 
 def _answer(
-    question: str, hole: Hole, player: Player, clubs: list[str], conditions: Any, start: Start | None,
-    sequences: int, seed: int, progress: Progress | None, threads: int | None,
+    question: str,
+    hole: Hole,
+    player: Player,
+    clubs: list[str],
+    conditions: Any,
+    start: Start | None,
+    sequences: int,
+    seed: int,
+    progress: Progress | None,
+    threads: int | None,
 ) -> Answer:
     _check(sequences, seed, conditions)
     threads = threads or default_threads()
@@ -152,17 +177,32 @@ def _answer(
     order = [best] + sorted((k for k in range(len(choices)) if k != best), key=lambda k: scores[k].value)
     differences = {k: estimate.difference(played[k], played[best]) for k in order}
     limit = estimate.clear_multiple(FIRST_SETS)
-    tied = tuple(n for n, k in enumerate(order) if k == best
-                 or abs(differences[k].value) < max(TIE_STROKES, limit * differences[k].standard_error))
+    tied = tuple(
+        n
+        for n, k in enumerate(order)
+        if k == best or abs(differences[k].value) < max(TIE_STROKES, limit * differences[k].standard_error)
+    )
     alternatives = tuple(
-        one.alternative(choices[k], played[k], differences[k], k in asked, k in given) for k in order)
+        one.alternative(choices[k], played[k], differences[k], k in asked, k in given) for k in order
+    )
     ahead = one.clear_beyond_yd(choices)
     clock.lap("figures")
     return Answer(
-        question=question, hole=hole, player=player, start=start, seed=seed, sequences=sequences,
-        value_map_score=value + (start.played or 0), recommended=0, tied=tied, alternatives=alternatives,
-        clear_beyond_yd=ahead, warnings=_warnings(choices, played, order), settings=_settings(),
-        seconds=clock.laps)
+        question=question,
+        hole=hole,
+        player=player,
+        start=start,
+        seed=seed,
+        sequences=sequences,
+        value_map_score=value + (start.played or 0),
+        recommended=0,
+        tied=tied,
+        alternatives=alternatives,
+        clear_beyond_yd=ahead,
+        warnings=_warnings(choices, played, order),
+        settings=_settings(),
+        seconds=clock.laps,
+    )
 
 
 class _Clock:
@@ -189,24 +229,29 @@ def _asked(player: Player, text: str, shots: Sequence[Any]) -> tuple[int, float 
 def _choices(
     place: Place, seed: int, wanted: list[tuple[int, float | None, float | None]]
 ) -> tuple[list[Choice], set[int], set[int], Choice, float]:
-    """Choices to work out, which of them were asked for, which had their aim given, the map's own, its value."""
+    """Choices to work out, which were asked for, which had their aim given, the map's own, its value."""
     rows = place.board.allowed(place.lie)
     bag = place.board.bag
     for row, _, _ in wanted:
         if row not in rows:
             lie = Lie(place.lie).name.lower().replace("_", " ")
-            raise UsageError(f"{bag.shots[row].club.name} is not played from {lie}; "
-                             f"allowed: {', '.join(bag.shots[k].club.name for k in rows)}")
+            raise UsageError(
+                f"{bag.shots[row].club.name} is not played from {lie}; "
+                f"allowed: {', '.join(bag.shots[k].club.name for k in rows)}"
+            )
     if not rows:
         raise NoAnswerError("no club of the bag may be played from this lie")
     must = frozenset(row for row, _, _ in wanted)
     found, _ = search(place, seed, rows, keep_within=WORTH_SHOWING, keep_most=MOST_SHOWN, must=must)
-    values = place.values(np.array([found[0].action]), found[0].score,
-                          strike_sets(seed + 21, FIRST_SETS, FIRST_STRIKES)).mean(axis=1)[0]
+    values = place.values(
+        np.array([found[0].action]), found[0].score, strike_sets(seed + 21, FIRST_SETS, FIRST_STRIKES)
+    ).mean(axis=1)[0]
     value = float(values[0] / max(1.0 - values[1], 1e-3))
     if not wanted:
         return found, set(), set(), found[0], value
-    choices, asked, given = [], set(), set()
+    choices: list[Choice] = []
+    asked: set[int] = set()
+    given: set[int] = set()
     for row, aim_yd, aim_deg in wanted:
         asked.add(len(choices))
         if aim_yd is None and aim_deg is None:
@@ -237,8 +282,10 @@ def _warnings(choices: list[Choice], played: list[estimate.Played], order: list[
         rest = estimate.score(played[k])
         gap = float(played[k].rest.mean())
         if abs(gap) > MAP_TOLERANCE + 3.0 * rest.standard_error:
-            out.append(f"value map and sequences differ by {gap:+.3f} strokes for alternative "
-                       f"{order.index(k)}: more than their errors allow")
+            out.append(
+                f"value map and sequences differ by {gap:+.3f} strokes for alternative "
+                f"{order.index(k)}: more than their errors allow"
+            )
     return tuple(out)
 
 
@@ -250,10 +297,17 @@ def _settings() -> dict[str, Any]:
 
     effort = Effort()
     return {
-        "holesim": __version__, "numpy": numpy.__version__, "numba": numba.__version__,
-        "raster_cell_yd": CELL_YD, "node_spacing_yd": COARSE_YD, "node_spacing_near_pin_yd": FINE_YD,
-        "strikes_screen": effort.few, "strikes_decide": effort.more, "strikes_value": effort.many,
-        "first_shot_scrambles": FIRST_SETS, "first_shot_strikes": FIRST_STRIKES,
+        "holesim": __version__,
+        "numpy": numpy.__version__,
+        "numba": numba.__version__,
+        "raster_cell_yd": CELL_YD,
+        "node_spacing_yd": COARSE_YD,
+        "node_spacing_near_pin_yd": FINE_YD,
+        "strikes_screen": effort.few,
+        "strikes_decide": effort.more,
+        "strikes_value": effort.many,
+        "first_shot_scrambles": FIRST_SETS,
+        "first_shot_strikes": FIRST_STRIKES,
         "tie_strokes": TIE_STROKES,
     }
 
@@ -261,8 +315,16 @@ def _settings() -> dict[str, Any]:
 class _Work:
     """Playing and counting the alternatives of one question."""
 
-    def __init__(self, place: Place, start: Start, hole: Hole, home: np.ndarray, value: float, seed: int,
-                 sequences: int) -> None:
+    def __init__(
+        self,
+        place: Place,
+        start: Start,
+        hole: Hole,
+        home: np.ndarray,
+        value: float,
+        seed: int,
+        sequences: int,
+    ) -> None:
         self.place, self.start, self.hole = place, start, hole
         self.home, self.value, self.seed, self.sequences = home, value, seed, sequences
         self.strikes = strike_sets(seed + 22, FIRST_SETS, FIRST_STRIKES)
@@ -273,14 +335,25 @@ class _Work:
 
     def _sequences(self, action: np.ndarray, seed: int, count: int) -> Sequences:
         place = self.place
-        return play(self.board, place.x_yd, place.y_yd, place.lie, action, self.home, self.value, seed=seed,
-                    sequences=count, threads=place.threads)
+        return play(
+            self.board,
+            place.x_yd,
+            place.y_yd,
+            place.lie,
+            action,
+            self.home,
+            self.value,
+            seed=seed,
+            sequences=count,
+            threads=place.threads,
+        )
 
     def play(self, choice: Choice) -> estimate.Played:
         """Value the first shot over even strikes and play the sequences."""
         values = self.place.values(choice.action[None], self.value, self.strikes)[0]
-        return estimate.played(values, self.value,
-                               self._sequences(choice.action, self.seed + 23, self.sequences))
+        return estimate.played(
+            values, self.value, self._sequences(choice.action, self.seed + 23, self.sequences)
+        )
 
     def clear_beyond_yd(self, choices: list[Choice]) -> int:
         """Nobody ahead nearer than this: the longest of the fixed strikes of every club shown, and more."""
@@ -292,8 +365,9 @@ class _Work:
                 longest = max(longest, float(away.max()))
         return math.ceil(longest + AHEAD_MORE_YD)
 
-    def alternative(self, choice: Choice, one: estimate.Played, difference: Estimate, asked: bool,
-                    given: bool) -> Alternative:
+    def alternative(
+        self, choice: Choice, one: estimate.Played, difference: Estimate, asked: bool, given: bool
+    ) -> Alternative:
         """Count one alternative's sequences."""
         played, start, hole = one.sequences, self.start, self.hole
         shift = start.played or 0
@@ -306,19 +380,34 @@ class _Work:
         low, high = tie_band_yd(self.place, choice, self.value, self.seed)
         quantiles = np.quantile(played.leaves_yd, [0.1, 0.5, 0.9])
         return Alternative(
-            club=shot.club.name, flight=shot.flight, carry_yd=choice.carry_yd,
-            aim_offset_yd=choice.carry_yd * math.sin(aim), aim_bearing_deg=math.degrees(ahead + aim) % 360.0,
+            club=shot.club.name,
+            flight=shot.flight,
+            carry_yd=choice.carry_yd,
+            aim_offset_yd=choice.carry_yd * math.sin(aim),
+            aim_bearing_deg=math.degrees(ahead + aim) % 360.0,
             map_score=choice.score + shift,
-            score=Estimate(score.value + shift, score.standard_error), difference=difference,
+            score=Estimate(score.value + shift, score.standard_error),
+            difference=difference,
             chances=self._chances(played, scores),
             worst_tenth_mean=estimate.worst_tenth_mean(scores),
-            finish={WORDS[surface]: estimate.share(surfaces == surface)
-                    for surface in Surface if (surfaces == surface).any()},
-            features={feature.name: estimate.share(features == k)
-                      for k, feature in enumerate(hole.features) if (features == k).any()},
+            finish={
+                WORDS[surface]: estimate.share(surfaces == surface)
+                for surface in Surface
+                if (surfaces == surface).any()
+            },
+            features={
+                feature.name: estimate.share(features == k)
+                for k, feature in enumerate(hole.features)
+                if (features == k).any()
+            },
             leaves_yd=dict(zip(("p10", "p50", "p90"), map(float, quantiles), strict=True)),
-            aims_yd=(low, high), aim_given=given, asked=asked,
-            finishes_yd=played.rest_yd, landings_yd=played.landing_yd, scores=scores)
+            aims_yd=(low, high),
+            aim_given=given,
+            asked=asked,
+            finishes_yd=played.rest_yd,
+            landings_yd=played.landing_yd,
+            scores=scores,
+        )
 
     def _chances(self, rows: Sequences, scores: np.ndarray) -> dict[str, Estimate | None]:
         par, played = self.hole.par, self.start.played
@@ -341,5 +430,16 @@ class _Work:
 
 def reach(place: Place, action: np.ndarray, home: np.ndarray, value: float) -> Sequences:
     """The fixed strikes of one action, one shot each: how far and how wide it can go."""
-    return play(place.board, place.x_yd, place.y_yd, place.lie, action, home, value, seed=REACH_SEED,
-                sequences=REACH_STRIKES, threads=place.threads, most_strokes=1)
+    return play(
+        place.board,
+        place.x_yd,
+        place.y_yd,
+        place.lie,
+        action,
+        home,
+        value,
+        seed=REACH_SEED,
+        sequences=REACH_STRIKES,
+        threads=place.threads,
+        most_strokes=1,
+    )

@@ -55,7 +55,7 @@ def difference(one: Played, other: Played) -> Estimate:
 
 
 def clear_multiple(sets: int) -> float:
-    """Standard errors a difference must exceed to count: the two-sided 95 % point of t, `sets` - 1 degrees."""
+    """Standard errors a difference must exceed to count: the two-sided 95 % point of t."""
     from scipy.special import stdtrit
 
     return float(stdtrit(sets - 1, 0.975))

@@ -67,8 +67,9 @@ class Place:
 
     def values(self, actions: np.ndarray, replay: float, strikes: np.ndarray) -> np.ndarray:
         """Engine values of actions from here, float64[n, sets, 2]."""
-        return value_actions(self.board, self.x_yd, self.y_yd, self.lie, actions, replay, strikes,
-                             threads=self.threads)
+        return value_actions(
+            self.board, self.x_yd, self.y_yd, self.lie, actions, replay, strikes, threads=self.threads
+        )
 
     def scores(self, actions: np.ndarray, replay: float, strikes: np.ndarray) -> np.ndarray:
         """Strokes of actions, each repeated until it is not replayed, float64[n]."""
@@ -121,8 +122,15 @@ def _refine(place: Place, action: np.ndarray, replay: float, strikes: np.ndarray
     return action, score
 
 
-def search(place: Place, seed: int, rows: list[int], *, keep_within: float, keep_most: int,
-           must: frozenset[int] = frozenset()) -> tuple[list[Choice], float]:
+def search(
+    place: Place,
+    seed: int,
+    rows: list[int],
+    *,
+    keep_within: float,
+    keep_most: int,
+    must: frozenset[int] = frozenset(),
+) -> tuple[list[Choice], float]:
     """Best aim of every club worth showing, best first, and the map's value of the place.
 
     Parameters
@@ -151,8 +159,11 @@ def search(place: Place, seed: int, rows: list[int], *, keep_within: float, keep
         k = mine[int(np.argmin(scores[mine]))]
         bests.append((float(scores[k]), row, actions[k]))
     bests.sort(key=lambda item: item[0])
-    shown = [item for n, item in enumerate(bests)
-             if item[1] in must or (n < keep_most and item[0] - bests[0][0] <= keep_within)]
+    shown = [
+        item
+        for n, item in enumerate(bests)
+        if item[1] in must or (n < keep_most and item[0] - bests[0][0] <= keep_within)
+    ]
     choices = []
     for _, row, start in shown:
         action, score = _refine(place, start, replay, more)
@@ -161,8 +172,9 @@ def search(place: Place, seed: int, rows: list[int], *, keep_within: float, keep
     return choices, choices[0].score
 
 
-def given_aim(place: Place, row: int, aim_yd: float | None, aim_deg: float | None, replay: float,
-              seed: int) -> Choice:
+def given_aim(
+    place: Place, row: int, aim_yd: float | None, aim_deg: float | None, replay: float, seed: int
+) -> Choice:
     """The choice of a club at an aim that was asked for."""
     carry = place.board.bag.shots[row].carry_yd
     aim = math.radians(aim_deg) if aim_deg is not None else math.asin(np.clip((aim_yd or 0.0) / carry, -1, 1))

@@ -100,8 +100,24 @@ def flight_tables(
     tilts = np.radians(TILTS_DEG)
 
     def fill(first: int, last: int, launches: np.ndarray, spins: np.ndarray) -> None:
-        fill_flights(reference, air, launches, spins, SPEED_GRID_MPH[0] * YDPS_PER_MPH, step, carries,
-                     FRACTIONS, tilts, turns, heights, first, last, flights, track, speeds)
+        fill_flights(
+            reference,
+            air,
+            launches,
+            spins,
+            SPEED_GRID_MPH[0] * YDPS_PER_MPH,
+            step,
+            carries,
+            FRACTIONS,
+            tilts,
+            turns,
+            heights,
+            first,
+            last,
+            flights,
+            track,
+            speeds,
+        )
 
     launches, spins = _launch_rows(shots[:first_part], 0.0)
     # the shortest club's own full speed must be known before its part swings can be flown

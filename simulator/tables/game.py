@@ -107,8 +107,9 @@ def make_bag(player: Player, threads: int = 1) -> Bag:
     air = flight_air()
     flights = flight_tables(shots, first_part, air, air, threads=threads)
     skill = player.putting
-    putts = putt_table(skill.angle_sd_deg, skill.distance_sd,
-                       angle_growth_deg_per_ft=skill.angle_growth_deg_per_ft)
+    putts = putt_table(
+        skill.angle_sd_deg, skill.distance_sd, angle_growth_deg_per_ft=skill.angle_growth_deg_per_ft
+    )
     return Bag(shots, first_part, flights, strike_rows(shots, flights), putts)
 
 
@@ -144,8 +145,11 @@ def _lie_rows() -> np.ndarray:
 
 def _relief_numbers(numbers: np.ndarray, hole: Hole) -> None:
     lateral = next(o for o in OPTIONS[Situation.RED] if o.way is Way.LATERAL)
-    out_of_sand = next(o for o in OPTIONS[Situation.UNPLAYABLE_IN_BUNKER]
-                       if o.way is Way.BACK_ON_LINE and not o.stay_in_bunker)
+    out_of_sand = next(
+        o
+        for o in OPTIONS[Situation.UNPLAYABLE_IN_BUNKER]
+        if o.way is Way.BACK_ON_LINE and not o.stay_in_bunker
+    )
     numbers[c.DROP_BACK] = DROP_BACK_YD
     numbers[c.TWO_CLUBS] = lateral.relief_yd
     numbers[c.PENALTY_STROKES] = lateral.strokes
@@ -204,7 +208,10 @@ def make_board(
     tilts = np.radians(TILTS_DEG)
     numbers[c.TILT_0], numbers[c.TILT_STEP] = tilts[0], tilts[1] - tilts[0]
     heights = bag.flights.heights_yd
-    numbers[c.HEIGHT_0], numbers[c.HEIGHT_STEP] = heights[0], heights[1] - heights[0] if heights.size > 1 else 1.0
+    numbers[c.HEIGHT_0], numbers[c.HEIGHT_STEP] = (
+        heights[0],
+        heights[1] - heights[0] if heights.size > 1 else 1.0,
+    )
     _bounce_numbers(numbers)
     _hole_numbers(numbers)
     _relief_numbers(numbers, hole)
@@ -220,7 +227,9 @@ def make_board(
     numbers[c.SURFACE_FAIRWAY] = Surface.FAIRWAY
     numbers[c.SIDE] = 1.0
     level = not (raster.height.any() or raster.grad_x.any() or raster.grad_y.any())
-    relief = np.zeros((3, 1, 1), np.float32) if level else np.stack([raster.height, raster.grad_x, raster.grad_y])
+    relief = (
+        np.zeros((3, 1, 1), np.float32) if level else np.stack([raster.height, raster.grad_x, raster.grad_y])
+    )
     putts = np.concatenate([bag.putts.expected[..., None], bag.putts.chances], axis=-1)
     rows = _surface_rows()
     coarse = np.full(nodes.coarse.wanted.shape, math.nan)
@@ -228,8 +237,11 @@ def make_board(
     game = Game(
         ground=Ground(numbers, raster.surface, relief, rows, skip_table(numbers, rows)),
         field=Field(numbers, putts, coarse, fine),
-        feature=raster.feature, feature_rows=_feature_rows(hole), lie_rows=_lie_rows(),
-        strikes=bag.strikes, flights=bag.flights.flights,
+        feature=raster.feature,
+        feature_rows=_feature_rows(hole),
+        lie_rows=_lie_rows(),
+        strikes=bag.strikes,
+        flights=bag.flights.flights,
         coarse_plan=np.full((*coarse.shape, c.ACTION_COLUMNS), -2.0, np.float32),
         fine_plan=np.full((*fine.shape, c.ACTION_COLUMNS), -2.0, np.float32),
     )

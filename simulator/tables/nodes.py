@@ -38,7 +38,6 @@ class Grid:
     wanted: np.ndarray
     """bool[lies, rows, columns]: nodes beside ground of the lie."""
 
-
     def corners(self, x_yd: np.ndarray, y_yd: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         """Rows and columns of the four nodes round each place, int64[n, 4] each, the nearest first."""
         column = np.clip((x_yd - self.x0_yd) / self.step_yd, 0.0, self.columns - 1.000001)
@@ -79,8 +78,15 @@ def _lies(raster: Raster) -> np.ndarray:
     return lookup[raster.surface]
 
 
-def _grid(centre_x: float, centre_y: float, step: float, box: tuple[float, float, float, float],
-          x: np.ndarray, y: np.ndarray, lie: np.ndarray) -> Grid:
+def _grid(
+    centre_x: float,
+    centre_y: float,
+    step: float,
+    box: tuple[float, float, float, float],
+    x: np.ndarray,
+    y: np.ndarray,
+    lie: np.ndarray,
+) -> Grid:
     """Grid with a node on (centre_x, centre_y), covering `box`; nodes wanted around the given ground."""
     left, low, right, high = box
     before_x, after_x = int(np.ceil((centre_x - left) / step)), int(np.ceil((right - centre_x) / step))
@@ -114,8 +120,15 @@ def place_nodes(hole: Hole, raster: Raster, coarse_yd: float = COARSE_YD, fine_y
     pin_x, pin_y = hole.pin.x_yd, hole.pin.y_yd
     reach = float(np.ceil(FINE_REACH_YD / fine_yd)) * fine_yd
     near = (np.abs(x - pin_x) <= reach) & (np.abs(y - pin_y) <= reach)
-    fine = _grid(pin_x, pin_y, fine_yd, (pin_x - reach, pin_y - reach, pin_x + reach, pin_y + reach),
-                 x[near], y[near], codes[near])
+    fine = _grid(
+        pin_x,
+        pin_y,
+        fine_yd,
+        (pin_x - reach, pin_y - reach, pin_x + reach, pin_y + reach),
+        x[near],
+        y[near],
+        codes[near],
+    )
     # the coarse grid serves only places the fine one does not, and the cells across its edge
     inner = reach - raster.cell_yd
     far = ~((np.abs(x - pin_x) < inner) & (np.abs(y - pin_y) < inner))

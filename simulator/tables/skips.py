@@ -7,13 +7,12 @@ surface and its deceleration is written down by speed; the kernel then runs the 
 
 from __future__ import annotations
 
-
 import numpy as np
 
+from ..hole.surfaces import Surface
 from ..kernels import codes as c
 from ..kernels.ground import bounce
 from ..physics.ground import GROUNDS, ROLL_KEEPS_SPEED, ROLL_TAKES_SPIN
-from ..hole.surfaces import Surface
 
 SKIP_BELOW_YDPS = 2.5
 """Hops that start slower upwards than this are skips: under 7 in high."""
@@ -25,13 +24,22 @@ FASTEST_YDPS = 16.0
 """Speeds tabled [yd/s]; a faster ball takes the last column."""
 
 
-def _tail(numbers: np.ndarray, row: np.ndarray, friction: float, start: float) -> tuple[np.ndarray, np.ndarray]:
+def _tail(
+    numbers: np.ndarray, row: np.ndarray, friction: float, start: float
+) -> tuple[np.ndarray, np.ndarray]:
     """(place [yd], speed [yd/s]) after each skip of a ball that starts rolling at `start`, to its rest."""
     along, out, spin = start, 0.0, -start / numbers[c.BALL_RADIUS]
     places, speeds, place = [], [], 0.0
     for _ in range(500):
-        along, out, spin = bounce(numbers, row[c.SURFACE_TILT], row[c.SURFACE_RESTITUTION],
-                                  row[c.SURFACE_FRICTION], along, out, spin)
+        along, out, spin = bounce(
+            numbers,
+            row[c.SURFACE_TILT],
+            row[c.SURFACE_RESTITUTION],
+            row[c.SURFACE_FRICTION],
+            along,
+            out,
+            spin,
+        )
         if out < numbers[c.BOUNCE_LEAST] or along <= 0.0:
             break
         places.append(place)

@@ -14,8 +14,14 @@ from .flights import FlightTables, turn_per_tilt
 from .shots import Shot
 
 LIE_WORDS = {
-    Lie.TEE: "tee", Lie.FAIRWAY: "fairway", Lie.ROUGH: "rough", Lie.HEAVY_ROUGH: "heavy rough",
-    Lie.BUNKER: "bunker", Lie.TREES: "trees", Lie.DRY_PENALTY: "dry penalty", Lie.GREEN: "green",
+    Lie.TEE: "tee",
+    Lie.FAIRWAY: "fairway",
+    Lie.ROUGH: "rough",
+    Lie.HEAVY_ROUGH: "heavy rough",
+    Lie.BUNKER: "bunker",
+    Lie.TREES: "trees",
+    Lie.DRY_PENALTY: "dry penalty",
+    Lie.GREEN: "green",
 }
 """The lies of the hole in the words of the lie effects."""
 
@@ -55,5 +61,6 @@ def strike_rows(shots: tuple[Shot, ...], flights: FlightTables) -> np.ndarray:
             row[c.STRIKE_SPIN] = effect.spin_factor
             row[c.STRIKE_CARRY] = shot.carry_yd
             row[c.STRIKE_SIDEWAYS] = direction_sd * math.sqrt(
-                1.0 - rate + rate * spread.mishit_direction_factor**2)
+                1.0 - rate + rate * spread.mishit_direction_factor**2
+            )
     return rows
