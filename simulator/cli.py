@@ -28,6 +28,9 @@ DEFAULT_PLAYER = "barnaby"
 
 DEFAULT_SEQUENCES = 20_000
 
+INTERRUPTED = 130
+"""Exit status after ctrl-C: 128 and the number of the signal, as shells have it."""
+
 RULE = "For preparation, practice and lessons, not during a round (Rules of Golf 4.3)."
 
 app = typer.Typer(
@@ -218,10 +221,11 @@ def _answer(
     hole = load_hole(hole_name)
     hole = hole.with_tee(tee) if tee is not None else hole
     hole = hole.with_pin(pin) if pin is not None else hole
-    player = load_player(player_name or DEFAULT_PLAYER)
+    player = load_player(DEFAULT_PLAYER if player_name is None else player_name)
     start = _place(hole, from_, played)
     _check_clubs(player, clubs)
-    notes = () if player_name else (f"No --player given, so the demo player {player.name} plays.",)
+    unnamed = f"No --player given, so the demo player {player.name} plays."
+    notes = () if player_name is not None else (unnamed,)
     from .strategy import ask
 
     if clubs is None:
@@ -317,13 +321,15 @@ def _run(arguments: list[str] | None) -> int:
         command = typer.main.get_command(app)
         status = command.main(args=arguments, prog_name="holesim", standalone_mode=False)
         sys.stdout.flush()
+        if status == INTERRUPTED:
+            _say("interrupted")
         return status if isinstance(status, int) else 0
     except SimulatorError as error:
         _say(" ".join(str(error).split()))
         return error.exit_status
     except (KeyboardInterrupt, typer.Abort):
         _say("interrupted")
-        return 130
+        return INTERRUPTED
     except BrokenPipeError:  # the reader has seen enough (holesim ... | head)
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 0

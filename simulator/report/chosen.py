@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from ..hole.surfaces import WORDS, Surface
 from ..strategy.result import Alternative, Answer
-from .figures import LEAST_COUNT
+from .figures import LEAST_COUNT, in_hundred
 
 MOST_SHOWN = 3
 """Clubs in the table of the answer screen."""
@@ -52,6 +52,20 @@ def title(answer: Answer, index: int) -> str:
     if len(same) > 1:
         words += f" {abs(one.aim_offset_yd):.0f} {'left' if one.aim_offset_yd < 0 else 'right'}"
     return words
+
+
+def par_shares(one: Alternative) -> tuple[float, float, float] | None:
+    """Shares of par or better, bogey, double or worse; None where par has no meaning."""
+    names = ("birdie_or_better", "par", "bogey", "double_or_worse")
+    chances = [one.chances.get(name) for name in names]
+    values = [chance.value for chance in chances if chance is not None]
+    return (values[0] + values[1], values[2], values[3]) if len(values) == len(names) else None
+
+
+def par_counts(one: Alternative) -> tuple[int, int, int] | None:
+    """The same as whole counts in 100 plays that add up to 100."""
+    shares = par_shares(one)
+    return None if shares is None else tuple(in_hundred(shares))  # type: ignore[return-value]
 
 
 @dataclass(frozen=True)

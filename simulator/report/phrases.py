@@ -7,7 +7,7 @@ import math
 import numpy as np
 
 from ..strategy.result import Alternative, Answer
-from .chosen import equals, runner_up, shown, title
+from .chosen import equals, par_counts, runner_up, shown, title
 from .figures import every_words, join_words, range_words, score_digits, side_words
 
 RULES = (
@@ -103,20 +103,21 @@ def _boldness(one: Alternative) -> tuple[float, float]:
 def _balance(one: Alternative, two: Alternative) -> tuple[str, str]:
     """What `one` has to the good and to the bad of `two` in 100 plays, each as "gains 2 pars"."""
 
-    def more(*names: str) -> int:
-        pairs = [(one.chances.get(name), two.chances.get(name)) for name in names]
-        return round(100.0 * sum(a.value - b.value for a, b in pairs if a is not None and b is not None))
+    def more(name: str) -> int:
+        a, b = one.chances.get(name), two.chances.get(name)
+        return 0 if a is None or b is None else round(100.0 * (a.value - b.value))
 
     def count(number: int, single: str, plural: str) -> str:
         return f"{abs(number)} {single if abs(number) == 1 else plural}"
 
-    pars = more("birdie_or_better", "par")
+    first, second = par_counts(one), par_counts(two)  # as the table has them, so that the sums come out
+    pars, doubles = (first[0] - second[0], first[2] - second[2]) if first and second else (0, 0)
     gains = [count(pars, "par", "pars")] if pars > 0 else []
     loses = [count(pars, "par", "pars")] if pars < 0 else []
     costs: list[str] = []
     saves: list[str] = []
     for number, single, plural in (
-        (more("double_or_worse"), "double", "doubles"),
+        (doubles, "double", "doubles"),
         (more("penalty_this_shot"), "penalty", "penalties"),
     ):
         if number:

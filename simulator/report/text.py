@@ -6,8 +6,8 @@ import textwrap
 
 from ..strategy.result import Answer
 from . import phrases
-from .chosen import out_of_reach, shown, title, troubles
-from .figures import count_words, in_hundred, join_words, plain_spaces, score_words, unseen
+from .chosen import out_of_reach, par_counts, par_shares, shown, title, troubles
+from .figures import count_words, join_words, plain_spaces, score_words, unseen
 
 COLUMNS, LINES = 80, 24
 """Size of the screen the answer fits on."""
@@ -107,13 +107,9 @@ def _par_rows(answer: Answer, indices: list[int]) -> list[str]:
     names = ("par or better", "bogey", "double or worse")
     columns: list[list[str]] = []
     for k in indices:
-        chances = answer.alternatives[k].chances
-        value = {name: 0.0 if e is None else e.value for name, e in chances.items()}
-        shares = (value["birdie_or_better"] + value["par"], value["bogey"], value["double_or_worse"])
-        whole = in_hundred(shares)
-        columns.append(
-            [str(c) if c else count_words(s, answer.sequences) for c, s in zip(whole, shares, strict=True)]
-        )
+        one = answer.alternatives[k]
+        both = zip(par_counts(one) or (), par_shares(one) or (), strict=True)
+        columns.append([str(c) if c else count_words(s, answer.sequences) for c, s in both])
     lines = []
     for name, cells in zip(names, zip(*columns, strict=True), strict=True):
         lines += _row(name, list(cells))

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+import tomllib
 from dataclasses import dataclass
+from pathlib import Path
 
 import numpy as np
 
@@ -29,8 +31,11 @@ from .strikes import strike_rows
 CELL_YD = 1.0
 """Side of a raster cell [yd]."""
 
-HOLE_OUT_SCALE = 1.0
-"""Multiplier of the chance to hole out from off the green; 1 is the geometry as it stands."""
+HOLE_OUT_SCALE: float = tomllib.loads(
+    Path(__file__).with_name("holing_out.toml").read_text(encoding="utf-8")
+)["hole_out_scale"]
+"""Multiplier of the chance to hole out from off the green, over the bare geometry of ball and hole; assumed
+within the bounds that ``simulator/fits/holing_out.py`` states, and fitted there."""
 
 DROP_BACK_YD = 1.0
 """A dropped ball is taken to lie this far behind its reference point [yd]: small beside any shot's spread."""

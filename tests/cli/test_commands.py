@@ -1,4 +1,4 @@
-"""The commands: what goes to which stream, exit status, bad values in one line. The engine is stood in for."""
+"""The commands: which stream gets what, exit status, bad values in one line. A stand-in for the engine."""
 
 from __future__ import annotations
 
@@ -34,7 +34,8 @@ def asked(monkeypatch: pytest.MonkeyPatch) -> list[dict[str, Any]]:
             more["progress"]("compiling the simulation for this machine, once")
             more["progress"]("value map")
             calls.append({"question": question, "hole": hole, "player": player, "clubs": clubs, **more})
-            return fake_answers.answer(hole, player, start=more["start"], warnings=("map and plays differ",), n=500)
+            warned = ("map and plays differ",)
+            return fake_answers.answer(hole, player, start=more["start"], warnings=warned, n=500)
 
         return stand_in
 
@@ -57,9 +58,10 @@ def test_plan_prints_the_answer_and_nothing_else(asked: list, capsys: pytest.Cap
 
 
 def test_options_reach_the_question(asked: list) -> None:
-    words = "compare withy-drain driver@-8 3w --player isolde --tee yellow --pin front\\left --played 1 --seed 9"
-    more = ["--from", "164 out, left rough", "--sequences", "300", "--threads", "2"]
-    assert _run([w.replace("\\", " ") for w in words.split()] + more) == 0
+    words = "compare withy-drain driver@-8 3w --player isolde --tee yellow --played 1 --seed 9"
+    more = ["--sequences", "300", "--threads", "2"]
+    place = ["--pin", "front left", "--from", "164 out, left rough"]
+    assert _run([*words.split(), *more, *place]) == 0
     call = asked[0]
     assert call["question"] == "compare" and call["clubs"] == ["driver@-8", "3w"]
     assert (call["hole"].tee.name, call["hole"].pin.name) == ("yellow", "front left")
@@ -196,7 +198,7 @@ def test_a_mistake_of_ours_keeps_its_traceback(monkeypatch: pytest.MonkeyPatch) 
 def test_check_says_what_is_there(capsys: pytest.CaptureFixture[str]) -> None:
     assert _run(["check", "withy-drain"]) == 0
     text = capsys.readouterr().out
-    for words in ("Withy Drain, par 4, 404 yd", "yellow 388 yd", "withy drain", "207 to 288", "15 R to 54 R", "Assumed:"):
+    for words in ("Withy Drain, par 4, 404 yd", "yellow 388 yd", "207 to 288", "15 R to 54 R", "Assumed:"):
         assert words in text
     assert max(map(len, text.splitlines())) <= 80
     assert _run(["check", "barnaby"]) == 0
@@ -256,7 +258,7 @@ def test_a_name_the_terminal_has_no_letters_for(tmp_path: Path) -> None:
     bag = tmp_path / "bag.toml"
     bag.write_text('name = "Zoë"\nhandicap = 12\n', encoding="utf-8")
     done = run("check", str(bag), env={"PYTHONIOENCODING": "ascii"})
-    assert done.returncode == 0 and "Zo?" in done.stdout
+    assert done.returncode == 0 and "Zo" in done.stdout and done.stderr == ""
 
 
 def test_a_reader_that_stops_reading() -> None:

@@ -178,3 +178,17 @@ def test_width_of_one_in_twenty_is_that_of_the_finishes() -> None:
     answer = fake_answers.answer(n=20_000)
     expected = math.sin(math.radians(1.96 * 6.0)) * (196.0 * 0.97 + 12.0)
     assert abs(phrases._wide_yd(answer, one) - expected) < 3.0
+
+
+def test_the_sentence_adds_up_with_the_table() -> None:
+    for seed in range(20):
+        clubs = [dict(c, seed=100 * seed + k) for k, c in enumerate(fake_answers.answer.__kwdefaults__["clubs"])]
+        answer = fake_answers.answer(clubs=tuple(clubs), n=700)
+        text, words = answer_screen(answer), phrases.trade(answer)
+        better = [int(cell) for cell in row(text, "par or better")]
+        doubles = [int(cell) for cell in row(text, "double or worse")]
+        driver_is_braver = words.startswith("Against the 3-wood")
+        assert driver_is_braver
+        gain, cost = better[1] - better[0], doubles[1] - doubles[0]
+        said = {m[2]: int(m[1]) for m in re.finditer(r"(\d+) (par|double)s?\b", words)}
+        assert said.get("par", 0) == abs(gain) and said.get("double", 0) == abs(cost)
