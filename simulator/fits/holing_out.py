@@ -21,7 +21,6 @@ from scipy.optimize import least_squares
 
 from ..engine import default_threads, solve_map
 from ..hole import Lie, load_hole
-from ..kernels import codes as c
 from ..player import load_player
 from ..strategy.search import Place, search
 from ..tables.game import make_bag, make_board, make_sketch
@@ -49,10 +48,8 @@ def strokes(short_game: float, scale: float, folder: Path) -> np.ndarray:
     hole, player = load_hole(folder / "plain.toml"), load_player(folder / "tour.toml")
     threads = default_threads()
     bag = make_bag(player, threads)
-    boards = make_board(hole, bag), make_sketch(hole, bag)
-    for board in boards:
-        board.game.ground.numbers[c.HOLE_OUT_SCALE] = scale
-    solved = solve_map(boards[0], sketch=boards[1], seed=1, threads=threads)
+    board, sketch = (make(hole, bag, hole_out_scale=scale) for make in (make_board, make_sketch))
+    solved = solve_map(board, sketch=sketch, seed=1, threads=threads)
     out = []
     for distance in PUBLISHED:
         place = Place(solved, hole.pin.x_yd, hole.pin.y_yd - distance, int(Lie.FAIRWAY), threads)

@@ -85,7 +85,7 @@ def _table(answer: Answer) -> tuple[list[str], list[list[str]], list[str]]:
     lines: list[str] = _wrap(f"In 100 plays: {caption(answer)}")
     lines += _row("", [title(answer, k) for k in indices])
     lines += _row("line (plays alike from)", [phrases.line_and_band(o) for o in ones])
-    if answer.start.played is not None:
+    if all(par_shares(one) is not None for one in ones):
         lines += _par_rows(answer, indices)
     if all(o.chances.get("fairway") is not None for o in ones):
         shares = [o.chances["fairway"] for o in ones]

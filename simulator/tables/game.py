@@ -184,23 +184,45 @@ def _hole_numbers(numbers: np.ndarray) -> None:
     numbers[c.HOLE_HALF_WIDTH] = putting.HOLE_RADIUS_M / M_PER_YD
     slowing = bounce.GROUNDS["GREEN"].rolling_friction * GRAVITY_MPS2
     numbers[c.CAPTURE_PAST] = putting.CAPTURE_LIMIT_MPS**2 / (2.0 * slowing) / M_PER_YD
-    numbers[c.HOLE_OUT_SCALE] = HOLE_OUT_SCALE
 
 
-def make_sketch(hole: Hole, bag: Bag, *, coarse_yd: float = COARSE_YD, fine_yd: float = FINE_YD) -> Board:
+def make_sketch(
+    hole: Hole,
+    bag: Bag,
+    *,
+    coarse_yd: float = COARSE_YD,
+    fine_yd: float = FINE_YD,
+    cell_yd: float = CELL_YD,
+    hole_out_scale: float = HOLE_OUT_SCALE,
+) -> Board:
     """The board on which a hole is first searched: the same ground, nodes twice as far apart."""
-    return make_board(hole, bag, coarse_yd=2.0 * coarse_yd, fine_yd=2.0 * fine_yd)
+    return make_board(
+        hole,
+        bag,
+        coarse_yd=2.0 * coarse_yd,
+        fine_yd=2.0 * fine_yd,
+        cell_yd=cell_yd,
+        hole_out_scale=hole_out_scale,
+    )
 
 
 def make_board(
-    hole: Hole, bag: Bag, *, cell_yd: float = CELL_YD, coarse_yd: float = COARSE_YD, fine_yd: float = FINE_YD
+    hole: Hole,
+    bag: Bag,
+    *,
+    coarse_yd: float = COARSE_YD,
+    fine_yd: float = FINE_YD,
+    cell_yd: float = CELL_YD,
+    hole_out_scale: float = HOLE_OUT_SCALE,
 ) -> Board:
     """Arrays of one hole for one bag, the value map still empty.
 
     Parameters
     ----------
-    cell_yd, coarse_yd, fine_yd : float
-        Raster cell and node spacings [yd]; tests refine them.
+    coarse_yd, fine_yd, cell_yd : float
+        Node spacings and raster cell [yd]; tests refine them.
+    hole_out_scale : float
+        Multiplier of the chance to hole out from off the green; its fit varies it.
     """
     raster = ground_raster(hole, cell_yd)
     nodes = place_nodes(hole, raster, coarse_yd, fine_yd)
@@ -219,6 +241,7 @@ def make_board(
     )
     _bounce_numbers(numbers)
     _hole_numbers(numbers)
+    numbers[c.HOLE_OUT_SCALE] = hole_out_scale
     _relief_numbers(numbers, hole)
     numbers[c.PUTT_STEP] = bag.putts.root_step
     numbers[c.COARSE_X0], numbers[c.COARSE_Y0] = nodes.coarse.x0_yd, nodes.coarse.y0_yd

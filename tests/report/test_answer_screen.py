@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import replace
 
 import fake_answers
 import pytest
@@ -22,11 +21,10 @@ WEDGES = (
 )
 
 
-def approach(**more: object) -> Answer:
+def approach(played: int | None = None) -> Answer:
     hole = load_hole("withy-drain")
-    return fake_answers.answer(
-        hole, "isolde", start=place("164 out, left rough", hole), question="plan", clubs=WEDGES, **more
-    )
+    start = place("164 out, left rough", hole, played)
+    return fake_answers.answer(hole, "isolde", start=start, question="plan", clubs=WEDGES)
 
 
 def cases() -> dict[str, Answer]:
@@ -34,7 +32,7 @@ def cases() -> dict[str, Answer]:
         "clear": fake_answers.answer(),
         "either": fake_answers.answer(tied=(0, 1)),
         "approach": approach(),
-        "played": replace(approach(), start=replace(approach().start, played=1)),
+        "played": approach(1),
         "par 3": fake_answers.answer("eel-trap", question="plan", clubs=WEDGES),
         "par 5": fake_answers.answer("long-sluice", "isolde"),
         "alone": fake_answers.answer(clubs=({"club": "driver", "carry_yd": 196.0, "score": 5.4},)),
@@ -182,7 +180,8 @@ def test_width_of_one_in_twenty_is_that_of_the_finishes() -> None:
 
 def test_the_sentence_adds_up_with_the_table() -> None:
     for seed in range(20):
-        clubs = [dict(c, seed=100 * seed + k) for k, c in enumerate(fake_answers.answer.__kwdefaults__["clubs"])]
+        both = fake_answers.answer.__kwdefaults__["clubs"]
+        clubs = [dict(c, seed=100 * seed + k) for k, c in enumerate(both)]
         answer = fake_answers.answer(clubs=tuple(clubs), n=700)
         text, words = answer_screen(answer), phrases.trade(answer)
         better = [int(cell) for cell in row(text, "par or better")]
