@@ -1,8 +1,13 @@
-"""What a ball does on the ground: cell look-ups, bounce, run and rest."""
+"""What a ball does on the ground: cell look-ups, bounce, run and rest.
+
+Indices are made unsigned where they are made: numba then leaves out the test for negative ones.
+"""
 
 from __future__ import annotations
 
 import math
+
+import numpy as np
 
 from . import codes as c
 from ._compile import inlined, kernel
@@ -12,14 +17,14 @@ from ._compile import inlined, kernel
 def column_of(numbers, surface, x):
     """Raster column of a place [yd]; places off the raster take its nearest cell."""
     column = int((x - numbers[c.RASTER_X0]) * numbers[c.RASTER_PER_YD])  # towards zero: clamped anyway
-    return min(max(column, 0), surface.shape[1] - 1)
+    return np.uintp(min(max(column, 0), surface.shape[1] - 1))
 
 
 @inlined
 def row_of(numbers, surface, y):
     """Raster row of a place [yd]; places off the raster take its nearest cell."""
     row = int((y - numbers[c.RASTER_Y0]) * numbers[c.RASTER_PER_YD])
-    return min(max(row, 0), surface.shape[0] - 1)
+    return np.uintp(min(max(row, 0), surface.shape[0] - 1))
 
 
 @kernel
@@ -240,7 +245,7 @@ def run_out(ground, x, y, vx, vy, down, spin):
     for _ in range(600):
         if squared < 1e-12:
             break
-        slow = skip[code, min(int(squared * per_step), skip.shape[1] - 1)]
+        slow = skip[code, np.uintp(min(int(squared * per_step), skip.shape[1] - 1))]
         if not level:
             grad_x, grad_y = float(relief[1, row, column]), float(relief[2, row, column])
             slow += pull * (grad_x * head_x + grad_y * head_y)
@@ -260,11 +265,12 @@ def run_out(ground, x, y, vx, vy, down, spin):
             head_x, head_y = wx / fresh, wy / fresh
         squared = left
         row, column = row_of(numbers, surface, y), column_of(numbers, surface, x)
-        code = surface[row, column]
-        now_inside = is_penalty(rows[code, c.SURFACE_FATE])
-        if now_inside and not inside:
-            entry_x, entry_y, entered = old_x, old_y, True
-        inside = now_inside
-        if rows[code, c.SURFACE_FATE] == c.FATE_PENALTY_WET:
-            break
+        if surface[row, column] != code:
+            code = surface[row, column]
+            now_inside = is_penalty(rows[code, c.SURFACE_FATE])
+            if now_inside and not inside:
+                entry_x, entry_y, entered = old_x, old_y, True
+            inside = now_inside
+            if rows[code, c.SURFACE_FATE] == c.FATE_PENALTY_WET:
+                break
     return x, y, entry_x, entry_y, entered, head_x, head_y, rolled

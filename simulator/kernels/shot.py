@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
+
 from . import codes as c
 from ._compile import inlined, kernel
 from .ground import column_of, entry_point, fate_at, height_at, is_penalty, row_of, run_out
@@ -49,8 +51,9 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
 @kernel
 def _corner(flights, shot, b, f, t, h, a, d):
     """Flight at one wind bearing and height node, bilinear in carry fraction (a) and tilt (d)."""
+    shot, b, f, t, h = np.uintp(shot), np.uintp(b), np.uintp(f), np.uintp(t), np.uintp(h)
     p, q, r, s = (1.0 - a) * (1.0 - d), a * (1.0 - d), (1.0 - a) * d, a * d
-    g, u = f + 1, t + 1
+    g, u = f + np.uintp(1), t + np.uintp(1)
     return (
         p * flights[shot, b, f, t, h, 0]
         + q * flights[shot, b, g, t, h, 0]

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
+
 from . import codes as c
 from ._compile import kernel
 
@@ -60,8 +62,10 @@ def blend(field, lie, column, row):
     row = min(max(row, 0.0), rows - 1.000001)
     i, j = int(column), int(row)
     a, b = column - i, row - j
-    value = (1.0 - b) * ((1.0 - a) * field[lie, j, i] + a * field[lie, j, i + 1]) + b * (
-        (1.0 - a) * field[lie, j + 1, i] + a * field[lie, j + 1, i + 1]
+    code, left, low = np.uintp(lie), np.uintp(i), np.uintp(j)
+    right, high = left + np.uintp(1), low + np.uintp(1)
+    value = (1.0 - b) * ((1.0 - a) * field[code, low, left] + a * field[code, low, right]) + b * (
+        (1.0 - a) * field[code, high, left] + a * field[code, high, right]
     )
     if value == value:
         return value

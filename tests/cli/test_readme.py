@@ -1,0 +1,114 @@
+"""The README keeps up: every command, option, key and exit status is in it, and its examples work."""
+
+from __future__ import annotations
+
+import re
+import shlex
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import fake_answers
+import pytest
+import typer
+
+from simulator.cli import _run, app
+from simulator.hole import load_hole
+from simulator.hole.sketch import KINDS
+from simulator.player import load_player
+from simulator.player.model import CLUB_NUMBERS
+
+README = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
+COMMANDS: dict[str, Any] = typer.main.get_command(app).commands  # type: ignore[attr-defined]
+
+
+def blocks(language: str) -> list[str]:
+    return re.findall(rf"```{language}\n(.*?)```", README, re.DOTALL)
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_every_command_and_option_is_described(command: str) -> None:
+    assert f"`holesim {command}" in README
+    for parameter in COMMANDS[command].params:
+        for option in parameter.opts:
+            if option.startswith("--"):
+                assert f"`{option}" in README, option
+
+
+def keys(value: Any) -> Iterator[str]:
+    """Keys with a fixed meaning, in all of an answer."""
+    for key, item in value.items():
+        yield key
+        if key == "alternatives":
+            for one in item:
+                yield from one
+        elif key == "start":
+            yield from item
+
+
+def test_every_json_key_is_described() -> None:
+    missing = [key for key in keys(fake_answers.answer(n=300).to_dict()) if f"`{key}`" not in README]
+    assert not missing
+
+
+def test_every_key_of_the_files_is_described() -> None:
+    others = ("local_rule_e5", "lost_chance", "short_game", "bearing_deg", "stroke_index")
+    for word in (*KINDS, *CLUB_NUMBERS, *others):
+        assert f"`{word}" in README, word
+
+
+@pytest.mark.parametrize("status", ["0", "1", "2", "3", "130"])
+def test_every_exit_status_is_described(status: str) -> None:
+    assert re.search(rf"^\| {status} \|", README, re.MULTILINE)
+
+
+@pytest.mark.parametrize(
+    "words", ["Rules of Golf 4.3", "Rule 10.2", "Local rules and the committee", "look and shout"]
+)
+def test_cautions(words: str) -> None:
+    assert words in README
+    assert not re.search(r"\bsafe(ly|r|st)?\b", README, re.IGNORECASE)
+
+
+@pytest.fixture
+def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A folder with the README's two files, and a stand-in for the engine."""
+    from simulator.strategy import ask
+
+    def stand_in(hole: Any, player: Any, clubs: Any = None, *, start: Any = None, **_more: Any) -> object:
+        return fake_answers.answer(hole, player, start=start, n=300)
+
+    monkeypatch.setattr(ask, "plan", stand_in)
+    monkeypatch.setattr(ask, "compare", stand_in)
+    monkeypatch.chdir(tmp_path)
+    hole, bag = blocks("toml")
+    (tmp_path / "my-hole.toml").write_text(hole)
+    (tmp_path / "my-bag.toml").write_text(bag)
+    return tmp_path
+
+
+def test_the_files_of_the_readme_are_read(workshop: Path) -> None:
+    hole, player = load_hole("my-hole.toml"), load_player("my-bag.toml")
+    assert len(blocks("toml")[0].splitlines()) == 12
+    assert (hole.par, hole.length_yd, len(hole.pins)) == (4, 372.0, 2)
+    assert player.club("driver").carry_yd == 205.0 and len(player.clubs) == 9
+
+
+@pytest.mark.parametrize("line", blocks("sh")[0].splitlines())
+def test_the_commands_of_the_readme_run(line: str, workshop: Path) -> None:
+    assert _run(shlex.split(line)[1:]) == 0
+
+
+def test_the_python_of_the_readme_runs(workshop: Path) -> None:
+    names: dict[str, Any] = {}
+    exec(blocks("python")[0], names)
+    assert "yd: " in names["summary"] and names["as_json"]["start"]["played"] == 1
+    assert (workshop / "plan.svg").stat().st_size > 10_000
+
+
+def test_the_two_lines_that_do_it_all() -> None:
+    lines = [line.strip() for line in README.splitlines() if line.startswith("    python3 -m venv")]
+    assert len(lines) == 2
+    assert lines[0].endswith(".venv/bin/holesim compare withy-drain driver 3-wood")
+    assert lines[1].endswith(".venv/bin/python -m pytest")
+    assert README.index(lines[0]) < 2500  # near the top

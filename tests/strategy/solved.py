@@ -1,0 +1,115 @@
+"""Boards solved once a test session, and small holes written out as TOML, for the tests of sense."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import lru_cache
+from pathlib import Path
+
+import numpy as np
+
+from simulator import load_hole, load_player
+from simulator.engine import Effort, solve_map
+from simulator.hole.model import Hole
+from simulator.hole.surfaces import Lie
+from simulator.player.model import Player
+from simulator.strategy.search import Choice, Place, search
+from simulator.tables.game import Bag, Board, make_bag, make_board, make_sketch
+from simulator.tables.luck import strike_sets
+
+HOLES = ("withy-drain", "eel-trap", "long-sluice")
+PLAYERS = ("isolde", "barnaby")
+THREADS = 2
+SEED = 7
+
+
+@lru_cache(maxsize=None)
+def player_named(name: str) -> Player:
+    """A demo player, read once."""
+    return load_player(name)
+
+
+@lru_cache(maxsize=None)
+def bag_named(name: str) -> Bag:
+    """The bag of a demo player, flown once."""
+    return make_bag(player_named(name), THREADS)
+
+
+def solved(hole: Hole, bag: Bag, *, effort: Effort | None = None, seed: int = SEED, cell_yd: float = 1.0,
+           coarse_yd: float = 8.0, fine_yd: float = 3.5) -> Board:  # fmt: skip
+    """A hole's board with its value map, as `plan` would solve it (or finer, or coarser)."""
+    board = make_board(hole, bag, cell_yd=cell_yd, coarse_yd=coarse_yd, fine_yd=fine_yd)
+    sketch = make_sketch(hole, bag, coarse_yd=coarse_yd, fine_yd=fine_yd)
+    return solve_map(board, sketch=sketch, seed=seed, effort=effort, threads=THREADS)
+
+
+@lru_cache(maxsize=None)
+def demo_board(hole: str, player: str) -> Board:
+    """The solved board of a demo hole for a demo player."""
+    return solved(load_hole(hole), bag_named(player))
+
+
+def tee(board: Board) -> Place:
+    """The tee in use (the origin) as a place to search from."""
+    return Place(board, 0.0, 0.0, int(Lie.TEE), THREADS)
+
+
+def searched(board: Board, clubs: tuple[str, ...] = (), *, seed: int = SEED) -> tuple[list[Choice], float]:
+    """Best aim of some clubs (every club left out) from the tee, best first; value of the tee.
+
+    The value is of strikes that did not choose: 16 scrambles of 1,024, as `plan` takes it.
+    """
+    place = tee(board)
+    rows = [k for k in board.allowed(place.lie) if not clubs or board.bag.shots[k].club.name in clubs]
+    choices, _ = search(place, seed, rows, keep_within=0.6, keep_most=6, must=frozenset(rows if clubs else ()))
+    return choices, value_of(place, choices[0].action, choices[0].score, seed)
+
+
+def value_of(place: Place, action: np.ndarray, replay: float, seed: int = SEED) -> float:
+    """Strokes of one action by the map over fresh strikes, replays summed."""
+    values = place.values(action[None], replay, strike_sets(seed + 21, 16, 1024)).mean(axis=1)[0]
+    return float(values[0] / (1.0 - values[1]))
+
+
+def club_of(board: Board, choice: Choice) -> str:
+    """Name of a choice's club."""
+    return board.bag.shots[choice.row].club.name
+
+
+def hole_from(text: str, folder: Path, name: str = "test-hole") -> Hole:
+    """A hole written out in a test, read as any file is."""
+    path = folder / f"{name}.toml"
+    path.write_text(text, encoding="utf-8")
+    return load_hole(path)
+
+
+def straight_hole(length_yd: float, extra: str = "", par: int = 4, width_yd: float = 36.0) -> str:
+    """TOML of a straight hole: fairway from 120 to the green, a green 32 deep, the pin in its middle.
+
+    Parameters
+    ----------
+    extra : str
+        More TOML, after the fairway.
+    """
+    half = width_yd / 2.0
+    return f"""
+name = "Test"
+par = {par}
+length_yd = {length_yd}
+green = [{{ name = "green", front_yd = {length_yd - 16}, depth_yd = 32, width_yd = 28 }}]
+pin = [{{ name = "middle", on_yd = 16 }}]
+fairway = [{{ name = "fairway", from_yd = 120, to_yd = {length_yd - 12}, left_yd = {-half}, right_yd = {half} }}]
+{extra}
+"""
+
+
+def with_clubs(player: Player, **changes: object) -> Player:
+    """A player with the same change made to every club."""
+    return replace(player, clubs=tuple(replace(club, **changes) for club in player.clubs))
+
+
+def wider(player: Player, factor: float) -> Player:
+    """A player whose direction spreads, full and part swings, are so many times as wide."""
+    clubs = tuple(replace(k, direction_sd_deg=k.direction_sd_deg * factor) for k in player.clubs)
+    part = replace(player.part, direction_sd_deg=player.part.direction_sd_deg * factor)
+    return replace(player, clubs=clubs, part=part)
