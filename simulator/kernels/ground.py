@@ -231,8 +231,8 @@ def run_out(ground, x, y, vx, vy, down, spin):
     skip, per_step = ground.skip, 1.0 / numbers[c.SKIP_STEP]
     level = relief.shape[1] == 1
     x, y, roll, head_x, head_y, entry_x, entry_y, entered = _hop(ground, x, y, vx, vy, down, spin)
-    if roll < 0.0:  # backspin
-        roll, head_x, head_y = -roll, -head_x, -head_y
+    if roll < 0.0:  # backspin: down and rolling back, without the skips: the table's first column
+        roll, head_x, head_y, per_step = -roll, -head_x, -head_y, 0.0
     flat = math.sqrt(head_x * head_x + head_y * head_y)
     if flat > 1e-9:
         head_x, head_y = head_x / flat, head_y / flat

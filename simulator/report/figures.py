@@ -37,7 +37,12 @@ def count_words(share: float, sequences: int) -> str:
         return unseen(sequences)
     if share < LEAST_COUNT:
         return one_in(_two_figures(1.0 / share))
-    return f"{math.floor(100.0 * share + 0.5)}"
+    return f"{nearest(100.0 * share)}"
+
+
+def nearest(number: float) -> int:
+    """The nearest whole number, halves up."""
+    return math.floor(number + 0.5)
 
 
 def plain_spaces(text: str) -> str:

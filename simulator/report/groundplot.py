@@ -73,12 +73,17 @@ def ground_key(seen: list[Surface]) -> list[Patch]:
         Patch(
             facecolor=GROUND[s].fill,
             edgecolor=GROUND[s].edge if s is not Surface.ROUGH else FAINT,
-            hatch=(2 * GROUND[s].hatch) or None,
+            hatch=_key_hatch(GROUND[s].hatch),
             label=WORDS[s],
         )
         for s in order
         if s in seen
     ]
+
+
+def _key_hatch(hatch: str) -> str | None:
+    """Lines twice as dense, so that the small patch of a key shows some; dots are dense enough."""
+    return (hatch if set(hatch) & set("o.") else 2 * hatch) or None
 
 
 def draw_line_of_play(ax: Axes, hole: Hole) -> None:

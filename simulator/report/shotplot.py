@@ -12,7 +12,7 @@ from ..hole.surfaces import WORDS, Surface
 from ..strategy.ground import features_at
 from ..strategy.result import Alternative, Answer
 from .chosen import TROUBLE, runner_up, title
-from .figures import in_hundred, side_words
+from .figures import in_hundred, nearest, side_words
 from .palette import PAPER, SHOTS, Shot
 
 if TYPE_CHECKING:
@@ -21,6 +21,9 @@ if TYPE_CHECKING:
 
 DOTS = 100
 """Finishes drawn of each shot, so that a count can be read off."""
+
+REST = WORDS[Surface.ROUGH]
+"""The ground whose count takes up what rounding leaves over."""
 
 LEGEND_COLUMNS = 62
 """Letters in a line of the legend, at its size on the page."""
@@ -39,7 +42,13 @@ def counts(answer: Answer, one: Alternative) -> dict[str, int]:
     for surface in Surface:
         if surface not in TROUBLE and WORDS[surface] in one.finish:
             shares[WORDS[surface]] = one.finish[WORDS[surface]].value
-    whole = in_hundred(list(shares.values()))
+    whole = [nearest(100.0 * share) for share in shares.values()]
+    names = list(shares)
+    rest = 100 - sum(whole)
+    if rest and REST in shares and whole[names.index(REST)] + rest >= 0:
+        whole[names.index(REST)] += rest  # no table shows it, so no two counts of one thing differ
+    elif rest:
+        whole = in_hundred(list(shares.values()))
     both = sorted(zip(shares, whole, strict=True), key=lambda item: -item[1])
     return {name: count for name, count in both if count}
 

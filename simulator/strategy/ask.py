@@ -18,7 +18,7 @@ from ..tables.game import CELL_YD, Board, make_bag, make_board, make_sketch
 from ..tables.luck import strike_sets
 from ..tables.nodes import COARSE_YD, FINE_YD
 from . import estimate
-from .places import club_and_aim
+from .places import club_and_aim, tee_start
 from .result import TIE_STROKES, Alternative, Answer, Estimate, Start
 from .search import Choice, Place, given_aim, search, tie_band_yd
 
@@ -40,7 +40,7 @@ AHEAD_MORE_YD = 20
 MAP_TOLERANCE = 0.015
 """Map and sequences farther apart than this and three standard errors: a warning [strokes]."""
 
-LEAST_SEQUENCES, MOST_SEQUENCES = 100, 2_000_000
+LEAST_SEQUENCES, MOST_SEQUENCES = 100, 1_000_000
 
 Progress = Callable[[str], None]
 
@@ -115,12 +115,6 @@ def compare(
     )
 
 
-def tee_start(hole: Hole) -> Start:
-    """The tee in use as a place to ask from."""
-    out = math.hypot(hole.pin.x_yd - hole.tee.x_yd, hole.pin.y_yd - hole.tee.y_yd)
-    return Start(hole.tee.x_yd, hole.tee.y_yd, "tee", f"the {hole.tee.name} tee", out, 0)
-
-
 def _lie(start: Start) -> Lie:
     by_word = {lie.name.lower().replace("_", " "): lie for lie in Lie if lie is not Lie.GREEN}
     if start.lie not in by_word:
@@ -155,7 +149,7 @@ def _answer(
     clock = _Clock()
     if must_compile():
         say("compiling the simulation for this machine, once: about 20 s")
-    start = start or tee_start(hole)
+    start = start or tee_start(hole, 0)
     lie = _lie(start)
     say("flights and putts")
     bag = make_bag(player, threads)
@@ -398,7 +392,6 @@ class _Work:
             features={
                 feature.name: estimate.share(features == k)
                 for k, feature in enumerate(hole.features)
-                if (features == k).any()
             },
             leaves_yd=dict(zip(("p10", "p50", "p90"), map(float, quantiles), strict=True)),
             aims_yd=(low, high),

@@ -4,20 +4,13 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
 
 from ..errors import UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
-from ..units import YD_PER_M
 from .ground import find_ground, line_place
 from .result import Start
-
-ALLOWED = (
-    'say "164 out, left rough", "92 out, right bunker", "230 on, 12 right", "x,y" in yards, or "tee"; '
-    "ground: fairway, rough, heavy rough, bunker, trees, penalty area"
-)
-"""What a place may look like, the end of every refusal."""
+from .words import NUMBER, SIDES, UNITS, Said, read_words, refused
 
 OFF_HOLE_YD = 80.0
 """How far outside the box round line, tees and pins a place may be [yd]: inside the engine's margin."""
@@ -30,40 +23,14 @@ LIE_WORDS: dict[Lie, str] = {
 }
 """What `Start.lie` says for each lie a shot can be asked from."""
 
-_GROUND = {
-    "fairway": Surface.FAIRWAY, "rough": Surface.ROUGH, "bunker": Surface.BUNKER, "sand": Surface.BUNKER,
-    "trees": Surface.TREES, "wood": Surface.TREES, "woods": Surface.TREES, "path": Surface.PATH,
-    "tee": Surface.TEE, "green": Surface.GREEN, "water": Surface.WATER, "pond": Surface.WATER,
-}  # fmt: skip
-_UNITS = {"yd": 1.0, "yds": 1.0, "y": 1.0, "yard": 1.0, "yards": 1.0, "m": YD_PER_M, "metre": YD_PER_M,
-          "metres": YD_PER_M, "meter": YD_PER_M, "meters": YD_PER_M}  # fmt: skip
-_SIDES = {"left": -1, "l": -1, "right": 1, "r": 1}
-_FILLERS = frozenset(
-    ("a", "an", "and", "at", "flag", "from", "go", "hand", "hole", "in", "of", "on", "pin", "side", "the",
-     "to")
-)
-_NUMBER = r"[-+]?[0-9]{1,9}(?:\.[0-9]{0,9})?"
-_TOKEN = re.compile(rf"\s*(?:(?P<number>{_NUMBER})|(?P<comma>,)|(?P<word>[^\s,0-9]+)|(?P<other>\S))")
 _AIM_UNIT = "yd|yds|yards?|y|metres?|meters?|m|degrees?|deg|°"
-_AIM = re.compile(rf"({_NUMBER})\s*({_AIM_UNIT})?\s*(left|right|l|r)?")
+_AIM = re.compile(rf"({NUMBER})\s*({_AIM_UNIT})?\s*(left|right|l|r)?")
 
 MOST_AIM_YD = 300.0
 """Widest aim that is understood [yd beside the straight line to the pin]."""
 
 MOST_AIM_DEG = 75.0
 """Widest aim that is understood [deg beside the straight line to the pin]."""
-
-
-@dataclass
-class _Said:
-    """What was read out of the words: numbers in yards, each with its role."""
-
-    plain: list[float]
-    out: float | None = None
-    station: float | None = None
-    offset: float | None = None
-    side: int = 0
-    ground: Surface | None = None
 
 
 def place(text: str, hole: Hole, played: int | None = None) -> Start:
@@ -92,7 +59,7 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     UsageError
         Words that are not understood, a place outside the hole, on the green, in water or out of bounds.
     """
-    said = _read(text)
+    said = read_words(text)
     if said.ground is Surface.TEE:
         return _tee(text, hole, said, played)
     if said.ground in (Surface.GREEN, Surface.WATER):
@@ -102,10 +69,10 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     else:
         x_yd, y_yd = _by_coordinates(text, hole, said)
     surface = hole.surface_at(x_yd, y_yd)
-    if surface is Surface.TEE and math.hypot(x_yd, y_yd) <= TEE_YD and not said.ground:
+    if surface is Surface.TEE and math.hypot(x_yd, y_yd) <= TEE_YD and said.ground is None:
         return tee_start(hole, played)
     if said.ground is not None and surface is not said.ground:
-        raise _refused(text, f"that place is {WORDS[surface]}, not {WORDS[said.ground]}")
+        raise refused(text, f"that place is {WORDS[surface]}, not {WORDS[said.ground]}")
     lie = LIE_OF.get(surface)
     if lie is None or lie is Lie.GREEN:
         raise UsageError(f"place {text!r}: that is {_where(surface)}, no shot is planned from there")
@@ -147,9 +114,9 @@ def club_and_aim(text: str) -> tuple[str, float | None, float | None]:
     if side:
         if found[1][0] in "+-":
             raise UsageError(f"club {text!r}: both a sign and {side!r}; allowed: {allowed}")
-        size *= _SIDES[side]
-    if unit in _UNITS:
-        return club, _within(text, size * _UNITS[unit], MOST_AIM_YD, "yd"), None
+        size *= SIDES[side]
+    if unit in UNITS:
+        return club, _within(text, size * UNITS[unit], MOST_AIM_YD, "yd"), None
     return club, None, _within(text, size, MOST_AIM_DEG, "degrees")
 
 
@@ -159,83 +126,13 @@ def _within(text: str, size: float, most: float, unit: str) -> float:
     return size + 0.0  # no minus zero
 
 
-def _refused(text: str, why: str) -> UsageError:
-    return UsageError(f"place {text!r}: {why}; {ALLOWED}")
-
-
 def _where(surface: Surface) -> str:
     return {Surface.GREEN: "on the green", Surface.WATER: "in the water"}.get(surface, WORDS[surface])
 
 
-def _read(text: str) -> _Said:
-    """The words sorted into distances, a side and a kind of ground."""
-    said = _Said(plain=[])
-    number: float | None = None  # the number just read, until its role is known
-    heavy = penalty = False
-    for token in _TOKEN.finditer(text.casefold().strip()):
-        kind = token.lastgroup or "other"
-        word = token[kind]
-        if kind == "number":
-            if number is not None:
-                said.plain.append(number)
-            number = float(word)
-        elif kind == "comma":
-            if number is not None:
-                said.plain.append(number)
-            number = None
-        elif number is not None and word in _UNITS:
-            number *= _UNITS[word]
-        elif number is not None and word == "on" and said.station is None:
-            said.station, number = number, None
-        elif number is not None and word in _SIDES and said.station is not None and said.offset is None:
-            said.offset, number = number * _SIDES[word], None
-        elif number is not None and word == "out" and said.out is None:
-            said.out, number = number, None
-        elif word in ("out", "away") and said.out is None and len(said.plain) == 1:
-            said.out = said.plain.pop()
-        elif word in _SIDES and not said.side:
-            said.side = _SIDES[word]
-        elif word in ("heavy", "deep", "thick"):
-            heavy = True
-        elif word in ("penalty", "ditch"):
-            penalty = True
-            said.ground = said.ground or Surface.DRY_PENALTY
-        elif penalty and word == "area":
-            continue
-        elif word in _GROUND and said.ground is None:
-            said.ground = _GROUND[word]
-        elif kind == "word" and word in _FILLERS:
-            continue
-        else:
-            raise _refused(text, f"{word!r} is not understood there")
-    if number is not None:
-        said.plain.append(number)
-    if heavy and said.ground is not Surface.ROUGH:
-        raise _refused(text, "'heavy' goes with rough")
-    if heavy:
-        said.ground = Surface.HEAVY_ROUGH
-    return _with_roles(text, said)
-
-
-def _with_roles(text: str, said: _Said) -> _Said:
-    """Numbers without a word after them: one is a distance out, two are coordinates."""
-    forms = (said.out is not None) + (said.station is not None)
-    if forms == 0 and len(said.plain) == 1:
-        said.out = said.plain.pop()
-    if said.station is not None and said.out is not None:
-        raise _refused(text, "both a distance on and a distance out")
-    if said.plain and (said.out is not None or said.station is not None or len(said.plain) != 2):
-        raise _refused(text, f"the number {said.plain[0]:g} has no meaning there")
-    if said.out is None and said.station is None and not said.plain and said.ground is not Surface.TEE:
-        raise _refused(text, "no distance in it")
-    if said.side and said.ground is None:
-        raise _refused(text, "a side needs a kind of ground")
-    return said
-
-
-def _tee(text: str, hole: Hole, said: _Said, played: int | None) -> Start:
+def _tee(text: str, hole: Hole, said: Said, played: int | None) -> Start:
     if said.out is not None or said.station is not None or said.plain or said.side:
-        raise _refused(text, 'a tee shot starts at the tee in use, say "tee" alone')
+        raise refused(text, 'a tee shot starts at the tee in use, say "tee" alone')
     return tee_start(hole, played)
 
 
@@ -245,12 +142,12 @@ def tee_start(hole: Hole, played: int | None = None) -> Start:
     return Start(0.0, 0.0, LIE_WORDS[Lie.TEE], f"the {hole.tee.name} tee", out_yd, played or 0)
 
 
-def _by_distance(text: str, hole: Hole, said: _Said) -> tuple[float, float]:
+def _by_distance(text: str, hole: Hole, said: Said) -> tuple[float, float]:
     assert said.out is not None
     longest = math.hypot(hole.pin.x_yd, hole.pin.y_yd)
     if not 0.0 < said.out <= longest:
         tee = f"the {hole.tee.name} tee is {longest:.0f} yd from the pin"
-        raise _refused(text, f"found {said.out:g} yd out, {tee}")
+        raise refused(text, f"found {said.out:g} yd out, {tee}")
     if said.ground is None:
         return line_place(hole, said.out)
     found = find_ground(hole, said.out, said.side, said.ground)
@@ -265,15 +162,15 @@ def _by_distance(text: str, hole: Hole, said: _Said) -> tuple[float, float]:
     return found
 
 
-def _by_coordinates(text: str, hole: Hole, said: _Said) -> tuple[float, float]:
+def _by_coordinates(text: str, hole: Hole, said: Said) -> tuple[float, float]:
     if said.station is not None:
         if said.station < 0.0 or said.station > hole.length_yd + OFF_HOLE_YD:
-            raise _refused(text, f"found {said.station:g} yd on; the hole is {hole.length_yd:.0f} yd long")
+            raise refused(text, f"found {said.station:g} yd on; the hole is {hole.length_yd:.0f} yd long")
         x_yd, y_yd = hole.at(said.station, said.offset or 0.0)
     else:
         x_yd, y_yd = said.plain
     low_x, low_y, high_x, high_y = hole.bounds(OFF_HOLE_YD)
     if not (low_x <= x_yd <= high_x and low_y <= y_yd <= high_y):
         box = f"x {low_x:.0f} to {high_x:.0f}, y {low_y:.0f} to {high_y:.0f}"
-        raise _refused(text, f"({x_yd:g}, {y_yd:g}) is outside the hole ({box})")
+        raise refused(text, f"({x_yd:g}, {y_yd:g}) is outside the hole ({box})")
     return x_yd, y_yd

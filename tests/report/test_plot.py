@@ -25,6 +25,7 @@ from simulator.hole import Surface, load_hole
 from simulator.report import shotplot
 from simulator.report.palette import GROUND, SHOTS
 from simulator.report.plot import draw_plan, save_plan
+from simulator.report.text import answer_screen
 from simulator.strategy.places import place
 from simulator.strategy.result import Answer
 
@@ -113,6 +114,8 @@ def test_a_hundred_dots_and_counts_that_can_be_counted() -> None:
         assert sum(counts.values()) == 100
         in_drain = sum(answer.hole.feature_at(x, y) is drain for x, y in xy)
         assert in_drain == counts.get("withy drain", 0)
+        row = next(line for line in answer_screen(answer).splitlines() if line.startswith("fairway hit"))
+        assert counts["fairway"] == int(row.split()[2:][index])  # the screen says the same
 
 
 def test_keys_hold_clubs_counts_and_ground() -> None:

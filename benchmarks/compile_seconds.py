@@ -1,0 +1,47 @@
+"""Compile seconds of every kernel entry on a fresh machine: ``python benchmarks/compile_seconds.py``.
+
+Compiles into an empty cache by answering one question, prints a row per entry and fails when all of
+them together take longer than the limit: a user pays this once, before the first answer.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import tempfile
+
+LIMIT_S = 20.0
+"""All entries together [s], on two cores."""
+
+
+def main() -> int:
+    """Measure, print, and say by the exit status whether the limit was kept."""
+    with tempfile.TemporaryDirectory() as cache:
+        os.environ["HOLESIM_CACHE_DIR"] = cache
+        from numba.core import event
+
+        from simulator import load_hole, load_player, plan
+        from simulator.kernels._compile import entries
+
+        with event.install_recorder("numba:compile") as recorder:
+            plan(load_hole("withy-drain"), load_player("barnaby"), sequences=100, threads=1)
+    names = {id(compiled): name for name, compiled in entries().items()}
+    started: dict[str, float] = {}
+    seconds: dict[str, float] = {}
+    for time_s, what in recorder.buffer:
+        name = names.get(id(what.data["dispatcher"]))
+        if name is None:
+            continue
+        if what.is_start:
+            started[name] = time_s
+        else:
+            seconds[name] = seconds.get(name, 0.0) + time_s - started[name]
+    for name, spent in seconds.items():
+        print(f"{name:<14}{spent:7.2f} s")
+    total = sum(seconds.values())
+    print(f"{'all':<14}{total:7.2f} s, limit {LIMIT_S:.0f} s")
+    return int(total > LIMIT_S)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

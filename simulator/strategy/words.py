@@ -1,0 +1,120 @@
+"""The words of a place sorted into distances, a side and a kind of ground."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from ..errors import UsageError
+from ..hole.surfaces import Surface
+from ..units import YD_PER_M
+
+ALLOWED = (
+    'say "164 out, left rough", "92 out, right bunker", "230 on, 12 right", "x,y" in yards, or "tee"; '
+    "ground: fairway, rough, heavy rough, bunker, trees, penalty area"
+)
+"""What a place may look like, the end of every refusal."""
+
+_GROUND = {
+    "fairway": Surface.FAIRWAY, "rough": Surface.ROUGH, "bunker": Surface.BUNKER, "sand": Surface.BUNKER,
+    "trees": Surface.TREES, "wood": Surface.TREES, "woods": Surface.TREES, "path": Surface.PATH,
+    "tee": Surface.TEE, "green": Surface.GREEN, "water": Surface.WATER, "pond": Surface.WATER,
+}  # fmt: skip
+UNITS = {"yd": 1.0, "yds": 1.0, "y": 1.0, "yard": 1.0, "yards": 1.0, "m": YD_PER_M, "metre": YD_PER_M,
+          "metres": YD_PER_M, "meter": YD_PER_M, "meters": YD_PER_M}  # fmt: skip
+SIDES = {"left": -1, "l": -1, "right": 1, "r": 1}
+_FILLERS = frozenset(
+    ("a", "an", "and", "at", "flag", "from", "go", "hand", "hole", "in", "of", "on", "pin", "side", "the",
+     "to")
+)
+NUMBER = r"[-+]?[0-9]{1,9}(?:\.[0-9]{0,9})?"
+_TOKEN = re.compile(rf"\s*(?:(?P<number>{NUMBER})|(?P<comma>,)|(?P<word>[^\s,0-9]+)|(?P<other>\S))")
+
+
+@dataclass
+class Said:
+    """What was read out of the words: numbers in yards, each with its role."""
+
+    plain: list[float]
+    out: float | None = None
+    station: float | None = None
+    offset: float | None = None
+    side: int = 0
+    ground: Surface | None = None
+
+
+def read_words(text: str) -> Said:
+    """Sort the words of a place.
+
+    Raises
+    ------
+    UsageError
+        A word that is not understood where it stands, numbers without a role, no distance at all.
+    """
+    said = Said(plain=[])
+    number: float | None = None  # the number just read, until its role is known
+    heavy = penalty = False
+    for token in _TOKEN.finditer(text.casefold().strip()):
+        kind = token.lastgroup or "other"
+        word = token[kind]
+        if kind == "number":
+            if number is not None:
+                said.plain.append(number)
+            number = float(word)
+        elif kind == "comma":
+            if number is not None:
+                said.plain.append(number)
+            number = None
+        elif number is not None and word in UNITS:
+            number *= UNITS[word]
+        elif number is not None and word == "on" and said.station is None:
+            said.station, number = number, None
+        elif number is not None and word in SIDES and said.station is not None and said.offset is None:
+            said.offset, number = number * SIDES[word], None
+        elif number is not None and word == "out" and said.out is None:
+            said.out, number = number, None
+        elif word in ("out", "away") and said.out is None and len(said.plain) == 1:
+            said.out = said.plain.pop()
+        elif word in SIDES and not said.side:
+            said.side = SIDES[word]
+        elif word in ("heavy", "deep", "thick"):
+            heavy = True
+        elif word in ("penalty", "ditch"):
+            penalty = True
+            said.ground = Surface.DRY_PENALTY if said.ground is None else said.ground
+        elif penalty and word == "area":
+            continue
+        elif word in _GROUND and said.ground is None:
+            said.ground = _GROUND[word]
+        elif kind == "word" and word in _FILLERS:
+            continue
+        else:
+            raise refused(text, f"{word!r} is not understood there")
+    if number is not None:
+        said.plain.append(number)
+    if heavy and said.ground is not Surface.ROUGH:
+        raise refused(text, "'heavy' goes with rough")
+    if heavy:
+        said.ground = Surface.HEAVY_ROUGH
+    return _with_roles(text, said)
+
+
+def _with_roles(text: str, said: Said) -> Said:
+    """Numbers without a word after them: one is a distance out, two are coordinates."""
+    forms = (said.out is not None) + (said.station is not None)
+    if forms == 0 and len(said.plain) == 1:
+        said.out = said.plain.pop()
+    if said.station is not None and said.out is not None:
+        raise refused(text, "both a distance on and a distance out")
+    if said.plain and (said.out is not None or said.station is not None or len(said.plain) != 2):
+        raise refused(text, f"the number {said.plain[0]:g} has no meaning there")
+    if said.out is None and said.station is None and not said.plain and said.ground is not Surface.TEE:
+        raise refused(text, "no distance in it")
+    if said.side and said.ground is None:
+        raise refused(text, "a side needs a kind of ground")
+    return said
+
+
+def refused(text: str, why: str) -> UsageError:
+    """The error for a place that is not understood, ending in what is."""
+    return UsageError(f"place {text!r}: {why}; {ALLOWED}")

@@ -1,0 +1,130 @@
+"""Luck: published outputs, uniformity, independence, and error bars that mean what they say."""
+
+import itertools
+
+import numba
+import numpy as np
+import pytest
+from naive import splitmix64
+from scipy import special, stats
+from scipy.stats import qmc
+
+from simulator.kernels import codes as c
+from simulator.kernels.luck import mix, normal, normal_quantile, seed_key, sequence_key, stroke_key, uniform
+from simulator.tables import luck as prepared
+
+SLOTS = (
+    c.SLOT_MIXTURE, c.SLOT_SPEED, c.SLOT_START, c.SLOT_TILT, c.SLOT_LIE, c.SLOT_TREE_HIT,
+    c.SLOT_TREE_REST, c.SLOT_GUST, c.SLOT_SWING, c.SLOT_PUTT, c.SLOT_FOUND, c.SLOT_HOLED,
+)  # fmt: skip
+
+
+@numba.njit
+def _uniforms(seed, sequences, stroke, slot, out):
+    root = seed_key(seed)
+    for k in range(sequences):
+        out[k] = uniform(stroke_key(sequence_key(root, k), stroke), slot)
+
+
+def uniforms(seed, sequences, stroke=0, slot=0):
+    out = np.empty(sequences)
+    _uniforms(np.uint64(seed), sequences, stroke, slot, out)
+    return out
+
+
+def test_splitmix64_reference_outputs():
+    # First outputs for seed 1234567, as published with several public implementations (from memory).
+    known = [
+        6457827717110365317, 3203168211198807973, 9817491932198370423,
+        4593380528125082431, 16408922859458223821,
+    ]  # fmt: skip
+    assert splitmix64(1234567, 5) == known
+    golden = 0x9E3779B97F4A7C15
+    with np.errstate(over="ignore"):
+        mine = [int(mix(np.uint64((1234567 + (k + 1) * golden) % 2**64))) for k in range(5)]
+    assert mine == known
+
+
+def test_every_slot_has_a_number_of_its_own():
+    assert sorted(SLOTS) == list(range(len(SLOTS)))
+
+
+def test_normal_quantile_against_scipy():
+    p = np.concatenate([np.logspace(-300, -1, 3000), np.linspace(0.001, 0.999, 4001), 1 - np.logspace(-15, -1, 500)])
+    mine = np.array([normal_quantile(q) for q in p])
+    # scipy's ndtri (Cephes) is itself good to a few 1e-15; away from the zero at 1/2 errors are relative
+    assert np.abs(mine - special.ndtri(p)).max() < 1e-13 * np.abs(mine).max()
+    away = np.abs(p - 0.5) > 1e-3
+    assert np.abs(mine[away] / special.ndtri(p[away]) - 1).max() < 1e-13
+
+
+def test_normal_is_the_quantile_of_the_slot():
+    key = stroke_key(sequence_key(seed_key(np.uint64(5)), 3), 1)
+    assert normal(key, 2) == normal_quantile(uniform(key, 2))
+
+
+@pytest.mark.parametrize("slot", SLOTS)
+def test_uniform(slot):
+    # One fixed seed, so the test cannot flicker; a p-value below 1e-3 has chance 1.2 % over twelve slots.
+    u = uniforms(11, 100_000, slot=slot)
+    assert 0.0 < u.min() and u.max() < 1.0
+    assert stats.kstest(u, "uniform").pvalue > 1e-3
+    assert stats.chisquare(np.bincount((u * 256).astype(int), minlength=256)).pvalue > 1e-3
+
+
+def test_slots_strokes_and_sequences_are_independent():
+    n = 100_000
+    columns = [uniforms(3, n, stroke, slot) for stroke in range(3) for slot in SLOTS]
+    columns += [np.roll(columns[0], 1), np.roll(columns[0], 2)]  # the sequence before, and the one before that
+    columns += [uniforms(seed, n) for seed in (0, 1, 2, 4, 5)]  # the seeds next door
+    r = np.corrcoef(columns)[np.triu_indices(len(columns), 1)]
+    # r sqrt(n) is standard normal; 903 pairs exceed 4.5 with chance 0.6 %
+    assert np.abs(r).max() * np.sqrt(n) < 4.5
+    # pairs of numbers, not only their correlation: 16 x 16 boxes
+    for a, b in itertools.combinations((0, 1, 5, 12, 36), 2):
+        boxes = (columns[a] * 16).astype(int) * 16 + (columns[b] * 16).astype(int)
+        assert stats.chisquare(np.bincount(boxes, minlength=256)).pvalue > 1e-4
+
+
+def test_mean_of_seeds_varies_as_it_must():
+    # Var(mean) = s^2/n: seeds that shared keys would make this too small (or, shared unevenly, too large).
+    n, seeds = 2000, 200
+    means = np.array([uniforms(seed, n).mean() for seed in range(seeds)])
+    statistic = (seeds - 1) * means.var(ddof=1) / ((1.0 / 12.0) / n)
+    low, high = stats.chi2.ppf([0.0005, 0.9995], seeds - 1)
+    assert low < statistic < high
+    assert stats.kstest((means - 0.5) / np.sqrt(1.0 / 12.0 / n), "norm").pvalue > 1e-3
+
+
+def test_no_two_seeds_share_a_key():
+    draws = np.concatenate([uniforms(seed, 500) for seed in range(400)])
+    # 200,000 numbers of 53 bits: two alike by accident with chance 2e-6
+    assert np.unique(draws).size == draws.size
+
+
+def test_points_are_scipys_sobol_sequence():
+    points = prepared._points()
+    again = qmc.Sobol(points.shape[1], scramble=False, bits=32).random(len(points))
+    assert np.array_equal(points, np.round(again * 2.0**32).astype(np.uint32))
+
+
+def test_scrambles_are_unbiased_and_even():
+    sets = prepared.strike_sets(1, 400, 64)
+    u = np.concatenate([sets[..., :1], special.ndtr(sets[..., 1:5]), sets[..., 5:] + 0.5], axis=-1)
+    # Every point of a random digital shift is uniform: the means of 400 sets scatter round 1/2 ...
+    means = u.mean(axis=1)
+    t = (means.mean(axis=0) - 0.5) / (means.std(axis=0, ddof=1) / np.sqrt(len(means)))
+    assert np.abs(t).max() < 4.0
+    # ... far more tightly than 64 independent numbers would (variance 1/12/64),
+    assert (means.var(axis=0) < 0.05 / 12 / 64).all()
+    # and each set has one point in each 64th of each axis: the sequence is a (t, m, s) net in every axis.
+    for axis in range(u.shape[-1]):
+        assert (np.sort((u[0, :, axis] * 64).astype(int)) == np.arange(64)).all()
+
+
+def test_a_smooth_mean_over_scrambles_is_unbiased():
+    # E exp(z/2) = exp(1/8) for a standard normal z, through columns 1 to 4.
+    sets = prepared.strike_sets(7, 200, 128)
+    means = np.exp(sets[..., 1:5] / 2).mean(axis=1)
+    t = (means.mean(axis=0) - np.exp(0.125)) / (means.std(axis=0, ddof=1) / np.sqrt(len(means)))
+    assert np.abs(t).max() < 4.0
