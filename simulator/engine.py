@@ -52,8 +52,8 @@ class Effort:
     again: int = 1
 
 
-PART_SWING = c.PART_SHOT
-"""Shot code of an action that is a part swing, told by its reach."""
+PART_SWING, PUNCH_SWING = c.PART_SHOT, c.PUNCH_SHOT
+"""Shot codes of actions that are part swings, told by their reach: the stock one and the one that flies low."""
 
 
 @dataclass(frozen=True)
@@ -79,6 +79,8 @@ class Sequences:
     to_green : float64[n]
         Strokes until the ball lay on the green or in the hole.
     putts : float64[n]
+    branch : float64[n]
+        1 where the first shot hit a branch.
     """
 
     score: np.ndarray
@@ -94,6 +96,7 @@ class Sequences:
     penalties: np.ndarray
     to_green: np.ndarray
     putts: np.ndarray
+    branch: np.ndarray
 
 
 def _named(out: np.ndarray) -> Sequences:
@@ -112,6 +115,7 @@ def _named(out: np.ndarray) -> Sequences:
         penalties=out[:, c.OUT_PENALTIES],
         to_green=out[:, c.OUT_TO_GREEN],
         putts=out[:, c.OUT_PUTTS],
+        branch=out[:, c.OUT_BRANCH],
     )
 
 
@@ -221,7 +225,7 @@ def _from_sketch(board: Board, sketch: Board) -> tuple[np.ndarray, np.ndarray]:
     """Known values and up to four seeds of each node, from a coarser map of the same hole."""
     table = board.nodes.table
     x, y, lie = table[:, 0], table[:, 1], table[:, 2].astype(int)
-    values, seeds = np.full((len(table), 4), np.nan), np.full((len(table), 4, 3), -2.0)
+    values, seeds = np.full((len(table), 4), np.nan), np.full((len(table), 4, 3), c.NO_SHOT)
     grid = sketch.nodes.fine
     inside = (
         (x >= grid.x0_yd)
@@ -273,7 +277,7 @@ def solve_map(
     game = _empty_game(board)
     count = len(board.nodes.table)
     if sketch is None:
-        known, seeds = _guesses(board), np.full((count, 1, 3), -2.0)
+        known, seeds = _guesses(board), np.full((count, 1, 3), c.NO_SHOT)
     else:
         known, seeds = _from_sketch(
             board, solve_map(sketch, seed=seed + 10, effort=replace(effort, again=0), threads=threads)

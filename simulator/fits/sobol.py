@@ -11,7 +11,7 @@ from pathlib import Path
 import numpy as np
 
 POINTS = 4096
-DIMENSIONS = 7
+DIMENSIONS = 12
 TARGET = Path(__file__).resolve().parents[1] / "tables" / "sobol.npy"
 
 

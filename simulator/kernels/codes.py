@@ -25,7 +25,8 @@ SURFACE_COLUMNS = 5
 # --- feature rows: Game.feature_rows[feature + 1, column]; row 0 is ground nobody drew -----------
 FEATURE_LOST = 0  # chance that a ball at rest here is not found
 FEATURE_LATERAL = 1  # 1 where relief beside the crossing point is allowed
-FEATURE_COLUMNS = 2
+FEATURE_PLANE = 2  # green plane, 0 where it has none
+FEATURE_COLUMNS = 3
 
 # --- strike rows: Game.strikes[shot, lie, column] ------------------------------------------------
 STRIKE_ALLOWED = 0
@@ -44,7 +45,7 @@ STRIKE_CARRY = 12  # the shot's stock carry, yd
 STRIKE_SIDEWAYS = 13  # all-strike direction spread, rad: width of the hole-out window
 STRIKE_COLUMNS = 14
 
-# --- flight columns: Game.flights[shot, bearing, fraction, tilt, height, column] -----------------
+# --- flight columns: Game.flights[shot, along wind, cross wind, fraction, tilt, height, column] ---
 FLIGHT_ALONG = 0  # yd
 FLIGHT_SIDE = 1  # yd, right positive
 FLIGHT_V_ALONG = 2  # yd/s
@@ -52,6 +53,15 @@ FLIGHT_V_SIDE = 3
 FLIGHT_V_DOWN = 4
 FLIGHT_SPIN = 5  # rad/s
 FLIGHT_COLUMNS = 6
+
+# --- green planes: Field.planes[plane, column] ---------------------------------------------------
+PLANE_SLOPE = 0  # rise over run
+PLANE_FALLS_X, PLANE_FALLS_Y = 1, 2  # unit vector down the fall line
+PLANE_COLUMNS = 3
+
+# --- crowns: Game.crowns[crown, column] ----------------------------------------------------------
+CROWN_BASE, CROWN_TOP, CROWN_HIT = 0, 1, 2  # yd above the ground; mean path to a hit, yd
+CROWN_COLUMNS = 3
 
 # --- numbers: Game.numbers[column] ---------------------------------------------------------------
 PIN_X, PIN_Y = 0, 1
@@ -90,14 +100,25 @@ LIE_ROUGH = 48
 LIE_GAIN = 49  # strokes the best lie is better than rough, at most
 RASTER_PER_YD = 50  # cells in a yard
 BOUNCE_TIP_MOST = 51  # rad
-NUMBERS = 52
+WIND_SPEED = 52  # yd/s at its reference height
+WIND_GUST, WIND_SWING = 53, 54  # yd/s and rad either side, drawn once a sequence
+ALONG_0, ALONG_STEP = 55, 56  # yd/s, nodes of the flight table's along-wind axis
+CROSS_STEP = 57  # yd/s, nodes of its cross-wind axis, from 0
+SHADE_PER_YD = 58  # cells of Game.shade in a yard
+TREE_KEEP = 59  # most of its remaining carry that a ball keeps off a branch
+TREE_SPEED = 60  # yd/s sideways speed of a ball dropping from a tree
+PUNCH_FIRST, PUNCH_COUNT = 61, 62  # shot rows of the punched part swings, shortest first
+LOW_SHOTS = 63  # 1 where the shots held down are worth a search
+NUMBERS = 64
 
 # --- an action: how a place is played ------------------------------------------------------------
-ACTION_SHOT = 0  # shot row, or PART_SHOT
+ACTION_SHOT = 0  # shot row, or PART_SHOT or PUNCH_SHOT
 ACTION_AIM = 1  # rad right of the straight line to the pin
 ACTION_REACH = 2  # part swings: intended carry minus distance to the pin, yd
 ACTION_COLUMNS = 3
 PART_SHOT = -1.0
+PUNCH_SHOT = -2.0  # a part swing that flies low
+NO_SHOT = -9.0
 
 # --- luck slots: one independent number each, per stroke -----------------------------------------
 SLOT_MIXTURE = 0
@@ -113,7 +134,11 @@ SLOT_PUTT = 9
 SLOT_FOUND = 10
 SLOT_HOLED = 11
 
-STRIKE_LUCK = 7  # columns of a prepared strike: uniform mixture, four normals, two uniforms about 0
+SLOT_TREE_TURN = 12
+
+STRIKE_LUCK = 12  # columns of a prepared strike: mixture, four normals, then uniforms about 0: cell x and y,
+# gust, swing, tree hit, tree keep, tree turn
+LUCK_CELL_X, LUCK_CELL_Y, LUCK_GUST, LUCK_SWING, LUCK_HIT, LUCK_KEEP, LUCK_TURN = 5, 6, 7, 8, 9, 10, 11
 
 # --- what a played sequence leaves behind: out[sequence, column] ---------------------------------
 OUT_SCORE = 0  # strokes from here
@@ -129,4 +154,5 @@ OUT_PENALTIES = 10  # of the whole sequence
 OUT_TO_GREEN = 11  # strokes until the ball lay on the green or in the hole
 OUT_PUTTS = 12
 OUT_LAND_X, OUT_LAND_Y = 13, 14
-OUT_COLUMNS = 15
+OUT_BRANCH = 15  # 1 where the first shot hit a branch
+OUT_COLUMNS = 16

@@ -92,7 +92,8 @@ def fill_flights(
     carries,
     fractions,
     tilts,
-    bearings,
+    along_winds,
+    cross_winds,
     heights,
     first,
     last,
@@ -107,7 +108,7 @@ def fill_flights(
     reference : Air
         Air the player's carries are meant in; its wind is not used.
     air : Air
-        Air of the day, with its wind.
+        Air of the day; its own wind is not used.
     launches, spins : float64[shot, ng]
         Stock launch angle [rad] and backspin [rad/s] at ball speeds grid_start + i grid_step [yd/s].
     carries : float64[shot]
@@ -117,13 +118,14 @@ def fill_flights(
         reference air, untilted, to its own level.
     tilts : float64[nt]
         Spin-axis tilts [rad].
-    bearings : float64[nb]
-        Bearings of the strike's start line [rad], clockwise from the +y of the frame the wind is in.
+    along_winds, cross_winds : float64[nu], float64[nv]
+        Wind along the strike's start line (helping positive) and across it (towards the right) [yd/s], at
+        the height the air's wind refers to.
     heights : float64[nh]
         Landing heights [yd].
-    out : float32[shot, nb, nf, nt, nh, 6]
+    out : float32[shot, nu, nv, nf, nt, nh, 6]
         Filled: the six numbers of `fly`.
-    tracks : float32[shot, nb, nf, nt, TRACK_POINTS, 2]
+    tracks : float32[shot, nu, nv, nf, nt, TRACK_POINTS, 2]
         Filled: side and height at k/12 of the distance along to the lowest landing height. A first
         axis of length zero: no tracks are kept.
     speeds : float64[shot, nf]
@@ -159,16 +161,23 @@ def fill_flights(
                 guess = speed * (fractions[f + 1] / share) ** 0.7
             if f < 0:
                 continue
-            for b in range(bearings.shape[0]):
-                sine, cosine = math.sin(bearings[b]), math.cos(bearings[b])
-                wind_side = air.wind_x * cosine - air.wind_y * sine
-                wind_along = air.wind_x * sine + air.wind_y * cosine
-                for t in range(tilts.shape[0]):
-                    _, steps, cut = fly(
-                        air, speed, launch, spin, tilts[t], wind_side, wind_along, heights, path, landing
-                    )
-                    for j in range(heights.shape[0]):
-                        for c in range(6):
-                            out[shot, b, f, t, j, c] = landing[j, c]
-                    if tracks.shape[0] > 0:
-                        _keep_track(path, steps, cut, air.step_s, tracks[shot, b, f, t])
+            for u in range(along_winds.shape[0]):
+                for v in range(cross_winds.shape[0]):
+                    for t in range(tilts.shape[0]):
+                        _, steps, cut = fly(
+                            air,
+                            speed,
+                            launch,
+                            spin,
+                            tilts[t],
+                            cross_winds[v],
+                            along_winds[u],
+                            heights,
+                            path,
+                            landing,
+                        )
+                        for j in range(heights.shape[0]):
+                            for c in range(6):
+                                out[shot, u, v, f, t, j, c] = landing[j, c]
+                        if tracks.shape[0] > 0:
+                            _keep_track(path, steps, cut, air.step_s, tracks[shot, u, v, f, t])

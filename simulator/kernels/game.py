@@ -37,16 +37,40 @@ class Field(NamedTuple):
     Attributes
     ----------
     numbers : float64[NUMBERS]
-    putts : float64[directions, distances, 5]
-        Expected putts, then the chances of at most 1, 2, 3 and 4 putts, at squared steps of distance.
+    putts : float64[planes, directions, distances, 5]
+        Expected putts, then the chances of at most 1, 2, 3 and 4 putts, at squared steps of distance;
+        directions evenly from straight below the hole to straight above it, one on level greens.
+    planes : float64[planes, PLANE_COLUMNS]
+        Slopes of the greens. A lie of LIE_GREEN + k is on plane k.
     coarse, fine : float64[lies, rows, columns]
         Value map: strokes to hole out, NaN where no ball can lie.
     """
 
     numbers: Any
     putts: Any
+    planes: Any
     coarse: Any
     fine: Any
+
+
+class Trees(NamedTuple):
+    """What stands in the way.
+
+    Attributes
+    ----------
+    canopy : uint8[ny, nx]
+        Crown over each raster cell, plus one; 0 open sky. ``[1, 1]`` where no tree stands.
+    shade : float32[my, mx]
+        Greatest height of any crown in and around each wide cell, over the zero of the heights [yd].
+    crowns : float64[crowns, CROWN_COLUMNS]
+    tracks : float32[shots, along winds, cross winds, fractions, tilts, points, 2]
+        Side and height of the flight at even shares of its way to the lowest landing height.
+    """
+
+    canopy: Any
+    shade: Any
+    crowns: Any
+    tracks: Any
 
 
 class Game(NamedTuple):
@@ -62,7 +86,8 @@ class Game(NamedTuple):
     lie_rows : int64[lies]
         Which unplayable-ball options are worth a look from a lie.
     strikes : float64[shots, lies, STRIKE_COLUMNS]
-    flights : float32[shots, bearings, fractions, tilts, heights, FLIGHT_COLUMNS]
+    flights : float32[shots, along winds, cross winds, fractions, tilts, heights, FLIGHT_COLUMNS]
+    trees : Trees
     coarse_plan, fine_plan : float32[lies, rows, columns, ACTION_COLUMNS]
         The action chosen at each node.
     """
@@ -74,6 +99,7 @@ class Game(NamedTuple):
     lie_rows: Any
     strikes: Any
     flights: Any
+    trees: Any
     coarse_plan: Any
     fine_plan: Any
 

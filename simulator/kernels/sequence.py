@@ -8,17 +8,19 @@ import numpy as np
 
 from . import codes as c
 from ._compile import entry, kernel
+from .air import moment_wind
 from .luck import normal, seed_key, sequence_key, stroke_key, uniform
 from .shot import intended_shot, play_shot
 from .value import plan_at, putts_at, putts_drawn, value_at
 
 _PUTTING = np.uint64(0x5851F42D4C957F2D)  # moves putts to a stream of their own
+_DAY = np.uint64(0x2545F4914F6CDD1D)  # and what is drawn once a sequence
 
 
 @kernel
-def draw_putts(game, x, y, key):
+def draw_putts(game, plane, x, y, key):
     """Putts drawn from the place where the ball came to the green, by the sequence's putting stream."""
-    return putts_drawn(game.field, x, y, uniform(stroke_key(key ^ _PUTTING, 0), c.SLOT_PUTT))
+    return putts_drawn(game.field, plane, x, y, uniform(stroke_key(key ^ _PUTTING, 0), c.SLOT_PUTT))
 
 
 @entry
@@ -50,6 +52,10 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
     root = seed_key(seed)
     for k in range(first, last):
         key = sequence_key(root, k)
+        day = stroke_key(key ^ _DAY, 0)
+        wind_x, wind_y = moment_wind(
+            numbers, uniform(day, c.SLOT_GUST) - 0.5, uniform(day, c.SLOT_SWING) - 0.5
+        )
         at_x, at_y, at_lie = x, y, lie
         at_start = True
         strokes, penalties = 0.0, 0.0
@@ -66,7 +72,7 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                     shot, aim, reach = start_action[0], start_action[1], start_action[2]
                 else:
                     shot, aim, reach = plan_at(game, at_lie, at_x, at_y)
-                    if shot < -1.5:
+                    if shot == c.NO_SHOT:
                         shot, aim, reach = c.PART_SHOT, 0.0, 0.0
             luck = stroke_key(key, stroke)
             row, scale = intended_shot(numbers, game.strikes, at_lie, shot, reach, distance)
@@ -90,6 +96,7 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                 feature,
                 land_x,
                 land_y,
+                branch,
             ) = play_shot(
                 game,
                 at_x,
@@ -99,11 +106,18 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                 math.atan2(dx, dy) + aim,
                 scale,
                 replay,
-                uniform(luck, c.SLOT_MIXTURE),
-                normal(luck, c.SLOT_SPEED),
-                normal(luck, c.SLOT_START),
-                normal(luck, c.SLOT_TILT),
-                normal(luck, c.SLOT_LIE),
+                (
+                    uniform(luck, c.SLOT_MIXTURE),
+                    normal(luck, c.SLOT_SPEED),
+                    normal(luck, c.SLOT_START),
+                    normal(luck, c.SLOT_TILT),
+                    normal(luck, c.SLOT_LIE),
+                    wind_x,
+                    wind_y,
+                    uniform(luck, c.SLOT_TREE_HIT),
+                    uniform(luck, c.SLOT_TREE_REST),
+                    uniform(luck, c.SLOT_TREE_TURN),
+                ),
             )
             done = False
             if lost > 0.0 and uniform(luck, c.SLOT_FOUND) < lost:
@@ -119,6 +133,7 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                 row_out[c.OUT_X], row_out[c.OUT_Y] = rest_x, rest_y
                 row_out[c.OUT_LAND_X], row_out[c.OUT_LAND_Y] = land_x, land_y
                 row_out[c.OUT_SURFACE] = surface
+                row_out[c.OUT_BRANCH] = branch
                 row_out[c.OUT_FEATURE] = feature
                 row_out[c.OUT_PENALTY_FIRST] = spent - 1.0
                 away_x, away_y = (next_x, next_y) if next_lie >= 0 else (at_x, at_y)
@@ -131,10 +146,10 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                 break
             if next_lie >= 0:
                 at_x, at_y, at_lie, at_start = next_x, next_y, next_lie, False
-                if at_lie == green:
+                if at_lie >= green:
                     to_green = strokes
-                    putts = draw_putts(game, at_x, at_y, key)
-                    row_out[c.OUT_EXPECTED] = strokes + putts_at(game.field, at_x, at_y)
+                    putts = draw_putts(game, at_lie - green, at_x, at_y, key)
+                    row_out[c.OUT_EXPECTED] = strokes + putts_at(game.field, at_lie - green, at_x, at_y)
                     row_out[c.OUT_PUTTS] = putts
                     strokes += putts
                     break

@@ -7,13 +7,17 @@ from __future__ import annotations
 
 import math
 
-import numpy as np
-
 from . import codes as c
-from ._compile import inlined, kernel
-from .ground import column_of, entry_point, fate_at, height_at, is_penalty, row_of, run_out
+from ._compile import kernel
+from .air import fly, land
+from .ground import column_of, entry_point, fate_at, is_penalty, row_of, run_out
 from .relief import out_of_bounds, penalty_relief, unplayable
+from .trees import NO_HIT, any_shade, first_branch
 from .value import value_at
+
+
+NO_SPIN = 0.0
+"""Spin of a ball that drops out of a tree, and of no other."""
 
 
 @kernel
@@ -23,7 +27,7 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
     Parameters
     ----------
     shot : float
-        Shot row, or PART_SHOT.
+        Shot row, PART_SHOT or PUNCH_SHOT.
     reach : float
         For part swings, intended carry minus the distance to the pin [yd].
     distance : float
@@ -38,6 +42,8 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
     if shot >= 0.0:
         return int(shot), 1.0
     first, count = int(numbers[c.PART_FIRST]), int(numbers[c.PART_COUNT])
+    if shot == c.PUNCH_SHOT:
+        first, count = int(numbers[c.PUNCH_FIRST]), int(numbers[c.PUNCH_COUNT])
     carry = max(distance + reach, 1.0)
     row = first + count - 1
     for k in range(first, first + count - 1):
@@ -46,133 +52,6 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
             break
     stock = strikes[row, lie, c.STRIKE_CARRY] * strikes[row, lie, c.STRIKE_FRACTION]
     return row, min(carry / max(stock, 1e-6), 1.0)
-
-
-@kernel
-def _corner(flights, shot, b, f, t, h, a, d):
-    """Flight at one wind bearing and height node, bilinear in carry fraction (a) and tilt (d)."""
-    shot, b, f, t, h = np.uintp(shot), np.uintp(b), np.uintp(f), np.uintp(t), np.uintp(h)
-    p, q, r, s = (1.0 - a) * (1.0 - d), a * (1.0 - d), (1.0 - a) * d, a * d
-    g, u = f + np.uintp(1), t + np.uintp(1)
-    return (
-        p * flights[shot, b, f, t, h, 0]
-        + q * flights[shot, b, g, t, h, 0]
-        + r * flights[shot, b, f, u, h, 0]
-        + s * flights[shot, b, g, u, h, 0],
-        p * flights[shot, b, f, t, h, 1]
-        + q * flights[shot, b, g, t, h, 1]
-        + r * flights[shot, b, f, u, h, 1]
-        + s * flights[shot, b, g, u, h, 1],
-        p * flights[shot, b, f, t, h, 2]
-        + q * flights[shot, b, g, t, h, 2]
-        + r * flights[shot, b, f, u, h, 2]
-        + s * flights[shot, b, g, u, h, 2],
-        p * flights[shot, b, f, t, h, 3]
-        + q * flights[shot, b, g, t, h, 3]
-        + r * flights[shot, b, f, u, h, 3]
-        + s * flights[shot, b, g, u, h, 3],
-        p * flights[shot, b, f, t, h, 4]
-        + q * flights[shot, b, g, t, h, 4]
-        + r * flights[shot, b, f, u, h, 4]
-        + s * flights[shot, b, g, u, h, 4],
-        p * flights[shot, b, f, t, h, 5]
-        + q * flights[shot, b, g, t, h, 5]
-        + r * flights[shot, b, f, u, h, 5]
-        + s * flights[shot, b, g, u, h, 5],
-    )
-
-
-@inlined
-def _mix(p, q, w):
-    """p + w (q - p), column by column."""
-    return (
-        p[0] + w * (q[0] - p[0]),
-        p[1] + w * (q[1] - p[1]),
-        p[2] + w * (q[2] - p[2]),
-        p[3] + w * (q[3] - p[3]),
-        p[4] + w * (q[4] - p[4]),
-        p[5] + w * (q[5] - p[5]),
-    )
-
-
-@kernel
-def fly(numbers, flights, shot, bearing, fraction, tilt, height):
-    """Flight of a strike read from the table, linear between its nodes on every axis.
-
-    Parameters
-    ----------
-    shot : int
-        Shot row.
-    bearing : float
-        Start direction, clockwise from +y [rad]; matters only where the table knows wind.
-    fraction : float
-        Still-air carry of the strike over the shot's stock carry.
-    tilt : float
-        Tilt of the spin axis, right positive [rad].
-    height : float
-        Height of the landing place over the ball [yd].
-
-    Returns
-    -------
-    along, side, v_along, v_side, v_down, spin : float
-        yd, yd/s and rad/s, in the frame of the start direction.
-    """
-    bearings, heights = flights.shape[1], flights.shape[4]
-    a = (fraction - numbers[c.FRACTION_0]) / numbers[c.FRACTION_STEP]
-    d = (tilt - numbers[c.TILT_0]) / numbers[c.TILT_STEP]
-    a = min(max(a, 0.0), flights.shape[2] - 1.000001)
-    d = min(max(d, 0.0), flights.shape[3] - 1.000001)
-    f, t = int(a), int(d)
-    a, d = a - f, d - t
-    b, next_b, wb = 0, 0, 0.0
-    if bearings > 1:
-        turn = (numbers[c.WIND_BEARING] - bearing) / 6.283185307179586
-        place = (turn - math.floor(turn)) * bearings
-        b = min(int(place), bearings - 1)
-        wb = place - b
-        next_b = b + 1 if b + 1 < bearings else 0
-    h, wh = 0, 0.0
-    if heights > 1:
-        place = min(max((height - numbers[c.HEIGHT_0]) / numbers[c.HEIGHT_STEP], 0.0), heights - 1.000001)
-        h = int(place)
-        wh = place - h
-    flight = _corner(flights, shot, b, f, t, h, a, d)
-    if wh > 0.0:
-        flight = _mix(flight, _corner(flights, shot, b, f, t, h + 1, a, d), wh)
-    if wb > 0.0:
-        other = _corner(flights, shot, next_b, f, t, h, a, d)
-        if wh > 0.0:
-            other = _mix(other, _corner(flights, shot, next_b, f, t, h + 1, a, d), wh)
-        flight = _mix(flight, other, wb)
-    return flight
-
-
-@kernel
-def land(ground, flights, x, y, shot, bearing, fraction, tilt):
-    """Landing of a strike: x, y [yd], vx, vy, down [yd/s], spin [rad/s], along, side [yd]."""
-    sin_b, cos_b = math.sin(bearing), math.cos(bearing)
-    hilly = flights.shape[4] > 1
-    level = height_at(ground, x, y) if hilly else 0.0
-    height = 0.0
-    along, side, v_along, v_side, down, spin = 0.0, 0.0, 0.0, 0.0, 0.0, 0.0
-    px, py = x, y
-    for _ in range(3 if hilly else 1):  # the landing height depends on the landing place
-        along, side, v_along, v_side, down, spin = fly(
-            ground.numbers, flights, shot, bearing, fraction, tilt, height
-        )
-        px, py = x + along * sin_b + side * cos_b, y + along * cos_b - side * sin_b
-        if hilly:
-            height = height_at(ground, px, py) - level
-    return (
-        px,
-        py,
-        v_along * sin_b + v_side * cos_b,
-        v_along * cos_b - v_side * sin_b,
-        down,
-        spin,
-        along,
-        side,
-    )
 
 
 @kernel
@@ -193,6 +72,38 @@ def _flight_entry(ground, x, y, bearing, along, side, px, py):
             return entry_point(ground, back_x, back_y, bx, by)
         back_x, back_y = bx, by
     return x, y
+
+
+@kernel
+def _among_trees(
+    game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, u_hit, u_keep, u_turn, landing
+):
+    """Landing after the trees: `landing` itself, or the drop from the branch the ball hit.
+
+    After a hit the ball keeps a uniform share of its remaining carry in a direction of chance, then
+    drops. Fitted to published averages by the border's numbers.
+    """
+    ground, numbers = game.ground, game.ground.numbers
+    along_wind = wind_x * math.sin(bearing) + wind_y * math.cos(bearing)
+    cross_wind = wind_x * math.cos(bearing) - wind_y * math.sin(bearing)
+    lowest = fly(
+        numbers, game.flights, shot, fraction, tilt, numbers[c.HEIGHT_0], along_wind, cross_wind
+    )[0]
+    way, side, height = first_branch(
+        ground, game.trees, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, lowest, -math.log(u_hit)
+    )
+    if way == NO_HIT:
+        return landing
+    sin_b, cos_b = math.sin(bearing), math.cos(bearing)
+    hit_x, hit_y = x + way * sin_b + side * cos_b, y + way * cos_b - side * sin_b
+    left = max(landing[6] - way, 0.0) * numbers[c.TREE_KEEP] * u_keep
+    turn = 6.283185307179586 * u_turn
+    head_x, head_y = math.sin(turn), math.cos(turn)
+    speed = numbers[c.TREE_SPEED]
+    fall = math.sqrt(2.0 * numbers[c.GRAVITY] * max(height, 0.5))
+    return (
+        hit_x + left * head_x, hit_y + left * head_y, speed * head_x, speed * head_y, fall, NO_SPIN, way, side
+    )
 
 
 @kernel
@@ -221,7 +132,7 @@ def hole_out_chance(numbers, sideways, from_x, from_y, x, y, head_x, head_y, rol
 
 
 @kernel
-def play_shot(game, x, y, lie, shot, bearing, scale, replay, mixture, z_speed, z_start, z_tilt, z_lie):
+def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
     """Play one shot and settle it by the Rules.
 
     Parameters
@@ -232,10 +143,9 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, mixture, z_speed, z
         Shot row, start direction the player means [rad clockwise from +y], part-swing scale.
     replay : float
         Value of playing again from here (stroke and distance).
-    mixture : float
-        Uniform number: solid or mishit.
-    z_speed, z_start, z_tilt, z_lie : float
-        Standard normal numbers.
+    luck : tuple of 10 float
+        Uniform number (solid or mishit); standard normal numbers of speed, start, curve and lie; wind
+        velocity along x and y [yd/s]; uniform numbers of a tree's hit, of what it leaves and which way.
 
     Returns
     -------
@@ -251,9 +161,12 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, mixture, z_speed, z
         Chance that the ball is not found instead, and what then follows.
     rest_x, rest_y, surface, feature, land_x, land_y
         Where the ball itself finished, and came down.
+    branch : float
+        1 if it hit a branch on the way.
     """
     ground, field, strikes = game.ground, game.field, game.strikes
     numbers = ground.numbers
+    mixture, z_speed, z_start, z_tilt, z_lie, wind_x, wind_y, u_hit, u_keep, u_turn = luck
     side = numbers[c.SIDE]
     swing, wide = 1.0 + strikes[shot, lie, c.STRIKE_SD] * z_speed, side
     if mixture < strikes[shot, lie, c.STRIKE_MISHIT_RATE]:
@@ -268,8 +181,16 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, mixture, z_speed, z
     )
     tilt = wide * strikes[shot, lie, c.STRIKE_TILT_SD] * z_tilt
     land_x, land_y, vx, vy, down, spin, along, bend = land(
-        ground, game.flights, x, y, shot, start, fraction, tilt
+        ground, game.flights, x, y, shot, start, fraction, tilt, wind_x, wind_y
     )
+    branch = 0.0
+    if game.trees.canopy.shape[0] > 1:
+        if any_shade(numbers, game.trees.shade, x, y, land_x, land_y):
+            land_x, land_y, vx, vy, down, spin, along, bend = _among_trees(
+                game, x, y, shot, start, fraction, tilt, wind_x, wind_y, u_hit, u_keep, u_turn,
+                (land_x, land_y, vx, vy, down, spin, along, bend),
+            )
+            branch = 1.0 if spin == NO_SPIN else 0.0
     entry_x, entry_y = x, y
     if is_penalty(fate_at(ground, land_x, land_y)):
         entry_x, entry_y = _flight_entry(ground, x, y, start, along, bend, land_x, land_y)
@@ -297,6 +218,8 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, mixture, z_speed, z
         )
     else:
         next_lie = int(ground.rows[surface, c.SURFACE_LIE])
+        if fate == c.FATE_GREEN:
+            next_lie += int(game.feature_rows[feature + 1, c.FEATURE_PLANE])
         as_it_lies = value_at(field, next_lie, rest_x, rest_y)
         best = (as_it_lies, rest_x, rest_y, next_lie, 0.0)
         if fate == c.FATE_GREEN:
@@ -332,4 +255,5 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, mixture, z_speed, z
         feature,
         land_x,
         land_y,
+        branch,
     )

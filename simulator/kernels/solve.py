@@ -8,7 +8,15 @@ import numpy as np
 
 from . import codes as c
 from ._compile import entry, kernel
+from .air import moment_wind
 from .shot import intended_shot, play_shot
+
+HEAD_SHARE = 0.035
+"""Share of its still-air carry by which a club may exceed the distance, per yd/s of head wind: more than any
+shot loses (1.3 % per mph)."""
+
+RUNNING_YD = 45.0
+"""Nearer than this a low running part swing is looked at too [yd]."""
 
 KEPT = 4
 """Actions of the screening that are scored again; no more seeds than this."""
@@ -48,7 +56,9 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
     cost, again = 0.0, 0.0
     count = strikes.shape[0]
     for k in range(count):
-        from_x, from_y = x + spread * strikes[k, 5], y + spread * strikes[k, 6]
+        from_x = x + spread * strikes[k, c.LUCK_CELL_X]
+        from_y = y + spread * strikes[k, c.LUCK_CELL_Y]
+        wind_x, wind_y = moment_wind(numbers, strikes[k, c.LUCK_GUST], strikes[k, c.LUCK_SWING])
         dx, dy = numbers[c.PIN_X] - from_x, numbers[c.PIN_Y] - from_y
         row, scale = intended_shot(numbers, game.strikes, lie, shot, reach, math.sqrt(dx * dx + dy * dy))
         (
@@ -70,6 +80,7 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
             _,
             _,
             _,
+            _,
         ) = play_shot(
             game,
             from_x,
@@ -79,11 +90,18 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
             math.atan2(dx, dy) + aim,
             scale,
             replay,
-            strikes[k, 0],
-            strikes[k, 1],
-            strikes[k, 2],
-            strikes[k, 3],
-            strikes[k, 4],
+            (
+                strikes[k, 0],
+                strikes[k, 1],
+                strikes[k, 2],
+                strikes[k, 3],
+                strikes[k, 4],
+                wind_x,
+                wind_y,
+                0.5 + strikes[k, c.LUCK_HIT],
+                0.5 + strikes[k, c.LUCK_KEEP],
+                0.5 + strikes[k, c.LUCK_TURN],
+            ),
         )
         found = 1.0 - lost
         if next_lie < 0:
@@ -113,38 +131,45 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
     dx, dy = numbers[c.PIN_X] - x, numbers[c.PIN_Y] - y
     distance = math.sqrt(dx * dx + dy * dy)
     first, count = int(numbers[c.PART_FIRST]), int(numbers[c.PART_COUNT])
+    # a following wind shortens the list from the other end: what carries too far in still air may be right into it
+    head = -(numbers[c.WIND_SPEED] + numbers[c.WIND_GUST]) * math.cos(numbers[c.WIND_BEARING] - math.atan2(dx, dy))
+    reach_most = 1.08 + max(head, 0.0) * HEAD_SHARE
     recovery = game.lie_rows[lie] == c.UNPLAYABLE_GENERAL
     n = 0
     full_reach = 0.0  # longest part swing
     if count > 0:
-        strike = game.strikes[first + count - 1, lie]
-        full_reach = strike[c.STRIKE_CARRY] * strike[c.STRIKE_FRACTION]
+        last = first + count - 1
+        full_reach = game.strikes[last, lie, c.STRIKE_CARRY] * game.strikes[last, lie, c.STRIKE_FRACTION]
     for shot in range(first):
-        strike = game.strikes[shot, lie]
-        if strike[c.STRIKE_ALLOWED] < 0.5:
+        if game.strikes[shot, lie, c.STRIKE_ALLOWED] < 0.5:
             continue
-        carry = strike[c.STRIKE_CARRY] * strike[c.STRIKE_FRACTION]
-        if carry > distance + 0.06 * distance + 6.0:
-            continue
-        if carry < 0.42 * min(distance, 230.0):
+        carry = game.strikes[shot, lie, c.STRIKE_CARRY] * game.strikes[shot, lie, c.STRIKE_FRACTION]
+        if carry > reach_most * distance + 8.0 or carry < 0.42 * min(distance, 230.0):
             continue
         for k in range(FIRST_AIMS):
             out[n, 0], out[n, 1], out[n, 2] = shot, aims[k], 0.0
             n += 1
-    if count > 0:
-        if distance < 1.15 * full_reach:
-            for share in (0.5, 0.64, 0.76, 0.86, 0.95, 1.03):
-                carry = share * distance
-                if carry > full_reach:
-                    continue
-                for k in range(FIRST_AIMS):
-                    out[n, 0], out[n, 1], out[n, 2] = c.PART_SHOT, aims[k], carry - distance
-                    n += 1
+    for family in range(2):
+        kind, longest = c.PART_SHOT, full_reach
+        if family == 1:
+            kind = c.PUNCH_SHOT
+            last = int(numbers[c.PUNCH_FIRST] + numbers[c.PUNCH_COUNT]) - 1
+            longest = game.strikes[last, lie, c.STRIKE_CARRY] * game.strikes[last, lie, c.STRIKE_FRACTION]
+            if numbers[c.PUNCH_COUNT] < 0.5 or game.strikes[last, lie, c.STRIKE_ALLOWED] < 0.5:
+                continue
+        if family == 0 and distance < 1.15 * full_reach or family == 1 and distance < RUNNING_YD:
+            for q in range(6):
+                carry = ((0.5 if family == 0 else 0.3) + 0.11 * q) * distance
+                if carry <= longest:
+                    for k in range(FIRST_AIMS):
+                        out[n, 0], out[n, 1], out[n, 2] = kind, aims[k], carry - distance
+                        n += 1
         if recovery:
-            for carry in (25.0, 60.0):
-                if carry < distance and carry <= full_reach:
+            for q in range(3):
+                carry = 25.0 + 45.0 * q
+                if carry < distance and carry <= longest:
                     for k in range(wide_aims.size):
-                        out[n, 0], out[n, 1], out[n, 2] = c.PART_SHOT, wide_aims[k], carry - distance
+                        out[n, 0], out[n, 1], out[n, 2] = kind, wide_aims[k], carry - distance
                         n += 1
     if n == 0:  # too near for every full shot, or none allowed: the best that can be had, straight at the pin
         out[0, 0], out[0, 1], out[0, 2] = c.PART_SHOT, 0.0, full_reach - distance
@@ -205,7 +230,7 @@ def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, s
     replay : float
         Value of playing again from here, as far as it is known.
     seeds : float64[k, ACTION_COLUMNS]
-        Actions good nearby, tried first (shot -2: no action); if there is none, every action is searched.
+        Actions good nearby, tried first (NO_SHOT: no action); if there is none, every action is searched.
     few, more : float64[n, STRIKE_LUCK]
         Strikes that screen, strikes that decide.
     scratch : float64[m, 4]
@@ -221,7 +246,7 @@ def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, s
     distance = math.sqrt(dx * dx + dy * dy)
     n = 0
     for k in range(seeds.shape[0]):
-        if seeds[k, 0] > -1.5:
+        if seeds[k, 0] != c.NO_SHOT:
             for q in range(3):
                 tries[n, q] = seeds[k, q]
             n += 1
@@ -253,7 +278,7 @@ def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, s
                     tries[k, q] = best[q]
             tries[0, 1] -= step
             tries[1, 1] += step
-            if best[0] < -0.5:
+            if best[0] < 0.0:
                 stretch = 0.06 * (distance + best[2]) / stage + 0.3
                 tries[2, 2] -= stretch
                 tries[3, 2] += stretch
@@ -289,7 +314,7 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
         x, y [yd], lie, known value, scramble, side of the node's cell [yd]. Balls anywhere in the cell are
         played as the node says, so an action is chosen and valued over the whole cell.
     seeds : float64[n, k, ACTION_COLUMNS]
-        Actions good nearby, shot -2 where there is none.
+        Actions good nearby, NO_SHOT where there is none.
     first, last : int
         Which nodes.
     aims, wide_aims : float64[k]

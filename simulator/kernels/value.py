@@ -7,32 +7,57 @@ import math
 import numpy as np
 
 from . import codes as c
-from ._compile import kernel
+from ._compile import inlined, kernel
 
 
 @kernel
-def putts_at(field, x, y):
-    """Expected putts from a place on the green."""
+def _putt_place(field, plane, x, y):
+    """Where a place on the green is in the putting table.
+
+    Returns
+    -------
+    t, wt, k, wk : int, float, int, float
+        Direction and distance: lower node and share of the way to the next.
+    """
     numbers = field.numbers
     dx, dy = x - numbers[c.PIN_X], y - numbers[c.PIN_Y]
-    place = math.sqrt(math.sqrt(dx * dx + dy * dy)) / numbers[c.PUTT_STEP]
-    last = field.putts.shape[1] - 2
-    k = min(int(place), last)
-    share = min(place - k, 1.0)
-    return field.putts[0, k, 0] * (1.0 - share) + field.putts[0, k + 1, 0] * share
+    distance = math.sqrt(dx * dx + dy * dy)
+    place = math.sqrt(distance) / numbers[c.PUTT_STEP]
+    k = min(int(place), field.putts.shape[2] - 2)
+    wk = min(place - k, 1.0)
+    directions = field.putts.shape[1]
+    if directions == 1:
+        return 0, 0.0, k, wk
+    fall = dx * field.planes[plane, c.PLANE_FALLS_X] + dy * field.planes[plane, c.PLANE_FALLS_Y]
+    angle = math.acos(min(max(fall / max(distance, 1e-9), -1.0), 1.0))
+    turn = angle / 3.141592653589793 * (directions - 1)
+    t = min(int(turn), directions - 2)
+    return t, turn - t, k, wk
+
+
+@inlined
+def _putt_read(putts, plane, t, wt, k, wk, column):
+    """One column of the putting table, linear in direction and distance."""
+    value = putts[plane, t, k, column] * (1.0 - wk) + putts[plane, t, k + 1, column] * wk
+    if wt > 0.0:
+        other = putts[plane, t + 1, k, column] * (1.0 - wk) + putts[plane, t + 1, k + 1, column] * wk
+        value += wt * (other - value)
+    return value
 
 
 @kernel
-def putts_drawn(field, x, y, u):
-    """Number of putts from a place on the green for one uniform number."""
-    numbers = field.numbers
-    dx, dy = x - numbers[c.PIN_X], y - numbers[c.PIN_Y]
-    place = math.sqrt(math.sqrt(dx * dx + dy * dy)) / numbers[c.PUTT_STEP]
-    last = field.putts.shape[1] - 2
-    k = min(int(place), last)
-    share = min(place - k, 1.0)
+def putts_at(field, plane, x, y):
+    """Expected putts from a place on a green plane."""
+    t, wt, k, wk = _putt_place(field, plane, x, y)
+    return _putt_read(field.putts, plane, t, wt, k, wk, 0)
+
+
+@kernel
+def putts_drawn(field, plane, x, y, u):
+    """Number of putts from a place on a green plane for one uniform number."""
+    t, wt, k, wk = _putt_place(field, plane, x, y)
     for putts in range(1, 5):
-        if u < field.putts[0, k, putts] * (1.0 - share) + field.putts[0, k + 1, putts] * share:
+        if u < _putt_read(field.putts, plane, t, wt, k, wk, putts):
             return putts
     return 5
 
@@ -103,8 +128,8 @@ def reading(field, lie, x, y):
 def value_at(field, lie, x, y):
     """Strokes to hole out from a place [yd] and lie, by the value map."""
     numbers = field.numbers
-    if lie == numbers[c.LIE_GREEN]:
-        return putts_at(field, x, y)
+    if lie >= numbers[c.LIE_GREEN]:
+        return putts_at(field, lie - int(numbers[c.LIE_GREEN]), x, y)
     value = reading(field, lie, x, y)
     return value if value == value else guess(numbers, lie, x, y)
 
@@ -143,7 +168,7 @@ def nearest_plan(field, lie, column, row):
 def plan_at(game, lie, x, y):
     """Action stored at the node nearest to a place: shot, aim off the pin [rad], reach [yd].
 
-    Shot -2 where the map holds none.
+    Shot NO_SHOT where the map holds none.
     """
     numbers = game.field.numbers
     if in_fine(numbers, game.field.fine, x, y):
@@ -166,4 +191,4 @@ def plan_at(game, lie, x, y):
         if j >= 0:
             plan = game.coarse_plan
             return float(plan[lie, j, i, 0]), float(plan[lie, j, i, 1]), float(plan[lie, j, i, 2])
-    return -2.0, 0.0, 0.0
+    return c.NO_SHOT, 0.0, 0.0

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 
 from ..errors import FileError
+from ..physics.heights import HELD_DOWN_KINDS, SHAPES
 from ..physics.launch import KINDS, LOFT_DEG, family
 from .check import Section, one_line, shown
 from .fill import carries, fill_club
@@ -73,8 +75,19 @@ def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Cl
             for key in CLUB_NUMBERS:
                 if key not in numbers[name]:
                     need_level(top, base, f"{key} of club {name!r}")
-        clubs.append(fill_club(name, kinds, carry_yd, numbers[name], base))
+        club = fill_club(name, kinds, carry_yd, numbers[name], base)
+        clubs.append(replace(club, flights=_flights(given.get(name), club)))
     return tuple(clubs)
+
+
+def _flights(section: Section | None, club: Club) -> tuple[str, ...]:
+    """Ways a club is hit: as the file says, else held down too where players usually can."""
+    values = None if section is None else section.table.get("flights")
+    if section is None or values is None:
+        return ("stock", "low") if family(club.kind) in HELD_DOWN_KINDS else ("stock",)
+    if not isinstance(values, list) or not values or not all(v in tuple(SHAPES) for v in values):
+        section.refuse("flights", shown(values), f"a list of {', '.join(SHAPES)}")
+    return ("stock", *(flight for flight in SHAPES if flight in values and flight != "stock"))
 
 
 def need_level(top: Section, base: Level | None, what: str) -> None:
@@ -96,7 +109,7 @@ def _club_sections(top: Section) -> dict[str, Section]:
         if name in sections:
             raise FileError(top.source, where, f"the club {name!r} a second time", "each club once")
         section = Section(top.source, where, table)
-        section.only(("kind", "carry_yd", "carry_m", *LIMITS))
+        section.only(("kind", "carry_yd", "carry_m", "flights", *LIMITS))
         sections[name] = section
     return sections
 

@@ -49,6 +49,8 @@ class Club:
         Direction standard deviation of a mishit over that of a solid strike.
     sources : Mapping[str, str]
         For each number: ``"file"`` or ``"level"``.
+    flights : tuple of str
+        Ways the player hits it: ``"stock"`` first, then any of ``"low"`` and ``"high"``.
     """
 
     name: str
@@ -63,6 +65,7 @@ class Club:
     mishit_distance_sd_pct: float
     mishit_direction_factor: float
     sources: Mapping[str, str] = field(default_factory=dict)
+    flights: tuple[str, ...] = ("stock",)
 
 
 CLUB_NUMBERS = (

@@ -5,16 +5,22 @@ from __future__ import annotations
 import math
 import time
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
 from ..engine import Effort, Sequences, default_threads, must_compile, play, solve_map
+from ..conditions import Conditions
 from ..errors import NoAnswerError, UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import WORDS, Lie, Surface
+from ..physics.heights import SHAPES
 from ..player.model import Player
-from ..tables.game import CELL_YD, Board, make_bag, make_board, make_sketch
+from ..tables.bag import make_bag
+from ..tables.game import CELL_YD, Board, make_board, make_sketch
+from ..tables.rasters import ground_raster
+from ..tables.shots import Shot
 from ..tables.luck import strike_sets
 from ..tables.nodes import COARSE_YD, FINE_YD
 from . import estimate
@@ -49,7 +55,7 @@ def plan(
     hole: Hole,
     player: Player,
     *,
-    conditions: None = None,
+    conditions: Conditions | None = None,
     start: Start | None = None,
     sequences: int = 20_000,
     seed: int = 1,
@@ -63,8 +69,8 @@ def plan(
     hole : Hole
         With the tee and pin in use chosen (`Hole.with_tee`, `Hole.with_pin`).
     player : Player
-    conditions : None
-        Still air, level ground; the day's conditions come later.
+    conditions : Conditions, optional
+        Wind, air, firmness and green speed; still air on medium ground when left out.
     start : Start, optional
         Where the question is asked from; the tee in use when left out.
     sequences : int
@@ -91,7 +97,7 @@ def compare(
     player: Player,
     clubs: Sequence[str],
     *,
-    conditions: None = None,
+    conditions: Conditions | None = None,
     start: Start | None = None,
     sequences: int = 20_000,
     seed: int = 1,
@@ -122,9 +128,7 @@ def _lie(start: Start) -> Lie:
     return by_word[start.lie]
 
 
-def _check(sequences: int, seed: int, conditions: Any) -> None:
-    if conditions is not None:
-        raise UsageError("conditions are not modelled yet: leave them out for still air and level ground")
+def _check(sequences: int, seed: int) -> None:
     if not LEAST_SEQUENCES <= sequences <= MOST_SEQUENCES:
         raise UsageError(f"sequences {sequences}; allowed: {LEAST_SEQUENCES} to {MOST_SEQUENCES}")
     if not 0 <= seed < 2**32:
@@ -136,14 +140,14 @@ def _answer(
     hole: Hole,
     player: Player,
     clubs: list[str],
-    conditions: Any,
+    conditions: Conditions | None,
     start: Start | None,
     sequences: int,
     seed: int,
     progress: Progress | None,
     threads: int | None,
 ) -> Answer:
-    _check(sequences, seed, conditions)
+    _check(sequences, seed)
     threads = threads or default_threads()
     say = progress or (lambda message: None)
     clock = _Clock()
@@ -152,14 +156,17 @@ def _answer(
     start = start or tee_start(hole, 0)
     lie = _lie(start)
     say("flights and putts")
-    bag = make_bag(player, threads)
+    conditions = conditions or Conditions()
+    raster = ground_raster(hole, CELL_YD)
+    bag = make_bag(player, conditions, raster, threads)
     clock.lap("bag")
     say("value map")
-    board = solve_map(make_board(hole, bag), sketch=make_sketch(hole, bag), seed=seed, threads=threads)
+    empty = make_board(hole, bag, raster)
+    board = solve_map(empty, sketch=make_sketch(empty, hole), seed=seed, threads=threads)
     clock.lap("value_map")
     say("clubs and lines")
     place = Place(board, start.x_yd, start.y_yd, int(lie), threads)
-    wanted = [_asked(player, text, bag.shots[: bag.first_part]) for text in clubs]
+    wanted = [_asked(player, text, bag.shots.shots[: bag.shots.first_part]) for text in clubs]
     choices, asked, given, home, value = _choices(place, seed, wanted)
     clock.lap("search")
     say("sequences")
@@ -185,6 +192,7 @@ def _answer(
         question=question,
         hole=hole,
         player=player,
+        conditions=conditions,
         start=start,
         seed=seed,
         sequences=sequences,
@@ -212,30 +220,46 @@ class _Clock:
         self.last = now
 
 
-def _asked(player: Player, text: str, shots: Sequence[Any]) -> tuple[int, float | None, float | None]:
-    """(shot row, aim [yd], aim [deg]) of a club as typed."""
+@dataclass(frozen=True)
+class _Asked:
+    """A club as somebody typed it: the shot rows meant, and the aim if one was given."""
+
+    rows: tuple[int, ...]
+    aim_yd: float | None
+    aim_deg: float | None
+
+
+def _asked(player: Player, text: str, shots: Sequence[Shot]) -> _Asked:
+    """Shot rows and aim of a club as typed; without a flight word every way the player hits it is meant."""
     name, aim_yd, aim_deg = club_and_aim(text)
-    club = player.club(name)
-    row = next(k for k, shot in enumerate(shots) if shot.club is club)
-    return row, aim_yd, aim_deg
+    words = name.split()
+    flight = words[-1].lower() if len(words) > 1 and words[-1].lower() in SHAPES else None
+    club = player.club(" ".join(words[:-1]) if flight else name)
+    if flight is not None and flight not in club.flights:
+        raise UsageError(f"{club.name} {flight}: not in this player's bag; allowed: {', '.join(club.flights)}")
+    rows = tuple(
+        k for k, shot in enumerate(shots) if shot.club is club and flight in (None, shot.flight)
+    )
+    return _Asked(rows, aim_yd, aim_deg)
 
 
 def _choices(
-    place: Place, seed: int, wanted: list[tuple[int, float | None, float | None]]
+    place: Place, seed: int, wanted: list[_Asked]
 ) -> tuple[list[Choice], set[int], set[int], Choice, float]:
     """Choices to work out, which were asked for, which had their aim given, the map's own, its value."""
     rows = place.board.allowed(place.lie)
     bag = place.board.bag
-    for row, _, _ in wanted:
-        if row not in rows:
+    for club in wanted:
+        if not set(club.rows) & set(rows):
             lie = Lie(place.lie).name.lower().replace("_", " ")
+            names = dict.fromkeys(bag.shots.shots[k].club.name for k in rows)
             raise UsageError(
-                f"{bag.shots[row].club.name} is not played from {lie}; "
-                f"allowed: {', '.join(bag.shots[k].club.name for k in rows)}"
+                f"{bag.shots.shots[club.rows[0]].club.name} is not played from {lie}; "
+                f"allowed: {', '.join(names)}"
             )
     if not rows:
         raise NoAnswerError("no club of the bag may be played from this lie")
-    must = frozenset(row for row, _, _ in wanted)
+    must = frozenset(row for club in wanted for row in club.rows if row in rows)
     found, _ = search(place, seed, rows, keep_within=WORTH_SHOWING, keep_most=MOST_SHOWN, must=must)
     values = place.values(
         np.array([found[0].action]), found[0].score, strike_sets(seed + 21, FIRST_SETS, FIRST_STRIKES)
@@ -246,13 +270,14 @@ def _choices(
     choices: list[Choice] = []
     asked: set[int] = set()
     given: set[int] = set()
-    for row, aim_yd, aim_deg in wanted:
+    for club in wanted:
         asked.add(len(choices))
-        if aim_yd is None and aim_deg is None:
-            choices.append(next(choice for choice in found if choice.row == row))
+        if club.aim_yd is None and club.aim_deg is None:
+            choices.append(next(choice for choice in found if choice.row in club.rows))
         else:
             given.add(len(choices))
-            choices.append(given_aim(place, row, aim_yd, aim_deg, value, seed))
+            row = next(row for row in club.rows if row in rows)
+            choices.append(given_aim(place, row, club.aim_yd, club.aim_deg, value, seed))
     home = found[0]
     if all(choice is not home for choice in choices):
         choices.append(home)
@@ -327,6 +352,10 @@ class _Work:
     def board(self) -> Board:
         return self.place.board
 
+    @property
+    def wooded(self) -> bool:
+        return len(self.board.raster.crowns) > 0
+
     def _sequences(self, action: np.ndarray, seed: int, count: int) -> Sequences:
         place = self.place
         return play(
@@ -367,7 +396,7 @@ class _Work:
         shift = start.played or 0
         score = estimate.score(one)
         scores = np.rint(played.score).astype(np.int64) + shift
-        shot = self.board.bag.shots[choice.row]
+        shot = self.board.bag.shots.shots[choice.row]
         aim = float(choice.action[1])
         ahead = math.atan2(hole.pin.x_yd - start.x_yd, hole.pin.y_yd - start.y_yd)
         surfaces, features = played.surface, played.feature
@@ -417,6 +446,7 @@ class _Work:
             "penalty_on_hole": share(rows.penalties > 0.0),
             "fairway": share(rows.surface == Surface.FAIRWAY) if drive else None,
             "green_in_regulation": share(on_green <= par - 2) if known else None,
+            "branch_this_shot": share(rows.branch > 0.0) if self.wooded else None,
             "three_putt": share(rows.putts >= 3.0),
         }
 

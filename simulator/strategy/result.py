@@ -7,6 +7,7 @@ from typing import Any
 
 import numpy as np
 
+from ..conditions import Conditions, other_height
 from ..hole.model import Hole
 from ..player.model import Player
 
@@ -147,6 +148,33 @@ class Alternative:
         return out
 
 
+def conditions_dict(conditions: Conditions) -> dict[str, Any]:
+    """The day as plain JSON-ready data."""
+    wind = conditions.wind
+    blowing = None
+    if wind is not None:
+        at_10m, at_head = other_height(wind)
+        blowing = {
+            "speed_mph": wind.speed_mph,
+            "from_deg": wind.from_deg,
+            "height": wind.height,
+            "gust_mph": wind.gust_mph,
+            "swing_deg": wind.swing_deg,
+            "at_10_m_mph": at_10m,
+            "at_head_height_mph": at_head,
+        }
+    return {
+        "wind": blowing,
+        "temperature_c": conditions.temperature_c,
+        "altitude_m": conditions.altitude_m,
+        "pressure_hpa": conditions.pressure_pa / 100.0,
+        "humidity": conditions.humidity,
+        "fairway_firmness": conditions.fairway_firmness,
+        "green_firmness": conditions.green_firmness,
+        "stimp_ft": conditions.stimp_ft,
+    }
+
+
 @dataclass(frozen=True)
 class Answer:
     """The answer to "which club, which line?" on one hole for one player.
@@ -177,6 +205,7 @@ class Answer:
     question: str
     hole: Hole
     player: Player
+    conditions: Conditions
     start: Start
     seed: int
     sequences: int
@@ -212,6 +241,7 @@ class Answer:
                 "out_yd": self.start.out_yd,
                 "played": self.start.played,
             },
+            "conditions": conditions_dict(self.conditions),
             "seed": self.seed,
             "sequences": self.sequences,
             "value_map_score": self.value_map_score,
@@ -219,7 +249,7 @@ class Answer:
             "tied": list(self.tied),
             "clear_beyond_yd": self.clear_beyond_yd,
             "alternatives": [alternative.to_dict() for alternative in self.alternatives],
-            "assumed": [*self.hole.assumed, *self.player.assumed],
+            "assumed": [*self.hole.assumed, *self.player.assumed, *self.conditions.assumed],
             "warnings": list(self.warnings),
             "settings": self.settings,
         }

@@ -7,16 +7,26 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..engine import PART_SWING, value_actions
-from ..tables.game import FIRST_GUESS, Board
+from ..engine import PART_SWING, PUNCH_SWING, value_actions
+from ..hole.surfaces import Lie
+from ..tables.game import Board
+from ..tables.rows import FIRST_GUESS
 from ..tables.luck import strike_sets
 from .result import TIE_STROKES
 
-COARSE_AIMS_DEG = np.concatenate([np.arange(-28.0, 28.1, 2.0), [-60.0, -45.0, -35.0, 35.0, 45.0, 60.0]])
+COARSE_AIMS_DEG = np.concatenate(
+    [np.arange(-28.0, 28.1, 2.0), [-90.0, -60.0, -45.0, -35.0, 35.0, 45.0, 60.0, 90.0]]
+)
 """Aims off the pin of the first pass [deg]."""
 
 PART_SHARES = np.array([0.45, 0.55, 0.65, 0.74, 0.82, 0.88, 0.93, 0.97, 1.0, 1.04])
 """Carries of part swings tried, as shares of the distance to the pin."""
+
+PUNCH_SHARES = np.array([0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9])
+"""The same for punches, which run."""
+
+RECOVERY_LIES = (Lie.TREES, Lie.HEAVY_ROUGH)
+"""Lies from which short shots out sideways are looked at too."""
 
 STEPS_DEG = (1.0, 0.5, 0.25)
 """Refinement of the aim [deg]; it stops when a step gains less than FINE_GAIN."""
@@ -78,27 +88,39 @@ class Place:
 
 
 def _carry(place: Place, row: int, reach: float) -> float:
-    bag = place.board.bag
-    if row < bag.first_part:
-        return bag.shots[row].carry_yd
+    shots = place.board.bag.shots
+    if row < shots.first_part:
+        return shots.shots[row].carry_yd
     return max(place.distance_yd + reach, 1.0)
 
 
-def _first_pass(place: Place, rows: list[int], with_parts: bool) -> tuple[np.ndarray, np.ndarray]:
-    """(row of each, actions) of the coarse search."""
+def _first_pass(place: Place, rows: list[int], parts: dict[int, tuple[float, float]]) -> tuple[np.ndarray, np.ndarray]:
+    """(row of each, actions) of the coarse search; `parts` is first row -> (code, longest carry)."""
     aims = np.radians(COARSE_AIMS_DEG)
     owners, actions = [], []
     for row in rows:
         owners += [row] * aims.size
         actions += [(float(row), aim, 0.0) for aim in aims]
-    if with_parts:
-        limit = place.board.longest_part_yd(place.lie)
-        for share in PART_SHARES:
-            carry = share * place.distance_yd
-            if carry <= limit:
-                owners += [place.board.bag.first_part] * aims.size
-                actions += [(PART_SWING, aim, carry - place.distance_yd) for aim in aims]
+    for row, (code, longest) in parts.items():
+        shares = PART_SHARES if code == PART_SWING else PUNCH_SHARES
+        for carry in np.unique(np.minimum(shares * place.distance_yd, longest)):
+            owners += [row] * aims.size
+            actions += [(code, aim, carry - place.distance_yd) for aim in aims]
     return np.array(owners, dtype=int), np.array(actions)
+
+
+def part_families(place: Place) -> dict[int, tuple[float, float]]:
+    """Part swings worth a look from here: first row of the family -> (shot code, longest carry)."""
+    board, lie = place.board, place.lie
+    found = {}
+    longest = board.longest_part_yd(lie)
+    recovery = lie in RECOVERY_LIES
+    if place.distance_yd < 1.15 * longest or recovery:
+        found[board.bag.shots.first_part] = (PART_SWING, longest)
+    longest = board.longest_punch_yd(lie)
+    if longest > 0.0 and (place.distance_yd < 1.15 * longest or recovery):
+        found[board.bag.shots.first_punch] = (PUNCH_SWING, longest)
+    return found
 
 
 def _refine(place: Place, action: np.ndarray, replay: float, strikes: np.ndarray) -> tuple[np.ndarray, float]:
@@ -108,7 +130,7 @@ def _refine(place: Place, action: np.ndarray, replay: float, strikes: np.ndarray
         turn = math.radians(step)
         for _ in range(4):  # walk on while it pays
             tries = [action + (0.0, turn, 0.0), action - (0.0, turn, 0.0)]
-            if action[0] == PART_SWING:
+            if action[0] < 0.0:
                 stretch = 0.03 * step * place.distance_yd
                 tries += [action + (0.0, 0.0, stretch), action - (0.0, 0.0, stretch)]
             scores = place.scores(np.array(tries), replay, strikes)
@@ -147,8 +169,7 @@ def search(
     few = strike_sets(seed + 11, 2, 64)
     more = strike_sets(seed + 12, 8, 128)
     distance = place.distance_yd
-    with_parts = distance < 1.15 * place.board.longest_part_yd(place.lie)
-    owners, actions = _first_pass(place, rows, with_parts)
+    owners, actions = _first_pass(place, rows, part_families(place))
     replay = FIRST_GUESS[0] + FIRST_GUESS[1] * distance
     for _ in range(2):  # the value of a replay is only known once the place has been valued
         scores = place.scores(actions, replay, few)
@@ -176,7 +197,7 @@ def given_aim(
     place: Place, row: int, aim_yd: float | None, aim_deg: float | None, replay: float, seed: int
 ) -> Choice:
     """The choice of a club at an aim that was asked for."""
-    carry = place.board.bag.shots[row].carry_yd
+    carry = place.board.bag.shots.shots[row].carry_yd
     aim = math.radians(aim_deg) if aim_deg is not None else math.asin(np.clip((aim_yd or 0.0) / carry, -1, 1))
     action = np.array([float(row), aim, 0.0])
     score = float(place.scores(action[None], replay, strike_sets(seed + 12, 8, 128))[0])

@@ -9,9 +9,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..kernels.flight import TRACK_POINTS, Air, fill_flights
+from ..physics.heights import PUNCH, SHAPES
 from ..physics.launch import launch, part_launch
 from ..units import M_PER_YD, MPS_PER_MPH, RADPS_PER_RPM
-from .shots import Shot
+from .shots import Shot, ShotList
 
 FRACTIONS = np.linspace(0.1, 1.3, 17)
 """Strike speed axis, as still-air carry over stock carry: a topped ball to a flier."""
@@ -25,45 +26,74 @@ SPEED_GRID_MPH = np.linspace(5.0, 225.0, 45)
 YDPS_PER_MPH = MPS_PER_MPH / M_PER_YD
 
 
+WIND_STEP_MPH = 7.0
+"""Widest step between nodes of a wind axis [mph]: carry bends by 0.034 yd per mph squared into the wind, so a
+straight line between nodes errs by 0.2 yd at the most."""
+
+
+@dataclass(frozen=True)
+class WindAxes:
+    """Nodes of the wind axes [yd/s]: along the shot (helping positive) and across it, from 0."""
+
+    along: np.ndarray
+    cross: np.ndarray
+
+
+def wind_axes(speed_mph: float, gust_mph: float) -> WindAxes:
+    """Nodes that hold every wind up to `speed_mph` + `gust_mph` from any side; one node in still air."""
+    most = speed_mph + gust_mph
+    if most <= 0.0:
+        return WindAxes(np.zeros(1), np.zeros(1))
+    steps = max(int(np.ceil(2.0 * most / WIND_STEP_MPH)), 2)
+    half = max(int(np.ceil(most / (1.5 * WIND_STEP_MPH))), 1)
+    return WindAxes(
+        np.linspace(-most, most, steps + 1) * YDPS_PER_MPH, np.linspace(0.0, most, half + 1) * YDPS_PER_MPH
+    )
+
+
 @dataclass(frozen=True)
 class FlightTables:
-    """Flights by [shot, bearing, fraction, tilt, height]; kernels/flight.py says what the columns are.
+    """Flights by [shot, along wind, cross wind, fraction, tilt, height]; columns as in kernels/codes.py.
 
     Attributes
     ----------
-    flights : float32[shots, bearings, fractions, tilts, heights, 6]
-    tracks : float32[shots, bearings, fractions, tilts, 12, 2]
-        Side and height along the way, for trees.
+    flights : float32[shots, alongs, crosses, fractions, tilts, heights, 6]
+    tracks : float32[shots, alongs, crosses, fractions, tilts, 12, 2]
+        Side and height along the way, for trees; no shots where there are none.
     speeds_mph : float64[shots, fractions]
         Ball speed of each strike.
+    winds : WindAxes
     heights_yd : float64[heights]
     """
 
     flights: np.ndarray
     tracks: np.ndarray
     speeds_mph: np.ndarray
+    winds: WindAxes
     heights_yd: np.ndarray
 
 
-def _launch_rows(shots: tuple[Shot, ...], full_speed_mph: float) -> tuple[np.ndarray, np.ndarray]:
+def launch_rows(shots: tuple[Shot, ...], full_speeds_mph: dict[str, float]) -> tuple[np.ndarray, np.ndarray]:
     """Launch [rad] and spin [rad/s] of each shot on the speed grid."""
     launches, spins = np.empty((2, len(shots), SPEED_GRID_MPH.size))
     for k, shot in enumerate(shots):
-        if shot.flight == "part":
-            angle, spin = part_launch(shot.club.kind, full_speed_mph, SPEED_GRID_MPH)
+        shape = PUNCH if shot.flight == "punch" else SHAPES.get(shot.flight, SHAPES["stock"])
+        if shot.flight in ("part", "punch"):
+            angle, spin = part_launch(shot.club.kind, full_speeds_mph[shot.club.name], SPEED_GRID_MPH)
         else:
             angle, spin = launch(shot.club.kind, SPEED_GRID_MPH)
         launches[k], spins[k] = np.radians(angle), spin * RADPS_PER_RPM
+        launches[k] *= shape.launch_factor
+        spins[k] *= shape.spin_factor
     return launches, spins
 
 
 def flight_tables(
-    shots: tuple[Shot, ...],
-    first_part: int,
+    listed: ShotList,
     reference: Air,
     air: Air,
     *,
-    bearings: int = 1,
+    winds: WindAxes | None = None,
     heights_yd: np.ndarray | None = None,
     tracks: bool = False,
     threads: int = 1,
@@ -72,14 +102,13 @@ def flight_tables(
 
     Parameters
     ----------
-    shots, first_part
-        From `list_shots`.
+    listed : ShotList
     reference : Air
         Still air the player's carries are meant in.
     air : Air
-        Air of the day.
-    bearings : int
-        Start directions round the compass, relative to the wind; 1 in still air.
+        Air of the day; its own wind is not used.
+    winds : WindAxes, optional
+        Still air when left out.
     heights_yd : float64[n], optional
         Landing heights, evenly spaced; level ground when left out.
     tracks : bool
@@ -87,13 +116,12 @@ def flight_tables(
     threads : int
         The answer does not depend on it.
     """
+    shots, first_part = listed.shots, listed.first_part
+    winds = winds or wind_axes(0.0, 0.0)
     heights = np.zeros(1) if heights_yd is None else np.asarray(heights_yd, float)
-    # node b is a start direction that has the wind's direction b/n of a turn clockwise from it
-    wind = math.atan2(air.wind_x, air.wind_y)
-    turns = wind - np.arange(bearings) * (2.0 * math.pi / bearings)
-    shape = (len(shots), bearings, FRACTIONS.size, TILTS_DEG.size)
+    shape = (len(shots), winds.along.size, winds.cross.size, FRACTIONS.size, TILTS_DEG.size)
     flights = np.zeros((*shape, heights.size, 6), np.float32)
-    track = np.zeros((*shape, TRACK_POINTS, 2) if tracks else (0, 1, 1, 1, TRACK_POINTS, 2), np.float32)
+    track = np.zeros((*shape, TRACK_POINTS, 2) if tracks else (0, 1, 1, 1, 1, TRACK_POINTS, 2), np.float32)
     speeds = np.zeros((len(shots), FRACTIONS.size))
     carries = np.array([shot.carry_yd for shot in shots])
     step = (SPEED_GRID_MPH[1] - SPEED_GRID_MPH[0]) * YDPS_PER_MPH
@@ -110,7 +138,8 @@ def flight_tables(
             carries,
             FRACTIONS,
             tilts,
-            turns,
+            winds.along,
+            winds.cross,
             heights,
             first,
             last,
@@ -119,27 +148,36 @@ def flight_tables(
             speeds,
         )
 
-    launches, spins = _launch_rows(shots[:first_part], 0.0)
-    # the shortest club's own full speed must be known before its part swings can be flown
-    fill(first_part - 1, first_part, launches, spins)
-    full_speed = float(np.interp(1.0, FRACTIONS, speeds[first_part - 1])) / YDPS_PER_MPH
-    launches, spins = _launch_rows(shots, full_speed)
-    if threads > 1:
-        with ThreadPoolExecutor(threads) as pool:
-            for done in [pool.submit(fill, k, k + 1, launches, spins) for k in range(len(shots))]:
-                done.result()
-    else:
-        fill(0, len(shots), launches, spins)
-    return FlightTables(flights, track, speeds / YDPS_PER_MPH, heights)
+    def fill_all(first: int, last: int, launches: np.ndarray, spins: np.ndarray) -> None:
+        if threads > 1:
+            with ThreadPoolExecutor(threads) as pool:
+                for done in [pool.submit(fill, k, k + 1, launches, spins) for k in range(first, last)]:
+                    done.result()
+        else:
+            fill(first, last, launches, spins)
+
+    fill_all(0, first_part, *launch_rows(shots[:first_part], {}))
+    # a club's own full speed must be known before its part swings can be flown
+    stock = int(np.argmin(np.abs(FRACTIONS - 1.0)))
+    full = {
+        shot.club.name: float(speeds[k, stock]) / YDPS_PER_MPH
+        for k, shot in enumerate(shots[:first_part])
+        if shot.flight == "stock"
+    }
+    fill_all(first_part, len(shots), *launch_rows(shots, full))
+    return FlightTables(flights, track, speeds / YDPS_PER_MPH, winds, heights)
 
 
 def turn_per_tilt(tables: FlightTables) -> np.ndarray:
     """Angle off line at landing per angle of tilt, of each shot's stock strike in the air flown.
 
-    Slope between the nodes either side of no tilt, at the first bearing and height.
+    Slope between the nodes either side of no tilt, in the stillest wind and at the first height.
     """
     stock = int(np.argmin(np.abs(FRACTIONS - 1.0)))
     level = int(np.argmin(np.abs(TILTS_DEG)))
-    right, left = tables.flights[:, 0, stock, level + 1, 0], tables.flights[:, 0, stock, level - 1, 0]
+    calm = int(np.argmin(np.abs(tables.winds.along)))
+    base = int(np.argmin(np.abs(tables.heights_yd)))
+    right = tables.flights[:, calm, 0, stock, level + 1, base]
+    left = tables.flights[:, calm, 0, stock, level - 1, base]
     angle = np.arctan2(right[:, 1], right[:, 0]) - np.arctan2(left[:, 1], left[:, 0])
     return np.asarray(angle / math.radians(TILTS_DEG[level + 1] - TILTS_DEG[level - 1]), float)

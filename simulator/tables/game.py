@@ -1,4 +1,4 @@
-"""THE BORDER: Hole + Player -> the arrays of a Game. Past here there are no objects."""
+"""THE BORDER: Hole + Player + Conditions -> the arrays of a Game. Past here there are no objects."""
 
 from __future__ import annotations
 
@@ -10,23 +10,17 @@ from pathlib import Path
 import numpy as np
 
 from ..hole.model import Hole
-from ..hole.rules import LOCAL_RULE_E5, OPTIONS, Situation, Way
-from ..hole.surfaces import LIE_OF, Lie, Surface
+from ..hole.surfaces import Lie, Surface
 from ..kernels import codes as c
-from ..kernels.game import Field, Game, Ground
-from ..physics import ground as bounce
-from ..physics import putting
-from ..physics.aero import BALL_RADIUS_M, GRAVITY_MPS2
-from ..player.model import Player
-from ..units import M_PER_YD
-from .airs import flight_air
-from .flights import FRACTIONS, TILTS_DEG, FlightTables, flight_tables
+from ..kernels.game import Field, Game, Ground, Trees
+from ..units import MPS_PER_MPH, M_PER_YD
+from . import rows
+from .bag import Bag, day_wind
+from .flights import FRACTIONS, TILTS_DEG
 from .nodes import COARSE_YD, FINE_YD, Nodes, place_nodes
-from .putts import PuttTable, putt_table
 from .rasters import Raster, ground_raster
-from .shots import Shot, list_shots
-from .skips import SKIP_BELOW_YDPS, SKIP_STEP, skip_table
-from .strikes import strike_rows
+from .shade import SHADE_YD, shade_raster
+from .skips import skip_table
 
 CELL_YD = 1.0
 """Side of a raster cell [yd]."""
@@ -36,43 +30,6 @@ HOLE_OUT_SCALE: float = tomllib.loads(
 )["hole_out_scale"]
 """Multiplier of the chance to hole out from off the green, over the bare geometry of ball and hole; assumed
 within the bounds that ``simulator/fits/holing_out.py`` states, and fitted there."""
-
-DROP_BACK_YD = 1.0
-"""A dropped ball is taken to lie this far behind its reference point [yd]: small beside any shot's spread."""
-
-LIE_GAIN = 0.4
-"""Most strokes a drop can gain over playing from rough on the spot, its penalty apart. The tour's gap between
-fairway and rough is 0.16 to 0.25 (Broadie, Interfaces 42(2), 2012, table 9); amateurs' is smaller."""
-
-FIRST_GUESS = (2.4, 0.007)
-"""Strokes to hole out before anything is known: base and per yard, about a 20-handicap's tee shots
-(Course Rating System bogey line 2.8 + d / 160). Overwritten by the first sweep."""
-
-FATES = {
-    Surface.GREEN: c.FATE_GREEN,
-    Surface.WATER: c.FATE_PENALTY_WET,
-    Surface.DRY_PENALTY: c.FATE_PENALTY_DRY,
-    Surface.OUT_OF_BOUNDS: c.FATE_OUT,
-}
-
-UNPLAYABLE = {
-    Lie.HEAVY_ROUGH: c.UNPLAYABLE_GENERAL,
-    Lie.TREES: c.UNPLAYABLE_GENERAL,
-    Lie.BUNKER: c.UNPLAYABLE_SAND,
-}
-"""Lies from which an unplayable ball is worth a look. From the others a stroke at the ball always costs less
-than a penalty; in a penalty area Rule 19 does not apply."""
-
-
-@dataclass(frozen=True)
-class Bag:
-    """What does not depend on the hole: a player's shots, flights and putting today."""
-
-    shots: tuple[Shot, ...]
-    first_part: int
-    flights: FlightTables
-    strikes: np.ndarray
-    putts: PuttTable
 
 
 @dataclass(frozen=True)
@@ -94,121 +51,35 @@ class Board:
 
     def distance_yd(self, x_yd: float, y_yd: float) -> float:
         """Straight distance from a place to the pin."""
-        return math.hypot(self.game.numbers[c.PIN_X] - x_yd, self.game.numbers[c.PIN_Y] - y_yd)
+        numbers = self.game.ground.numbers
+        return math.hypot(numbers[c.PIN_X] - x_yd, numbers[c.PIN_Y] - y_yd)
 
     def allowed(self, lie: int) -> list[int]:
         """Rows of the full shots a lie allows."""
-        return [k for k in range(self.bag.first_part) if self.game.strikes[k, lie, c.STRIKE_ALLOWED] > 0.5]
+        full = range(self.bag.shots.first_part)
+        return [k for k in full if self.game.strikes[k, lie, c.STRIKE_ALLOWED] > 0.5]
 
     def longest_part_yd(self, lie: int) -> float:
         """Longest carry a part swing has from a lie."""
-        last = self.game.strikes[-1, lie]
+        last = self.game.strikes[self.bag.shots.first_punch - 1, lie]
         return float(last[c.STRIKE_CARRY] * last[c.STRIKE_FRACTION])
 
-
-def make_bag(player: Player, threads: int = 1) -> Bag:
-    """Shots, flights, strikes and putting of a player, in still air on level ground."""
-    shots, first_part = list_shots(player)
-    air = flight_air()
-    flights = flight_tables(shots, first_part, air, air, threads=threads)
-    skill = player.putting
-    putts = putt_table(
-        skill.angle_sd_deg, skill.distance_sd, angle_growth_deg_per_ft=skill.angle_growth_deg_per_ft
-    )
-    return Bag(shots, first_part, flights, strike_rows(shots, flights), putts)
+    def longest_punch_yd(self, lie: int) -> float:
+        """Longest carry a punch has from a lie."""
+        last = self.game.strikes[-1, lie]
+        return float(last[c.STRIKE_CARRY] * last[c.STRIKE_FRACTION]) if last[c.STRIKE_ALLOWED] > 0.5 else 0.0
 
 
-def _surface_rows() -> np.ndarray:
-    rows = np.zeros((len(Surface), c.SURFACE_COLUMNS))
-    for surface in Surface:
-        rows[surface, c.SURFACE_FATE] = FATES.get(surface, c.FATE_PLAY)
-        rows[surface, c.SURFACE_LIE] = LIE_OF.get(surface, -1)
-        ground = bounce.GROUNDS.get(surface.name)
-        if ground is not None:
-            rows[surface, c.SURFACE_TILT] = ground.tilt_scale
-            rows[surface, c.SURFACE_RESTITUTION] = ground.restitution_scale
-            rows[surface, c.SURFACE_FRICTION] = ground.friction
-    return rows
-
-
-def _feature_rows(hole: Hole) -> np.ndarray:
-    rows = np.zeros((len(hole.features) + 1, c.FEATURE_COLUMNS))
-    for k, feature in enumerate(hole.features, start=1):
-        rows[k, c.FEATURE_LOST] = feature.lost_chance
-        if feature.relief is not None:
-            situation = Situation.RED if feature.relief == "red" else Situation.YELLOW
-            rows[k, c.FEATURE_LATERAL] = any(o.way is Way.LATERAL for o in OPTIONS[situation])
-    return rows
-
-
-def _lie_rows() -> np.ndarray:
-    rows = np.full(len(Lie), c.UNPLAYABLE_NEVER, np.int64)
-    for lie, code in UNPLAYABLE.items():
-        rows[lie] = code
-    return rows
-
-
-def _relief_numbers(numbers: np.ndarray, hole: Hole) -> None:
-    lateral = next(o for o in OPTIONS[Situation.RED] if o.way is Way.LATERAL)
-    out_of_sand = next(
-        o
-        for o in OPTIONS[Situation.UNPLAYABLE_IN_BUNKER]
-        if o.way is Way.BACK_ON_LINE and not o.stay_in_bunker
-    )
-    numbers[c.DROP_BACK] = DROP_BACK_YD
-    numbers[c.TWO_CLUBS] = lateral.relief_yd
-    numbers[c.PENALTY_STROKES] = lateral.strokes
-    numbers[c.SAND_STROKES] = out_of_sand.strokes
-    numbers[c.LOCAL_RULE_STROKES] = LOCAL_RULE_E5.strokes if hole.local_rule_e5 else 0.0
-
-
-def _bounce_numbers(numbers: np.ndarray) -> None:
-    numbers[c.GRAVITY] = GRAVITY_MPS2 / M_PER_YD
-    numbers[c.BALL_RADIUS] = BALL_RADIUS_M / M_PER_YD
-    # theta = TILT_RAD (v / TILT_SPEED) (phi / TILT_ANGLE), with v in yd/s
-    numbers[c.BOUNCE_TILT] = bounce.TILT_RAD / (bounce.TILT_SPEED_MPS / M_PER_YD * bounce.TILT_ANGLE_RAD)
-    e0, e1, e2 = bounce.RESTITUTION
-    numbers[c.BOUNCE_E0], numbers[c.BOUNCE_E1] = e0, e1 * M_PER_YD
-    numbers[c.BOUNCE_E2] = e2 * M_PER_YD**2
-    numbers[c.BOUNCE_N_CAP] = bounce.RESTITUTION_LIMIT_MPS / M_PER_YD
-    numbers[c.BOUNCE_E_FLOOR] = bounce.RESTITUTION_FAST
-    numbers[c.BOUNCE_E_MOST] = bounce.RESTITUTION_MOST
-    numbers[c.BOUNCE_TIP_MOST] = bounce.TILT_MOST_RAD
-    numbers[c.BOUNCE_STOP] = SKIP_BELOW_YDPS
-    numbers[c.BOUNCE_LEAST] = bounce.HOP_LEAST_MPS / M_PER_YD
-    numbers[c.SKIP_STEP] = SKIP_STEP
-    numbers[c.ROLL_SLOPE] = putting.SLOPE_SHARE
-
-
-def _hole_numbers(numbers: np.ndarray) -> None:
-    numbers[c.HOLE_HALF_WIDTH] = putting.HOLE_RADIUS_M / M_PER_YD
-    slowing = bounce.GROUNDS["GREEN"].rolling_friction * GRAVITY_MPS2
-    numbers[c.CAPTURE_PAST] = putting.CAPTURE_LIMIT_MPS**2 / (2.0 * slowing) / M_PER_YD
-
-
-def make_sketch(
-    hole: Hole,
-    bag: Bag,
-    *,
-    coarse_yd: float = COARSE_YD,
-    fine_yd: float = FINE_YD,
-    cell_yd: float = CELL_YD,
-    hole_out_scale: float = HOLE_OUT_SCALE,
-) -> Board:
-    """The board on which a hole is first searched: the same ground, nodes twice as far apart."""
-    return make_board(
-        hole,
-        bag,
-        coarse_yd=2.0 * coarse_yd,
-        fine_yd=2.0 * fine_yd,
-        cell_yd=cell_yd,
-        hole_out_scale=hole_out_scale,
-    )
+def make_sketch(board: Board, hole: Hole) -> Board:
+    """The board on which a hole is first searched: the same game, nodes twice as far apart."""
+    coarse, fine = board.nodes.coarse.step_yd, board.nodes.fine.step_yd
+    return _with_nodes(board, place_nodes(hole, board.raster, 2.0 * coarse, 2.0 * fine))
 
 
 def make_board(
     hole: Hole,
     bag: Bag,
+    raster: Raster | None = None,
     *,
     coarse_yd: float = COARSE_YD,
     fine_yd: float = FINE_YD,
@@ -219,58 +90,114 @@ def make_board(
 
     Parameters
     ----------
+    raster : Raster, optional
+        The hole's ground if it is made already (of `cell_yd` otherwise).
     coarse_yd, fine_yd, cell_yd : float
         Node spacings and raster cell [yd]; tests refine them.
     hole_out_scale : float
         Multiplier of the chance to hole out from off the green; its fit varies it.
     """
-    raster = ground_raster(hole, cell_yd)
-    nodes = place_nodes(hole, raster, coarse_yd, fine_yd)
+    raster = ground_raster(hole, cell_yd) if raster is None else raster
     numbers = np.zeros(c.NUMBERS)
     numbers[c.PIN_X], numbers[c.PIN_Y] = hole.pin.x_yd, hole.pin.y_yd
-    numbers[c.RASTER_X0] = raster.x0_yd - 0.5 * raster.cell_yd
-    numbers[c.RASTER_Y0] = raster.y0_yd - 0.5 * raster.cell_yd
-    numbers[c.RASTER_CELL], numbers[c.RASTER_PER_YD] = raster.cell_yd, 1.0 / raster.cell_yd
-    numbers[c.FRACTION_0], numbers[c.FRACTION_STEP] = FRACTIONS[0], FRACTIONS[1] - FRACTIONS[0]
-    tilts = np.radians(TILTS_DEG)
-    numbers[c.TILT_0], numbers[c.TILT_STEP] = tilts[0], tilts[1] - tilts[0]
-    heights = bag.flights.heights_yd
-    numbers[c.HEIGHT_0], numbers[c.HEIGHT_STEP] = (
-        heights[0],
-        heights[1] - heights[0] if heights.size > 1 else 1.0,
-    )
-    _bounce_numbers(numbers)
-    _hole_numbers(numbers)
+    _raster_numbers(numbers, raster)
+    _flight_numbers(numbers, bag)
+    grounds = rows.day_grounds(bag.conditions)
+    rows.bounce_numbers(numbers)
+    rows.hole_numbers(numbers, grounds[Surface.GREEN])
+    rows.relief_numbers(numbers, hole)
     numbers[c.HOLE_OUT_SCALE] = hole_out_scale
-    _relief_numbers(numbers, hole)
-    numbers[c.PUTT_STEP] = bag.putts.root_step
+    numbers[c.GUESS_BASE], numbers[c.GUESS_PER_YD] = rows.FIRST_GUESS
+    numbers[c.LIE_GREEN], numbers[c.LIE_FAIRWAY] = Lie.GREEN, Lie.FAIRWAY
+    numbers[c.LIE_ROUGH], numbers[c.LIE_GAIN] = Lie.ROUGH, rows.LIE_GAIN
+    numbers[c.SURFACE_FAIRWAY] = Surface.FAIRWAY
+    numbers[c.SIDE] = 1.0
+    level = not (raster.height.any() or raster.grad_x.any() or raster.grad_y.any())
+    relief = np.zeros((3, 1, 1), np.float32)
+    if not level:
+        relief = np.stack([raster.height, raster.grad_x, raster.grad_y]).astype(np.float32)
+    surfaces = rows.surface_rows(grounds)
+    putts = np.concatenate([bag.putts.expected[..., None], bag.putts.chances], axis=-1)
+    empty = np.full((1, 1, 1), math.nan)
+    game = Game(
+        ground=Ground(numbers, raster.surface, relief, surfaces, skip_table(numbers, surfaces, grounds)),
+        field=Field(numbers, np.ascontiguousarray(putts), rows.plane_rows(raster), empty, empty),
+        feature=raster.feature,
+        feature_rows=rows.feature_rows(hole, raster),
+        lie_rows=rows.lie_rows(),
+        strikes=bag.strikes,
+        flights=bag.flights.flights,
+        trees=_trees(numbers, raster, bag),
+        coarse_plan=np.zeros((1, 1, 1, c.ACTION_COLUMNS), np.float32),
+        fine_plan=np.zeros((1, 1, 1, c.ACTION_COLUMNS), np.float32),
+    )
+    nodes = place_nodes(hole, raster, coarse_yd, fine_yd)
+    return _with_nodes(Board(game, bag, raster, nodes), nodes)
+
+
+def _with_nodes(board: Board, nodes: Nodes) -> Board:
+    """The board with empty fields for other nodes."""
+    old = board.game
+    numbers = old.ground.numbers.copy()
     numbers[c.COARSE_X0], numbers[c.COARSE_Y0] = nodes.coarse.x0_yd, nodes.coarse.y0_yd
     numbers[c.COARSE_STEP] = nodes.coarse.step_yd
     numbers[c.FINE_X0], numbers[c.FINE_Y0] = nodes.fine.x0_yd, nodes.fine.y0_yd
     numbers[c.FINE_STEP] = nodes.fine.step_yd
-    numbers[c.GUESS_BASE], numbers[c.GUESS_PER_YD] = FIRST_GUESS
-    numbers[c.PART_FIRST], numbers[c.PART_COUNT] = bag.first_part, len(bag.shots) - bag.first_part
-    numbers[c.LIE_GREEN], numbers[c.LIE_FAIRWAY], numbers[c.LIE_ROUGH] = Lie.GREEN, Lie.FAIRWAY, Lie.ROUGH
-    numbers[c.LIE_GAIN] = LIE_GAIN
-    numbers[c.SURFACE_FAIRWAY] = Surface.FAIRWAY
-    numbers[c.SIDE] = 1.0
-    level = not (raster.height.any() or raster.grad_x.any() or raster.grad_y.any())
-    relief = (
-        np.zeros((3, 1, 1), np.float32) if level else np.stack([raster.height, raster.grad_x, raster.grad_y])
+    coarse, fine = (np.full(grid.wanted.shape, math.nan) for grid in (nodes.coarse, nodes.fine))
+    plans = (
+        np.full((*field.shape, c.ACTION_COLUMNS), c.NO_SHOT, np.float32) for field in (coarse, fine)
     )
-    putts = np.concatenate([bag.putts.expected[..., None], bag.putts.chances], axis=-1)
-    rows = _surface_rows()
-    coarse = np.full(nodes.coarse.wanted.shape, math.nan)
-    fine = np.full(nodes.fine.wanted.shape, math.nan)
-    game = Game(
-        ground=Ground(numbers, raster.surface, relief, rows, skip_table(numbers, rows)),
-        field=Field(numbers, putts, coarse, fine),
-        feature=raster.feature,
-        feature_rows=_feature_rows(hole),
-        lie_rows=_lie_rows(),
-        strikes=bag.strikes,
-        flights=bag.flights.flights,
-        coarse_plan=np.full((*coarse.shape, c.ACTION_COLUMNS), -2.0, np.float32),
-        fine_plan=np.full((*fine.shape, c.ACTION_COLUMNS), -2.0, np.float32),
+    game = old._replace(
+        ground=old.ground._replace(numbers=numbers),
+        field=old.field._replace(numbers=numbers, coarse=coarse, fine=fine),
+        coarse_plan=next(plans),
+        fine_plan=next(plans),
     )
-    return Board(game, bag, raster, nodes)
+    return Board(game, board.bag, board.raster, nodes)
+
+
+def _raster_numbers(numbers: np.ndarray, raster: Raster) -> None:
+    numbers[c.RASTER_X0] = raster.x0_yd - 0.5 * raster.cell_yd
+    numbers[c.RASTER_Y0] = raster.y0_yd - 0.5 * raster.cell_yd
+    numbers[c.RASTER_CELL], numbers[c.RASTER_PER_YD] = raster.cell_yd, 1.0 / raster.cell_yd
+    numbers[c.SHADE_PER_YD] = 1.0 / SHADE_YD
+
+
+def _step(nodes: np.ndarray) -> float:
+    return float(nodes[1] - nodes[0]) if nodes.size > 1 else 1.0
+
+
+def _flight_numbers(numbers: np.ndarray, bag: Bag) -> None:
+    """Axes of the flight tables, the wind, the putting table and the rows of the part swings."""
+    numbers[c.FRACTION_0], numbers[c.FRACTION_STEP] = FRACTIONS[0], _step(FRACTIONS)
+    tilts = np.radians(TILTS_DEG)
+    numbers[c.TILT_0], numbers[c.TILT_STEP] = tilts[0], _step(tilts)
+    heights, winds = bag.flights.heights_yd, bag.flights.winds
+    numbers[c.HEIGHT_0], numbers[c.HEIGHT_STEP] = heights[0], _step(heights)
+    numbers[c.ALONG_0], numbers[c.ALONG_STEP] = winds.along[0], _step(winds.along)
+    numbers[c.CROSS_STEP] = _step(winds.cross)
+    wind = bag.conditions.wind
+    if wind is not None:
+        speed, gust = day_wind(bag.conditions)
+        numbers[c.WIND_SPEED] = speed * MPS_PER_MPH / M_PER_YD
+        numbers[c.WIND_GUST] = gust * MPS_PER_MPH / M_PER_YD
+        numbers[c.WIND_BEARING] = math.radians(wind.from_deg + 180.0)
+        numbers[c.WIND_SWING] = math.radians(wind.swing_deg)
+    numbers[c.PUTT_STEP] = bag.putts.root_step
+    shots = bag.shots
+    numbers[c.PART_FIRST], numbers[c.PART_COUNT] = shots.first_part, shots.first_punch - shots.first_part
+    numbers[c.PUNCH_FIRST], numbers[c.PUNCH_COUNT] = shots.first_punch, len(shots) - shots.first_punch
+
+
+def _trees(numbers: np.ndarray, raster: Raster, bag: Bag) -> Trees:
+    """Crowns of the hole; arrays of one cell where no tree stands."""
+    if len(raster.crowns) == 0:
+        return Trees(
+            np.zeros((1, 1), np.uint8),
+            np.zeros((1, 1), np.float32),
+            np.zeros((1, c.CROWN_COLUMNS)),
+            np.zeros((0, 1, 1, 1, 1, 1, 2), np.float32),
+        )
+    return Trees(
+        raster.canopy, shade_raster(raster), np.ascontiguousarray(raster.crowns, float), bag.flights.tracks
+    )

@@ -35,7 +35,7 @@ def strike_sets(seed: int, sets: int, strikes: int) -> np.ndarray:
     -------
     float64[sets, strikes, STRIKE_LUCK]
         Column 0 uniform (solid or mishit), columns 1-4 standard normal (speed, start, curve, lie), columns
-        5-6 uniform from -1/2 to 1/2 (where in a node's cell the ball lies).
+        5 on uniform from -1/2 to 1/2 (place in a node's cell, gust, swing, trees).
     """
     points = _points()
     if not 0 < strikes <= len(points):

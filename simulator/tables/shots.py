@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..physics.heights import PUNCH, PUNCH_LOFT_DEG, SHAPES
+from ..physics.launch import LOFT_DEG
 from ..physics.strike import PART_CARRIES_RATIO, SHORTEST_PART_CARRY_YD
 from ..player.model import Club, PartSpread, Player
 
@@ -18,7 +20,7 @@ class Shot:
     ----------
     club : Club
     flight : str
-        ``"stock"`` or ``"part"``.
+        ``"stock"``, ``"low"``, ``"high"``, ``"part"`` or ``"punch"``.
     carry_yd : float
         Stock carry of the shot; a part swing's intended carry may be scaled below it.
     spread : Club or PartSpread
@@ -31,21 +33,55 @@ class Shot:
     spread: Club | PartSpread
 
 
-def list_shots(player: Player) -> tuple[tuple[Shot, ...], int]:
-    """Every shot of a player: full swings longest first, then part swings shortest first.
+@dataclass(frozen=True)
+class ShotList:
+    """Every shot of a player: full swings longest first, then part swings and punches, shortest first.
 
-    Part swings are made with the shortest club, at carries in a fixed ratio up to its full carry.
-
-    Returns
-    -------
+    Attributes
+    ----------
     shots : tuple of Shot
-    first_part : int
-        Row of the shortest part swing.
+    first_part, first_punch : int
+        Rows where the part swings and the punches start.
     """
-    shots = [Shot(club, "stock", club.carry_yd, club) for club in player.clubs]
+
+    shots: tuple[Shot, ...]
+    first_part: int
+    first_punch: int
+
+    def __len__(self) -> int:
+        return len(self.shots)
+
+
+def list_shots(player: Player, *, shaped: bool = False) -> ShotList:
+    """Every shot of a player.
+
+    Part swings are made with the shortest club, at carries in a fixed ratio up to its full carry; punches
+    in the same way with a middle iron.
+
+    Parameters
+    ----------
+    shaped : bool
+        Shots held down too: worth their time only where there is wind or a tree.
+    """
+    full = [
+        Shot(club, flight, club.carry_yd * SHAPES[flight].carry_factor, club)
+        for club in player.clubs
+        for flight in club.flights
+        if flight != "low" or shaped
+    ]
     last = player.clubs[-1]
-    count = int(np.ceil(np.log(last.carry_yd / SHORTEST_PART_CARRY_YD) / np.log(PART_CARRIES_RATIO)))
-    carries = np.geomspace(SHORTEST_PART_CARRY_YD, last.carry_yd, max(count, 1) + 1)
-    first_part = len(shots)
-    shots += [Shot(last, "part", float(carry), player.part.at(float(carry))) for carry in carries]
-    return tuple(shots), first_part
+    parts = [
+        Shot(last, "part", carry, player.part.at(carry)) for carry in _part_carries(last.carry_yd)
+    ]
+    iron = min(player.clubs, key=lambda club: abs(LOFT_DEG[club.kind] - PUNCH_LOFT_DEG))
+    punches = [
+        Shot(iron, "punch", carry, player.part.at(carry))
+        for carry in _part_carries(iron.carry_yd * PUNCH.carry_factor)
+    ]
+    return ShotList(tuple(full + parts + punches), len(full), len(full) + len(parts))
+
+
+def _part_carries(longest_yd: float) -> list[float]:
+    """Carries of a family of part swings, shortest first."""
+    count = int(np.ceil(np.log(longest_yd / SHORTEST_PART_CARRY_YD) / np.log(PART_CARRIES_RATIO)))
+    return [float(c) for c in np.geomspace(SHORTEST_PART_CARRY_YD, longest_yd, max(count, 1) + 1)]

@@ -12,10 +12,10 @@ import numpy as np
 from ..hole.surfaces import Surface
 from ..kernels import codes as c
 from ..kernels.ground import bounce
-from ..physics.ground import GROUNDS, ROLL_KEEPS_SPEED, ROLL_TAKES_SPIN
+from ..physics.ground import ROLL_KEEPS_SPEED, ROLL_TAKES_SPIN, Ground
 
 SKIP_BELOW_YDPS = 2.5
-"""Hops that start slower upwards than this are skips: under 7 in high."""
+"""Hops that start slower upwards than this are skips: under 11 in high."""
 
 SKIP_STEP = 0.5
 """Step of the table in squared speed [(yd/s)^2]: the kernel then needs no root."""
@@ -54,18 +54,24 @@ def _tail(
     return np.array(places), np.array(speeds)
 
 
-def skip_table(numbers: np.ndarray, rows: np.ndarray) -> np.ndarray:
+def skip_table(
+    numbers: np.ndarray, rows: np.ndarray, grounds: dict[Surface, Ground]
+) -> np.ndarray:
     """Deceleration [yd/s^2], float64[surfaces, squared speeds], column k from k to k + 1 steps.
 
     Parameters
     ----------
     numbers, rows
         Of the game: the bounce law and the surfaces' scales.
+    grounds
+        The surfaces' grounds of the day; what has none stops a ball at once.
+    grounds
+        The surfaces' grounds of the day; what has none stops a ball at once.
     """
     edges = np.arange(0.0, FASTEST_YDPS**2 + 0.5 * SKIP_STEP, SKIP_STEP)
     table = np.full((len(rows), edges.size - 1), numbers[c.GRAVITY])
     for surface in Surface:
-        ground = GROUNDS.get(surface.name)
+        ground = grounds.get(surface)
         if ground is None:
             continue
         if not ground.skips:

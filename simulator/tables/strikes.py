@@ -39,7 +39,7 @@ def strike_rows(shots: tuple[Shot, ...], flights: FlightTables) -> np.ndarray:
     turn = turn_per_tilt(flights)
     for k, shot in enumerate(shots):
         spread = shot.spread
-        group = lie_group(shot.club.kind, shot.flight == "part")
+        group = lie_group(shot.club.kind, shot.flight in ("part", "punch"))
         solid = 1.0 + spread.bias_long_pct / 100.0
         for lie in Lie:
             effect = lie_effect(LIE_WORDS[lie], group)

@@ -1,0 +1,159 @@
+"""Reading the flight tables: where a strike comes down and how, in the wind of the moment."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from . import codes as c
+from ._compile import inlined, kernel
+from .ground import height_at
+
+
+@kernel
+def _corner(flights, shot, u, v, f, t, h, a, d):
+    """Flight at one wind and height node, bilinear in carry fraction (a) and tilt (d)."""
+    shot, u, v = np.uintp(shot), np.uintp(u), np.uintp(v)
+    f, t, h = np.uintp(f), np.uintp(t), np.uintp(h)
+    g, w = f + np.uintp(1), t + np.uintp(1)
+    p, q, r, s = (1.0 - a) * (1.0 - d), a * (1.0 - d), (1.0 - a) * d, a * d
+    return (
+        p * flights[shot, u, v, f, t, h, 0]
+        + q * flights[shot, u, v, g, t, h, 0]
+        + r * flights[shot, u, v, f, w, h, 0]
+        + s * flights[shot, u, v, g, w, h, 0],
+        p * flights[shot, u, v, f, t, h, 1]
+        + q * flights[shot, u, v, g, t, h, 1]
+        + r * flights[shot, u, v, f, w, h, 1]
+        + s * flights[shot, u, v, g, w, h, 1],
+        p * flights[shot, u, v, f, t, h, 2]
+        + q * flights[shot, u, v, g, t, h, 2]
+        + r * flights[shot, u, v, f, w, h, 2]
+        + s * flights[shot, u, v, g, w, h, 2],
+        p * flights[shot, u, v, f, t, h, 3]
+        + q * flights[shot, u, v, g, t, h, 3]
+        + r * flights[shot, u, v, f, w, h, 3]
+        + s * flights[shot, u, v, g, w, h, 3],
+        p * flights[shot, u, v, f, t, h, 4]
+        + q * flights[shot, u, v, g, t, h, 4]
+        + r * flights[shot, u, v, f, w, h, 4]
+        + s * flights[shot, u, v, g, w, h, 4],
+        p * flights[shot, u, v, f, t, h, 5]
+        + q * flights[shot, u, v, g, t, h, 5]
+        + r * flights[shot, u, v, f, w, h, 5]
+        + s * flights[shot, u, v, g, w, h, 5],
+    )
+
+
+@inlined
+def _mix(p, q, w):
+    """p + w (q - p), column by column."""
+    return (
+        p[0] + w * (q[0] - p[0]),
+        p[1] + w * (q[1] - p[1]),
+        p[2] + w * (q[2] - p[2]),
+        p[3] + w * (q[3] - p[3]),
+        p[4] + w * (q[4] - p[4]),
+        p[5] + w * (q[5] - p[5]),
+    )
+
+
+@kernel
+def _at_height(flights, shot, u, v, f, t, h, a, d, share):
+    """Flight at one wind node, linear between two landing heights."""
+    flight = _corner(flights, shot, u, v, f, t, h, a, d)
+    if share > 0.0:
+        flight = _mix(flight, _corner(flights, shot, u, v, f, t, h + 1, a, d), share)
+    return flight
+
+
+@inlined
+def node_of(value, start, step, count):
+    """(lower node, share of the way to the next) of a value on an even axis, clamped to its ends."""
+    place = min(max((value - start) / step, 0.0), count - 1.000001) if count > 1 else 0.0
+    node = int(place)
+    return node, place - node
+
+
+@kernel
+def fly(numbers, flights, shot, fraction, tilt, height, along_wind, cross_wind):
+    """Flight of a strike read from the table, linear between its nodes on every axis.
+
+    Parameters
+    ----------
+    shot : int
+        Shot row.
+    fraction : float
+        Still-air carry of the strike over the shot's stock carry.
+    tilt : float
+        Tilt of the spin axis, right positive [rad].
+    height : float
+        Height of the landing place over the ball [yd].
+    along_wind, cross_wind : float
+        Wind along the start line (helping positive) and across it (towards the right) [yd/s].
+
+    Returns
+    -------
+    along, side, v_along, v_side, v_down, spin : float
+        yd, yd/s and rad/s, in the frame of the start direction.
+    """
+    _, alongs, crosses, fractions, tilts, heights, _ = flights.shape
+    # the table knows wind from the left only: from the right it is the mirror image
+    mirror = -1.0 if cross_wind < 0.0 else 1.0
+    f, a = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_STEP], fractions)
+    t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_STEP], tilts)
+    h, wh = node_of(height, numbers[c.HEIGHT_0], numbers[c.HEIGHT_STEP], heights)
+    u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_STEP], alongs)
+    v, wv = node_of(abs(cross_wind), 0.0, numbers[c.CROSS_STEP], crosses)
+    flight = _at_height(flights, shot, u, v, f, t, h, a, d, wh)
+    if wu > 0.0:
+        flight = _mix(flight, _at_height(flights, shot, u + 1, v, f, t, h, a, d, wh), wu)
+    if wv > 0.0:
+        other = _at_height(flights, shot, u, v + 1, f, t, h, a, d, wh)
+        if wu > 0.0:
+            other = _mix(other, _at_height(flights, shot, u + 1, v + 1, f, t, h, a, d, wh), wu)
+        flight = _mix(flight, other, wv)
+    return (flight[0], mirror * flight[1], flight[2], mirror * flight[3], flight[4], flight[5])
+
+
+@kernel
+def moment_wind(numbers, gust, swing):
+    """Velocity of the wind along x and y [yd/s] for two uniform numbers about 0 (-1/2 to 1/2)."""
+    speed = numbers[c.WIND_SPEED] + 2.0 * gust * numbers[c.WIND_GUST]
+    if speed == 0.0:
+        return 0.0, 0.0
+    bearing = numbers[c.WIND_BEARING] + 2.0 * swing * numbers[c.WIND_SWING]
+    return speed * math.sin(bearing), speed * math.cos(bearing)
+
+
+@kernel
+def land(ground, flights, x, y, shot, bearing, fraction, tilt, wind_x, wind_y):
+    """Landing of a strike: x, y [yd], vx, vy, down [yd/s], spin [rad/s], along, side [yd].
+
+    `wind_x`, `wind_y` is the velocity of the wind [yd/s].
+    """
+    sin_b, cos_b = math.sin(bearing), math.cos(bearing)
+    along_wind, cross_wind = wind_x * sin_b + wind_y * cos_b, wind_x * cos_b - wind_y * sin_b
+    hilly = flights.shape[5] > 1
+    level = height_at(ground, x, y) if hilly else 0.0
+    height = 0.0
+    along, side, v_along, v_side, down, spin = 0.0, 0.0, 0.0, 0.0, 0.0, 0.0
+    px, py = x, y
+    for _ in range(3 if hilly else 1):  # the landing height depends on the landing place
+        along, side, v_along, v_side, down, spin = fly(
+            ground.numbers, flights, shot, fraction, tilt, height, along_wind, cross_wind
+        )
+        px, py = x + along * sin_b + side * cos_b, y + along * cos_b - side * sin_b
+        if hilly:
+            height = height_at(ground, px, py) - level
+    return (
+        px,
+        py,
+        v_along * sin_b + v_side * cos_b,
+        v_along * cos_b - v_side * sin_b,
+        down,
+        spin,
+        along,
+        side,
+    )

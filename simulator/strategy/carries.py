@@ -1,0 +1,209 @@
+"""The player's numbers for today: carries and runs by club, and the number to hit for a distance."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+
+from ..conditions import Conditions
+from ..errors import NoAnswerError, UsageError
+from ..player.model import Player
+from ..tables.carries import runs_yd, stock_landings
+from ..tables.shots import list_shots
+
+DISTANCE_YD = (10.0, 400.0)
+"""Distances taken [yd]."""
+
+HEIGHT_YD = (-60.0, 60.0)
+"""Heights of the target over the ball taken [yd]."""
+
+REPORTED_PER_YD = 1.0
+"""Yards a laser adds for a yard of rise: the trade's rule (common practice), which most of them use."""
+
+
+@dataclass(frozen=True)
+class Carry:
+    """One shot's numbers.
+
+    Attributes
+    ----------
+    club, flight : str
+    still_carry_yd, still_run_yd : float
+        In still air at 25 C and sea level, on level medium fairway.
+    today_carry_yd, today_run_yd : float
+        In today's air and wind, to today's height and on today's fairway.
+    drift_yd : float
+        How far the wind moves it sideways, right positive.
+    """
+
+    club: str
+    flight: str
+    still_carry_yd: float
+    still_run_yd: float
+    today_carry_yd: float
+    today_run_yd: float
+    drift_yd: float
+
+    def to_dict(self) -> dict[str, Any]:
+        """The figures as plain JSON-ready data."""
+        return dict(vars(self))
+
+
+@dataclass(frozen=True)
+class Effective:
+    """The number to hit for a distance, part by part.
+
+    Attributes
+    ----------
+    distance_yd, height_yd : float
+        Level distance to the target and its height over the ball.
+    height_adds_yd, air_adds_yd, wind_adds_yd : float
+        What each adds to the number to hit.
+    effective_yd : float
+        The still, level carry that covers the distance today: the sum.
+    club, flight : str
+        The shot whose carry is nearest to it.
+    carry_yd : float
+        That shot's carry today.
+    drift_yd : float
+        How far the wind moves it sideways, right positive.
+    height_from_pair : bool
+        The height was read off a laser's two numbers (common practice, rough).
+    """
+
+    distance_yd: float
+    height_yd: float
+    height_adds_yd: float
+    air_adds_yd: float
+    wind_adds_yd: float
+    effective_yd: float
+    club: str
+    flight: str
+    carry_yd: float
+    drift_yd: float
+    height_from_pair: bool
+
+    def to_dict(self) -> dict[str, Any]:
+        """The figures as plain JSON-ready data."""
+        return dict(vars(self))
+
+
+def carries(
+    player: Player, conditions: Conditions, *, along_deg: float = 0.0, height_yd: float = 0.0
+) -> tuple[Carry, ...]:
+    """Every full shot of a player, still and today, longest first.
+
+    Parameters
+    ----------
+    conditions : Conditions
+        Gusts and swings are left out: the mean wind.
+    along_deg : float
+        Bearing of the shot in the frame the wind is given in [deg].
+    height_yd : float
+        Height of the landing place over the ball [yd].
+    """
+    _check("height", height_yd, HEIGHT_YD)
+    listed = list_shots(player, shaped=True)
+    count = listed.first_part
+    level = stock_landings(listed, Conditions(), 0.0, 0.0, count)
+    today = stock_landings(listed, conditions, along_deg, height_yd, count)
+    runs = runs_yd(level, Conditions()), runs_yd(today, conditions)
+    return tuple(
+        Carry(
+            shot.club.name,
+            shot.flight,
+            float(level[k, 0]),
+            float(runs[0][k]),
+            float(today[k, 0]),
+            float(runs[1][k]),
+            float(today[k, 1]),
+        )
+        for k, shot in enumerate(listed.shots[:count])
+    )
+
+
+def effective_distance(
+    player: Player,
+    conditions: Conditions,
+    distance_yd: float,
+    *,
+    height_yd: float | None = None,
+    adjusted_yd: float | None = None,
+    along_deg: float = 0.0,
+) -> Effective:
+    """The number to hit for a distance today, with its parts.
+
+    The still, level carry whose strike covers the distance is found between the player's stock clubs: first
+    with the height alone, then in today's air, then in today's wind; each step's change is that part.
+
+    Parameters
+    ----------
+    distance_yd : float
+        Level distance to where the ball must come down.
+    height_yd : float, optional
+        Height of that place over the ball.
+    adjusted_yd : float, optional
+        The second number of a laser that adjusts for slope: with the first it gives a rough height (a
+        yard a yard, common practice) unless the height is given. It is never counted twice.
+
+    Raises
+    ------
+    UsageError
+        A number out of its range.
+    NoAnswerError
+        No club of the bag reaches, or all of them fly past.
+    """
+    _check("distance", distance_yd, DISTANCE_YD)
+    from_pair = height_yd is None and adjusted_yd is not None
+    if from_pair and adjusted_yd is not None:
+        _check("adjusted distance", adjusted_yd, DISTANCE_YD)
+        height_yd = (adjusted_yd - distance_yd) / REPORTED_PER_YD
+    height = 0.0 if height_yd is None else height_yd
+    _check("height", height, HEIGHT_YD)
+    listed = list_shots(player, shaped=True)
+    count = listed.first_part
+    shots = listed.shots[:count]
+    still_air = Conditions()
+    calm = replace(conditions, wind=None)
+    numbers = []
+    landings = np.zeros((count, 6))
+    for day in (still_air, calm, conditions):
+        landings = stock_landings(listed, day, along_deg, height, count)
+        numbers.append(_number_for(distance_yd, shots, landings[:, 0]))
+    nearest = int(np.argmin(np.abs(landings[:, 0] - distance_yd)))
+    return Effective(
+        distance_yd=distance_yd,
+        height_yd=height,
+        height_adds_yd=numbers[0] - distance_yd,
+        air_adds_yd=numbers[1] - numbers[0],
+        wind_adds_yd=numbers[2] - numbers[1],
+        effective_yd=numbers[2],
+        club=shots[nearest].club.name,
+        flight=shots[nearest].flight,
+        carry_yd=float(landings[nearest, 0]),
+        drift_yd=float(landings[nearest, 1]),
+        height_from_pair=from_pair,
+    )
+
+
+def _number_for(distance_yd: float, shots: Any, carries_yd: np.ndarray) -> float:
+    """Still carry whose strike carries `distance_yd`, straight between stock clubs and in proportion beyond."""
+    stock = [k for k, shot in enumerate(shots) if shot.flight == "stock"]
+    today = carries_yd[stock][::-1]
+    still = np.array([shots[k].carry_yd for k in stock])[::-1]
+    if distance_yd > today[-1]:
+        if distance_yd > 1.15 * today[-1]:
+            raise NoAnswerError(
+                f"{distance_yd:.0f} yd is out of reach today: the longest club carries {today[-1]:.0f}"
+            )
+        return float(still[-1] * distance_yd / today[-1])
+    if distance_yd < today[0]:
+        return float(still[0] * distance_yd / max(today[0], 1e-6))
+    return float(np.interp(distance_yd, today, still))
+
+
+def _check(what: str, value: float, limits: tuple[float, float]) -> None:
+    if not limits[0] <= value <= limits[1]:
+        raise UsageError(f"{what} {value:g} yd: {limits[0]:g} to {limits[1]:g} yd is allowed")

@@ -1,0 +1,105 @@
+"""What does not depend on where the pin is: a player's shots, flights, strikes and putting today."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..conditions import Conditions, other_height
+from ..physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
+from ..player.model import Player
+from .airs import flight_air
+from .flights import FlightTables, flight_tables, wind_axes
+from .putts import PuttTables, putt_tables
+from .rasters import Raster
+from .shots import ShotList, list_shots
+from .strikes import strike_rows
+
+HEIGHT_STEP_YD = 6.0
+"""Widest step between landing heights [yd]: the fall at the end of a flight is nearly straight."""
+
+SHAPED_WIND_MPH = 4.0
+"""Less wind than this is no reason to hold a shot down [mph]."""
+
+
+@dataclass(frozen=True)
+class Bag:
+    """A player's tables for the day.
+
+    Attributes
+    ----------
+    shots : ShotList
+    flights : FlightTables
+    strikes : float64[shots, lies, STRIKE_COLUMNS]
+    putts : PuttTables
+    conditions : Conditions
+    """
+
+    shots: ShotList
+    flights: FlightTables
+    strikes: np.ndarray
+    putts: PuttTables
+    conditions: Conditions
+
+
+def landing_heights(raster: Raster | None) -> np.ndarray:
+    """Landing heights over the ball that a hole may need, evenly spaced and with 0 among them [yd]."""
+    if raster is None:
+        return np.zeros(1)
+    rise = float(raster.height.max() - raster.height.min())
+    if rise <= 0.0:
+        return np.zeros(1)
+    steps = math.ceil(rise / HEIGHT_STEP_YD)
+    return np.arange(-steps, steps + 1) * (rise / steps)
+
+
+def day_wind(conditions: Conditions) -> tuple[float, float]:
+    """Wind at 10 m and how far it gusts either side [mph]."""
+    wind = conditions.wind
+    if wind is None or wind.speed_mph == 0.0:
+        return 0.0, 0.0
+    at_10m = other_height(wind)[0]
+    return at_10m, wind.gust_mph * at_10m / wind.speed_mph
+
+
+def make_bag(
+    player: Player, conditions: Conditions | None = None, raster: Raster | None = None, threads: int = 1
+) -> Bag:
+    """Shots, flights, strikes and putting of a player.
+
+    Parameters
+    ----------
+    player : Player
+    conditions : Conditions, optional
+        Still air and level medium ground when left out.
+    raster : Raster, optional
+        The hole's ground: its heights, trees and greens decide what the tables must know. Level and
+        treeless when left out.
+    threads : int
+    """
+    conditions = conditions or Conditions()
+    speed, gust = day_wind(conditions)
+    wooded = raster is not None and len(raster.crowns) > 0
+    shots = list_shots(player, shaped=wooded or speed + gust >= SHAPED_WIND_MPH)
+    air = flight_air(
+        temperature_c=conditions.temperature_c,
+        altitude_m=conditions.altitude_m,
+        humidity=conditions.humidity,
+        pressure=conditions.pressure_pa,
+        wind_height_m=FORECAST_HEIGHT_M,
+        roughness_m=ROUGHNESS_OPEN_M if speed + gust > 0.0 else 0.0,
+    )
+    flights = flight_tables(
+        shots,
+        flight_air(),
+        air,
+        winds=wind_axes(speed, gust),
+        heights_yd=landing_heights(raster),
+        tracks=wooded,
+        threads=threads,
+    )
+    slopes = (0.0,) if raster is None else tuple(float(s) for s in raster.planes[:, 0])
+    putts = putt_tables(player.putting, stimp_ft=conditions.stimp_ft, slopes=slopes)
+    return Bag(shots, flights, strike_rows(shots.shots, flights), putts, conditions)

@@ -1,0 +1,98 @@
+"""Stock strikes of every shot in any air, wind and height: where they come down and how far they run."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from ..conditions import Conditions
+from ..hole.surfaces import Surface
+from ..kernels import codes as c
+from ..kernels.flight import fill_flights
+from ..kernels.game import Ground
+from ..kernels.runs import fill_runs
+from ..physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
+from ..units import MPS_PER_MPH, M_PER_YD
+from .airs import flight_air
+from .bag import day_wind
+from .flights import SPEED_GRID_MPH, YDPS_PER_MPH, launch_rows
+from .rows import bounce_numbers, day_grounds, surface_rows
+from .shots import ShotList
+from .skips import skip_table
+
+
+def stock_landings(
+    listed: ShotList, conditions: Conditions, along_deg: float, height_yd: float, count: int
+) -> np.ndarray:
+    """Landings of the stock strike of the first `count` shots of the list.
+
+    Parameters
+    ----------
+    conditions : Conditions
+        Air and wind; gusts and swings are left out.
+    along_deg : float
+        Bearing of the shot in the hole frame [deg].
+    height_yd : float
+        Height of the landing place over the ball [yd].
+
+    Returns
+    -------
+    float64[count, 6]
+        Along, side [yd], v_along, v_side, v_down [yd/s], spin [rad/s].
+    """
+    shots = listed.shots[:count]
+    speed = day_wind(conditions)[0]
+    air = flight_air(
+        temperature_c=conditions.temperature_c,
+        altitude_m=conditions.altitude_m,
+        humidity=conditions.humidity,
+        pressure=conditions.pressure_pa,
+        wind_height_m=FORECAST_HEIGHT_M,
+        roughness_m=ROUGHNESS_OPEN_M if speed > 0.0 else 0.0,
+    )
+    along, cross = 0.0, 0.0
+    if conditions.wind is not None:
+        angle = np.radians(conditions.wind.from_deg - along_deg)
+        yards = speed * MPS_PER_MPH / M_PER_YD
+        along, cross = -yards * np.cos(angle), -yards * np.sin(angle)
+    launches, spins = launch_rows(shots, {})
+    out = np.zeros((count, 1, 1, 1, 1, 1, 6), np.float32)
+    step = (SPEED_GRID_MPH[1] - SPEED_GRID_MPH[0]) * YDPS_PER_MPH
+    fill_flights(
+        flight_air(),
+        air,
+        launches,
+        spins,
+        SPEED_GRID_MPH[0] * YDPS_PER_MPH,
+        step,
+        np.array([shot.carry_yd for shot in shots]),
+        np.ones(1),
+        np.zeros(1),
+        np.array([along]),
+        np.array([cross]),
+        np.array([height_yd]),
+        0,
+        count,
+        out,
+        np.zeros((0, 1, 1, 1, 1, 12, 2), np.float32),
+        np.zeros((count, 1)),
+    )
+    return out[:, 0, 0, 0, 0, 0].astype(float)
+
+
+def runs_yd(landings: np.ndarray, conditions: Conditions, surface: Surface = Surface.FAIRWAY) -> np.ndarray:
+    """Run of each landing on level ground of one surface today [yd]."""
+    numbers = np.zeros(c.NUMBERS)
+    bounce_numbers(numbers)
+    numbers[c.RASTER_CELL], numbers[c.RASTER_PER_YD] = 1.0, 1.0
+    grounds = day_grounds(conditions)
+    surfaces = surface_rows(grounds)
+    ground = Ground(
+        numbers,
+        np.full((1, 1), surface, np.uint8),
+        np.zeros((3, 1, 1), np.float32),
+        surfaces,
+        skip_table(numbers, surfaces, grounds),
+    )
+    out = np.zeros(len(landings))
+    fill_runs(ground, np.ascontiguousarray(landings), out)
+    return out

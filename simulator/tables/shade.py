@@ -1,0 +1,30 @@
+"""A wide raster of how high trees reach, so that most flights are seen to be clear at a glance."""
+
+from __future__ import annotations
+
+import numpy as np
+from scipy.ndimage import maximum_filter
+
+from .rasters import Raster
+
+SHADE_YD = 8.0
+"""Side of a wide cell [yd]."""
+
+CLEAR = -1e9
+"""Height of nothing."""
+
+
+def shade_raster(raster: Raster) -> np.ndarray:
+    """Greatest crown height in and around each wide cell, over the zero of the heights [yd], float32.
+
+    Each cell takes its neighbours in: a flight sampled once a cell misses no crown between samples.
+    """
+    tops = np.full(raster.canopy.shape, CLEAR, np.float32)
+    standing = raster.canopy > 0
+    tops[standing] = raster.height[standing] + raster.crowns[raster.canopy[standing] - 1, 1]
+    per = max(int(round(SHADE_YD / raster.cell_yd)), 1)
+    rows, columns = (int(np.ceil(n / per)) for n in tops.shape)
+    padded = np.full((rows * per, columns * per), CLEAR, np.float32)
+    padded[: tops.shape[0], : tops.shape[1]] = tops
+    wide = padded.reshape(rows, per, columns, per).max(axis=(1, 3))
+    return np.ascontiguousarray(maximum_filter(wide, size=3, mode="constant", cval=CLEAR), np.float32)
