@@ -13,6 +13,10 @@ REFERENCE_HUMIDITY = 0.5
 SEA_LEVEL_PRESSURE_PA = 101325.0
 """International Standard Atmosphere, ISO 2533:1975."""
 
+STANDARD_LAPSE_PER_M = 2.25577e-5
+STANDARD_EXPONENT = 5.25588
+"""p = p0 (1 - lapse h)^exponent: ISO 2533:1975, below 11 km."""
+
 KELVIN_AT_0_C = 273.15
 
 GAS_CONSTANT_DRY = 287.058
@@ -28,7 +32,18 @@ def pressure_pa(altitude_m: float) -> float:
     ``p = 101325 (1 - 2.25577e-5 h)^5.25588`` (ISO 2533:1975). A pressure already reduced to sea
     level, as weather reports give it, is not the pressure at the course.
     """
-    return SEA_LEVEL_PRESSURE_PA * float((1.0 - 2.25577e-5 * altitude_m) ** 5.25588)
+    return SEA_LEVEL_PRESSURE_PA * float((1.0 - STANDARD_LAPSE_PER_M * altitude_m) ** STANDARD_EXPONENT)
+
+
+def pressure_from_sea_level_pa(sea_level_pa: float, altitude_m: float) -> float:
+    """Pressure at an altitude [m] whose reading reduced to sea level (QNH, altimeter setting) is given [Pa].
+
+    Weather services reduce by the standard atmosphere's own law, so ``p^(1/n) = q^(1/n) - p0^(1/n) lapse h``
+    with its constants (ISO 2533:1975; ICAO Doc 7488 for the practice, from memory).
+    """
+    n = STANDARD_EXPONENT
+    step = SEA_LEVEL_PRESSURE_PA ** (1.0 / n) * STANDARD_LAPSE_PER_M * altitude_m
+    return float((sea_level_pa ** (1.0 / n) - step) ** n)
 
 
 def standard_temperature_c(altitude_m: float) -> float:

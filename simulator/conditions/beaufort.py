@@ -1,0 +1,13 @@
+"""The Beaufort scale in miles an hour."""
+
+from __future__ import annotations
+
+BEAUFORT_MPH = (0.5, 2.0, 5.5, 10.0, 15.5, 21.5, 28.0, 35.0, 42.5, 50.5)
+"""Middles [mph] of forces 0 to 9, from under 1, 1-3, 4-7, 8-12, 13-18, 19-24, 25-31, 32-38, 39-46, 47-54 as
+weather services print the scale (from memory). No golf is played in stronger ones."""
+
+BEAUFORT_NAMES = {
+    "light air": 1, "light breeze": 2, "slight breeze": 2, "gentle breeze": 3, "moderate breeze": 4,
+    "fresh breeze": 5, "strong breeze": 6, "near gale": 7, "strong gale": 9,
+}  # fmt: skip
+"""The scale's own names of its forces."""

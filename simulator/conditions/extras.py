@@ -1,0 +1,49 @@
+"""Gusts, swings and the height of a wind, each from an option of its own."""
+
+from __future__ import annotations
+
+import re
+
+from ..errors import UsageError
+from .model import Height
+from .phrases import DEGREE, NUMBER, UNIT, mph_of
+from .text import clean, one_line
+
+_GUSTS = re.compile(rf"(?P<sign>\+ ?-|\+/-|up to|to|peak)? ?(?P<n>{NUMBER})(?: ?{UNIT})?")
+_SWING = re.compile(rf"(?:\+ ?-|\+/-)? ?(?P<n>{NUMBER}) ?{DEGREE}?")
+
+_HEIGHTS: dict[str, Height] = {
+    "forecast": "forecast", "as forecast": "forecast", "10 m": "forecast", "10m": "forecast",
+    "10 metres": "forecast", "felt": "felt", "felt here": "felt", "here": "felt", "head": "felt",
+    "head height": "felt", "2 m": "felt", "2m": "felt",
+}  # fmt: skip
+
+
+def read_gusts(text: str) -> tuple[str, float]:
+    """("gust_mph", +- so much) for ``"4"`` or ``"+-4 mph"``, ("peak_mph", peak) for ``"to 18"``."""
+    found = _GUSTS.fullmatch(clean(text))
+    if found is None:
+        raise UsageError(
+            f"gusts {one_line(text)!r}: a number such as 4 or +-4 mph, or a peak such as to 18 mph"
+        )
+    peak = found["sign"] in ("up to", "to", "peak")
+    return ("peak_mph" if peak else "gust_mph"), mph_of(found)
+
+
+def read_swing(text: str) -> float:
+    """Degrees to either side of ``"20"``, ``"+-20 degrees"``."""
+    found = _SWING.fullmatch(clean(text))
+    if found is None:
+        raise UsageError(f"swing {one_line(text)!r}: degrees to either side such as 20 or +-20 are allowed")
+    return float(found["n"])
+
+
+def read_height(text: str) -> Height:
+    """Height a wind is given for."""
+    found = _HEIGHTS.get(clean(text))
+    if found is None:
+        raise UsageError(
+            f"wind at {one_line(text)!r}: 'forecast' (10 m, as weather services give it) or 'felt' (head "
+            "height) is allowed"
+        )
+    return found

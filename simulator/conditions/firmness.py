@@ -1,0 +1,78 @@
+"""Firmness of fairways and greens in words or numbers."""
+
+from __future__ import annotations
+
+import re
+
+from ..errors import UsageError
+from ..physics.ground import FIRMNESS as ROWS
+from .model import FIRMNESS
+from .text import clean, one_line
+
+WORDS: dict[str, float] = {
+    **ROWS,
+    "very soft": 0.0, "wet": 0.0, "soggy": 0.0, "softish": 0.25, "medium soft": 0.25, "fairly soft": 0.25,
+    "normal": 0.5, "average": 0.5, "medium firm": 0.75, "fairly firm": 0.75, "firmish": 0.75, "hard": 1.0,
+    "very firm": 1.0, "dry": 1.0, "baked": 1.0,
+}  # fmt: skip
+"""0 soft to 1 firm (common practice; there is no agreed scale)."""
+
+_LEVEL = (
+    r"(?P<number>-?\d+(?:\.\d+)?)|(?P<words>" + "|".join(sorted(WORDS, key=len, reverse=True)) + r")(?![a-z])"
+)
+_PART = re.compile(rf"(?:{_LEVEL})|(?P<where>fairways?|greens?)(?![a-z])|(?P<skip>,|and(?![a-z])|;|:|=|\s+)")
+
+ALLOWED = "soft, medium, firm or a number from 0 to 1, for both or as in 'soft fairways, medium greens'"
+
+
+def read_firmness(text: str) -> tuple[float | None, float | None]:
+    """(fairways, greens) of ``"firm"``, ``"0.3"``, ``"soft fairways, medium greens"``, ``"greens 0.8"``.
+
+    One that is not spoken of is None.
+
+    Raises
+    ------
+    UsageError
+        A word that is not understood, a number outside 0 to 1, one place said twice.
+    """
+    shown, phrase = one_line(text), clean(text).replace("medium-", "medium ")
+    pairs: list[tuple[float | None, str | None]] = [(None, None)]
+    at = 0
+    while at < len(phrase):
+        found = _PART.match(phrase, at)
+        if found is None:
+            word = phrase[at:].split()[0].strip(",;:=")
+            raise UsageError(f"firmness {shown!r}: {one_line(word)!r} is not understood; allowed: {ALLOWED}")
+        at = found.end()
+        if found["skip"]:
+            continue
+        level, where = pairs[-1]
+        if found["where"]:
+            if where is not None:
+                pairs.append((None, found["where"].rstrip("s")))
+            else:
+                pairs[-1] = (level, found["where"].rstrip("s"))
+            continue
+        value = WORDS[found["words"]] if found["words"] else float(found["number"])
+        if not FIRMNESS[0] <= value <= FIRMNESS[1]:
+            number = one_line(found["number"], 12)
+            raise UsageError(f"firmness {shown!r}: {number} is outside {FIRMNESS[0]:g} to {FIRMNESS[1]:g}")
+        if level is not None:
+            pairs.append((value, None))
+        else:
+            pairs[-1] = (value, where)
+    return _places(shown, pairs)
+
+
+def _places(shown: str, pairs: list[tuple[float | None, str | None]]) -> tuple[float | None, float | None]:
+    said: dict[str, float] = {}
+    for level, where in pairs:
+        if level is None:
+            raise UsageError(f"firmness {shown!r}: {where or 'nothing'} how firm? allowed: {ALLOWED}")
+        if where is None and len(pairs) > 1:
+            raise UsageError(f"firmness {shown!r}: {level:g} is of which, fairways or greens?")
+        for place in [where] if where else ["fairway", "green"]:
+            if place in said:
+                raise UsageError(f"firmness {shown!r}: {place}s are said twice")
+            said[place] = level
+    return said.get("fairway"), said.get("green")

@@ -1,0 +1,95 @@
+"""The day put together from the options of a command, all of them optional."""
+
+from __future__ import annotations
+
+from ..errors import UsageError
+from ..physics.air import REFERENCE_HUMIDITY, REFERENCE_TEMPERATURE_C
+from ..physics.putting import DEFAULT_STIMP_FT
+from .clubs import ClubsToMph
+from .extras import read_height
+from .firmness import read_firmness
+from .model import Conditions
+from .quantities import read_altitude, read_humidity, read_pressure, read_stimp, read_temperature
+from .words import read_wind
+
+
+def conditions_from(
+    wind: str | None = None,
+    wind_at: str | None = None,
+    gusts: str | None = None,
+    swing: str | None = None,
+    temperature: str | None = None,
+    altitude: str | None = None,
+    pressure: str | None = None,
+    humidity: str | None = None,
+    firmness: str | None = None,
+    stimp: str | None = None,
+    *,
+    along_deg: float,
+    y_bearing_deg: float | None,
+    mph_of_clubs: ClubsToMph | None = None,
+) -> Conditions:
+    """Conditions of the day.
+
+    Parameters
+    ----------
+    wind, wind_at, gusts, swing, temperature, altitude, pressure, humidity, firmness, stimp : str, optional
+        As typed: ``"12 mph from 2 o'clock"``, ``"forecast"`` or ``"felt"``, ``"4"``, ``"20"``, ``"12 C"``,
+        ``"3,000 ft"``, ``"sea level 1020"``, ``"60 %"``, ``"soft fairways, medium greens"``, ``"10"``. What
+        is left out is as in `Conditions`, and said in its `assumed`.
+    along_deg, y_bearing_deg, mph_of_clubs
+        As in `words.read_wind`.
+
+    Raises
+    ------
+    UsageError
+        One line naming the option, what was found and what is allowed.
+    """
+    assumed: list[str] = []
+    height = None if wind_at is None else read_height(wind_at)
+    if wind is None:
+        for name, option in (("wind height", wind_at), ("gusts", gusts), ("swing", swing)):
+            if option is not None:
+                raise UsageError(f"{name} given without a wind; give the wind too, or leave it out")
+        assumed.append("no wind")
+        blowing = None
+    else:
+        blowing = read_wind(
+            wind,
+            along_deg=along_deg,
+            y_bearing_deg=y_bearing_deg,
+            height=height,
+            gusts=gusts,
+            swing=swing,
+            mph_of_clubs=mph_of_clubs,
+        )
+        assumed.extend(blowing.assumed if blowing else ())
+    altitude_m = None if altitude is None else read_altitude(altitude)
+    pressure_hpa = None
+    if pressure is not None:
+        pressure_hpa, note = read_pressure(pressure, altitude_m)
+        assumed.extend([note] if note else [])
+    elif altitude_m is None:
+        assumed.append("sea level, 1013 hPa")
+    if temperature is None:
+        assumed.append(f"{REFERENCE_TEMPERATURE_C:g} C ({REFERENCE_TEMPERATURE_C * 1.8 + 32:g} F)")
+    if humidity is None:
+        assumed.append(f"humidity {100 * REFERENCE_HUMIDITY:g} %")
+    fairway, green = (None, None) if firmness is None else read_firmness(firmness)
+    if fairway is None and green is None:
+        assumed.append("fairways and greens of medium firmness")
+    elif fairway is None or green is None:
+        assumed.append(f"{'fairways' if fairway is None else 'greens'} of medium firmness")
+    if stimp is None:
+        assumed.append(f"greens at Stimp {DEFAULT_STIMP_FT:g}")
+    return Conditions(
+        wind=blowing,
+        temperature_c=REFERENCE_TEMPERATURE_C if temperature is None else read_temperature(temperature),
+        altitude_m=altitude_m or 0.0,
+        pressure_hpa=pressure_hpa,
+        humidity=REFERENCE_HUMIDITY if humidity is None else read_humidity(humidity),
+        fairway_firmness=0.5 if fairway is None else fairway,
+        green_firmness=0.5 if green is None else green,
+        stimp_ft=DEFAULT_STIMP_FT if stimp is None else read_stimp(stimp),
+        assumed=tuple(assumed),
+    )

@@ -1,0 +1,176 @@
+"""The vocabulary of wind: what golfers say, as patterns tried one after the other along a phrase."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from ..units import MPS_PER_MPH
+from .beaufort import BEAUFORT_NAMES
+
+MPH_PER_UNIT = {
+    "mph": 1.0,
+    "ms": 1.0 / MPS_PER_MPH,
+    "kmh": 1.0 / 1.609344,  # the mile is 1.609344 km exactly
+    "kt": 1.852 / 1.609344,  # the nautical mile is 1.852 km exactly
+}
+"""Miles an hour in each unit of speed."""
+
+_UNITS = {
+    "mph": r"m\.?p\.?h\.?|mi ?/ ?h|miles (?:an|per) hour",
+    "ms": r"m ?/ ?s(?:ec)?|mps|met(?:er|re)s (?:a|per) second",
+    "kmh": r"km ?/ ?h|kmph|kph|kmh|kilomet(?:er|re)s (?:an|per) hour",
+    "kt": r"kts?|kn|knots?",
+}
+NUMBER = r"\d+(?:\.\d+)?"
+UNIT = "(?:" + "|".join(f"(?P<{unit}>{text})" for unit, text in _UNITS.items()) + ")"
+DEGREE = r"(?:°|º|degrees?|degs?)"
+
+_HOURS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+HOURS = {name: k + 1 for k, name in enumerate(_HOURS)} | {str(k): k for k in range(1, 13)}
+_HOUR = r"\d{1,2}|" + "|".join(sorted(_HOURS, key=len, reverse=True))
+
+CLUBS = {
+    "half a": 0.5, "a half": 0.5, "half": 0.5, "a": 1.0, "": 1.0, "one and a half": 1.5, "one": 1.0,
+    "two and a half": 2.5, "two": 2.0, "three": 3.0, "four": 4.0,
+}  # fmt: skip
+"""Numbers of clubs in words."""
+
+POINTS = {
+    name: 22.5 * k
+    for k, name in enumerate(
+        ("n", "nne", "ne", "ene", "e", "ese", "se", "sse", "s", "ssw", "sw", "wsw", "w", "wnw", "nw", "nnw")
+    )
+}
+"""Compass points [deg], clockwise from north."""
+
+SENSES: dict[str, tuple[str, ...]] = {
+    "against": (
+        "into the wind", "into the face", "into us", "into you", "into me", "into", "in your face",
+        "in my face", "in our face", "in the face", "in the teeth", "head on", "head-on", "head wind",
+        "head-wind", "headwind", "head", "against us", "against you", "against me", "against", "hurting",
+        "hurts", "adverse", "from in front", "from the front", "from ahead", "from the green",
+        "from the flag", "from the pin", "from the target", "in off",
+    ),
+    "helping": (
+        "down the wind", "down wind", "down-wind", "downwind", "tail wind", "tail-wind", "tailwind", "tail",
+        "helping", "helps", "helpful", "help", "assisting", "following", "from right behind",
+        "from straight behind", "from behind", "at your back", "at my back", "behind us", "behind you",
+        "behind me", "behind", "in your favour", "with us", "with you", "with me", "favourable",
+        "favorable", "down", "from the tee",
+    ),
+    "left": (
+        "left to right", "left-to-right", "l to r", "l-to-r", "l-r", "off the left", "from the left",
+        "out of the left", "off left", "from left", "the left", "left", "towards the right",
+        "toward the right", "to the right", "to right",
+    ),
+    "right": (
+        "right to left", "right-to-left", "r to l", "r-to-l", "r-l", "off the right", "from the right",
+        "out of the right", "off right", "from right", "the right", "right", "towards the left",
+        "toward the left", "to the left", "to left",
+    ),
+    "across": (
+        "across", "cross wind", "cross-wind", "crosswind", "side wind", "sidewind", "cross", "side-on",
+    ),
+    "slightly": (
+        "a little bit", "a little", "a bit", "a touch", "a hair", "slightly", "slight", "just", "partly",
+    ),
+    "mostly": ("mostly", "mainly", "largely"),
+    "forecast": ("as forecast", "forecast", "at 10 metres", "at 10 m", "at ten metres"),
+    "felt": ("felt here", "as felt", "felt", "at head height", "head height"),
+    "toward": ("towards the", "toward the", "to the", "towards", "toward", "to"),
+}  # fmt: skip
+"""Words and what they mean; the longest that fits is taken."""
+
+_WORDS = sorted(((w, s) for s, words in SENSES.items() for w in words), key=lambda pair: -len(pair[0]))
+SENSE_OF = dict(_WORDS)
+
+FILLERS = frozenset((
+    "wind", "winds", "wind's", "breeze", "breezy", "blowing", "blows", "it", "its", "it's", "is", "a", "an",
+    "the", "of", "and", "at", "from", "off", "with", "coming", "about", "around", "roughly", "today",
+    "steady",    "quartering", "mean", "average", "then", "but", "plus", "say", "we", "have", "got", "dead",
+    "straight", "pure", "out", "side", "hand", "me", "us", "you", "that's", "there", "there's",
+))  # fmt: skip
+"""Words that carry nothing by themselves."""
+
+_END = r"(?![\w'])"
+PATTERNS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
+    (kind, re.compile(pattern))
+    for kind, pattern in (
+        # a weather report's group (WMO FM 15): 24012KT, 24012G18KT
+        ("report", rf"(?P<ddd>\d{{3}})(?P<mean>\d\d)(?:g(?P<peak>\d\d))?{UNIT}{_END}"),
+        ("plus_minus_degrees", rf"(?:\+ ?- ?|\+/- ?)(?P<n>{NUMBER}) ?{DEGREE}{_END}"),
+        ("plus_minus", rf"(?:\+ ?- ?|\+/- ?)(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
+        ("gust_by", rf"gust(?:s|ing|y)?,? (?:of )?(?:\+ ?- ?|\+/- ?)(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
+        ("gust_to", rf"gust(?:s|ing|y)?,? (?:of |up to |to |at )?(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
+        (
+            "swing",
+            r"(?:swing(?:s|ing)?|shift(?:s|ing)?|var(?:ies|ying)),? (?:by |about )?(?:\+ ?- ?|\+/- ?)?"
+            rf"(?P<n>{NUMBER})(?: ?{DEGREE})?{_END}",
+        ),
+        (
+            "clubs",
+            rf"(?P<n>{NUMBER}|{'|'.join(filter(None, CLUBS))})[ \-]*clubs?'?s?"
+            rf"(?P<half>[ \-]and[ \-]a[ \-]half)?(?: worth)?(?: of)?(?:[ \-](?:wind|breeze))?{_END}",
+        ),
+        ("clubs", rf"(?P<n>)club(?P<half>[ \-]and[ \-]a[ \-]half)(?: of)?(?: wind)?{_END}"),
+        (
+            "clock",
+            rf"(?P<half>half[ \-]past )?(?P<hour>{_HOUR})(?:[:.](?P<minute>\d\d))? ?o ?'? ?clock{_END}",
+        ),
+        ("clock", rf"(?P<half>half[ \-]past )(?P<hour>{_HOUR}){_END}"),
+        ("clock", rf"(?P<hour>\d{{1,2}}):(?P<minute>\d\d){_END}"),
+        ("degrees", rf"(?P<n>{NUMBER}) ?{DEGREE}{_END}"),
+        ("range", rf"(?P<low>{NUMBER}) ?(?:-|to) ?(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
+        ("force", rf"(?:beaufort|force|bft)(?: force)? (?P<n>\d\d?){_END}"),
+        ("force", rf"(?P<name>{'|'.join(sorted(BEAUFORT_NAMES, key=len, reverse=True))}){_END}"),
+        ("speed", rf"(?P<n>{NUMBER}) ?{UNIT}{_END}"),
+        (
+            "from_number",
+            rf"(?:from|bearing) (?P<n>{NUMBER}){_END}"
+            rf"(?!:| ?(?:o ?'? ?clock|-|to |clubs?|{DEGREE}|{UNIT}){_END})",
+        ),
+        ("speed", rf"(?P<n>{NUMBER}){_END}"),
+        ("word", rf"(?P<word>{'|'.join(re.escape(word) for word, _ in _WORDS)}){_END}"),
+        (
+            "compass",
+            r"(?P<point>(?:(?:north|south|east|west)[ \-]?){0,2}(?:north|south|east|west)|[nsew]{1,3})"
+            rf"(?P<ly>(?:er)?ly)?{_END}",
+        ),
+    )
+)
+"""(kind, pattern), the first that fits at a place is taken. Phrases are in lower case."""
+
+ALLOWED = (
+    "a strength (12 mph, 8 m/s, 20 km/h, 10 knots, one-club, force 4) and where it comes from (2 o'clock, "
+    "NW, 240 degrees, into, helping, off the right)"
+)
+
+
+def mph_of(found: re.Match[str], number: str = "n") -> float:
+    """Speed of a match [mph] in the unit it names, mph when it names none."""
+    groups: dict[str, Any] = found.groupdict()
+    unit = next((unit for unit in MPH_PER_UNIT if groups.get(unit)), "mph")
+    return float(groups[number]) * MPH_PER_UNIT[unit]
+
+
+def names_unit(found: re.Match[str]) -> str | None:
+    """Unit of speed a match names, or None."""
+    groups = found.groupdict()
+    return next((unit for unit in MPH_PER_UNIT if groups.get(unit)), None)
+
+
+def point_deg(text: str) -> float | None:
+    """Bearing [deg] of a compass point written short or long, None when there is no such point."""
+    for name in ("north", "east", "south", "west"):
+        text = text.replace(name, name[0])
+    return POINTS.get(re.sub(r"[ \-]", "", text))
+
+
+def vocabulary() -> list[str]:
+    """Words a mistyped one may have been."""
+    words = {part for word, _ in _WORDS for part in re.split(r"[ \-]", word) if len(part) > 3}
+    more = (
+        "o'clock clock degrees knots gusting swinging calm club force northerly southerly easterly westerly"
+    )
+    return sorted(words | set(more.split()) | {"north", "south", "east", "west", "northwest", "southwest"})

@@ -1,0 +1,127 @@
+"""Temperature, altitude, pressure, humidity and speed of greens as people write them."""
+
+from __future__ import annotations
+
+import re
+
+from ..errors import UsageError
+from ..physics.air import pressure_from_sea_level_pa, pressure_pa
+from ..physics.putting import M_PER_FT
+from .text import clean, one_line
+
+_SIGNED = r"(?P<n>[+-]? ?\d+(?:\.\d+)?)"
+_TEMPERATURE = re.compile(
+    rf"{_SIGNED} ?(?:°|º|deg(?:ree)?s?)? ?(?:(?P<c>c|celsius|centigrade)|(?P<f>f|fahrenheit))"
+)
+_ALTITUDE = re.compile(
+    rf"{_SIGNED} ?(?:(?P<m>m|met(?:er|re)s?)|(?P<ft>ft|feet|foot|'))(?: (?:up|high|above sea level|asl))?"
+)
+_PRESSURE = re.compile(
+    r"(?P<before>(?:at )?sea[ -]level|qnh|altimeter|reduced|station|qfe|here|at the course)?:? ?"
+    r"(?P<n>\d+(?:\.\d+)?) ?(?P<unit>hpa|mbar|mb|millibars?|kpa|inhg|in ?hg|mmhg|mm ?hg)?,? ?"
+    r"(?P<after>(?:at )?sea[ -]level|qnh|altimeter|reduced|station|qfe|here|at the course)?"
+)
+_HUMIDITY = re.compile(r"(?P<n>\d+(?:\.\d+)?) ?(?P<percent>%|per ?cent|percent)?(?: rh)?")
+_STIMP = re.compile(
+    r"(?:stimp )?(?:(?P<n>\d+(?:\.\d+)?) ?(?P<unit>ft|feet|m|met(?:er|re)s)?"
+    r"|(?P<feet>\d+) ?(?:'|ft) ?(?P<inches>\d+(?:\.\d+)?) ?(?:\"|''|in))(?: stimp)?"
+)
+
+HPA_PER = {"hpa": 1.0, "mb": 1.0, "kpa": 10.0, "inhg": 33.8639, "mmhg": 1.333224}
+"""Hectopascals in each unit of pressure; mercury at 0 C (from memory)."""
+
+STIMP_WORDS = {"slow": 8.0, "medium": 10.0, "fast": 12.0}
+"""Stimpmeter readings meant by a word [ft] (common practice)."""
+
+REDUCED_BEYOND = 0.05
+"""A pressure this share above the standard atmosphere's at its altitude is one reduced to sea level: weather
+alone moves it by less (1064 hPa at sea level; assumed)."""
+
+
+def read_temperature(text: str) -> float:
+    """Temperature [C] of ``"12 C"``, ``"55 F"``, ``"12 degrees Celsius"``."""
+    found = _TEMPERATURE.fullmatch(clean(text))
+    if found is None:
+        raise UsageError(f"temperature {one_line(text)!r}: a number with its scale, such as 12 C or 55 F")
+    value = float(found["n"].replace(" ", ""))
+    return value if found["c"] else (value - 32.0) / 1.8
+
+
+def read_altitude(text: str) -> float:
+    """Altitude [m] of ``"1200 m"`` or ``"3,000 ft"``."""
+    found = _ALTITUDE.fullmatch(clean(text))
+    if found is None:
+        raise UsageError(f"altitude {one_line(text)!r}: a number with its unit, such as 1200 m or 3,000 ft")
+    return float(found["n"].replace(" ", "")) * (1.0 if found["m"] else M_PER_FT)
+
+
+def read_pressure(text: str, altitude_m: float | None) -> tuple[float, str | None]:
+    """Pressure at the course [hPa] and what was assumed of it.
+
+    ``"950 hPa"`` is taken at the course; ``"sea level 1020"``, ``"QNH 1020"`` and ``"altimeter 30.1 inHg"``
+    are reduced to sea level and turned back with the altitude. A bare number is in hPa.
+
+    Raises
+    ------
+    UsageError
+        Words that are not understood; a reduced pressure without an altitude; a pressure that at this
+        altitude can only be a reduced one.
+    """
+    shown = one_line(text)
+    found = _PRESSURE.fullmatch(clean(text))
+    if found is None or (found["before"] and found["after"]):
+        raise UsageError(f"pressure {shown!r}: such as 1013 hPa, 29.9 inHg or sea level 1020 is allowed")
+    unit = (found["unit"] or "hpa").replace(" ", "")
+    unit = "mb" if unit.startswith("m") and unit != "mmhg" else unit
+    value = float(found["n"]) * HPA_PER[unit]
+    words = found["before"] or found["after"]
+    reduced = words is not None and words not in ("station", "qfe", "here", "at the course")
+    if reduced:
+        if altitude_m is None:
+            raise UsageError(f"pressure {shown!r}: reduced to sea level, so the altitude is needed with it")
+        if not 850.0 <= value <= 1090.0:
+            raise UsageError(f"pressure {shown!r}: 850 to 1090 hPa is allowed at sea level")
+        at_course = pressure_from_sea_level_pa(100.0 * value, altitude_m) / 100.0
+        return at_course, None
+    standard = pressure_pa(altitude_m or 0.0) / 100.0
+    if altitude_m is not None and value > (1.0 + REDUCED_BEYOND) * standard:
+        raise UsageError(
+            f"pressure {shown!r}: too much for {altitude_m:.0f} m, where {standard:.0f} hPa is usual; if it "
+            f"is reduced to sea level, say 'sea level {value:.0f}'"
+        )
+    if words is None:
+        return value, f"{value:.4g} hPa taken as the pressure at the course, not one reduced to sea level"
+    return value, None
+
+
+def read_humidity(text: str) -> float:
+    """Relative humidity, 0 to 1, of ``"60 %"``, ``"60"`` or ``"0.6"``."""
+    found = _HUMIDITY.fullmatch(clean(text))
+    if found is None:
+        raise UsageError(f"humidity {one_line(text)!r}: a percentage such as 60 % is allowed")
+    value = float(found["n"])
+    if found["percent"] is None and value == 1.0:
+        raise UsageError(f"humidity {one_line(text)!r}: may be 1 % or all; say 1 % or 100 %")
+    share = value / 100.0 if found["percent"] or value > 1.0 else value
+    if not share <= 1.0:
+        raise UsageError(f"humidity {one_line(text)!r}: 0 to 100 % is allowed")
+    return share
+
+
+def read_stimp(text: str) -> float:
+    """Stimpmeter reading [ft] of ``"10"``, ``"10.5 ft"``, ``10'6"``, ``"3.1 m"``, ``"fast"``."""
+    phrase = clean(text)
+    if phrase in STIMP_WORDS:
+        return STIMP_WORDS[phrase]
+    found = _STIMP.fullmatch(phrase)
+    if found is None:
+        raise UsageError(
+            f"stimp {one_line(text)!r}: feet such as 10 or 10'6\", or slow, medium, fast are allowed"
+        )
+    if found["feet"]:
+        inches = float(found["inches"])
+        if inches >= 12.0:
+            raise UsageError(f"stimp {one_line(text)!r}: a foot has 12 inches")
+        return float(found["feet"]) + inches / 12.0
+    value = float(found["n"])
+    return value / M_PER_FT if (found["unit"] or "f").startswith("m") else value
