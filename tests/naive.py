@@ -105,7 +105,9 @@ class Flights:
         table = np.concatenate([table, table[:1]])
         if heights == 1:
             table = np.concatenate([table, table], axis=3)
-        self.read = RegularGridInterpolator((self.turns, FRACTIONS, np.radians(TILTS_DEG), self.heights), table)
+        self.read = RegularGridInterpolator(
+            (self.turns, FRACTIONS, np.radians(TILTS_DEG), self.heights), table
+        )
 
     def __call__(self, start: Any, fraction: Any, tilt: Any, height: Any = 0.0) -> np.ndarray:
         """along, side, v_along, v_side, v_down, spin; node b starts with the wind b/n of a turn clockwise."""
@@ -117,7 +119,8 @@ class Flights:
             np.clip(tilt, low, high),
             np.clip(height, self.heights[0], self.heights[-1]),
         )
-        return self.read(np.stack(points, axis=-1))
+        points = np.stack(points, axis=-1)
+        return self.read(points).reshape(*points.shape[:-1], 6)
 
 
 # --- ground -------------------------------------------------------------------------------------------
@@ -147,13 +150,13 @@ def penner_bounce(surface: str, along: float, into: float, spin: float) -> tuple
 
 
 def hop_loop_yd(surface: str, along: float, into: float, spin: float) -> tuple[float, float]:
-    """(run, part of it rolled) [yd] on level ground: every hop to the last one above 0.25 m/s, then the roll.
+    """(run, part of it rolled) [yd] on level ground: every hop to the last one above 0.6 m/s, then the roll.
 
     along, into [m/s], backspin [rad/s]. A ball that comes back runs with a negative sign. Sand takes the
     ball as soon as it would only skip (an assumption of the project).
     """
     ground = GROUNDS[surface]
-    least = 0.25 if ground.skips else SKIP_BELOW_YDPS * YD
+    least = 0.6 if ground.skips else SKIP_BELOW_YDPS * YD
     place, sign = 0.0, 1.0
     for _ in range(2000):
         along, out, spin = penner_bounce(surface, along, into, spin)

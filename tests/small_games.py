@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import sys
 import tempfile
 import tomllib
 from dataclasses import replace
@@ -26,6 +27,11 @@ RESULT = (
     "rest_x", "rest_y", "surface", "feature", "land_x", "land_y",
 )  # fmt: skip
 """What `play_shot` returns, in its order."""
+
+
+def tell(line: str) -> None:
+    """Say what was measured (seen with ``pytest -s``)."""
+    sys.stdout.write(line + "\n")
 
 
 def hole_of(text: str) -> Hole:
@@ -63,7 +69,7 @@ def solved(hole: Hole, bag: Bag, *, seed: int = 1, threads: int = 2, **nodes: fl
 
 
 def with_fields(board: Board, value: Any) -> Board:
-    """The board with its value map written by hand: value(lie, x, y) on arrays, at every node of every lie."""
+    """The board with its value map written by hand: value(lie, x, y) on arrays, at every node."""
     old = board.game.field
     new = []
     for grid, field in ((board.nodes.coarse, old.coarse), (board.nodes.fine, old.fine)):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import shapely
 
 from simulator.errors import FileError
+from simulator.hole.crowns import MOST_CROWNS, Tree
 from simulator.hole.line import PlayLine
 from simulator.hole.model import Hole, Spot
 from simulator.hole.surfaces import WORDS, Surface
@@ -18,6 +19,8 @@ Limits on slips of the pen, not on golf: well outside the ranges that the Rules 
 (Appendix F, from memory: men's par 3 up to 260 yd, par 4 240-490, par 5 450-710, par 6 from 670;
 women's shorter) give to a par, so that juniors' tees and mountain holes pass.
 """
+
+NO_TREE_ON = frozenset({Surface.GREEN, Surface.TEE})
 
 LINE_END_NEAR_GREEN_YD = 30.0
 """How far from the green the line of play may end [yd]: assumed, more than half a deep green."""
@@ -47,7 +50,7 @@ def check_names(source: str, what: str, names: list[str]) -> None:
 
 
 def check_hole(hole: Hole) -> None:
-    """Raise FileError for a tee or pin where none can be, or a line that misses the green."""
+    """Raise FileError for a tee, pin or tree where none can be, or a line that misses the green."""
     for tee in hole.tees:
         if hole.surface_at(tee.x_yd, tee.y_yd) in NO_TEE_ON:
             allowed = "a tee on dry ground in bounds"
@@ -55,6 +58,15 @@ def check_hole(hole: Hole) -> None:
     for pin in hole.pins:
         if hole.surface_at(pin.x_yd, pin.y_yd) is not Surface.GREEN:
             raise FileError(hole.source, f"pin {pin.name!r}", _where(hole, pin), "a pin on the green")
+    for tree in hole.single_trees:
+        if hole.surface_at(tree.x_yd, tree.y_yd) in NO_TREE_ON:
+            allowed = "a tree beside greens and tees (its crown may hang over them)"
+            raise FileError(hole.source, f"tree {tree.name!r}", _where(hole, tree), allowed)
+    if len(hole.crown_kinds) > MOST_CROWNS:
+        raise FileError(
+            hole.source, "trees", f"{len(hole.crown_kinds)} kinds of crown",
+            f"at most {MOST_CROWNS} different heights, bases and densities",
+        )
     miss = hole.green.distance(shapely.Point(hole.line[-1]))
     if miss > LINE_END_NEAR_GREEN_YD:
         raise FileError(
@@ -63,7 +75,7 @@ def check_hole(hole: Hole) -> None:
         )
 
 
-def _where(hole: Hole, spot: Spot) -> str:
+def _where(hole: Hole, spot: Spot | Tree) -> str:
     """Where a spot stands, in words."""
     feature = hole.feature_at(spot.x_yd, spot.y_yd)
     if feature is None:

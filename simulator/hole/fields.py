@@ -181,17 +181,27 @@ class Fields:
 
     def pairs(self, stem: str, least: int) -> np.ndarray:
         """A list of at least `least` pairs of lengths, in yards, (n, 2); required."""
+        return self._rows(stem, least, "pair", "[a, b]", (LIMIT_YD, LIMIT_YD))
+
+    def triples(self, stem: str, least: int, last_limit_yd: float) -> np.ndarray:
+        """A list of at least `least` places with a height, in yards, (n, 3); required."""
+        limits = (LIMIT_YD, LIMIT_YD, last_limit_yd)
+        return self._rows(stem, least, "triple", "[station, offset, height]", limits)
+
+    def _rows(self, stem: str, least: int, word: str, form: str, limits_yd: tuple[float, ...]) -> np.ndarray:
         key = self.key(stem)
         value = self.table.get(key)
         scale = UNITS[key[len(stem):]]
-        limit = LIMIT_YD / scale
+        limits = [limit / scale for limit in limits_yd]
         if not isinstance(value, list) or len(value) < least:
             found = f"{len(value)} of them" if isinstance(value, list) else show(value)
-            raise self.error(key, found, f"a list of at least {least} pairs, [[a, b], ...]")
-        for pair in value:
-            if not isinstance(pair, list) or len(pair) != 2:
-                raise self.error(key, show(pair), "a pair of numbers, [a, b]")
-        return np.array([[self._finite(key, v, -limit, limit) for v in pair] for pair in value]) * scale
+            raise self.error(key, found, f"a list of at least {least} {word}s, [{form}, ...]")
+        for row in value:
+            if not isinstance(row, list) or len(row) != len(limits):
+                raise self.error(key, show(row), f"a {word} of numbers, {form}")
+        return scale * np.array([
+            [self._finite(key, v, -most, most) for v, most in zip(row, limits, strict=True)] for row in value
+        ])
 
     def _finite(self, key: str, value: Any, low: float, high: float) -> float:
         if isinstance(value, bool) or not isinstance(value, int | float):

@@ -11,8 +11,11 @@ import shapely
 from shapely import MultiPolygon, Polygon
 
 from simulator.errors import UsageError
+from simulator.hole.crowns import Crown, Tree
 from simulator.hole.line import PlayLine
+from simulator.hole.slopes import Slope
 from simulator.hole.surfaces import PAINT_RANK, Surface
+from simulator.hole.terrain import Terrain
 
 Point = tuple[float, float]
 
@@ -34,6 +37,14 @@ class Feature:
         Chance that a ball finishing here is not found, 0 to 1.
     lost_assumed : bool
         True when `lost_chance` is the default of the surface, not from the file.
+    crown : Crown or None
+        Of trees; None for everything else.
+    slope : Slope or None
+        Of an area the file gives a plane; on greens also the plane through the spot heights on them.
+    height_yd : float or None
+        Height of the area's middle above the zero of the file's heights, where it gives one.
+    part_of : str or None
+        Name of the green that this is a part of, with a slope of its own.
     """
 
     name: str
@@ -42,6 +53,10 @@ class Feature:
     relief: str | None = None
     lost_chance: float = 0.0
     lost_assumed: bool = True
+    crown: Crown | None = None
+    slope: Slope | None = None
+    height_yd: float | None = None
+    part_of: str | None = None
 
 
 @dataclass(frozen=True)
@@ -67,6 +82,8 @@ class Hole:
     features : in paint order, bottom first (see `surfaces.PAINT_ORDER`), file order within a surface.
     bearing_deg : compass bearing of +y [deg], None when unknown.
     assumed : one sentence for everything the reader filled in by itself.
+    single_trees : trees that stand alone; `features` holds the areas of trees.
+    heights : places of known height (x, y, z), z above the zero of the file's heights.
     """
 
     name: str
@@ -83,6 +100,8 @@ class Hole:
     source: str = ""
     assumed: tuple[str, ...] = ()
     drawn_line: tuple[Point, ...] = field(default=(), repr=False)
+    single_trees: tuple[Tree, ...] = ()
+    heights: tuple[tuple[float, float, float], ...] = ()
 
     @cached_property
     def play_line(self) -> PlayLine:
@@ -101,6 +120,28 @@ class Hole:
     def station_offset(self, x_yd: float, y_yd: float) -> Point:
         """Station and offset [yd] of a place: of the nearest point of the line."""
         return self.play_line.station_offset(x_yd, y_yd)
+
+    @property
+    def has_relief(self) -> bool:
+        """Whether the file gives any height or slope; without, the ground is level."""
+        return bool(self.heights) or any(f.slope is not None and f.slope.percent > 0.0 for f in self.features)
+
+    @property
+    def crown_kinds(self) -> tuple[Crown, ...]:
+        """The crowns of its trees, one of each kind (what the file says of them aside)."""
+        crowns = [f.crown for f in self.features if f.crown] + [t.crown for t in self.single_trees]
+        return tuple(dict.fromkeys(replace(crown, assumed=()) for crown in crowns))
+
+    @cached_property
+    def terrain(self) -> Terrain:
+        """The height of the ground, relative to the tee in use."""
+        return Terrain(self.heights, self.features)
+
+    def height_at(self, x_yd: float, y_yd: float) -> float:
+        """Height of the ground at a place above the tee in use [yd]; 0 on a hole without heights."""
+        if not self.has_relief:
+            return 0.0
+        return float(self.terrain.at(np.array([x_yd]), np.array([y_yd]))[0])
 
     def with_tee(self, name: str) -> Hole:
         """The same hole from another tee, moved so that that tee is at (0, 0).
@@ -181,6 +222,8 @@ def _moved(hole: Hole, tee: Spot) -> Hole:
         hole, tee=spot(tee), pin=spot(hole.pin), features=features,
         tees=tuple(spot(s) for s in hole.tees), pins=tuple(spot(s) for s in hole.pins),
         line=shift(line_from(hole.drawn_line, tee)), drawn_line=shift(hole.drawn_line),
+        single_trees=tuple(replace(t, x_yd=t.x_yd - dx, y_yd=t.y_yd - dy) for t in hole.single_trees),
+        heights=tuple((x - dx, y - dy, z) for x, y, z in hole.heights),
     )
 
 

@@ -49,13 +49,15 @@ SHAPES: dict[str, tuple[tuple[str, ...], tuple[str, ...], tuple[str, ...]]] = {
 WAYS = "from/to with left/right, left_of or right_of, at with depth/width, points, xy, or front (a green)"
 
 
-def read_area(fields: Fields, line: PlayLine, plain: tuple[str, ...], is_green: bool) -> Polygon:
+def read_area(
+    fields: Fields, line: PlayLine, plain: tuple[str, ...], is_green: bool, sizes: tuple[str, ...] = ()
+) -> Polygon:
     """Area given by a table of a sketch.
 
     Parameters
     ----------
     fields : the table; line : the line it is stationed along.
-    plain : keys the table may hold besides the shape's own.
+    plain, sizes : plain keys and lengths the table may hold besides the shape's own.
     is_green : whether `front` is allowed.
 
     Returns
@@ -70,10 +72,10 @@ def read_area(fields: Fields, line: PlayLine, plain: tuple[str, ...], is_green: 
     found = [name for name, (marks, _, _) in SHAPES.items() if any(fields.has(m) for m in marks)]
     if len(found) == 1:
         _, lengths, own = SHAPES[found[0]]
-        fields.refuse_unknown((*plain, *own), lengths)
+        fields.refuse_unknown((*plain, *own), (*lengths, *sizes))
     else:
         every = tuple(dict.fromkeys(stem for _, lengths, _ in SHAPES.values() for stem in lengths))
-        fields.refuse_unknown((*plain, "turn_deg"), every)
+        fields.refuse_unknown((*plain, "turn_deg"), (*every, *sizes))
         given = [fields.key(m) for name in found for m in SHAPES[name][0] if fields.has(m)]
         raise fields.error("", " and ".join(given) or "no shape", f"one way to give the area: {WAYS}")
     if found[0] == "front" and not is_green:

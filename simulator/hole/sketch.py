@@ -2,19 +2,27 @@
 
 from __future__ import annotations
 
-from typing import Any
+import math
+from dataclasses import replace
+from typing import Any, TypeVar
 
 import numpy as np
 import shapely
 
 from simulator.hole.check import check_hole, check_line, check_names
+from simulator.hole.crowns import CROWN_LENGTHS, CROWN_PLAIN, Tree, read_crown, say_crowns
 from simulator.hole.fields import Fields, entries_of, named_fields, show
+from simulator.hole.heights import HIGHEST_YD, check_heights, read_heights
 from simulator.hole.legs import read_line
 from simulator.hole.line import PlayLine
-from simulator.hole.model import Feature, Hole, Spot, line_from, paint_sorted
+from simulator.hole.model import Feature, Hole, Spot, paint_sorted
+from simulator.hole.planes import area_heights, read_green_parts, say_planes, with_fitted_slope
 from simulator.hole.shapes import read_area
-from simulator.hole.spots import read_pins, read_tees, tee_pads
+from simulator.hole.slopes import MOST_GREEN_PCT, MOST_GROUND_PCT, SLOPE_KEYS, read_slope
+from simulator.hole.spots import read_pins, read_tees, read_trees, tee_pads
 from simulator.hole.surfaces import LOST_CHANCE, WORDS, Surface
+
+Placed = TypeVar("Placed", Spot, Tree)
 
 KINDS: dict[str, Surface] = {
     "rough": Surface.ROUGH,
@@ -31,13 +39,15 @@ KINDS: dict[str, Surface] = {
 """Keys of a sketch that hold areas. A penalty area that is playable becomes DRY_PENALTY."""
 
 TOP_KEYS = (
-    "name", "par", "bends", "bearing_deg", "stroke_index", "local_rule_e5", "tee", "pin", *KINDS,
+    "name", "par", "bends", "bearing_deg", "stroke_index", "local_rule_e5", "tee", "pin", "tree",
+    "green_part", *KINDS,
 )
 
 HINTS = {
     "water": "penalty_area", "pond": "penalty_area", "lake": "penalty_area", "stream": "penalty_area",
     "hazard": "penalty_area", "ob": "out_of_bounds", "oob": "out_of_bounds", "sand": "bunker",
     "wood": "trees", "flag": "pin", "hole": "pin", "tees": "tee", "pins": "pin", "si": "stroke_index",
+    "spot_heights": "heights_yd", "elevations": "heights_yd", "levels": "heights_yd", "slopes": "green_part",
 }
 
 
@@ -50,7 +60,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
         Anything wrong, in one line that names feature and field.
     """
     top = Fields(source, "", data, elsewhere=TOP_KEYS)
-    top.refuse_unknown(TOP_KEYS, ("length", "line"), HINTS)
+    top.refuse_unknown(TOP_KEYS, ("length", "line", "heights"), HINTS)
     name = top.text("name", "") if "name" in data else None
     if name is None:
         raise top.error("name", "no such key", "the name of the hole, in quotes")
@@ -60,21 +70,31 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
     check_line(source, par, line)
     assumed: list[str] = []
     features = _read_features(top, line)
-    tees = read_tees(top, line, assumed)
+    features += read_green_parts(top, line, features)
+    heights = read_heights(top, line)
+    tees = read_tees(top, line, heights, assumed)
     pins = read_pins(top, line, features, assumed)
     features += tee_pads(line, tees, features, assumed)
+    trees = read_trees(top, line)
+    features = [with_fitted_slope(source, f, heights) for f in features]
+    heights += area_heights(source, heights, features)
+    check_heights(source, heights)
     _say_lost(features, assumed)
+    say_crowns([f.crown for f in features if f.crown] + [t.crown for t in trees], assumed)
     check_names(source, "tee", [t.name for t in tees])
     check_names(source, "pin", [p.name for p in pins])
-    check_names(source, "feature", [f.name for f in features])
-    drawn, features, tees, pins = _to_frame(line, features, tees, pins)
+    check_names(source, "feature", [f.name for f in features] + [t.name for t in trees])
+    drawn = tuple(map(tuple, line.points.tolist()))
     hole = Hole(
-        name=name, par=par, line=line_from(drawn, tees[0]), drawn_line=drawn,
-        tees=tuple(tees), pins=tuple(pins),
-        tee=tees[0], pin=pins[0], features=paint_sorted(features), source=source, assumed=tuple(assumed),
+        name=name, par=par, line=drawn, drawn_line=drawn, tees=tuple(tees), pins=tuple(pins),
+        tee=tees[0], pin=pins[0], features=paint_sorted(features), source=source,
         bearing_deg=top.number("bearing_deg", 0.0, 360.0), stroke_index=top.integer("stroke_index", 1, 18),
-        local_rule_e5=top.flag("local_rule_e5"),
-    ).with_tee(tees[0].name)
+        local_rule_e5=top.flag("local_rule_e5"), single_trees=tuple(trees),
+        heights=tuple((s.x_yd, s.y_yd, s.z_yd) for s in heights),
+    )
+    if hole.has_relief:
+        say_planes(features, len(heights), assumed)
+    hole = replace(_to_frame(hole, line), assumed=tuple(assumed)).with_tee(tees[0].name)
     check_hole(hole)
     return hole
 
@@ -101,7 +121,19 @@ def _read_feature(fields: Fields, name: str, kind: str, surface: Surface, line: 
         raise fields.error("colour", show(fields.table["colour"]), "none: only a penalty_area has a colour")
     elif kind in ("heavy_rough", "rough", "trees", "bunker", "fairway"):
         plain = ("name", "lost_chance")
-    area = read_area(fields, line, plain, is_green=surface is Surface.GREEN)
+    sizes: tuple[str, ...] = ()
+    if surface is Surface.TREES:
+        plain, sizes = (*plain, *CROWN_PLAIN), CROWN_LENGTHS
+    elif kind not in ("penalty_area", "out_of_bounds"):
+        plain, sizes = (*plain, *SLOPE_KEYS), ("height",)
+    area = read_area(fields, line, plain, is_green=surface is Surface.GREEN, sizes=sizes)
+    crown = slope = height = None
+    if surface is Surface.TREES:
+        crown = read_crown(fields)
+    elif sizes:
+        most = MOST_GREEN_PCT if surface is Surface.GREEN else MOST_GROUND_PCT
+        slope = read_slope(fields, line, area.centroid.x, area.centroid.y, most)
+        height = fields.length("height", low=-HIGHEST_YD, high=HIGHEST_YD) if fields.has("height") else None
     if kind == "penalty_area":
         relief = fields.choice("colour", ("red", "yellow"))
         surface = Surface.DRY_PENALTY if fields.flag("playable") else Surface.WATER
@@ -109,6 +141,7 @@ def _read_feature(fields: Fields, name: str, kind: str, surface: Surface, line: 
     return Feature(
         name, surface, area, relief,
         lost_chance=LOST_CHANCE.get(surface, 0.0) if lost is None else lost, lost_assumed=lost is None,
+        crown=crown, slope=slope, height_yd=height,
     )
 
 
@@ -118,26 +151,31 @@ def _say_lost(features: list[Feature], assumed: list[str]) -> None:
             assumed.append(f"A ball in {WORDS[surface]} is lost {100.0 * chance:g} times in 100.")
 
 
-def _to_frame(
-    line: PlayLine, features: list[Feature], tees: list[Spot], pins: list[Spot]
-) -> tuple[tuple[tuple[float, float], ...], list[Feature], list[Spot], list[Spot]]:
+def _to_frame(hole: Hole, line: PlayLine) -> Hole:
     """Turn everything so that the first leg runs along +y (the origin is set with the tee)."""
     hx, hy = line.headings[0]
     if hx == 0.0 and hy > 0.0:
-        return tuple(map(tuple, line.points.tolist())), features, tees, pins
+        return hole
     turn = np.array([[hy, hx], [-hx, hy]])  # rows (x, y) times this: heading -> (0, 1)
+    turn_deg = math.degrees(math.atan2(hx, hy))
     origin = line.points[0]
 
     def turned(xy: np.ndarray) -> np.ndarray:
         return (xy - origin) @ turn
 
-    def spots(old: list[Spot]) -> list[Spot]:
-        return [Spot(s.name, *turned(np.array([s.x_yd, s.y_yd])).tolist()) for s in old]
+    def placed(it: Placed) -> Placed:
+        x, y = turned(np.array([it.x_yd, it.y_yd])).tolist()
+        return replace(it, x_yd=x, y_yd=y)
 
-    new = [
-        Feature(f.name, f.surface, shapely.transform(f.area, turned), f.relief, f.lost_chance, f.lost_assumed)
-        for f in features
-    ]
-    return tuple(map(tuple, turned(line.points).tolist())), new, spots(tees), spots(pins)
+    def feature(f: Feature) -> Feature:
+        slope = f.slope and replace(f.slope, falls_bearing_deg=(f.slope.falls_bearing_deg - turn_deg) % 360.0)
+        return replace(f, area=shapely.transform(f.area, turned), slope=slope)
 
-
+    drawn = tuple(map(tuple, turned(line.points).tolist()))
+    tees, pins = tuple(map(placed, hole.tees)), tuple(map(placed, hole.pins))
+    return replace(
+        hole, line=drawn, drawn_line=drawn, tees=tees, pins=pins, tee=tees[0], pin=pins[0],
+        features=tuple(map(feature, hole.features)),
+        single_trees=tuple(map(placed, hole.single_trees)),
+        heights=tuple((*turned(np.array([x, y])).tolist(), z) for x, y, z in hole.heights),
+    )

@@ -1,11 +1,13 @@
-"""Tees and pins of a sketch."""
+"""Tees, pins and single trees of a sketch."""
 
 from __future__ import annotations
 
 import numpy as np
 import shapely
 
+from simulator.hole.crowns import CROWN_LENGTHS, CROWN_PLAIN, LEAST_CROWN_YD, MOST_CROWN_YD, Tree, read_crown
 from simulator.hole.fields import Fields, entries_of, named_fields
+from simulator.hole.heights import HIGHEST_YD, SpotHeight
 from simulator.hole.line import PlayLine
 from simulator.hole.model import Feature, Spot
 from simulator.hole.surfaces import Surface
@@ -16,7 +18,7 @@ PAD_WIDTH_YD = 6.0
 
 
 def _place(fields: Fields, line: PlayLine, origins: dict[str, float]) -> tuple[float, float]:
-    """Place (x, y) of a tee or pin: by a station (from one of some origins) and offset, or by x and y."""
+    """Place (x, y) of a tee, pin or tree: by a station (from one of some origins) and offset, or x and y."""
     given = [stem for stem in origins if fields.has(stem)]
     by_xy = fields.has("x") or fields.has("y")
     if len(given) + by_xy > 1 or (by_xy and fields.has("offset")):
@@ -28,8 +30,11 @@ def _place(fields: Fields, line: PlayLine, origins: dict[str, float]) -> tuple[f
     return line.at(origins[stem] + fields.length(stem), fields.length("offset", 0.0))
 
 
-def read_tees(top: Fields, line: PlayLine, assumed: list[str]) -> list[Spot]:
-    """Tees in the order of the file; one at the start of the line when it names none."""
+def read_tees(top: Fields, line: PlayLine, heights: list[SpotHeight], assumed: list[str]) -> list[Spot]:
+    """Tees in the order of the file; one at the start of the line when it names none.
+
+    The heights they give are added to `heights`.
+    """
     entries = entries_of(top, "tee")
     if not entries:
         assumed.append("One tee, at the start of the line: the file names none.")
@@ -37,12 +42,15 @@ def read_tees(top: Fields, line: PlayLine, assumed: list[str]) -> list[Spot]:
     tees = []
     for number, entry in enumerate(entries, start=1):
         fields, name = named_fields(top, "tee", entry, number, len(entries))
-        fields.refuse_unknown(("name",), ("at", "offset", "x", "y"))
+        fields.refuse_unknown(("name",), ("at", "offset", "x", "y", "height"))
         if any(fields.has(stem) for stem in ("at", "x", "y")):
             place = _place(fields, line, {"at": 0.0})
         else:
             place = line.at(0.0, fields.length("offset", 0.0))
         tees.append(Spot(name, *place))
+        if fields.has("height"):
+            z = fields.length("height", None, -HIGHEST_YD, HIGHEST_YD)
+            heights.append(SpotHeight(*place, z, fields.where))
     return tees
 
 
@@ -53,7 +61,7 @@ def read_pins(top: Fields, line: PlayLine, features: list[Feature], assumed: lis
     station of its edge.
     """
     end = shapely.Point(line.points[-1])
-    greens = [f.area for f in features if f.surface is Surface.GREEN]
+    greens = [f.area for f in features if f.surface is Surface.GREEN and f.part_of is None]
     green = min(greens, key=lambda area: area.distance(end))
     entries = entries_of(top, "pin")
     if not entries:
@@ -67,6 +75,20 @@ def read_pins(top: Fields, line: PlayLine, features: list[Feature], assumed: lis
         fields.refuse_unknown(("name",), ("on", "at", "offset", "x", "y"))
         pins.append(Spot(name, *_place(fields, line, {"on": front, "at": 0.0})))
     return pins
+
+
+def read_trees(top: Fields, line: PlayLine) -> list[Tree]:
+    """Trees that stand alone, each with its place, the diameter of its crown and what it is like."""
+    trees = []
+    entries = entries_of(top, "tree")
+    for number, entry in enumerate(entries, start=1):
+        fields, name = named_fields(top, "tree", entry, number, len(entries))
+        lengths = ("at", "offset", "x", "y", "crown", *CROWN_LENGTHS)
+        fields.refuse_unknown(("name", *CROWN_PLAIN), lengths, {"diameter": "crown_yd", "width": "crown_yd"})
+        place = _place(fields, line, {"at": 0.0})
+        width = fields.length("crown", None, LEAST_CROWN_YD, MOST_CROWN_YD)
+        trees.append(Tree(name, *place, width, read_crown(fields)))
+    return trees
 
 
 def tee_pads(line: PlayLine, tees: list[Spot], features: list[Feature], assumed: list[str]) -> list[Feature]:

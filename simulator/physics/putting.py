@@ -1,6 +1,8 @@
-"""Greens and holes: constants of a putt and where they are from."""
+"""Greens and holes: constants of a putt and where they are from, and its break on a plane."""
 
 from __future__ import annotations
+
+import math
 
 from .aero import GRAVITY_MPS2
 
@@ -21,8 +23,26 @@ SLOPE_SHARE = 5.0 / 7.0
 
 ANGLE_GROWTH_DEG_PER_FT = 0.03
 """Growth of the starting line's error with distance, for everybody: a longer putt breaks more and is read
-worse. Least squares with the tour's skill free gives 0.029 (``python -m simulator.fits.putting``); the tables
-assume flat greens, so the break is in here."""
+worse. Least squares with the tour's skill free gives 0.029 (``python -m simulator.fits.putting``); where no
+slope is told the tables know none, so the break is in here."""
+
+TYPICAL_SLOPE = 0.0175
+"""Slope (rise over run) assumed to be behind putting figures that tell none: holes are cut on 1-3 % (common
+practice). A told slope up to this changes what a putt from above, below or the side is worth, not the
+average over the directions; beyond it putting is harder on average too."""
+
+READING_SD = 0.13
+"""Sd of the slope as read, as a share of the slope: along the putt (pace) and across it (line) alike, each
+for itself. Least squares over four figures of the tour, rounded (``python -m simulator.fits.reading``); the
+same for everybody, for want of figures for others."""
+
+STEEPEST_SHARE = 0.15
+"""Least deceleration, as a share of the level green's, that is reckoned with. Down a steeper slope a ball
+hardly stops or not at all; it is then played as on this one (6.7 % at Stimp 10, 4.8 % at Stimp 14), and no
+leave is longer than `FURTHEST_LEAVE_FT`."""
+
+FURTHEST_LEAVE_FT = 30.0
+"""A ball that runs on stops at the latest this far past the hole [ft] (assumed): no plane is endless."""
 
 M_PER_FT = 0.3048
 """Exact by definition."""
@@ -48,3 +68,46 @@ def distance_on_slope(stimp_ft: float, slope: float, slope_share: float = SLOPE_
     level = deceleration_mps2(stimp_ft)
     along = level + slope_share * GRAVITY_MPS2 * slope
     return level / along if along > 0.0 else float("inf")
+
+
+def critical_slope(stimp_ft: float, slope_share: float = SLOPE_SHARE) -> float:
+    """Slope (rise over run) on which a ball rolling down would not stop: ``a / (k g)``."""
+    return deceleration_mps2(stimp_ft) / (slope_share * GRAVITY_MPS2)
+
+
+def aim_angle(
+    stimp_ft: float,
+    slope: float,
+    distance_ft: float,
+    past_ft: float,
+    direction_rad: float = 0.5 * math.pi,
+    slope_share: float = SLOPE_SHARE,
+) -> float:
+    """Angle above the line to the hole at which a putt has to start on a plane [rad].
+
+    Parameters
+    ----------
+    stimp_ft, slope : float
+        Speed of the green; slope as rise over run.
+    distance_ft, past_ft : float
+        Distance to the hole, and how far past it the ball would roll.
+    direction_rad : float
+        Where the ball lies, seen from the hole: 0 straight below it, pi straight above.
+    slope_share : float
+        k of the pull ``k g slope``.
+
+    Notes
+    -----
+    The ball slows by ``a = a0 + G cos``, with ``G = k g slope``, and a heading t [rad, small] follows
+    ``dt / d(ln v) = (G sin - G cos t) / a``. Squarely across (cos = 0) this is the closed form ``G / (2 a0)
+    [1 - rho / (1 - rho) ln(1 / rho)]``, ``rho = past / (distance + past)``. Derived for this package; tests
+    integrate the path.
+    """
+    pull = slope_share * GRAVITY_MPS2 * slope
+    slowing = max(deceleration_mps2(stimp_ft) + pull * math.cos(direction_rad), 1e-9)
+    along = pull * math.cos(direction_rad) / slowing
+    along = along if abs(along) > 1e-6 else 1e-6
+    left = past_ft / (distance_ft + past_ft)
+    bend = 1.0 - 0.5 * along
+    reach = (1.0 - left**bend) / bend
+    return pull * math.sin(direction_rad) / slowing * (reach - (1.0 - left)) / (along * reach)

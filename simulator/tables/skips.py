@@ -14,8 +14,8 @@ from ..kernels import codes as c
 from ..kernels.ground import bounce
 from ..physics.ground import ROLL_KEEPS_SPEED, ROLL_TAKES_SPIN, Ground
 
-SKIP_BELOW_YDPS = 2.5
-"""Hops that start slower upwards than this are skips: under 11 in high."""
+SKIP_BELOW_YDPS = 1.2
+"""Hops that start slower upwards than this are skips: under 2.5 in high."""
 
 SKIP_STEP = 0.5
 """Step of the table in squared speed [(yd/s)^2]: the kernel then needs no root."""

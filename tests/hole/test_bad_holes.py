@@ -369,6 +369,177 @@ CASES: dict[str, tuple[str, str, str]] = {
         "x_yd = 4",
         "tee 'red', y_yd: found no such key; allowed: a number (y_yd or y_m)",
     ),
+    # -- heights, slopes, trees: HEIGHTS etc. are put in after the line of the bends -----------------
+    "two spot heights": (
+        "tee = [{", "heights_yd = [[0, 0, 1], [200, 0, 2]]\ntee = [{",
+        "heights_yd: found 2 of them; allowed: a list of at least 3 triples, [[station, offset, height], ...]",
+    ),
+    "spot heights as a number": (
+        "tee = [{", "heights_m = 4\ntee = [{",
+        "heights_m: found 4; allowed: a list of at least 3 triples, [[station, offset, height], ...]",
+    ),
+    "spot height of two numbers": (
+        "tee = [{", "heights_yd = [[0, 0, 1], [200, 0], [300, 0, 1]]\ntee = [{",
+        "heights_yd: found [200, 0]; allowed: a triple of numbers, [station, offset, height]",
+    ),
+    "spot height NaN": (
+        "tee = [{", "heights_yd = [[0, 0, 1], [200, 0, nan], [300, 0, 1]]\ntee = [{",
+        "heights_yd: found nan; allowed: a finite number",
+    ),
+    "spot heights in both units": (
+        "tee = [{", "heights_yd = [[0, 0, 1], [9, 0, 1], [3, 0, 1]]\nheights_m = []\ntee = [{",
+        "heights: found both heights_yd and heights_m; allowed: one of them",
+    ),
+    "heights without a unit": (
+        "tee = [{", "heights = [[0, 0, 1]]\ntee = [{",
+        "found unknown key 'heights'; allowed: perhaps heights_yd",
+    ),
+    "a height in orbit": (
+        "tee = [{", "heights_yd = [[0, 0, 1], [200, 0, 9000], [300, 0, 1]]\ntee = [{",
+        "heights_yd: found 9000; allowed: a number from -6000 to 6000",
+    ),
+    "a mountain": (
+        "tee = [{", "heights_yd = [[0, 0, 1], [200, 0, 190], [400, 0, 1]]\ntee = [{",
+        "heights: found heights from 1 to 190 yd; allowed: at most 150 yd between the lowest and the highest",
+    ),
+    "a height twice": (
+        "tee = [{", "heights_yd = [[0, 0, 1], [200, 0, 2], [400, 0, 1], [200.5, 0.5, 2]]\ntee = [{",
+        "heights: found spot height 2 and spot height 4 in one place; allowed: places at least 1 yd apart",
+    ),
+    "a cliff": (
+        "tee = [{", "heights_yd = [[0, 0, 1], [200, 0, 2], [205, 0, 12], [400, 0, 1]]\ntee = [{",
+        "heights: found 10 yd of height over 5 yd between spot height 2 and spot height 3; allowed: slopes "
+        "up to 100 %",
+    ),
+    "a tee with a height on a spot height": (
+        '{ name = "white" }', '{ name = "white", height_yd = 3 }]\nheights_yd = [[0, 0, 1], [9, 0, 1], [99, 0, 1]]'
+        "\npath = [{ from_yd = 5, to_yd = 9, left_yd = 7, right_yd = 9 }]\nheavy_rough = [{ from_yd = 5, "
+        "to_yd = 9, left_yd = 7, right_yd = 9 }]\nrough = [{ xy_yd = [[1, 1], [1, 9], [9, 9]] }",
+        "",
+    ),
+    "a tee with a height in words": (
+        '{ name = "white" }', '{ name = "white", height_yd = "high" }',
+        "tee 'white', height_yd: found 'high'; allowed: a number",
+    ),
+    "a spot height on an area with a height": (
+        "width_yd = [20, 26, 22] }]",
+        "width_yd = [20, 26, 22], height_yd = 3 }]\nheights_yd = [[0, 0, 1], [99, 0, 1], [400, 2, 1]]",
+        "heights: found spot height 3 inside green, which has a height of its own; allowed: one of the two",
+    ),
+    "spot heights that make a green too steep": (
+        "tee = [{",
+        "heights_yd = [[0, 0, 1], [388, 0, 1], [400, 6, 2], [400, -6, 2], [412, 0, 3]]\ntee = [{",
+        "heights: found spot heights on green that slope it 8.3 %; allowed: at most 6 % on a green",
+    ),
+    "a green of 60 per cent": (
+        "width_yd = [20, 26, 22] }]", 'width_yd = [20, 26, 22], slope_pct = 60, falls = "left" }]',
+        "green, slope_pct: found 60; allowed: a number from 0 to 6",
+    ),
+    "a fairway of 60 per cent": (
+        "right_yd = 14 }]", 'right_yd = 14, slope_pct = 60, falls = "left" }]',
+        "fairway, slope_pct: found 60; allowed: a number from 0 to 40",
+    ),
+    "a negative slope": (
+        "width_yd = [20, 26, 22] }]", 'width_yd = [20, 26, 22], slope_pct = -2, falls = "left" }]',
+        "green, slope_pct: found -2; allowed: a number from 0 to 6",
+    ),
+    "a slope that falls nowhere": (
+        "width_yd = [20, 26, 22] }]", "width_yd = [20, 26, 22], slope_pct = 2 }]",
+        "green, falls: found no such key beside slope_pct = 2; allowed: front, back, left, right, front left "
+        "..., or falls_deg",
+    ),
+    "a slope that falls upwards": (
+        "width_yd = [20, 26, 22] }]", 'width_yd = [20, 26, 22], slope_pct = 2, falls = "up" }]',
+        "green, falls: found 'up'; allowed: front, back, left, right, front left ..., or falls_deg",
+    ),
+    "a slope that falls two ways": (
+        "width_yd = [20, 26, 22] }]", 'width_yd = [20, 26, 22], slope_pct = 2, falls = "left", falls_deg = 9 }]',
+        "green, falls: found both falls and falls_deg; allowed: one of them",
+    ),
+    "words where degrees belong": (
+        "width_yd = [20, 26, 22] }]", 'width_yd = [20, 26, 22], slope_pct = 2, falls_deg = "left" }]',
+        "green, falls_deg: found 'left'; allowed: a number, or falls = \"left\" for words",
+    ),
+    "a way to fall without a slope": (
+        "width_yd = [20, 26, 22] }]", 'width_yd = [20, 26, 22], falls = "left" }]',
+        "green, falls: found 'left' without slope_pct; allowed: both or neither",
+    ),
+    "water on a slope": (
+        'colour = "red",', 'colour = "red", slope_pct = 2, falls = "left",',
+        "penalty area 'pond': found unknown key 'slope_pct'; allowed: name, colour, playable, from_yd, to_yd, "
+        "stations_yd, left_yd, right_yd (or _m for metres)",
+    ),
+    "a part of a green without a slope": (
+        "tee = [{", "green_part = [{ from_yd = 400, to_yd = 420, left_yd = -20, right_yd = 20 }]\ntee = [{",
+        "green part, slope_pct: found no such key; allowed: a number from 0 to 6",
+    ),
+    "a part of no green": (
+        "tee = [{", "green_part = [{ from_yd = 300, to_yd = 320, left_yd = -9, right_yd = 9, slope_pct = 0 }]\ntee = [{",
+        "green part: found an area on no green; allowed: an area on one green",
+    ),
+    "a part of two greens": (
+        "tee = [{", "green_part = [{ from_yd = 300, to_yd = 420, left_yd = -9, right_yd = 9, slope_pct = 0 }]\ntee = [{",
+        "",
+    ),
+    "parts that overlap": (
+        "tee = [{",
+        "green_part = [{ from_yd = 400, to_yd = 420, left_yd = -9, right_yd = 9, slope_pct = 0 }, { name = \"shelf\", "
+        "from_yd = 390, to_yd = 401, left_yd = 0, right_yd = 4, slope_pct = 0 }]\ntee = [{",
+        "green part 'shelf': found an area over green part 1 as well (4.0 square yards); allowed: parts that do "
+        "not overlap",
+    ),
+    "branches above the top": (
+        'name = "copse",', 'name = "copse", height_yd = 10, base_yd = 12,',
+        "trees 'copse', base_yd: found branches from 12 yd on a tree of 10 yd; allowed: a base below the top",
+    ),
+    "branches above the top nobody gave": (
+        'name = "copse",', 'name = "copse", base_m = 20,',
+        "trees 'copse', base_m: found branches from 21.8723 yd on a tree of 21 yd; allowed: a base below the top",
+    ),
+    "a tree to the clouds": (
+        'name = "copse",', 'name = "copse", height_yd = 300,',
+        "trees 'copse', height_yd: found 300; allowed: a number from 1 to 130",
+    ),
+    "branches under the ground": (
+        'name = "copse",', 'name = "copse", base_yd = -1,',
+        "trees 'copse', base_yd: found -1; allowed: a number from 0 to 130",
+    ),
+    "unknown density": (
+        'name = "copse",', 'name = "copse", density = "thick",',
+        "trees 'copse', density: found 'thick'; allowed: open or medium or dense",
+    ),
+    "density in two ways": (
+        'name = "copse",', 'name = "copse", density = "open", hit_length_m = 5,',
+        "trees 'copse', density: found both density and hit_length_m; allowed: one of them",
+    ),
+    "a crown on a bunker": (
+        'name = "left trap",', 'name = "left trap", density = "open",',
+        "",
+    ),
+    "a tree without a crown": (
+        "tee = [{", "tree = [{ at_yd = 200, offset_yd = 30 }]\ntee = [{",
+        "tree, crown_yd: found no such key; allowed: a number (crown_yd or crown_m)",
+    ),
+    "a crown as wide as a wood": (
+        "tee = [{", "tree = [{ at_yd = 200, offset_yd = 30, crown_yd = 90 }]\ntee = [{",
+        "tree, crown_yd: found 90; allowed: a number from 1.5 to 60",
+    ),
+    "a tree by its diameter": (
+        "tee = [{", "tree = [{ at_yd = 200, offset_yd = 30, diameter_yd = 9 }]\ntee = [{",
+        "",
+    ),
+    "a tree without a place": (
+        "tee = [{", 'tree = [{ name = "oak", crown_yd = 9 }]\ntee = [{',
+        "tree 'oak', at_yd: found no such key; allowed: a number (at_yd or at_m)",
+    ),
+    "a tree on the green": (
+        "tee = [{", 'tree = [{ name = "oak", at_yd = 400, crown_yd = 9 }]\ntee = [{',
+        "tree 'oak': found it in the green; allowed: a tree beside greens and tees (its crown may hang over them)",
+    ),
+    "a tree with the name of a wood": (
+        "tee = [{", 'tree = [{ name = "Copse", at_yd = 200, offset_yd = 30, crown_yd = 9 }]\ntee = [{',
+        "feature 'Copse': found the name twice; allowed: a name of its own for each",
+    ),
     "line and length": (
         "length_yd = 400",
         "length_yd = 400\nline_yd = [[0, 0], [0, 400]]",

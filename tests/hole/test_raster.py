@@ -205,13 +205,15 @@ def test_room_for_wild_balls(name):
     assert nx <= 700 and ny <= 900
     for x, y in (*hole.line, *((s.x_yd, s.y_yd) for s in (*hole.tees, *hole.pins))):
         assert x0 + 120 <= x <= x1 - 120 and y0 + 100 <= y <= y1 - 100
-    for array in raster[5:]:
-        assert array.dtype == np.float32 and array.shape == (ny, nx) and not array.any()
+    assert raster.canopy.dtype == np.uint8 and raster.canopy.shape == (ny, nx)
+    for array in raster[5:8]:
+        assert array.dtype == np.float32 and array.shape == (ny, nx)
+        assert hole.has_relief or not array.any()
 
 
 @pytest.mark.parametrize("name", HOLES)
 def test_quick(name):
-    """Loading under 50 ms and rastering under 100 ms (best of five: the machine may be busy)."""
+    """Loading under 50 ms, rastering under 100 ms, 150 with heights (best of five: a busy machine)."""
     load, rasterise = [], []
     for _ in range(5):
         start = time.perf_counter()
@@ -220,4 +222,4 @@ def test_quick(name):
         ground_raster(hole)
         load.append(middle - start)
         rasterise.append(time.perf_counter() - middle)
-    assert min(load) < 0.050 and min(rasterise) < 0.100
+    assert min(load) < 0.050 and min(rasterise) < (0.150 if hole.has_relief else 0.100)

@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 from naive import YD, hop_loop_yd, penner_bounce
-from small_games import bag_of, straight_hole, with_relief
+from small_games import bag_of, straight_hole, tell, with_relief
 
 from simulator.hole.surfaces import Surface
 from simulator.kernels import codes as c
@@ -73,7 +73,7 @@ def test_run_out_against_the_full_hop_loop(board, surface):
         y = run_out(ground, 0.0, 100.0, 0.0, along / YD, into / YD, spin)[1]
         gaps.append(y - 100.0 - hop_loop_yd(surface, along, into, spin)[0])
     rms, worst = float(np.sqrt(np.square(gaps).mean())), float(np.abs(gaps).max())
-    print(f"{surface:12s} mean {np.mean(gaps):+.2f} rms {rms:.2f} worst {worst:.2f} yd")
+    tell(f"{surface:12s} mean {np.mean(gaps):+.2f} rms {rms:.2f} worst {worst:.2f} yd")
     assert rms <= 0.5 * allow
     assert worst <= 1.5 * allow
 
@@ -89,7 +89,7 @@ def test_bag_landings_against_the_full_hop_loop(board, surface):
             y = run_out(ground, 0.0, 100.0, 0.0, v_along, v_down, spin)[1]
             gaps.append(y - 100.0 - hop_loop_yd(surface, v_along * YD, v_down * YD, spin)[0])
     rms, worst = float(np.sqrt(np.square(gaps).mean())), float(np.abs(gaps).max())
-    print(f"{surface:12s} mean {np.mean(gaps):+.2f} rms {rms:.2f} worst {worst:.2f} yd")
+    tell(f"{surface:12s} mean {np.mean(gaps):+.2f} rms {rms:.2f} worst {worst:.2f} yd")
     assert abs(np.mean(gaps)) <= 0.25
     assert rms <= 0.5
     assert worst <= 1.5
@@ -99,7 +99,9 @@ def test_published_run_of_a_tour_driver(board):
     # Run of tour drivers: 20 yd (289 total, 269 carry) and 25 yd (299.9, 275), two published tour averages.
     # Landing of the 2023 men's tour average driver: 39 deg; speed 29 m/s and spin 2,500 rpm from memory.
     along, into = 29 * math.cos(math.radians(39)), 29 * math.sin(math.radians(39))
-    y = run_out(ground_of(board, "FAIRWAY"), 0.0, 100.0, 0.0, along / YD, into / YD, 2500 * 2 * math.pi / 60)[1]
+    y = run_out(ground_of(board, "FAIRWAY"), 0.0, 100.0, 0.0, along / YD, into / YD, 2500 * 2 * math.pi / 60)[
+        1
+    ]
     assert 18.0 < y - 100.0 < 27.0
 
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from functools import lru_cache
+from functools import cache
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 
@@ -23,13 +24,13 @@ THREADS = 2
 SEED = 7
 
 
-@lru_cache(maxsize=None)
+@cache
 def player_named(name: str) -> Player:
     """A demo player, read once."""
     return load_player(name)
 
 
-@lru_cache(maxsize=None)
+@cache
 def bag_named(name: str) -> Bag:
     """The bag of a demo player, flown once."""
     return make_bag(player_named(name), THREADS)
@@ -43,7 +44,7 @@ def solved(hole: Hole, bag: Bag, *, effort: Effort | None = None, seed: int = SE
     return solve_map(board, sketch=sketch, seed=seed, effort=effort, threads=THREADS)
 
 
-@lru_cache(maxsize=None)
+@cache
 def demo_board(hole: str, player: str) -> Board:
     """The solved board of a demo hole for a demo player."""
     return solved(load_hole(hole), bag_named(player))
@@ -61,7 +62,8 @@ def searched(board: Board, clubs: tuple[str, ...] = (), *, seed: int = SEED) -> 
     """
     place = tee(board)
     rows = [k for k in board.allowed(place.lie) if not clubs or board.bag.shots[k].club.name in clubs]
-    choices, _ = search(place, seed, rows, keep_within=0.6, keep_most=6, must=frozenset(rows if clubs else ()))
+    must = frozenset(rows if clubs else ())
+    choices, _ = search(place, seed, rows, keep_within=0.6, keep_most=6, must=must)
     return choices, value_of(place, choices[0].action, choices[0].score, seed)
 
 
@@ -92,18 +94,19 @@ def straight_hole(length_yd: float, extra: str = "", par: int = 4, width_yd: flo
         More TOML, after the fairway.
     """
     half = width_yd / 2.0
+    mown = f"from_yd = 120, to_yd = {length_yd - 12}, left_yd = {-half}, right_yd = {half}"
     return f"""
 name = "Test"
 par = {par}
 length_yd = {length_yd}
 green = [{{ name = "green", front_yd = {length_yd - 16}, depth_yd = 32, width_yd = 28 }}]
 pin = [{{ name = "middle", on_yd = 16 }}]
-fairway = [{{ name = "fairway", from_yd = 120, to_yd = {length_yd - 12}, left_yd = {-half}, right_yd = {half} }}]
+fairway = [{{ name = "fairway", {mown} }}]
 {extra}
 """
 
 
-def with_clubs(player: Player, **changes: object) -> Player:
+def with_clubs(player: Player, **changes: Any) -> Player:
     """A player with the same change made to every club."""
     return replace(player, clubs=tuple(replace(club, **changes) for club in player.clubs))
 

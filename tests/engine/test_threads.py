@@ -1,0 +1,89 @@
+"""One answer, whatever the threads and whichever process."""
+
+import json
+import os
+import subprocess
+import sys
+from functools import cache
+from pathlib import Path
+
+import numpy as np
+import pytest
+from small_games import bag_of, solved
+
+import simulator
+from simulator import load_hole, load_player, plan
+from simulator.engine import play
+from simulator.tables.game import make_bag
+
+COARSE = {"coarse_yd": 16.0, "fine_yd": 8.0}
+
+
+@pytest.fixture(scope="module")
+def boards():
+    hole, bag = load_hole("withy-drain"), bag_of("isolde")
+    return {threads: solved(hole, bag, seed=5, threads=threads, **COARSE) for threads in (1, 2, 4)}
+
+
+@pytest.mark.parametrize("threads", [2, 4])
+def test_value_map_bit_for_bit(boards, threads):
+    one, other = boards[1].game, boards[threads].game
+    for name in ("coarse", "fine"):
+        assert getattr(one.field, name).tobytes() == getattr(other.field, name).tobytes()
+    assert one.coarse_plan.tobytes() == other.coarse_plan.tobytes()
+    assert one.fine_plan.tobytes() == other.fine_plan.tobytes()
+    assert np.isfinite(one.field.coarse).sum() > 300
+
+
+def test_bag_at_any_thread_count():
+    player = load_player("isolde")
+    a, b = make_bag(player, 1), make_bag(player, 3)
+    assert a.flights.flights.tobytes() == b.flights.flights.tobytes()
+    assert a.strikes.tobytes() == b.strikes.tobytes()
+
+
+def test_sequences_bit_for_bit(boards):
+    board = boards[1]
+    action = np.array([board.allowed(0)[0], 0.02, 0.0])
+    runs = [
+        play(board, 0.0, 0.0, 0, action, action, 4.3, seed=9, sequences=5000, threads=threads)
+        for threads in (1, 2, 4)
+    ]
+    for run in runs[1:]:
+        for name in run.__dataclass_fields__:
+            assert getattr(run, name).tobytes() == getattr(runs[0], name).tobytes(), name
+    # the first so many of a longer run are the shorter run
+    short = play(board, 0.0, 0.0, 0, action, action, 4.3, seed=9, sequences=700)
+    assert np.array_equal(short.score, runs[0].score[:700])
+    # and another seed is another run
+    other = play(board, 0.0, 0.0, 0, action, action, 4.3, seed=10, sequences=700)
+    assert not np.array_equal(short.expected, other.expected)
+
+
+@cache
+def answer_of(threads, seed=4):
+    return plan(
+        load_hole("eel-trap"), load_player("barnaby"), sequences=600, seed=seed, threads=threads
+    ).to_dict()
+
+
+def test_plan_is_the_same_at_one_and_two_threads_and_in_another_process(tmp_path):
+    one, two = answer_of(1), answer_of(2)
+    assert json.dumps(one, sort_keys=True) == json.dumps(two, sort_keys=True)
+    code = (
+        "import json\nfrom simulator import load_hole, load_player, plan\n"
+        "a = plan(load_hole('eel-trap'), load_player('barnaby'), sequences=600, seed=4, threads=2)\n"
+        "print(json.dumps(a.to_dict(), sort_keys=True))\n"
+    )
+    path = os.pathsep.join([str(Path(simulator.__file__).parents[1]), os.environ.get("PYTHONPATH", "")])
+    done = subprocess.run(
+        [sys.executable, "-c", code], env={**os.environ, "PYTHONPATH": path}, capture_output=True, text=True,
+        timeout=300, cwd=tmp_path,
+    )  # fmt: skip
+    assert done.returncode == 0, done.stderr[-2000:]
+    assert done.stdout.strip() == json.dumps(one, sort_keys=True)
+
+
+def test_seeds_differ():
+    a, b = answer_of(2), answer_of(2, seed=5)
+    assert a["alternatives"][0]["expected_score"] != b["alternatives"][0]["expected_score"]

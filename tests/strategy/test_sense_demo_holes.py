@@ -1,0 +1,95 @@
+"""The demo holes ask real questions: the choices on them are close, differ in risk, and differ by player."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from solved import PLAYERS, THREADS, bag_named, club_of, demo_board, player_named, searched, solved, tee
+
+from simulator import load_hole
+from simulator.engine import Sequences, play
+from simulator.hole.surfaces import Lie, Surface
+from simulator.player.model import Player
+from simulator.strategy.places import place
+from simulator.strategy.search import Choice, Place, search
+from simulator.tables.game import Board, make_bag
+
+SEQUENCES = 4_000
+
+
+def sequences(spot: Place, choice: Choice, home: Choice) -> Sequences:
+    """Sequences that start with a choice and go on by the map's plan; home is the map's own choice."""
+    return play(spot.board, spot.x_yd, spot.y_yd, spot.lie, choice.action, home.action, home.score, seed=31,
+                sequences=SEQUENCES, threads=THREADS)  # fmt: skip
+
+
+@pytest.mark.parametrize("player", PLAYERS)
+def test_par_4_driver_or_a_shorter_club_is_a_question_of_risk(player: str) -> None:
+    """Driver is within 0.35 of the club that beats it and finds a penalty at least twice as often.
+
+    Chances of 4,000 sequences are good to 0.007 (one standard error).
+    """
+    board = demo_board("withy-drain", player)
+    choices, _ = searched(board)
+    driver = next(choice for choice in choices if club_of(board, choice) == "driver")
+    shorter = choices[0]
+    assert shorter is not driver and 0.0 < driver.score - shorter.score < 0.35
+    brave, steady = (sequences(tee(board), one, shorter) for one in (driver, shorter))
+    risks = [float((one.penalty_first > 0).mean()) for one in (brave, steady)]
+    assert risks[0] > 2.0 * risks[1] and risks[0] > 0.1
+    leaves = [float(np.median(one.leaves_yd)) for one in (brave, steady)]
+    assert leaves[0] < leaves[1] - 10.0  # what the risk buys
+
+
+@pytest.mark.parametrize("player", PLAYERS)
+def test_par_3_the_back_pin_is_not_the_target(player: str) -> None:
+    """The neck at the back: balls finish nearer the middle of the green than the pin.
+
+    Median finish of 4,000 sequences is good to about 0.3 yd; the pin is 14 yd behind the middle.
+    """
+    hole = load_hole("eel-trap").with_pin("back")
+    board = solved(hole, bag_named(player))
+    choices, _ = searched(board)
+    ends = np.median(sequences(tee(board), choices[0], choices[0]).rest_yd, axis=0)
+    middle = np.array(hole.green.centroid.coords[0])
+    to_middle, to_pin = np.linalg.norm(ends - middle), np.linalg.norm(ends - (hole.pin.x_yd, hole.pin.y_yd))
+    assert to_middle < to_pin - 1.0, (ends, middle)
+
+
+def longer(player: Player, factor: float) -> Player:
+    """The same player hitting everything so many times as far."""
+    return replace(player, clubs=tuple(replace(k, carry_yd=k.carry_yd * factor) for k in player.clubs))
+
+
+def second_shot(board: Board, words: str) -> tuple[Place, list[Choice]]:
+    start = place(words, load_hole("long-sluice"))
+    spot = Place(board, start.x_yd, start.y_yd, int(Lie[start.lie.upper().replace(" ", "_")]), THREADS)
+    rows = board.allowed(spot.lie)
+    return spot, search(spot, 7, rows, keep_within=0.6, keep_most=5)[0]
+
+
+def green_share(spot: Place, choices: list[Choice]) -> float:
+    return float((sequences(spot, choices[0], choices[0]).surface == Surface.GREEN).mean())
+
+
+def test_par_5_one_player_goes_for_the_green_another_does_not() -> None:
+    """200 yd out on the fairway, over the pool: the 5 handicap goes, the 18 handicap plays round it."""
+    go = second_shot(demo_board("long-sluice", "isolde"), "200 out")
+    stay = second_shot(demo_board("long-sluice", "barnaby"), "200 out")
+    assert green_share(*go) > 0.25 and green_share(*stay) < 0.03
+    # the one aims near the pin and takes the water on, the other aims wide of it
+    assert abs(go[1][0].carry_yd * np.sin(go[1][0].action[1])) < 15.0
+    assert abs(stay[1][0].carry_yd * np.sin(stay[1][0].action[1])) > 25.0
+
+
+def test_par_5_is_reached_in_two_from_the_tee_by_a_long_hitter_only() -> None:
+    """Share of whole sequences that lie on the green after two strokes."""
+    long_bag = make_bag(longer(player_named("isolde"), 1.15), THREADS)
+    boards = {"long": solved(load_hole("long-sluice"), long_bag), "18": demo_board("long-sluice", "barnaby")}
+    shares = {}
+    for who, board in boards.items():
+        choices, _ = searched(board)
+        shares[who] = float((sequences(tee(board), choices[0], choices[0]).to_green <= 2.0).mean())
+    assert shares["long"] > 0.05 and shares["18"] < 0.01, shares
