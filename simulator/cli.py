@@ -9,22 +9,21 @@ from __future__ import annotations
 import os
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, Any
+from typing import TYPE_CHECKING, Annotated, Any, NamedTuple
 
 import typer
 
 from . import __version__
+from . import cli_options as o
 from .errors import SimulatorError, UsageError
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from .conditions import Conditions
     from .hole import Hole
     from .player import Player
     from .strategy.result import Answer, Start
-
-DEFAULT_PLAYER = "barnaby"
-"""The demo player taken when nobody is named."""
 
 DEFAULT_SEQUENCES = 20_000
 
@@ -39,80 +38,43 @@ app = typer.Typer(
     help=f"Which club, which line, and how sure: a simulator of golf holes. {RULE}",
 )  # fmt: skip
 
-HoleArgument = Annotated[
-    str, typer.Argument(metavar="HOLE", help="A hole file, or a hole of 'holesim list'.")
-]
-PlayerOption = Annotated[
-    str | None,
-    typer.Option(
-        "--player", metavar="PLAYER",
-        help=f"A player file, or a player of 'holesim list'; {DEFAULT_PLAYER} if left out.",
-    ),
-]  # fmt: skip
-TeeOption = Annotated[
-    str | None, typer.Option("--tee", metavar="NAME", help="Tee; the file's first if left out.")
-]
-PinOption = Annotated[
-    str | None, typer.Option("--pin", metavar="NAME", help="Pin; the file's first if left out.")
-]
-FromOption = Annotated[
-    str | None,
-    typer.Option(
-        "--from", metavar="PLACE",
-        help='Ask from elsewhere than the tee: "164 out, left rough", "230 on, 12 right", or "x,y" in yards.',
-    ),
-]  # fmt: skip
-PlayedOption = Annotated[
-    int | None,
-    typer.Option(
-        "--played", min=0, max=30, metavar="N", help="With --from: strokes played so far; gives par words."
-    ),
-]  # fmt: skip
-SequencesOption = Annotated[
-    int,
-    typer.Option(
-        "--sequences", min=100, max=1_000_000, metavar="N", help="Plays of the hole for each alternative."
-    ),
-]  # fmt: skip
-SeedOption = Annotated[
-    int, typer.Option("--seed", min=0, max=2**32 - 1, metavar="N", help="Same seed, same answer.")
-]
-JsonOption = Annotated[bool, typer.Option("--json", help="JSON on standard output, nothing else.")]
-FullOption = Annotated[bool, typer.Option("--full", help="Every alternative with its standard errors.")]
-PlotOption = Annotated[
-    Path | None, typer.Option("--plot", metavar="FILE", help="Draw the answer: .png, .svg or .pdf.")
-]
-ThreadsOption = Annotated[
-    int | None, typer.Option("--threads", min=1, max=256, metavar="N", help="All cores if left out.")
-]
-
-
 @app.command()
 def plan(
-    hole: HoleArgument,
-    player: PlayerOption = None,
-    tee: TeeOption = None,
-    pin: PinOption = None,
-    from_: FromOption = None,
-    played: PlayedOption = None,
-    sequences: SequencesOption = DEFAULT_SEQUENCES,
-    seed: SeedOption = 1,
-    as_json: JsonOption = False,
-    full: FullOption = False,
-    plot: PlotOption = None,
-    threads: ThreadsOption = None,
+    hole: o.HoleArgument,
+    player: o.PlayerOption = None,
+    tee: o.TeeOption = None,
+    pin: o.PinOption = None,
+    from_: o.FromOption = None,
+    played: o.PlayedOption = None,
+    wind: o.WindOption = None,
+    wind_at: o.WindAtOption = None,
+    gusts: o.GustsOption = None,
+    swing: o.SwingOption = None,
+    temperature: o.TemperatureOption = None,
+    altitude: o.AltitudeOption = None,
+    pressure: o.PressureOption = None,
+    humidity: o.HumidityOption = None,
+    firmness: o.FirmnessOption = None,
+    stimp: o.StimpOption = None,
+    sequences: o.SequencesOption = DEFAULT_SEQUENCES,
+    seed: o.SeedOption = 1,
+    as_json: o.JsonOption = False,
+    full: o.FullOption = False,
+    plot: o.PlotOption = None,
+    threads: o.ThreadsOption = None,
 ) -> None:
     """The best club and line on a hole, and what every other would do.
 
     Example: holesim plan withy-drain --from "164 out, left rough"
     """
+    day = _Day(wind, wind_at, gusts, swing, temperature, altitude, pressure, humidity, firmness, stimp)
     run = {"sequences": sequences, "seed": seed, "threads": threads}
-    _answer(hole, player, None, tee, pin, from_, played, run, as_json, full, plot)
+    _answer(hole, player, None, tee, pin, from_, played, day, run, as_json, full, plot)
 
 
 @app.command()
 def compare(
-    hole: HoleArgument,
+    hole: o.HoleArgument,
     clubs: Annotated[
         list[str],
         typer.Argument(
@@ -121,24 +83,85 @@ def compare(
             "pin, driver@-3deg 3 degrees left.",
         ),
     ],
-    player: PlayerOption = None,
-    tee: TeeOption = None,
-    pin: PinOption = None,
-    from_: FromOption = None,
-    played: PlayedOption = None,
-    sequences: SequencesOption = DEFAULT_SEQUENCES,
-    seed: SeedOption = 1,
-    as_json: JsonOption = False,
-    full: FullOption = False,
-    plot: PlotOption = None,
-    threads: ThreadsOption = None,
+    player: o.PlayerOption = None,
+    tee: o.TeeOption = None,
+    pin: o.PinOption = None,
+    from_: o.FromOption = None,
+    played: o.PlayedOption = None,
+    wind: o.WindOption = None,
+    wind_at: o.WindAtOption = None,
+    gusts: o.GustsOption = None,
+    swing: o.SwingOption = None,
+    temperature: o.TemperatureOption = None,
+    altitude: o.AltitudeOption = None,
+    pressure: o.PressureOption = None,
+    humidity: o.HumidityOption = None,
+    firmness: o.FirmnessOption = None,
+    stimp: o.StimpOption = None,
+    sequences: o.SequencesOption = DEFAULT_SEQUENCES,
+    seed: o.SeedOption = 1,
+    as_json: o.JsonOption = False,
+    full: o.FullOption = False,
+    plot: o.PlotOption = None,
+    threads: o.ThreadsOption = None,
 ) -> None:
     """Driver or 3-wood here? The clubs named, each on its best line or the one given.
 
     Example: holesim compare withy-drain driver 3-wood
     """
+    day = _Day(wind, wind_at, gusts, swing, temperature, altitude, pressure, humidity, firmness, stimp)
     run = {"sequences": sequences, "seed": seed, "threads": threads}
-    _answer(hole, player, clubs, tee, pin, from_, played, run, as_json, full, plot)
+    _answer(hole, player, clubs, tee, pin, from_, played, day, run, as_json, full, plot)
+
+
+@app.command()
+def carries(
+    distance: Annotated[
+        str | None,
+        typer.Argument(
+            metavar="[DISTANCE]",
+            help='Yards to the target; a laser\'s pair as "164, adjusted 169". Left out: the table of clubs.',
+        ),
+    ] = None,
+    player: o.PlayerOption = None,
+    height: o.HeightOption = None,
+    adjusted: o.AdjustedOption = None,
+    wind: o.WindOption = None,
+    wind_at: o.WindAtOption = None,
+    temperature: o.TemperatureOption = None,
+    altitude: o.AltitudeOption = None,
+    pressure: o.PressureOption = None,
+    humidity: o.HumidityOption = None,
+    firmness: o.FirmnessOption = None,
+    as_json: o.JsonOption = False,
+) -> None:
+    """The player's numbers today: carry and run of every club, or the number to hit for a distance.
+
+    Wind words refer to the shot. Example: holesim carries "164, adjusted 169" --wind "12 mph against"
+    """
+    from .conditions import conditions_from
+    from .player import load_player
+    from .report import carrytext
+    from .report.jsonout import dumps
+    from .strategy import carries as numbers
+
+    who = load_player(o.DEFAULT_PLAYER if player is None else player)
+    day = conditions_from(
+        wind, wind_at, None, None, temperature, altitude, pressure, humidity, firmness, None,
+        along_deg=0.0, y_bearing_deg=None,
+    )  # fmt: skip
+    if distance is None:
+        if adjusted is not None:
+            raise UsageError("--adjusted goes with a distance: holesim carries 164 --adjusted 169")
+        table = numbers.carries(who, day, height_yd=height or 0.0)
+        typer.echo(dumps(carrytext.table_dict(who, day, table)) if as_json else carrytext.table(who, day, table))
+        return
+    level, pair = numbers.read_distance(distance)
+    found = numbers.effective_distance(
+        who, day, level, height_yd=height, adjusted_yd=pair if adjusted is None else adjusted
+    )
+    text = dumps(carrytext.sum_dict(who, day, found)) if as_json else carrytext.sum_text(who, day, found)
+    typer.echo(text)
 
 
 @app.command()
@@ -146,7 +169,7 @@ def check(
     file: Annotated[
         str, typer.Argument(metavar="FILE", help="A hole or player file, or a name of 'holesim list'.")
     ],
-    as_json: JsonOption = False,
+    as_json: o.JsonOption = False,
 ) -> None:
     """What a hole or player file holds, and what was assumed.
 
@@ -202,9 +225,35 @@ def _start(
         typer.echo(context.get_help())
 
 
+class _Day(NamedTuple):
+    """The day as typed, in the order of `conditions_from`."""
+
+    wind: str | None
+    wind_at: str | None
+    gusts: str | None
+    swing: str | None
+    temperature: str | None
+    altitude: str | None
+    pressure: str | None
+    humidity: str | None
+    firmness: str | None
+    stimp: str | None
+
+    def read(self, hole: Hole, start: Start | None) -> Conditions:
+        """Conditions, directions told from the shot (with --from) or from the first leg of the line."""
+        from math import atan2, degrees
+
+        from .conditions import conditions_from
+
+        along = 0.0
+        if start is not None:
+            along = degrees(atan2(hole.pin.x_yd - start.x_yd, hole.pin.y_yd - start.y_yd))
+        return conditions_from(*self, along_deg=along, y_bearing_deg=hole.bearing_deg)
+
+
 def _answer(
     hole_name: str, player_name: str | None, clubs: list[str] | None, tee: str | None, pin: str | None,
-    from_: str | None, played: int | None, run: dict[str, Any], as_json: bool, full: bool, plot: Path | None,
+    from_: str | None, played: int | None, day: _Day, run: dict[str, Any], as_json: bool, full: bool, plot: Path | None,
 ) -> None:  # fmt: skip
     """Everything cheap first, so that a slip is told before the work; then the answer."""
     if as_json and full:
@@ -221,17 +270,18 @@ def _answer(
     hole = load_hole(hole_name)
     hole = hole.with_tee(tee) if tee is not None else hole
     hole = hole.with_pin(pin) if pin is not None else hole
-    player = load_player(DEFAULT_PLAYER if player_name is None else player_name)
+    player = load_player(o.DEFAULT_PLAYER if player_name is None else player_name)
     start = _place(hole, from_, played)
+    conditions = day.read(hole, start)
     _check_clubs(player, clubs)
     unnamed = f"No --player given, so the demo player {player.name} plays."
     notes = () if player_name is not None else (unnamed,)
     from .strategy import ask
 
     if clubs is None:
-        answer = ask.plan(hole, player, start=start, progress=_progress(), **run)
+        answer = ask.plan(hole, player, conditions=conditions, start=start, progress=_progress(), **run)
     else:
-        answer = ask.compare(hole, player, clubs, start=start, progress=_progress(), **run)
+        answer = ask.compare(hole, player, clubs, conditions=conditions, start=start, progress=_progress(), **run)
     _show(answer, notes, as_json, full)
     if plot is not None:
         from .report.plot import save_plan
@@ -250,10 +300,10 @@ def _place(hole: Hole, from_: str | None, played: int | None) -> Start | None:
 def _check_clubs(player: Player, clubs: list[str] | None) -> None:
     """Refuse a club that is not in the bag, or an aim that is none, before the work."""
     if clubs:
-        from .strategy.places import club_and_aim
+        from .strategy.places import club_and_aim, club_and_flight
 
         for text in clubs:
-            player.club(club_and_aim(text)[0])
+            player.club(club_and_flight(club_and_aim(text)[0])[0])
 
 
 def _show(answer: Answer, notes: tuple[str, ...], as_json: bool, full: bool) -> None:

@@ -125,7 +125,7 @@ AIMS_DEG = (0.0, -7.0, 7.0, -3.5, 3.5, -12.0, 12.0, -19.0, 19.0, -28.0, 28.0)
 WIDE_AIMS_DEG = (0.0, -12.0, 12.0, -25.0, 25.0, -40.0, 40.0, -60.0, 60.0, -90.0, 90.0)
 """Aims of a recovery: out sideways is one of them [deg]."""
 
-ENTRIES = ["solve_nodes", "evaluate", "play", "fill_flights", "fill_putts"]
+ENTRIES = ["solve_nodes", "evaluate", "play", "fill_flights", "fill_putts", "fill_sloped_putts"]
 
 
 def default_threads() -> int:

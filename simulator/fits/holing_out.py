@@ -1,13 +1,13 @@
 """Fit the chance to hole out from off the green: ``python -m simulator.fits.holing_out``.
 
 The tour's average strokes from 10 and 20 yards of fairway (Broadie, Interfaces 42(2), 2012, table 9:
-2.18 and 2.40) are met by two numbers together: a multiplier of the spread of the tour level's part swings, which
-is a nuisance here, and the multiplier of the chance to hole out, which is kept. One without the other would make
-the chance answer for a short game that is too good.
+2.18 and 2.40) are met by two numbers together: a multiplier of the spread of the tour level's part
+swings, which is a nuisance here, and the multiplier of the chance to hole out, which is kept. One
+without the other would make the chance answer for a short game that is too good.
 
-The two rows hardly tell the multiplier (from 1 to 6 the misses stay within 0.03 strokes), so it is kept within what
-is plausible: not below the bare geometry, and not above three times it, which leaves the tour holing about one
-shot in twenty from 10 yards. Marked assumed for that reason.
+The two rows hardly tell the multiplier (from 1 to 6 the misses stay within 0.03 strokes), so it is kept
+within what is plausible: not below the bare geometry, and not above three times it, which leaves the
+tour holing about one shot in twenty from 10 yards. Marked assumed for that reason.
 """
 
 from __future__ import annotations
@@ -23,7 +23,8 @@ from ..engine import default_threads, solve_map
 from ..hole import Lie, load_hole
 from ..player import load_player
 from ..strategy.search import Place, search
-from ..tables.game import make_bag, make_board, make_sketch
+from ..tables.bag import make_bag
+from ..tables.game import make_board, make_sketch
 
 TARGET = Path(__file__).resolve().parents[1] / "tables" / "holing_out.toml"
 
@@ -47,9 +48,9 @@ def strokes(short_game: float, scale: float, folder: Path) -> np.ndarray:
     (folder / "plain.toml").write_text(PLAIN_HOLE)
     hole, player = load_hole(folder / "plain.toml"), load_player(folder / "tour.toml")
     threads = default_threads()
-    bag = make_bag(player, threads)
-    board, sketch = (make(hole, bag, hole_out_scale=scale) for make in (make_board, make_sketch))
-    solved = solve_map(board, sketch=sketch, seed=1, threads=threads)
+    bag = make_bag(player, threads=threads)
+    board = make_board(hole, bag, hole_out_scale=scale)
+    solved = solve_map(board, sketch=make_sketch(board, hole), seed=1, threads=threads)
     out = []
     for distance in PUBLISHED:
         place = Place(solved, hole.pin.x_yd, hole.pin.y_yd - distance, int(Lie.FAIRWAY), threads)

@@ -15,7 +15,6 @@ from .relief import out_of_bounds, penalty_relief, unplayable
 from .trees import NO_HIT, any_shade, first_branch
 from .value import value_at
 
-
 NO_SPIN = 0.0
 """Spin of a ball that drops out of a tree, and of no other."""
 
@@ -75,9 +74,7 @@ def _flight_entry(ground, x, y, bearing, along, side, px, py):
 
 
 @kernel
-def _among_trees(
-    game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, u_hit, u_keep, u_turn, landing
-):
+def _among_trees(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, u_hit, u_keep, u_turn, landing):
     """Landing after the trees: `landing` itself, or the drop from the branch the ball hit.
 
     After a hit the ball keeps a uniform share of its remaining carry in a direction of chance, then
@@ -86,9 +83,7 @@ def _among_trees(
     ground, numbers = game.ground, game.ground.numbers
     along_wind = wind_x * math.sin(bearing) + wind_y * math.cos(bearing)
     cross_wind = wind_x * math.cos(bearing) - wind_y * math.sin(bearing)
-    lowest = fly(
-        numbers, game.flights, shot, fraction, tilt, numbers[c.HEIGHT_0], along_wind, cross_wind
-    )[0]
+    lowest = fly(numbers, game.flights, shot, fraction, tilt, numbers[c.HEIGHT_0], along_wind, cross_wind)[0]
     way, side, height = first_branch(
         ground, game.trees, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, lowest, -math.log(u_hit)
     )
@@ -102,7 +97,14 @@ def _among_trees(
     speed = numbers[c.TREE_SPEED]
     fall = math.sqrt(2.0 * numbers[c.GRAVITY] * max(height, 0.5))
     return (
-        hit_x + left * head_x, hit_y + left * head_y, speed * head_x, speed * head_y, fall, NO_SPIN, way, side
+        hit_x + left * head_x,
+        hit_y + left * head_y,
+        speed * head_x,
+        speed * head_y,
+        fall,
+        NO_SPIN,
+        way,
+        side,
     )
 
 
@@ -187,7 +189,18 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
     if game.trees.canopy.shape[0] > 1:
         if any_shade(numbers, game.trees.shade, x, y, land_x, land_y):
             land_x, land_y, vx, vy, down, spin, along, bend = _among_trees(
-                game, x, y, shot, start, fraction, tilt, wind_x, wind_y, u_hit, u_keep, u_turn,
+                game,
+                x,
+                y,
+                shot,
+                start,
+                fraction,
+                tilt,
+                wind_x,
+                wind_y,
+                u_hit,
+                u_keep,
+                u_turn,
                 (land_x, land_y, vx, vy, down, spin, along, bend),
             )
             branch = 1.0 if spin == NO_SPIN else 0.0

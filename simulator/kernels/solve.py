@@ -132,7 +132,9 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
     distance = math.sqrt(dx * dx + dy * dy)
     first, count = int(numbers[c.PART_FIRST]), int(numbers[c.PART_COUNT])
     # a following wind shortens the list from the other end: what carries too far in still air may be right into it
-    head = -(numbers[c.WIND_SPEED] + numbers[c.WIND_GUST]) * math.cos(numbers[c.WIND_BEARING] - math.atan2(dx, dy))
+    head = -(numbers[c.WIND_SPEED] + numbers[c.WIND_GUST]) * math.cos(
+        numbers[c.WIND_BEARING] - math.atan2(dx, dy)
+    )
     reach_most = 1.08 + max(head, 0.0) * HEAD_SHARE
     recovery = game.lie_rows[lie] == c.UNPLAYABLE_GENERAL
     n = 0
@@ -157,7 +159,7 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
             longest = game.strikes[last, lie, c.STRIKE_CARRY] * game.strikes[last, lie, c.STRIKE_FRACTION]
             if numbers[c.PUNCH_COUNT] < 0.5 or game.strikes[last, lie, c.STRIKE_ALLOWED] < 0.5:
                 continue
-        if family == 0 and distance < 1.15 * full_reach or family == 1 and distance < RUNNING_YD:
+        if (family == 0 and distance < 1.15 * full_reach) or (family == 1 and distance < RUNNING_YD):
             for q in range(6):
                 carry = ((0.5 if family == 0 else 0.3) + 0.11 * q) * distance
                 if carry <= longest:

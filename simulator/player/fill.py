@@ -93,5 +93,5 @@ def fill_club(
         name=name,
         kind=kinds[name],
         sources={key: "file" if key in numbers else "level" for key in CLUB_NUMBERS},
-        **values,
+        **values,  # type: ignore[arg-type]
     )

@@ -10,21 +10,20 @@ from typing import Any
 
 import numpy as np
 
-from ..engine import Effort, Sequences, default_threads, must_compile, play, solve_map
 from ..conditions import Conditions
+from ..engine import Effort, Sequences, default_threads, must_compile, play, solve_map
 from ..errors import NoAnswerError, UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import WORDS, Lie, Surface
-from ..physics.heights import SHAPES
 from ..player.model import Player
 from ..tables.bag import make_bag
 from ..tables.game import CELL_YD, Board, make_board, make_sketch
-from ..tables.rasters import ground_raster
-from ..tables.shots import Shot
 from ..tables.luck import strike_sets
 from ..tables.nodes import COARSE_YD, FINE_YD
+from ..tables.rasters import ground_raster
+from ..tables.shots import Shot
 from . import estimate
-from .places import club_and_aim, tee_start
+from .places import club_and_aim, club_and_flight, tee_start
 from .result import TIE_STROKES, Alternative, Answer, Estimate, Start
 from .search import Choice, Place, given_aim, search, tie_band_yd
 
@@ -158,7 +157,8 @@ def _answer(
     say("flights and putts")
     conditions = conditions or Conditions()
     raster = ground_raster(hole, CELL_YD)
-    bag = make_bag(player, conditions, raster, threads)
+    low = any(club_and_flight(club_and_aim(text)[0])[1] == "low" for text in clubs)
+    bag = make_bag(player, conditions, raster, threads, shaped=low)
     clock.lap("bag")
     say("value map")
     empty = make_board(hole, bag, raster)
@@ -232,14 +232,13 @@ class _Asked:
 def _asked(player: Player, text: str, shots: Sequence[Shot]) -> _Asked:
     """Shot rows and aim of a club as typed; without a flight word every way the player hits it is meant."""
     name, aim_yd, aim_deg = club_and_aim(text)
-    words = name.split()
-    flight = words[-1].lower() if len(words) > 1 and words[-1].lower() in SHAPES else None
-    club = player.club(" ".join(words[:-1]) if flight else name)
+    name, flight = club_and_flight(name)
+    club = player.club(name)
     if flight is not None and flight not in club.flights:
-        raise UsageError(f"{club.name} {flight}: not in this player's bag; allowed: {', '.join(club.flights)}")
-    rows = tuple(
-        k for k, shot in enumerate(shots) if shot.club is club and flight in (None, shot.flight)
-    )
+        raise UsageError(
+            f"{club.name} {flight}: not in this player's bag; allowed: {', '.join(club.flights)}"
+        )
+    rows = tuple(k for k, shot in enumerate(shots) if shot.club is club and flight in (None, shot.flight))
     return _Asked(rows, aim_yd, aim_deg)
 
 
@@ -418,10 +417,7 @@ class _Work:
                 for surface in Surface
                 if (surfaces == surface).any()
             },
-            features={
-                feature.name: estimate.share(features == k)
-                for k, feature in enumerate(hole.features)
-            },
+            features={feature.name: estimate.share(features == k) for k, feature in enumerate(hole.features)},
             leaves_yd=dict(zip(("p10", "p50", "p90"), map(float, quantiles), strict=True)),
             aims_yd=(low, high),
             aim_given=given,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -88,6 +89,26 @@ class Effective:
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
         return dict(vars(self))
+
+
+_PAIR = re.compile(
+    r"\s*(?P<level>\d+(?:\.\d+)?)\s*(?:yd|yards?)?\s*"
+    r"(?:,?\s*(?:adjusted|slope|plays)\s*(?:to)?\s*(?P<pair>\d+(?:\.\d+)?)\s*(?:yd|yards?)?)?\s*"
+)
+
+
+def read_distance(text: str) -> tuple[float, float | None]:
+    """A distance as typed, and the laser's second number if it was given: ``"164, adjusted 169"``.
+
+    Raises
+    ------
+    UsageError
+        Anything else.
+    """
+    found = _PAIR.fullmatch(text.casefold())
+    if not found:
+        raise UsageError(f'distance {text!r}; allowed: yards such as 164, or "164, adjusted 169"')
+    return float(found["level"]), None if found["pair"] is None else float(found["pair"])
 
 
 def carries(

@@ -8,6 +8,7 @@ import re
 from ..errors import UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
+from ..physics.heights import SHAPES
 from .ground import find_ground, line_place
 from .result import Start
 from .words import NUMBER, SIDES, UNITS, Said, read_words, refused
@@ -80,6 +81,12 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     side = {-1: "left ", 0: "", 1: "right "}[said.side]
     words = f"{out_yd:.0f} yd out, {side}{WORDS[surface]}"
     return Start(x_yd, y_yd, LIE_WORDS[lie], words, out_yd, played)
+
+
+def club_and_flight(text: str) -> tuple[str, str | None]:
+    """A club and the flight word behind it, if there is one: ``"7-iron low"`` -> ("7-iron", "low")."""
+    name, _, last = text.strip().rpartition(" ")
+    return (name, last.casefold()) if name and last.casefold() in SHAPES else (text, None)
 
 
 def club_and_aim(text: str) -> tuple[str, float | None, float | None]:

@@ -10,8 +10,8 @@ import numpy as np
 from ..engine import PART_SWING, PUNCH_SWING, value_actions
 from ..hole.surfaces import Lie
 from ..tables.game import Board
-from ..tables.rows import FIRST_GUESS
 from ..tables.luck import strike_sets
+from ..tables.rows import FIRST_GUESS
 from .result import TIE_STROKES
 
 COARSE_AIMS_DEG = np.concatenate(
@@ -91,10 +91,15 @@ def _carry(place: Place, row: int, reach: float) -> float:
     shots = place.board.bag.shots
     if row < shots.first_part:
         return shots.shots[row].carry_yd
-    return max(place.distance_yd + reach, 1.0)
+    board = place.board
+    part = row < shots.first_punch
+    longest = board.longest_part_yd(place.lie) if part else board.longest_punch_yd(place.lie)
+    return min(max(place.distance_yd + reach, 1.0), longest)
 
 
-def _first_pass(place: Place, rows: list[int], parts: dict[int, tuple[float, float]]) -> tuple[np.ndarray, np.ndarray]:
+def _first_pass(
+    place: Place, rows: list[int], parts: dict[int, tuple[float, float]]
+) -> tuple[np.ndarray, np.ndarray]:
     """(row of each, actions) of the coarse search; `parts` is first row -> (code, longest carry)."""
     aims = np.radians(COARSE_AIMS_DEG)
     owners, actions = [], []

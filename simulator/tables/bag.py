@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -12,9 +12,9 @@ from ..physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
 from ..player.model import Player
 from .airs import flight_air
 from .flights import FlightTables, flight_tables, wind_axes
-from .putts import PuttTables, putt_tables
 from .rasters import Raster
 from .shots import ShotList, list_shots
+from .slope_putts import PuttTables, putt_tables
 from .strikes import strike_rows
 
 HEIGHT_STEP_YD = 6.0
@@ -65,7 +65,12 @@ def day_wind(conditions: Conditions) -> tuple[float, float]:
 
 
 def make_bag(
-    player: Player, conditions: Conditions | None = None, raster: Raster | None = None, threads: int = 1
+    player: Player,
+    conditions: Conditions | None = None,
+    raster: Raster | None = None,
+    threads: int = 1,
+    *,
+    shaped: bool = False,
 ) -> Bag:
     """Shots, flights, strikes and putting of a player.
 
@@ -78,11 +83,13 @@ def make_bag(
         The hole's ground: its heights, trees and greens decide what the tables must know. Level and
         treeless when left out.
     threads : int
+    shaped : bool
+        Hold shots down even where neither wind nor a tree gives a reason.
     """
     conditions = conditions or Conditions()
     speed, gust = day_wind(conditions)
     wooded = raster is not None and len(raster.crowns) > 0
-    shots = list_shots(player, shaped=wooded or speed + gust >= SHAPED_WIND_MPH)
+    shots = list_shots(player, shaped=shaped or wooded or speed + gust >= SHAPED_WIND_MPH)
     air = flight_air(
         temperature_c=conditions.temperature_c,
         altitude_m=conditions.altitude_m,
@@ -102,4 +109,6 @@ def make_bag(
     )
     slopes = (0.0,) if raster is None else tuple(float(s) for s in raster.planes[:, 0])
     putts = putt_tables(player.putting, stimp_ft=conditions.stimp_ft, slopes=slopes)
+    if not any(slopes):  # level greens are the same from every side
+        putts = replace(putts, expected=putts.expected[:, :1], chances=putts.chances[:, :1])
     return Bag(shots, flights, strike_rows(shots.shots, flights), putts, conditions)

@@ -11,7 +11,7 @@ from ..kernels.flight import fill_flights
 from ..kernels.game import Ground
 from ..kernels.runs import fill_runs
 from ..physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
-from ..units import MPS_PER_MPH, M_PER_YD
+from ..units import M_PER_YD, MPS_PER_MPH
 from .airs import flight_air
 from .bag import day_wind
 from .flights import SPEED_GRID_MPH, YDPS_PER_MPH, launch_rows

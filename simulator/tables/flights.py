@@ -169,15 +169,14 @@ def flight_tables(
 
 
 def turn_per_tilt(tables: FlightTables) -> np.ndarray:
-    """Angle off line at landing per angle of tilt, of each shot's stock strike in the air flown.
+    """Angle off line at landing per angle of tilt, float64[shots, fractions].
 
-    Slope between the nodes either side of no tilt, in the stillest wind and at the first height.
+    Slope between the nodes either side of no tilt, in the stillest wind and at the ball's own height.
     """
-    stock = int(np.argmin(np.abs(FRACTIONS - 1.0)))
     level = int(np.argmin(np.abs(TILTS_DEG)))
     calm = int(np.argmin(np.abs(tables.winds.along)))
     base = int(np.argmin(np.abs(tables.heights_yd)))
-    right = tables.flights[:, calm, 0, stock, level + 1, base]
-    left = tables.flights[:, calm, 0, stock, level - 1, base]
-    angle = np.arctan2(right[:, 1], right[:, 0]) - np.arctan2(left[:, 1], left[:, 0])
+    right = tables.flights[:, calm, 0, :, level + 1, base]
+    left = tables.flights[:, calm, 0, :, level - 1, base]
+    angle = np.arctan2(right[..., 1], right[..., 0]) - np.arctan2(left[..., 1], left[..., 0])
     return np.asarray(angle / math.radians(TILTS_DEG[level + 1] - TILTS_DEG[level - 1]), float)

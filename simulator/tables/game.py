@@ -13,7 +13,7 @@ from ..hole.model import Hole
 from ..hole.surfaces import Lie, Surface
 from ..kernels import codes as c
 from ..kernels.game import Field, Game, Ground, Trees
-from ..units import MPS_PER_MPH, M_PER_YD
+from ..units import M_PER_YD, MPS_PER_MPH
 from . import rows
 from .bag import Bag, day_wind
 from .flights import FRACTIONS, TILTS_DEG
@@ -144,9 +144,7 @@ def _with_nodes(board: Board, nodes: Nodes) -> Board:
     numbers[c.FINE_X0], numbers[c.FINE_Y0] = nodes.fine.x0_yd, nodes.fine.y0_yd
     numbers[c.FINE_STEP] = nodes.fine.step_yd
     coarse, fine = (np.full(grid.wanted.shape, math.nan) for grid in (nodes.coarse, nodes.fine))
-    plans = (
-        np.full((*field.shape, c.ACTION_COLUMNS), c.NO_SHOT, np.float32) for field in (coarse, fine)
-    )
+    plans = (np.full((*field.shape, c.ACTION_COLUMNS), c.NO_SHOT, np.float32) for field in (coarse, fine))
     game = old._replace(
         ground=old.ground._replace(numbers=numbers),
         field=old.field._replace(numbers=numbers, coarse=coarse, fine=fine),

@@ -78,8 +78,18 @@ def ground_raster(
     canopy, crowns = _canopy(hole, x, y)
     planes, feature_planes = _planes(hole)
     return Raster(
-        float(x[0]), float(y[0]), float(cell_yd), surface, feature, height, grad_x, grad_y,
-        canopy, crowns, planes, feature_planes,
+        float(x[0]),
+        float(y[0]),
+        float(cell_yd),
+        surface,
+        feature,
+        height,
+        grad_x,
+        grad_y,
+        canopy,
+        crowns,
+        planes,
+        feature_planes,
     )
 
 
@@ -113,7 +123,8 @@ def _planes(hole: Hole) -> tuple[np.ndarray, np.ndarray]:
     """Planes of the greens, the one under the pin first, and the plane of each feature."""
     own = [f.slope or LEVEL if f.surface is Surface.GREEN else None for f in hole.features]
     here = [
-        slope for f, slope in zip(hole.features, own, strict=True)
+        slope
+        for f, slope in zip(hole.features, own, strict=True)
         if slope is not None and shapely.intersects_xy(f.area, hole.pin.x_yd, hole.pin.y_yd)
     ]
     first = here[-1] if here else LEVEL

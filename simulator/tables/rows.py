@@ -48,9 +48,7 @@ def day_grounds(conditions: Conditions) -> dict[Surface, bounce.Ground]:
     found = {}
     for surface in Surface:
         if surface.name in bounce.GROUNDS:
-            firmness = (
-                conditions.green_firmness if surface is Surface.GREEN else conditions.fairway_firmness
-            )
+            firmness = conditions.green_firmness if surface is Surface.GREEN else conditions.fairway_firmness
             found[surface] = bounce.ground_of(surface.name, firmness, conditions.stimp_ft)
     return found
 

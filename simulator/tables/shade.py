@@ -22,8 +22,8 @@ def shade_raster(raster: Raster) -> np.ndarray:
     tops = np.full(raster.canopy.shape, CLEAR, np.float32)
     standing = raster.canopy > 0
     tops[standing] = raster.height[standing] + raster.crowns[raster.canopy[standing] - 1, 1]
-    per = max(int(round(SHADE_YD / raster.cell_yd)), 1)
-    rows, columns = (int(np.ceil(n / per)) for n in tops.shape)
+    per = max(round(SHADE_YD / raster.cell_yd), 1)
+    rows, columns = -(-tops.shape[0] // per), -(-tops.shape[1] // per)
     padded = np.full((rows * per, columns * per), CLEAR, np.float32)
     padded[: tops.shape[0], : tops.shape[1]] = tops
     wide = padded.reshape(rows, per, columns, per).max(axis=(1, 3))

@@ -70,9 +70,7 @@ def list_shots(player: Player, *, shaped: bool = False) -> ShotList:
         if flight != "low" or shaped
     ]
     last = player.clubs[-1]
-    parts = [
-        Shot(last, "part", carry, player.part.at(carry)) for carry in _part_carries(last.carry_yd)
-    ]
+    parts = [Shot(last, "part", carry, player.part.at(carry)) for carry in _part_carries(last.carry_yd)]
     iron = min(player.clubs, key=lambda club: abs(LOFT_DEG[club.kind] - PUNCH_LOFT_DEG))
     punches = [
         Shot(iron, "punch", carry, player.part.at(carry))

@@ -54,9 +54,7 @@ def _tail(
     return np.array(places), np.array(speeds)
 
 
-def skip_table(
-    numbers: np.ndarray, rows: np.ndarray, grounds: dict[Surface, Ground]
-) -> np.ndarray:
+def skip_table(numbers: np.ndarray, rows: np.ndarray, grounds: dict[Surface, Ground]) -> np.ndarray:
     """Deceleration [yd/s^2], float64[surfaces, squared speeds], column k from k to k + 1 steps.
 
     Parameters

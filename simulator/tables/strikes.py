@@ -10,7 +10,7 @@ from ..hole.surfaces import Lie
 from ..kernels import codes as c
 from ..physics.lies import lie_effect, lie_group
 from ..physics.strike import start_and_curve_sd
-from .flights import FlightTables, turn_per_tilt
+from .flights import FRACTIONS, FlightTables, turn_per_tilt
 from .shots import Shot
 
 LIE_WORDS = {
@@ -53,7 +53,7 @@ def strike_rows(shots: tuple[Shot, ...], flights: FlightTables) -> np.ndarray:
             row[c.STRIKE_LIE_SD] = effect.carry_factor_sd / effect.carry_factor
             row[c.STRIKE_START_BIAS] = math.radians(spread.bias_right_deg)
             row[c.STRIKE_START_SD] = start_sd
-            row[c.STRIKE_TILT_SD] = curve_sd / turn[k]
+            row[c.STRIKE_TILT_SD] = curve_sd / np.interp(solid * effect.carry_factor, FRACTIONS, turn[k])
             row[c.STRIKE_MISHIT_RATE] = rate
             row[c.STRIKE_MISHIT_KEEP] = 1.0 - spread.mishit_loss_pct / 100.0 / solid
             row[c.STRIKE_MISHIT_SD] = spread.mishit_distance_sd_pct / 100.0 * effect.distance_factor / solid

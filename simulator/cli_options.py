@@ -1,0 +1,112 @@
+"""The options of the command line, each said once."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+DEFAULT_PLAYER = "barnaby"
+"""The demo player taken when nobody is named."""
+
+HoleArgument = Annotated[
+    str, typer.Argument(metavar="HOLE", help="A hole file, or a hole of 'holesim list'.")
+]
+PlayerOption = Annotated[
+    str | None,
+    typer.Option(
+        "--player", metavar="PLAYER",
+        help=f"A player file, or a player of 'holesim list'; {DEFAULT_PLAYER} if left out.",
+    ),
+]  # fmt: skip
+TeeOption = Annotated[
+    str | None, typer.Option("--tee", metavar="NAME", help="Tee; the file's first if left out.")
+]
+PinOption = Annotated[
+    str | None, typer.Option("--pin", metavar="NAME", help="Pin; the file's first if left out.")
+]
+FromOption = Annotated[
+    str | None,
+    typer.Option(
+        "--from", metavar="PLACE",
+        help='Ask from elsewhere than the tee: "164 out, left rough", "230 on, 12 right", or "x,y" in yards.',
+    ),
+]  # fmt: skip
+PlayedOption = Annotated[
+    int | None,
+    typer.Option(
+        "--played", min=0, max=30, metavar="N", help="With --from: strokes played so far; gives par words."
+    ),
+]  # fmt: skip
+SequencesOption = Annotated[
+    int,
+    typer.Option(
+        "--sequences", min=100, max=1_000_000, metavar="N", help="Plays of the hole for each alternative."
+    ),
+]  # fmt: skip
+SeedOption = Annotated[
+    int, typer.Option("--seed", min=0, max=2**32 - 1, metavar="N", help="Same seed, same answer.")
+]
+JsonOption = Annotated[bool, typer.Option("--json", help="JSON on standard output, nothing else.")]
+FullOption = Annotated[bool, typer.Option("--full", help="Every alternative with its standard errors.")]
+PlotOption = Annotated[
+    Path | None, typer.Option("--plot", metavar="FILE", help="Draw the answer: .png, .svg or .pdf.")
+]
+ThreadsOption = Annotated[
+    int | None, typer.Option("--threads", min=1, max=256, metavar="N", help="All cores if left out.")
+]
+WindOption = Annotated[
+    str | None,
+    typer.Option(
+        "--wind", metavar="WORDS", help='"12 mph from 2 o\'clock", "helping, off the right", "NW 10".'
+    ),
+]
+WindAtOption = Annotated[
+    str | None,
+    typer.Option(
+        "--wind-at", metavar="WHERE", help="'forecast' (10 m, if left out) or 'felt' (head height)."
+    ),
+]
+GustsOption = Annotated[
+    str | None,
+    typer.Option("--gusts", metavar="MPH", help="How far the wind gusts either side, for example 4."),
+]
+SwingOption = Annotated[
+    str | None,
+    typer.Option("--swing", metavar="DEGREES", help="How far its direction swings either side."),
+]
+TemperatureOption = Annotated[
+    str | None,
+    typer.Option("--temperature", metavar="T", help='"12 C" or "55 F".'),
+]
+AltitudeOption = Annotated[
+    str | None,
+    typer.Option("--altitude", metavar="HEIGHT", help='"1200 m" or "3,000 ft".'),
+]
+PressureOption = Annotated[
+    str | None,
+    typer.Option(
+        "--pressure", metavar="P", help='"950 hPa" at the course, or "sea level 1020" with --altitude.'
+    ),
+]
+HumidityOption = Annotated[
+    str | None,
+    typer.Option("--humidity", metavar="H", help='"60 %".'),
+]
+FirmnessOption = Annotated[
+    str | None,
+    typer.Option("--firmness", metavar="WORDS", help='"firm", "soft fairways, medium greens", or 0 to 1.'),
+]
+StimpOption = Annotated[
+    str | None,
+    typer.Option("--stimp", metavar="FEET", help="Stimpmeter reading of the greens."),
+]
+HeightOption = Annotated[
+    float | None,
+    typer.Option("--height", metavar="YARDS", help="Height of the target over the ball; below is negative."),
+]
+AdjustedOption = Annotated[
+    float | None,
+    typer.Option("--adjusted", metavar="YARDS", help="The second number of a laser that adjusts for slope."),
+]

@@ -1,0 +1,102 @@
+"""The words of `holesim carries`: the table of clubs, and the sum that ends in a club."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from ..conditions import Conditions, other_height
+from ..player.model import Player
+from ..strategy.carries import Carry, Effective
+from ..strategy.result import conditions_dict
+
+RULE = "For preparation, practice and lessons, not during a round (Rules of Golf 4.3)."
+
+
+def table(player: Player, conditions: Conditions, rows: Sequence[Carry]) -> str:
+    """Carry and run of every shot, still and today, as text of at most 80 columns."""
+    lines = [f"{player.name} today: {day_words(conditions)}", ""]
+    lines.append(f"{'':<22}{'still air':>16}{'today':>18}{'drift':>12}")
+    lines.append(f"{'':<22}{'carry':>9}{'run':>7}{'carry':>11}{'run':>7}{'':>12}")
+    for row in rows:
+        name = row.club if row.flight == "stock" else f"{row.club} {row.flight}"
+        side = _side(row.drift_yd)
+        lines.append(
+            f"{name:<22}{row.still_carry_yd:>9.0f}{row.still_run_yd:>7.0f}"
+            f"{row.today_carry_yd:>11.0f}{row.today_run_yd:>7.0f}{side:>12}"
+        )
+    lines += ["", "Yards; a well-struck stock shot, run on level fairway.", RULE]
+    return "\n".join(lines)
+
+
+def table_dict(player: Player, conditions: Conditions, rows: Sequence[Carry]) -> dict[str, Any]:
+    """The same as JSON-ready data."""
+    return {
+        "schema": "holesim-carries-1",
+        "player": player.name,
+        "conditions": conditions_dict(conditions),
+        "carries": [row.to_dict() for row in rows],
+        "assumed": [*player.assumed, *conditions.assumed],
+    }
+
+
+def sum_text(player: Player, conditions: Conditions, found: Effective) -> str:
+    """The number to hit, part by part, ending in the club."""
+    name = found.club if found.flight == "stock" else f"{found.club} {found.flight}"
+    pair = " (from the laser's two numbers, rough: common practice)" if found.height_from_pair else ""
+    lines = [
+        f"{player.name} today: {day_words(conditions)}",
+        "",
+        f"{'distance':<12}{found.distance_yd:>6.0f} yd",
+        f"{'height':<12}{found.height_adds_yd:>+6.0f}     {found.height_yd:+.0f} yd{pair}",
+        f"{'air':<12}{found.air_adds_yd:>+6.0f}",
+        f"{'wind':<12}{found.wind_adds_yd:>+6.0f}",
+        f"{'to hit':<12}{found.effective_yd:>6.0f} yd effective distance",
+        "",
+        f"Nearest: {name}, which carries {found.carry_yd:.0f} today{_drift_words(found.drift_yd)}.",
+        RULE,
+    ]
+    return "\n".join(lines)
+
+
+def sum_dict(player: Player, conditions: Conditions, found: Effective) -> dict[str, Any]:
+    """The same as JSON-ready data."""
+    return {
+        "schema": "holesim-effective-distance-1",
+        "player": player.name,
+        "conditions": conditions_dict(conditions),
+        **found.to_dict(),
+        "assumed": [*player.assumed, *conditions.assumed],
+    }
+
+
+def day_words(conditions: Conditions) -> str:
+    """The day in a phrase; the other height's wind beside the one given."""
+    wind = conditions.wind
+    air = f"{conditions.temperature_c:.0f} C"
+    if conditions.altitude_m:
+        air += f", {conditions.altitude_m:.0f} m up"
+    if wind is None or wind.speed_mph == 0.0:
+        return f"still air, {air}"
+    at_10m, at_head = other_height(wind)
+    told = (
+        f"as forecast, {at_head:.0f} at head height"
+        if wind.height == "forecast"
+        else f"as felt, {at_10m:.0f} at 10 m"
+    )
+    return f"wind {wind.speed_mph:.0f} mph from {clock(wind.from_deg)} ({told}), {air}"
+
+
+def clock(from_deg: float) -> str:
+    """A direction as the hands of a clock, 12 dead against."""
+    hour = round(from_deg / 30.0) % 12
+    return f"{hour or 12} o'clock"
+
+
+def _side(yards: float) -> str:
+    size = round(abs(yards))
+    return "" if size == 0 else f"{size} {'right' if yards > 0 else 'left'}"
+
+
+def _drift_words(yards: float) -> str:
+    return f" and drifts {_side(yards)}" if _side(yards) else ""
