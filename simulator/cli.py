@@ -154,7 +154,8 @@ def carries(
         if adjusted is not None:
             raise UsageError("--adjusted goes with a distance: holesim carries 164 --adjusted 169")
         table = numbers.carries(who, day, height_yd=height or 0.0)
-        typer.echo(dumps(carrytext.table_dict(who, day, table)) if as_json else carrytext.table(who, day, table))
+        text = dumps(carrytext.table_dict(who, day, table)) if as_json else carrytext.table(who, day, table)
+        typer.echo(text)
         return
     level, pair = numbers.read_distance(distance)
     found = numbers.effective_distance(
@@ -253,7 +254,8 @@ class _Day(NamedTuple):
 
 def _answer(
     hole_name: str, player_name: str | None, clubs: list[str] | None, tee: str | None, pin: str | None,
-    from_: str | None, played: int | None, day: _Day, run: dict[str, Any], as_json: bool, full: bool, plot: Path | None,
+    from_: str | None, played: int | None, day: _Day, run: dict[str, Any], as_json: bool, full: bool,
+    plot: Path | None,
 ) -> None:  # fmt: skip
     """Everything cheap first, so that a slip is told before the work; then the answer."""
     if as_json and full:
@@ -272,16 +274,16 @@ def _answer(
     hole = hole.with_pin(pin) if pin is not None else hole
     player = load_player(o.DEFAULT_PLAYER if player_name is None else player_name)
     start = _place(hole, from_, played)
-    conditions = day.read(hole, start)
+    run = {**run, "conditions": day.read(hole, start)}
     _check_clubs(player, clubs)
     unnamed = f"No --player given, so the demo player {player.name} plays."
     notes = () if player_name is not None else (unnamed,)
     from .strategy import ask
 
     if clubs is None:
-        answer = ask.plan(hole, player, conditions=conditions, start=start, progress=_progress(), **run)
+        answer = ask.plan(hole, player, start=start, progress=_progress(), **run)
     else:
-        answer = ask.compare(hole, player, clubs, conditions=conditions, start=start, progress=_progress(), **run)
+        answer = ask.compare(hole, player, clubs, start=start, progress=_progress(), **run)
     _show(answer, notes, as_json, full)
     if plot is not None:
         from .report.plot import save_plan

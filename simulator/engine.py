@@ -53,7 +53,7 @@ class Effort:
 
 
 PART_SWING, PUNCH_SWING = c.PART_SHOT, c.PUNCH_SHOT
-"""Shot codes of actions that are part swings, told by their reach: the stock one and the one that flies low."""
+"""Shot codes of actions that are part swings, told by their reach: the stock one and the low one."""
 
 
 @dataclass(frozen=True)

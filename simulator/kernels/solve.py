@@ -131,10 +131,9 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
     dx, dy = numbers[c.PIN_X] - x, numbers[c.PIN_Y] - y
     distance = math.sqrt(dx * dx + dy * dy)
     first, count = int(numbers[c.PART_FIRST]), int(numbers[c.PART_COUNT])
-    # a following wind shortens the list from the other end: what carries too far in still air may be right into it
-    head = -(numbers[c.WIND_SPEED] + numbers[c.WIND_GUST]) * math.cos(
-        numbers[c.WIND_BEARING] - math.atan2(dx, dy)
-    )
+    # what carries too far in still air may be right against the wind
+    turn = numbers[c.WIND_BEARING] - math.atan2(dx, dy)
+    head = -(numbers[c.WIND_SPEED] + numbers[c.WIND_GUST]) * math.cos(turn)
     reach_most = 1.08 + max(head, 0.0) * HEAD_SHARE
     recovery = game.lie_rows[lie] == c.UNPLAYABLE_GENERAL
     n = 0

@@ -49,8 +49,8 @@ SLIDE_SPIN = 5.0 / 2.0
 HOP_LEAST_MPS = 0.6
 """The ball rolls once it would leave the ground slower than this (upwards): a hop of 18 mm, about as high as
 fairway grass is mown. Chosen so that runs meet the published ones (a tour driver 24.5 yd on medium fairway,
-published 20 to 25; an amateur's driver and 3-wood 25.9 and 23.4 yd, published 23.7 and 24.1); with 0.25 m/s, as
-the law is often stated, the tour driver runs 28.9 yd."""
+published 20 to 25; an amateur's driver and 3-wood 25.9 and 23.4 yd, published 23.7 and 24.1); with
+0.25 m/s, as the law is often stated, the tour driver runs 28.9 yd."""
 
 
 @dataclass(frozen=True)

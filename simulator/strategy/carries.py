@@ -210,7 +210,7 @@ def effective_distance(
 
 
 def _number_for(distance_yd: float, shots: Any, carries_yd: np.ndarray) -> float:
-    """Still carry whose strike carries `distance_yd`, straight between stock clubs and in proportion beyond."""
+    """Still carry whose strike carries `distance_yd`: straight between stock clubs, in proportion beyond."""
     stock = [k for k, shot in enumerate(shots) if shot.flight == "stock"]
     today = carries_yd[stock][::-1]
     still = np.array([shots[k].carry_yd for k in stock])[::-1]

@@ -19,12 +19,13 @@ def shade_raster(raster: Raster) -> np.ndarray:
 
     Each cell takes its neighbours in: a flight sampled once a cell misses no crown between samples.
     """
-    tops = np.full(raster.canopy.shape, CLEAR, np.float32)
+    rows_in, columns_in = raster.canopy.shape
+    tops = np.full((rows_in, columns_in), CLEAR, np.float32)
     standing = raster.canopy > 0
     tops[standing] = raster.height[standing] + raster.crowns[raster.canopy[standing] - 1, 1]
     per = max(round(SHADE_YD / raster.cell_yd), 1)
-    rows, columns = -(-tops.shape[0] // per), -(-tops.shape[1] // per)
+    rows, columns = -(-rows_in // per), -(-columns_in // per)
     padded = np.full((rows * per, columns * per), CLEAR, np.float32)
-    padded[: tops.shape[0], : tops.shape[1]] = tops
+    padded[:rows_in, :columns_in] = tops
     wide = padded.reshape(rows, per, columns, per).max(axis=(1, 3))
     return np.ascontiguousarray(maximum_filter(wide, size=3, mode="constant", cval=CLEAR), np.float32)
