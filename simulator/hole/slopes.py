@@ -81,6 +81,8 @@ def read_slope(
         A slope without a way, a way without a slope, or either out of range.
     """
     percent = fields.number("slope_pct", 0.0, most_pct)
+    if isinstance(fields.table.get("falls_deg"), str):
+        raise fields.error("falls_deg", show(fields.table["falls_deg"]), "a number; words go with falls")
     falls, degrees = fields.text("falls"), fields.number("falls_deg", -360.0, 360.0)
     if percent is None:
         for key in ("falls", "falls_deg"):

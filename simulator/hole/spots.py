@@ -12,6 +12,10 @@ from simulator.hole.line import PlayLine
 from simulator.hole.model import Feature, Spot
 from simulator.hole.surfaces import Surface
 
+TREE_HINTS = {
+    f"{word}{unit}": "crown_yd" for word in ("diameter", "width", "spread") for unit in ("", "_yd", "_m")
+}
+
 PAD_DEPTH_YD = 8.0
 PAD_WIDTH_YD = 6.0
 """Mown ground drawn round a tee for which the file gives none [yd]: assumed, common practice."""
@@ -84,7 +88,7 @@ def read_trees(top: Fields, line: PlayLine) -> list[Tree]:
     for number, entry in enumerate(entries, start=1):
         fields, name = named_fields(top, "tree", entry, number, len(entries))
         lengths = ("at", "offset", "x", "y", "crown", *CROWN_LENGTHS)
-        fields.refuse_unknown(("name", *CROWN_PLAIN), lengths, {"diameter": "crown_yd", "width": "crown_yd"})
+        fields.refuse_unknown(("name", *CROWN_PLAIN), lengths, TREE_HINTS)
         place = _place(fields, line, {"at": 0.0})
         width = fields.length("crown", None, LEAST_CROWN_YD, MOST_CROWN_YD)
         trees.append(Tree(name, *place, width, read_crown(fields)))

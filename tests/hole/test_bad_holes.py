@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import os
 import tomllib
 import warnings
@@ -369,10 +370,11 @@ CASES: dict[str, tuple[str, str, str]] = {
         "x_yd = 4",
         "tee 'red', y_yd: found no such key; allowed: a number (y_yd or y_m)",
     ),
-    # -- heights, slopes, trees: HEIGHTS etc. are put in after the line of the bends -----------------
+    # -- heights, slopes, trees --
     "two spot heights": (
         "tee = [{", "heights_yd = [[0, 0, 1], [200, 0, 2]]\ntee = [{",
-        "heights_yd: found 2 of them; allowed: a list of at least 3 triples, [[station, offset, height], ...]",
+        "heights_yd: found 2 of them; allowed: a list of at least 3 triples, "
+        "[[station, offset, height], ...]",
     ),
     "spot heights as a number": (
         "tee = [{", "heights_m = 4\ntee = [{",
@@ -400,7 +402,8 @@ CASES: dict[str, tuple[str, str, str]] = {
     ),
     "a mountain": (
         "tee = [{", "heights_yd = [[0, 0, 1], [200, 0, 190], [400, 0, 1]]\ntee = [{",
-        "heights: found heights from 1 to 190 yd; allowed: at most 150 yd between the lowest and the highest",
+        "heights: found heights from 1 to 190 yd; allowed: at most 150 yd between the lowest and the "
+        "highest",
     ),
     "a height twice": (
         "tee = [{", "heights_yd = [[0, 0, 1], [200, 0, 2], [400, 0, 1], [200.5, 0.5, 2]]\ntee = [{",
@@ -412,10 +415,9 @@ CASES: dict[str, tuple[str, str, str]] = {
         "up to 100 %",
     ),
     "a tee with a height on a spot height": (
-        '{ name = "white" }', '{ name = "white", height_yd = 3 }]\nheights_yd = [[0, 0, 1], [9, 0, 1], [99, 0, 1]]'
-        "\npath = [{ from_yd = 5, to_yd = 9, left_yd = 7, right_yd = 9 }]\nheavy_rough = [{ from_yd = 5, "
-        "to_yd = 9, left_yd = 7, right_yd = 9 }]\nrough = [{ xy_yd = [[1, 1], [1, 9], [9, 9]] }",
-        "",
+        'tee = [{ name = "white" }',
+        'heights_yd = [[0, 0, 1], [9, 0, 1], [99, 0, 1]]\ntee = [{ name = "white", height_yd = 3 }',
+        "heights: found spot height 1 and tee 'white' in one place; allowed: places at least 1 yd apart",
     ),
     "a tee with a height in words": (
         '{ name = "white" }', '{ name = "white", height_yd = "high" }',
@@ -453,12 +455,13 @@ CASES: dict[str, tuple[str, str, str]] = {
         "green, falls: found 'up'; allowed: front, back, left, right, front left ..., or falls_deg",
     ),
     "a slope that falls two ways": (
-        "width_yd = [20, 26, 22] }]", 'width_yd = [20, 26, 22], slope_pct = 2, falls = "left", falls_deg = 9 }]',
+        "width_yd = [20, 26, 22] }]",
+        'width_yd = [20, 26, 22], slope_pct = 2, falls = "left", falls_deg = 9 }]',
         "green, falls: found both falls and falls_deg; allowed: one of them",
     ),
     "words where degrees belong": (
         "width_yd = [20, 26, 22] }]", 'width_yd = [20, 26, 22], slope_pct = 2, falls_deg = "left" }]',
-        "green, falls_deg: found 'left'; allowed: a number, or falls = \"left\" for words",
+        "green, falls_deg: found 'left'; allowed: a number; words go with falls",
     ),
     "a way to fall without a slope": (
         "width_yd = [20, 26, 22] }]", 'width_yd = [20, 26, 22], falls = "left" }]',
@@ -466,27 +469,30 @@ CASES: dict[str, tuple[str, str, str]] = {
     ),
     "water on a slope": (
         'colour = "red",', 'colour = "red", slope_pct = 2, falls = "left",',
-        "penalty area 'pond': found unknown key 'slope_pct'; allowed: name, colour, playable, from_yd, to_yd, "
-        "stations_yd, left_yd, right_yd (or _m for metres)",
+        "penalty area 'pond': found unknown key 'slope_pct'; allowed: name, colour, playable, from_yd, "
+        "to_yd, stations_yd, left_yd, right_yd (or _m for metres)",
     ),
     "a part of a green without a slope": (
         "tee = [{", "green_part = [{ from_yd = 400, to_yd = 420, left_yd = -20, right_yd = 20 }]\ntee = [{",
         "green part, slope_pct: found no such key; allowed: a number from 0 to 6",
     ),
     "a part of no green": (
-        "tee = [{", "green_part = [{ from_yd = 300, to_yd = 320, left_yd = -9, right_yd = 9, slope_pct = 0 }]\ntee = [{",
+        "tee = [{",
+        "green_part = [{ from_yd = 300, to_yd = 320, left_yd = -9, right_yd = 9, slope_pct = 0 }]\ntee = [{",
         "green part: found an area on no green; allowed: an area on one green",
     ),
     "a part of two greens": (
-        "tee = [{", "green_part = [{ from_yd = 300, to_yd = 420, left_yd = -9, right_yd = 9, slope_pct = 0 }]\ntee = [{",
-        "",
+        "green = [{",
+        "green_part = [{ from_yd = 300, to_yd = 420, left_yd = -9, right_yd = 9, slope_pct = 0 }]\n"
+        'green = [{ name = "old green", at_yd = 330, depth_yd = 20, width_yd = 20 }, { name = "new green", ',
+        "green part: found an area on old green and new green; allowed: an area on one green",
     ),
     "parts that overlap": (
         "tee = [{",
-        "green_part = [{ from_yd = 400, to_yd = 420, left_yd = -9, right_yd = 9, slope_pct = 0 }, { name = \"shelf\", "
-        "from_yd = 390, to_yd = 401, left_yd = 0, right_yd = 4, slope_pct = 0 }]\ntee = [{",
-        "green part 'shelf': found an area over green part 1 as well (4.0 square yards); allowed: parts that do "
-        "not overlap",
+        "green_part = [{ from_yd = 400, to_yd = 420, left_yd = -9, right_yd = 9, slope_pct = 0 }, { name = "
+        '"shelf", from_yd = 390, to_yd = 401, left_yd = 0, right_yd = 4, slope_pct = 0 }]\ntee = [{',
+        "green part 'shelf': found an area over green part 1 as well (4.0 square yards); allowed: parts that "
+        "do not overlap",
     ),
     "branches above the top": (
         'name = "copse",', 'name = "copse", height_yd = 10, base_yd = 12,',
@@ -494,7 +500,8 @@ CASES: dict[str, tuple[str, str, str]] = {
     ),
     "branches above the top nobody gave": (
         'name = "copse",', 'name = "copse", base_m = 20,',
-        "trees 'copse', base_m: found branches from 21.8723 yd on a tree of 21 yd; allowed: a base below the top",
+        "trees 'copse', base_m: found branches from 21.8723 yd on a tree of 21 yd; allowed: a base below "
+        "the top",
     ),
     "a tree to the clouds": (
         'name = "copse",', 'name = "copse", height_yd = 300,',
@@ -514,7 +521,8 @@ CASES: dict[str, tuple[str, str, str]] = {
     ),
     "a crown on a bunker": (
         'name = "left trap",', 'name = "left trap", density = "open",',
-        "",
+        "bunker 'left trap': found unknown key 'density'; allowed: name, lost_chance, slope_pct, falls, "
+        "falls_deg, turn_deg, at_yd, offset_yd, depth_yd, width_yd, height_yd (or _m for metres)",
     ),
     "a tree without a crown": (
         "tee = [{", "tree = [{ at_yd = 200, offset_yd = 30 }]\ntee = [{",
@@ -526,7 +534,7 @@ CASES: dict[str, tuple[str, str, str]] = {
     ),
     "a tree by its diameter": (
         "tee = [{", "tree = [{ at_yd = 200, offset_yd = 30, diameter_yd = 9 }]\ntee = [{",
-        "",
+        "tree: found unknown key 'diameter_yd'; allowed: perhaps crown_yd",
     ),
     "a tree without a place": (
         "tee = [{", 'tree = [{ name = "oak", crown_yd = 9 }]\ntee = [{',
@@ -534,7 +542,8 @@ CASES: dict[str, tuple[str, str, str]] = {
     ),
     "a tree on the green": (
         "tee = [{", 'tree = [{ name = "oak", at_yd = 400, crown_yd = 9 }]\ntee = [{',
-        "tree 'oak': found it in the green; allowed: a tree beside greens and tees (its crown may hang over them)",
+        "tree 'oak': found it in the green; allowed: a tree beside greens and tees (its crown may hang over "
+        "them)",
     ),
     "a tree with the name of a wood": (
         "tee = [{", 'tree = [{ name = "Copse", at_yd = 200, offset_yd = 30, crown_yd = 9 }]\ntee = [{',
@@ -567,6 +576,7 @@ def refusal(path):
 
 def test_the_base_is_sound(tmp_path):
     assert load_hole(write(tmp_path, BASE)).name == "Test Hole"
+    assert load_hole(write(tmp_path, RICH)).has_relief
 
 
 @pytest.mark.parametrize("kind", CASES)
@@ -655,7 +665,14 @@ def test_empty_file(tmp_path):
 
 # -- anything at all ---------------------------------------------------------------------------------
 
-SKETCHES = [BASE, *((_bundled_folder() / f"{name}.toml").read_text() for name in bundled_holes())]
+RICH = BASE.replace("tee = [{", """heights_yd = [[0, 0, 3], [150, 20, 1], [300, -20, 0], [400, 30, 2]]
+tree = [{ name = "oak", at_yd = 330, offset_yd = 20, crown_yd = 12, height_yd = 18, density = "open" }]
+green_part = [{ from_yd = 402, to_yd = 420, left_yd = -20, right_yd = 20, slope_pct = 1, falls = "back" }]
+tee = [{ height_yd = 1, at_yd = 9, """, 1).replace(
+    "[20, 26, 22]", '[20, 26, 22], slope_pct = 2.5, falls_deg = 200', 1
+).replace('name = "copse",', 'name = "copse", height_yd = 9, base_yd = 1, hit_length_yd = 4,')
+
+SKETCHES = [BASE, RICH, RICH, *((_bundled_folder() / f"{name}.toml").read_text() for name in bundled_holes())]
 JUNK = st.one_of(
     st.booleans(), st.integers(), st.floats(), st.text(max_size=8), st.just([]), st.just({}),
     st.floats(-500, 500), st.lists(st.floats(-500, 500), max_size=5),
@@ -680,6 +697,7 @@ def hole_or_refusal(data):
             assert "\n" not in str(error) and len(str(error)) < 600
             return None
     assert isinstance(hole, Hole) and all(f.area.is_valid and f.area.area > 0 for f in hole.features)
+    assert math.isfinite(hole.height_at(20.0, 200.0))
     return hole
 
 

