@@ -68,11 +68,13 @@ def _at_height(flights, shot, u, v, f, t, h, a, d, share):
     return flight
 
 
-@inlined
+@kernel
 def node_of(value, start, step, count):
     """(lower node, share of the way to the next) of a value on an even axis, clamped to its ends."""
-    place = min(max((value - start) / step, 0.0), count - 1.000001) if count > 1 else 0.0
-    node = int(place)
+    if count == 1:
+        return 0, 0.0
+    place = min(max((value - start) / step, 0.0), count - 1.0)
+    node = min(int(place), count - 2)
     return node, place - node
 
 
@@ -140,7 +142,7 @@ def land(ground, flights, x, y, shot, bearing, fraction, tilt, wind_x, wind_y):
     height = 0.0
     along, side, v_along, v_side, down, spin = 0.0, 0.0, 0.0, 0.0, 0.0, 0.0
     px, py = x, y
-    for _ in range(3 if hilly else 1):  # the landing height depends on the landing place
+    for _ in range(2 if hilly else 1):  # the landing height depends on the landing place
         along, side, v_along, v_side, down, spin = fly(
             ground.numbers, flights, shot, fraction, tilt, height, along_wind, cross_wind
         )

@@ -43,7 +43,8 @@ STRIKE_MISHIT_WIDE = 10  # direction spread of a mishit over the solid one
 STRIKE_SPIN = 11  # landing spin over the clean strike's
 STRIKE_CARRY = 12  # the shot's stock carry, yd
 STRIKE_SIDEWAYS = 13  # all-strike direction spread, rad: width of the hole-out window
-STRIKE_COLUMNS = 14
+STRIKE_LOW = 14  # 1 where the shot is held down
+STRIKE_COLUMNS = 15
 
 # --- flight columns: Game.flights[shot, along wind, cross wind, fraction, tilt, height, column] ---
 FLIGHT_ALONG = 0  # yd

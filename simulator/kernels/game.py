@@ -62,6 +62,8 @@ class Trees(NamedTuple):
         Crown over each raster cell, plus one; 0 open sky. ``[1, 1]`` where no tree stands.
     shade : float32[my, mx]
         Greatest height of any crown in and around each wide cell, over the zero of the heights [yd].
+    clear : float32[my, mx]
+        How far a ball may go from anywhere in a wide cell before it is near a crown [yd]; 0 near one.
     crowns : float64[crowns, CROWN_COLUMNS]
     tracks : float32[shots, along winds, cross winds, fractions, tilts, points, 2]
         Side and height of the flight at even shares of its way to the lowest landing height.
@@ -69,6 +71,7 @@ class Trees(NamedTuple):
 
     canopy: Any
     shade: Any
+    clear: Any
     crowns: Any
     tracks: Any
 

@@ -256,13 +256,13 @@ def run_out(ground, x, y, vx, vy, down, spin):
         x, y = x + head_x * length, y + head_y * length
         rolled += length
         if not level and left > 0.0:
-            # the slope's pull across the path turns the ball; along it, it is in `slow` already
-            speed, fresh = math.sqrt(squared), math.sqrt(left)
-            turn = -pull * (grad_y * head_x - grad_x * head_y) * 2.0 * length / (speed + fresh)
-            wx, wy = fresh * head_x - turn * head_y, fresh * head_y + turn * head_x
-            left = wx * wx + wy * wy
-            fresh = math.sqrt(left)
-            head_x, head_y = wx / fresh, wy / fresh
+            # the slope's pull across the path turns the ball by pull x way / speed squared; along the path
+            # it is in `slow` already
+            turn = -2.0 * pull * (grad_y * head_x - grad_x * head_y) * length / (squared + left)
+            turn = min(max(turn, -0.5), 0.5)
+            wx, wy = head_x - turn * head_y, head_y + turn * head_x
+            shorter = 1.0 / math.sqrt(1.0 + turn * turn)
+            head_x, head_y = wx * shorter, wy * shorter
         squared = left
         row, column = row_of(numbers, surface, y), column_of(numbers, surface, x)
         if surface[row, column] != code:

@@ -9,10 +9,10 @@ import math
 
 from . import codes as c
 from ._compile import kernel
-from .air import fly, land
+from .air import land
 from .ground import column_of, entry_point, fate_at, is_penalty, row_of, run_out
 from .relief import out_of_bounds, penalty_relief, unplayable
-from .trees import NO_HIT, any_shade, first_branch
+from .trees import NO_HIT, first_branch, nears_tree
 from .value import value_at
 
 NO_SPIN = 0.0
@@ -81,15 +81,23 @@ def _among_trees(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, u_hi
     drops. Fitted to published averages by the border's numbers.
     """
     ground, numbers = game.ground, game.ground.numbers
-    along_wind = wind_x * math.sin(bearing) + wind_y * math.cos(bearing)
-    cross_wind = wind_x * math.cos(bearing) - wind_y * math.sin(bearing)
-    lowest = fly(numbers, game.flights, shot, fraction, tilt, numbers[c.HEIGHT_0], along_wind, cross_wind)[0]
+    sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     way, side, height = first_branch(
-        ground, game.trees, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, lowest, -math.log(u_hit)
+        game,
+        x,
+        y,
+        shot,
+        bearing,
+        fraction,
+        tilt,
+        wind_x,
+        wind_y,
+        landing[6],
+        landing[7],
+        -math.log(u_hit),
     )
     if way == NO_HIT:
         return landing
-    sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     hit_x, hit_y = x + way * sin_b + side * cos_b, y + way * cos_b - side * sin_b
     left = max(landing[6] - way, 0.0) * numbers[c.TREE_KEEP] * u_keep
     turn = 6.283185307179586 * u_turn
@@ -186,24 +194,24 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
         ground, game.flights, x, y, shot, start, fraction, tilt, wind_x, wind_y
     )
     branch = 0.0
-    if game.trees.canopy.shape[0] > 1:
-        if any_shade(numbers, game.trees.shade, x, y, land_x, land_y):
-            land_x, land_y, vx, vy, down, spin, along, bend = _among_trees(
-                game,
-                x,
-                y,
-                shot,
-                start,
-                fraction,
-                tilt,
-                wind_x,
-                wind_y,
-                u_hit,
-                u_keep,
-                u_turn,
-                (land_x, land_y, vx, vy, down, spin, along, bend),
-            )
-            branch = 1.0 if spin == NO_SPIN else 0.0
+    trees = game.trees
+    if trees.canopy.shape[0] > 1 and nears_tree(numbers, trees.clear, x, y, land_x, land_y):
+        land_x, land_y, vx, vy, down, spin, along, bend = _among_trees(
+            game,
+            x,
+            y,
+            shot,
+            start,
+            fraction,
+            tilt,
+            wind_x,
+            wind_y,
+            u_hit,
+            u_keep,
+            u_turn,
+            (land_x, land_y, vx, vy, down, spin, along, bend),
+        )
+        branch = 1.0 if spin == NO_SPIN else 0.0
     entry_x, entry_y = x, y
     if is_penalty(fate_at(ground, land_x, land_y)):
         entry_x, entry_y = _flight_entry(ground, x, y, start, along, bend, land_x, land_y)

@@ -15,6 +15,9 @@ HEAD_SHARE = 0.035
 """Share of its still-air carry by which a club may exceed the distance, per yd/s of head wind: more than any
 shot loses (1.3 % per mph)."""
 
+LOW_HEAD = 2.0
+"""Head wind [yd/s] from which a shot held down is looked at from every lie; from recovery lies it always is."""
+
 RUNNING_YD = 45.0
 """Nearer than this a low running part swing is looked at too [yd]."""
 
@@ -146,6 +149,8 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
             continue
         carry = game.strikes[shot, lie, c.STRIKE_CARRY] * game.strikes[shot, lie, c.STRIKE_FRACTION]
         if carry > reach_most * distance + 8.0 or carry < 0.42 * min(distance, 230.0):
+            continue
+        if game.strikes[shot, lie, c.STRIKE_LOW] > 0.5 and not (recovery or head > LOW_HEAD):
             continue
         for k in range(FIRST_AIMS):
             out[n, 0], out[n, 1], out[n, 2] = shot, aims[k], 0.0

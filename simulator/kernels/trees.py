@@ -7,32 +7,38 @@ import math
 import numpy as np
 
 from . import codes as c
-from ._compile import kernel
-from .air import node_of
+from ._compile import inlined, kernel
+from .air import fly, node_of
 from .ground import column_of, height_at, row_of
+
+BEND_YD = 8.0
+"""Nearer to a crown than this [yd] a flight's own bend is looked at."""
 
 NO_HIT = 1e9
 """Way flown before a branch, where there is none."""
 
 
-@kernel
-def shade_over(numbers, shade, x, y):
-    """Greatest height of any crown in and around the wide cell of a place [yd]; far below ground if none."""
+@inlined
+def wide_cell(numbers, wide, x, y):
+    """Value of a wide raster at a place; places off it take its nearest cell."""
     i = int((x - numbers[c.RASTER_X0]) * numbers[c.SHADE_PER_YD])
     j = int((y - numbers[c.RASTER_Y0]) * numbers[c.SHADE_PER_YD])
-    i = min(max(i, 0), shade.shape[1] - 1)
-    j = min(max(j, 0), shade.shape[0] - 1)
-    return float(shade[np.uintp(j), np.uintp(i)])
+    i = np.uintp(min(max(i, 0), wide.shape[1] - 1))
+    return float(wide[np.uintp(min(max(j, 0), wide.shape[0] - 1)), i])
 
 
 @kernel
-def any_shade(numbers, shade, x, y, to_x, to_y):
-    """Whether the straight way on the ground passes any crown's box, whatever its height."""
+def nears_tree(numbers, clear, x, y, to_x, to_y):
+    """Whether the straight way to a landing comes near a crown; in strides as long as none is near."""
     dx, dy = to_x - x, to_y - y
-    steps = int(math.sqrt(dx * dx + dy * dy) * numbers[c.SHADE_PER_YD]) + 1
-    for k in range(steps + 1):
-        if shade_over(numbers, shade, x + dx * k / steps, y + dy * k / steps) > -1e8:
+    length = math.sqrt(dx * dx + dy * dy)
+    way = 0.0
+    per = 1.0 / max(length, 1e-9)
+    while way < length:
+        stride = wide_cell(numbers, clear, x + dx * way * per, y + dy * way * per)
+        if stride <= BEND_YD:
             return True
+        way += stride
     return False
 
 
@@ -55,62 +61,102 @@ def _track_point(tracks, shot, u, v, f, t, k, wu, wv, a, d):
 
 
 @kernel
-def first_branch(ground, trees, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, along, depth):
+def _march(ground, trees, x, y, sin_b, cos_b, level, old, new, gone, depth):
+    """Fly one stretch of the track in short steps; (way, side, height) of a hit or NO_HIT, and depth spent.
+
+    `old` and `new` are (way, side, height) at its ends.
+    """
+    numbers = ground.numbers
+    length = new[0] - old[0]
+    steps = int(length / numbers[c.RASTER_CELL]) + 1
+    step = length / steps
+    for q in range(steps):
+        s = (q + 0.5) / steps
+        way, side = old[0] + s * length, old[1] + s * (new[1] - old[1])
+        px, py = x + way * sin_b + side * cos_b, y + way * cos_b - side * sin_b
+        crown = int(
+            trees.canopy[row_of(numbers, ground.surface, py), column_of(numbers, ground.surface, px)]
+        )
+        if crown > 0:
+            height = old[2] + s * (new[2] - old[2])
+            over = level + height - height_at(ground, px, py)
+            if trees.crowns[crown - 1, c.CROWN_BASE] < over < trees.crowns[crown - 1, c.CROWN_TOP]:
+                gone += step / trees.crowns[crown - 1, c.CROWN_HIT]
+                if gone >= depth:
+                    return way, side, height, gone
+    return NO_HIT, 0.0, 0.0, gone
+
+
+@kernel
+def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, along, side, depth):
     """Way along the start line [yd] at which a flight hits a branch, with its side and height there.
 
     Inside a crown the chance to hit within a step is exponential in its length over the crown's mean
     path to a hit; `depth` is the number of mean paths this ball gets through, minus the log of a
-    uniform number. Read only where the track meets a crown's box.
+    uniform number. The way on the ground, taken to bend as the square of the way flown, is crossed in
+    strides as long as the nearest crown is far; the track is read only beside a crown, and walked only
+    where it is not above the crowns there.
 
     Parameters
     ----------
-    along : float
-        Way to the lowest landing height of the tables [yd].
+    along, side : float
+        Landing [yd] in the frame of the start line.
 
     Returns
     -------
     way, side, height : float
         NO_HIT and zeros where it gets through.
     """
+    ground, trees = game.ground, game.trees
     numbers, tracks = ground.numbers, trees.tracks
     sin_b, cos_b = math.sin(bearing), math.cos(bearing)
-    along_wind, cross_wind = wind_x * sin_b + wind_y * cos_b, wind_x * cos_b - wind_y * sin_b
-    mirror = -1.0 if cross_wind < 0.0 else 1.0
-    f, a = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_STEP], tracks.shape[3])
-    t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_STEP], tracks.shape[4])
-    u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_STEP], tracks.shape[1])
-    v, wv = node_of(abs(cross_wind), 0.0, numbers[c.CROSS_STEP], tracks.shape[2])
-    level = height_at(ground, x, y)
     points = tracks.shape[5]
-    old_way, old_side, old_z = 0.0, 0.0, 0.0
-    gone = 0.0
-    for k in range(points):
-        way = along * (k + 1) / points
-        side, z = _track_point(tracks, shot, u, v, f, t, k, wu, wv, a, d)
-        side *= mirror
-        length = way - old_way
-        wide = int(length * numbers[c.SHADE_PER_YD]) + 1
-        near = False
-        for q in range(wide + 1):
-            s = q / wide
-            w, b = old_way + s * length, old_side + s * (side - old_side)
-            over = shade_over(numbers, trees.shade, x + w * sin_b + b * cos_b, y + w * cos_b - b * sin_b)
-            near = near or over > level + min(old_z, z)
-        if near:
-            steps = int(length / numbers[c.RASTER_CELL]) + 1
-            step = length / steps
-            for q in range(steps):
-                s = (q + 0.5) / steps
-                w, b, height = old_way + s * length, old_side + s * (side - old_side), old_z + s * (z - old_z)
-                px, py = x + w * sin_b + b * cos_b, y + w * cos_b - b * sin_b
-                crown = trees.canopy[
-                    row_of(numbers, ground.surface, py), column_of(numbers, ground.surface, px)
-                ]
-                if crown > 0:
-                    over = level + height - height_at(ground, px, py)
-                    if trees.crowns[crown - 1, c.CROWN_BASE] < over < trees.crowns[crown - 1, c.CROWN_TOP]:
-                        gone += step / trees.crowns[crown - 1, c.CROWN_HIT]
-                        if gone >= depth:
-                            return w, b, height
-        old_way, old_side, old_z = way, side, z
+    level, lowest, ready, mirror, gone = 0.0, along, False, 1.0, 0.0
+    f, t, u, v, a, d, wu, wv = 0, 0, 0, 0, 0.0, 0.0, 0.0, 0.0
+    way = 0.0
+    bend = side / (along * along) if along > 1.0 else 0.0
+    for _ in range(200):
+        if way >= lowest:
+            break
+        px = x + way * sin_b + bend * way * way * cos_b
+        py = y + way * cos_b - bend * way * way * sin_b
+        clear = wide_cell(numbers, trees.clear, px, py)
+        if clear > 0.0:
+            way += clear
+            continue
+        if not ready:
+            ready = True
+            along_wind, cross_wind = wind_x * sin_b + wind_y * cos_b, wind_x * cos_b - wind_y * sin_b
+            mirror = -1.0 if cross_wind < 0.0 else 1.0
+            f, a = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_STEP], tracks.shape[3])
+            t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_STEP], tracks.shape[4])
+            u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_STEP], tracks.shape[1])
+            v, wv = node_of(abs(cross_wind), 0.0, numbers[c.CROSS_STEP], tracks.shape[2])
+            level = height_at(ground, x, y)
+            if game.flights.shape[5] > 1:  # the track ends at the lowest landing height of the tables
+                lowest = fly(
+                    numbers, game.flights, shot, fraction, tilt, numbers[c.HEIGHT_0], along_wind, cross_wind
+                )[0]
+        k = min(int(way / lowest * points), points - 1)
+        old_side, old_z = 0.0, 0.0
+        if k > 0:
+            old_side, old_z = _track_point(tracks, shot, u, v, f, t, k - 1, wu, wv, a, d)
+        new_side, new_z = _track_point(tracks, shot, u, v, f, t, k, wu, wv, a, d)
+        if wide_cell(numbers, trees.shade, px, py) > level + min(old_z, new_z):
+            hit, b, z, gone = _march(
+                ground,
+                trees,
+                x,
+                y,
+                sin_b,
+                cos_b,
+                level,
+                (lowest * k / points, mirror * old_side, old_z),
+                (lowest * (k + 1) / points, mirror * new_side, new_z),
+                gone,
+                depth,
+            )
+            if hit < NO_HIT:
+                return hit, b, z
+        way = lowest * (k + 1.001) / points
     return NO_HIT, 0.0, 0.0

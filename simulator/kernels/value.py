@@ -83,9 +83,9 @@ def guess(numbers, lie, x, y):
 def blend(field, lie, column, row):
     """Bilinear reading of a field at fractional node indices; corners without a value are left out."""
     rows, columns = field.shape[1], field.shape[2]
-    column = min(max(column, 0.0), columns - 1.000001)
-    row = min(max(row, 0.0), rows - 1.000001)
-    i, j = int(column), int(row)
+    column = min(max(column, 0.0), columns - 1.0)
+    row = min(max(row, 0.0), rows - 1.0)
+    i, j = min(int(column), columns - 2), min(int(row), rows - 2)
     a, b = column - i, row - j
     code, left, low = np.uintp(lie), np.uintp(i), np.uintp(j)
     right, high = left + np.uintp(1), low + np.uintp(1)
@@ -149,8 +149,8 @@ def lie_bound(field, x, y):
 def nearest_plan(field, lie, column, row):
     """Row and column of the node nearest to fractional indices that has a value; -1 where none is near."""
     rows, columns = field.shape[1], field.shape[2]
-    column = min(max(column, 0.0), columns - 1.000001)
-    row = min(max(row, 0.0), rows - 1.000001)
+    column = min(max(column, 0.0), columns - 1.0)
+    row = min(max(row, 0.0), rows - 1.0)
     best, best_j, best_i = 1e9, -1, -1
     for reach in range(1, 5):  # the nodes around first; farther only where none of them is ground of the lie
         for j in range(max(int(row) - reach + 1, 0), min(int(row) + reach, rows - 1) + 1):

@@ -11,7 +11,7 @@ from typing import Any
 import numpy as np
 
 from ..conditions import Conditions
-from ..engine import Effort, Sequences, default_threads, must_compile, play, solve_map
+from ..engine import MOST_STROKES, Effort, Sequences, default_threads, must_compile, play, solve_map
 from ..errors import NoAnswerError, UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import WORDS, Lie, Surface
@@ -159,6 +159,7 @@ def _answer(
     raster = ground_raster(hole, CELL_YD)
     low = any(club_and_flight(club_and_aim(text)[0])[1] == "low" for text in clubs)
     bag = make_bag(player, conditions, raster, threads, shaped=low)
+    wanted = [_asked(player, text, bag.shots.shots[: bag.shots.first_part]) for text in clubs]
     clock.lap("bag")
     say("value map")
     empty = make_board(hole, bag, raster)
@@ -166,8 +167,11 @@ def _answer(
     clock.lap("value_map")
     say("clubs and lines")
     place = Place(board, start.x_yd, start.y_yd, int(lie), threads)
-    wanted = [_asked(player, text, bag.shots.shots[: bag.shots.first_part]) for text in clubs]
     choices, asked, given, home, value = _choices(place, seed, wanted)
+    if value > MOST_STROKES:
+        raise NoAnswerError(
+            f"no shot of this bag gets home from {start.words}: {MOST_STROKES} strokes would not be enough"
+        )
     clock.lap("search")
     say("sequences")
     one = _Work(place, start, hole, home.action, value, seed, sequences)

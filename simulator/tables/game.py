@@ -19,7 +19,7 @@ from .bag import Bag, day_wind
 from .flights import FRACTIONS, TILTS_DEG
 from .nodes import COARSE_YD, FINE_YD, Nodes, place_nodes
 from .rasters import Raster, ground_raster
-from .shade import SHADE_YD, shade_raster
+from .shade import SHADE_YD, clear_raster, shade_raster
 from .skips import skip_table
 
 CELL_YD = 1.0
@@ -193,9 +193,10 @@ def _trees(numbers: np.ndarray, raster: Raster, bag: Bag) -> Trees:
         return Trees(
             np.zeros((1, 1), np.uint8),
             np.zeros((1, 1), np.float32),
+            np.zeros((1, 1), np.float32),
             np.zeros((1, c.CROWN_COLUMNS)),
             np.zeros((0, 1, 1, 1, 1, 1, 2), np.float32),
         )
-    return Trees(
-        raster.canopy, shade_raster(raster), np.ascontiguousarray(raster.crowns, float), bag.flights.tracks
-    )
+    shade = shade_raster(raster)
+    crowns = np.ascontiguousarray(raster.crowns, float)
+    return Trees(raster.canopy, shade, clear_raster(shade), crowns, bag.flights.tracks)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import numpy as np
-from scipy.ndimage import maximum_filter
+from scipy.ndimage import distance_transform_edt, maximum_filter
 
 from .rasters import Raster
 
@@ -29,3 +29,13 @@ def shade_raster(raster: Raster) -> np.ndarray:
     padded[:rows_in, :columns_in] = tops
     wide = padded.reshape(rows, per, columns, per).max(axis=(1, 3))
     return np.ascontiguousarray(maximum_filter(wide, size=3, mode="constant", cval=CLEAR), np.float32)
+
+
+def clear_raster(shade: np.ndarray) -> np.ndarray:
+    """How far a ball may go from anywhere in each wide cell before it is near a crown [yd], float32; 0 near one.
+
+    The way between the centres of two cells: the shade takes its neighbours in, so from any corner of a cell
+    a stride of that length passes no crown by.
+    """
+    apart = distance_transform_edt(shade <= CLEAR) * SHADE_YD
+    return np.ascontiguousarray(apart, np.float32)
