@@ -10,6 +10,7 @@ import os
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -43,12 +44,12 @@ class Effort:
         Sweeps that value the chosen actions anew, after the one that chooses them; none on a sketch.
     """
 
-    few: int = 16
+    few: int = 8
     more: int = 64
     commit: int = 128
     many: int = 256
     scrambles: int = 16
-    band_yd: float = 12.0
+    band_yd: float = 20.0
     again: int = 1
 
 
@@ -140,15 +141,21 @@ def must_compile() -> bool:
     return waiting_for_compiler(ENTRIES)
 
 
+@lru_cache(maxsize=8)
+def _pool(threads: int) -> ThreadPoolExecutor:
+    """The threads that share the work, kept between questions."""
+    return ThreadPoolExecutor(threads, thread_name_prefix="holesim")
+
+
 def _share(work: Callable[[int, int], Any], count: int, chunk: int, threads: int) -> None:
     """Call work(first, last) over range(count) in chunks, on so many threads."""
     if threads <= 1 or count <= chunk:
         if count:
             work(0, count)
         return
-    with ThreadPoolExecutor(threads) as pool:
-        for done in [pool.submit(work, k, min(k + chunk, count)) for k in range(0, count, chunk)]:
-            done.result()
+    starts = range(0, count, chunk)
+    for done in [_pool(threads).submit(work, k, min(k + chunk, count)) for k in starts]:
+        done.result()
 
 
 @dataclass(frozen=True)
@@ -204,7 +211,7 @@ def _sweep(
                 out,
             )
 
-        _share(work, last - first, 8, threads)
+        _share(work, last - first, 4, threads)
         for grid in (0, 1):
             rows = first + np.flatnonzero(place[first:last, 0] == grid)
             at = tuple(place[rows, 1:].T)

@@ -60,15 +60,6 @@ def _mix(p, q, w):
 
 
 @kernel
-def _at_height(flights, shot, u, v, f, t, h, a, d, share):
-    """Flight at one wind node, linear between two landing heights."""
-    flight = _corner(flights, shot, u, v, f, t, h, a, d)
-    if share > 0.0:
-        flight = _mix(flight, _corner(flights, shot, u, v, f, t, h + 1, a, d), share)
-    return flight
-
-
-@kernel
 def node_of(value, start, step, count):
     """(lower node, share of the way to the next) of a value on an even axis, clamped to its ends."""
     if count == 1:
@@ -79,8 +70,8 @@ def node_of(value, start, step, count):
 
 
 @kernel
-def fly(numbers, flights, shot, fraction, tilt, height, along_wind, cross_wind):
-    """Flight of a strike read from the table, linear between its nodes on every axis.
+def fly(numbers, flights, shot, fraction, tilt, node, along_wind, cross_wind):
+    """Flight of a strike down to one landing-height node, linear between the nodes of all other axes.
 
     Parameters
     ----------
@@ -90,8 +81,8 @@ def fly(numbers, flights, shot, fraction, tilt, height, along_wind, cross_wind):
         Still-air carry of the strike over the shot's stock carry.
     tilt : float
         Tilt of the spin axis, right positive [rad].
-    height : float
-        Height of the landing place over the ball [yd].
+    node : int
+        Landing-height node.
     along_wind, cross_wind : float
         Wind along the start line (helping positive) and across it (towards the right) [yd/s].
 
@@ -100,21 +91,20 @@ def fly(numbers, flights, shot, fraction, tilt, height, along_wind, cross_wind):
     along, side, v_along, v_side, v_down, spin : float
         yd, yd/s and rad/s, in the frame of the start direction.
     """
-    _, alongs, crosses, fractions, tilts, heights, _ = flights.shape
+    _, alongs, crosses, fractions, tilts, _, _ = flights.shape
     # the table knows wind from the left only: from the right it is the mirror image
     mirror = -1.0 if cross_wind < 0.0 else 1.0
     f, a = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_STEP], fractions)
     t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_STEP], tilts)
-    h, wh = node_of(height, numbers[c.HEIGHT_0], numbers[c.HEIGHT_STEP], heights)
     u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_STEP], alongs)
     v, wv = node_of(abs(cross_wind), 0.0, numbers[c.CROSS_STEP], crosses)
-    flight = _at_height(flights, shot, u, v, f, t, h, a, d, wh)
+    flight = _corner(flights, shot, u, v, f, t, node, a, d)
     if wu > 0.0:
-        flight = _mix(flight, _at_height(flights, shot, u + 1, v, f, t, h, a, d, wh), wu)
+        flight = _mix(flight, _corner(flights, shot, u + 1, v, f, t, node, a, d), wu)
     if wv > 0.0:
-        other = _at_height(flights, shot, u, v + 1, f, t, h, a, d, wh)
+        other = _corner(flights, shot, u, v + 1, f, t, node, a, d)
         if wu > 0.0:
-            other = _mix(other, _at_height(flights, shot, u + 1, v + 1, f, t, h, a, d, wh), wu)
+            other = _mix(other, _corner(flights, shot, u + 1, v + 1, f, t, node, a, d), wu)
         flight = _mix(flight, other, wv)
     return (flight[0], mirror * flight[1], flight[2], mirror * flight[3], flight[4], flight[5])
 
@@ -133,25 +123,47 @@ def moment_wind(numbers, gust, swing):
 def land(ground, flights, x, y, shot, bearing, fraction, tilt, wind_x, wind_y):
     """Landing of a strike: x, y [yd], vx, vy, down [yd/s], spin [rad/s], along, side [yd].
 
-    `wind_x`, `wind_y` is the velocity of the wind [yd/s].
+    On hilly ground the ball comes down where its fall between two landing-height nodes meets the ground,
+    both taken to be straight there. `wind_x`, `wind_y` is the velocity of the wind [yd/s].
     """
+    numbers = ground.numbers
     sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     along_wind, cross_wind = wind_x * sin_b + wind_y * cos_b, wind_x * cos_b - wind_y * sin_b
-    hilly = flights.shape[5] > 1
-    level = height_at(ground, x, y) if hilly else 0.0
-    height = 0.0
-    along, side, v_along, v_side, down, spin = 0.0, 0.0, 0.0, 0.0, 0.0, 0.0
-    px, py = x, y
-    for _ in range(2 if hilly else 1):  # the landing height depends on the landing place
-        along, side, v_along, v_side, down, spin = fly(
-            ground.numbers, flights, shot, fraction, tilt, height, along_wind, cross_wind
+    nodes = flights.shape[5]
+    k = nodes // 2  # the ball's own height
+    flight = fly(numbers, flights, shot, fraction, tilt, k, along_wind, cross_wind)
+    if nodes > 1:
+        level = height_at(ground, x, y)
+        z = numbers[c.HEIGHT_0] + k * numbers[c.HEIGHT_STEP]
+        gap = (
+            height_at(
+                ground, x + flight[0] * sin_b + flight[1] * cos_b, y + flight[0] * cos_b - flight[1] * sin_b
+            )
+            - level
+            - z
         )
-        px, py = x + along * sin_b + side * cos_b, y + along * cos_b - side * sin_b
-        if hilly:
-            height = height_at(ground, px, py) - level
+        step = 1 if gap > 0.0 else -1  # the ground is higher there: the ball comes down earlier
+        for _ in range(nodes):
+            if not 0 <= k + step < nodes:
+                break
+            k += step
+            z += step * numbers[c.HEIGHT_STEP]
+            other = fly(numbers, flights, shot, fraction, tilt, k, along_wind, cross_wind)
+            new_gap = (
+                height_at(
+                    ground, x + other[0] * sin_b + other[1] * cos_b, y + other[0] * cos_b - other[1] * sin_b
+                )
+                - level
+                - z
+            )
+            if new_gap * gap <= 0.0:
+                flight = _mix(flight, other, gap / (gap - new_gap) if gap != new_gap else 0.0)
+                break
+            flight, gap = other, new_gap
+    along, side, v_along, v_side, down, spin = flight
     return (
-        px,
-        py,
+        x + along * sin_b + side * cos_b,
+        y + along * cos_b - side * sin_b,
         v_along * sin_b + v_side * cos_b,
         v_along * cos_b - v_side * sin_b,
         down,

@@ -195,7 +195,7 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
     )
     branch = 0.0
     trees = game.trees
-    if trees.canopy.shape[0] > 1 and nears_tree(numbers, trees.clear, x, y, land_x, land_y):
+    if trees.canopy.shape[0] > 1 and nears_tree(numbers, trees.clear, x, y, start, along, bend):
         land_x, land_y, vx, vy, down, spin, along, bend = _among_trees(
             game,
             x,

@@ -11,9 +11,6 @@ from ._compile import inlined, kernel
 from .air import fly, node_of
 from .ground import column_of, height_at, row_of
 
-BEND_YD = 8.0
-"""Nearer to a crown than this [yd] a flight's own bend is looked at."""
-
 NO_HIT = 1e9
 """Way flown before a branch, where there is none."""
 
@@ -28,15 +25,15 @@ def wide_cell(numbers, wide, x, y):
 
 
 @kernel
-def nears_tree(numbers, clear, x, y, to_x, to_y):
-    """Whether the straight way to a landing comes near a crown; in strides as long as none is near."""
-    dx, dy = to_x - x, to_y - y
-    length = math.sqrt(dx * dx + dy * dy)
+def nears_tree(numbers, clear, x, y, bearing, along, side):
+    """Whether the way to a landing, bent as the square of the way flown, comes near a crown."""
+    sin_b, cos_b = math.sin(bearing), math.cos(bearing)
+    bend = side / max(along * along, 1.0)
     way = 0.0
-    per = 1.0 / max(length, 1e-9)
-    while way < length:
-        stride = wide_cell(numbers, clear, x + dx * way * per, y + dy * way * per)
-        if stride <= BEND_YD:
+    while way < along:
+        off = bend * way * way
+        stride = wide_cell(numbers, clear, x + way * sin_b + off * cos_b, y + way * cos_b - off * sin_b)
+        if stride <= 0.0:
             return True
         way += stride
     return False
@@ -74,9 +71,7 @@ def _march(ground, trees, x, y, sin_b, cos_b, level, old, new, gone, depth):
         s = (q + 0.5) / steps
         way, side = old[0] + s * length, old[1] + s * (new[1] - old[1])
         px, py = x + way * sin_b + side * cos_b, y + way * cos_b - side * sin_b
-        crown = int(
-            trees.canopy[row_of(numbers, ground.surface, py), column_of(numbers, ground.surface, px)]
-        )
+        crown = int(trees.canopy[row_of(numbers, ground.surface, py), column_of(numbers, ground.surface, px)])
         if crown > 0:
             height = old[2] + s * (new[2] - old[2])
             over = level + height - height_at(ground, px, py)
@@ -113,7 +108,8 @@ def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, alon
     points = tracks.shape[5]
     level, lowest, ready, mirror, gone = 0.0, along, False, 1.0, 0.0
     f, t, u, v, a, d, wu, wv = 0, 0, 0, 0, 0.0, 0.0, 0.0, 0.0
-    way = 0.0
+    way, known = 0.0, -1
+    old_side, old_z, new_side, new_z = 0.0, 0.0, 0.0, 0.0
     bend = side / (along * along) if along > 1.0 else 0.0
     for _ in range(200):
         if way >= lowest:
@@ -134,13 +130,13 @@ def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, alon
             v, wv = node_of(abs(cross_wind), 0.0, numbers[c.CROSS_STEP], tracks.shape[2])
             level = height_at(ground, x, y)
             if game.flights.shape[5] > 1:  # the track ends at the lowest landing height of the tables
-                lowest = fly(
-                    numbers, game.flights, shot, fraction, tilt, numbers[c.HEIGHT_0], along_wind, cross_wind
-                )[0]
+                lowest = fly(numbers, game.flights, shot, fraction, tilt, 0, along_wind, cross_wind)[0]
         k = min(int(way / lowest * points), points - 1)
-        old_side, old_z = 0.0, 0.0
-        if k > 0:
+        if k == known + 1:
+            old_side, old_z = new_side, new_z
+        elif k > 0:
             old_side, old_z = _track_point(tracks, shot, u, v, f, t, k - 1, wu, wv, a, d)
+        known = k
         new_side, new_z = _track_point(tracks, shot, u, v, f, t, k, wu, wv, a, d)
         if wide_cell(numbers, trees.shade, px, py) > level + min(old_z, new_z):
             hit, b, z, gone = _march(

@@ -15,7 +15,7 @@ def start_and_curve_sd(direction_sd: float) -> tuple[float, float]:
     return (direction_sd * math.sqrt(1.0 - CURVE_SHARE), direction_sd * math.sqrt(CURVE_SHARE))
 
 
-PART_CARRIES_RATIO = 1.3
+PART_CARRIES_RATIO = 1.4
 """Part swings are tabled at carries in this ratio; between two of them the longer one is scaled down."""
 
 SHORTEST_PART_CARRY_YD = 3.0

@@ -16,12 +16,12 @@ COARSE_YD = 8.0
 FINE_YD = 3.5
 """Node spacing [yd] around the pin, where a yard is worth most."""
 
-FINE_REACH_YD = 50.0
+FINE_REACH_YD = 42.0
 """Half side of the square around the pin that has fine nodes."""
 
-SIDE_YD, BEHIND_YD, BEYOND_YD = 80.0, 16.0, 60.0
-"""How far beside, behind and beyond the line of play the map reaches [yd]. A ball farther out (one in
-thousands) is valued at the nearest edge."""
+SIDE_YD, BEHIND_YD, BEYOND_YD = 64.0, 16.0, 56.0
+"""How far beside, behind and beyond the line of play the map reaches [yd]. A ball farther out (one in a
+hundred) is valued at the nearest edge."""
 
 LIES = len(Lie)
 
@@ -136,7 +136,7 @@ def place_nodes(hole: Hole, raster: Raster, coarse_yd: float = COARSE_YD, fine_y
     left, low = line.min(axis=0) - (SIDE_YD, BEHIND_YD)
     right, high = line.max(axis=0) + (SIDE_YD, BEYOND_YD)
     box = (left, low, right, high)
-    far &= (x > left) & (x < right) & (y > low) & (y < high)
+    # ground beyond the box counts at its edge: that is where a ball out there is read
     coarse = _grid(pin_x, pin_y, coarse_yd, box, x[far], y[far], codes[far])
     tables, places = [], []
     for which, grid in enumerate((coarse, fine)):
