@@ -94,33 +94,30 @@ def strike(
 
 
 class Flights:
-    """The flight table of one shot read by scipy, linear on every axis, the compass closed by hand."""
+    """The flight table of one shot read by scipy, linear on every axis, wind from the right mirrored by hand."""
 
-    def __init__(self, tables: Any, row: int, wind_bearing: float = 0.0) -> None:
-        table = tables.flights[row].astype(float)  # [bearing, fraction, tilt, height, 6]
-        bearings, heights = table.shape[0], table.shape[3]
-        self.wind_bearing = wind_bearing
-        self.turns = np.arange(bearings + 1) / bearings
-        self.heights = tables.heights_yd if heights > 1 else np.array([0.0, 1.0])
-        table = np.concatenate([table, table[:1]])
-        if heights == 1:
-            table = np.concatenate([table, table], axis=3)
-        self.read = RegularGridInterpolator(
-            (self.turns, FRACTIONS, np.radians(TILTS_DEG), self.heights), table
-        )
+    def __init__(self, tables: Any, row: int, wind: tuple[float, float] = (0.0, 0.0)) -> None:
+        table = tables.flights[row].astype(float)  # [along wind, cross wind, fraction, tilt, height, 6]
+        self.wind = wind  # velocity along x and y [yd/s]
+        axes = [tables.winds.along, tables.winds.cross, FRACTIONS, np.radians(TILTS_DEG), tables.heights_yd]
+        for axis, nodes in enumerate(axes):
+            if nodes.size == 1:  # scipy wants two nodes
+                axes[axis] = np.array([nodes[0], nodes[0] + 1.0])
+                table = np.concatenate([table, table], axis=axis)
+        self.axes = axes
+        self.read = RegularGridInterpolator(axes, table)
 
     def __call__(self, start: Any, fraction: Any, tilt: Any, height: Any = 0.0) -> np.ndarray:
-        """along, side, v_along, v_side, v_down, spin; node b starts with the wind b/n of a turn clockwise."""
-        turn = ((self.wind_bearing - np.asarray(start)) / (2.0 * math.pi)) % 1.0
-        low, high = math.radians(TILTS_DEG[0]), math.radians(TILTS_DEG[-1])
-        points = np.broadcast_arrays(
-            turn,
-            np.clip(fraction, FRACTIONS[0], FRACTIONS[-1]),
-            np.clip(tilt, low, high),
-            np.clip(height, self.heights[0], self.heights[-1]),
-        )
-        points = np.stack(points, axis=-1)
-        return self.read(points).reshape(*points.shape[:-1], 6)
+        """along, side, v_along, v_side, v_down, spin in the frame of the start line [rad clockwise from +y]."""
+        sine, cosine = np.sin(start), np.cos(start)
+        along, cross = (self.wind[0] * sine + self.wind[1] * cosine, self.wind[0] * cosine - self.wind[1] * sine)
+        flip = np.where(cross < 0.0, -1.0, 1.0)
+        asked = np.broadcast_arrays(along, np.abs(cross), fraction, flip * np.asarray(tilt), height)
+        points = [np.clip(p, nodes[0], nodes[-1]) for p, nodes in zip(asked, self.axes, strict=True)]
+        stacked = np.stack(points, axis=-1)
+        out = self.read(stacked).reshape(*stacked.shape[:-1], 6)
+        out[..., [1, 3]] *= np.broadcast_to(flip, out.shape[:-1])[..., None]
+        return out
 
 
 # --- ground -------------------------------------------------------------------------------------------
@@ -213,8 +210,9 @@ class Ground:
         """Strokes to hole out by the map (expected putts on the green)."""
         if lie is Lie.GREEN:
             putts = self.board.bag.putts
+            assert not any(putts.slopes)  # the twin knows level greens only
             roots = np.sqrt(putts.distance_yd)
-            return float(np.interp(math.sqrt(self.out(x, y)), roots, putts.expected[0]))
+            return float(np.interp(math.sqrt(self.out(x, y)), roots, putts.expected[0, 0]))
         fine, coarse = self.board.nodes.fine, self.board.nodes.coarse
         field, grid = self.board.game.field.coarse, coarse
         if (

@@ -19,12 +19,13 @@ from simulator.hole.model import Hole
 from simulator.hole.sketch import read_sketch
 from simulator.kernels.shot import play_shot
 from simulator.player.model import Player
-from simulator.tables.game import Bag, Board, make_bag, make_board, make_sketch
+from simulator.tables.bag import Bag, make_bag
+from simulator.tables.game import Board, make_board, make_sketch
 
 RESULT = (
     "x", "y", "lie", "cost", "value", "holed",
     "lost", "lost_cost", "lost_x", "lost_y", "lost_lie", "lost_value",
-    "rest_x", "rest_y", "surface", "feature", "land_x", "land_y",
+    "rest_x", "rest_y", "surface", "feature", "land_x", "land_y", "branch",
 )  # fmt: skip
 """What `play_shot` returns, in its order."""
 
@@ -59,13 +60,13 @@ def player_of(text: str) -> Player:
 @cache
 def bag_of(text: str) -> Bag:
     """Tables of a demo player by name, or of a bag file written in a test."""
-    return make_bag(player_of(text) if "\n" in text or "=" in text else load_player(text), 2)
+    return make_bag(player_of(text) if "\n" in text or "=" in text else load_player(text), threads=2)
 
 
 def solved(hole: Hole, bag: Bag, *, seed: int = 1, threads: int = 2, **nodes: float) -> Board:
     """A board with its value map."""
-    sketch = make_sketch(hole, bag, **nodes)
-    return solve_map(make_board(hole, bag, **nodes), sketch=sketch, seed=seed, threads=threads)
+    board = make_board(hole, bag, **nodes)
+    return solve_map(board, sketch=make_sketch(board, hole), seed=seed, threads=threads)
 
 
 def with_fields(board: Board, value: Any) -> Board:
@@ -108,9 +109,9 @@ def with_relief(board: Board, height: Any) -> Board:
     return replace(board, game=board.game._replace(ground=board.game.ground._replace(relief=relief)))
 
 
-def row_of(bag: Bag, club: str) -> int:
-    """Row of a full shot."""
-    return next(k for k, shot in enumerate(bag.shots[: bag.first_part]) if shot.club.name == club)
+def row_of(bag: Bag, club: str, flight: str = "stock") -> int:
+    """Row of a club's first shot of one flight."""
+    return next(k for k, shot in enumerate(bag.shots.shots) if (shot.club.name, shot.flight) == (club, flight))
 
 
 def shot(
@@ -124,9 +125,15 @@ def shot(
     scale: float = 1.0,
     replay: float = 3.0,
     luck: tuple[float, float, float, float, float] = (0.999999, 0.0, 0.0, 0.0, 0.0),
+    wind: tuple[float, float] = (0.0, 0.0),
+    trees: tuple[float, float, float] = (0.5, 0.5, 0.0),
 ) -> dict[str, float]:
-    """Play one shot through the engine's own function; `luck` is a middling solid strike unless given."""
+    """Play one shot through the engine's own function; `luck` is a middling solid strike unless given.
+
+    `wind` is its velocity along x and y [yd/s]; `trees` the uniform numbers of a branch: hit, keep and turn.
+    """
+    drawn = (*map(float, luck), float(wind[0]), float(wind[1]), *map(float, trees))
     out = play_shot(
-        board.game, float(x), float(y), int(lie), row, math.radians(bearing_deg), scale, replay, *luck
+        board.game, float(x), float(y), int(lie), row, math.radians(bearing_deg), scale, replay, drawn
     )
     return dict(zip(RESULT, out, strict=True))

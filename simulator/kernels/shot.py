@@ -80,7 +80,7 @@ def _among_trees(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, u_hi
     After a hit the ball keeps a uniform share of its remaining carry in a direction of chance, then
     drops. Fitted to published averages by the border's numbers.
     """
-    ground, numbers = game.ground, game.ground.numbers
+    numbers = game.ground.numbers
     sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     way, side, height = first_branch(
         game,

@@ -16,7 +16,7 @@ HEAD_SHARE = 0.035
 shot loses (1.3 % per mph)."""
 
 LOW_HEAD = 2.0
-"""Head wind [yd/s] from which a shot held down is looked at from every lie; from recovery lies it always is."""
+"""Head wind [yd/s] from which a shot held down is looked at from every lie; from recovery lies always."""
 
 RUNNING_YD = 45.0
 """Nearer than this a low running part swing is looked at too [yd]."""

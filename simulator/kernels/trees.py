@@ -20,8 +20,8 @@ def wide_cell(numbers, wide, x, y):
     """Value of a wide raster at a place; places off it take its nearest cell."""
     i = int((x - numbers[c.RASTER_X0]) * numbers[c.SHADE_PER_YD])
     j = int((y - numbers[c.RASTER_Y0]) * numbers[c.SHADE_PER_YD])
-    i = np.uintp(min(max(i, 0), wide.shape[1] - 1))
-    return float(wide[np.uintp(min(max(j, 0), wide.shape[0] - 1)), i])
+    column = np.uintp(min(max(i, 0), wide.shape[1] - 1))
+    return float(wide[np.uintp(min(max(j, 0), wide.shape[0] - 1)), column])
 
 
 @kernel

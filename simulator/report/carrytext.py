@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from ..conditions import Conditions, other_height
+from ..conditions import Conditions
 from ..player.model import Player
 from ..strategy.carries import Carry, Effective
 from ..strategy.result import conditions_dict
+from .daywords import day_words
 
 RULE = "For preparation, practice and lessons, not during a round (Rules of Golf 4.3)."
 
@@ -68,29 +69,6 @@ def sum_dict(player: Player, conditions: Conditions, found: Effective) -> dict[s
         **found.to_dict(),
         "assumed": [*player.assumed, *conditions.assumed],
     }
-
-
-def day_words(conditions: Conditions) -> str:
-    """The day in a phrase; the other height's wind beside the one given."""
-    wind = conditions.wind
-    air = f"{conditions.temperature_c:.0f} C"
-    if conditions.altitude_m:
-        air += f", {conditions.altitude_m:.0f} m up"
-    if wind is None or wind.speed_mph == 0.0:
-        return f"still air, {air}"
-    at_10m, at_head = other_height(wind)
-    told = (
-        f"as forecast, {at_head:.0f} at head height"
-        if wind.height == "forecast"
-        else f"as felt, {at_10m:.0f} at 10 m"
-    )
-    return f"wind {wind.speed_mph:.0f} mph from {clock(wind.from_deg)} ({told}), {air}"
-
-
-def clock(from_deg: float) -> str:
-    """A direction as the hands of a clock, 12 dead against."""
-    hour = round(from_deg / 30.0) % 12
-    return f"{hour or 12} o'clock"
 
 
 def _side(yards: float) -> str:

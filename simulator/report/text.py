@@ -7,6 +7,7 @@ import textwrap
 from ..strategy.result import Answer
 from . import phrases
 from .chosen import out_of_reach, par_counts, par_shares, shown, title, troubles
+from .daywords import day_sentence
 from .figures import count_words, join_words, plain_spaces, score_words, unseen
 
 COLUMNS, LINES = 80, 24
@@ -32,7 +33,9 @@ def answer_screen(answer: Answer, notes: tuple[str, ...] = ()) -> str:
     """
     head = [*_wrap(phrases.verdict(answer)), ""]
     top, rows, foot = _table(answer)
-    said = [*_wrap(phrases.trade(answer)), *_wrap(phrases.people(answer))]
+    said = [
+        *_wrap(phrases.trade(answer)), *_wrap(day_sentence(answer)), *_wrap(phrases.people(answer)),
+    ]  # fmt: skip
     whose = " ".join([phrases.whose(answer), *notes])
     tail = [*said, *_wrap(f"{whose} {phrases.RULES}")]
     always = len(head) + len(top) + len(foot) + len(tail)

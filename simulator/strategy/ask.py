@@ -23,6 +23,7 @@ from ..tables.nodes import COARSE_YD, FINE_YD
 from ..tables.rasters import ground_raster
 from ..tables.shots import Shot
 from . import estimate
+from .day import day_note
 from .places import club_and_aim, club_and_flight, tee_start
 from .result import TIE_STROKES, Alternative, Answer, Estimate, Start
 from .search import Choice, Place, given_aim, search, tie_band_yd
@@ -205,6 +206,7 @@ def _answer(
         tied=tied,
         alternatives=alternatives,
         clear_beyond_yd=ahead,
+        day=day_note(bag, choices[best].row, alternatives[0].aim_bearing_deg),
         warnings=_warnings(choices, played, order),
         settings=_settings(),
         seconds=clock.laps,

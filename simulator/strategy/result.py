@@ -10,6 +10,7 @@ import numpy as np
 from ..conditions import Conditions, other_height
 from ..hole.model import Hole
 from ..player.model import Player
+from .day import DayNote
 
 SCHEMA = "holesim-answer-1"
 """Name and version of the JSON layout; changes when a key changes its meaning."""
@@ -194,6 +195,8 @@ class Answer:
         Best first by expected score on the map, asked ones always among them.
     clear_beyond_yd : int
         Nobody ahead may be nearer than this.
+    day : DayNote
+        What the wind at the other height would change, and what a putt from below the hole saves.
     warnings : tuple of str
         One line each.
     settings : dict
@@ -214,6 +217,7 @@ class Answer:
     tied: tuple[int, ...]
     alternatives: tuple[Alternative, ...]
     clear_beyond_yd: int
+    day: DayNote
     warnings: tuple[str, ...]
     settings: dict[str, Any]
     seconds: dict[str, float] = field(repr=False)
@@ -248,6 +252,8 @@ class Answer:
             "recommended": self.recommended,
             "tied": list(self.tied),
             "clear_beyond_yd": self.clear_beyond_yd,
+            "other_wind_height_carry_yd": self.day.other_height_carry_yd,
+            "below_hole_strokes": self.day.below_hole_strokes,
             "alternatives": [alternative.to_dict() for alternative in self.alternatives],
             "assumed": [*self.hole.assumed, *self.player.assumed, *self.conditions.assumed],
             "warnings": list(self.warnings),

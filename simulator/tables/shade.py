@@ -32,7 +32,7 @@ def shade_raster(raster: Raster) -> np.ndarray:
 
 
 def clear_raster(shade: np.ndarray) -> np.ndarray:
-    """How far a ball may go from anywhere in each wide cell before it is near a crown [yd], float32; 0 near one.
+    """How far a ball may go from anywhere in each wide cell before it is near a crown [yd]; 0 near one.
 
     The way between the centres of two cells: the shade takes its neighbours in, so from any corner of a cell
     a stride of that length passes no crown by.

@@ -26,7 +26,7 @@ class Question:
         # a coarse map on purpose: the estimator must not need a good one
         board = solved(load_hole(hole), bag_of(player), coarse_yd=14, fine_yd=7)
         self.place = Place(board, 0.0, 0.0, int(Lie.TEE), 2)
-        rows = [k for k in board.allowed(Lie.TEE) if board.bag.shots[k].club.name in clubs]
+        rows = [k for k in board.allowed(Lie.TEE) if board.bag.shots.shots[k].club.name in clubs]
         self.choices, self.value = search(
             self.place, 3, rows, keep_within=9.0, keep_most=9, must=frozenset(rows)
         )

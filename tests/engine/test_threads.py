@@ -14,7 +14,7 @@ from small_games import bag_of, solved
 import simulator
 from simulator import load_hole, load_player, plan
 from simulator.engine import play
-from simulator.tables.game import make_bag
+from simulator.tables.bag import make_bag
 
 COARSE = {"coarse_yd": 16.0, "fine_yd": 8.0}
 
@@ -37,7 +37,7 @@ def test_value_map_bit_for_bit(boards, threads):
 
 def test_bag_at_any_thread_count():
     player = load_player("isolde")
-    a, b = make_bag(player, 1), make_bag(player, 3)
+    a, b = make_bag(player, threads=1), make_bag(player, threads=3)
     assert a.flights.flights.tobytes() == b.flights.flights.tobytes()
     assert a.strikes.tobytes() == b.strikes.tobytes()
 

@@ -66,9 +66,10 @@ class Problem:
         bag, strikes = self.board.bag, self.board.game.strikes
         if shot >= 0.0:
             return int(shot), 1.0
-        carry, row = max(distance + reach, 1.0), bag.first_part
+        carry, row = max(distance + reach, 1.0), bag.shots.first_part
+        last = bag.shots.first_punch - 1
         stock = strikes[:, lie, c.STRIKE_CARRY] * strikes[:, lie, c.STRIKE_FRACTION]
-        while stock[row] < carry and row < len(bag.shots) - 1:
+        while stock[row] < carry and row < last:
             row += 1
         return row, min(carry / stock[row], 1.0)
 
@@ -84,9 +85,11 @@ class Problem:
                 for strike in self.sets[k % 16]:
                     x, y = self.table[k, :2] + spread * step * strike[5:7]
                     dx, dy = pin_x - x, pin_y - y
+                    # still air, no trees: their luck is not used
+                    drawn = (*strike[:5].tolist(), 0.0, 0.0, 0.5, 0.5, 0.0)
                     row, scale = self.swing(lie, shot, reach, math.hypot(dx, dy))
                     out = play_shot(
-                        self.board.game, x, y, lie, row, math.atan2(dx, dy) + aim, scale, REPLAY, *strike[:5]
+                        self.board.game, x, y, lie, row, math.atan2(dx, dy) + aim, scale, REPLAY, drawn
                     )
                     surface, stays = Surface(int(out[14])), 1.0 - out[5]
                     cost[k, a] += out[3] / STRIKES

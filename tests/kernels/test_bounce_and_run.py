@@ -85,7 +85,7 @@ def test_bag_landings_against_the_full_hop_loop(board, surface):
     bag, ground, gaps = board.bag, ground_of(board, surface), []
     for row in range(len(bag.shots)):
         for fraction in (4, 8, 10, 12):
-            _, _, v_along, _, v_down, spin = map(float, bag.flights.flights[row, 0, fraction, 6, 0])
+            _, _, v_along, _, v_down, spin = map(float, bag.flights.flights[row, 0, 0, fraction, 6, 0])
             y = run_out(ground, 0.0, 100.0, 0.0, v_along, v_down, spin)[1]
             gaps.append(y - 100.0 - hop_loop_yd(surface, v_along * YD, v_down * YD, spin)[0])
     rms, worst = float(np.sqrt(np.square(gaps).mean())), float(np.abs(gaps).max())

@@ -35,7 +35,7 @@ def played_by_hand(world, x, y, lie, row, bearing, scale, luck):
     """(landing, surface of the run, run) of the twin; the run on the surface it lands on."""
     board, ground, turn = world
     bag = board.bag
-    hit = strike(bag.shots[row], lie, float(turn[row]), scale, bearing, *luck)
+    hit = strike(bag.shots.shots[row], lie, float(turn[row]), scale, bearing, *luck)
     along, side, v_along, v_side, v_down, spin = Flights(bag.flights, row)(hit.start, hit.fraction, hit.tilt)
     s, k = math.sin(hit.start), math.cos(hit.start)
     landing = np.array([x + along * s + side * k, y + along * k - side * s])
@@ -55,7 +55,7 @@ def test_landing_and_finish(world):
         lie = lies[rng.integers(len(lies))]
         rows = board.allowed(lie)
         part = rng.uniform() < 0.3
-        row = int(rng.integers(board.bag.first_part, len(board.bag.shots))) if part else int(rng.choice(rows))
+        row = int(rng.integers(board.bag.shots.first_part, len(board.bag.shots))) if part else int(rng.choice(rows))
         scale = float(rng.uniform(0.78, 1.0)) if part else 1.0
         x, y, bearing, luck = rng.uniform(-20, 20), rng.uniform(0, 150), rng.uniform(-0.4, 0.4), drawn(rng)
         mine = shot(board, x, y, lie, row, math.degrees(bearing), scale=scale, luck=luck, replay=4.0)
@@ -72,7 +72,7 @@ def test_landing_and_finish(world):
         assert mine["value"] == pytest.approx(value, abs=2e-3 if here.name == "GREEN" else 1e-6)
         assert mine["lie"] == LIE_OF[here]
     gaps = np.array(gaps)
-    tell(f"{board.bag.shots[0].club.carry_yd:.0f} yd driver: run gap rms {np.sqrt((gaps**2).mean()):.2f} yd "
+    tell(f"{board.bag.shots.shots[0].club.carry_yd:.0f} yd driver: run gap rms {np.sqrt((gaps**2).mean()):.2f} yd "
           f"worst {gaps.max():.2f} yd of {whole} shots")  # fmt: skip
     assert whole > N / 2
     # as in test_bounce_and_run: the skips played as one run
@@ -83,7 +83,7 @@ def test_strikes_have_the_spreads_of_the_bag(world):
     # 4,000 drawn strikes of a club from its definition: mixture mean and sd of carry and of direction.
     board, _, _ = world
     bag, row = board.bag, 2
-    club = bag.shots[row].club
+    club = bag.shots.shots[row].club
     rng = np.random.default_rng(8)
     n = 4000
     land = np.array([
@@ -106,7 +106,7 @@ def test_strikes_have_the_spreads_of_the_bag(world):
 
 def test_mirrored_luck_mirrors_the_shot(world):
     board, _, _ = world
-    row = next(k for k in board.allowed(Lie.FAIRWAY) if board.bag.shots[k].club.bias_right_deg == 0.0)
+    row = next(k for k in board.allowed(Lie.FAIRWAY) if board.bag.shots.shots[k].club.bias_right_deg == 0.0)
     mirrored = with_numbers(board, {c.SIDE: -1.0})
     rng = np.random.default_rng(5)
     for _ in range(40):
@@ -125,7 +125,7 @@ def test_chance_to_hole_out_against_balls_that_really_roll_over_the_hole(world):
     plain = with_numbers(board, {c.HOLE_OUT_SCALE: 1.0})
     bag = board.bag
     x, y, lie = 15.0, 420.0, Lie.FAIRWAY
-    row = next(k for k in range(bag.first_part, len(bag.shots)) if bag.shots[k].carry_yd > 10.0)
+    row = next(k for k in range(bag.shots.first_part, bag.shots.first_punch) if bag.shots.shots[k].carry_yd > 10.0)
     rng = np.random.default_rng(6)
     n = 20_000
     chance, counted = np.empty(n), np.empty(n)

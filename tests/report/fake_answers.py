@@ -6,8 +6,10 @@ import math
 
 import numpy as np
 
+from simulator.conditions import Conditions
 from simulator.hole import WORDS, Hole, Surface, load_hole
 from simulator.player import Player, load_player
+from simulator.strategy.day import DayNote
 from simulator.strategy.ground import features_at
 from simulator.strategy.places import tee_start
 from simulator.strategy.result import Alternative, Answer, Estimate, Start
@@ -98,6 +100,8 @@ def answer(
     start = start or tee_start(hole)
     made = tuple(alternative(hole, start, **{"n": n, "seed": 5 + k, **c}) for k, c in enumerate(clubs))
     return Answer(
+        conditions=Conditions(),
+        day=DayNote(None, 6.0, None),
         question=question, hole=hole, player=player, start=start, seed=1, sequences=n,
         value_map_score=made[0].map_score, recommended=0, tied=tied, alternatives=made,
         clear_beyond_yd=273, warnings=warnings, settings={"raster_cell_yd": 1.0, "holesim": "0.1.0"},

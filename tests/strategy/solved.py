@@ -10,13 +10,16 @@ from typing import Any
 import numpy as np
 
 from simulator import load_hole, load_player
+from simulator.conditions import Conditions
 from simulator.engine import Effort, solve_map
 from simulator.hole.model import Hole
 from simulator.hole.surfaces import Lie
 from simulator.player.model import Player
 from simulator.strategy.search import Choice, Place, search
-from simulator.tables.game import Bag, Board, make_bag, make_board, make_sketch
+from simulator.tables.bag import Bag, make_bag
+from simulator.tables.game import Board, make_board, make_sketch
 from simulator.tables.luck import strike_sets
+from simulator.tables.rasters import ground_raster
 
 HOLES = ("withy-drain", "eel-trap", "long-sluice")
 PLAYERS = ("isolde", "barnaby")
@@ -32,22 +35,46 @@ def player_named(name: str) -> Player:
 
 @cache
 def bag_named(name: str) -> Bag:
-    """The bag of a demo player, flown once."""
-    return make_bag(player_named(name), THREADS)
+    """The bag of a demo player on level, treeless ground on a still day, flown once."""
+    return make_bag(player_named(name), threads=THREADS)
 
 
-def solved(hole: Hole, bag: Bag, *, effort: Effort | None = None, seed: int = SEED, cell_yd: float = 1.0,
-           coarse_yd: float = 8.0, fine_yd: float = 3.5) -> Board:  # fmt: skip
-    """A hole's board with its value map, as `plan` would solve it (or finer, or coarser)."""
-    board = make_board(hole, bag, cell_yd=cell_yd, coarse_yd=coarse_yd, fine_yd=fine_yd)
-    sketch = make_sketch(hole, bag, coarse_yd=coarse_yd, fine_yd=fine_yd)
-    return solve_map(board, sketch=sketch, seed=seed, effort=effort, threads=THREADS)
+@cache
+def level(name: str) -> Hole:
+    """A demo hole without its heights, slopes and trees' crowns: what stands on the ground stays."""
+    hole = load_hole(name)
+    bare = tuple(replace(f, crown=None, slope=None, height_yd=None) for f in hole.features)
+    return replace(hole, features=bare, single_trees=(), heights=())
+
+
+def solved(hole: Hole, player: Player | Bag, conditions: Conditions | None = None, *,
+           effort: Effort | None = None, seed: int = SEED, cell_yd: float = 1.0, coarse_yd: float = 8.0,
+           fine_yd: float = 3.5, shaped: bool = False, threads: int | None = None) -> Board:  # fmt: skip
+    """A hole's board with its value map, as `plan` would solve it (or finer, or coarser).
+
+    A bag already made serves on level, treeless ground only.
+    """
+    threads = threads or THREADS
+    raster = ground_raster(hole, cell_yd)
+    if isinstance(player, Bag):
+        assert len(raster.crowns) == 0 and not raster.height.any() and not raster.planes[:, 0].any()
+        bag = player
+    else:
+        bag = make_bag(player, conditions, raster, threads, shaped=shaped)
+    board = make_board(hole, bag, raster, cell_yd=cell_yd, coarse_yd=coarse_yd, fine_yd=fine_yd)
+    return solve_map(board, sketch=make_sketch(board, hole), seed=seed, effort=effort, threads=threads)
 
 
 @cache
 def demo_board(hole: str, player: str) -> Board:
-    """The solved board of a demo hole for a demo player."""
-    return solved(load_hole(hole), bag_named(player))
+    """The solved board of a demo hole, hills, trees and all, for a demo player."""
+    return solved(load_hole(hole), player_named(player))
+
+
+@cache
+def level_board(hole: str, player: str) -> Board:
+    """The same on the level, treeless copy of the hole."""
+    return solved(level(hole), bag_named(player))
 
 
 def tee(board: Board) -> Place:
@@ -61,7 +88,7 @@ def searched(board: Board, clubs: tuple[str, ...] = (), *, seed: int = SEED) -> 
     The value is of strikes that did not choose: 16 scrambles of 1,024, as `plan` takes it.
     """
     place = tee(board)
-    rows = [k for k in board.allowed(place.lie) if not clubs or board.bag.shots[k].club.name in clubs]
+    rows = [k for k in board.allowed(place.lie) if not clubs or board.bag.shots.shots[k].club.name in clubs]
     must = frozenset(rows if clubs else ())
     choices, _ = search(place, seed, rows, keep_within=0.6, keep_most=6, must=must)
     return choices, value_of(place, choices[0].action, choices[0].score, seed)
@@ -75,7 +102,7 @@ def value_of(place: Place, action: np.ndarray, replay: float, seed: int = SEED) 
 
 def club_of(board: Board, choice: Choice) -> str:
     """Name of a choice's club."""
-    return board.bag.shots[choice.row].club.name
+    return board.bag.shots.shots[choice.row].club.name
 
 
 def hole_from(text: str, folder: Path, name: str = "test-hole") -> Hole:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from solved import PLAYERS, THREADS, bag_named, club_of, demo_board, player_named, searched, solved, tee
+from solved import PLAYERS, THREADS, club_of, demo_board, player_named, searched, solved, tee
 
 from simulator import load_hole
 from simulator.engine import Sequences, play
@@ -14,7 +14,7 @@ from simulator.hole.surfaces import Lie, Surface
 from simulator.player.model import Player
 from simulator.strategy.places import place
 from simulator.strategy.search import Choice, Place, search
-from simulator.tables.game import Board, make_bag
+from simulator.tables.game import Board
 
 SEQUENCES = 4_000
 
@@ -52,7 +52,7 @@ def test_par_3_the_back_pin_is_not_the_target(player: str) -> None:
     the neck, nearer the middle than the pin. Median finish of 4,000 sequences is good to 0.3 yd.
     """
     hole = load_hole("eel-trap").with_pin("back")
-    board = solved(hole, bag_named(player))
+    board = solved(hole, player_named(player))
     choices, _ = searched(board)
     ends = np.median(sequences(tee(board), choices[0], choices[0]).rest_yd, axis=0)
     middle = np.array(hole.green.centroid.coords[0])
@@ -91,8 +91,8 @@ def test_par_5_one_player_goes_for_the_green_another_does_not() -> None:
 
 def test_par_5_is_reached_in_two_from_the_tee_by_a_long_hitter_only() -> None:
     """Share of whole sequences that lie on the green after two strokes."""
-    long_bag = make_bag(longer(player_named("isolde"), 1.15), THREADS)
-    boards = {"long": solved(load_hole("long-sluice"), long_bag), "18": demo_board("long-sluice", "barnaby")}
+    long_hitter = longer(player_named("isolde"), 1.15)
+    boards = {"long": solved(load_hole("long-sluice"), long_hitter), "18": demo_board("long-sluice", "barnaby")}
     shares = {}
     for who, board in boards.items():
         choices, _ = searched(board)

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from solved import HOLES, PLAYERS, SEED, THREADS, bag_named, club_of, demo_board, searched, solved, tee
+from solved import HOLES, PLAYERS, SEED, THREADS, club_of, demo_board, player_named, searched, solved, tee
 
 from simulator import load_hole
 from simulator.engine import Effort, play
@@ -60,7 +60,7 @@ def four_times(effort: Effort) -> Effort:
 def check_refinement(hole: str, player: str) -> tuple[float, str, str]:
     """Cell and spacings halved: the tee moves by less than 0.02; the club stays, ties apart."""
     board = demo_board(hole, player)
-    finer = solved(load_hole(hole), bag_named(player), effort=four_times(Effort()), cell_yd=0.5,
+    finer = solved(load_hole(hole), player_named(player), effort=four_times(Effort()), cell_yd=0.5,
                    coarse_yd=4.0, fine_yd=1.75)  # fmt: skip
     choices, value = searched(board)
     other_choices, other = searched(finer)
@@ -88,6 +88,6 @@ def test_refinement_on_every_demo_hole(hole: str, player: str) -> None:
 def test_the_map_hardly_moves_with_the_seed(hole: str) -> None:
     """Six maps from strikes of their own: the value of the tee spreads by less than 0.01 (one sd)."""
     values = [
-        searched(solved(load_hole(hole), bag_named("barnaby"), seed=SEED + 100 * k))[1] for k in range(6)
+        searched(solved(load_hole(hole), player_named("barnaby"), seed=SEED + 100 * k))[1] for k in range(6)
     ]
     assert np.std(values, ddof=1) < 0.01, values

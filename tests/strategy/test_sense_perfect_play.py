@@ -21,7 +21,8 @@ from simulator import engine
 from simulator.hole.model import Hole
 from simulator.hole.surfaces import Lie, Surface
 from simulator.kernels import codes as c
-from simulator.tables.game import Bag, Board, make_bag, make_board, make_sketch
+from simulator.tables.bag import Bag, make_bag
+from simulator.tables.game import Board, make_board, make_sketch
 
 TINY = 1e-6
 DOUBT_YD = 3.0
@@ -69,7 +70,7 @@ def perfect_bag() -> Bag:
     none = np.full_like(player.part.carry_yd, TINY)
     part = replace(player.part, direction_sd_deg=none, distance_sd_pct=none, mishit_rate=0.0 * none)
     putting = replace(player.putting, angle_sd_deg=TINY, distance_sd=TINY, angle_growth_deg_per_ft=0.0)
-    bag = make_bag(replace(player, part=part, putting=putting), THREADS)
+    bag = make_bag(replace(player, part=part, putting=putting), threads=THREADS)
     strikes = bag.strikes.copy()
     strikes[..., c.STRIKE_LIE_SD] = 0.0
     return replace(bag, strikes=strikes)
@@ -98,7 +99,7 @@ def reaches(bag: Bag, tmp_path_factory: pytest.TempPathFactory) -> dict[Lie, np.
     out = {}
     for lie in (Lie.TEE, Lie.FAIRWAY):
         rows = []
-        for row in range(len(bag.shots)):
+        for row in range(bag.shots.first_punch)  # part swings too, shots held down not: they run the same way:
             if bag.strikes[row, lie, c.STRIKE_ALLOWED] < 0.5:
                 continue
             action = np.array([row, 0.0, 0.0])
@@ -158,7 +159,7 @@ def test_perfect_play(name: str, bag: Bag, reaches: dict[Lie, np.ndarray], tmp_p
     fewest = fewest_strokes(hole, reaches, grant=False)
     assert fewest == fewest_strokes(hole, reaches, grant=True) < 9
     board = no_luck_holing_out(make_board(hole, bag))
-    sketch = no_luck_holing_out(make_sketch(hole, bag))
+    sketch = make_sketch(board, hole)
     board = engine.solve_map(board, sketch=sketch, seed=SEED, threads=THREADS)
     value = searched(board)[1]
     assert math.isclose(value, fewest + 1.0, abs_tol=1e-3), (value, fewest)

@@ -85,7 +85,7 @@ def test_worse_ground_on_the_right_turns_the_aim_farther_left(
         hole = hole_from(straight_hole(length_yd, text.replace("AREA", area)), tmp_path)
         board = solved(hole, bag_named(who), coarse_yd=COARSE_YD, fine_yd=FINE_YD)
         place = tee(board)
-        row = next(k for k in board.allowed(place.lie) if board.bag.shots[k].club.name == "driver")
+        row = next(k for k in board.allowed(place.lie) if board.bag.shots.shots[k].club.name == "driver")
         actions = np.column_stack(
             [np.full(AIMS_DEG.size, row), np.radians(AIMS_DEG), np.zeros(AIMS_DEG.size)]
         )

@@ -114,10 +114,10 @@ class Golf:
 
     def swing(self, lie, distance):
         """Row and scale for each ball: the full iron, or the shortest part swing that is long enough."""
-        parts = range(self.bag.first_part, len(self.bag.shots))
+        parts = range(self.bag.shots.first_part, self.bag.shots.first_punch)
         carries = np.array([
-            self.bag.shots[r].carry_yd
-            * lie_effect(lie.name.lower(), lie_group(self.bag.shots[r].club.kind, True)).carry_factor
+            self.bag.shots.shots[r].carry_yd
+            * lie_effect(lie.name.lower(), lie_group(self.bag.shots.shots[r].club.kind, True)).carry_factor
             for r in parts
         ])  # fmt: skip
         goal = np.maximum(PART_SHARE * distance, 1.0)
@@ -134,7 +134,7 @@ class Golf:
         start = np.arctan2(-x, LENGTH_YD - y)
         for row in np.unique(rows):
             k = np.flatnonzero(rows == row)
-            shot = self.bag.shots[row]
+            shot = self.bag.shots.shots[row]
             spread, group = shot.spread, lie_group(shot.club.kind, shot.flight == "part")
             effect = lie_effect(lie.name.lower(), group)
             bad = rng.random(k.size) < spread.mishit_rate * effect.mishit_factor

@@ -14,7 +14,8 @@ from small_games import player_of, straight_hole, tell
 
 from simulator.engine import play
 from simulator.hole.surfaces import Lie
-from simulator.tables.game import make_bag, make_board
+from simulator.tables.bag import make_bag
+from simulator.tables.game import make_board
 
 CARRY_YD = 160.0
 N = 100_000
@@ -38,7 +39,7 @@ mishit_rate = 0
 
 def landings(who, aim_deg):
     """Landing places of N strikes from a fairway, the pin straight ahead at the stock carry [yd]."""
-    board = make_board(straight_hole(CARRY_YD, par=3), make_bag(who, 2), coarse_yd=40, fine_yd=25)
+    board = make_board(straight_hole(CARRY_YD, par=3), make_bag(who, threads=2), coarse_yd=40, fine_yd=25)
     action = np.array([0.0, math.radians(aim_deg), 0.0])
     run = play(
         board, 0.0, 0.0, int(Lie.FAIRWAY), action, action, 3.0, seed=3, sequences=N, threads=2, most_strokes=1

@@ -14,7 +14,8 @@ from small_games import player_of, straight_hole, tell
 from simulator.engine import play
 from simulator.hole.surfaces import Lie, Surface
 from simulator.player import level
-from simulator.tables.game import make_bag, make_board
+from simulator.tables.bag import make_bag
+from simulator.tables.game import make_board
 
 N = 100_000
 
@@ -24,7 +25,7 @@ def run():
     who, base = player_of('name = "ninety"\nhandicap = 18\nclubs = ["5-iron", "sand wedge"]\n'), level(18)
     spread = base.spread("5-iron", 150.0, base.driver_carry_yd)
     iron = replace(who.clubs[0], carry_yd=150.0, **spread)
-    bag = make_bag(replace(who, clubs=(iron, *who.clubs[1:])), 2)
+    bag = make_bag(replace(who, clubs=(iron, *who.clubs[1:])), threads=2)
     board = make_board(straight_hole(150, par=3, green_yd=30.0), bag, coarse_yd=40, fine_yd=25)
     action = np.array([0.0, 0.0, 0.0])
     return play(

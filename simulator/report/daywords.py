@@ -1,0 +1,63 @@
+"""The day in words: wind as the hands of a clock, air, firmness, and what the day does to the shot."""
+
+from __future__ import annotations
+
+from ..conditions import Conditions, other_height
+from ..strategy.result import TIE_STROKES, Answer
+
+
+def day_words(conditions: Conditions) -> str:
+    """The day in a phrase; the other height's wind beside the one given."""
+    wind = conditions.wind
+    air = f"{conditions.temperature_c:.0f} C"
+    if conditions.altitude_m:
+        air += f", {conditions.altitude_m:.0f} m up"
+    if wind is None or wind.speed_mph == 0.0:
+        return f"still air, {air}"
+    at_10m, at_head = other_height(wind)
+    told = (
+        f"as forecast, {at_head:.0f} at head height"
+        if wind.height == "forecast"
+        else f"as felt, {at_10m:.0f} at 10 m"
+    )
+    return f"wind {wind.speed_mph:.0f} mph from {clock(wind.from_deg)} ({told}), {air}"
+
+
+def clock(from_deg: float) -> str:
+    """A direction as the hands of a clock, 12 dead against."""
+    hour = round(from_deg / 30.0) % 12
+    return f"{hour or 12} o'clock"
+
+
+def firmness_words(conditions: Conditions) -> str:
+    """Firmness and green speed where they are not the usual ones; empty where they are."""
+    said = []
+    for what, value in (("fairways", conditions.fairway_firmness), ("greens", conditions.green_firmness)):
+        if value != 0.5:
+            word = "firm" if value >= 0.75 else "soft" if value <= 0.25 else f"of firmness {value:g}"
+            said.append(f"{what} {word}")
+    if conditions.stimp_ft != Conditions().stimp_ft:
+        said.append(f"greens at {conditions.stimp_ft:g} ft")
+    return ", ".join(said)
+
+
+def day_sentence(answer: Answer) -> str:
+    """What the day is and does, for the answer screen; empty on a still, level, usual day."""
+    conditions, day = answer.conditions, answer.day
+    said = []
+    wind = conditions.wind
+    if wind is not None and wind.speed_mph > 0.0:
+        words = f"{wind.speed_mph:.0f} mph from {clock(wind.from_deg - answer.best.aim_bearing_deg)}"
+        level = "forecast, at 10 m" if wind.height == "forecast" else "felt at head height"
+        text = f"Wind {words} of the shot, taken as {level}"
+        other = day.other_height_carry_yd
+        if other is not None and abs(other) >= day.half_club_yd:
+            meant = "felt at head height" if wind.height == "forecast" else "forecast at 10 m"
+            text += f"; if {meant}, {abs(other):.0f} yd {'more' if other > 0 else 'less'} carry"
+        said.append(text)
+    ground = firmness_words(conditions)
+    if ground:
+        said.append(ground if said else ground[0].upper() + ground[1:])
+    if day.below_hole_strokes is not None and day.below_hole_strokes >= TIE_STROKES:
+        said.append(f"12 ft below the hole is worth {day.below_hole_strokes:.2f} strokes over 12 ft above")
+    return "; ".join(said) + "." if said else ""
