@@ -60,7 +60,7 @@ class Strike(NamedTuple):
 def strike(
     shot: Any,
     lie: Lie,
-    turn_per_tilt: float,
+    turn_per_tilt: np.ndarray,
     scale: float,
     bearing: float,
     mixture: float,
@@ -69,11 +69,15 @@ def strike(
     z_tilt: float,
     z_lie: float,
 ) -> Strike:
-    """One strike of a shot from its definition (player/model.py): solid or mishit, then the lie."""
+    """One strike of a shot from its definition (player/model.py): solid or mishit, then the lie.
+
+    `turn_per_tilt` is the turn of this shot at each of FRACTIONS; the solid strike's is meant.
+    """
     spread = shot.spread
-    effect = lie_effect(lie.name.lower().replace("_", " "), lie_group(shot.club.kind, shot.flight == "part"))
+    effect = lie_effect(lie.name.lower().replace("_", " "), lie_group(shot.club.kind, shot.flight in ("part", "punch")))
     mishit = mixture < min(spread.mishit_rate * effect.mishit_factor, 0.8)
-    mean, sd, wide = 1.0 + spread.bias_long_pct / 100, spread.distance_sd_pct / 100, 1.0
+    solid = 1.0 + spread.bias_long_pct / 100
+    mean, sd, wide = solid, spread.distance_sd_pct / 100, 1.0
     if mishit:
         mean -= spread.mishit_loss_pct / 100
         sd, wide = spread.mishit_distance_sd_pct / 100, spread.mishit_direction_factor
@@ -85,7 +89,7 @@ def strike(
     return Strike(
         scale * carry,
         bearing + math.radians(spread.bias_right_deg) + start_sd * z_start,
-        curve_sd * z_tilt / turn_per_tilt,
+        curve_sd * z_tilt / np.interp(solid * effect.carry_factor, FRACTIONS, turn_per_tilt),
         effect.spin_factor,
     )
 

@@ -25,14 +25,20 @@ LAUNCHES = np.array([np.linspace(0.34, 0.24, 15), np.linspace(0.24, 0.18, 15)])
 SPINS = np.array([np.linspace(500.0, 850.0, 15), np.linspace(250.0, 290.0, 15)])
 
 
-def filled(air, bearings, heights, fractions=FRACTIONS, tilts=TILTS):
-    bearings, heights = np.array(bearings, float), np.array(heights, float)
-    lead = (CARRIES.size, bearings.size, fractions.size, tilts.size)
+def wind_of(air, bearing):
+    """Along and cross wind of a strike on a bearing."""
+    sine, cosine = math.sin(bearing), math.cos(bearing)
+    return air.wind_x * sine + air.wind_y * cosine, air.wind_x * cosine - air.wind_y * sine
+
+
+def filled(air, alongs, crosses, heights, fractions=FRACTIONS, tilts=TILTS):
+    alongs, crosses, heights = (np.array(nodes, float) for nodes in (alongs, crosses, heights))
+    lead = (CARRIES.size, alongs.size, crosses.size, fractions.size, tilts.size)
     out = np.full((*lead, heights.size, 6), np.nan, np.float32)
     tracks = np.full((*lead, TRACK_POINTS, 2), np.nan, np.float32)
     speeds = np.zeros((CARRIES.size, fractions.size))
     fill_flights(
-        STILL, air, LAUNCHES, SPINS, GRID_START, GRID_STEP, CARRIES, fractions, tilts, bearings, heights,
+        STILL, air, LAUNCHES, SPINS, GRID_START, GRID_STEP, CARRIES, fractions, tilts, alongs, crosses, heights,
         0, CARRIES.size, out, tracks, speeds,
     )  # fmt: skip
     return out, tracks, speeds
@@ -45,25 +51,27 @@ def strike(shot, speed, stock):
 
 
 def stock_speeds():
-    return filled(STILL, [0.0], [0.0], fractions=np.array([1.0]))[2][:, 0]
+    return filled(STILL, [0.0], [0.0], [0.0], fractions=np.array([1.0]))[2][:, 0]
 
 
 def test_still_air_carries_are_the_asked_ones():
-    out, tracks, _ = filled(STILL, [0.0], [0.0])
+    out, tracks, _ = filled(STILL, [0.0], [0.0], [0.0])
     assert np.all(np.isfinite(out)) and np.all(np.isfinite(tracks))
-    assert np.allclose(out[:, 0, :, 4, 0, 0], CARRIES[:, None] * FRACTIONS, atol=1e-3)
-    assert np.allclose(out[:, 0, :, 4, 0, 1], 0.0, atol=1e-9)  # untilted: straight
+    assert np.allclose(out[:, 0, 0, :, 4, 0, 0], CARRIES[:, None] * FRACTIONS, atol=1e-3)
+    assert np.allclose(out[:, 0, 0, :, 4, 0, 1], 0.0, atol=1e-9)  # untilted: straight
 
 
 @pytest.mark.parametrize("bearing", [0.0, 0.7, -2.0])
 def test_table_nodes_are_single_strikes(bearing):
     heights = np.array([-20.0, 0.0, 8.0])
-    out, _, speeds = filled(WINDY, [bearing], heights)
+    along, cross = wind_of(WINDY, bearing)
+    # other nodes beside it: each is flown in its own wind, and the air's own wind is not used
+    out, _, speeds = filled(WINDY, [along - 3.0, along], [0.0, cross, 9.0], heights)
     stock = stock_speeds()
     for shot, f, t in ((0, 3, 0), (0, 14, 6), (1, 0, 4), (1, 9, 8)):
         landing = np.empty((3, 6))
         fly_one(WINDY, *strike(shot, speeds[shot, f], stock[shot]), TILTS[t], bearing, heights, landing)
-        assert np.allclose(out[shot, 0, f, t], landing, rtol=1e-5, atol=1e-3)
+        assert np.allclose(out[shot, 1, 1, f, t], landing, rtol=1e-5, atol=1e-3)
 
 
 def test_heights_flown_together_equal_heights_flown_alone():
@@ -88,19 +96,20 @@ def test_a_height_never_reached_is_flagged_at_the_top():
 
 def test_interpolation_between_nodes():
     """Linear in carry share and tilt between 15 x 9 nodes, in wind, against strikes flown in between."""
-    out, _, _ = filled(WINDY, [0.3], [4.0])
+    along, cross = wind_of(WINDY, 0.3)
+    out, _, _ = filled(WINDY, [along], [cross], [4.0])
     luck = np.random.default_rng(5)
     stock = stock_speeds()
     worst = 0.0
     for _ in range(60):
         shot, share, tilt = int(luck.integers(2)), luck.uniform(0.5, 1.1), luck.uniform(TILTS[0], TILTS[-1])
-        speed = filled(STILL, [0.0], [0.0], fractions=np.array([share]), tilts=np.zeros(1))[2][shot, 0]
+        speed = filled(STILL, [0.0], [0.0], [0.0], fractions=np.array([share]), tilts=np.zeros(1))[2][shot, 0]
         landing = np.empty((1, 6))
         fly_one(WINDY, *strike(shot, speed, stock[shot]), tilt, 0.3, np.array([4.0]), landing)
         f, t = np.interp(share, FRACTIONS, np.arange(15.0)), np.interp(tilt, TILTS, np.arange(9.0))
         i, j = int(f), int(t)
         a, b = f - i, t - j
-        table = out[shot, 0, :, :, 0]
+        table = out[shot, 0, 0, :, :, 0]
         between = (1 - a) * ((1 - b) * table[i, j] + b * table[i, j + 1]) + a * (
             (1 - b) * table[i + 1, j] + b * table[i + 1, j + 1]
         )
@@ -137,16 +146,15 @@ def test_mirror():
 
 
 def test_track_lies_on_the_path():
-    _, tracks, speeds = filled(WINDY, [0.3], [-10.0, 4.0])
+    along, side = wind_of(WINDY, 0.3)
+    _, tracks, speeds = filled(WINDY, [along], [side], [-10.0, 4.0])
     shot, f, t = 1, 10, 7
     path, landing = np.empty((MAX_STEPS + 1, 6)), np.empty((1, 6))
-    sine, cosine = math.sin(0.3), math.cos(0.3)
-    side, along = WINDY.wind_x * cosine - WINDY.wind_y * sine, WINDY.wind_x * sine + WINDY.wind_y * cosine
     stock = stock_speeds()[shot]
     _, steps, _ = fly(
         WINDY, *strike(shot, speeds[shot, f], stock), TILTS[t], side, along, np.array([-10.0]), path, landing
     )
-    track = tracks[shot, 0, f, t]
+    track = tracks[shot, 0, 0, f, t]
     assert track[-1] == pytest.approx([landing[0, 1], -10.0], abs=1e-3)
     for k in range(TRACK_POINTS):
         at = landing[0, 0] * (k + 1) / TRACK_POINTS

@@ -35,7 +35,7 @@ def played_by_hand(world, x, y, lie, row, bearing, scale, luck):
     """(landing, surface of the run, run) of the twin; the run on the surface it lands on."""
     board, ground, turn = world
     bag = board.bag
-    hit = strike(bag.shots.shots[row], lie, float(turn[row]), scale, bearing, *luck)
+    hit = strike(bag.shots.shots[row], lie, turn[row], scale, bearing, *luck)
     along, side, v_along, v_side, v_down, spin = Flights(bag.flights, row)(hit.start, hit.fraction, hit.tilt)
     s, k = math.sin(hit.start), math.cos(hit.start)
     landing = np.array([x + along * s + side * k, y + along * k - side * s])
@@ -55,7 +55,8 @@ def test_landing_and_finish(world):
         lie = lies[rng.integers(len(lies))]
         rows = board.allowed(lie)
         part = rng.uniform() < 0.3
-        row = int(rng.integers(board.bag.shots.first_part, len(board.bag.shots))) if part else int(rng.choice(rows))
+        held = range(board.bag.shots.first_part, len(board.bag.shots))  # part swings and punches
+        row = int(rng.choice(held)) if part else int(rng.choice(rows))
         scale = float(rng.uniform(0.78, 1.0)) if part else 1.0
         x, y, bearing, luck = rng.uniform(-20, 20), rng.uniform(0, 150), rng.uniform(-0.4, 0.4), drawn(rng)
         mine = shot(board, x, y, lie, row, math.degrees(bearing), scale=scale, luck=luck, replay=4.0)

@@ -20,7 +20,7 @@ from simulator.kernels import codes as c
 from simulator.physics.ground import GROUNDS, RESTITUTION_MOST, TILT_MOST_RAD
 from simulator.physics.lies import lie_effect, lie_group
 from simulator.physics.strike import start_and_curve_sd
-from simulator.tables.flights import turn_per_tilt
+from simulator.tables.flights import FRACTIONS, turn_per_tilt
 from simulator.tables.game import make_board
 
 LENGTH_YD, HALF_FAIRWAY_YD, GREEN_RADIUS_YD = 330.0, 16.0, 14.0
@@ -123,7 +123,7 @@ class Golf:
         goal = np.maximum(PART_SHARE * distance, 1.0)
         k = np.minimum(np.searchsorted(carries, goal), carries.size - 1)
         full = goal > carries[-1]
-        row = np.where(full, 0, self.bag.first_part + k)
+        row = np.where(full, 0, self.bag.shots.first_part + k)
         return row, np.where(full, 1.0, np.minimum(goal / carries[k], 1.0))
 
     def strike(self, x, y, lie):
@@ -135,8 +135,9 @@ class Golf:
         for row in np.unique(rows):
             k = np.flatnonzero(rows == row)
             shot = self.bag.shots.shots[row]
-            spread, group = shot.spread, lie_group(shot.club.kind, shot.flight == "part")
+            spread, group = shot.spread, lie_group(shot.club.kind, shot.flight in ("part", "punch"))
             effect = lie_effect(lie.name.lower(), group)
+            solid = (1 + spread.bias_long_pct / 100) * effect.carry_factor
             bad = rng.random(k.size) < spread.mishit_rate * effect.mishit_factor
             mean = 1 + spread.bias_long_pct / 100 - bad * spread.mishit_loss_pct / 100
             sd = np.where(bad, spread.mishit_distance_sd_pct, spread.distance_sd_pct) / 100
@@ -145,7 +146,7 @@ class Golf:
             wide = np.where(bad, spread.mishit_direction_factor, 1.0) * effect.direction_factor
             start_sd, curve_sd = start_and_curve_sd(math.radians(spread.direction_sd_deg))
             start[k] += rng.normal(0, start_sd * wide)
-            tilt = rng.normal(0, curve_sd * wide) / self.turn[row]
+            tilt = rng.normal(0, curve_sd * wide) / np.interp(solid, FRACTIONS, self.turn[row])
             out[k] = self.flights[row](start[k], scales[k] * carry, tilt)
             out[k, 5] *= effect.spin_factor
         s, t = np.sin(start), np.cos(start)
@@ -178,7 +179,7 @@ class Golf:
         """Putts drawn from the table's chances."""
         u, table = self.rng.random(distance.size), self.bag.putts
         chances = np.stack(
-            [np.interp(np.sqrt(distance), self.roots, table.chances[0, :, n]) for n in range(4)]
+            [np.interp(np.sqrt(distance), self.roots, table.chances[0, 0, :, n]) for n in range(4)]
         )
         return 1 + (u >= chances).sum(axis=0)
 
@@ -199,7 +200,7 @@ def planned_board(bag):
         x = grid.x0_yd + np.arange(grid.columns)[None, :] * grid.step_yd
         y = grid.y0_yd + np.arange(grid.rows)[:, None] * grid.step_yd
         distance = np.hypot(x, LENGTH_YD - y)
-        new = np.full(plan.shape, -2.0, np.float32)
+        new = np.full(plan.shape, c.NO_SHOT, np.float32)
         for lie in range(plan.shape[0]):
             full = PART_SHARE * distance > board.longest_part_yd(lie)
             new[lie, ..., 0] = np.where(full, 0.0, c.PART_SHOT)
