@@ -21,6 +21,7 @@ from simulator.kernels.shot import play_shot
 from simulator.player.model import Player
 from simulator.tables.bag import Bag, make_bag
 from simulator.tables.game import Board, make_board, make_sketch
+from simulator.tables.rasters import ground_raster
 
 RESULT = (
     "x", "y", "lie", "cost", "value", "holed",
@@ -63,9 +64,16 @@ def bag_of(text: str) -> Bag:
     return make_bag(player_of(text) if "\n" in text or "=" in text else load_player(text), threads=2)
 
 
+def bag_for(text: str, hole: Hole) -> Bag:
+    """Tables of a player for a hole with heights, slopes or trees: they must know its ground."""
+    player = player_of(text) if "=" in text else load_player(text)
+    return make_bag(player, raster=ground_raster(hole), threads=2)
+
+
 def solved(hole: Hole, bag: Bag, *, seed: int = 1, threads: int = 2, **nodes: float) -> Board:
     """A board with its value map."""
     board = make_board(hole, bag, **nodes)
+    assert len(board.raster.crowns) == 0 or len(bag.flights.tracks) == len(bag.shots)  # see `bag_for`
     return solve_map(board, sketch=make_sketch(board, hole), seed=seed, threads=threads)
 
 

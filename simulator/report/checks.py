@@ -50,7 +50,26 @@ def hole_text(hole: Hole) -> str:
         on, across = reach_of(hole, feature)
         ground = WORDS[feature.surface] + (f" ({feature.relief})" if feature.relief else "")
         lines.append(f"{feature.name:<{width}}{ground:<18}{on:>16}{across:>22}")
+    lines += _terrain(hole)
     return "\n".join(line.rstrip() for line in [*lines, *_assumed(hole.assumed)])
+
+
+def _terrain(hole: Hole) -> list[str]:
+    """Slopes, crowns and single trees, each a line; none on a level hole without trees."""
+    said = []
+    for f in hole.features:
+        if f.slope is not None and f.slope.percent > 0.0:
+            way = f.slope.falls_bearing_deg
+            said.append(f"{f.name} falls {f.slope.percent:g} % on a bearing of {way:.0f}")
+        if f.crown is not None:
+            said.append(f"{f.name}: crowns from {f.crown.base_yd:.0f} to {f.crown.top_yd:.0f} yd up")
+    for t in hole.single_trees:
+        spot, crown = _spot(hole, t.x_yd, t.y_yd), t.crown
+        reach = f"{crown.base_yd:.0f} to {crown.top_yd:.0f} up"
+        said.append(f"{t.name} ({spot}): crown {t.crown_yd:.0f} wide, {reach}")
+    if hole.has_relief:
+        said.append(f"the pin stands {hole.height_at(hole.pin.x_yd, hole.pin.y_yd):+.1f} yd to the tee")
+    return _wrap("Ground and trees: " + "; ".join(said) + ".") if said else []
 
 
 def hole_dict(hole: Hole) -> dict[str, Any]:
@@ -75,9 +94,21 @@ def hole_dict(hole: Hole) -> dict[str, Any]:
                 "name": f.name, "surface": WORDS[f.surface], "relief": f.relief,
                 "area_yd2": float(f.area.area),
                 "lost_chance": f.lost_chance, "lost_chance_assumed": f.lost_assumed,
+                "slope_pct": None if f.slope is None else f.slope.percent,
+                "falls_bearing_deg": None if f.slope is None else f.slope.falls_bearing_deg,
+                "crown_base_yd": None if f.crown is None else f.crown.base_yd,
+                "crown_top_yd": None if f.crown is None else f.crown.top_yd,
             }
             for f in hole.features
         ],
+        "single_trees": [
+            {
+                "name": t.name, "x_yd": t.x_yd, "y_yd": t.y_yd, "crown_yd": t.crown_yd,
+                "crown_base_yd": t.crown.base_yd, "crown_top_yd": t.crown.top_yd,
+            }
+            for t in hole.single_trees
+        ],
+        "pin_height_yd": hole.height_at(hole.pin.x_yd, hole.pin.y_yd),
         "assumed": list(hole.assumed),
     }  # fmt: skip
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 import shapely
 
-from ..hole.model import Feature, Hole
+from ..hole.model import Feature, Hole, Tree
 from ..hole.surfaces import WORDS, Surface
 from ..strategy.result import Start
 from .chosen import TROUBLE
@@ -17,10 +17,13 @@ from .palette import FAINT, GROUND, INK, PAPER
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
-    from matplotlib.patches import Patch, PathPatch
+    from matplotlib.patches import Circle, Patch, PathPatch
 
 ARC_STEP_YD = 50
 """Arcs of distance from the ball every so many yards."""
+
+FALL_ARROW_YD = 4.0
+"""Half the length of the arrow that shows how a green falls [yd]."""
 
 ARC_WIDE_DEG = 50.0
 """Arcs reach this far either side of the line ball to pin [deg], as far as the picture does."""
@@ -35,7 +38,37 @@ def draw_ground(ax: Axes, hole: Hole) -> list[Surface]:
             continue
         ax.add_patch(_patch(feature))
         seen.append(feature.surface)
+    for tree in hole.single_trees:
+        if view.contains(shapely.Point(tree.x_yd, tree.y_yd)):
+            ax.add_patch(_tree_patch(tree))
+            seen.append(Surface.TREES)
+    _draw_falls(ax, hole)
     return sorted(set(seen))
+
+
+def _tree_patch(tree: Tree) -> Circle:
+    """One crown, looking like the trees it is one of."""
+    from matplotlib.patches import Circle
+
+    look = GROUND[Surface.TREES]
+    return Circle(
+        (tree.x_yd, tree.y_yd), tree.crown_yd / 2.0, facecolor=look.fill, edgecolor=look.edge,
+        hatch=look.hatch or None, zorder=1.5,
+    )  # fmt: skip
+
+
+def _draw_falls(ax: Axes, hole: Hole) -> None:
+    """A small arrow down the fall line of every sloped green, or part of one."""
+    for feature in hole.features:
+        if feature.surface is not Surface.GREEN or feature.slope is None or feature.slope.percent == 0.0:
+            continue
+        middle = feature.area.representative_point()
+        bearing = math.radians(feature.slope.falls_bearing_deg)
+        dx, dy = FALL_ARROW_YD * math.sin(bearing), FALL_ARROW_YD * math.cos(bearing)
+        ax.annotate(
+            "", (middle.x + dx, middle.y + dy), (middle.x - dx, middle.y - dy),
+            arrowprops={"arrowstyle": "->", "color": INK, "linewidth": 0.7}, zorder=2.5,
+        )  # fmt: skip
 
 
 def view_box(ax: Axes) -> shapely.Polygon:

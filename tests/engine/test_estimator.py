@@ -6,7 +6,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from scipy import stats
-from small_games import bag_of, solved, tell
+from small_games import bag_for, solved, tell
 
 from simulator import load_hole
 from simulator.engine import play
@@ -24,7 +24,8 @@ class Question:
 
     def __init__(self, hole, player, clubs):
         # a coarse map on purpose: the estimator must not need a good one
-        board = solved(load_hole(hole), bag_of(player), coarse_yd=14, fine_yd=7)
+        hole = load_hole(hole)
+        board = solved(hole, bag_for(player, hole), coarse_yd=14, fine_yd=7)
         self.place = Place(board, 0.0, 0.0, int(Lie.TEE), 2)
         rows = [k for k in board.allowed(Lie.TEE) if board.bag.shots.shots[k].club.name in clubs]
         self.choices, self.value = search(

@@ -9,19 +9,22 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from small_games import bag_of, solved
+from small_games import bag_for, solved
 
 import simulator
 from simulator import load_hole, load_player, plan
+from simulator.conditions import Conditions, Wind
 from simulator.engine import play
 from simulator.tables.bag import make_bag
+from simulator.tables.rasters import ground_raster
 
 COARSE = {"coarse_yd": 16.0, "fine_yd": 8.0}
 
 
 @pytest.fixture(scope="module")
 def boards():
-    hole, bag = load_hole("withy-drain"), bag_of("isolde")
+    hole = load_hole("withy-drain")
+    bag = bag_for("isolde", hole)
     return {threads: solved(hole, bag, seed=5, threads=threads, **COARSE) for threads in (1, 2, 4)}
 
 
@@ -36,9 +39,12 @@ def test_value_map_bit_for_bit(boards, threads):
 
 
 def test_bag_at_any_thread_count():
-    player = load_player("isolde")
-    a, b = make_bag(player, threads=1), make_bag(player, threads=3)
+    player, raster = load_player("isolde"), ground_raster(load_hole("eel-trap"))
+    wind = Conditions(wind=Wind(speed_mph=12.0, from_deg=200.0, gust_mph=4.0))
+    a, b = (make_bag(player, wind, raster, threads) for threads in (1, 3))
+    assert a.flights.flights.shape[1] > 2 and len(a.flights.tracks) == len(a.shots)
     assert a.flights.flights.tobytes() == b.flights.flights.tobytes()
+    assert a.flights.tracks.tobytes() == b.flights.tracks.tobytes()
     assert a.strikes.tobytes() == b.strikes.tobytes()
 
 

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from small_games import bag_of, solved
+from small_games import bag_for, solved
 
 import simulator
 from simulator import load_hole
@@ -36,7 +36,8 @@ with open(sys.argv[2], "wb") as file:
 
 @pytest.mark.parametrize("hole", ["withy-drain"])
 def test_plain_python_gets_the_same(tmp_path, hole):
-    board = solved(load_hole(hole), bag_of("barnaby"), coarse_yd=16, fine_yd=8)
+    wooded = load_hole(hole)  # heights, slopes and trees among them
+    board = solved(wooded, bag_for("barnaby", wooded), coarse_yd=16, fine_yd=8)
     rows = board.allowed(Lie.TEE)[:4]
     actions = np.array([[row, aim, 0.0] for row in rows for aim in (-0.1, 0.05)])
     strikes = strike_sets(3, 2, 32)
@@ -46,6 +47,9 @@ def test_plain_python_gets_the_same(tmp_path, hole):
     wide = game._replace(
         **{name: getattr(game, name).astype(np.float64) for name in ("flights", "coarse_plan", "fine_plan")},
         ground=game.ground._replace(relief=game.ground.relief.astype(np.float64)),
+        trees=game.trees._replace(
+            **{name: getattr(game.trees, name).astype(np.float64) for name in ("shade", "clear", "tracks")}
+        ),
     )
     given, answer = tmp_path / "in.pickle", tmp_path / "out.pickle"
     given.write_bytes(pickle.dumps((replace(board, game=wide), action, actions, strikes, seed, SEQUENCES)))

@@ -92,7 +92,7 @@ def test_nodes_of_the_wind_axes_are_the_winds_they_say(north):
         for v, cross in enumerate(tables.winds.cross):
             air = flight_air(wind_x_mps=cross * YD, wind_y_mps=along * YD)
             landing = np.empty((1, 6))
-            for row in range(len(CLUBS)):
+            for row in (row_of(north.bag, club) for club in CLUBS):
                 mph = tables.speeds_mph[row, stock]
                 launch_deg, rpm = launch(north.bag.shots.shots[row].club.kind, np.array([mph]))
                 speed = mph * MPS_PER_MPH / YD
