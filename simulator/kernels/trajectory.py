@@ -105,11 +105,11 @@ def _fall_through(path, i, step, height):
                 low = s
             else:
                 high = s
+            if abs(z - height) < 1e-9 or high - low < 1e-12:
+                break
             s = s - (z - height) / (w * step) if w < 0.0 else 0.5 * (low + high)
             if not (low < s < high):
                 s = 0.5 * (low + high)
-            if abs(z - height) < 1e-9 or high - low < 1e-12:
-                break
     return s, risen
 
 

@@ -17,8 +17,8 @@ from .shots import Shot, ShotList
 FRACTIONS = np.linspace(0.1, 1.3, 13)
 """Strike speed axis, as still-air carry over stock carry: a topped ball to a flier."""
 
-TILTS_DEG = np.linspace(-60.0, 60.0, 13)
-"""Tilt axis [deg]: a wild mishit's curve is inside it."""
+TILTS_DEG = np.linspace(-60.0, 60.0, 19)
+"""Tilt axis [deg]: a wild mishit's curve is inside it; between nodes a straight line errs by 0.4 yd at most."""
 
 SPEED_GRID_MPH = np.linspace(5.0, 225.0, 45)
 """Ball speeds [mph] at which launch and spin are tabled for the solver."""
@@ -26,7 +26,7 @@ SPEED_GRID_MPH = np.linspace(5.0, 225.0, 45)
 YDPS_PER_MPH = MPS_PER_MPH / M_PER_YD
 
 
-WIND_STEP_MPH = 7.5
+WIND_STEP_MPH = 5.5
 """Widest step between nodes of a wind axis [mph]: carry bends by 0.034 yd per mph squared into the wind, so a
 straight line between nodes errs by 0.2 yd at the most."""
 

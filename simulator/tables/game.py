@@ -98,6 +98,8 @@ def make_board(
         Multiplier of the chance to hole out from off the green; its fit varies it.
     """
     raster = ground_raster(hole, cell_yd) if raster is None else raster
+    if len(raster.crowns) > 0 and bag.flights.tracks.shape[0] == 0:
+        raise ValueError("the bag was made without the hole's ground: its flights know no trees")
     numbers = np.zeros(c.NUMBERS)
     numbers[c.PIN_X], numbers[c.PIN_Y] = hole.pin.x_yd, hole.pin.y_yd
     _raster_numbers(numbers, raster)

@@ -63,10 +63,15 @@ def test_plain_python_gets_the_same(tmp_path, hole):
     plain, plain_values = pickle.loads(answer.read_bytes())
     mine = play(board, 0.0, 0.0, 0, action, action, 4.0, seed=seed, sequences=SEQUENCES)
     values = value_actions(board, 0.0, 0.0, 0, actions, 4.0, strikes)
-    # the compiler may fuse a product and a sum: last digits, 1e-12 of a stroke
+    # The compiler may fuse a product and a sum and multiply by a reciprocal: last digits. On one stroke
+    # 1e-12; along a sequence a place off in its last digits moves the next landing on the hills a little
+    # more: measured 4e-10 yd and 4e-11 strokes at worst. A real difference is a thousand times that.
     assert np.allclose(values, plain_values, rtol=0.0, atol=1e-12)
-    assert np.array_equal(mine.score, plain.score)
-    for name in ("expected", "first_cost", "first_value", "leaves_yd", "penalties", "putts", "surface"):
-        assert np.allclose(getattr(mine, name), getattr(plain, name), rtol=0.0, atol=1e-12), name
-    assert np.allclose(mine.rest_yd, plain.rest_yd, rtol=0.0, atol=1e-10)
+    for name in ("score", "first_cost", "penalties", "putts", "surface", "branch"):
+        assert np.array_equal(getattr(mine, name), getattr(plain, name)), name
+    for name in ("expected", "first_value"):
+        assert np.allclose(getattr(mine, name), getattr(plain, name), rtol=0.0, atol=5e-10), name
+    assert np.allclose(mine.leaves_yd, plain.leaves_yd, rtol=0.0, atol=5e-9)
+    assert np.allclose(mine.rest_yd, plain.rest_yd, rtol=0.0, atol=5e-9)
+    assert mine.branch.any()  # trees had their say
     assert len(np.unique(mine.score)) > 3  # not all the same by some accident

@@ -38,8 +38,8 @@ def filled(air, alongs, crosses, heights, fractions=FRACTIONS, tilts=TILTS):
     tracks = np.full((*lead, TRACK_POINTS, 2), np.nan, np.float32)
     speeds = np.zeros((CARRIES.size, fractions.size))
     fill_flights(
-        STILL, air, LAUNCHES, SPINS, GRID_START, GRID_STEP, CARRIES, fractions, tilts, alongs, crosses, heights,
-        0, CARRIES.size, out, tracks, speeds,
+        STILL, air, LAUNCHES, SPINS, GRID_START, GRID_STEP, CARRIES, fractions, tilts, alongs, crosses,
+        heights, 0, CARRIES.size, out, tracks, speeds,
     )  # fmt: skip
     return out, tracks, speeds
 

@@ -6,10 +6,9 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from naive import Flights, strike
-from small_games import bag_of, row_of, shot, straight_hole, with_numbers, with_relief
+from small_games import bag_of, row_of, shot, straight_hole, with_relief
 
 from simulator.hole.surfaces import Lie
-from simulator.kernels import codes as c
 from simulator.kernels.air import fly
 from simulator.kernels.trajectory import fly_one
 from simulator.physics.launch import launch

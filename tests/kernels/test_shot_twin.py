@@ -73,7 +73,8 @@ def test_landing_and_finish(world):
         assert mine["value"] == pytest.approx(value, abs=2e-3 if here.name == "GREEN" else 1e-6)
         assert mine["lie"] == LIE_OF[here]
     gaps = np.array(gaps)
-    tell(f"{board.bag.shots.shots[0].club.carry_yd:.0f} yd driver: run gap rms {np.sqrt((gaps**2).mean()):.2f} yd "
+    carry = board.bag.shots.shots[0].club.carry_yd
+    tell(f"{carry:.0f} yd driver: run gap rms {np.sqrt((gaps**2).mean()):.2f} yd "
           f"worst {gaps.max():.2f} yd of {whole} shots")  # fmt: skip
     assert whole > N / 2
     # as in test_bounce_and_run: the skips played as one run
@@ -126,7 +127,8 @@ def test_chance_to_hole_out_against_balls_that_really_roll_over_the_hole(world):
     plain = with_numbers(board, {c.HOLE_OUT_SCALE: 1.0})
     bag = board.bag
     x, y, lie = 15.0, 420.0, Lie.FAIRWAY
-    row = next(k for k in range(bag.shots.first_part, bag.shots.first_punch) if bag.shots.shots[k].carry_yd > 10.0)
+    parts = range(bag.shots.first_part, bag.shots.first_punch)
+    row = next(k for k in parts if bag.shots.shots[k].carry_yd > 10.0)
     rng = np.random.default_rng(6)
     n = 20_000
     chance, counted = np.empty(n), np.empty(n)

@@ -82,14 +82,18 @@ def tee(board: Board) -> Place:
     return Place(board, 0.0, 0.0, int(Lie.TEE), THREADS)
 
 
-def searched(board: Board, clubs: tuple[str, ...] = (), *, seed: int = SEED) -> tuple[list[Choice], float]:
+def searched(
+    board: Board, clubs: tuple[str, ...] = (), *, keep: tuple[str, ...] = (), seed: int = SEED
+) -> tuple[list[Choice], float]:
     """Best aim of some clubs (every club left out) from the tee, best first; value of the tee.
 
+    `keep` are clubs shown whatever they score, among all the others.
     The value is of strikes that did not choose: 16 scrambles of 1,024, as `plan` takes it.
     """
     place = tee(board)
     rows = [k for k in board.allowed(place.lie) if not clubs or board.bag.shots.shots[k].club.name in clubs]
-    must = frozenset(rows if clubs else ())
+    kept = {k for k in rows if board.bag.shots.shots[k].club.name in keep}
+    must = frozenset(rows if clubs else kept)
     choices, _ = search(place, seed, rows, keep_within=0.6, keep_most=6, must=must)
     return choices, value_of(place, choices[0].action, choices[0].score, seed)
 

@@ -6,11 +6,26 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from solved import HOLES, PLAYERS, SEED, THREADS, club_of, demo_board, player_named, searched, solved, tee
+from solved import (
+    HOLES,
+    PLAYERS,
+    SEED,
+    THREADS,
+    club_of,
+    demo_board,
+    level,
+    level_board,
+    player_named,
+    searched,
+    solved,
+    tee,
+)  # fmt: skip
 
 from simulator import load_hole
 from simulator.engine import Effort, play
+from simulator.hole.model import Hole
 from simulator.strategy.result import TIE_STROKES
+from simulator.tables.game import Board
 
 FRESH_SEED = 987_654
 
@@ -57,10 +72,9 @@ def four_times(effort: Effort) -> Effort:
                    many=4 * effort.many)  # fmt: skip
 
 
-def check_refinement(hole: str, player: str) -> tuple[float, str, str]:
+def check_refinement(hole: Hole, player: str, board: Board) -> tuple[float, str, str]:
     """Cell and spacings halved: the tee moves by less than 0.02; the club stays, ties apart."""
-    board = demo_board(hole, player)
-    finer = solved(load_hole(hole), player_named(player), effort=four_times(Effort()), cell_yd=0.5,
+    finer = solved(hole, player_named(player), effort=four_times(Effort()), cell_yd=0.5,
                    coarse_yd=4.0, fine_yd=1.75)  # fmt: skip
     choices, value = searched(board)
     other_choices, other = searched(finer)
@@ -73,14 +87,15 @@ def check_refinement(hole: str, player: str) -> tuple[float, str, str]:
 
 
 def test_refinement() -> None:
-    check_refinement("eel-trap", "isolde")
+    """On the level copy of the par 3: the hilly, wooded ones take half a minute each (slow tests)."""
+    check_refinement(level("eel-trap"), "isolde", level_board("eel-trap", "isolde"))
 
 
 @pytest.mark.slow
 @pytest.mark.parametrize("hole", HOLES)
 @pytest.mark.parametrize("player", PLAYERS)
 def test_refinement_on_every_demo_hole(hole: str, player: str) -> None:
-    check_refinement(hole, player)
+    check_refinement(load_hole(hole), player, demo_board(hole, player))
 
 
 @pytest.mark.slow

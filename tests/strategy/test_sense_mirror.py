@@ -7,7 +7,20 @@ from dataclasses import replace
 import numpy as np
 import pytest
 import shapely
-from solved import HOLES, PLAYERS, SEED, THREADS, demo_board, level, level_board, player_named, searched, solved, tee, wider
+from solved import (
+    HOLES,
+    PLAYERS,
+    SEED,
+    THREADS,
+    demo_board,
+    level,
+    level_board,
+    player_named,
+    searched,
+    solved,
+    tee,
+    wider,
+)  # fmt: skip
 
 from simulator import engine, load_hole
 from simulator.hole.model import Hole, Spot
@@ -138,7 +151,7 @@ def best(board: Board) -> tuple[Choice, float]:
 def check_mirror(
     hole: Hole, player: Player, board: Board, monkeypatch: pytest.MonkeyPatch, **nodes: float
 ) -> None:
-    """`board` is the hole as `plan` solves it; `nodes` are spacings of the strict half, coarser to be quick."""
+    """`board` is the hole as `plan` solves it; `nodes` are spacings of the strict half."""
     image, reflected = mirrored_hole(hole), mirrored_player(player)
     raster = ground_raster(hole)
     across = mirrored_raster(raster, ground_raster(image))

@@ -99,7 +99,7 @@ def reaches(bag: Bag, tmp_path_factory: pytest.TempPathFactory) -> dict[Lie, np.
     out = {}
     for lie in (Lie.TEE, Lie.FAIRWAY):
         rows = []
-        for row in range(bag.shots.first_punch)  # part swings too, shots held down not: they run the same way:
+        for row in range(bag.shots.first_punch):  # full and part swings; punches are for under trees
             if bag.strikes[row, lie, c.STRIKE_ALLOWED] < 0.5:
                 continue
             action = np.array([row, 0.0, 0.0])

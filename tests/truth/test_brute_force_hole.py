@@ -17,7 +17,7 @@ from small_games import bag_of, straight_hole, tell, with_numbers
 from simulator.engine import play
 from simulator.hole.surfaces import Lie
 from simulator.kernels import codes as c
-from simulator.physics.ground import GROUNDS, RESTITUTION_MOST, TILT_MOST_RAD
+from simulator.physics.ground import GROUNDS, HOP_LEAST_MPS, RESTITUTION_MOST, TILT_MOST_RAD
 from simulator.physics.lies import lie_effect, lie_group
 from simulator.physics.strike import start_and_curve_sd
 from simulator.tables.flights import FRACTIONS, turn_per_tilt
@@ -60,7 +60,7 @@ def penner(surface, along, into, spin):
 
 
 def run_to_rest(x, y, vx, vy, down, spin):
-    """Every hop until it would be lower than 0.25 m/s, then the roll in tenths of a yard; x, y in yards.
+    """Every hop until it would start lower than the engine plays it (0.6 m/s up), then the roll in tenths of a yard; x, y in yards.
 
     Returns the places at rest, and which balls dropped into the hole on the way: rolling over it within
     R sqrt(1 - v / 1.63 m/s) of its middle (Holmes 1991, Penner 2002, from memory).
@@ -73,7 +73,7 @@ def run_to_rest(x, y, vx, vy, down, spin):
         if not k.size:
             break
         along[k], out, spin[k] = penner(surface_of(x[k], y[k]), along[k], into[k], spin[k])
-        ends = out < 0.25
+        ends = out < HOP_LEAST_MPS
         hops[k[ends]] = False
         k, out = k[~ends], out[~ends]
         step = along[k] * 2 * out / 9.80665 / YD

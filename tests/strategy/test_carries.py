@@ -1,0 +1,186 @@
+"""The player's numbers for the day: the table of clubs and the sum for a stated distance."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from solved import player_named
+
+from simulator.conditions import Conditions, Wind
+from simulator.errors import NoAnswerError, UsageError
+from simulator.strategy.carries import Effective, carries, effective_distance, read_distance
+
+DAYS = {
+    "against": Conditions(wind=Wind(12.0, 0.0)),
+    "helping": Conditions(wind=Wind(12.0, 180.0)),
+    "across": Conditions(wind=Wind(12.0, 90.0)),
+    "cold": Conditions(temperature_c=5.0),
+    "high up": Conditions(temperature_c=15.0, altitude_m=1600.0, wind=Wind(8.0, 30.0)),
+}
+
+
+def for_164(conditions: Conditions | None = None, **more: float) -> Effective:
+    return effective_distance(player_named("isolde"), conditions or Conditions(), 164.0, **more)
+
+
+@pytest.mark.parametrize("day", DAYS)
+@pytest.mark.parametrize("height_yd", [-12.0, 0.0, 9.0])
+def test_the_parts_add_up_and_end_in_the_nearest_shot(day: str, height_yd: float) -> None:
+    found = for_164(DAYS[day], height_yd=height_yd)
+    parts = found.height_adds_yd + found.air_adds_yd + found.wind_adds_yd
+    assert found.distance_yd + parts == pytest.approx(found.effective_yd, abs=1e-9)
+    today = carries(player_named("isolde"), DAYS[day], height_yd=height_yd)
+    best = min(today, key=lambda one: abs(one.today_carry_yd - 164.0))
+    assert (found.club, found.flight) == (best.club, best.flight)
+    assert found.carry_yd == pytest.approx(best.today_carry_yd, abs=1e-6)
+    assert found.drift_yd == pytest.approx(best.drift_yd, abs=1e-6)
+
+
+def test_each_part_has_its_sign_and_is_its_own() -> None:
+    """Uphill, cold and against ask for more; a part is 0 where its cause is absent."""
+    up, down = for_164(height_yd=8.0), for_164(height_yd=-8.0)
+    assert up.height_adds_yd > 3.0 and down.height_adds_yd < -3.0
+    assert up.air_adds_yd == up.wind_adds_yd == 0.0
+    cold = for_164(DAYS["cold"])
+    assert cold.air_adds_yd > 2.0 and cold.height_adds_yd == pytest.approx(0.0)
+    assert for_164(DAYS["high up"]).air_adds_yd < -3.0
+    against, helping = for_164(DAYS["against"]).wind_adds_yd, for_164(DAYS["helping"]).wind_adds_yd
+    # about 1 % a mph against, half of that helping (common practice): within a factor of two of the rule
+    assert 0.5 * 0.12 * 164 < against < 2.0 * 0.12 * 164
+    assert -2.0 * 0.06 * 164 < helping < -0.5 * 0.06 * 164
+    assert against > -helping
+    side = for_164(DAYS["across"])  # from the right: it drifts left, and costs hardly any length
+    assert side.drift_yd < -5.0 and abs(side.wind_adds_yd) < 4.0
+
+
+def test_the_effective_distance_covers_the_distance() -> None:
+    """A strike whose still carry is the effective distance carries the stated one today.
+
+    The player is given one club of just that carry more, of the make of the club nearest to it; its carry
+    today is the distance, to three yards: the sum is read in straight lines between clubs 13 yards apart,
+    some of them of another make (against the wind: between an iron and a hybrid, 2.05 yd).
+    """
+    player = player_named("isolde")
+    for day in DAYS.values():
+        found = for_164(day, height_yd=5.0)
+        nearest = min(player.clubs, key=lambda k: abs(k.carry_yd - found.effective_yd))
+        special = replace(nearest, name="special", carry_yd=found.effective_yd)
+        bag = sorted((*player.clubs, special), key=lambda k: -k.carry_yd)
+        today = carries(replace(player, clubs=tuple(bag)), day, height_yd=5.0)
+        one = next(k for k in today if k.club == "special" and k.flight == "stock")
+        assert one.today_carry_yd == pytest.approx(164.0, abs=3.0)
+
+
+def test_a_lasers_pair_counts_height_once() -> None:
+    """164 adjusted 169: geometry uses 164, the pair gives about five yards up (common practice)."""
+    pair, plain, height = for_164(adjusted_yd=169.0), for_164(), for_164(height_yd=5.0)
+    assert pair.distance_yd == 164.0 and pair.height_from_pair and not height.height_from_pair
+    assert pair.height_yd == pytest.approx(5.0)
+    assert replace(pair, height_from_pair=False) == height
+    assert 1.5 < pair.effective_yd - plain.effective_yd < 8.0  # not ten
+    assert for_164(adjusted_yd=158.0).height_yd == pytest.approx(-6.0)
+
+
+def test_a_given_height_wins_over_the_pair() -> None:
+    both = for_164(adjusted_yd=169.0, height_yd=2.0)
+    assert both == for_164(height_yd=2.0) and not both.height_from_pair
+    assert for_164(adjusted_yd=169.0, height_yd=0.0) == for_164()
+
+
+@pytest.mark.parametrize("distance_yd", [80.0, 120.0, 164.0, 210.0])
+@pytest.mark.parametrize("who", ["isolde", "barnaby"])
+def test_on_a_calm_level_day_it_is_the_distance(who: str, distance_yd: float) -> None:
+    """Still air of 25 C at sea level is what the carries are meant in.
+
+    Half a yard: the flight is integrated, the bag's carries are its inputs.
+    """
+    player = player_named(who)
+    if distance_yd > 1.1 * player.clubs[0].carry_yd:
+        pytest.skip("out of reach of this player")
+    found = effective_distance(player, Conditions(), distance_yd)
+    assert found.effective_yd == pytest.approx(distance_yd, abs=0.5)
+    assert found.wind_adds_yd == found.air_adds_yd == 0.0 and abs(found.drift_yd) < 0.01
+
+
+def test_the_table_on_a_still_day() -> None:
+    """Carries are the bag's own, today's are the same, nothing drifts, and less loft runs more."""
+    player = player_named("isolde")
+    rows = carries(player, Conditions())
+    stock = [row for row in rows if row.flight == "stock"]
+    assert [row.club for row in stock] == [club.name for club in player.clubs]
+    for row, club in zip(stock, player.clubs, strict=True):
+        assert row.still_carry_yd == pytest.approx(club.carry_yd, abs=0.5)
+    for row in rows:
+        assert row.today_carry_yd == pytest.approx(row.still_carry_yd, abs=1e-6)
+        assert row.today_run_yd == pytest.approx(row.still_run_yd, abs=1e-6)
+        assert abs(row.drift_yd) < 0.01
+    assert stock[0].still_run_yd > stock[7].still_run_yd > stock[-1].still_run_yd >= 0.0
+    assert {row.flight for row in rows} > {"stock"}  # shots held down are in the table
+
+
+def test_the_table_in_wind() -> None:
+    """Against shortens all and keeps a low shot's share better; help lengthens; the direction turns."""
+    player = player_named("isolde")
+    against, helping = carries(player, DAYS["against"]), carries(player, DAYS["helping"])
+    for less, more in zip(against, helping, strict=True):
+        assert less.today_carry_yd < less.still_carry_yd < more.today_carry_yd
+        assert less.today_run_yd <= more.today_run_yd
+    kept = {(k.club, k.flight): k.today_carry_yd / k.still_carry_yd for k in against}
+    assert kept["6-iron", "low"] > kept["6-iron", "stock"]
+    drifts = np.array([row.drift_yd for row in carries(player, DAYS["across"])])
+    mirror = np.array([row.drift_yd for row in carries(player, Conditions(wind=Wind(12.0, 270.0)))])
+    assert (drifts < -1.0).all() and drifts == pytest.approx(-mirror, abs=0.01)
+    turned = carries(player, Conditions(wind=Wind(12.0, 40.0)), along_deg=40.0)
+    for one, other in zip(turned, against, strict=True):
+        assert one.today_carry_yd == pytest.approx(other.today_carry_yd, abs=1e-3)
+
+
+def test_out_of_reach() -> None:
+    with pytest.raises(NoAnswerError, match="out of reach") as caught:
+        effective_distance(player_named("isolde"), Conditions(), 390.0)
+    assert "\n" not in str(caught.value)
+    with pytest.raises(NoAnswerError):  # in reach on a still day, not against a gale
+        effective_distance(player_named("isolde"), Conditions(wind=Wind(35.0, 0.0)), 220.0)
+    assert effective_distance(player_named("isolde"), Conditions(), 220.0).club == "driver"
+
+
+NAN = float("nan")
+
+
+@pytest.mark.parametrize(
+    ("distance", "more"),
+    [
+        (5.0, {}), (401.0, {}), (-164.0, {}), (NAN, {}),
+        (164.0, {"height_yd": 61.0}), (164.0, {"height_yd": NAN}), (164.0, {"height_yd": -61.0}),
+        (164.0, {"adjusted_yd": 5.0}), (164.0, {"adjusted_yd": 390.0}), (164.0, {"adjusted_yd": NAN}),
+    ],
+)  # fmt: skip
+def test_bad_numbers_are_refused(distance: float, more: dict[str, float]) -> None:
+    with pytest.raises(UsageError, match="is allowed") as caught:
+        effective_distance(player_named("isolde"), Conditions(), distance, **more)
+    assert "\n" not in str(caught.value)
+
+
+def test_a_table_for_a_height_out_of_range_is_refused() -> None:
+    with pytest.raises(UsageError, match="height"):
+        carries(player_named("isolde"), Conditions(), height_yd=-75.0)
+
+
+@pytest.mark.parametrize(
+    ("text", "read"),
+    [
+        ("164", (164.0, None)), ("164 yd", (164.0, None)), ("164.5 yards", (164.5, None)),
+        ("164, adjusted 169", (164.0, 169.0)), ("164 yd adjusted to 169 yd", (164.0, 169.0)),
+        ("164, slope 158.5", (164.0, 158.5)), ("164 plays 169", (164.0, 169.0)),
+    ],
+)  # fmt: skip
+def test_distances_as_typed(text: str, read: tuple[float, float | None]) -> None:
+    assert read_distance(text) == read
+
+
+@pytest.mark.parametrize("text", ["", "far", "164 169", "-164", "164, adjusted", "164, plays 9, 1", "1e3"])
+def test_other_words_are_refused(text: str) -> None:
+    with pytest.raises(UsageError, match="164, adjusted 169"):
+        read_distance(text)
