@@ -7,7 +7,7 @@ import math
 import numpy as np
 
 from . import codes as c
-from ._compile import inlined, kernel
+from ._compile import kernel
 from .ground import height_at
 
 
@@ -46,7 +46,7 @@ def _corner(flights, shot, u, v, f, t, h, a, d):
     )
 
 
-@inlined
+@kernel
 def _mix(p, q, w):
     """p + w (q - p), column by column."""
     return (

@@ -10,17 +10,17 @@ import math
 import numpy as np
 
 from . import codes as c
-from ._compile import inlined, kernel
+from ._compile import kernel
 
 
-@inlined
+@kernel
 def column_of(numbers, surface, x):
     """Raster column of a place [yd]; places off the raster take its nearest cell."""
     column = int((x - numbers[c.RASTER_X0]) * numbers[c.RASTER_PER_YD])  # towards zero: clamped anyway
     return np.uintp(min(max(column, 0), surface.shape[1] - 1))
 
 
-@inlined
+@kernel
 def row_of(numbers, surface, y):
     """Raster row of a place [yd]; places off the raster take its nearest cell."""
     row = int((y - numbers[c.RASTER_Y0]) * numbers[c.RASTER_PER_YD])
@@ -52,13 +52,13 @@ def height_at(ground, x, y):
     return float(ground.relief[0, row_of(numbers, surface, y), column_of(numbers, surface, x)])
 
 
-@inlined
+@kernel
 def is_penalty(fate):
     """Whether a fate is that of a penalty area, wet or dry."""
     return fate == c.FATE_PENALTY_WET or fate == c.FATE_PENALTY_DRY
 
 
-@inlined
+@kernel
 def quick_sine(x):
     """sin x for |x| < 1 by its series to x^9: within 3e-8."""
     q = x * x

@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 
 from . import codes as c
-from ._compile import inlined, kernel
+from ._compile import kernel
 from .ground import surface_at
 from .value import lie_bound, value_at
 
 
-@inlined
+@kernel
 def _cheaper(ground, field, lie_rows, x, y, strokes, best, avoid_sand):
     """The better of `best` (total, x, y, lie, strokes) and a ball dropped at (x, y) for `strokes`."""
     surface = surface_at(ground, x, y)

@@ -7,7 +7,7 @@ import math
 import numpy as np
 
 from . import codes as c
-from ._compile import inlined, kernel
+from ._compile import kernel
 from .air import fly, node_of
 from .ground import column_of, height_at, row_of
 
@@ -15,7 +15,7 @@ NO_HIT = 1e9
 """Way flown before a branch, where there is none."""
 
 
-@inlined
+@kernel
 def wide_cell(numbers, wide, x, y):
     """Value of a wide raster at a place; places off it take its nearest cell."""
     i = int((x - numbers[c.RASTER_X0]) * numbers[c.SHADE_PER_YD])

@@ -7,7 +7,7 @@ import math
 import numpy as np
 
 from . import codes as c
-from ._compile import inlined, kernel
+from ._compile import kernel
 
 
 @kernel
@@ -35,7 +35,7 @@ def _putt_place(field, plane, x, y):
     return t, turn - t, k, wk
 
 
-@inlined
+@kernel
 def _putt_read(putts, plane, t, wt, k, wk, column):
     """One column of the putting table, linear in direction and distance."""
     value = putts[plane, t, k, column] * (1.0 - wk) + putts[plane, t, k + 1, column] * wk

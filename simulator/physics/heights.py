@@ -36,6 +36,10 @@ SHAPES: dict[str, Shape] = {
 PUNCH = Shape(0.60, 0.70, 0.80, "common practice: a middle iron punched or run; amounts assumed")
 """Part swings that fly low; the carry factor is the longest of them over the club's full carry."""
 
+PUNCH_WIDER = 1.3
+"""Spread of a punch over that of a part swing of the same carry: most of its way is run, and the run has luck
+of its own (assumed)."""
+
 PUNCH_LOFT_DEG = 30.5
 """Loft of the club that is punched: the nearest in the bag to a 6-iron (common practice)."""
 

@@ -152,11 +152,14 @@ def _answer(
     say = progress or (lambda message: None)
     clock = _Clock()
     if must_compile():
-        say("compiling the simulation for this machine, once: about 20 s")
+        say("compiling the simulation for this machine, once: about 25 s")
     start = start or tee_start(hole, 0)
     lie = _lie(start)
     say("flights and putts")
-    conditions = conditions or Conditions()
+    conditions = Conditions() if conditions is None else conditions
+    if not isinstance(conditions, Conditions):
+        found = str(conditions)[:60]
+        raise UsageError(f"conditions {found!r}; allowed: simulator.conditions.Conditions, or None")
     raster = ground_raster(hole, CELL_YD)
     low = any(club_and_flight(club_and_aim(text)[0])[1] == "low" for text in clubs)
     bag = make_bag(player, conditions, raster, threads, shaped=low)

@@ -25,6 +25,9 @@ PART_SHARES = np.array([0.45, 0.55, 0.65, 0.74, 0.82, 0.88, 0.93, 0.97, 1.0, 1.0
 PUNCH_SHARES = np.array([0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9])
 """The same for punches, which run."""
 
+RUNNING_YD = 45.0
+"""Nearer than this a punch or running chip is looked at on any day [yd]."""
+
 RECOVERY_LIES = (Lie.TREES, Lie.HEAVY_ROUGH)
 """Lies from which short shots out sideways are looked at too."""
 
@@ -114,6 +117,11 @@ def _first_pass(
     return np.array(owners, dtype=int), np.array(actions)
 
 
+def shaped(place: Place) -> bool:
+    """Whether shots held down are in the bag today: there is wind or a tree, or somebody asked."""
+    return any(shot.flight == "low" for shot in place.board.bag.shots.shots)
+
+
 def part_families(place: Place) -> dict[int, tuple[float, float]]:
     """Part swings worth a look from here: first row of the family -> (shot code, longest carry)."""
     board, lie = place.board, place.lie
@@ -123,7 +131,8 @@ def part_families(place: Place) -> dict[int, tuple[float, float]]:
     if place.distance_yd < 1.15 * longest or recovery:
         found[board.bag.shots.first_part] = (PART_SWING, longest)
     longest = board.longest_punch_yd(lie)
-    if longest > 0.0 and (place.distance_yd < 1.15 * longest or recovery):
+    near = place.distance_yd < RUNNING_YD or (shaped(place) and place.distance_yd < 1.15 * longest)
+    if longest > 0.0 and (near or recovery):
         found[board.bag.shots.first_punch] = (PUNCH_SWING, longest)
     return found
 
@@ -185,11 +194,14 @@ def search(
         k = mine[int(np.argmin(scores[mine]))]
         bests.append((float(scores[k]), row, actions[k]))
     bests.sort(key=lambda item: item[0])
-    shown = [
-        item
-        for n, item in enumerate(bests)
-        if item[1] in must or (n < keep_most and item[0] - bests[0][0] <= keep_within)
-    ]
+    shown: list[tuple[float, int, np.ndarray]] = []
+    clubs: set[str] = set()
+    for item in bests:
+        name = place.board.bag.shots.shots[item[1]].club.name
+        leads = name not in clubs and len(clubs) < keep_most and item[0] - bests[0][0] <= keep_within
+        if item[1] in must or leads:  # a club is shown in its best flight
+            shown.append(item)
+            clubs.add(name)
     choices = []
     for _, row, start in shown:
         action, score = _refine(place, start, replay, more)

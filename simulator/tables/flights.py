@@ -18,7 +18,7 @@ FRACTIONS = np.linspace(0.1, 1.3, 13)
 """Strike speed axis, as still-air carry over stock carry: a topped ball to a flier."""
 
 TILTS_DEG = np.linspace(-60.0, 60.0, 19)
-"""Tilt axis [deg]: a wild mishit's curve is inside it; between nodes a straight line errs by 0.4 yd at most."""
+"""Tilt axis [deg]: a wild mishit's curve is inside it; between nodes a line errs by 0.4 yd at most."""
 
 SPEED_GRID_MPH = np.linspace(5.0, 225.0, 45)
 """Ball speeds [mph] at which launch and spin are tabled for the solver."""

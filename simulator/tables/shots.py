@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..physics.heights import PUNCH, PUNCH_LOFT_DEG, SHAPES
+from ..physics.heights import PUNCH, PUNCH_LOFT_DEG, PUNCH_WIDER, SHAPES
 from ..physics.launch import LOFT_DEG
 from ..physics.strike import PART_CARRIES_RATIO, SHORTEST_PART_CARRY_YD
 from ..player.model import Club, PartSpread, Player
@@ -73,10 +73,20 @@ def list_shots(player: Player, *, shaped: bool = False) -> ShotList:
     parts = [Shot(last, "part", carry, player.part.at(carry)) for carry in _part_carries(last.carry_yd)]
     iron = min(player.clubs, key=lambda club: abs(LOFT_DEG[club.kind] - PUNCH_LOFT_DEG))
     punches = [
-        Shot(iron, "punch", carry, player.part.at(carry))
+        Shot(iron, "punch", carry, _wider(player.part.at(carry)))
         for carry in _part_carries(iron.carry_yd * PUNCH.carry_factor)
     ]
     return ShotList(tuple(full + parts + punches), len(full), len(full) + len(parts))
+
+
+def _wider(spread: PartSpread) -> PartSpread:
+    """A part swing's spread as a punch has it."""
+    return replace(
+        spread,
+        direction_sd_deg=spread.direction_sd_deg * PUNCH_WIDER,
+        distance_sd_pct=spread.distance_sd_pct * PUNCH_WIDER,
+        mishit_distance_sd_pct=spread.mishit_distance_sd_pct * PUNCH_WIDER,
+    )
 
 
 def _part_carries(longest_yd: float) -> list[float]:
