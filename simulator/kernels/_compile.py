@@ -19,7 +19,7 @@ from typing import Any
 # vectorise. Read by numba when it is imported.
 os.environ.setdefault("NUMBA_OPT", "1")
 
-import numba  # noqa: E402
+import numba
 
 _ENTRIES: dict[str, Any] = {}
 

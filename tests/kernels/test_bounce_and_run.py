@@ -11,6 +11,7 @@ from simulator.hole.surfaces import Surface
 from simulator.kernels import codes as c
 from simulator.kernels.ground import bounce, run_out
 from simulator.physics.ground import GROUNDS
+from simulator.tables.flights import TILTS_DEG
 from simulator.tables.game import make_board
 
 SURFACES = ["FAIRWAY", "GREEN", "ROUGH", "HEAVY_ROUGH", "BUNKER", "PATH", "TREES"]
@@ -85,7 +86,7 @@ def test_bag_landings_against_the_full_hop_loop(board, surface):
     bag, ground, gaps = board.bag, ground_of(board, surface), []
     for row in range(len(bag.shots)):
         for fraction in (4, 8, 10, 12):
-            _, _, v_along, _, v_down, spin = map(float, bag.flights.flights[row, 0, 0, fraction, 6, 0])
+            _, _, v_along, _, v_down, spin = map(float, bag.flights.flights[row, 0, 0, fraction, TILTS_DEG.size // 2, 0])
             y = run_out(ground, 0.0, 100.0, 0.0, v_along, v_down, spin)[1]
             gaps.append(y - 100.0 - hop_loop_yd(surface, v_along * YD, v_down * YD, spin)[0])
     rms, worst = float(np.sqrt(np.square(gaps).mean())), float(np.abs(gaps).max())

@@ -13,7 +13,7 @@ from simulator.kernels.air import fly
 from simulator.kernels.trajectory import fly_one
 from simulator.physics.launch import launch
 from simulator.tables.airs import flight_air
-from simulator.tables.flights import flight_tables, turn_per_tilt, wind_axes
+from simulator.tables.flights import TILTS_DEG, flight_tables, turn_per_tilt, wind_axes
 from simulator.tables.game import make_board
 
 CLUBS = ("driver", "7-iron", "54-degree wedge")
@@ -97,7 +97,7 @@ def test_nodes_of_the_wind_axes_are_the_winds_they_say(north):
                 speed = mph * MPS_PER_MPH / YD
                 spin = float(rpm[0]) * 2 * math.pi / 60
                 fly_one(air, speed, math.radians(float(launch_deg[0])), spin, 0.0, 0.0, np.zeros(1), landing)
-                mine = tables.flights[row, u, v, stock, 6, level]
+                mine = tables.flights[row, u, v, stock, TILTS_DEG.size // 2, level]
                 # launch and spin come off a grid of speeds in the table, straight from the law here
                 assert np.allclose(landing[0, :2], mine[:2], atol=0.05), (row, u, v)
                 assert np.allclose(landing[0, 2:5], mine[2:5], atol=0.05), (row, u, v)

@@ -96,7 +96,7 @@ def test_par_5_one_player_goes_for_the_green_another_does_not() -> None:
 def test_par_5_is_reached_in_two_from_the_tee_by_a_long_hitter_only() -> None:
     """Share of whole sequences that lie on the green after two strokes."""
     long_hitter = longer(player_named("isolde"), 1.15)
-    boards = {"long": solved(load_hole("long-sluice"), long_hitter), "18": demo_board("long-sluice", "barnaby")}  # noqa: E501
+    boards = {"long": solved(load_hole("long-sluice"), long_hitter), "18": demo_board("long-sluice", "barnaby")}
     shares = {}
     for who, board in boards.items():
         choices, _ = searched(board)

@@ -93,7 +93,6 @@ def test_runs_of_the_tour_clubs(name, firmness, known):
     short = [run_yd(ground, *landing, hops=15, least_mps=0.25) for landing in MEN.values()]
     assert short == pytest.approx(known, abs=0.8)
     further = [a - b for a, b in zip(runs(name, FIRMNESS[firmness]), known, strict=True)]
-    print([round(f, 1) for f in further])
     assert min(further) > -2.5 and max(further) <= (6.0 if firmness == "firm" else 1.5)
 
 
