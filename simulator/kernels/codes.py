@@ -109,8 +109,7 @@ SHADE_PER_YD = 58  # cells of Game.shade in a yard
 TREE_KEEP = 59  # most of its remaining carry that a ball keeps off a branch
 TREE_SPEED = 60  # yd/s sideways speed of a ball dropping from a tree
 PUNCH_FIRST, PUNCH_COUNT = 61, 62  # shot rows of the punched part swings, shortest first
-LOW_SHOTS = 63  # 1 where the shots held down are worth a search
-NUMBERS = 64
+NUMBERS = 63
 
 # --- an action: how a place is played ------------------------------------------------------------
 ACTION_SHOT = 0  # shot row, or PART_SHOT or PUNCH_SHOT
