@@ -1,0 +1,96 @@
+"""Shots with a shape: the tilt that curves a solid strike so far, and the start line that brings it back.
+
+A curved shot's flights are tabled about its own mean tilt, so the tilt axis of the tables is the strike's
+departure from it and the kernels need to know nothing of shapes.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import numpy as np
+
+from ..errors import UsageError
+from ..kernels.flight import Air, fill_flights
+from ..player.runs import run_yd
+from .shots import Shot
+
+STEEPEST_TILT_DEG = 45.0
+"""No stock shot is tilted more than this [deg]."""
+
+_TILTS = np.radians(np.linspace(0.0, STEEPEST_TILT_DEG, 31))
+_NODES, _WEIGHTS = np.polynomial.hermite_e.hermegauss(32)
+_WEIGHTS = _WEIGHTS / _WEIGHTS.sum()
+
+
+def curve_of(shot: Shot) -> float:
+    """How far a solid strike of a shot curves [yd, right positive]; part swings and punches go straight."""
+    if shot.flight in ("part", "punch") or not shot.club.curve_yd:
+        return 0.0
+    return shot.club.curve_yd * shot.carry_yd / shot.club.carry_yd
+
+
+def tilts_and_carries(
+    shots: tuple[Shot, ...], still: Air, launches: np.ndarray, spins: np.ndarray, grid: tuple[float, float]
+) -> tuple[np.ndarray, np.ndarray]:
+    """Mean tilt [rad] of each shot, and the carry of its strike untilted [yd]: a tilted ball carries less.
+
+    Parameters
+    ----------
+    still : Air
+        The air carries are meant in.
+    launches, spins : float64[shots, ng]
+        On the grid of ball speeds that starts at ``grid[0]`` in steps of ``grid[1]`` [yd/s].
+
+    Raises
+    ------
+    UsageError
+        A curve that no tilt up to ``STEEPEST_TILT_DEG`` gives this ball.
+    """
+    tilts = np.zeros(len(shots))
+    carries = np.array([shot.carry_yd for shot in shots])
+    for k, shot in enumerate(shots):
+        curve = curve_of(shot)
+        for _ in range(4 if curve else 0):  # the carry lost changes the speed, and that the curve: settles fast
+            out = np.zeros((1, 1, 1, 1, _TILTS.size, 1, 6), np.float32)
+            fill_flights(
+                still, still, launches[k : k + 1], spins[k : k + 1], grid[0], grid[1], carries[k : k + 1], np.ones(1),
+                _TILTS, np.zeros(1), np.zeros(1), np.zeros(1), 0, 1, out,
+                np.zeros((0, 1, 1, 1, 1, 12, 2), np.float32), np.zeros((1, 1)),
+            )  # fmt: skip
+            along, side = out[0, 0, 0, 0, :, 0, 0].astype(float), out[0, 0, 0, 0, :, 0, 1].astype(float)
+            if abs(curve) > side.max():
+                raise UsageError(
+                    f"{shot.club.name}: a curve of {abs(curve):.0f} yd in {shot.carry_yd:.0f}; "
+                    f"allowed: at most {side.max():.0f} yd at this speed"
+                )
+            rising = slice(0, int(np.argmax(side)) + 1)
+            tilt = float(np.interp(abs(curve), side[rising], _TILTS[rising]))
+            tilts[k] = math.copysign(tilt, curve)
+            carries[k] *= shot.carry_yd / math.hypot(float(np.interp(tilt, _TILTS, along)), curve)
+    return tilts, carries
+
+
+def start_for_curve(shot: Shot, fractions: np.ndarray, flights: np.ndarray) -> float:
+    """Start line of a curved shot beside the aim [rad], so that all its strikes together finish on the aim.
+
+    Parameters
+    ----------
+    fractions : float64[nf]
+    flights : float[nf, 6]
+        The shot's flights in still air at its mean tilt.
+    """
+    if not curve_of(shot):
+        return 0.0
+    s: Any = shot.spread
+    solid = 1.0 + s.bias_long_pct / 100.0
+    strikes = np.r_[
+        solid + s.distance_sd_pct / 100.0 * _NODES,
+        solid - s.mishit_loss_pct / 100.0 + s.mishit_distance_sd_pct / 100.0 * _NODES,
+    ]
+    weights = np.r_[(1.0 - s.mishit_rate) * _WEIGHTS, s.mishit_rate * _WEIGHTS]
+    along, side, v_along, v_side = (np.interp(strikes, fractions, flights[:, c]) for c in range(4))
+    run = run_yd(shot.club.kind, shot.carry_yd, strikes)
+    heading = np.arctan2(v_side, v_along)
+    return -math.atan2(weights @ (side + run * np.sin(heading)), weights @ (along + run * np.cos(heading)))
