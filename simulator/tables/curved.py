@@ -72,25 +72,41 @@ def tilts_and_carries(
     return tilts, carries
 
 
-def start_for_curve(shot: Shot, fractions: np.ndarray, flights: np.ndarray) -> float:
+def start_for_curve(shot: Shot, tilt_sd: float, axes: tuple[np.ndarray, np.ndarray], flights: np.ndarray) -> float:
     """Start line of a curved shot beside the aim [rad], so that all its strikes together finish on the aim.
 
     Parameters
     ----------
-    fractions : float64[nf]
-    flights : float[nf, 6]
-        The shot's flights in still air at its mean tilt.
+    tilt_sd : float
+        Of solid strikes about the mean tilt [rad].
+    axes : float64[nf], float64[nt]
+        Strikes over the stock carry, and tilts about the mean [rad].
+    flights : float[nf, nt, 6]
+        The shot's flights in still air.
     """
     if not curve_of(shot):
         return 0.0
     s: Any = shot.spread
     solid = 1.0 + s.bias_long_pct / 100.0
-    strikes = np.r_[
-        solid + s.distance_sd_pct / 100.0 * _NODES,
-        solid - s.mishit_loss_pct / 100.0 + s.mishit_distance_sd_pct / 100.0 * _NODES,
-    ]
-    weights = np.r_[(1.0 - s.mishit_rate) * _WEIGHTS, s.mishit_rate * _WEIGHTS]
-    along, side, v_along, v_side = (np.interp(strikes, fractions, flights[:, c]) for c in range(4))
-    run = run_yd(shot.club.kind, shot.carry_yd, strikes)
-    heading = np.arctan2(v_side, v_along)
-    return -math.atan2(weights @ (side + run * np.sin(heading)), weights @ (along + run * np.cos(heading)))
+    missed = solid - s.mishit_loss_pct / 100.0
+    along = side = 0.0
+    for share, middle, sd_pct, wide in (
+        (1.0 - s.mishit_rate, solid, s.distance_sd_pct, 1.0),
+        (s.mishit_rate, missed, s.mishit_distance_sd_pct, s.mishit_direction_factor),
+    ):
+        strikes = middle + sd_pct / 100.0 * _NODES
+        run = run_yd(shot.club.kind, shot.carry_yd, strikes)
+        for node, weight in zip(_NODES, _WEIGHTS, strict=True):
+            at_tilt = _between(flights, axes[1], wide * tilt_sd * node)
+            x, y, v_x, v_y = (np.interp(strikes, axes[0], at_tilt[:, c]) for c in (1, 0, 3, 2))
+            heading = np.arctan2(v_x, v_y)
+            side += share * weight * float(_WEIGHTS @ (x + run * np.sin(heading)))
+            along += share * weight * float(_WEIGHTS @ (y + run * np.cos(heading)))
+    return -math.atan2(side, along)
+
+
+def _between(flights: np.ndarray, tilts: np.ndarray, tilt: float) -> np.ndarray:
+    """Flights at one tilt, float[nf, 6]: straight between the tabled ones, the last beyond them."""
+    place = float(np.clip((tilt - tilts[0]) / (tilts[1] - tilts[0]), 0.0, len(tilts) - 1.0))
+    k = min(int(place), len(tilts) - 2)
+    return flights[:, k] + (place - k) * (flights[:, k + 1] - flights[:, k])

@@ -190,7 +190,7 @@ def turn_per_tilt(tables: FlightTables) -> np.ndarray:
 
 
 def calm_flights(tables: FlightTables, shot: int) -> np.ndarray:
-    """Flights of one shot at its own tilt, in the stillest wind and at the ball's height, float[fractions, 6]."""
+    """Flights of one shot in the stillest wind and at the ball's height, float[fractions, tilts, 6]."""
     calm = int(np.argmin(np.abs(tables.winds.along)))
     base = int(np.argmin(np.abs(tables.heights_yd)))
-    return tables.flights[shot, calm, 0, :, int(np.argmin(np.abs(TILTS_DEG))), base]
+    return tables.flights[shot, calm, 0, :, :, base]

@@ -11,7 +11,7 @@ from ..kernels import codes as c
 from ..physics.lies import lie_effect, lie_group
 from ..physics.strike import start_and_curve_sd
 from .curved import start_for_curve
-from .flights import FRACTIONS, FlightTables, calm_flights, turn_per_tilt
+from .flights import FRACTIONS, TILTS_DEG, FlightTables, calm_flights, turn_per_tilt
 from .shots import Shot
 
 LIE_WORDS = {
@@ -42,7 +42,12 @@ def strike_rows(shots: tuple[Shot, ...], flights: FlightTables) -> np.ndarray:
         spread = shot.spread
         group = lie_group(shot.club.kind, shot.flight in ("part", "punch"))
         solid = 1.0 + spread.bias_long_pct / 100.0
-        start = math.radians(spread.bias_right_deg) + start_for_curve(shot, FRACTIONS, calm_flights(flights, k))
+        clean_tilt = start_and_curve_sd(math.radians(spread.direction_sd_deg))[1] / np.interp(
+            solid, FRACTIONS, turn[k]
+        )
+        start = math.radians(spread.bias_right_deg) + start_for_curve(
+            shot, float(clean_tilt), (FRACTIONS, np.radians(TILTS_DEG)), calm_flights(flights, k)
+        )
         tee_only = shot.club.use == "tee only" and shot.flight not in ("part", "punch")
         for lie in Lie:
             effect = lie_effect(LIE_WORDS[lie], group)
