@@ -18,6 +18,7 @@ from .answer import compare, plan
 from .carries import carries
 from .check import check, list_
 from .flat import flat
+from .new import new
 from .say import say
 
 INTERRUPTED = 130
@@ -35,6 +36,7 @@ app = typer.Typer(
 for command in (plan, compare, carries, check):
     app.command()(flat(command))
 app.command("list")(flat(list_))
+app.add_typer(new, name="new")
 
 
 def _version(wanted: bool) -> None:

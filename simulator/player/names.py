@@ -61,8 +61,8 @@ def same_club(text: str, bag: Mapping[str, str]) -> str | None:
     """The one club of a bag that a loose name can mean, or None.
 
     A bare number is the iron of that number, or the only club with it ("7", "knock-down seven"); a wedge
-    may be called by its kind or by a loft of that kind ("gap" for the 52, "52" for the gap wedge), when
-    there is one alone of that kind.
+    may be called by its kind or by a loft of that kind ("gap" for the 52, "52" for the gap wedge), a hybrid by
+    that word alone, when there is only one of the kind.
 
     Parameters
     ----------
@@ -75,6 +75,9 @@ def same_club(text: str, bag: Mapping[str, str]) -> str | None:
         irons = [name for name in numbered if name.endswith("-iron")]
         return irons[0] if irons else numbered[0] if len(numbered) == 1 else None
     name = club_name(text)
+    if name == "hybrid":
+        hybrids = [own for own in bag if bag[own].endswith("hybrid")]
+        return hybrids[0] if len(hybrids) == 1 else None
     kind = kind_of(name) if name is not None else None
     if kind is not None and kind.endswith("wedge"):
         of_kind = [own for own in bag if bag[own] == kind]

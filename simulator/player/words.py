@@ -43,6 +43,14 @@ def looks_like_words(text: str) -> bool:
     return bool(re.search(r"[\s,\d]", text.strip())) or text.strip().casefold() in _SINGLE
 
 
+def is_player_words(text: str) -> bool:
+    """Whether a text is understood as a player in words, from its first word to its last."""
+    try:
+        return looks_like_words(text) and bool(player_table(text))
+    except FileError:
+        return False
+
+
 NOT_UNDERSTOOD = "is not understood there"
 
 
