@@ -13,7 +13,7 @@ from .say import say
 from .write import write_text
 
 new = typer.Typer(
-    help="Files of your own from a few answers.", rich_markup_mode=None, add_completion=False
+    help="Files of your own from a few answers. Example: holesim new player -o ada.toml", rich_markup_mode=None, add_completion=False
 )
 
 

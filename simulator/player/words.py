@@ -29,7 +29,7 @@ _NUMBER = r"(?P<number>\d{1,9}(?:\.\d{1,9})?)"
 _UNIT = r"(?:\s*(?P<unit>yards?|yds?|y|metres?|meters?|m)\b)?"
 _HANDICAP = r"(?:handicap(?:per)?|hcp|hdcp|h/?cap|hc|hi|index)"
 _SIDE = r"(?:short|long|left|right)"
-_SKIP = re.compile(r"(?:[\s,;]|\b(?:and|with|a|an|the|is|of|who|he|she|her|his|player|golfer)\b)+")
+_SKIP = re.compile(r"(?:[\s,;]|\b(?:and|with|a|an|the|is|of|who|he|she|her|his|player|golfer|hits|plays|has)\b)+")
 _SINGLE = frozenset(
     {"scratch", "woman", "man", "female", "male", "lady", "fade", "draw", "bogey", "handicap", "hcp", "plus"}
 )
@@ -269,7 +269,7 @@ _PHRASES: tuple[tuple[re.Pattern[str], _Act], ...] = tuple(
         (r"(?:man|men|male|gentleman|boy)(?:'s)?\b", _sex),
         (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|lefty\b", _hand),
         (rf"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?P<miss>{_SIDE}(?:[\s-]+(?:and\s+)?{_SIDE})?)\b", _miss),
-        (rf"(?:hits\s+)?(?P<shape>fade|draw|slice|hook)(?:s|r)?\b(?:\s*(?:of\s+)?{_NUMBER}{_UNIT}(?![\s\w]*(?:wide|deep)))?",
+        (rf"(?P<shape>fade|draw|slice|hook)(?:s|r)?\b(?:\s*(?:of\s+)?{_NUMBER}{_UNIT}(?![\s\w]*(?:wide|deep)))?",
          _shape),
         (rf"{_NUMBER}{_UNIT}\s*(?P<what>wide|across|deep)\b", _width),
         (rf"(?P<what>width|depth)\s*(?:of\s+)?{_NUMBER}{_UNIT}",

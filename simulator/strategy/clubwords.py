@@ -39,7 +39,7 @@ _SAID_AIM = re.compile(
     r"|(?P<straight>straight|(?<=at\s)(?:the\s+)?(?:pin|flag)))"
     r"(?:\s+of\s+(?:the\s+)?(?:pin|flag|line|target))?"
 )
-_SIDE_ONLY = re.compile(r".*\s(left|right)")
+_SIDE_ONLY = re.compile(rf"(?P<club>.*?)(?:\s*(?P<size>{NUMBER})\s*(?P<unit>\S+)?)?\s(?P<side>left|right)")
 
 _FLIGHTS = {
     "low": r"low(?:\s+one)?|held[\s-]+down|hold[\s-]+down|knock(?:ed)?[\s-]*down|stinger",
@@ -166,8 +166,11 @@ def club_and_aim(text: str) -> tuple[str, float | None, float | None]:
         return club, *_aim(text, found[1], found[2], found[3])
     said = _SAID_AIM.fullmatch(club.casefold())
     if said is None:
-        if side := _SIDE_ONLY.fullmatch(club.casefold()):
-            raise UsageError(f"club {text!r}: {side[1]!r} does not say how far; allowed: {ALLOWED}")
+        if aimed := _SIDE_ONLY.fullmatch(club.casefold()):
+            why = f"{aimed['side']!r} does not say how far"
+            if aimed["size"]:
+                why = f"{aimed['unit']!r} is no unit of an aim" if aimed["club"].strip() else "no club named"
+            raise UsageError(f"club {text!r}: {why}; allowed: {ALLOWED}")
         return club, None, None
     name = club[: said.end("club")].strip()
     if said["straight"]:

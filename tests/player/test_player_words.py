@@ -144,8 +144,8 @@ def test_clubs_and_aims(words: str, club: str, flight: str, part: float, yards: 
         ("driver 400 left", "found an aim of -400 yd"),
         ("300 shot", "found 300 yd of carry; allowed: 3 to 196, the driver"),
         ("low driver", "driver low: not in this player's bag"),
-        ("driver 8 furlongs left", "'left' does not say how far"),
-        ("8 left", "no club"),
+        ("driver 8 furlongs left", "'furlongs' is no unit of an aim"),
+        ("8 left", "no club named"),
         ("", "no club named"),
     ],
 )
