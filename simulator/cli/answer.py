@@ -55,8 +55,8 @@ def compare(
         list[str],
         typer.Argument(
             metavar="CLUB...",
-            help='Clubs by any usual name ("3w", "7-iron low", "152 shot"); an aim may follow: "driver 8 left" is 8 '
-            'yards left of the straight line to the pin, "driver 3 degrees left"; driver@-8 too.',
+            help='Clubs by any usual name ("3w", "7-iron low", "152 shot"); an aim may follow: "driver 8 '
+            'left" is 8 yards left of the straight line to the pin, "driver 3 degrees left"; driver@-8 too.',
         ),
     ],
     where: Where,
@@ -113,14 +113,15 @@ def _place(hole: Hole, from_: str | None, played: int | None) -> Start | None:
 
 
 def _check_clubs(player: Player, clubs: list[str] | None) -> None:
-    """Refuse a club that is not in the bag, or an aim that is none, before the work; say what a distance is."""
+    """Refuse a club that is not in the bag, or an aim that is none; say what a distance means."""
     if clubs:
         from ..strategy.clubwords import shot_meant
 
         for text in clubs:
             meant = shot_meant(player, text)
             if meant.by_distance and meant.part_yd is None:
-                say(f"{text}: the nearest is the {meant.club.name}, which carries {meant.club.carry_yd:.0f} yd")
+                club = meant.club
+                say(f"{text}: the nearest is the {club.name}, which carries {club.carry_yd:.0f} yd")
             elif meant.by_distance:
                 say(f"{text}: a part swing with the {meant.club.name}")
 

@@ -13,7 +13,9 @@ from .say import say
 from .write import write_text
 
 new = typer.Typer(
-    help="Files of your own from a few answers. Example: holesim new player -o ada.toml", rich_markup_mode=None, add_completion=False
+    help="Files of your own from a few answers. Example: holesim new player -o ada.toml",
+    rich_markup_mode=None,
+    add_completion=False,
 )
 
 
@@ -51,7 +53,8 @@ def player(
         str | None, typer.Option("--driver", metavar="DISTANCE", help='205 (carry), "225 total", "190 m".')
     ] = None,
     iron: Annotated[
-        str | None, typer.Option("--iron", metavar="WORDS", help='One iron: "7-iron 140", "7-iron 150 total".')
+        str | None,
+        typer.Option("--iron", metavar="WORDS", help='One iron: "7-iron 140", "7-iron 150 total".'),
     ] = None,
     miss: Annotated[
         str | None, typer.Option("--miss", metavar="WORDS", help='Usual miss: "short right", left, none.')
@@ -60,7 +63,10 @@ def player(
         str | None, typer.Option("--shape", metavar="WORD", help="fade, draw, slice, hook or straight.")
     ] = None,
     output: Annotated[
-        Path | None, typer.Option("-o", "--output", metavar="FILE", help="Where to write it; standard output if left out.")
+        Path | None,
+        typer.Option(
+            "-o", "--output", metavar="FILE", help="Where to write it; standard output if left out."
+        ),
     ] = None,
     force: Annotated[bool, typer.Option("--force", help="Write over a file that is there.")] = False,
 ) -> None:
@@ -69,7 +75,9 @@ def player(
     Example: holesim new player --name Ada --handicap 15 --driver 205 -o ada.toml
     """
     if output is not None and output.exists() and not force:
-        raise UsageError(f"{str(output)!r} is there already; allowed: another name, or --force to write over it")
+        raise UsageError(
+            f"{str(output)!r} is there already; allowed: another name, or --force to write over it"
+        )
     given = {"name": name, "handicap": handicap, "sex": sex, "driver": driver, "iron": iron, "miss": miss,
              "shape": shape}  # fmt: skip
     table: dict[str, Any] = {}
@@ -133,7 +141,9 @@ def _take(table: dict[str, Any], key: str, text: str) -> None:
     if wanted == "club":
         from ..player.bag import player_from_table
 
-        player_from_table({"handicap": 15, **found}, f"{words!r}")  # a distance no club has is refused at once
+        player_from_table(
+            {"handicap": 15, **found}, f"{words!r}"
+        )  # a distance no club has is refused at once
         table.setdefault("club", {}).update(found["club"])
     else:
         table[wanted] = found[wanted]

@@ -20,7 +20,9 @@ def write_text(path: Path, text: str, *, force: bool) -> None:
     if path.is_dir():
         raise UsageError(f"{str(path)!r} is a folder; allowed: the name of a file")
     if path.exists() and not force:
-        raise UsageError(f"{str(path)!r} is there already; allowed: another name, or --force to write over it")
+        raise UsageError(
+            f"{str(path)!r} is there already; allowed: another name, or --force to write over it"
+        )
     temporary = None
     try:
         handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=".holesim-", suffix=".toml")

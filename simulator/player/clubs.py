@@ -10,7 +10,7 @@ from ..physics.heights import HELD_DOWN_KINDS, SHAPES
 from ..physics.launch import KINDS, LOFT_DEG, family
 from .check import Section, one_line, shown
 from .fill import carries, fill_club
-from .habits import HABIT_KEYS, stand_ins, total_carry_yd, with_habits
+from .habits import HABIT_KEYS, given_total_yd, stand_ins, total_carry_yd, with_habits
 from .levels import STANDARD_SET, Level
 from .model import CLUB_NUMBERS, Club
 from .names import club_name, did_you_mean, kind_of
@@ -69,7 +69,8 @@ def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Cl
     if any("carry_yd" not in numbers[name] for name in kinds):
         need_level(top, base, "a club's carry")
     carry_yd = carries(kinds, {n: v["carry_yd"] for n, v in numbers.items() if "carry_yd" in v}, base)
-    _check_order(top, kinds, carry_yd)
+    totals = {name: given_total_yd(section) for name, section in given.items()}
+    _check_order(top, kinds, carry_yd, {name: total for name, total in totals.items() if total is not None})
     clubs = []
     for name in sorted(kinds, key=lambda n: -carry_yd[n]):
         section = given.get(name) or Section(top.source, f"club {name!r}", {})
@@ -82,7 +83,9 @@ def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Cl
         club = replace(club, flights=_flights(given.get(name), club))
         clubs.append(with_habits(club, section, top, assumed))
     if all(club.use != "anywhere" for club in clubs):
-        top.refuse("club", "no club that may be played from everywhere", 'one without use = "tee only" or "never"')
+        top.refuse(
+            "club", "no club that may be played from everywhere", 'one without use = "tee only" or "never"'
+        )
     return tuple(clubs)
 
 
@@ -189,8 +192,13 @@ def _numbers(section: Section, kind: str) -> dict[str, float]:
     return {key: value for key, value in found.items() if value is not None}
 
 
-def _check_order(top: Section, kinds: dict[str, str], carry_yd: dict[str, float]) -> None:
-    """Refuse two clubs of one carry, and a club that outcarries a stronger one of its own family."""
+def _check_order(
+    top: Section, kinds: dict[str, str], carry_yd: dict[str, float], total_yd: dict[str, float]
+) -> None:
+    """Refuse two clubs of one carry, and a club that outcarries a stronger one of its own family.
+
+    Where both were given by totals these decide: a slow 3-wood flies low, runs far and may carry less.
+    """
     names = sorted(kinds, key=lambda n: -carry_yd[n])
     for name in names:
         if not SHORTEST_CARRY_YD <= carry_yd[name] <= LONGEST_CARRY_YD:
@@ -211,6 +219,7 @@ def _check_order(top: Section, kinds: dict[str, str], carry_yd: dict[str, float]
             if (
                 _line(kinds[longer]) == _line(kinds[shorter])
                 and LOFT_DEG[kinds[longer]] > LOFT_DEG[kinds[shorter]]
+                and not total_yd.get(longer, 1.0) < total_yd.get(shorter, 0.0)
             ):
                 top.refuse(
                     f"club {longer!r}",

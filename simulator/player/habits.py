@@ -25,8 +25,8 @@ from .pattern import Pattern, direction_for_width, widened
 from .runs import LONGEST_YD, SHORTEST_YD, carry_of_total
 
 HABIT_KEYS = (
-    "total_yd", "total_m", "width_yd", "width_m", "depth_yd", "depth_m", "miss", "shape", "curve_yd", "curve_m",
-    "low_carry_yd", "low_carry_m", "use",
+    "total_yd", "total_m", "width_yd", "width_m", "depth_yd", "depth_m", "miss", "shape", "curve_yd",
+    "curve_m", "low_carry_yd", "low_carry_m", "use",
 )  # fmt: skip
 """Keys of a club's section that are read here."""
 
@@ -55,17 +55,21 @@ MOST_SIZE_YD = 300.0
 HALF = 0.5
 
 
+def given_total_yd(section: Section) -> float | None:
+    """Total of a club as its section says it, or None [yd]."""
+    return section.length_yd("total", SHORTEST_YD, LONGEST_YD + 50.0)
+
+
 def total_carry_yd(section: Section, kind: str) -> float | None:
     """Carry of a club whose section says its total, or None [yd]."""
-    if "total_yd" not in section.table and "total_m" not in section.table:
+    total = given_total_yd(section)
+    if total is None:
         return None
     if "carry_yd" in section.table or "carry_m" in section.table:
         section.refuse("carry and total", "both", "one of the two")
-    key, _ = section.length_unit("total")
-    total = section.length_yd("total", SHORTEST_YD, LONGEST_YD + 50.0)
-    assert total is not None
     carry = carry_of_total(kind, total)
     if not SHORTEST_YD < carry < LONGEST_YD:
+        key, _ = section.length_unit("total")
         section.refuse(key, shown(section.table[key]), "a total with a carry of 5 to 400 yd in it")
     return carry
 
@@ -90,9 +94,12 @@ def with_habits(club: Club, section: Section, top: Section, assumed: list[str]) 
     """
     club = _curved(club, section, top, assumed)
     settle = _misses(club, section, top, assumed)
-    club = _deep(club, section, settle, assumed)
-    club = _wide(settle(club), section)
-    club = settle(club)
+    level_of_it = club
+    both = {"width_yd", "width_m"} & section.table.keys() and {"depth_yd", "depth_m"} & section.table.keys()
+    for last in (False, False, True) if both else (True,):  # wild is deeper too, deep is wider: settles fast
+        club = replace(level_of_it, direction_sd_deg=club.direction_sd_deg)
+        club = _deep(club, section, settle, assumed if last else [])
+        club = settle(_wide(club, section))
     return _held_down(replace(club, use=_one_of(section, "use", USES) or USES[0]), section)
 
 
@@ -119,7 +126,9 @@ def read_miss(section: Section) -> dict[str, str]:
     words = [word for word in words if word != "and"]
     said = {MISS_WORDS[word]: word for word in words if word in MISS_WORDS}
     if words != ["none"] and (not words or len(said) != len(words)):
-        section.refuse("miss", shown(value), '"left" or "right", "short" or "long", both as "short right", or "none"')
+        section.refuse(
+            "miss", shown(value), '"left" or "right", "short" or "long", both as "short right", or "none"'
+        )
     return said
 
 
@@ -135,8 +144,8 @@ def _misses(club: Club, section: Section, top: Section, assumed: list[str]) -> C
     if said:
         words = " ".join(said[d] for d in ("along", "across") if d in said)
         sentence = (
-            f"A usual miss ({words}) is taken as two solid balls of three on that side of the aim (common practice "
-            "gives no size)."
+            f"A usual miss ({words}) is taken as two solid balls of three on that side of the aim "
+            "(assumed)."
         )
         if sentence not in assumed:
             assumed.append(sentence)
@@ -219,7 +228,9 @@ def _curved(club: Club, section: Section, top: Section, assumed: list[str]) -> C
     shape = _one_of(section, "shape", words) or _one_of(top, "shape", words)
     given = _size(section, "curve")
     if given is not None and (shape is None or not SHAPE_SIDE[shape]):
-        section.refuse(given[0], "a curve without a shape", 'shape = "fade", "draw", "slice" or "hook" beside it')
+        section.refuse(
+            given[0], "a curve without a shape", 'shape = "fade", "draw", "slice" or "hook" beside it'
+        )
     if shape is None or not SHAPE_SIDE[shape]:
         return club
     side = SHAPE_SIDE[shape] * (-1 if left_handed(top) else 1)

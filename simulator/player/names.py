@@ -61,8 +61,8 @@ def same_club(text: str, bag: Mapping[str, str]) -> str | None:
     """The one club of a bag that a loose name can mean, or None.
 
     A bare number is the iron of that number, or the only club with it ("7", "knock-down seven"); a wedge
-    may be called by its kind or by a loft of that kind ("gap" for the 52, "52" for the gap wedge), a hybrid by
-    that word alone, when there is only one of the kind.
+    may be called by its kind or by a loft of that kind ("gap" for the 52, "52" for the gap wedge), a hybrid
+    by that word alone, when there is only one of the kind.
 
     Parameters
     ----------

@@ -1,4 +1,4 @@
-"""How far strikes run on level medium fairway, by a small table of the game's own flight and bounce.
+"""How far strikes run on level medium fairway, and curve, by a small table of the game's own flight.
 
 The table is made by ``simulator.fits.runs`` with the game's flight and run, so that totals and finishing
 widths in bag files mean the same as in the game; only the game itself knows other ground.
@@ -7,6 +7,7 @@ widths in bag files mean the same as in the game; only the game itself knows oth
 from __future__ import annotations
 
 import tomllib
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
@@ -17,6 +18,9 @@ from ..physics.launch import MEN
 
 SHORTEST_YD, LONGEST_YD = 5.0, 400.0
 """Carries tried for a total [yd]."""
+
+STEP_RAD = np.radians(120.0 / 18.0)
+"""Step of the game's tilt axis, over which it measures how a tilt turns the ball."""
 
 
 @cache
@@ -47,6 +51,43 @@ def run_yd(kind: str, carry_yd: float, strike: ArrayLike = 1.0) -> NDArray[np.fl
     rows, share = table[kind], carry_yd / MEN[kind].carry_yd
     at_carry = [np.interp(share, shares, column) for column in rows.T]
     return np.asarray(np.interp(np.asarray(strike, float), table["strikes"], at_carry))
+
+
+@dataclass(frozen=True)
+class Tilted:
+    """What a tilt t [rad] of the spin axis does to a stock strike.
+
+    Attributes
+    ----------
+    turn, bend : float
+        It lands ``turn * sin(bend * t) / bend`` off its start line [rad].
+    drop : float
+        It carries less by ``drop * t**2``, as a share.
+    """
+
+    turn: float
+    bend: float
+    drop: float
+
+    def angle(self, tilt: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Angle off the start line at landing [rad]."""
+        return np.asarray(self.turn * np.sin(self.bend * tilt) / self.bend)
+
+    def tilt(self, angle: float) -> float:
+        """Tilt that lands so far off the start line, the most there is at the most [rad]."""
+        return float(np.arcsin(np.clip(angle * self.bend / self.turn, -1.0, 1.0)) / self.bend)
+
+    def slope(self, tilt: float) -> float:
+        """Angle off line per tilt about a mean tilt, measured as the game does: over a step either side."""
+        step = self.bend * STEP_RAD
+        return float(self.turn * max(np.cos(self.bend * tilt), 0.2) * np.sin(step) / step)
+
+
+def tilted(kind: str, carry_yd: float) -> Tilted:
+    """What tilts do to the stock strikes of a club."""
+    table, share = _table(), carry_yd / MEN[kind].carry_yd
+    found = (np.interp(share, table["shares"], table[f"{kind} {what}"]) for what in ("turn", "bend", "drop"))
+    return Tilted(*map(float, found))
 
 
 def carry_of_total(kind: str, total_yd: float) -> float:

@@ -10,8 +10,9 @@ from .levels import Level, level
 
 SEXES = ("man", "woman")
 
-# Women's mean tee shots, R&A/USGA distance report (UK, 1996-2018): 196, 178, 153, 138, 118 yd for handicaps up to
-# 5, 6-12, 13-20, 21-28, 29 and more, beside the rating system's 210 and 150 yd (0 and 24); 54 continues the line.
+# Women's mean tee shots, R&A/USGA distance report (UK, 1996-2018): 196, 178, 153, 138, 118 yd for handicaps
+# up to 5, 6-12, 13-20, 21-28, 29 and more, beside the rating system's 210 and 150 yd (0 and 24); 54 continues
+# the line.
 _HANDICAP = np.array([-5.0, 0, 9, 16.5, 24, 34, 54])
 _TOTAL_YD = np.array([246.0, 206, 177, 157, 144, 123, 103])
 _RUN_YD = 20.0

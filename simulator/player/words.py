@@ -29,7 +29,9 @@ _NUMBER = r"(?P<number>\d{1,9}(?:\.\d{1,9})?)"
 _UNIT = r"(?:\s*(?P<unit>yards?|yds?|y|metres?|meters?|m)\b)?"
 _HANDICAP = r"(?:handicap(?:per)?|hcp|hdcp|h/?cap|hc|hi|index)"
 _SIDE = r"(?:short|long|left|right)"
-_SKIP = re.compile(r"(?:[\s,;]|\b(?:and|with|a|an|the|is|of|who|he|she|her|his|player|golfer|hits|plays|has)\b)+")
+_SKIP = re.compile(
+    r"(?:[\s,;]|\b(?:and|with|a|an|the|is|of|who|he|she|her|his|player|golfer|hits|plays|has)\b)+"
+)
 _SINGLE = frozenset(
     {"scratch", "woman", "man", "female", "male", "lady", "fade", "draw", "bogey", "handicap", "hcp", "plus"}
 )
@@ -167,7 +169,8 @@ _CLUB_SIZE = re.compile(
     r"(?P<before>carr(?:y|ies)(?:\s+of)?|total(?:\s+of)?|goes|hits|is|of)?\s*"
     rf"{_NUMBER}{_UNIT}(?:\s*(?P<after>carry|in the air|total|overall|with run|run included)\b)?"
 )
-_NOT_ALONE = re.compile(r"[\s,;]*(?:is\s+)?(?:tee\s+only|only\s+(?:from|off)|\d+(?:\.\d+)?\s*(?:yards?|yds?|y|m|metres?)?"
+_NOT_ALONE = re.compile(r"[\s,;]*(?:is\s+)?(?:tee\s+only|only\s+(?:from|off)"
+                        r"|\d+(?:\.\d+)?\s*(?:yards?|yds?|y|m|metres?)?"
                         r"\s*(?:wide|deep)|misses|miss\b|fades?\b|draws?\b|slices?\b|hooks?\b)")  # fmt: skip
 
 
@@ -268,7 +271,8 @@ _PHRASES: tuple[tuple[re.Pattern[str], _Act], ...] = tuple(
         (r"(?:woman|women|female|lady|ladies|girl)(?:'s)?\b", _sex),
         (r"(?:man|men|male|gentleman|boy)(?:'s)?\b", _sex),
         (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|lefty\b", _hand),
-        (rf"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?P<miss>{_SIDE}(?:[\s-]+(?:and\s+)?{_SIDE})?)\b", _miss),
+        (rf"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?P<miss>{_SIDE}(?:[\s-]+(?:and\s+)?{_SIDE})?)\b",
+         _miss),
         (rf"(?P<shape>fade|draw|slice|hook)(?:s|r)?\b(?:\s*(?:of\s+)?{_NUMBER}{_UNIT}(?![\s\w]*(?:wide|deep)))?",
          _shape),
         (rf"{_NUMBER}{_UNIT}\s*(?P<what>wide|across|deep)\b", _width),

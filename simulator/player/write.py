@@ -7,13 +7,12 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-
 _TOP_COMMENT = {
     "handicap": "handicap index; a plus handicap is negative: +2 on the card is -2 here",
-    "sex": "whose tables fill in what is left out; \"man\" when this line is not there",
+    "sex": 'whose tables fill in what is left out; "man" when this line is not there',
     "hand": "whose fade goes left",
-    "miss": "of every club: \"left\" or \"right\", \"short\" or \"long\", or both",
-    "shape": "of every club: \"fade\", \"draw\", \"slice\", \"hook\"; curve_yd in a club says how far",
+    "miss": 'of every club: "left" or "right", "short" or "long", or both',
+    "shape": 'of every club: "fade", "draw", "slice", "hook"; curve_yd in a club says how far',
 }
 _CLUB_COMMENT = {
     "carry_yd": "through the air, solid",
@@ -26,7 +25,7 @@ _CLUB_COMMENT = {
     "depth_m": "8 of 10 balls finish inside, mishits included",
     "curve_yd": "from the start line to where a solid one comes down",
     "low_carry_yd": "held down",
-    "use": "\"tee only\", \"never\", or \"anywhere\"",
+    "use": '"tee only", "never", or "anywhere"',
 }
 _MORE = """
 # More that may be said of any club (8 of 10 balls finish inside the width and the depth, mishits included):
@@ -37,7 +36,7 @@ _MORE = """
 # low_carry_yd = 128            # held down
 # use = "tee only"              # or "never"
 # The clubs in the bag, if they are not a standard set:
-# clubs = ["driver", "3-wood", "5-hybrid", "7-iron", "9-iron", "pw", "sw", "putter"]   (above the first section)
+# clubs = ["driver", "3-wood", "5-hybrid", "7-iron", "9-iron", "pw", "sw", "putter"]   (above the sections)
 """
 
 
@@ -51,7 +50,8 @@ def bag_text(table: Mapping[str, Any], name: str) -> str:
     name : str
         The player's name.
     """
-    lines = [f"# {name}'s bag. Written {datetime.date.today().isoformat()}; what is left out comes from the handicap's level.", ""]
+    today = datetime.date.today().isoformat()
+    lines = [f"# {name}'s bag. Written {today}; what is left out comes from the handicap's level.", ""]
     lines.append(f"name = {_value(name)}")
     for key in ("handicap", "sex", "hand", "miss", "shape"):
         if key in table:

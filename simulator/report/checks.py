@@ -139,7 +139,11 @@ def player_text(player: Player) -> str:
 def _habits(player: Player) -> list[str]:
     """Shapes, held-down carries, tee clubs and clubs left at home, a sentence each; none without any."""
     said = []
-    curved = [f"{c.name} {abs(c.curve_yd):.0f} {'L' if c.curve_yd < 0.0 else 'R'}" for c in player.clubs if c.curve_yd]
+    curved = [
+        f"{c.name} {abs(c.curve_yd):.0f} {'L' if c.curve_yd < 0.0 else 'R'}"
+        for c in player.clubs
+        if c.curve_yd
+    ]
     if curved:
         said.append(f"Curve, yd: {', '.join(curved)}.")
     low = [f"{c.name} {c.low_carry_yd:.0f}" for c in player.clubs if c.low_carry_yd is not None]

@@ -27,8 +27,9 @@ HIGHEST_LOFT_DEG = 64.0
 """A bare number up to this is a wedge's loft, above it a distance."""
 
 ALLOWED = (
-    'a club ("3w", "five wood", "52", "gap"), a flight ("7-iron low", "knock-down 7"), a distance ("152 shot"), each '
-    'with an aim if wanted: "driver 8 left" (yards), "driver 3 degrees left", "driver@-8", "driver@-3deg"'
+    'a club ("3w", "five wood", "52", "gap"), a flight ("7-iron low", "knock-down 7"), a distance '
+    '("152 shot"), each with an aim if wanted: "driver 8 left" (yards), "driver 3 degrees left", "driver@-8", '
+    '"driver@-3deg"'
 )
 
 _AIM_UNIT = "yd|yds|yards?|y|metres?|meters?|m|degrees?|deg|°"
@@ -92,7 +93,9 @@ def shot_meant(player: Player, text: str) -> Meant:
     yards = shot_distance(name)
     if yards is not None:
         club, part_yd = _by_distance(player, text, yards, flight or "stock")
-        return Meant(club, "stock" if part_yd is None and flight is None else flight, part_yd, True, aim_yd, aim_deg)
+        return Meant(
+            club, "stock" if part_yd is None and flight is None else flight, part_yd, True, aim_yd, aim_deg
+        )
     club = player.club(name)
     if flight is not None and flight not in club.flights:
         raise UsageError(
@@ -102,7 +105,7 @@ def shot_meant(player: Player, text: str) -> Meant:
 
 
 def club_and_flight(text: str) -> tuple[str, str | None]:
-    """A club and the flight word before or behind it: ``"7-iron low"``, ``"knock-down 7"``; None without one."""
+    """A club and the flight word before or behind it (None without): ``"7-iron low"``, ``"knock-down 7"``."""
     plain = " ".join(text.split())
     for flight, words in _FLIGHTS.items():
         before = re.fullmatch(rf"(?:an?\s+|the\s+)?(?:{words})[\s,-]+(?P<club>.+?)", plain, re.IGNORECASE)
@@ -114,7 +117,7 @@ def club_and_flight(text: str) -> tuple[str, str | None]:
 
 
 def shot_distance(text: str) -> float | None:
-    """Carry of a shot named by it [yd]: ``"152 shot"``, ``"140 m"``, ``"152"``; None when it is no distance."""
+    """Carry of a shot named by it [yd]: ``"152 shot"``, ``"140 m"``, ``"152"``; None: it is none."""
     found = _SHOT.fullmatch(text.strip().casefold())
     if not found or not (found["unit"] or found["word"] or float(found["size"]) > HIGHEST_LOFT_DEG):
         return None
@@ -122,12 +125,13 @@ def shot_distance(text: str) -> float | None:
 
 
 def _by_distance(player: Player, text: str, yards: float, flight: str) -> tuple[Club, float | None]:
-    """The full swing that carries nearest to a distance, or the shortest club and the part swing that does."""
+    """The full swing that carries nearest to a distance, or the shortest club and a part swing."""
     last, longest = player.clubs[-1], player.clubs[0]
     if not LEAST_SHOT_YD <= yards <= REACHED * longest.carry_yd:
         raise UsageError(
-            f"shot {text!r}: found {yards:.0f} yd of carry; allowed: {LEAST_SHOT_YD:g} to {longest.carry_yd:.0f}, the "
-            f"{longest.name}"
+            f"shot {text!r}: found {yards:.0f} yd of carry; "
+            f"allowed: {LEAST_SHOT_YD:g} to {longest.carry_yd:.0f}, "
+            f"the {longest.name}"
         )
     if flight == "stock" and yards < last.carry_yd - 0.5:
         return last, yards

@@ -12,7 +12,7 @@ from typing import Any
 import numpy as np
 
 from ..errors import UsageError
-from ..kernels.flight import Air, fill_flights
+from ..kernels.flight import TRACK_POINTS, Air, fill_flights
 from ..player.runs import run_yd
 from .shots import Shot
 
@@ -52,12 +52,14 @@ def tilts_and_carries(
     carries = np.array([shot.carry_yd for shot in shots])
     for k, shot in enumerate(shots):
         curve = curve_of(shot)
-        for _ in range(4 if curve else 0):  # the carry lost changes the speed, and that the curve: settles fast
-            out = np.zeros((1, 1, 1, 1, _TILTS.size, 1, 6), np.float32)
+        for _ in range(
+            4 if curve else 0
+        ):  # the carry lost changes the speed, and that the curve: settles fast
+            out, one = np.zeros((1, 1, 1, 1, _TILTS.size, 1, 6), np.float32), slice(k, k + 1)
             fill_flights(
-                still, still, launches[k : k + 1], spins[k : k + 1], grid[0], grid[1], carries[k : k + 1], np.ones(1),
-                _TILTS, np.zeros(1), np.zeros(1), np.zeros(1), 0, 1, out,
-                np.zeros((0, 1, 1, 1, 1, 12, 2), np.float32), np.zeros((1, 1)),
+                still, still, launches[one], spins[one], *grid, carries[one], np.ones(1), _TILTS,
+                np.zeros(1), np.zeros(1), np.zeros(1), 0, 1, out,
+                np.zeros((0, 1, 1, 1, 1, TRACK_POINTS, 2), np.float32), np.zeros((1, 1)),
             )  # fmt: skip
             along, side = out[0, 0, 0, 0, :, 0, 0].astype(float), out[0, 0, 0, 0, :, 0, 1].astype(float)
             if abs(curve) > side.max():
@@ -72,7 +74,9 @@ def tilts_and_carries(
     return tilts, carries
 
 
-def start_for_curve(shot: Shot, tilt_sd: float, axes: tuple[np.ndarray, np.ndarray], flights: np.ndarray) -> float:
+def start_for_curve(
+    shot: Shot, tilt_sd: float, axes: tuple[np.ndarray, np.ndarray], flights: np.ndarray
+) -> float:
     """Start line of a curved shot beside the aim [rad], so that all its strikes together finish on the aim.
 
     Parameters

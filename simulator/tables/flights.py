@@ -178,7 +178,8 @@ def flight_tables(
 def turn_per_tilt(tables: FlightTables) -> np.ndarray:
     """Angle off line at landing per angle of tilt, float64[shots, fractions].
 
-    Slope between the nodes either side of the shot's own tilt, in the stillest wind and at the ball's own height.
+    Slope between the nodes either side of the shot's own tilt, in the stillest wind and at the ball's own
+    height.
     """
     level = int(np.argmin(np.abs(TILTS_DEG)))
     calm = int(np.argmin(np.abs(tables.winds.along)))

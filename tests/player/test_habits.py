@@ -87,8 +87,9 @@ def test_eight_of_ten_finish_inside(name: str, said: str, lie: Lie, wide: float,
     row = next(k for k, shot in enumerate(board.bag.shots.shots) if shot.club is club)
     x, y = strikes(board, row, lie).rest_yd.T
     tell(f"{name}: {inner(x):.2f} of {wide:.2f} wide, {inner(y):.2f} of {deep:.2f} deep, middle {x.mean():+.2f}")
-    assert inner(x) == pytest.approx(wide, rel=0.03)
-    assert inner(y) == pytest.approx(deep, rel=0.03, abs=0.5)
+    # The error of each, at this many strikes, is 0.4 %; measured within 1.1 % over all cases.
+    assert inner(x) == pytest.approx(wide, rel=0.015)
+    assert inner(y) == pytest.approx(deep, rel=0.015)
 
 
 EXACT = "direction_sd_deg = 0\ndistance_sd_pct = 0\nmishit_rate = 0\nbias_long_pct = 0\n"
