@@ -23,6 +23,10 @@ WORTH_SHOWING = 0.6
 """A club farther behind the best than this is not an alternative [strokes]."""
 
 
+SAME_YD = 1.5
+"""Part swings whose carries are nearer than this are one."""
+
+
 @dataclass(frozen=True)
 class Asked:
     """A club as somebody typed it: the shot rows meant (none: a part swing of so many yards), and an aim."""
@@ -95,7 +99,12 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
         if club.part_yd is not None:
             aims = None if club.aim_yd is None and club.aim_deg is None else (club.aim_yd, club.aim_deg)
             given |= {len(choices)} if aims else set()
-            choices.append(given_part(place, club.part_yd, aims, value, seed))
+            own = found[0]  # the map's own choice may be that very swing
+            same = own.row == place.board.bag.shots.first_part and abs(own.carry_yd - club.part_yd) < SAME_YD
+            if same and not aims:
+                choices.append(own)
+            else:
+                choices.append(given_part(place, club.part_yd, aims, value, seed))
         elif club.aim_yd is None and club.aim_deg is None:
             choices.append(next(choice for choice in found if choice.row in club.rows))
         else:

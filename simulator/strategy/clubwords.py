@@ -28,8 +28,8 @@ HIGHEST_LOFT_DEG = 64.0
 
 ALLOWED = (
     'a club ("3w", "five wood", "52", "gap"), a flight ("7-iron low", "knock-down 7"), a distance '
-    '("152 shot"), each with an aim if wanted: "driver 8 left" (yards), "driver 3 degrees left", "driver@-8", '
-    '"driver@-3deg"'
+    '("152 shot"), each with an aim if wanted: "driver 8 left" (yards), "driver 3 degrees left", '
+    '"driver@-8", "driver@-3deg"'
 )
 
 _AIM_UNIT = "yd|yds|yards?|y|metres?|meters?|m|degrees?|deg|°"
