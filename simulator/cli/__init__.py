@@ -19,6 +19,7 @@ from .carries import carries
 from .check import check, list_
 from .flat import flat
 from .new import new
+from .player import fit
 from .say import say
 
 INTERRUPTED = 130
@@ -37,6 +38,10 @@ for command in (plan, compare, carries, check):
     app.command()(flat(command))
 app.command("list")(flat(list_))
 app.add_typer(new, name="new")
+
+player_app = typer.Typer(help="Players: from measured shots.", rich_markup_mode=None)
+player_app.command("fit")(flat(fit))
+app.add_typer(player_app, name="player")
 
 
 def _version(wanted: bool) -> None:

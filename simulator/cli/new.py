@@ -10,7 +10,6 @@ import typer
 
 from ..errors import SimulatorError, UsageError
 from .say import say
-from .write import write_text
 
 new = typer.Typer(
     help="Files of your own from a few answers. Example: holesim new player -o ada.toml",
@@ -90,6 +89,7 @@ def player(
     missing = [f"--{key}" for key in given if key not in _MAY_STAY_OPEN and key not in table]
     if missing:
         raise UsageError(f"new player: {' and '.join(missing)} not given, and nobody there to ask")
+    from ..files import write_text
     from ..player.bag import player_from_table
     from ..player.write import bag_text
 
@@ -98,7 +98,7 @@ def player(
     if output is None:
         typer.echo(text, nl=False)
         return
-    write_text(output, text, force=force)
+    write_text(output, text)
     say(f"wrote {output}: {who.name}, {len(who.clubs)} clubs; try: holesim check {output}")
 
 

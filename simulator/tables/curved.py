@@ -13,6 +13,7 @@ import numpy as np
 
 from ..errors import UsageError
 from ..kernels.flight import TRACK_POINTS, Air, fill_flights
+from ..physics.heights import SHAPES
 from ..player.runs import run_yd
 from .shots import Shot
 
@@ -26,7 +27,7 @@ _WEIGHTS = _WEIGHTS / _WEIGHTS.sum()
 
 def curve_of(shot: Shot) -> float:
     """How far a solid strike of a shot curves [yd, right positive]; part swings and punches go straight."""
-    if shot.flight in ("part", "punch") or not shot.club.curve_yd:
+    if shot.flight not in SHAPES or not shot.club.curve_yd:
         return 0.0
     return shot.club.curve_yd * shot.carry_yd / shot.club.carry_yd
 

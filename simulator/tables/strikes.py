@@ -8,6 +8,7 @@ import numpy as np
 
 from ..hole.surfaces import Lie
 from ..kernels import codes as c
+from ..physics.heights import SHAPES
 from ..physics.lies import lie_effect, lie_group
 from ..physics.strike import start_and_curve_sd
 from .curved import start_for_curve
@@ -48,7 +49,7 @@ def strike_rows(shots: tuple[Shot, ...], flights: FlightTables) -> np.ndarray:
         start = math.radians(spread.bias_right_deg) + start_for_curve(
             shot, float(clean_tilt), (FRACTIONS, np.radians(TILTS_DEG)), calm_flights(flights, k)
         )
-        tee_only = shot.club.use == "tee only" and shot.flight not in ("part", "punch")
+        tee_only = shot.club.use == "tee only" and shot.flight in SHAPES
         for lie in Lie:
             effect = lie_effect(LIE_WORDS[lie], group)
             row = rows[k, lie]
