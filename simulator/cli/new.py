@@ -31,7 +31,7 @@ _ASKED = {
     "driver": "Driver, yards of carry (205; or 225 total; or 190 m)",
     "iron": "One iron (7-iron 140; or 7-iron 150 total)",
     "miss": "Usual miss (short right; none)",
-    "shape": "Usual shape (fade, draw, slice, hook; straight)",
+    "shape": "Usual shape (fade, draw, slice, hook; straight; fade left-handed)",
 }
 """The questions, in order."""
 
@@ -59,7 +59,10 @@ def player(
         str | None, typer.Option("--miss", metavar="WORDS", help='Usual miss: "short right", left, none.')
     ] = None,
     shape: Annotated[
-        str | None, typer.Option("--shape", metavar="WORD", help="fade, draw, slice, hook or straight.")
+        str | None,
+        typer.Option(
+            "--shape", metavar="WORD", help='fade, draw, slice, hook, straight; "fade left-handed".'
+        ),
     ] = None,
     output: Annotated[
         Path | None,
@@ -136,7 +139,9 @@ def _take(table: dict[str, Any], key: str, text: str) -> None:
     }.get(key, words)
     found = player_table(said)
     wanted = {"driver": "club", "iron": "club"}.get(key, key)
-    if set(found) != {wanted} or (key == "driver" and set(found["club"]) != {"driver"}):
+    allowed = {"shape", "hand"} if key == "shape" else {wanted}  # a left-hander's fade goes left
+    other_club = key == "driver" and set(found.get("club", ())) != {"driver"}
+    if wanted not in found or not set(found) <= allowed or other_club:
         raise UsageError(f"{words!r} is no answer to: {_ASKED[key]}")
     if wanted == "club":
         from ..player.bag import player_from_table
@@ -146,4 +151,4 @@ def _take(table: dict[str, Any], key: str, text: str) -> None:
         )  # a distance no club has is refused at once
         table.setdefault("club", {}).update(found["club"])
     else:
-        table[wanted] = found[wanted]
+        table.update(found)

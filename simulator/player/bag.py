@@ -83,8 +83,12 @@ def player_from_words(text: str) -> Player:
     FileError
         A word that is not understood, or a number out of its range.
     """
-    player = _player(Section(quoted(text), "", player_table(text)), "Player")
-    return replace(player, assumed=tuple(s.replace("The file", "The player") for s in player.assumed))
+    table = player_table(text)
+    player = _player(Section(quoted(text), "", table), "Player")
+    assumed = [sentence.replace("The file", "The player") for sentence in player.assumed]
+    if any("carry_yd" in one or "carry_m" in one for one in table.get("club", {}).values()):
+        assumed.append("Distances of clubs are taken as carry where the words do not say total.")
+    return replace(player, assumed=tuple(assumed))
 
 
 def player_from_table(table: dict[str, object], source: str) -> Player:

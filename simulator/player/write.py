@@ -51,8 +51,12 @@ def bag_text(table: Mapping[str, Any], name: str) -> str:
         The player's name.
     """
     today = datetime.date.today().isoformat()
-    lines = [f"# {name}'s bag. Written {today}; what is left out comes from the handicap's level.", ""]
-    lines.append(f"name = {_value(name)}")
+    lines = [
+        f"# {name}'s bag. Written {today}; what is left out comes from the handicap's level.",
+        "# For preparation, practice and lessons, not during a round (Rules of Golf 4.3).",
+        "",
+        f"name = {_value(name)}",
+    ]
     for key in ("handicap", "sex", "hand", "miss", "shape"):
         if key in table:
             lines.append(_line(key, table[key], _TOP_COMMENT[key]))

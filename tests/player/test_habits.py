@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
 from small_games import player_of, straight_hole, tell
 
 from simulator.conditions import Conditions
@@ -14,7 +16,8 @@ from simulator.engine import Sequences, play
 from simulator.errors import FileError, UsageError
 from simulator.hole.surfaces import Lie
 from simulator.player import load_player
-from simulator.player.model import Player
+from simulator.player.habits import HABIT_KEYS, TOP_KEYS
+from simulator.player.model import CLUB_NUMBERS, Player
 from simulator.player.pattern import Pattern
 from simulator.strategy.carries import carries
 from simulator.tables.bag import make_bag
@@ -238,3 +241,31 @@ def test_a_woman_s_level_is_her_own() -> None:
     assert woman.clubs[0].carry_yd < 0.8 * man.clubs[0].carry_yd
     assert 140 < drive.still_carry_yd + drive.still_run_yd < 170
     assert any("(woman)" in sentence for sentence in woman.assumed)
+
+
+VALUES = st.sampled_from(
+    ["0", "-1", "0.4", "3", "12", "24", "55", "140", "299", "1e9", "nan", "inf", "true", "[]", "{}", '""', '"left"', '"right"',
+     '"short right"', '"fade"', '"hook"', '"straight"', '"tee only"', '"never"', '"anywhere"', '"none"', '"woman"', "2026-01-01"]
+)  # fmt: skip
+KEYS = st.sampled_from([*HABIT_KEYS, "carry_yd", "mishit_rate", "direction_sd_deg", "distance_sd_pct", "bias_long_pct"])
+
+
+@settings(max_examples=250, deadline=None)
+@given(
+    top=st.dictionaries(st.sampled_from([*TOP_KEYS, "sex"]), VALUES, max_size=2),
+    club=st.dictionaries(KEYS, VALUES, max_size=5),
+    name=st.sampled_from(["driver", "7i", "lw"]),
+)
+@example(top={}, club={"width_yd": "0.6", "depth_yd": "0.6"}, name="lw")
+@example(top={"miss": '"short right"'}, club={"depth_yd": "140", "width_yd": "140"}, name="driver")
+@example(top={"shape": '"hook"'}, club={"distance_sd_pct": "0", "mishit_rate": "0", "width_yd": "12"}, name="7i")
+def test_any_habits_are_read_or_refused(top: dict[str, str], club: dict[str, str], name: str) -> None:
+    lines = ["handicap = 22", *(f"{k} = {v}" for k, v in top.items()), f"[club.{name}]", *(f"{k} = {v}" for k, v in club.items())]
+    try:
+        player = player_of("\n".join(lines) + "\n")
+    except FileError as error:
+        assert "\n" not in str(error)
+        return
+    for one in player.clubs:
+        assert np.isfinite([getattr(one, key) for key in (*CLUB_NUMBERS, "curve_yd")]).all()
+        assert 0.0 <= one.direction_sd_deg <= 30.0 and 0.0 <= one.mishit_rate <= 0.9
