@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from simulator.errors import FileError
 from simulator.hole import Hole, bundled_holes, load_hole
-from simulator.hole.files import MOST_BYTES, _bundled_folder, _parse
+from simulator.hole.files import MOST_BYTES, _bundled_folder, parse_file
 from simulator.hole.sketch import read_sketch
 
 BASE = """
@@ -735,7 +735,7 @@ def test_any_text(data, tmp_path):
     path = tmp_path / "mutant.toml"
     path.write_bytes(raw)
     try:
-        sketch = _parse(path, "mutant")
+        sketch = parse_file(path, "mutant")
     except FileError as error:
         assert "\n" not in str(error)
     else:
