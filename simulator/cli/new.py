@@ -8,7 +8,7 @@ from typing import Annotated, Any
 
 import typer
 
-from ..errors import SimulatorError, UsageError
+from ..errors import FileError, SimulatorError, UsageError
 from .say import say
 
 new = typer.Typer(
@@ -115,7 +115,8 @@ def _ask(table: dict[str, Any], key: str) -> None:
             _take(table, key, text)
             return
         except SimulatorError as error:
-            say(" ".join(str(error).split()))
+            found = f"found {error.found}" if isinstance(error, FileError) else str(error)
+            say(" ".join(found.split()))
 
 
 def _take(table: dict[str, Any], key: str, text: str) -> None:
