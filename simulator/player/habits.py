@@ -17,12 +17,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
+import numpy as np
+
 from ..physics.heights import SHAPES
 from ..physics.launch import family
 from .check import Section, shown
 from .model import USES, Club
 from .pattern import Pattern, direction_for_width, widened
-from .runs import LONGEST_YD, SHORTEST_YD, carry_of_total
+from .runs import LONGEST_YD, SHORTEST_YD, carry_of_total, tilted
 
 HABIT_KEYS = (
     "total_yd", "total_m", "width_yd", "width_m", "depth_yd", "depth_m", "miss", "shape", "curve_yd",
@@ -48,8 +50,11 @@ CURVE_SHARE_OF_CARRY = {
 }
 """How far a ball curves when nobody says: a share of its carry (assumed; draw as fade, hook as slice)."""
 
-MOST_CURVE = 0.2
-"""Most a stock strike may curve, as a share of its carry: about 35 degrees of tilt."""
+STEEPEST_TILT_RAD = 0.785
+"""Tilt of the most a stock strike may curve: 45 degrees, beyond which it hardly curves more."""
+
+MOST_CURVE = 0.9
+"""Share of that allowed: the table of tilts is coarse there."""
 
 MOST_SIZE_YD = 300.0
 HALF = 0.5
@@ -150,9 +155,8 @@ def _misses(club: Club, section: Section, top: Section, assumed: list[str]) -> C
         if sentence not in assumed:
             assumed.append(sentence)
     level_long = club.bias_long_pct
-    sources = dict(club.sources)
-    sources |= {"bias_right_deg": "file"} if "across" in said else {}
-    sources |= {"bias_long_pct": "file"} if "along" in said else {}
+    marks = {"bias_right_deg": "file"} if "across" in said else {}
+    marks |= {"bias_long_pct": "file"} if "along" in said else {}
 
     def settle(one: Club) -> Club:
         right, long_ = one.bias_right_deg, level_long
@@ -161,7 +165,7 @@ def _misses(club: Club, section: Section, top: Section, assumed: list[str]) -> C
         if "along" in said:
             by = MISS_SD * one.distance_sd_pct
             long_ = by if said["along"] == "long" else min(level_long, -by)
-        return replace(one, bias_right_deg=right, bias_long_pct=long_, sources=sources)
+        return replace(one, bias_right_deg=right, bias_long_pct=long_, sources={**one.sources, **marks})
 
     return settle
 
@@ -234,9 +238,9 @@ def _curved(club: Club, section: Section, top: Section, assumed: list[str]) -> C
     if shape is None or not SHAPE_SIDE[shape]:
         return club
     side = SHAPE_SIDE[shape] * (-1 if left_handed(top) else 1)
-    most = MOST_CURVE * club.carry_yd
+    most = most_curve_yd(club)
     if given is not None and given[1] > most:
-        section.refuse(given[0], f"{given[1]:.4g} yd", f"at most {most:.0f} yd, a fifth of the carry")
+        section.refuse(given[0], f"{given[1]:.4g} yd", f"at most {most:.0f} yd at its speed")
     if given is not None:
         return replace(club, curve_yd=side * given[1])
     shares = CURVE_SHARE_OF_CARRY["slice" if shape in ("slice", "hook") else "fade"]
@@ -247,7 +251,13 @@ def _curved(club: Club, section: Section, top: Section, assumed: list[str]) -> C
     )
     if sentence not in assumed:
         assumed.append(sentence)
-    return replace(club, curve_yd=side * shares.get(group, shares["other"]) * club.carry_yd)
+    return replace(club, curve_yd=side * min(shares.get(group, shares["other"]) * club.carry_yd, most))
+
+
+def most_curve_yd(club: Club) -> float:
+    """The farthest a solid strike of a club may curve [yd]."""
+    angle = float(tilted(club.kind, club.carry_yd).angle(STEEPEST_TILT_RAD))
+    return MOST_CURVE * club.carry_yd * float(np.sin(angle))
 
 
 def _held_down(club: Club, section: Section) -> Club:

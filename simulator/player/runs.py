@@ -69,9 +69,9 @@ class Tilted:
     bend: float
     drop: float
 
-    def angle(self, tilt: NDArray[np.float64]) -> NDArray[np.float64]:
+    def angle(self, tilt: ArrayLike) -> NDArray[np.float64]:
         """Angle off the start line at landing [rad]."""
-        return np.asarray(self.turn * np.sin(self.bend * tilt) / self.bend)
+        return np.asarray(self.turn * np.sin(self.bend * np.asarray(tilt)) / self.bend)
 
     def tilt(self, angle: float) -> float:
         """Tilt that lands so far off the start line, the most there is at the most [rad]."""

@@ -29,11 +29,9 @@ _NODES, _WEIGHTS = np.polynomial.hermite_e.hermegauss(32)
 _WEIGHTS = _WEIGHTS / _WEIGHTS.sum()
 
 
-def curve_of(shot: Shot) -> float:
-    """How far a solid strike of a shot curves [yd, right positive]; part swings and punches go straight."""
-    if shot.flight not in SHAPES or not shot.club.curve_yd:
-        return 0.0
-    return shot.club.curve_yd * shot.carry_yd / shot.club.carry_yd
+def is_curved(shot: Shot) -> bool:
+    """Whether a shot has a shape; part swings and punches go straight."""
+    return shot.flight in SHAPES and shot.club.curve_yd != 0.0
 
 
 def tilts_and_carries(
@@ -55,28 +53,38 @@ def tilts_and_carries(
     """
     tilts = np.zeros(len(shots))
     carries = np.array([shot.carry_yd for shot in shots])
+    of_club: dict[str, float] = {}  # a club's shot held down or hit high has the tilt of its stock shot
     for k, shot in enumerate(shots):
-        curve = curve_of(shot)
-        for _ in range(
-            4 if curve else 0
-        ):  # the carry lost changes the speed, and that the curve: settles fast
-            out, one = np.zeros((1, 1, 1, 1, _TILTS.size, 1, 6), np.float32), slice(k, k + 1)
-            fill_flights(
-                still, still, launches[one], spins[one], *grid, carries[one], np.ones(1), _TILTS,
-                np.zeros(1), np.zeros(1), np.zeros(1), 0, 1, out,
-                np.zeros((0, 1, 1, 1, 1, TRACK_POINTS, 2), np.float32), np.zeros((1, 1)),
-            )  # fmt: skip
-            along, side = out[0, 0, 0, 0, :, 0, 0].astype(float), out[0, 0, 0, 0, :, 0, 1].astype(float)
-            if abs(curve) > SPARED * side.max():
-                raise UsageError(
-                    f"{shot.club.name}: a curve of {abs(curve):.0f} yd in {shot.carry_yd:.0f}; "
-                    f"allowed: at most {side.max():.0f} yd at this speed"
-                )
-            rising = slice(0, int(np.argmax(side)) + 1)
-            tilt = float(np.interp(abs(curve), side[rising], _TILTS[rising]))
-            tilts[k] = math.copysign(tilt, curve)
-            carries[k] *= shot.carry_yd / math.hypot(float(np.interp(tilt, _TILTS, along)), curve)
+        if not is_curved(shot):
+            continue
+        curve = abs(shot.club.curve_yd)
+        for _ in range(4):  # the carry lost changes the speed, and that the curve: settles fast
+            along, side = _tilted(still, launches[k : k + 1], spins[k : k + 1], grid, carries[k : k + 1])
+            if shot.flight == "stock":
+                if curve > SPARED * side.max():
+                    raise UsageError(
+                        f"{shot.club.name}: a curve of {curve:.0f} yd in {shot.carry_yd:.0f}; "
+                        f"allowed: at most {side.max():.0f} yd at this speed"
+                    )
+                rising = slice(0, int(np.argmax(side)) + 1)
+                of_club[shot.club.name] = float(np.interp(curve, side[rising], _TILTS[rising]))
+            tilt = of_club[shot.club.name]
+            gone = math.hypot(float(np.interp(tilt, _TILTS, along)), float(np.interp(tilt, _TILTS, side)))
+            carries[k] *= shot.carry_yd / gone
+        tilts[k] = math.copysign(of_club[shot.club.name], shot.club.curve_yd)
     return tilts, carries
+
+
+def _tilted(
+    still: Air, launches: np.ndarray, spins: np.ndarray, grid: tuple[float, float], carries: np.ndarray
+) -> tuple[np.ndarray, np.ndarray]:
+    """Landings of one shot's stock strike at every tilt: along the start line and beside it [yd]."""
+    out = np.zeros((1, 1, 1, 1, _TILTS.size, 1, 6), np.float32)
+    fill_flights(
+        still, still, launches, spins, *grid, carries, np.ones(1), _TILTS, np.zeros(1), np.zeros(1),
+        np.zeros(1), 0, 1, out, np.zeros((0, 1, 1, 1, 1, TRACK_POINTS, 2), np.float32), np.zeros((1, 1)),
+    )  # fmt: skip
+    return out[0, 0, 0, 0, :, 0, 0].astype(float), out[0, 0, 0, 0, :, 0, 1].astype(float)
 
 
 def start_for_curve(
@@ -93,7 +101,7 @@ def start_for_curve(
     flights : float[nf, nt, 6]
         The shot's flights in still air.
     """
-    if not curve_of(shot):
+    if not is_curved(shot):
         return 0.0
     s: Any = shot.spread
     solid = 1.0 + s.bias_long_pct / 100.0

@@ -5,6 +5,8 @@ The engine plays the strikes on a level fairway; nothing here is compared with f
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import example, given, settings
@@ -86,6 +88,9 @@ def test_eight_of_ten_finish_inside(name: str, said: str, lie: Lie, wide: float,
     club = player.club(name)
     assert Pattern(club).depth_yd == pytest.approx(deep, abs=0.02)
     assert Pattern(club).width_yd() == pytest.approx(wide, abs=0.02)
+    from_file = {key for key, source in club.sources.items() if source == "file"}
+    assert {"carry_yd", "direction_sd_deg", "distance_sd_pct"} <= from_file
+    assert ("bias_right_deg" in from_file) == ("miss" in said)
     board = board_of(player)
     row = next(k for k, shot in enumerate(board.bag.shots.shots) if shot.club is club)
     x, y = strikes(board, row, lie).rest_yd.T
@@ -219,9 +224,18 @@ def test_broken_at_the_top() -> None:
 
 
 def test_a_curve_no_ball_of_that_speed_can_make() -> None:
-    player = player_of('handicap = 30\n[club.driver]\ncarry_yd = 120\nshape = "slice"\ncurve_yd = 24\n')
+    text = 'handicap = 30\n[club.driver]\ncarry_yd = 120\nshape = "slice"\n'
+    with pytest.raises(FileError, match="curve_yd: found 24 yd; allowed: at most 1"):
+        player_of(f"{text}curve_yd = 24\n")
+    player = player_of(text)
+    wild = replace(player.clubs[0], curve_yd=24.0)
     with pytest.raises(UsageError, match="driver: a curve of 24 yd in 120; allowed: at most"):
-        make_bag(player)
+        make_bag(replace(player, clubs=(wild, *player.clubs[1:])))
+
+
+@pytest.mark.parametrize("words", ["handicap 54, woman, slice", "plus 5, hook", "handicap 36, woman, left-handed, hook"])
+def test_a_shape_without_a_curve_is_one_the_ball_can_make(words: str) -> None:
+    assert make_bag(load_player(words), threads=2, shaped=True).strikes.shape[0] > 13
 
 
 def test_no_handicap_needed_where_all_is_said() -> None:
