@@ -68,11 +68,11 @@ def draw_letters(ax: Axes, yardage: Yardage, labels: Labels) -> list[str]:
     left_out = []
     view = groundplot.view_box(ax)
     for letter, trouble in letters(yardage):
-        area = _area(yardage.hole, trouble).intersection(view)
+        area = area_of(yardage.hole, trouble.name).intersection(view)
         if area.is_empty:
             left_out.append(letter)
             continue
-        places = _places(area, ax)
+        places = places_near(area, ax)
         text = write(labels, letter, places, fontsize=6.5, weight="bold")
         if text is None:
             left_out.append(letter)
@@ -89,16 +89,17 @@ def write(labels: Labels, words: str, places: list[tuple[float, float]], **style
     return text
 
 
-def _area(hole: Hole, trouble: Trouble) -> shapely.Geometry:
+def area_of(hole: Hole, name: str) -> shapely.Geometry:
+    """The ground of a named area or lone tree that no other area covers."""
     for rank, feature in enumerate(hole.features):
-        if feature.name == trouble.name:
+        if feature.name == name:
             above = shapely.union_all([f.area for f in hole.features[rank + 1 :]])
             return feature.area.difference(above)
-    tree = next(tree for tree in hole.single_trees if tree.name == trouble.name)
+    tree = next(tree for tree in hole.single_trees if tree.name == name)
     return shapely.Point(tree.x_yd, tree.y_yd).buffer(tree.crown_yd / 2.0)
 
 
-def _places(area: shapely.Geometry, ax: Axes) -> list[tuple[float, float]]:
+def places_near(area: shapely.Geometry, ax: Axes) -> list[tuple[float, float]]:
     """In the area along its length, then round its edge, then farther off."""
     wide = ax.get_xlim()[1] - ax.get_xlim()[0]
     middle = area.representative_point()
@@ -124,7 +125,7 @@ def draw_map(ax: Axes, yardage: Yardage, units: Units = YARDS, *, beside_yd: flo
     labels = Labels(ax, np.empty((0, 2)))
     pin = hole.pin
     ax.plot(
-        [pin.x_yd], [pin.y_yd], marker=groundplot._flag(), markersize=11, color=INK, zorder=6.0,
+        [pin.x_yd], [pin.y_yd], marker=groundplot.flag(), markersize=11, color=INK, zorder=6.0,
         linestyle="none",
     )  # fmt: skip
     labels.keep_clear(pin.x_yd, pin.y_yd, 4.0)
