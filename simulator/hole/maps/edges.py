@@ -51,9 +51,8 @@ def beyond_lines(lines: list[np.ndarray], play: shapely.LineString, box: Polygon
             crossing += 1
             continue
         sides = [polygons(line.buffer(side * BEYOND_YD, single_sided=True)) for side in (1.0, -1.0)]
-        middle = shapely.ops.nearest_points(line, play)
-        to_hole = np.array(middle[1].coords[0]) - np.array(middle[0].coords[0])
-        step = np.array(middle[0].coords[0]) + 0.01 * to_hole
+        here, hole = shapely.get_coordinates(shapely.shortest_line(line, play))
+        step = here + 0.01 * (hole - here)
         away = [s for s in sides if s is not None and not s.intersects(shapely.Point(step))]
         if away:
             strips.append(away[0].difference(play.buffer(5.0)))

@@ -7,7 +7,7 @@ from simulator.hole.maps.lines import HoleLine
 from simulator.hole.maps.loops import Slot
 from simulator.hole.maps.refs import read_indexes, read_par
 from simulator.hole.maps.report import HoleReport
-from simulator.hole.maps.tags import has_unit, length_yd
+from simulator.hole.maps.tags import BACK_TO_FRONT, has_unit, length_yd
 
 PAR_UP_TO_YD: tuple[tuple[float, int], ...] = ((250.0, 3), (470.0, 4), (690.0, 5))
 """Par taken for a length [yd]: the middle of where the men's ranges of the Rules of Handicapping overlap
@@ -33,10 +33,11 @@ def par_of(slot: Slot, said: HoleReport) -> int:
     line = slot.line
     found = read_par(line.tags.get("par"))
     if not found:
-        for key in sorted(k for k in line.tags if k.startswith("par:")):
-            found += read_par(line.tags[key])
+        tees = [k for k in line.tags if k.startswith("par:")]
+        tees.sort(key=lambda k: BACK_TO_FRONT.index(k[4:]) if k[4:] in BACK_TO_FRONT else len(BACK_TO_FRONT))
+        found = [par for key in tees for par in read_par(line.tags[key])][:1]
         if found:
-            said.assumed.append(f"Par {found[0]} is that of one of its tees.")
+            said.assumed.append(f"Par {found[0]} is that of its {tees[0][4:]} tee.")
     length = line.length_yd
     by_length = next((par for most, par in PAR_UP_TO_YD if length <= most), 6)
     if not found:

@@ -8,7 +8,7 @@ import numpy as np
 import shapely
 
 from simulator.hole.legs import MOST_TURN_DEG
-from simulator.hole.maps.place import Placed
+from simulator.hole.maps.place import Placed, distinct
 from simulator.hole.maps.refs import Label, labels_of
 
 LEAST_LEG_YD = 10.0
@@ -69,7 +69,8 @@ def hole_line(item: Placed) -> HoleLine | None:
         return None
     line = HoleLine(item.ident, item.tags, item.lines[0], labels_of(item.tags))
     if len(item.lines) > 1:
-        line.xy, left = joined(item.lines)
+        whole, left = joined(item.lines)
+        line.xy = distinct(whole)
         line.assumed.append(f"Its line is in {len(item.lines)} pieces, joined.")
         if left:
             line.warnings.append(f"{left} of the pieces of its line {'is' if left == 1 else 'are'} far away,"

@@ -47,7 +47,11 @@ def slots_of(site: Site) -> tuple[list[Slot], list[str]]:
     for line in site.lines:
         line.course = _course_of(site, line)
     slots = [Slot(line, label, turn, label.loop) for line in site.lines for turn, label in enumerate(line.labels)]
-    courses = list(dict.fromkeys(slot.line.course for slot in slots))
+    several = _several(slots)
+    if not several:
+        named = [slot.line.course for slot in slots if slot.line.course]
+        for slot in slots:
+            slot.line.course = named[0] if named else ""
     groups: dict[tuple[str, str, str], list[Slot]] = {}
     for slot in slots:
         key = (slot.line.course, slot.loop.casefold(), slot.label.suffix)
@@ -55,7 +59,7 @@ def slots_of(site: Site) -> tuple[list[Slot], list[str]]:
     for (course, _, _), group in groups.items():
         numbers = [s.label.number for s in group if s.label.number is not None]
         if len(set(numbers)) < len(numbers):
-            where = f" of {course}" if course and len(courses) > 1 else ""
+            where = f" of {course}" if course and several else ""
             names = _split(group)
             if len(names) > 1:
                 notes.append(
@@ -65,8 +69,18 @@ def slots_of(site: Site) -> tuple[list[Slot], list[str]]:
             else:
                 twice = sorted({n for n in numbers if numbers.count(n) > 1})
                 notes.append(f"Used by two hole lines{where}: number {', '.join(map(str, twice))}.")
-    _name(slots, several=len(courses) > 1)
+    _name(slots, several)
     return sorted(slots, key=lambda s: (s.line.course, s.loop.casefold(), s.label.number or 999, s.stem)), notes
+
+
+def _several(slots: list[Slot]) -> bool:
+    """Whether the map holds several courses: grounds on which the same numbers are used."""
+    grounds: dict[tuple[str, int | None, str], set[str]] = {}
+    for slot in slots:
+        if slot.line.course:
+            key = (slot.loop.casefold(), slot.label.number, slot.label.suffix)
+            grounds.setdefault(key, set()).add(slot.line.course)
+    return any(len(courses) > 1 for (_, number, _), courses in grounds.items() if number is not None)
 
 
 def _course_of(site: Site, line: HoleLine) -> str:
@@ -77,7 +91,7 @@ def _course_of(site: Site, line: HoleLine) -> str:
             best = piece
     if best is None:
         return ""
-    return best.item.tags.get("name") or best.item.ident or "course"
+    return best.item.tags.get("name") or f"course {1 + site.courses.index(best)}"
 
 
 def _split(group: list[Slot]) -> list[str]:
@@ -105,7 +119,11 @@ def _split(group: list[Slot]) -> list[str]:
     if min(map(len, members)) < LEAST_LOOP:
         return []
     names = []
+    sizes = sorted(map(len, members))
     for k, loop in enumerate(members):
+        if len(loop) == sizes[-1] > sizes[-2]:
+            names.append(loop[0].loop or "the main loop")
+            continue
         letter = LETTERS[k] if k < len(LETTERS) else str(k + 1)
         names.append(" ".join(p for p in (loop[0].loop, letter) if p))
         for slot in loop:

@@ -26,7 +26,7 @@ def pins_of(site: Site, green: Area, line: HoleLine) -> list[tuple[str, float, f
             if green.distance(point) > PIN_OFF_YD or inside.is_empty:
                 continue
             if not inside.contains(point):
-                point = shapely.ops.nearest_points(inside, point)[0]
+                point = shapely.get_point(shapely.shortest_line(inside, point), 0)
                 line.assumed.append("A pin on the edge of the green is moved in half a yard.")
             if any(math.hypot(point.x - a, point.y - b) < 1.0 for _, a, b in found):
                 continue

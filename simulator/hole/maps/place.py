@@ -47,14 +47,14 @@ class Placed:
 def place(feature: MapFeature, plane: LocalPlane) -> Placed:
     """A feature on a plane."""
     points = np.vstack([plane.xy(p) for p in feature.points]) if feature.points else np.empty((0, 2))
-    lines = [_distinct(plane.xy(line)) for line in feature.lines]
+    lines = [distinct(plane.xy(line)) for line in feature.lines]
     out = Placed(feature.ident, feature.tags, points, [line for line in lines if len(line) > 1])
     if feature.rings:
         out.area, out.mended = _enclosed([(role, plane.xy(ring)) for role, ring in feature.rings])
     return out
 
 
-def _distinct(line: np.ndarray) -> np.ndarray:
+def distinct(line: np.ndarray) -> np.ndarray:
     """A line without corners on top of one another."""
     step = np.hypot(*np.diff(line, axis=0).T)
     return line[np.concatenate([[True], step > 1e-3])]

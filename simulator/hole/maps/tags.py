@@ -51,6 +51,9 @@ COLOURS: dict[str, str] = {
     **dict.fromkeys(("junior", "juniors", "kids"), "junior"),
 }  # fmt: skip
 
+ENDINGS = ("", "s", "e", "er", "en", "es")
+"""What may follow a colour in a name: whites, gelbe, weißer."""
+
 BACK_TO_FRONT = (
     "championship", "black", "gold", "back", "blue", "white", "middle", "yellow", "silver", "green", "senior",
     "purple", "orange", "red", "ladies", "pink", "junior",
@@ -169,4 +172,9 @@ def tee_words(tags: dict[str, str]) -> list[str]:
 
 
 def _colours_in(text: str) -> list[str]:
-    return [COLOURS[w] for w in re.findall(r"[^\W\d_]+", text.lower()) if w in COLOURS]
+    found = []
+    for word in re.findall(r"[^\W\d_]+", text.lower()):
+        stem = next((word.removesuffix(end) for end in ENDINGS if word.removesuffix(end) in COLOURS), None)
+        if stem is not None:
+            found.append(COLOURS[stem])
+    return found
