@@ -46,12 +46,17 @@ def assemble(source: str, found: Elements) -> MapData:
             _rings(found, ways, feature, data, missing)
         if not feature.empty and _says_something(feature.tags):
             data.features.append(feature)
+    lost = 0
     for number, way in found.ways.items():
         if number in edges or number in hole_lines or not _says_something(way.tags):
             continue
         line = corners(found, way.keys)
         if len(line) >= 2:
             data.features.append(MapFeature(f"way/{number}", way.tags, lines=[line]))
+        elif "golf" in way.tags:
+            lost += 1
+    if lost:
+        data.notes.append(f"{lost} golf features without corners in the file left out: export them with their nodes.")
     for number, tags in found.node_tags.items():
         data.features.append(MapFeature(f"node/{number}", tags, points=[np.array([found.places[number]])]))
     return data

@@ -51,11 +51,10 @@ def beyond_lines(lines: list[np.ndarray], play: shapely.LineString, box: Polygon
             crossing += 1
             continue
         sides = [polygons(line.buffer(side * BEYOND_YD, single_sided=True)) for side in (1.0, -1.0)]
-        here, hole = shapely.get_coordinates(shapely.shortest_line(line, play))
-        step = here + 0.01 * (hole - here)
-        away = [s for s in sides if s is not None and not s.intersects(shapely.Point(step))]
-        if away:
-            strips.append(away[0].difference(play.buffer(5.0)))
+        sides = [side for side in sides if side is not None]
+        far = max(sides, key=lambda side: side.distance(play), default=None)
+        if far is not None and min(side.distance(play) for side in sides) < far.distance(play):
+            strips.append(far.difference(play.buffer(5.0)))
     return (polygons(shapely.union_all(strips)) if strips else None), crossing
 
 

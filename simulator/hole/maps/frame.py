@@ -47,6 +47,11 @@ class Frame:
         hx, hy = self.forward
         return (np.asarray(places, dtype=float) - self.origin) @ np.array([[hy, hx], [-hx, hy]])
 
+    def on_map(self, places: np.ndarray) -> np.ndarray:
+        """Places (n, 2) of the hole's frame on the plane of the map."""
+        hx, hy = self.forward
+        return np.asarray(places, dtype=float) @ np.array([[hy, -hx], [hx, hy]]) + self.origin
+
     def area(self, geometry: shapely.Geometry) -> shapely.Geometry:
         """A geometry in the frame of the hole."""
         return shapely.transform(geometry, self.xy)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from functools import cached_property
 
 import numpy as np
 import shapely
@@ -21,7 +22,10 @@ FAR_YD = 40_000.0
 700 there, and no hole reaches so far."""
 
 NEAR_YD = 1_500.0
-"""Features farther than this from every hole line are not looked at [yd]."""
+"""Features farther than this from the box round holes, greens and tees are not looked at [yd]."""
+
+MOST_NOTES = 10
+"""Most outlines named in a report."""
 
 LARGE_BUILDING_YD2 = 150.0
 """Buildings from this area on are out of bounds, smaller ones obstructions [yd2] (assumed)."""
@@ -60,6 +64,15 @@ class Site:
     trees: list[Placed] = field(default_factory=list)
     heights: np.ndarray = field(default_factory=lambda: np.empty((0, 3)))
     notes: list[str] = field(default_factory=list)
+
+    @cached_property
+    def _ground_tree(self) -> shapely.STRtree:
+        return shapely.STRtree([piece.area for piece in self.grounds])
+
+    def grounds_within(self, shape: shapely.Geometry, yards: float) -> list[Piece]:
+        """Pieces of ground within a distance of a shape, in the order of the map."""
+        found = self._ground_tree.query(shape, predicate="dwithin", distance=yards)
+        return [self.grounds[k] for k in sorted(found.tolist())]
 
 
 GREEN, TEE, COURSE, HOLE = (Ground(key, key) for key in ("green", "tee_ground", "course", "hole"))
@@ -107,13 +120,15 @@ def gather(data: MapData) -> Site:
     placed = [place(f, plane) for f in near]
     marks = [p.points for p in placed if golf_kind(p.tags) in ("hole", "green", "tee", "pin")]
     marks += [line for p in placed if golf_kind(p.tags) in ("hole", "green", "tee") for line in p.lines]
-    middle = shapely.MultiPoint(np.vstack([m for m in marks if len(m)] or [np.zeros((1, 2))])).buffer(NEAR_YD)
+    corners = np.vstack([m for m in marks if len(m)] or [np.zeros((1, 2))])
+    middle = shapely.box(*(corners.min(axis=0) - NEAR_YD), *(corners.max(axis=0) + NEAR_YD))
     shapely.prepare(middle)
     for item in placed:
         if gone(item.tags) or not _touches(item, middle):
             continue
         _sort(site, item)
     _sort_greens(site)
+    _few_notes(site)
     site.heights = _heights(near, plane, site.notes)
     return site
 
@@ -220,6 +235,13 @@ def _keep(pieces: list[Piece], item: Placed, ground: Ground, notes: list[str]) -
         notes.append(f"{ground.word.capitalize()} {item.label}: {said}.")
     if area is not None:
         pieces.append(Piece(item, area, ground, said))
+
+
+def _few_notes(site: Site) -> None:
+    """Not every mended house: the first few outlines are named."""
+    if len(site.notes) > MOST_NOTES:
+        rest = len(site.notes) - MOST_NOTES
+        site.notes[MOST_NOTES:] = [f"{rest} more outlines repaired, closed or left out."]
 
 
 def _sort_greens(site: Site) -> None:

@@ -72,7 +72,8 @@ def around(
     play = shapely.LineString(frame.xy(line))
     own_green, own_tees = frame.area(green.area), [frame.area(t) for t in tees.grounds]
     must = [own_green, *own_tees[:1]]
-    out.pieces = [_framed(p, frame) for p in _within_reach(site, green, tees.grounds, line)]
+    window = shapely.box(*shapely.transform(box, frame.on_map).bounds)
+    out.pieces = [_framed(p, frame, window) for p in _within_reach(site, green, tees.grounds, line)]
     if outside_is_out:
         _boundary(site, out, frame, shapely.LineString(line), [green.area, *tees.grounds[:1]], box)
     beyond, crossing = edges.beyond_lines([frame.xy(b) for b in site.bounds_lines], play, box)
@@ -103,13 +104,16 @@ def around(
 def _within_reach(site: Site, green: HoleGreen, tees: list[Area], line: np.ndarray) -> Iterator[Piece]:
     """Pieces of the map within reach of a line, its own green and tees aside."""
     shape, own = shapely.LineString(line), {id(t) for t in tees}
-    for piece in [*site.grounds, *other_greens(site, green), *site.tees]:
+    near = site.grounds_within(shape, max(REACH_YD.values()))
+    for piece in [*near, *other_greens(site, green), *site.tees]:
         if id(piece.area) not in own and piece.area.distance(shape) <= REACH_YD.get(piece.ground.key, 0.0):
             yield piece
 
 
-def _framed(piece: Piece, frame: Frame) -> Piece:
-    return replace(piece, area=frame.area(piece.area))
+def _framed(piece: Piece, frame: Frame, window: Polygon) -> Piece:
+    """A piece in the frame of the hole, what is far outside its box cut off first."""
+    area = piece.area if window.contains(piece.area) else piece.area.intersection(window)
+    return replace(piece, area=frame.area(area))
 
 
 def _boundary(

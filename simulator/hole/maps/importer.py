@@ -18,7 +18,7 @@ from simulator.hole.maps.facts import index_of, name_of, par_of, say_length
 from simulator.hole.maps.frame import Frame, box_round
 from simulator.hole.maps.gather import Site, gather
 from simulator.hole.maps.ground import around
-from simulator.hole.maps.lines import LONGEST_YD, SHORTEST_YD, clean, without_copies
+from simulator.hole.maps.lines import LONGEST_YD, SHORTEST_YD, HoleLine, clean, without_copies
 from simulator.hole.maps.loops import Slot, lines_without, slots_of
 from simulator.hole.maps.model import OSM_ATTRIBUTION
 from simulator.hole.maps.pins import pins_of, settled_pins
@@ -28,6 +28,9 @@ from simulator.hole.maps.report import HoleReport, MapReport
 from simulator.hole.maps.tees import HoleTees, assign_tees
 from simulator.hole.maps.write import HoleText, write_file
 from simulator.hole.sketch import read_sketch
+
+SHARED_YD = 15.0
+"""Lines that end farther apart than this on one green have each their part of it [yd]."""
 
 MOST_HOLES = 400
 """Most holes of one map: more is a whole county."""
@@ -151,10 +154,14 @@ def _one(
         heights, words = spots_of(xyz, shapely.LineString(local), own_green)
         said.assumed += words
     pin_spots = [(name, *frame.xy(np.array([[x, y]]))[0].tolist()) for name, x, y in pins]
-    pin_spots = settled_pins(pin_spots, plots)
-    if not pins:
+    shared = _is_shared(site, line, green)
+    pin_spots = settled_pins(pin_spots, plots, shapely.Point(local[-1]) if shared else None)
+    if pin_spots[0][0] == "middle":
         said.missing.append("pin")
-        said.assumed.append("The pin is in the middle of the green.")
+        said.assumed.append(
+            "The green is another hole's too: the pin is where the line ends." if shared
+            else "The pin is in the middle of the green."
+        )
     par = par_of(slot, said)
     text = HoleText(
         said.name, par, local, tee_spots, pin_spots, plots, trees, heights, index_of(slot, said),
@@ -175,6 +182,14 @@ def _one(
         raise ValueError(f"{path} is there already (--replace writes over it)")
     write_file(path, toml)
     said.file = str(path)
+
+
+def _is_shared(site: Site, line: HoleLine, green: greens.HoleGreen) -> bool:
+    """Whether another line ends elsewhere on the same green."""
+    ends = [one.xy[-1] for one in site.lines if one is not line]
+    return any(
+        np.hypot(*(end - line.xy[-1])) > SHARED_YD and green.area.distance(shapely.Point(end)) < 1.0 for end in ends
+    )
 
 
 def _comments(slot: Slot, said: HoleReport, report: MapReport) -> list[str]:

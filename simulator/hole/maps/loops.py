@@ -47,6 +47,7 @@ def slots_of(site: Site) -> tuple[list[Slot], list[str]]:
     for line in site.lines:
         line.course = _course_of(site, line)
     slots = [Slot(line, label, turn, label.loop) for line in site.lines for turn, label in enumerate(line.labels)]
+    _drop_lone_loops(slots)
     several = _several(slots)
     if not several:
         named = [slot.line.course for slot in slots if slot.line.course]
@@ -71,6 +72,15 @@ def slots_of(site: Site) -> tuple[list[Slot], list[str]]:
                 notes.append(f"Used by two hole lines{where}: number {', '.join(map(str, twice))}.")
     _name(slots, several)
     return sorted(slots, key=lambda s: (s.line.course, s.loop.casefold(), s.label.number or 999, s.stem)), notes
+
+
+def _drop_lone_loops(slots: list[Slot]) -> None:
+    """A loop of one hole is no loop: its words are the hole's own ("Mill 7") unless another has the number."""
+    for slot in slots:
+        others = [o for o in slots if o is not slot and o.line.course == slot.line.course]
+        alone = not any(o.loop.casefold() == slot.loop.casefold() for o in others)
+        if slot.loop and alone and not any(o.label.number == slot.label.number for o in others):
+            slot.loop = ""
 
 
 def _several(slots: list[Slot]) -> bool:

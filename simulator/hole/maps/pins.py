@@ -10,6 +10,7 @@ from simulator.hole.maps.gather import Site
 from simulator.hole.maps.lines import HoleLine
 from simulator.hole.maps.place import Area
 from simulator.hole.maps.plots import Plot
+from simulator.hole.maps.refs import tee_number
 from simulator.hole.maps.tags import tee_words
 
 PIN_OFF_YD = 3.0
@@ -20,7 +21,11 @@ def pins_of(site: Site, green: Area, line: HoleLine) -> list[tuple[str, float, f
     """Pins on a green, name and place; none when the map has none there."""
     inside = shapely.Polygon() if green.is_empty else green.buffer(-0.5)
     found: list[tuple[str, float, float]] = []
+    numbers = {label.number for label in line.labels}
     for pin in site.pins:
+        says = {label.number for label in tee_number(pin.tags)}
+        if says and not says & numbers:
+            continue  # another hole's on a shared green
         for x, y in pin.points.tolist():
             point = shapely.Point(x, y)
             if green.distance(point) > PIN_OFF_YD or inside.is_empty:
@@ -35,10 +40,12 @@ def pins_of(site: Site, green: Area, line: HoleLine) -> list[tuple[str, float, f
     return found[:6]
 
 
-def settled_pins(pins: list[tuple[str, float, float]], plots: list[Plot]) -> list[tuple[str, float, float]]:
+def settled_pins(
+    pins: list[tuple[str, float, float]], plots: list[Plot], middle: shapely.Point | None = None
+) -> list[tuple[str, float, float]]:
     """Pins with names of their own that stand on bare green, in the frame of the hole.
 
-    Without any, one in the middle. What is painted over the green (sand, water) is no place for a pin.
+    Without any, one at `middle` or in the middle of the green. What is painted over the green (sand, water) is no place for a pin.
     """
     green = shapely.union_all([p.area for p in plots if p.key == "green"])
     over = shapely.union_all([p.area for p in plots if p.key in ("bunker", "penalty_area", "out_of_bounds")])
@@ -47,7 +54,9 @@ def settled_pins(pins: list[tuple[str, float, float]], plots: list[Plot]) -> lis
         raise ValueError("its green lies under sand, water or out of bounds")
     kept = [pin for pin in pins if bare.buffer(-0.2).intersects(shapely.Point(pin[1:]))]
     if not kept:
-        middle = green.centroid
+        middle = middle or green.centroid
+        if not bare.buffer(-1.0).intersects(middle) and bare.distance(middle) < 15.0 and not bare.buffer(-1.0).is_empty:
+            middle = shapely.get_point(shapely.shortest_line(bare.buffer(-1.0), middle), 0)
         if not bare.buffer(-1.0).intersects(middle):
             middle = max(shapely.get_parts(bare), key=lambda part: part.area).representative_point()
         return [("middle", middle.x, middle.y)]

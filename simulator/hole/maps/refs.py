@@ -31,7 +31,7 @@ class Label(NamedTuple):
 
 def read_label(text: str) -> Label | None:
     """One of "1", "01", "Hole 1", "A1", "East 3", "10a", "7."; None when there is no number in it."""
-    plain = _WORDS.sub(" ", text.strip().strip(".#:)( "))
+    plain = _WORDS.sub(" ", re.sub(r"\.0$", "", text.strip()).strip(".#:)( "))
     found = _LABEL.match(plain.strip())
     if not found or not 1 <= int(found["number"]) <= MOST_NUMBER:
         return None
@@ -52,6 +52,9 @@ def labels_of(tags: dict[str, str]) -> list[Label]:
             pair = re.fullmatch(r"(\d{1,2})\s*[-–]\s*(\d{1,2})", part)
             if pair and int(pair[2]) - int(pair[1]) == 9:  # one green, two rounds of nine
                 found += [Label("", int(pair[1])), Label("", int(pair[2]))]
+                continue
+            inside = [int(n) for n in re.findall(r"\d{1,2}", part) if 1 <= int(n) <= MOST_NUMBER]
+            found += [Label("", n) for k, n in enumerate(inside) if k == 0 or n - inside[0] == 9]
             continue
         found.append(label)
     if not found:
