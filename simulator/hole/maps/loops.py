@@ -8,7 +8,7 @@ import numpy as np
 import shapely
 
 from simulator.hole.maps.gather import Site
-from simulator.hole.maps.lines import HoleLine
+from simulator.hole.maps.lines import LONGEST_YD, SHORTEST_YD, HoleLine
 from simulator.hole.maps.refs import Label, slug
 
 NEW_LOOP_YD = 400.0
@@ -17,7 +17,7 @@ NEW_LOOP_YD = 400.0
 LEAST_LOOP = 4
 """Fewest holes of a loop that is told apart by walking [holes] (assumed)."""
 
-LETTERS = "abcdefghijklmnopqrstuvwxyz"
+LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
 
 @dataclass(eq=False)
@@ -113,9 +113,11 @@ def _split(group: list[Slot]) -> list[str]:
 
     by_number: dict[int, list[Slot]] = {}
     for slot in group:
-        if slot.label.number is not None:
+        if slot.label.number is not None and SHORTEST_YD <= slot.line.length_yd <= LONGEST_YD:
             by_number.setdefault(slot.label.number, []).append(slot)
-    count = max(map(len, by_number.values()))
+    count = max(map(len, by_number.values()), default=0)
+    if count < 2:
+        return []
     last: list[np.ndarray | None] = [None] * count
     members: list[list[Slot]] = [[] for _ in range(count)]
     for number in sorted(by_number):
