@@ -125,7 +125,8 @@ def _columns(head: str, shares: Mapping[str, Estimate], sequences: int) -> list[
 
 
 def _foot(answer: Answer, notes: tuple[str, ...]) -> list[str]:
-    lines = _wrap(phrases.people(answer)) + _wrap(" ".join([phrases.whose(answer), *notes]))
+    whose = " ".join([phrases.whose(answer), *notes, *map_data(answer.hole)])
+    lines = _wrap(phrases.people(answer)) + _wrap(whose)
     assumed = [*answer.hole.assumed, *answer.player.assumed]
     if assumed:
         lines.append("Assumed:")

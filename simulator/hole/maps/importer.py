@@ -12,6 +12,7 @@ import numpy as np
 import shapely
 
 from simulator.errors import FileError, SimulatorError
+from simulator.files import write_text
 from simulator.hole.maps import greens
 from simulator.hole.maps.elevation import read_points, spots_of
 from simulator.hole.maps.facts import index_of, name_of, par_of, say_length
@@ -26,7 +27,7 @@ from simulator.hole.maps.plots import Names, plots_of, trees_of
 from simulator.hole.maps.reading import read_map
 from simulator.hole.maps.report import HoleReport, MapReport
 from simulator.hole.maps.tees import HoleTees, assign_tees
-from simulator.hole.maps.write import HoleText, write_file
+from simulator.hole.maps.write import HoleText
 from simulator.hole.sketch import read_sketch
 
 SHARED_YD = 15.0
@@ -180,7 +181,8 @@ def _one(
         said.ground["tree"] = len(trees)
     if path.exists() and not wanted.replace:
         raise ValueError(f"{path} is there already (--replace writes over it)")
-    write_file(path, toml)
+    path.parent.mkdir(parents=True, exist_ok=True)
+    write_text(path, toml)
     said.file = str(path)
 
 

@@ -1,18 +1,13 @@
-"""A hole as the text of a hole file, and files written whole or not at all."""
+"""A hole as the text of a hole file."""
 
 from __future__ import annotations
 
-import os
-import tempfile
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from pathlib import Path
 
 import numpy as np
 import shapely
-from shapely import Polygon
 
-from simulator.errors import UsageError
 from simulator.hole.maps.plots import Plot, TreeSpot
 from simulator.hole.sketch import KINDS
 
@@ -105,32 +100,3 @@ def quoted(text: str) -> str:
     """A TOML basic string."""
     plain = text.replace("\\", "\\\\").replace('"', '\\"')
     return '"' + "".join(c if c.isprintable() else f"\\u{ord(c):04x}" for c in plain) + '"'
-
-
-def write_file(path: Path, text: str) -> None:
-    """Write a file beside its place and rename it: it is there whole or not at all.
-
-    Raises
-    ------
-    UsageError
-        A place that cannot be written.
-    """
-    temporary = None
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=".holesim-", suffix=".toml")
-        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
-            file.write(text)
-        mask = os.umask(0)
-        os.umask(mask)
-        os.chmod(temporary, 0o666 & ~mask)
-        os.replace(temporary, path)
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or error
-        raise UsageError(f"{str(path)!r} cannot be written: {reason}") from None
-    finally:
-        if temporary is not None:
-            Path(temporary).unlink(missing_ok=True)
-
-
-__all__ = ["HoleText", "Polygon", "quoted", "write_file"]
