@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from ..strategy.result import Alternative, Answer, Estimate
 from . import phrases
 from .chosen import equals, title
+from .credits import map_data
 from .figures import join_words, plain_spaces, range_words, side_words, unseen
 from .text import COLUMNS, caption
 

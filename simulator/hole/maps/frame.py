@@ -15,8 +15,8 @@ from simulator.hole.shapes import OPEN_END_YD, OPEN_SIDE_YD
 SIDE_YD, END_YD = OPEN_SIDE_YD + 5.0, OPEN_END_YD + 5.0
 """Ground kept beside and past the line, tees and green [yd]: as far as the engine's map reaches."""
 
-SIMPLER_YD, GRID_YD = 0.35, 0.1
-"""Corners may move by this in simplifying, then to a grid of this [yd]: 0.42 yd together at most."""
+SIMPLER_YD, GRID_YD = 0.2, 0.1
+"""Corners may move by this in simplifying, then to a grid of this [yd]: 0.27 yd together at most."""
 
 
 @dataclass(frozen=True, eq=False)

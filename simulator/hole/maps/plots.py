@@ -121,7 +121,7 @@ def _name(piece: Piece, part: Polygon, line: PlayLine) -> str:
         return given[:50].strip()
     if piece.ground.key == "green":
         return "green"
-    if piece.ground.key == "out_of_bounds":
+    if piece.ground.key == "out_of_bounds" or piece.ground.word == "sea":
         return piece.ground.word
     middle = part.representative_point()
     station, offset = line.station_offset(middle.x, middle.y)
