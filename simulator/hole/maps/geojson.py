@@ -89,15 +89,16 @@ def _grid(source: str, data: dict[str, Any]) -> Callable[[np.ndarray], np.ndarra
     """From the file's coordinates to degrees; None when they are degrees already."""
     crs = data.get("crs")
     name = json.dumps(crs)[:500].lower() if isinstance(crs, dict | str) else ""
-    code = re.search(r"epsg[:/]+(?:[\d.]*:?)?(\d{4,6})", name)
-    if not code or code[1] in ("4326", "4258", "4269", "4979"):
+    found = re.search(r"epsg([:/\d.]+)", name)
+    code = (re.findall(r"\d{4,6}", found[1]) or [""])[-1] if found else ""
+    if code in ("", "4326", "4258", "4269", "4979"):
         return None
-    if code[1] in ("3857", "900913", "3785"):
+    if code in ("3857", "900913", "3785"):
         return from_web_mercator
-    if re.fullmatch(r"32[67]\d\d", code[1]) and 1 <= int(code[1][3:]) <= 60:
-        zone, south = int(code[1][3:]), code[1][2] == "7"
+    if re.fullmatch(r"32[67]\d\d", code) and 1 <= int(code[3:]) <= 60:
+        zone, south = int(code[3:]), code[2] == "7"
         return lambda xy: from_utm(xy, zone, south)
-    raise FileError(source, "crs", f"coordinates in EPSG:{code[1]}", "longitude and latitude (WGS 84)")
+    raise FileError(source, "crs", f"coordinates in EPSG:{code}", "longitude and latitude (WGS 84)")
 
 
 def _feature(row: Any, grid: Callable[[np.ndarray], np.ndarray] | None) -> MapFeature | None:

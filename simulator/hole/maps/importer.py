@@ -96,7 +96,7 @@ def import_map(
     slots, loops = slots_of(site)
     if not slots:
         raise FileError(
-            data.source, "", f"{len(site.greens)} greens but no hole line",
+            data.source, "", f"no hole line ({len(site.greens)} greens, {len(site.tees) + len(site.tee_points)} tees)",
             "a line golf=hole from tee to green for every hole, with its number in ref",
         )
     if len(slots) > MOST_HOLES:
@@ -181,7 +181,10 @@ def _one(
         said.ground["tree"] = len(trees)
     if path.exists() and not wanted.replace:
         raise ValueError(f"{path} is there already (--replace writes over it)")
-    path.parent.mkdir(parents=True, exist_ok=True)
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise FileError(report.folder, "", error.strerror or "no place to write", "a folder of yours") from None
     write_text(path, toml)
     said.file = str(path)
 
