@@ -216,7 +216,8 @@ def _sort_ground(site: Site, item: Placed) -> None:
             key = "out_of_bounds" if area.area >= LARGE_BUILDING_YD2 else "path"
             site.grounds.append(Piece(item, area, ground._replace(key=key)))
         return
-    _keep(site.grounds, item, ground._replace(said=ground.said if ground.width_yd == 0.0 else ""), site.notes)
+    said = ground.said if ground.width_yd == 0.0 else ""
+    _keep(site.grounds, item, ground._replace(said=said, width_yd=0.0), site.notes)
 
 
 def _is_pond(item: Placed) -> bool:

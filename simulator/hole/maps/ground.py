@@ -196,4 +196,4 @@ def _off_own_ground(out: Around, green: Area, tees: list[Area]) -> None:
         piece.area = piece.area.difference(own)
         if over > 10.0:
             word = piece.item.tags.get("name") or piece.ground.word
-            out.warnings.append(f"{word.capitalize()} is drawn over the tee or the green: cut away there.")
+            out.warnings.append(f"{word[:1].upper()}{word[1:]} is drawn over the tee or the green: cut away there.")

@@ -156,7 +156,7 @@ def _one(
         said.assumed += words
     pin_spots = [(name, *frame.xy(np.array([[x, y]]))[0].tolist()) for name, x, y in pins]
     shared = _is_shared(site, line, green)
-    pin_spots = settled_pins(pin_spots, plots, shapely.Point(local[-1]) if shared else None)
+    pin_spots = settled_pins(pin_spots, plots, shapely.Point(local[-1]), shared)
     if pin_spots[0][0] == "middle":
         said.missing.append("pin")
         said.assumed.append(
@@ -166,7 +166,7 @@ def _one(
     par = par_of(slot, said)
     text = HoleText(
         said.name, par, local, tee_spots, pin_spots, plots, trees, heights, index_of(slot, said),
-        round(frame.bearing_deg, 1), report.attribution,
+        round(frame.bearing_deg, 1) % 360.0, report.attribution,
     )
     say_length(line, said)
     said.assumed += [words for words in around_it.assumed if words not in said.assumed]

@@ -41,24 +41,31 @@ def pins_of(site: Site, green: Area, line: HoleLine) -> list[tuple[str, float, f
 
 
 def settled_pins(
-    pins: list[tuple[str, float, float]], plots: list[Plot], middle: shapely.Point | None = None
+    pins: list[tuple[str, float, float]], plots: list[Plot], end: shapely.Point, shared: bool = False
 ) -> list[tuple[str, float, float]]:
     """Pins with names of their own that stand on bare green, in the frame of the hole.
 
-    Without any, one at `middle` or in the middle of the green. What is painted over the green (sand, water) is no place for a pin.
+    Without any, one in the middle of the green, or at the end of the line where the green is `shared`.
+    Of a green in pieces the one nearest the end counts; what is painted over it (sand, water) is no place
+    for a pin.
+
+    Raises
+    ------
+    ValueError
+        No bare green.
     """
-    green = shapely.union_all([p.area for p in plots if p.key == "green"])
+    pieces = shapely.get_parts(shapely.union_all([p.area for p in plots if p.key == "green"]))
+    green = min(pieces, key=end.distance)
     over = shapely.union_all([p.area for p in plots if p.key in ("bunker", "penalty_area", "out_of_bounds")])
     bare = green.difference(over)
     if bare.is_empty:
         raise ValueError("its green lies under sand, water or out of bounds")
+    inner = bare.buffer(-1.0) if not bare.buffer(-1.0).is_empty else bare
     kept = [pin for pin in pins if bare.buffer(-0.2).intersects(shapely.Point(pin[1:]))]
     if not kept:
-        middle = middle or green.centroid
-        if not bare.buffer(-1.0).intersects(middle) and bare.distance(middle) < 15.0 and not bare.buffer(-1.0).is_empty:
-            middle = shapely.get_point(shapely.shortest_line(bare.buffer(-1.0), middle), 0)
-        if not bare.buffer(-1.0).intersects(middle):
-            middle = max(shapely.get_parts(bare), key=lambda part: part.area).representative_point()
+        middle = end if shared else green.centroid
+        if not inner.intersects(middle):
+            middle = max(shapely.get_parts(inner), key=lambda part: part.area).representative_point()
         return [("middle", middle.x, middle.y)]
     out: list[tuple[str, float, float]] = []
     for name, x, y in kept:
