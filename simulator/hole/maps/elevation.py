@@ -171,7 +171,7 @@ def spots_of(
         greens = greens.mean(axis=0, keepdims=True)
     kept: list[tuple[float, float, float]] = []
     dropped = 0
-    for x, y, z in [*np.round(greens, 1).tolist(), *np.round(others, 1).tolist()]:
+    for x, y, z in np.round(np.vstack([greens, others]), 2).tolist():
         away = [(math.hypot(x - a, y - b), abs(z - c)) for a, b, c in kept]
         if any(d < LEAST_APART_YD or rise > 0.95 * STEEPEST * d for d, rise in away):
             dropped += 1

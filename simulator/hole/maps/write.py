@@ -46,7 +46,7 @@ class HoleText:
         lines += _block("tee", [f"name = {quoted(n)}, x_yd = {_n(x)}, y_yd = {_n(y)}" for n, x, y in self.tees])
         lines += _block("pin", [f"name = {quoted(n)}, x_yd = {_n(x)}, y_yd = {_n(y)}" for n, x, y in self.pins])
         if self.heights:
-            lines += ["", f"heights_xy_yd = {_pairs(np.array(self.heights))}"]
+            lines += ["", f"heights_xy_yd = {_pairs(np.array(self.heights), 2)}"]
         for key in (*FIRST, *(k for k in KINDS if k not in FIRST)):
             lines += _block(key, [_area(plot) for plot in self.plots if plot.key == key])
         lines += _block("tree", [_tree(tree) for tree in self.trees])
@@ -85,14 +85,13 @@ def _ring(ring: shapely.LinearRing) -> str:
     return _pairs(shapely.get_coordinates(ring)[:-1])
 
 
-def _pairs(rows: np.ndarray) -> str:
-    return "[" + ", ".join("[" + ", ".join(_n(v) for v in row) + "]" for row in rows.tolist()) + "]"
+def _pairs(rows: np.ndarray, digits: int = 1) -> str:
+    return "[" + ", ".join("[" + ", ".join(_n(v, digits) for v in row) + "]" for row in rows.tolist()) + "]"
 
 
-def _n(value: float) -> str:
-    """A number with one decimal, none when it is whole."""
-    text = f"{value:.1f}"
-    text = text.removesuffix(".0")
+def _n(value: float, digits: int = 1) -> str:
+    """A number with so many decimals at most; heights have two, for a tenth of a yard tilts a green by 0.4 %."""
+    text = f"{value:.{digits}f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
 
 

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import json
 import math
+from functools import cache
 from pathlib import Path
 from typing import Any
 from xml.sax.saxutils import quoteattr
@@ -25,12 +26,16 @@ XY = list[tuple[float, float]]
 
 def degrees(points: Any, lon: float = LON, lat: float = LAT) -> np.ndarray:
     """Longitudes and latitudes (n, 2) of places in yards round a place."""
+    xy = np.asarray(points, dtype=float) * YD
+    return np.round(np.column_stack(_backwards(lon, lat).transform(xy[:, 0], xy[:, 1])), 7)
+
+
+@cache
+def _backwards(lon: float, lat: float) -> Any:
     import pyproj
 
     crs = pyproj.CRS.from_proj4(f"+proj=aeqd +lat_0={lat} +lon_0={lon} +ellps=WGS84 +units=m")
-    back = pyproj.Transformer.from_crs(crs, crs.geodetic_crs, always_xy=True)
-    xy = np.asarray(points, dtype=float) * YD
-    return np.round(np.column_stack(back.transform(xy[:, 0], xy[:, 1])), 7)
+    return pyproj.Transformer.from_crs(crs, crs.geodetic_crs, always_xy=True)
 
 
 def ellipse(x: float, y: float, wide: float, deep: float, n: int = 16) -> XY:
