@@ -171,7 +171,7 @@ def _colours(out: Around) -> None:
             if common > HAZARD_SHARE * piece.area.area:
                 colour = other.ground.colour
                 if common < WET_SHARE * other.area.area:
-                    other.ground = other.ground._replace(playable=True)
+                    other.ground = other.ground._replace(playable=True, word="penalty area")
                 break
         assumed |= not colour
         piece.ground = piece.ground._replace(colour=colour or "red")

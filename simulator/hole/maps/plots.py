@@ -126,7 +126,7 @@ def _name(piece: Piece, part: Polygon, line: PlayLine) -> str:
     middle = part.representative_point()
     station, offset = line.station_offset(middle.x, middle.y)
     side = "" if abs(offset) < ON_LINE_YD else "left " if offset < 0.0 else "right "
-    return f"{side}{piece.ground.word} {station:.0f}".replace("tee_ground", "tee ground")
+    return f"{side}{piece.ground.word} ({station:.0f} on)".replace("tee_ground", "tee ground")
 
 
 def trees_of(
@@ -160,5 +160,5 @@ def trees_of(
     for _, x, y, wide, top in spots[:MOST_TREES]:
         station, offset = play_line.station_offset(x, y)
         side = "left" if offset < 0.0 else "right"
-        out.append(TreeSpot(names.free(f"{side} tree {station:.0f}"), x, y, wide, top))
+        out.append(TreeSpot(names.free(f"{side} tree ({station:.0f} on)"), x, y, wide, top))
     return out
