@@ -19,7 +19,7 @@ def test_report(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert _run(["import-map", COURSE, "-o", str(tmp_path / "holes")]) == 0
     out, err = capsys.readouterr()
     assert "23 of 24 holes written" in " ".join(out.split())
-    assert "4       4   355  04.toml: white, yellow, red; no green" in out
+    assert "4 4 355 04.toml: white, yellow, red; no green" in " ".join(out.split())
     assert "not written: its line is 25 yd long" in out
     assert "- 6: No tee in the map: the start of its line." in out
     assert f"Map data: {OSM}" in out and "local rules and the committee decide" in " ".join(out.split())
