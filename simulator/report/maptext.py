@@ -48,8 +48,12 @@ def _hole(hole: HoleReport, width: int) -> list[str]:
     name = textwrap.shorten(hole.hole, width - 2, placeholder="...") or hole.hole[: width - 2]
     if hole.file is None:
         head = f"{name:<{width}}"
-        return textwrap.wrap(f"not written: {hole.failed}", COLUMNS, initial_indent=head, subsequent_indent=" " * width)
-    lacks = f"no {', no '.join(hole.missing)}" if hole.missing else "complete" if hole.complete else "look at it"
+        return textwrap.wrap(
+            f"not written: {hole.failed}", COLUMNS, initial_indent=head, subsequent_indent=" " * width
+        )
+    lacks = (
+        f"no {', no '.join(hole.missing)}" if hole.missing else "complete" if hole.complete else "look at it"
+    )
     words = f"{hole.file.rsplit('/', 1)[-1]}: {', '.join(hole.tees)}; {lacks}"
     head = f"{name:<{width}}{hole.par:>3}{hole.length_yd:>6.0f}  "
     return textwrap.wrap(words, COLUMNS, initial_indent=head, subsequent_indent=" " * len(head))

@@ -42,7 +42,8 @@ def outside(grounds: Area, box: Polygon) -> Area | None:
 
 def beyond_lines(lines: list[np.ndarray], play: shapely.LineString, box: Polygon) -> tuple[Area | None, int]:
     """Ground beyond boundary lines, on the side where the hole is not; and how many lines cross the hole."""
-    strips, crossing = [], 0
+    strips: list[shapely.Geometry] = []
+    crossing = 0
     for corners in lines:
         line = shapely.LineString(corners)
         if not line.intersects(box):
@@ -50,8 +51,8 @@ def beyond_lines(lines: list[np.ndarray], play: shapely.LineString, box: Polygon
         if line.intersects(play):
             crossing += 1
             continue
-        sides = [polygons(line.buffer(side * BEYOND_YD, single_sided=True)) for side in (1.0, -1.0)]
-        sides = [side for side in sides if side is not None]
+        both = (polygons(line.buffer(side * BEYOND_YD, single_sided=True)) for side in (1.0, -1.0))
+        sides = [side for side in both if side is not None]
         far = max(sides, key=lambda side: side.distance(play), default=None)
         if far is not None and min(side.distance(play) for side in sides) < far.distance(play):
             strips.append(far.difference(play.buffer(5.0)))

@@ -93,12 +93,16 @@ def origin_of(data: MapData) -> LocalPlane:
         ]  # fmt: skip
         if starts:
             places = np.vstack(starts)
-            lon = np.degrees(np.unwrap(np.radians(places[:, 0])))  # medians do not mind the seam at 180 degrees
+            lon = np.degrees(
+                np.unwrap(np.radians(places[:, 0]))
+            )  # medians do not mind the seam at 180 degrees
             away = np.abs(lon - np.median(lon)) + np.abs(places[:, 1] - np.median(places[:, 1]))
             middle = int(np.argmin(away))
             return LocalPlane(float(places[middle, 0]), float(places[middle, 1]))
     raise FileError(
-        data.source, "", "no feature with golf=hole, golf=green or golf=tee",
+        data.source,
+        "",
+        "no feature with golf=hole, golf=green or golf=tee",
         "a golf course with OpenStreetMap's golf tags: lines golf=hole, areas golf=green, tee, fairway, bunker ...",
     )
 
@@ -114,9 +118,13 @@ def gather(data: MapData) -> Site:
     plane = origin_of(data)
     site = Site(plane)
     near = [f for f in data.features if _away(f, plane) < FAR_YD]
-    far = sum(golf_kind(f.tags) == "hole" for f in data.features) - sum(golf_kind(f.tags) == "hole" for f in near)
+    far = sum(golf_kind(f.tags) == "hole" for f in data.features) - sum(
+        golf_kind(f.tags) == "hole" for f in near
+    )
     if far:
-        site.notes.append(f"{far} hole lines lie more than {FAR_YD / 1760.0:.0f} miles from the others: left out.")
+        site.notes.append(
+            f"{far} hole lines lie more than {FAR_YD / 1760.0:.0f} miles from the others: left out."
+        )
     placed = [place(f, plane) for f in near]
     marks = [p.points for p in placed if golf_kind(p.tags) in ("hole", "green", "tee", "pin")]
     marks += [line for p in placed if golf_kind(p.tags) in ("hole", "green", "tee") for line in p.lines]
@@ -144,7 +152,9 @@ def _touches(item: Placed, near: shapely.Geometry) -> bool:
         return True
     if any(near.intersects(shapely.LineString(line)) for line in item.lines):
         return True
-    return bool(len(item.points)) and bool(shapely.intersects_xy(near, item.points[:, 0], item.points[:, 1]).any())
+    return bool(len(item.points)) and bool(
+        shapely.intersects_xy(near, item.points[:, 0], item.points[:, 1]).any()
+    )
 
 
 def _sort(site: Site, item: Placed) -> None:
@@ -195,7 +205,12 @@ def _sort_ground(site: Site, item: Placed) -> None:
     if bounds and is_line:
         site.bounds_lines += item.lines
         return
-    if ground.key == "path" and item.area is not None and item.tags.get("area") != "yes" and _is_loop(item.area):
+    if (
+        ground.key == "path"
+        and item.area is not None
+        and item.tags.get("area") != "yes"
+        and _is_loop(item.area)
+    ):
         item.lines, item.area, is_line = lines_of(item), None, True  # a circuit that an exporter filled
     if is_line:
         if not item.lines:
@@ -222,7 +237,7 @@ def _sort_ground(site: Site, item: Placed) -> None:
 
 def _is_pond(item: Placed) -> bool:
     """Whether a closed line of water is the edge of an area: a hazard, not a stream that runs in a ring."""
-    return golf_kind(item.tags) != "" and "waterway" not in item.tags or "natural" in item.tags
+    return (golf_kind(item.tags) != "" and "waterway" not in item.tags) or "natural" in item.tags
 
 
 def _is_loop(area: Area) -> bool:

@@ -54,10 +54,12 @@ def set_directions(site: Site) -> None:
         green_start, green_end = nearest(site.greens, start)[0], nearest(site.greens, end)[0]
         tee_end = ground.distance(shapely.Point(end)) if tees else math.inf
         tee_start = ground.distance(shapely.Point(start)) if tees else math.inf
-        if green_start > REVERSED_YD or green_end <= OWN_GREEN_YD and tee_start <= tee_end + 5.0:
+        if green_start > REVERSED_YD or (green_end <= OWN_GREEN_YD and tee_start <= tee_end + 5.0):
             continue
-        if green_end > LOOSE_GREEN_YD or (green_end > OWN_GREEN_YD and tee_end < tee_start) or (
-            green_start == 0.0 and green_end > 0.0 and tee_end < min(tee_start, 20.0)
+        if (
+            green_end > LOOSE_GREEN_YD
+            or (green_end > OWN_GREEN_YD and tee_end < tee_start)
+            or (green_start == 0.0 and green_end > 0.0 and tee_end < min(tee_start, 20.0))
         ):
             line.reverse()
             line.assumed.append("Its line was drawn from green to tee: turned round.")
@@ -79,7 +81,11 @@ def green_of(site: Site, line: HoleLine) -> HoleGreen:
         return HoleGreen(_plain(line), True, None)
     if away > 0.0:
         line.assumed.append(f"Its line ends {away:.0f} yd short of the green: led on to the middle of it.")
-        middle = piece.area.representative_point() if not piece.area.contains(piece.area.centroid) else piece.area.centroid
+        middle = (
+            piece.area.representative_point()
+            if not piece.area.contains(piece.area.centroid)
+            else piece.area.centroid
+        )
         line.xy = np.vstack([line.xy, [middle.x, middle.y]])
     return HoleGreen(piece.area, False, piece)
 

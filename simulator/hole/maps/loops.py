@@ -46,7 +46,9 @@ def slots_of(site: Site) -> tuple[list[Slot], list[str]]:
     notes: list[str] = []
     for line in site.lines:
         line.course = _course_of(site, line)
-    slots = [Slot(line, label, turn, label.loop) for line in site.lines for turn, label in enumerate(line.labels)]
+    slots = [
+        Slot(line, label, turn, label.loop) for line in site.lines for turn, label in enumerate(line.labels)
+    ]
     _drop_lone_loops(slots)
     several = _several(slots)
     if not several:
@@ -71,7 +73,9 @@ def slots_of(site: Site) -> tuple[list[Slot], list[str]]:
                 twice = sorted({n for n in numbers if numbers.count(n) > 1})
                 notes.append(f"Used by two hole lines{where}: number {', '.join(map(str, twice))}.")
     _name(slots, several)
-    return sorted(slots, key=lambda s: (s.line.course, s.loop.casefold(), s.label.number or 999, s.stem)), notes
+    return sorted(
+        slots, key=lambda s: (s.line.course, s.loop.casefold(), s.label.number or 999, s.stem)
+    ), notes
 
 
 def _drop_lone_loops(slots: list[Slot]) -> None:
@@ -95,12 +99,11 @@ def _several(slots: list[Slot]) -> bool:
 
 def _course_of(site: Site, line: HoleLine) -> str:
     """Name of the smallest grounds that hold most of a line; "" without."""
-    shape, best = line.shape(), None
-    for piece in site.courses:
-        if piece.area.intersection(shape).length > 0.5 * shape.length and (best is None or piece.area.area < best.area.area):
-            best = piece
-    if best is None:
+    shape = line.shape()
+    holding = [p for p in site.courses if p.area.intersection(shape).length > 0.5 * shape.length]
+    if not holding:
         return ""
+    best = min(holding, key=lambda piece: piece.area.area)
     return best.item.tags.get("name") or f"course {1 + site.courses.index(best)}"
 
 
@@ -172,7 +175,9 @@ def lines_without(site: Site) -> list[str]:
         green = next((g for g in site.greens if hole.area.contains(g.area.centroid)), None)
         tees = [t for t in site.tees if hole.area.contains(t.area.centroid)]
         if green is None or not tees:
-            said.append(f"Hole {hole.item.label} is drawn as an area without a tee and a green in it: left out.")
+            said.append(
+                f"Hole {hole.item.label} is drawn as an area without a tee and a green in it: left out."
+            )
             continue
         start = max(tees, key=lambda t: t.area.centroid.distance(green.area.centroid))
         _add_line(site, hole.item.ident, hole.item.tags, start.area, green.area)
@@ -192,7 +197,9 @@ def lines_without(site: Site) -> list[str]:
     return said
 
 
-def _add_line(site: Site, ident: str, tags: dict[str, str], tee: shapely.Geometry, green: shapely.Geometry) -> None:
+def _add_line(
+    site: Site, ident: str, tags: dict[str, str], tee: shapely.Geometry, green: shapely.Geometry
+) -> None:
     from simulator.hole.maps.refs import labels_of
 
     a, b = tee.centroid, green.centroid

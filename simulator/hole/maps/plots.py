@@ -94,13 +94,16 @@ def plots_of(found: Around, line: np.ndarray, box: Polygon, names: Names) -> lis
     for key, number in count.items():
         if number > MOST_OF_A_KIND:
             word = key.replace("_", " ")
-            found.warnings.append(f"{number} areas of {word}: the {MOST_OF_A_KIND} nearest the line are kept.")
+            found.warnings.append(
+                f"{number} areas of {word}: the {MOST_OF_A_KIND} nearest the line are kept."
+            )
     return plots
 
 
 def _merged(pieces: list[Piece]) -> list[Piece]:
     """Nameless pieces of one kind and word as one, so that a street of houses is one feature."""
-    out, groups = [], {}
+    out: list[Piece] = []
+    groups: dict[tuple[str, str], list[Piece]] = {}
     for piece in pieces:
         if piece.ground.key in MERGED and "name" not in piece.item.tags:
             groups.setdefault((piece.ground.key, piece.ground.word), []).append(piece)
@@ -116,7 +119,9 @@ def _merged(pieces: list[Piece]) -> list[Piece]:
 
 def _name(piece: Piece, part: Polygon, line: PlayLine) -> str:
     """A name of at most 60 printable characters: the map's, or side, word and yards along the line."""
-    given = piece.item.tags.get("name", "") if piece.ground.key not in ("green", "fairway", "tee_ground") else ""
+    given = (
+        piece.item.tags.get("name", "") if piece.ground.key not in ("green", "fairway", "tee_ground") else ""
+    )
     if given:
         return given[:50].strip()
     if piece.ground.key == "green":
@@ -151,7 +156,9 @@ def trees_of(
             spots.append((away, x, y, wide, top if 1.0 <= top <= MOST_TOP_YD else 0.0))
     spots.sort()
     if on_green:
-        found.warnings.append(f"{on_green} single {'tree' if on_green == 1 else 'trees'} drawn on a green or tee left out.")
+        found.warnings.append(
+            f"{on_green} single {'tree' if on_green == 1 else 'trees'} drawn on a green or tee left out."
+        )
     if len(spots) > MOST_TREES:
         found.warnings.append(f"{len(spots)} single trees: the {MOST_TREES} nearest the line are kept.")
     if spots and plain:

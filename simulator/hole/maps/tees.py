@@ -79,7 +79,11 @@ def _whose(tee: _Tee, lines: list[HoleLine], plays: list[PlayLine]) -> list[int]
             for k, line in enumerate(lines)
             if any(label.number == own.number and (not label.loop or label.loop == own.loop) for own in line.labels)
         ]  # fmt: skip
-        if fits and min(fits)[0] < NUMBERED_YD and plays[min(fits)[1]].station_offset(tee.x, tee.y)[0] < AHEAD_YD + 50.0:
+        if (
+            fits
+            and min(fits)[0] < NUMBERED_YD
+            and plays[min(fits)[1]].station_offset(tee.x, tee.y)[0] < AHEAD_YD + 50.0
+        ):
             named.append(min(fits)[1])
     if named:
         return list(dict.fromkeys(named))
@@ -87,7 +91,11 @@ def _whose(tee: _Tee, lines: list[HoleLine], plays: list[PlayLine]) -> list[int]
     if not found:
         return []
     best = min(found, key=lambda k: costs[k])
-    shared = [k for k in found if tee.area is not None and tee.area.distance(shapely.Point(lines[k].xy[0])) < SHARED_YD]
+    shared = [
+        k
+        for k in found
+        if tee.area is not None and tee.area.distance(shapely.Point(lines[k].xy[0])) < SHARED_YD
+    ]
     return list(dict.fromkeys([*shared, best])) if best in shared or not shared else shared
 
 
@@ -115,12 +123,17 @@ def _settled(line: HoleLine, play: PlayLine, tees: list[_Tee]) -> HoleTees:
     on_tee = any(area.distance(start) < START_YD for area in out.grounds)
     if not spots:
         line.assumed.append("No tee in the map: the start of its line.")
-    if not on_tee and all(np.hypot(x - line.xy[0, 0], y - line.xy[0, 1]) > START_YD for _, _, x, y in spots) and (
-        not spots or spots[0][0] > 0.0
+    if (
+        not on_tee
+        and all(np.hypot(x - line.xy[0, 0], y - line.xy[0, 1]) > START_YD for _, _, x, y in spots)
+        and (not spots or spots[0][0] > 0.0)
     ):
         if spots:
-            line.assumed.append(f"Its line starts {spots[0][0]:.0f} yd behind every tee in the map: a tee there too.")
-        spots.insert(0, (0.0, "tee" if not spots else "start of line", *map(float, line.xy[0])))
+            line.assumed.append(
+                f"Its line starts {spots[0][0]:.0f} yd behind every tee in the map: a tee there too."
+            )
+        name = "start of line" if spots else "tee"
+        spots.insert(0, (0.0, name, float(line.xy[0, 0]), float(line.xy[0, 1])))
     out.spots = [(name, x, y) for name, (_, _, x, y) in zip(_names(spots, line), spots, strict=True)]
     return out
 
@@ -157,7 +170,7 @@ def _names(spots: list[tuple[float, str, float, float]], line: HoleLine) -> list
         said = {1: ["tee"], 2: ["back", "forward"], 3: ["back", "middle", "forward"]}.get(len(nameless))
         for number, k in enumerate(nameless):
             names[k] = said[number] if said else f"tee {number + 1}"
-        if len(nameless) < len(spots) and len(nameless) > 0 or len(nameless) > 1:
+        if (len(nameless) < len(spots) and len(nameless) > 0) or len(nameless) > 1:
             line.assumed.append("Tees without a colour in the map are named by their place.")
     out: list[str] = []
     for name in names:
@@ -166,4 +179,3 @@ def _names(spots: list[tuple[float, str, float, float]], line: HoleLine) -> list
             full, k = f"{name} {k}", k + 1
         out.append(full)
     return out
-

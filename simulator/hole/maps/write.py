@@ -43,8 +43,12 @@ class HoleText:
         if self.attribution:
             lines.append(f"attribution = {quoted(self.attribution)}")
         lines.append(f"line_yd = {_pairs(self.line)}")
-        lines += _block("tee", [f"name = {quoted(n)}, x_yd = {_n(x)}, y_yd = {_n(y)}" for n, x, y in self.tees])
-        lines += _block("pin", [f"name = {quoted(n)}, x_yd = {_n(x)}, y_yd = {_n(y)}" for n, x, y in self.pins])
+        lines += _block(
+            "tee", [f"name = {quoted(n)}, x_yd = {_n(x)}, y_yd = {_n(y)}" for n, x, y in self.tees]
+        )
+        lines += _block(
+            "pin", [f"name = {quoted(n)}, x_yd = {_n(x)}, y_yd = {_n(y)}" for n, x, y in self.pins]
+        )
         if self.heights:
             lines += ["", f"heights_xy_yd = {_pairs(np.array(self.heights), 2)}"]
         for key in (*FIRST, *(k for k in KINDS if k not in FIRST)):
