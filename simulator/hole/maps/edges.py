@@ -60,15 +60,15 @@ def beyond_lines(lines: list[np.ndarray], play: shapely.LineString, box: Polygon
 
 
 def sea(coast: list[np.ndarray], box: Polygon) -> Area | None:
-    """The sea in a box: right of the coastlines, as OpenStreetMap draws them (wiki, Tag:natural=coastline)."""
+    """The sea in a box: right of the coastlines (OpenStreetMap wiki, Tag:natural=coastline)."""
     lines = [shapely.LineString(line) for line in coast]
     near = [line for line in lines if line.intersects(box)]
     if not near:
         return None
     inside = [line.intersection(box) for line in near]
-    pieces = list(shapely.get_parts(shapely.polygonize([
-        part for part in shapely.get_parts(shapely.union_all([box.exterior, *inside])) if part.geom_type == "LineString"
-    ])))  # fmt: skip
+    edges = shapely.get_parts(shapely.union_all([box.exterior, *inside]))
+    whole = shapely.polygonize([edge for edge in edges if edge.geom_type == "LineString"])
+    pieces = list(shapely.get_parts(whole))
     votes = np.zeros(len(pieces))
     for line in near:
         corners = shapely.get_coordinates(shapely.segmentize(line, 20.0))

@@ -80,9 +80,9 @@ def read_points(source: str, plane: LocalPlane) -> np.ndarray:
     lonlat = _degrees(source, data[:, :2], plane)
     near = plane.away_yd(lonlat) < NEAR_YD + 20_000.0
     if not near.any() or plane.away_yd(lonlat).min() > NEAR_YD:
-        x, y = lonlat[0]
-        raise FileError(source, "", f"points of another place ({x:.4f}, {y:.4f})",
-                        f"points near the holes of the map ({plane.lon_deg:.4f}, {plane.lat_deg:.4f})")  # fmt: skip
+        place = f"points of another place ({lonlat[0, 0]:.4f}, {lonlat[0, 1]:.4f})"
+        here = f"{plane.lon_deg:.4f}, {plane.lat_deg:.4f}"
+        raise FileError(source, "", place, f"points near the holes of the map ({here})")
     return np.column_stack([plane.xy(lonlat), data[:, 2] * scale])[near]
 
 

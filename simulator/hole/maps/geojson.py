@@ -165,7 +165,7 @@ def _add_geometry(
 def _corners(
     feature: MapFeature, part: Any, grid: Callable[[np.ndarray], np.ndarray] | None
 ) -> np.ndarray | None:
-    """Places (n, 2) of a list of positions; heights go to the feature. Positions that are none are skipped."""
+    """Places (n, 2) of a list of positions, those that are none skipped; heights go to the feature."""
     if not isinstance(part, list):
         return None
     rows = [

@@ -76,7 +76,8 @@ def green_of(site: Site, line: HoleLine) -> HoleGreen:
     if piece is None:
         near = f"the nearest is {away:.0f} yd away" if away < 1000.0 else "there is none near"
         line.warnings.append(
-            f"No green at the end of its line ({near}): a plain one, {PLAIN_DEPTH_YD:.0f} by {PLAIN_WIDTH_YD:.0f} yd."
+            f"No green at the end of its line ({near}): a plain one,"
+            f" {PLAIN_DEPTH_YD:.0f} by {PLAIN_WIDTH_YD:.0f} yd."
         )
         return HoleGreen(_plain(line), True, None)
     if away > 0.0:

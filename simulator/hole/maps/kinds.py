@@ -73,8 +73,8 @@ HEDGE_TOP_YD = 2.2
 WET_TAGS = ("water", "waterway")
 PRACTICE = re.compile(r"practi[cs]e|putting|chipping|driving range|pitching green|short game", re.IGNORECASE)
 PRIVATE = frozenset({
-    "residential", "commercial", "industrial", "retail", "railway", "farmland", "farmyard", "orchard", "vineyard",
-    "allotments", "cemetery", "military", "quarry", "construction", "greenhouse_horticulture",
+    "residential", "commercial", "industrial", "retail", "railway", "farmland", "farmyard", "orchard",
+    "vineyard", "allotments", "cemetery", "military", "quarry", "construction", "greenhouse_horticulture",
 })  # fmt: skip
 
 SAID_WATER = "Water without a colour of stakes is a red penalty area."
@@ -267,8 +267,8 @@ def _land(tags: dict[str, str]) -> Ground | None:
     if highway in PATH_YD:
         if crosses:
             return None
-        return Ground("path", "path" if highway != "service" else "drive", width_yd=_width(width, PATH_YD[highway], 30.0),
-                      said="" if width else SAID_PATH)  # fmt: skip
+        word, wide = "drive" if highway == "service" else "path", _width(width, PATH_YD[highway], 30.0)
+        return Ground("path", word, width_yd=wide, said="" if width else SAID_PATH)
     if highway in ROAD_YD and not crosses:
         return Ground("out_of_bounds", "road", width_yd=_width(width, ROAD_YD[highway]), said=SAID_LAND)
     if tags.get("railway") in ("rail", "light_rail", "tram", "narrow_gauge") and not crosses:

@@ -15,7 +15,7 @@ LEAST_LEG_YD = 10.0
 """Corners nearer to their neighbours than this make no leg [yd]: wobble of the mapper's hand."""
 
 WOBBLE_YD = (2.0, 5.0, 10.0, 20.0)
-"""How far the line of play may leave the mapper's [yd]: the first that gives a line that never doubles back."""
+"""How far the line of play may leave the mapper's [yd]: the first whose line never doubles back."""
 
 JOIN_YD = 40.0
 """Pieces of one hole line are joined over gaps up to this [yd]."""

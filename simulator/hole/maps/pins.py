@@ -14,7 +14,7 @@ from simulator.hole.maps.refs import tee_number
 from simulator.hole.maps.tags import tee_words
 
 PIN_OFF_YD = 3.0
-"""A pin this far off the edge of its green is taken on it [yd]; a pin nearer the edge than a foot is moved in."""
+"""A pin up to this far off the edge of its green is on it [yd]; those at the edge are moved in."""
 
 
 def pins_of(site: Site, green: Area, line: HoleLine) -> list[tuple[str, float, float]]:

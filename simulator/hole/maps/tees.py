@@ -9,7 +9,7 @@ import shapely
 
 from simulator.hole.line import PlayLine
 from simulator.hole.maps.gather import Site
-from simulator.hole.maps.lines import HoleLine
+from simulator.hole.maps.lines import HoleLine, clean
 from simulator.hole.maps.place import Area
 from simulator.hole.maps.refs import tee_number
 from simulator.hole.maps.tags import BACK_TO_FRONT, tee_words
@@ -53,7 +53,7 @@ class _Tee:
 
 
 def assign_tees(site: Site) -> dict[int, HoleTees]:
-    """Tees of every line of a site, by the line's place in `site.lines`; says what was assumed on the lines."""
+    """Tees of every line of a site, by its place in `site.lines`; assumptions go to the lines."""
     tees = [_Tee(p.item.tags, p.area.centroid.x, p.area.centroid.y, p.area) for p in site.tees]
     grounds = [t.area for t in tees if t.area is not None]
     tees += [
@@ -61,11 +61,17 @@ def assign_tees(site: Site) -> dict[int, HoleTees]:
         if not any(shapely.intersects_xy(area, x, y) for area in grounds) or tee_words(p.tags)
     ]  # fmt: skip
     mine: dict[int, list[_Tee]] = {k: [] for k in range(len(site.lines))}
-    plays = [PlayLine(line.xy) for line in site.lines]
+    plays = [_play(line) for line in site.lines]
     for tee in tees:
         for k in _whose(tee, site.lines, plays):
             mine[k].append(tee)
     return {k: _settled(site.lines[k], plays[k], mine[k]) for k in mine}
+
+
+def _play(line: HoleLine) -> PlayLine:
+    """The line of play to measure along; straight where the mapper's doubles back."""
+    corners = clean(line.xy)
+    return PlayLine(line.xy[[0, -1]] if corners is None else corners)
 
 
 def _whose(tee: _Tee, lines: list[HoleLine], plays: list[PlayLine]) -> list[int]:
@@ -77,7 +83,7 @@ def _whose(tee: _Tee, lines: list[HoleLine], plays: list[PlayLine]) -> list[int]
         fits = [
             (float(np.hypot(tee.x - line.xy[0, 0], tee.y - line.xy[0, 1])), k)
             for k, line in enumerate(lines)
-            if any(label.number == own.number and (not label.loop or label.loop == own.loop) for own in line.labels)
+            if any(label.number == own.number and label.loop in ("", own.loop) for own in line.labels)
         ]  # fmt: skip
         if (
             fits
@@ -139,7 +145,7 @@ def _settled(line: HoleLine, play: PlayLine, tees: list[_Tee]) -> HoleTees:
 
 
 def _spots_on(tee: _Tee, play: PlayLine, line: HoleLine) -> list[tuple[float, str, float, float]]:
-    """(station, name, x, y) of a tee, one for each colour its ground is said to hold, spaced from back to front."""
+    """(station, name, x, y) of a tee, one for each colour of its ground, spaced from back to front."""
     words = sorted(tee_words(tee.tags), key=lambda w: BACK_TO_FRONT.index(w) if w in BACK_TO_FRONT else 99)
     if tee.area is None:
         station = play.station_offset(tee.x, tee.y)[0]
