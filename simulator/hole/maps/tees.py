@@ -71,7 +71,11 @@ def assign_tees(site: Site) -> dict[int, HoleTees]:
 def _play(line: HoleLine) -> PlayLine:
     """The line of play to measure along; straight where the mapper's doubles back."""
     corners = clean(line.xy)
-    return PlayLine(line.xy[[0, -1]] if corners is None else corners)
+    if corners is None:
+        corners = line.xy[[0, -1]]
+        if np.hypot(*(corners[1] - corners[0])) < 1.0:
+            corners = line.xy[[0, 0]] + [[0.0, 0.0], [0.0, 1.0]]  # no hole is made of it anyway
+    return PlayLine(corners)
 
 
 def _whose(tee: _Tee, lines: list[HoleLine], plays: list[PlayLine]) -> list[int]:
