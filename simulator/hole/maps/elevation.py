@@ -165,7 +165,7 @@ def spots_of(
     near = on_green | (shapely.distance(line, places) < WIDE_YD)
     points, on_green = points[near], on_green[near]
     if len(points) < LEAST_SPOTS:
-        return [], ["Too few heights near this hole: it is level."] if len(points) else []
+        return [], ["Too few heights near this hole: it is level."]
     said = []
     middle = float(np.median(points[:, 2]))
     points, on_green = (

@@ -153,7 +153,13 @@ def _one(
     names = Names()
     own_green = frame.area(green.area)
     tee_spots = [(name, *frame.xy(np.array([[x, y]]))[0].tolist()) for name, x, y in tees.spots]
-    pins = pins_of(site, green.area, line)
+    on_green = [t for t in tee_spots if own_green.intersects(shapely.Point(t[1:]))]
+    if len(on_green) == len(tee_spots):
+        raise ValueError("its tee lies on its green")
+    for tee in on_green:
+        said.warnings.append(f"Tee {tee[0]} lies on the green: left out.")
+        tee_spots.remove(tee)
+    pins = pins_of(site, green.area, line, said.assumed)
     box = box_round(np.vstack([local, [t[1:] for t in tee_spots], shapely.get_coordinates(own_green)]))
     around_it = around(site, corners, green, tees, frame, box, wanted.outside_is_out, wanted.sea_is_red)
     plots = plots_of(around_it, local, box, names)

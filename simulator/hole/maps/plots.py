@@ -138,22 +138,27 @@ def trees_of(
     site: Site, frame: Frame, line: np.ndarray, found: Around, off: shapely.Geometry, names: Names
 ) -> list[TreeSpot]:
     """Single trees near the line, the nearest first; those drawn on greens and tees (`off`) are left out."""
+    if not site.trees:
+        return []
     play, play_line = shapely.LineString(line), PlayLine(line)
-    spots, on_green, plain = [], 0, False
-    for item in site.trees:
-        for x, y in frame.xy(item.points).tolist():
-            point = shapely.Point(x, y)
-            away = play.distance(point)
-            if away > TREE_REACH_YD:
-                continue
-            if off.intersects(point):
-                on_green += 1
-                continue
-            crown = length_yd(item.tags.get("diameter_crown"))
-            plain |= crown is None
-            wide = min(max(crown or CROWN_YD, LEAST_CROWN_YD), MOST_CROWN_YD)
-            top = length_yd(item.tags.get("height")) or 0.0
-            spots.append((away, x, y, wide, top if 1.0 <= top <= MOST_TOP_YD else 0.0))
+    xy = frame.xy(np.vstack([item.points for item in site.trees]))
+    whose = np.repeat(np.arange(len(site.trees)), [len(item.points) for item in site.trees])
+    places = shapely.points(xy)
+    away = shapely.distance(play, places)
+    near, on_green, plain = away <= TREE_REACH_YD, 0, False
+    off_limits = shapely.intersects(off, places)
+    spots: list[tuple[float, float, float, float, float]] = []
+    for k in np.flatnonzero(near).tolist():
+        if off_limits[k]:
+            on_green += 1
+            continue
+        tags = site.trees[whose[k]].tags
+        crown = length_yd(tags.get("diameter_crown"))
+        plain |= crown is None
+        wide = min(max(crown or CROWN_YD, LEAST_CROWN_YD), MOST_CROWN_YD)
+        top = length_yd(tags.get("height")) or 0.0
+        x, y = xy[k].tolist()
+        spots.append((float(away[k]), x, y, wide, top if 1.0 <= top <= MOST_TOP_YD else 0.0))
     spots.sort()
     if on_green:
         found.warnings.append(

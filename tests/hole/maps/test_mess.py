@@ -163,6 +163,16 @@ def test_holes_as_nodes_are_pins(tmp_path: Path) -> None:
     assert "pin" not in said.missing and (found.pin.x_yd, found.pin.y_yd) == pytest.approx((4.0, 405.0), abs=0.2)
 
 
+def test_a_pin_on_the_edge_and_a_tee_on_the_green(tmp_path: Path) -> None:
+    sheet, hole = sm.one_hole(length=100.0, par="3")
+    sheet.point(*hole.at(85.0), golf="pin")
+    hole.tee(97.0, tee="red", ref="1")
+    said, found = sm.only(tmp_path, sheet)
+    assert found.pin.y_yd == pytest.approx(85.5, abs=0.2) and [t.name for t in found.tees] == ["white"]
+    assert "A pin on the edge of the green is moved in half a yard." in said.assumed
+    assert "Tee red lies on the green: left out." in said.warnings
+
+
 def test_green_as_a_closed_line_and_with_a_gap(tmp_path: Path) -> None:
     for gap in (0, 2):
         sheet, _hole = sm.one_hole(green=False)
