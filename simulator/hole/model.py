@@ -87,6 +87,8 @@ class Hole:
     assumed : one sentence for everything the reader filled in by itself.
     single_trees : trees that stand alone; `features` holds the areas of trees.
     heights : places of known height (x, y, z), z above the zero of the file's heights.
+    attribution : line that everything made from this hole has to carry, for example
+        "© OpenStreetMap contributors (ODbL)"; None when nobody asks for one.
     """
 
     name: str
@@ -105,6 +107,7 @@ class Hole:
     drawn_line: tuple[Point, ...] = field(default=(), repr=False)
     single_trees: tuple[Tree, ...] = ()
     heights: tuple[tuple[float, float, float], ...] = ()
+    attribution: str | None = None
 
     @cached_property
     def play_line(self) -> PlayLine:

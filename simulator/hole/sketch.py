@@ -38,6 +38,9 @@ KINDS: dict[str, Surface] = {
 }
 """Keys of a sketch that hold areas. A penalty area that is playable becomes DRY_PENALTY."""
 
+MOST_ATTRIBUTION = 200
+"""Longest attribution line [characters]: it has to fit under a picture."""
+
 MOST_EDGE_SD_YD = 60.0
 """An edge less sure than this was never measured [yd]."""
 
@@ -48,6 +51,7 @@ TOP_KEYS = (
     "bearing_deg",
     "stroke_index",
     "local_rule_e5",
+    "attribution",
     "tee",
     "pin",
     "tree",
@@ -86,7 +90,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
         Anything wrong, in one line that names feature and field.
     """
     top = Fields(source, "", data, elsewhere=TOP_KEYS)
-    top.refuse_unknown(TOP_KEYS, ("length", "line", "heights"), HINTS)
+    top.refuse_unknown(TOP_KEYS, ("length", "line", "heights", "heights_xy"), HINTS)
     name = top.text("name", "") if "name" in data else None
     if name is None:
         raise top.error("name", "no such key", "the name of the hole, in quotes")
@@ -127,6 +131,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
         local_rule_e5=top.flag("local_rule_e5"),
         single_trees=tuple(trees),
         heights=tuple((s.x_yd, s.y_yd, s.z_yd) for s in heights),
+        attribution=top.text("attribution", most=MOST_ATTRIBUTION),
     )
     if hole.has_relief:
         say_planes(features, len(heights), assumed)

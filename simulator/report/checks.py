@@ -11,6 +11,7 @@ import shapely
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import WORDS
 from ..player.model import CLUB_NUMBERS, Player
+from .credits import map_data
 from .figures import range_words
 
 SCHEMA = "holesim-check-1"
@@ -51,6 +52,7 @@ def hole_text(hole: Hole) -> str:
         ground = WORDS[feature.surface] + (f" ({feature.relief})" if feature.relief else "")
         lines.append(f"{feature.name:<{width}}{ground:<18}{on:>16}{across:>22}")
     lines += _terrain(hole)
+    lines += [words for line in map_data(hole) for words in _wrap(line)]
     return "\n".join(line.rstrip() for line in [*lines, *_assumed(hole.assumed)])
 
 
@@ -84,6 +86,7 @@ def hole_dict(hole: Hole) -> dict[str, Any]:
         "stroke_index": hole.stroke_index,
         "bearing_deg": hole.bearing_deg,
         "local_rule_e5": hole.local_rule_e5,
+        "attribution": hole.attribution,
         "tees": [
             {"name": t.name, "x_yd": t.x_yd, "y_yd": t.y_yd, "length_yd": hole.with_tee(t.name).length_yd}
             for t in hole.tees
