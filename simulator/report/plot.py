@@ -121,6 +121,7 @@ def _draw_on_top(answer: Answer, ax: Axes) -> None:
         shotplot.draw_shot(ax, answer, index, look, 0.3 * order)
     labels = Labels(ax, np.vstack(_dots(answer)))
     groundplot.draw_marks(ax, hole, start, labels)
+    groundplot.draw_aim_marks(ax, hole, labels)
     groundplot.draw_arcs(ax, hole, start, labels)
     groundplot.draw_names(ax, hole, _names(answer), labels)
 
