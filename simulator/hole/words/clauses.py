@@ -1,0 +1,287 @@
+"""From tokens to features: where each begins, which words belong to it, and what they say."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from simulator.hole.words.feature import Feature, Said
+from simulator.hole.words.lex import Token
+from simulator.hole.words.phrases import longest
+from simulator.hole.words.vocabulary import (
+    ALIASES,
+    BEFORE_A_PLACE,
+    FILLERS,
+    HEADER,
+    HEADS,
+    LONGEST_HEAD,
+    PLACES,
+    near,
+)
+
+MOST_FEATURES = 100
+"""Features of a hole in words: a limit on slips."""
+
+PLACING = frozenset(
+    "range from at on ahead back_by place short_green behind_green beside_green at_green off_place both carry".split()
+)
+"""What is said once of a place; said again it is of another feature of the kind."""
+
+SIDED = frozenset(("side", "side_number", "offset", "beside_green", "place"))
+"""What puts a feature on one side; on the other side it is another one."""
+
+LISTED = frozenset("pin tee bunker tree trees mark water heavy_rough rough stream path out bend".split())
+"""Kinds that may be told as a list ("bunkers left at 230 and 250")."""
+
+NAMES_A_TEE = frozenset(("colour", "who"))
+
+ACROSS_LIMIT = 100.0
+"""Numbers of a second range below this are distances from the line, above it along the line."""
+
+
+@dataclass
+class _Segment:
+    """Words between two breaks; `hard` after a semicolon, full stop or new line."""
+
+    tokens: list[Token]
+    hard: bool
+
+
+def features_of(text: str, tokens: list[Token]) -> list[Feature]:
+    """The features of a hole in words, in their order.
+
+    Raises
+    ------
+    UsageError
+        A word that is not understood, or words about no feature.
+    """
+    found: list[Feature] = []
+    for segment in _segments(tokens):
+        for feature in _in_segment(text, segment.tokens):
+            if feature.kind == "":
+                _attach(found, feature, segment.hard)
+            else:
+                found.append(feature)
+        if len(found) > MOST_FEATURES:
+            raise found[-1].token.error(f"is feature {len(found)}; allowed: up to {MOST_FEATURES}")
+    return found
+
+
+def _segments(tokens: list[Token]) -> Iterator[_Segment]:
+    """Token runs between breaks; an "and" breaks too, except between left and right."""
+    run: list[Token] = []
+    hard = True
+    for k, token in enumerate(tokens):
+        if token.kind == "and" and _between_sides(tokens, k):
+            run.append(token)
+            continue
+        if token.kind not in ("hard", "soft", "and"):
+            run.append(token)
+            continue
+        if run:
+            yield _Segment(run, hard)
+            hard = False
+        run = []
+        hard = hard or token.kind == "hard"
+    if run:
+        yield _Segment(run, hard)
+
+
+def _between_sides(tokens: list[Token], k: int) -> bool:
+    """Whether an "and" stands in "left and right" with no number on either side."""
+    if not 0 < k < len(tokens) - 1:
+        return False
+    sides = {ALIASES.get(tokens[j].key, tokens[j].key) for j in (k - 1, k + 1)}
+    around = [tokens[j].kind for j in (k - 2, k + 2) if 0 <= j < len(tokens)]
+    return sides == {"left", "right"} and "number" not in around
+
+
+def _heads(tokens: list[Token]) -> list[tuple[int, int, str]]:
+    """First word, word behind the last, and kind of every noun that starts a feature."""
+    found = []
+    k = 0
+    while k < len(tokens):
+        for size in range(min(LONGEST_HEAD, len(tokens) - k), 0, -1):
+            kind = HEADS.get(tuple(t.key for t in tokens[k : k + size]))
+            if kind is None or any(t.kind not in ("word", "and") for t in tokens[k : k + size]):
+                continue
+            if kind in PLACES and _is_place(tokens, k, size):
+                continue
+            found.append((k, k + size, kind))
+            k += size - 1
+            break
+        k += 1
+    return found
+
+
+def _is_place(tokens: list[Token], k: int, size: int) -> bool:
+    """Whether a green, fairway or tee at k is where something else is ("left of the green")."""
+    before = [t for t in tokens[:k] if t.key not in FILLERS]
+    if tokens[k].key == "green" and k + size < len(tokens) and tokens[k + size].key in ("tee", "tees"):
+        return True
+    return bool(before) and before[-1].kind == "word" and before[-1].key in BEFORE_A_PLACE
+
+
+def _in_segment(text: str, tokens: list[Token]) -> Iterator[Feature]:
+    """Features of one segment; a nameless one ("") for words that belong to the feature before."""
+    heads = _heads(tokens)
+    if as_mark := _as_mark(tokens):
+        heads = [(as_mark, as_mark, "mark")]
+    if any(kind == "mark" for _, _, kind in heads):
+        first = next(head for head in heads if head[2] == "mark")
+        tokens = [t for k, t in enumerate(tokens) if not first[0] <= k < first[1]]
+        yield _mark(text, tokens[:-2] if as_mark and tokens[-1].key == "mark" else tokens)
+        return
+    if not heads:
+        yield _green_edge(text, tokens) or _feature(text, "", "", tokens, len(tokens))
+        return
+    starts = [0] + [_with_adjectives(tokens, head[0]) for head in heads[1:]] + [len(tokens)]
+    for (low, high, kind), start, stop in zip(heads, starts, starts[1:], strict=False):
+        noun = " ".join(t.key for t in tokens[low:high])
+        yield _feature(text, kind, noun, tokens[start:low] + tokens[high:stop], low - start, tokens[low])
+
+
+def _with_adjectives(tokens: list[Token], k: int) -> int:
+    """Where the words of a noun begin: a colour or the like right before it goes with it."""
+    while k > 0 and tokens[k - 1].key in ("red", "yellow", "white", "blue", "greenside", "lone", "single", "small"):
+        k -= 1
+    return k
+
+
+def _as_mark(tokens: list[Token]) -> int | None:
+    """Number of words of a segment that ends in "as (a) mark"; None for others."""
+    keys = [t.key for t in tokens if t.key not in FILLERS]
+    return len(tokens) if keys[-2:] == ["as", "mark"] and len(keys) > 2 else None
+
+
+def _mark(text: str, tokens: list[Token]) -> Feature:
+    """A mark: its name runs up to the first number, side or word of place."""
+    tokens = [t for t in tokens if t.key not in ("as",)]
+    stop = 0
+    ends = ("left", "right", "at", "behind", "beyond", "on", "middle")
+    while stop < len(tokens) and tokens[stop].kind in ("word", "text") and tokens[stop].key not in ends:
+        stop += 1
+    name = text[tokens[0].start : tokens[stop - 1].end] if stop else ""
+    words = [w for w in name.strip('"“”').split() if w.casefold() not in ("a", "an", "the")]
+    feature = _feature(text, "mark", " ".join(words), tokens[stop:], 0, tokens[0] if tokens else None)
+    feature.text = text[tokens[0].start : tokens[-1].end] if tokens else "mark"
+    return feature
+
+
+def _green_edge(text: str, tokens: list[Token]) -> Feature | None:
+    """ "front of green 360": a reading of the green itself."""
+    words = [t for t in tokens if t.key not in (*FILLERS, "edge", "at")]
+    keys = [t.key for t in words]
+    if len(words) == 4 and keys[0] in ("front", "back") and keys[1:3] == ["of", "green"] and words[3].kind == "number":
+        return _feature(text, "green", "green", [words[0], words[3]], 0, words[2])
+    return None
+
+
+def _feature(
+    text: str, kind: str, noun: str, tokens: list[Token], before: int, head: Token | None = None
+) -> Feature:
+    every = sorted([*tokens, *([head] if head else [])], key=lambda t: t.start)
+    feature = Feature(kind, noun, head or every[0])
+    feature.text = text[every[0].start : every[-1].end]
+    for part in (tokens[:before], tokens[before:]):
+        feature.said += _said(text, part)
+    return feature
+
+
+def _said(text: str, tokens: list[Token]) -> list[Said]:
+    """What a run of words says, pattern by pattern.
+
+    Raises
+    ------
+    UsageError
+        At the first word that no pattern takes.
+    """
+    letters, kept = {"number": "#", "text": "$"}, []
+    words: list[str] = []
+    for token in tokens:
+        key = ALIASES.get(token.key, token.key) if token.kind == "word" else token.key
+        if token.kind == "word" and (key in FILLERS or not key):
+            continue
+        mark = letters.get(token.kind)
+        if token.unit in ("percent", "degrees"):
+            mark = "%" if token.unit == "percent" else "@"
+        words.append(f"{mark}{len(kept)}" if mark else key.replace(" ", "_"))
+        kept.append(token)
+    joined, said, start = " ".join(words), [], 0
+    while start < len(joined):
+        index = joined.count(" ", 0, start)
+        token = kept[index]
+        best = longest(joined, start)
+        if best is None:
+            raise token.error(f"not understood{near(token.key) if token.kind == 'word' else ''}")
+        what, match = best
+        last = kept[index + match.group().count(" ")]
+        groups = {name: value for name, value in match.groupdict().items() if value is not None}
+        numbers = {n: kept[int(v[1:])] for n, v in groups.items() if v[0] == "#"}
+        others = {n: v.strip() for n, v in groups.items() if v[0] != "#"}
+        if "a2" in numbers:
+            numbers["a"] = numbers.pop("a2")
+        signed = [kept[int(w[1:])] for w in match.group().split() if w[0] in "%@$"]
+        if signed:
+            numbers["a"] = signed[0]
+        said.append(Said(what, token, others, numbers, text[token.start : last.end]))
+        start = match.end() + 1
+    return said
+
+
+def _attach(found: list[Feature], loose: Feature, hard: bool) -> None:
+    """Words without a noun: about the feature before, another of its kind, or the hole as a whole."""
+    last = found[-1] if found else None
+    kinds = {one.what for one in loose.said}
+    if not loose.said:
+        return
+    header = last is None or last.kind in HEADER
+    if (hard or header) and kinds <= {"side", "side_number", "offset", "at", "degrees", "sharpness"} and (
+        kinds & {"side", "side_number", "offset"}
+    ):
+        loose.kind, loose.noun = "bend", "bend"
+        found.append(loose)
+        return
+    if (hard or header) and kinds <= {"bare", "named", "long"}:
+        loose.kind = "hole"
+        found.append(loose)
+        return
+    if last is None:
+        raise loose.token.error("is about no feature: name it first (fairway, pond, bunker, green ...)")
+    if last.kind in LISTED and _is_another(last, loose):
+        loose.kind, loose.noun = last.kind, last.noun
+        if last.kind != "mark":
+            loose.said += [one for one in last.said if _inherited(one, loose)]
+        loose.text = f"{last.noun} {loose.text}"
+        found.append(loose)
+        return
+    last.said += loose.said
+    last.text += ", " + loose.text
+
+
+def _is_another(last: Feature, loose: Feature) -> bool:
+    """Whether loose words place a second feature of the same kind."""
+    old, new = {one.what for one in last.said}, {one.what for one in loose.said}
+    if last.kind == "tee" and new & NAMES_A_TEE:
+        return bool(old & NAMES_A_TEE) or last.noun == "tees"
+    if last.kind == "pin":
+        placed = {"on", "place", "off_place", "range", "bare", "at"}
+        return bool(new & (old & placed)) or (bool(new & {"place"}) and bool(old & placed))
+    if last.kind in ("bunker", "tree") and "bare" in new and old & {"at", "bare", "range", "offset"}:
+        return "at" in old or "bare" in old
+    sides = [{one.words["s"] for one in f.said if one.what in SIDED and "s" in one.words} for f in (last, loose)]
+    if sides[0] and sides[1] and not sides[0] & sides[1]:
+        return True
+    both = old & new & PLACING
+    if both == {"range"}:
+        numbers = [n.value for one in loose.said if one.what == "range" for n in one.numbers.values()]
+        return max(numbers) >= ACROSS_LIMIT
+    return bool(both)
+
+
+def _inherited(one: Said, loose: Feature) -> bool:
+    """Whether a thing said of the first of a list holds for this one too: its side, its sizes."""
+    sides = {"side", "offset", "side_number", "edge", "beside_green", "both"}
+    if one.what in ("side",):
+        return not loose.has(*sides)
+    return one.what in ("tall", "density", "deep", "wide", "crown", "colour") and not loose.has(one.what)

@@ -1,0 +1,173 @@
+"""Where something lies along the line and across it, out of what was said."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from simulator.hole.words import assumed as a
+from simulator.hole.words.entry import Draft, Entry
+from simulator.hole.words.feature import Feature, Said, need
+from simulator.hole.words.gap import LOOSE_YD, offset_from_gap, offset_limits
+from simulator.hole.words.lex import Token
+
+
+@dataclass
+class Along:
+    """Stations said: both ends of a range, one end, a middle, or the far edge to carry."""
+
+    low: float | None = None
+    high: float | None = None
+    at: float | None = None
+    length: float | None = None
+    second: tuple[float, float] | None = None
+    """A second range: distances from the line."""
+
+
+@dataclass
+class Across:
+    """What was said across the line: sides, near and far edge, offset, that it crosses."""
+
+    sides: tuple[str, ...] = ()
+    near: float | None = None
+    far: float | None = None
+    width: float | None = None
+    offset: float | None = None
+    crosses: bool = False
+    middle: bool = False
+    at: float | None = None
+    """A number beside "left" or "right" too large for an offset: a station."""
+
+
+def read_along(feature: Feature, draft: Draft) -> Along:
+    """Everything said along the line.
+
+    Raises
+    ------
+    UsageError
+        Ends in the wrong order, said twice, or beyond the hole.
+    """
+    u, found = draft.units, Along()
+    ranges = feature.take_all("range")
+    if ranges:
+        main = next((one for one in ranges if "word" in one.words), ranges[0])
+        ranges.remove(main)
+        found.low, found.high = u.yd(main.numbers["a"]), u.yd(main.numbers["b"])
+        need(found.low < found.high, main.numbers["b"], f"({main.shown}): the first number has to be the smaller")
+    if ranges:
+        need(len(ranges) == 1, ranges[-1].token, "is a third range")
+        found.second = (u.yd(ranges[0].numbers["a"]), u.yd(ranges[0].numbers["b"]))
+        need(found.second[0] < found.second[1], ranges[0].token, "has the larger number first")
+    for what, name in (("from", "low"), ("to", "high"), ("carry", "high")):
+        said = feature.take(what)
+        if said is not None:
+            need(getattr(found, name) is None, said.token, f"({said.shown}): a second end")
+            setattr(found, name, u.yd(said.numbers["a"]))
+    short = feature.take("to_short")
+    if short is not None:
+        found.high = draft.green_front_yd - u.yd(short.numbers["a"])
+    if feature.take("from_tee") is not None:
+        found.low = 0.0 if found.low is None else found.low
+    if feature.take("to_green") is not None:
+        found.high = draft.green_back_yd if found.high is None else found.high
+    at = feature.take("at", "on")
+    if at is not None:
+        found.at = u.yd(at.numbers["a"])
+    _check_order(feature, found)
+    return found
+
+
+def _check_order(feature: Feature, found: Along) -> None:
+    if found.low is not None and found.high is not None:
+        need(found.low < found.high, feature.token, "ends before it begins")
+
+
+def read_across(feature: Feature, draft: Draft, near_edge: bool) -> Across:
+    """Everything said across the line; `near_edge`: "14 right" is the near edge, not the middle.
+
+    Raises
+    ------
+    UsageError
+        Two sides, two offsets.
+    """
+    u, found = draft.units, Across()
+    both, side = feature.take("both"), feature.take("side")
+    along = feature.take("along")
+    if along is not None and "s" in along.words:
+        found.sides = (along.words["s"],)
+    if both is not None:
+        found.sides = ("left", "right")
+    if side is not None:
+        need(both is None, side.token, "and both sides")
+        found.sides = (side.words["s"],)
+    found.crosses = feature.take("across") is not None
+    for said in feature.take_all("offset", "side_number"):
+        value = u.yd(said.numbers["a"])
+        if value > a.MOST_ACROSS_YD:
+            need(found.at is None, said.token, f"({said.shown}): a second distance")
+            found.at = value
+        else:
+            need(found.offset is None and found.near is None, said.token, f"({said.shown}): a second offset")
+            found.offset = value
+        need(found.sides in ((), (said.words["s"],)), said.token, f"({said.shown}): on two sides")
+        found.sides = (said.words["s"],)
+    edge, far = feature.take("edge"), feature.take("far_edge")
+    if edge is not None:
+        need(found.offset is None, edge.token, f"({edge.shown}): a second offset")
+        found.near = _from_line(edge, found, draft)
+    if far is not None:
+        found.far = _from_line(far, found, draft)
+    if near_edge and found.offset is not None:
+        found.near, found.offset = found.offset, None
+    return found
+
+
+def _from_line(said: Said, found: Across, draft: Draft) -> float:
+    """Yards from the line towards the feature's own side; negative when the edge lies over the line."""
+    value, side = draft.units.yd(said.numbers["a"]), said.words.get("s")
+    if side is None:
+        return value
+    if not found.sides:
+        found.sides = (side,)
+    return value if side in found.sides else -value
+
+
+def take_gap(feature: Feature, draft: Draft, range_yd: float | None, side: str, entry: Entry) -> tuple[float, float]:
+    """Station and distance from the line [yd] of a point read by its range and its gap to the line.
+
+    Raises
+    ------
+    UsageError
+        No range, no side, a bend before the reading, or readings that fit no triangle.
+    """
+    said = feature.take("gap")
+    assert said is not None
+    need(range_yd is not None, said.token, f"({said.shown}): say the range of the point as well")
+    need(bool(side), said.token, f"({said.shown}): left or right?")
+    assert range_yd is not None
+    gap = draft.units.yd(said.numbers["g"])
+    if "r" in said.numbers:
+        line = draft.units.yd(said.numbers["r"])
+    else:
+        line = range_yd
+        entry.assume(f"that the gap was read to the line at {draft.units.shown(line)}")
+    if draft.turns:
+        need(line <= draft.turns[0][0], said.token, f"({said.shown}): beyond the bend, where the line cannot be read "
+             "from the tee")  # fmt: skip
+    place = offset_from_gap(range_yd, line, gap)
+    need(place is not None, said.token, f"({said.shown}): fits no triangle with ranges of {draft.units.shown(range_yd)} "
+         f"and {draft.units.shown(line)}")  # fmt: skip
+    assert place is not None
+    low, high = offset_limits(range_yd, line, gap)
+    if high - low > 2.0 * LOOSE_YD:
+        draft.warnings.append(
+            f"The gap of {gap:.0f} between {range_yd:.0f} and {line:.0f} hardly fixes how far {side} of the line "
+            f"{feature.word} is: {low:.0f} to {high:.0f} yards when each reading is a yard out. "
+            "Read both at about the same range."
+        )
+    return place
+
+
+def one_side(across: Across, token: Token, what: str) -> str:
+    """The side, when exactly one was said."""
+    need(bool(across.sides), token, f"{what}: on which side? Say left, right, both sides or across")
+    return across.sides[0]
