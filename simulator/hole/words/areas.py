@@ -15,6 +15,9 @@ KEY_OF_KIND = {
 STREAM_WIDTH = {"river": a.RIVER_WIDTH, "canal": a.RIVER_WIDTH, "ravine": a.RAVINE_WIDTH, "ditch": a.DITCH_WIDTH,
                 "drain": a.DITCH_WIDTH}  # fmt: skip
 
+WIDTH_OF = STREAM_WIDTH | a.ROW_ACROSS
+"""How far across the line by noun, where it differs from its kind."""
+
 NEEDS_A_RANGE = frozenset("pond ponds lake water hazard reservoir pool lagoon loch marsh swamp".split())
 """Water that does not run the length of a hole unless somebody says so."""
 
@@ -92,7 +95,7 @@ def _what(feature: Feature, draft: Draft, entry: Entry) -> None:
         else:
             # Rules of Golf 2023, Definitions, penalty area: one without a colour is treated as red
             entry.keys["colour"] = "red"
-            entry.assume("red (Rules of Golf, Definitions: not marked is red)", "colour")
+            entry.assume("red, as not marked (Rules of Golf, Definitions)", "colour")
         if playable is not None and playable.words["word"] in ("playable", "dry"):
             entry.keys["playable"] = True
         elif playable is None and feature.noun in ("penalty area", "hazard", "lateral hazard", "ditch", "ravine"):
@@ -183,7 +186,7 @@ def _along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, 
         along.low = along.high - _usual_length(feature)
         entry.assume(f"a beginning at {u.shown(along.low)}", "from")
     elif along.low is None:
-        need(feature.noun not in NEEDS_A_RANGE and not crosses, token,
+        need((feature.noun not in NEEDS_A_RANGE or across.every) and not crosses, token,
              'where along the line? For example "213 to 254" or "at 230"')  # fmt: skip
         along.low, along.high = min(a.FROM_TEE_YD, 0.2 * draft.length_yd), draft.green_back_yd
         entry.assume(f"from {u.shown(along.low)} to the back of the green", "from", "to")
@@ -247,7 +250,7 @@ def _edges(entry: Entry, draft: Draft, feature: Feature, across: Across, side: s
     if near is None and far is None:
         near = draft.fairway_edge(side) + a.EDGE_BEYOND_FAIRWAY[feature.kind]
         entry.assume(f"its near edge {u.shown(near)} {side}", "left", "right")
-    usual = STREAM_WIDTH.get(feature.noun, a.ACROSS[feature.kind])
+    usual = WIDTH_OF.get(feature.noun, a.ACROSS[feature.kind])
     if near is None:
         assert far is not None
         near = far - usual

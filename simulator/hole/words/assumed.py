@@ -35,6 +35,9 @@ EDGE_BEYOND_FAIRWAY = {"water": 5.0, "stream": 5.0, "trees": 12.0, "heavy_rough"
 ACROSS = {"water": 30.0, "stream": 4.0, "trees": 30.0, "heavy_rough": 30.0, "rough": 20.0, "path": 2.5}
 """How far an area reaches across the line: beyond 30 yards it is far off the play; streams are 4, paths 2.5."""
 
+ROW_ACROSS = {"hedge": 3.0, "tree line": 10.0, "treeline": 10.0, "row of trees": 9.0, "line of trees": 9.0}
+"""The same for single rows."""
+
 RIVER_WIDTH = 20.0
 RAVINE_WIDTH = 12.0
 DITCH_WIDTH = 3.0

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
+import unicodedata
 from dataclasses import dataclass
 
 from simulator.hole.model import Hole
@@ -61,6 +62,7 @@ def hole_from_words(text: str) -> WordsHole:
     FileError
         Words that were understood and make no hole (a tee in a pond).
     """
+    text = unicodedata.normalize("NFC", text)  # so that letters are counted alike everywhere
     name, body, shift = _name(text)
     features = features_of(text, tokens_of(" " * shift + body))
     draft = read_header(features)

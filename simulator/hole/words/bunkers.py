@@ -70,6 +70,7 @@ def _bunker(feature: Feature, draft: Draft) -> None:
     names = (named.numbers["a"].key[:50] if named else "", feature, draft)
     if placed or (away is not None) or feature.has("gap"):
         if away is not None:
+            across.middle = across.middle or not across.sides
             along.high = draft.green_front_yd - away if short is not None else None
             along.low = draft.green_back_yd + away if behind is not None else None
         _by_the_line(names, along, across, (depth, width, factor), count)

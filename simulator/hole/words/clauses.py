@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from simulator.hole.words.feature import Feature, Said
 from simulator.hole.words.lex import Token
@@ -32,6 +32,9 @@ SIDED = frozenset(("side", "side_number", "offset", "beside_green", "place"))
 
 LISTED = frozenset("pin tee bunker tree trees mark water heavy_rough rough stream path out bend".split())
 """Kinds that may be told as a list ("bunkers left at 230 and 250")."""
+
+NAME_ENDS = frozenset("left right at behind beyond on from short middle both across".split())
+"""Words that end a name."""
 
 NAMES_A_TEE = frozenset(("colour", "who"))
 
@@ -124,13 +127,15 @@ def _is_place(tokens: list[Token], k: int, size: int) -> bool:
 
 def _in_segment(text: str, tokens: list[Token]) -> Iterator[Feature]:
     """Features of one segment; a nameless one ("") for words that belong to the feature before."""
+    tokens = _with_names(text, tokens)
     heads = _heads(tokens)
     if as_mark := _as_mark(tokens):
         heads = [(as_mark, as_mark, "mark")]
     if any(kind == "mark" for _, _, kind in heads):
         first = next(head for head in heads if head[2] == "mark")
+        first_token = tokens[min(first[0], len(tokens) - 1)]
         tokens = [t for k, t in enumerate(tokens) if not first[0] <= k < first[1]]
-        yield _mark(text, tokens[:-2] if as_mark and tokens[-1].key == "mark" else tokens)
+        yield _mark(text, tokens[:-2] if as_mark else tokens, first_token)
         return
     if not heads:
         yield _green_edge(text, tokens) or _feature(text, "", "", tokens, len(tokens))
@@ -154,18 +159,36 @@ def _as_mark(tokens: list[Token]) -> int | None:
     return len(tokens) if keys[-2:] == ["as", "mark"] and len(keys) > 2 else None
 
 
-def _mark(text: str, tokens: list[Token]) -> Feature:
+def _mark(text: str, tokens: list[Token], head: Token) -> Feature:
     """A mark: its name runs up to the first number, side or word of place."""
     tokens = [t for t in tokens if t.key not in ("as",)]
     stop = 0
-    ends = ("left", "right", "at", "behind", "beyond", "on", "middle")
-    while stop < len(tokens) and tokens[stop].kind in ("word", "text") and tokens[stop].key not in ends:
+    while stop < len(tokens) and tokens[stop].kind in ("word", "text") and tokens[stop].key not in NAME_ENDS:
         stop += 1
     name = text[tokens[0].start : tokens[stop - 1].end] if stop else ""
     words = [w for w in name.strip('"“”').split() if w.casefold() not in ("a", "an", "the")]
-    feature = _feature(text, "mark", " ".join(words), tokens[stop:], 0, tokens[0] if tokens else None)
-    feature.text = text[tokens[0].start : tokens[-1].end] if tokens else "mark"
+    feature = _feature(text, "mark", " ".join(words), tokens[stop:], 0, tokens[0] if tokens else head)
+    every = sorted([*tokens, head], key=lambda t: t.start)
+    feature.text = text[every[0].start : every[-1].end]
     return feature
+
+
+def _with_names(text: str, tokens: list[Token]) -> list[Token]:
+    """Words behind "called" or "named", up to a number or a side, made one text."""
+    for k, token in enumerate(tokens):
+        if token.kind != "word" or token.key not in ("called", "named"):
+            continue
+        stop = k + 1
+        while stop < len(tokens) and tokens[stop].kind == "word" and tokens[stop].key not in NAME_ENDS:
+            stop += 1
+        if stop == k + 1:
+            if stop < len(tokens) and tokens[stop].kind == "text":
+                return tokens
+            raise token.error("what? A name goes behind it")
+        name = " ".join(text[tokens[k + 1].start : tokens[stop - 1].end].split())
+        whole = replace(token, kind="text", shown=name, key=name, end=tokens[stop - 1].end)
+        return [*tokens[:k], whole, *tokens[stop:]]
+    return tokens
 
 
 def _green_edge(text: str, tokens: list[Token]) -> Feature | None:
@@ -216,6 +239,9 @@ def _said(text: str, tokens: list[Token]) -> list[Said]:
             raise token.error(f"not understood{near(token.key) if token.kind == 'word' else ''}")
         what, match = best
         last = kept[index + match.group().count(" ")]
+        if what == "nothing":
+            start = match.end() + 1
+            continue
         groups = {name: value for name, value in match.groupdict().items() if value is not None}
         numbers = {n: kept[int(v[1:])] for n, v in groups.items() if v[0] == "#"}
         others = {n: v.strip() for n, v in groups.items() if v[0] != "#"}
@@ -265,7 +291,7 @@ def _is_another(last: Feature, loose: Feature) -> bool:
     if last.kind == "tee" and new & NAMES_A_TEE:
         return bool(old & NAMES_A_TEE) or last.noun == "tees"
     if last.kind == "pin":
-        placed = {"on", "place", "off_place", "range", "bare", "at"}
+        placed = {"on", "place", "range", "bare", "at"}
         return bool(new & (old & placed)) or (bool(new & {"place"}) and bool(old & placed))
     if last.kind in ("bunker", "tree") and "bare" in new and old & {"at", "bare", "range", "offset"}:
         return "at" in old or "bare" in old

@@ -42,7 +42,9 @@ class Entry:
         if not self.reasons:
             return ""
         name = str(self.keys.get("name", self.kind)).replace("_", " ")
-        return f"Not in the words of {name}, so assumed: {', '.join(self.reasons)}."[:200]
+        if self.kind in ("pin", "tee") and name != self.kind:
+            name = f"{name} {self.kind}"
+        return f"Assumed of {name}: {', '.join(self.reasons)}."[:200]
 
 
 @dataclass

@@ -62,9 +62,9 @@ def _fairway(feature: Feature, draft: Draft, first: bool) -> None:
     width = _width(fixed[0], draft) if fixed else None
     if width is None and None in edges.values():
         width = a.FAIRWAY_WIDTH
-        pairs = [said for said in widths if "at" in said.numbers]
-        if pairs:
-            width = _width(pairs[0], draft)
+        told = [said for said in widths if "at" in said.numbers]
+        if told:
+            width = _width(told[0], draft)
         else:
             entry.assume(f"{u.shown(width)} wide", "left", "right")
     left, right = edges["left"], edges["right"]
@@ -77,19 +77,18 @@ def _fairway(feature: Feature, draft: Draft, first: bool) -> None:
     if first:
         draft.fairway_left_yd, draft.fairway_right_yd = max(-left, 3.0), max(right, 3.0)
         draft.fairway_from_yd, draft.fairway_to_yd = start, end
-    pairs = sorted((u.yd(s.numbers["at"]), _width(s, draft), s) for s in widths if "at" in s.numbers) \
-        if len(widths) > len(fixed) else []  # fmt: skip
+    pairs = [(u.yd(s.numbers["at"]), _width(s, draft), s) for s in widths if "at" in s.numbers]
+    pairs.sort(key=lambda pair: pair[0])
     if pairs:
-        _narrowing(feature, entry, start, end, (left, right), pairs)
+        _narrowing(entry, start, end, (left, right), pairs)
     else:
         entry.keys |= {"from": start, "to": end, "left": left, "right": right}
     draft.entries.append(entry)
 
 
 def _narrowing(
-    feature: Feature, entry: Entry, start: float, end: float, edges: tuple[float, float],
-    pairs: list[tuple[float, float, Said]],
-) -> None:  # fmt: skip
+    entry: Entry, start: float, end: float, edges: tuple[float, float], pairs: list[tuple[float, float, Said]]
+) -> None:
     """Edges through the widths said at some stations; between them they run straight."""
     middle = 0.5 * (edges[0] + edges[1])
     usual = edges[1] - edges[0]
@@ -106,13 +105,16 @@ def _narrowing(
         "left": [middle - w / 2.0 for w in widths],
         "right": [middle + w / 2.0 for w in widths],
     }
-    del feature
 
 
 def _reach(feature: Feature, draft: Draft, entry: Entry) -> tuple[float, float]:
     """Where it begins and ends; the usual ends are assumed."""
     u = draft.units
     between, begin, end = feature.take("range"), feature.take("from"), feature.take("to")
+    both = feature.take("range_short")
+    if both is not None:
+        need(between is None and begin is None and end is None, both.token, "says its ends a second time")
+        return u.yd(both.numbers["a"]), draft.green_front_yd - u.yd(both.numbers["b"])
     tee, green, short = feature.take("from_tee"), feature.take("to_green"), feature.take("to_short")
     along = feature.take("along")
     if between is not None:

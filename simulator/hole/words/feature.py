@@ -101,7 +101,8 @@ class Units:
     def shown(self, yards: float) -> str:
         """A length in the unit of the hole, in words."""
         value = yards if self.unit == "yd" else yards / YD_PER_M
-        return f"{value:.0f} {'yards' if self.unit == 'yd' else 'metres'}"
+        number = f"{value:.0f}" if abs(value) >= 10.0 or abs(value - round(value)) < 0.05 else f"{value:.1f}"
+        return f"{number} {'yards' if self.unit == 'yd' else 'metres'}"
 
 
 def plain(token: Token, low: float, high: float, what: str) -> float:

@@ -22,7 +22,7 @@ def read_green(features: list[Feature], draft: Draft) -> None:
     mine = [f for f in features if f.kind == "green"]
     first = mine[0] if mine else Feature("green", "green", Token("word", "", "", 0, 0))
     for other in mine[1:]:
-        first.said += other.said
+        first.said += other.take_all(*(one.what for one in other.said))
         first.text += "; " + other.text
     u = draft.units
     entry = Entry("green", {"name": "green"}, first.text)
@@ -138,7 +138,7 @@ def _pin(pin: Feature, draft: Draft) -> None:
         words = [word for word in (p, "" if s == "middle" else s) if word]
         ahead = {"front": a.PIN_SHARE, "back": 1.0 - a.PIN_SHARE}.get(p, 0.5) * depth
         across = {"left": -0.5, "right": 0.5}.get(s, 0.0) * draft.green_half_yd
-        entry.assume(f"where {' '.join(words)} is", "on", "offset")
+        entry.assume("", *([] if on else ["on"]), *([] if offset else ["offset"]))
     if on is not None:
         ahead = u.yd(on.numbers["a"])
     if at is not None:
@@ -147,6 +147,8 @@ def _pin(pin: Feature, draft: Draft) -> None:
         if at.what == "back_by":
             raise at.token.error('of a pin? Say "5 from the back", or "20 on"')
         ahead = value - draft.green_front_yd if value > depth else value
+    need(len(edges) < 3 and len({e.words["p"] in ("left", "right") for e in edges}) == len(edges), pin.token,
+         "has two distances from its edges the same way")  # fmt: skip
     for edge in edges:
         value, p = u.yd(edge.numbers["a"]), edge.words["p"]
         if p in ("front", "back"):
@@ -161,6 +163,9 @@ def _pin(pin: Feature, draft: Draft) -> None:
         ahead = depth / 2.0
         entry.assume("half way on", "on")
     across = across or 0.0
+    if place is not None or side is not None:
+        aside = f", {u.shown(abs(across))} {'left' if across < 0.0 else 'right'}" if across else ""
+        entry.assume(f"{u.shown(ahead)} on{aside}")
     half = draft.green_half_yd
     away = (2.0 * ahead / depth - 1.0) ** 2 + (across / half) ** 2
     need(away < 0.98, pin.token, f"at {u.shown(ahead)} on and {u.shown(abs(across))} from the middle is off a green "

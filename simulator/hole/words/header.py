@@ -53,6 +53,8 @@ def _par_and_length(header: list[Feature]) -> tuple[Token, Token]:
         bare = feature.take_all("bare", "long")
         for said in bare:
             token = said.numbers["a"]
+            if feature.kind == "par" and par is not None and token.value < 10.0:
+                raise token.error(f"is a second par (the first is {par.shown})")
             if feature.kind == "par" and said.token.start > feature.token.start and par is None and token.value < 10.0:
                 par = token
                 need(token.value in (3.0, 4.0, 5.0, 6.0) and not token.unit, token, "is no par; allowed: 3 to 6")

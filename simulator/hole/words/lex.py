@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import unicodedata
 from dataclasses import dataclass, replace
 
 from simulator.errors import UsageError
@@ -74,7 +73,7 @@ class Token:
 
 
 def tokens_of(text: str) -> list[Token]:
-    """Tokens of a hole in words.
+    """Tokens of a hole in words (composed letters, NFC).
 
     Raises
     ------
@@ -83,7 +82,6 @@ def tokens_of(text: str) -> list[Token]:
     """
     if len(text) > LONGEST_TEXT:
         raise UsageError(f"hole in words: {len(text)} letters; allowed: up to {LONGEST_TEXT}")
-    text = unicodedata.normalize("NFC", text)
     raw = [_token(found) for found in _TOKEN.finditer(text) if found.lastgroup != "space"]
     return _joined(_with_units(_spelt(raw)))
 

@@ -13,6 +13,7 @@ _OF_LINE = r"(?: (?:of|off|from) (?:line|middle|fairway|line of play))?"
 _PATTERNS: tuple[tuple[str, str], ...] = (
     # along the line
     ("range", rf"(?P<word>(?:from|between|at) )?(?P<a>{_N}) {_TO} (?P<b>{_N})"),
+    ("range_short", rf"(?:from )?(?P<a>{_N}) {_TO} (?P<b>{_N}) (?:short|before|in front)(?:(?: of)? {_G})?"),
     ("from", rf"from (?:at )?(?P<a>{_N})(?: (?:on|onwards|up))?"),
     ("from", rf"(?P<a>{_N}) (?:onwards|to reach)"),
     ("from", rf"reach(?:ed)? (?:at )?(?P<a>{_N})"),
@@ -34,7 +35,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("far_edge", rf"(?:far|outer|outside) edge (?:at )?(?P<a>{_N})(?: (?P<s>{_S}))?{_OF_LINE}"),
     ("side_edge", rf"(?P<s>{_S}) edge (?:at )?(?P<a>{_N})(?: {_S})?"),
     ("offset", rf"(?P<a>{_N}) (?:to )?(?P<s>{_S})(?: side)?{_OF_LINE}"),
-    ("side_number", rf"(?P<s>{_S}) (?:by |side )?(?P<a>{_N})(?! (?:to|until) {_N})"),
+    ("side_number", rf"(?P<s>{_S}) (?:by |side |of )?(?P<a>{_N})(?! (?:to|until) {_N})"),
     ("side", rf"(?:(?:on|to|down|along|off|up|at) )*(?P<s>{_S})(?: hand)?(?: side| edge)?(?: of (?:fairway|hole|line))?"),
     ("both", rf"(?:(?:on|down|along) )?(?:both|either|each) sides?(?P<g>(?: of)? {_G})?"),
     ("both", rf"(?:left and right|right and left)(?P<g>(?: of)? {_G})?"),
@@ -86,7 +87,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("size", r"(?P<word>small|large)"),
     ("named", r"(?:called |named )?\$\d+"),
     ("bare", rf"(?P<a>{_N})"),
-    ("of_line", r"of (?:fairway|line|hole|line of play)|edge of"),
+    ("nothing", r"of (?:fairway|line|hole|line of play)|edge of"),
 )  # fmt: skip
 
 PATTERNS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(

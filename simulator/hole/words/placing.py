@@ -11,6 +11,10 @@ from simulator.hole.words.gap import LOOSE_YD, offset_from_gap, offset_limits
 from simulator.hole.words.lex import Token
 
 
+NEAR_TEE_YD = 60.0
+"""A range up to this, without "from", is distances from the line ("trees right 20 to 50")."""
+
+
 @dataclass
 class Along:
     """Stations said: both ends of a range, one end, a middle, or the far edge to carry."""
@@ -34,6 +38,9 @@ class Across:
     offset: float | None = None
     crosses: bool = False
     middle: bool = False
+    every: bool = False
+    """All along the hole."""
+
     at: float | None = None
     """A number beside "left" or "right" too large for an offset: a station."""
 
@@ -48,20 +55,25 @@ def read_along(feature: Feature, draft: Draft) -> Along:
     """
     u, found = draft.units, Along()
     ranges = feature.take_all("range")
+    if len(ranges) == 1 and "word" not in ranges[0].words and _is_across(ranges[0], draft):
+        found.second = _range(ranges.pop(), draft)
     if ranges:
         main = next((one for one in ranges if "word" in one.words), ranges[0])
         ranges.remove(main)
-        found.low, found.high = u.yd(main.numbers["a"]), u.yd(main.numbers["b"])
-        need(found.low < found.high, main.numbers["b"], f"({main.shown}): the first number has to be the smaller")
+        found.low, found.high = _range(main, draft)
     if ranges:
         need(len(ranges) == 1, ranges[-1].token, "is a third range")
-        found.second = (u.yd(ranges[0].numbers["a"]), u.yd(ranges[0].numbers["b"]))
-        need(found.second[0] < found.second[1], ranges[0].token, "has the larger number first")
+        found.second = _range(ranges[0], draft)
     for what, name in (("from", "low"), ("to", "high"), ("carry", "high")):
         said = feature.take(what)
         if said is not None:
             need(getattr(found, name) is None, said.token, f"({said.shown}): a second end")
             setattr(found, name, u.yd(said.numbers["a"]))
+    between = feature.take("range_short")
+    if between is not None:
+        need(found.low is None and found.high is None, between.token, f"({between.shown}): a second range")
+        found.low = u.yd(between.numbers["a"])
+        found.high = draft.green_front_yd - u.yd(between.numbers["b"])
     short = feature.take("to_short")
     if short is not None:
         found.high = draft.green_front_yd - u.yd(short.numbers["a"])
@@ -74,6 +86,17 @@ def read_along(feature: Feature, draft: Draft) -> Along:
         found.at = u.yd(at.numbers["a"])
     _check_order(feature, found)
     return found
+
+
+def _is_across(said: Said, draft: Draft) -> bool:
+    """Whether a bare range can only be distances from the line: nothing that near the tee is in play."""
+    return all(draft.units.yd(token) <= NEAR_TEE_YD for token in said.numbers.values())
+
+
+def _range(said: Said, draft: Draft) -> tuple[float, float]:
+    low, high = draft.units.yd(said.numbers["a"]), draft.units.yd(said.numbers["b"])
+    need(low < high, said.numbers["b"], f"({said.shown}): the first number has to be the smaller")
+    return low, high
 
 
 def _check_order(feature: Feature, found: Along) -> None:
@@ -90,14 +113,16 @@ def read_across(feature: Feature, draft: Draft, near_edge: bool) -> Across:
         Two sides, two offsets.
     """
     u, found = draft.units, Across()
-    both, side = feature.take("both"), feature.take("side")
+    both, sides = feature.take("both"), feature.take_all("side")
     along = feature.take("along")
-    if along is not None and "s" in along.words:
-        found.sides = (along.words["s"],)
+    if along is not None:
+        found.every = True
+        if "s" in along.words:
+            found.sides = (along.words["s"],)
     if both is not None:
         found.sides = ("left", "right")
-    if side is not None:
-        need(both is None, side.token, "and both sides")
+    for side in sides:
+        need(both is None and found.sides in ((), (side.words["s"],)), side.token, f"({side.shown}): on two sides")
         found.sides = (side.words["s"],)
     found.crosses = feature.take("across") is not None
     for said in feature.take_all("offset", "side_number"):
@@ -157,12 +182,12 @@ def take_gap(feature: Feature, draft: Draft, range_yd: float | None, side: str, 
     need(place is not None, said.token, f"({said.shown}): fits no triangle with ranges of {draft.units.shown(range_yd)} "
          f"and {draft.units.shown(line)}")  # fmt: skip
     assert place is not None
+    shown = draft.units.shown
     low, high = offset_limits(range_yd, line, gap)
     if high - low > 2.0 * LOOSE_YD:
         draft.warnings.append(
-            f"The gap of {gap:.0f} between {range_yd:.0f} and {line:.0f} hardly fixes how far {side} of the line "
-            f"{feature.word} is: {low:.0f} to {high:.0f} yards when each reading is a yard out. "
-            "Read both at about the same range."
+            f"The gap of {shown(gap)} hardly fixes {feature.word[:30]}: {shown(low)} to {shown(high)} {side} if each "
+            f"reading is a yard out. Read point and line at about the same range, not {shown(range_yd)} and {shown(line)}."
         )
     return place
 

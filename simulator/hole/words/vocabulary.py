@@ -77,7 +77,7 @@ BEFORE_A_PLACE = frozenset(
 
 FILLERS = frozenset(
     "the a an is are there it its with which that about approx approximately roughly around some running runs lies "
-    "sits stands starting has have only just very then also i my your you.split()
+    "sits stands starting has have only just very then also i my your you we plays playing".split()
 )
 
 ALIASES: dict[str, str] = {
@@ -110,5 +110,8 @@ _ALL_WORDS = sorted({word for head in HEADS for word in head} | set(OTHER_WORDS)
 
 def near(word: str) -> str:
     """The word of the grammar most like a misspelt one, as "; perhaps pond", or nothing."""
-    found = difflib.get_close_matches(word[:30], _ALL_WORDS, n=1, cutoff=0.7)
-    return f"; perhaps {found[0]!r}" if found else ""
+    found = difflib.get_close_matches(word[:30], _ALL_WORDS, n=5, cutoff=0.7)
+    if not found:
+        return ""
+    best = next((one for one in found if one[0] == word[0]), found[0])  # a slip is seldom in the first letter
+    return f"; perhaps {best!r}" if word not in found else " here"
