@@ -54,7 +54,7 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "bunker short left of the green, pond right of the green": [(365, -12, B), (380, 22, W)],
     "bunkers front left and back right": [(365, -12, B), (395, 12, B), (365, 12, R), (395, -12, R)],
     "bunker behind the green": [(399.5, 0, B), (395, 0, R)],
-    "bunker 20 short of the green on the left, edge 3": [(345, -4, B), (347, -6, F), (339, 0, F)],
+    "bunker 20 short of the green on the left, edge 3": [(345, -7, B), (339, -4, B), (347, -7, F), (339, -2, F), (331, -7, F)],
     "cross bunker at 210": [(210, 0, B), (210, 12, B), (210, -12, B), (215, 0, F)],
     "bunker left at 230": [(230, -14, B), (230, -11, F), (230, 14, R), (245, -16, R)],
     "bunker right 230, 20 right, 10 long, 6 wide": [(234, 20, B), (236, 20, R), (230, 22.5, B), (230, 23.5, R)],

@@ -31,9 +31,10 @@ UNIT_WORDS: dict[str, str] = {
 
 _TOKEN = re.compile(
     r"""(?P<text>"[^"\n]*"|“[^”\n]*”)
-      | (?P<minus>(?:(?<=\s)|(?<=[,;(])|^)[-–−]\s?\d+(?:\.\d+)?(?![-–]))
+      | (?P<minus>(?:(?<=\s)|(?<=[,;(])|^)[-–−]\d+(?:\.\d+)?)
       | (?P<number>\d+(?:\.\d+)?)
-      | (?P<ob>\bo\.\s?b\.?)
+      | (?P<ob>\b[oO]\.\s?[bB]\.?)
+      | (?P<e5>\b[eE][\s-]?5\b)
       | (?P<word>[^\W\d_]+(?:['’][^\W\d_]+)*)
       | (?P<hard>[;\n]|[.!?](?=\s|$))
       | (?P<soft>[,/()])
@@ -69,7 +70,7 @@ class Token:
     def error(self, why: str) -> UsageError:
         """A refusal that points at this word."""
         shown = self.shown if len(self.shown) <= 40 else self.shown[:37] + "..."
-        return UsageError(f"hole in words: {shown!r} (letter {self.start + 1}) {why}")
+        return UsageError(" ".join(f"hole in words: {shown!r} (letter {self.start + 1}) {why}".split()))
 
 
 def tokens_of(text: str) -> list[Token]:
@@ -93,8 +94,8 @@ def _token(found: re.Match[str]) -> Token:
         raise token.error("has a minus sign: say left or right, up or down, short or behind")
     if kind == "number":
         return _numbered(token, float(shown) if len(shown) < 12 else MOST_NUMBER + 1.0)
-    if kind == "ob":
-        return replace(token, kind="word", key="ob")
+    if kind in ("ob", "e5"):
+        return replace(token, kind="word", key=kind)
     if kind == "odd":
         return replace(token, kind="word")
     if kind == "text":

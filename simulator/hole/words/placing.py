@@ -55,7 +55,8 @@ def read_along(feature: Feature, draft: Draft) -> Along:
     """
     u, found = draft.units, Along()
     ranges = feature.take_all("range")
-    if len(ranges) == 1 and "word" not in ranges[0].words and _is_across(ranges[0], draft):
+    edged = feature.has("edge", "far_edge", "offset", "side_number", "gap")
+    if len(ranges) == 1 and "word" not in ranges[0].words and not edged and _is_across(ranges[0], draft):
         found.second = _range(ranges.pop(), draft)
     if ranges:
         main = next((one for one in ranges if "word" in one.words), ranges[0])

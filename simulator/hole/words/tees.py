@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+import math
+
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need
+
+LEVEL_STEP_YD = 40.0
+"""Spacing of the spot heights on a level fairway [yd]: closer than the hills either end could make it sag."""
 
 MOST_HEIGHT_YD = 150.0
 """Largest difference in height [yd]: what a hole file takes."""
@@ -116,7 +121,9 @@ def _spots(z: dict[str, float], draft: Draft) -> None:
     low, high = draft.fairway_from_yd, min(draft.fairway_to_yd, draft.green_front_yd - 5.0)
     draft.heights = [(0.0, 0.0, z["tee"])]
     if "fairway" in z and low + 20.0 < high:
-        draft.heights += [(low, 0.0, z["fairway"]), (high - 10.0, 0.0, z["fairway"])]
+        count = max(2, math.ceil((high - 10.0 - low) / LEVEL_STEP_YD) + 1)
+        step = (high - 10.0 - low) / (count - 1)
+        draft.heights += [(round(low + k * step, 1), 0.0, z["fairway"]) for k in range(count)]
     else:
         if "fairway" not in z:
             draft.assumed.append("The ground climbs or falls evenly from tee to green.")

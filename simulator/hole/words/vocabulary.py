@@ -53,7 +53,7 @@ _NOUNS: dict[str, tuple[str, ...]] = {
     "units": ("metres", "meters", "yards", "all metres", "all meters", "all yards", "all in metres", "all in meters",
               "all in yards", "in metres", "in meters", "in yards"),
     "straight": ("straight", "dead straight"),
-    "e5": ("local rule e5", "local rule e 5", "rule e5"),
+    "e5": ("local rule e5", "rule e5"),
 }  # fmt: skip
 
 HEADS: dict[tuple[str, ...], str] = {
