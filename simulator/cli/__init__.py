@@ -18,6 +18,7 @@ from .answer import compare, plan
 from .carries import carries
 from .check import check, list_
 from .flat import flat
+from .player import fit
 from .say import say
 
 INTERRUPTED = 130
@@ -35,6 +36,10 @@ app = typer.Typer(
 for command in (plan, compare, carries, check):
     app.command()(flat(command))
 app.command("list")(flat(list_))
+
+player_app = typer.Typer(help="Players: from measured shots.", rich_markup_mode=None)
+player_app.command("fit")(flat(fit))
+app.add_typer(player_app, name="player")
 
 
 def _version(wanted: bool) -> None:
