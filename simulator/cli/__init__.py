@@ -20,6 +20,7 @@ from .check import check, list_
 from .flat import flat
 from .player import fit
 from .say import say
+from .sketch import sketch
 
 INTERRUPTED = 130
 """Exit status after ctrl-C: 128 and the number of the signal, as shells have it."""
@@ -36,6 +37,7 @@ app = typer.Typer(
 for command in (plan, compare, carries, check):
     app.command()(flat(command))
 app.command("list")(flat(list_))
+app.command()(flat(sketch))
 
 player_app = typer.Typer(help="Players: from measured shots.", rich_markup_mode=None)
 player_app.command("fit")(flat(fit))

@@ -8,6 +8,8 @@ _N = r"[#]\d+"
 _S = r"(?:left|right)"
 _G = r"(?:(?:green|putting surface))"
 _TO = r"(?:to|until)"
+_SIZE = r"(?:wide|long|deep|tall|by|short|behind|beyond|carry)"
+"""Words that say what the number before them is."""
 _OF_LINE = r"(?: (?:of|off|from) (?:line|middle|fairway|line of play))?"
 
 _PATTERNS: tuple[tuple[str, str], ...] = (
@@ -35,7 +37,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("far_edge", rf"(?:far|outer|outside) edge (?:at )?(?P<a>{_N})(?: (?P<s>{_S}))?{_OF_LINE}"),
     ("side_edge", rf"(?P<s>{_S}) edge (?:at )?(?P<a>{_N})(?: {_S})?"),
     ("offset", rf"(?P<a>{_N}) (?:to )?(?P<s>{_S})(?: side)?{_OF_LINE}"),
-    ("side_number", rf"(?P<s>{_S}) (?:by |side |of )?(?P<a>{_N})(?! (?:to|until) {_N})"),
+    ("side_number", rf"(?P<s>{_S}) (?:by |side |of )?(?P<a>{_N})(?! (?:to|until) {_N})(?! {_SIZE})"),
     ("side", rf"(?:(?:on|to|down|along|off|up|at) )*(?P<s>{_S})(?: hand)?(?: side| edge)?(?: of (?:fairway|hole|line))?"),
     ("both", rf"(?:(?:on|down|along) )?(?:both|either|each) sides?(?P<g>(?: of)? {_G})?"),
     ("both", rf"(?:left and right|right and left)(?P<g>(?: of)? {_G})?"),
