@@ -73,12 +73,15 @@ def sketch(
         say(f"warning: {warning}")
     hole = found.hole if out is None else replace(found.hole, source=str(out))
     if as_json:
-        typer.echo(
-            dumps({
-                "schema": "holesim-sketch-1", "file": None if out is None else str(out), "toml": found.toml_text,
-                "assumed": list(found.assumed), "warnings": list(found.warnings), "hole": checks.hole_dict(hole),
-            })
-        )  # fmt: skip
+        answer = {
+            "schema": "holesim-sketch-1",
+            "file": None if out is None else str(out),
+            "toml": found.toml_text,
+            "assumed": list(found.assumed),
+            "warnings": list(found.warnings),
+            "hole": checks.hole_dict(hole),
+        }
+        typer.echo(dumps(answer))
     else:
         typer.echo(found.toml_text.rstrip() if out is None else checks.hole_text(hole))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from simulator.hole.words import assumed as a
+from simulator.hole.words.area_ends import along_the_line, by_green, edges
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need
 from simulator.hole.words.placing import Across, Along, read_across, read_along, take_gap
@@ -11,15 +12,6 @@ KEY_OF_KIND = {
     "water": "penalty_area", "stream": "penalty_area", "trees": "trees", "heavy_rough": "heavy_rough",
     "rough": "rough", "path": "path",
 }  # fmt: skip
-
-STREAM_WIDTH = {"river": a.RIVER_WIDTH, "canal": a.RIVER_WIDTH, "ravine": a.RAVINE_WIDTH, "ditch": a.DITCH_WIDTH,
-                "drain": a.DITCH_WIDTH}  # fmt: skip
-
-WIDTH_OF = STREAM_WIDTH | a.ROW_ACROSS
-"""How far across the line by noun, where it differs from its kind."""
-
-NEEDS_A_RANGE = frozenset("pond ponds lake water hazard reservoir pool lagoon loch marsh swamp".split())
-"""Water that does not run the length of a hole unless somebody says so."""
 
 
 def read_areas(features: list[Feature], draft: Draft) -> None:
@@ -51,7 +43,11 @@ def _area(feature: Feature, draft: Draft) -> None:
         if along.at is None and along.low is None:
             along.at = value
         else:
-            need(across.near is None and value <= a.MOST_ACROSS_YD, bare.token, "of what? Say at, from, left or right")
+            need(
+                across.near is None and value <= a.MOST_ACROSS_YD,
+                bare.token,
+                "of what? Say at, from, left or right",
+            )
             across.near = value
     if across.at is not None:
         need(along.at is None and along.low is None, feature.token, "is placed twice along the line")
@@ -62,13 +58,13 @@ def _area(feature: Feature, draft: Draft) -> None:
         _by_gap(feature, draft, entry, along, across)
     _sizes(feature, draft, along, across)
     if any(green) or at_green is not None:
-        _by_green(feature, draft, entry, (*green, at_green), along, across)
+        by_green(feature, draft, entry, (*green, at_green), along, across)
     else:
-        _along_the_line(feature, draft, entry, along, across)
+        along_the_line(feature, draft, entry, along, across)
     entry_sides = across.sides if not (across.crosses or across.middle) else ("",)
     for side in entry_sides:
         one = Entry(entry.kind, dict(entry.keys), entry.text, list(entry.assumed), list(entry.reasons))
-        _edges(one, draft, feature, across, side)
+        edges(one, draft, feature, across, side)
         noun = feature.word
         wishes = (one.keys.pop("name", ""), noun if len(entry_sides) == 1 else "", f"{side} {noun}")
         low, high = one.keys.pop("from"), one.keys.pop("to")
@@ -90,7 +86,11 @@ def _what(feature: Feature, draft: Draft, entry: Entry) -> None:
     if entry.kind == "penalty_area":
         colour, playable = feature.take("colour"), feature.take("playable")
         if colour is not None:
-            need(colour.words["word"] in ("red", "yellow"), colour.token, "is no penalty area; allowed: red, yellow")
+            need(
+                colour.words["word"] in ("red", "yellow"),
+                colour.token,
+                "is no penalty area; allowed: red, yellow",
+            )
             entry.keys["colour"] = colour.words["word"]
         else:
             # Rules of Golf 2023, Definitions, penalty area: one without a colour is treated as red
@@ -98,7 +98,13 @@ def _what(feature: Feature, draft: Draft, entry: Entry) -> None:
             entry.assume("red, as not marked (Rules of Golf, Definitions)", "colour")
         if playable is not None and playable.words["word"] in ("playable", "dry"):
             entry.keys["playable"] = True
-        elif playable is None and feature.noun in ("penalty area", "hazard", "lateral hazard", "ditch", "ravine"):
+        elif playable is None and feature.noun in (
+            "penalty area",
+            "hazard",
+            "lateral hazard",
+            "ditch",
+            "ravine",
+        ):
             entry.assume("no ball in it can be played")
     if entry.kind == "trees":
         for what, key in (("tall", "height"), ("base", "base")):
@@ -124,7 +130,7 @@ def _sizes(feature: Feature, draft: Draft, along: Along, across: Across) -> None
     u = draft.units
     long, wide, deep, by = (feature.take(what) for what in ("long", "wide", "deep", "by"))
     lengthwise, crosswise = long or by, wide
-    if across.crosses or feature.kind == "stream" and along.low is None:
+    if across.crosses or (feature.kind == "stream" and along.low is None):
         lengthwise, crosswise = wide or deep or by, long
         need(wide is None or deep is None, feature.token, "is wide and deep: leave one out")
     else:
@@ -133,7 +139,9 @@ def _sizes(feature: Feature, draft: Draft, along: Along, across: Across) -> None
         size = u.yd(lengthwise.numbers["a"])
         need(size > 0.0, lengthwise.token, f"({lengthwise.shown}): no size")
         _stretch(along, size, lengthwise)
-    across_yd = u.yd(by.numbers["b"]) if by is not None else u.yd(crosswise.numbers["a"]) if crosswise else None
+    across_yd = (
+        u.yd(by.numbers["b"]) if by is not None else u.yd(crosswise.numbers["a"]) if crosswise else None
+    )
     if across_yd is not None:
         need(across_yd > 0.0, feature.token, "has no size")
         need(across.far is None, feature.token, "has a far edge and a width: leave one out")
@@ -152,117 +160,3 @@ def _stretch(along: Along, size: float, said: Said) -> None:
         along.low = along.high - size
     else:
         along.length = size
-
-
-def _usual_length(feature: Feature) -> float:
-    return STREAM_WIDTH.get(feature.noun, a.ALONG[feature.kind])
-
-
-def _along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, across: Across) -> None:
-    """Both stations; what nobody said is assumed."""
-    u, token = draft.units, feature.token
-    size = along.length
-    crosses = across.crosses or across.middle
-    if not across.sides and not crosses:
-        need(feature.kind in ("stream", "water", "path"), token, "on which side? Say left, right, both sides or across")
-        across.crosses = crosses = True
-        if feature.kind == "water":
-            entry.assume("that it crosses the line")
-    if along.at is not None and (size is not None or along.low is None and along.high is None):
-        length = size if size is not None else _usual_length(feature)
-        if crosses:
-            along.low, along.high = along.at - length / 2.0, along.at + length / 2.0
-        else:
-            along.low, along.high = along.at, along.at + length
-        if size is None:
-            entry.assume(f"{u.shown(length)} along the line", "from", "to")
-    elif along.low is not None and along.high is None:
-        whole = feature.kind in ("trees", "heavy_rough", "rough") or feature.noun not in NEEDS_A_RANGE
-        whole = whole and not crosses and feature.kind != "stream"
-        length = _usual_length(feature)
-        along.high = draft.green_back_yd if whole and along.low < draft.green_back_yd - length else along.low + length
-        entry.assume(f"an end at {u.shown(along.high)}", "to")
-    elif along.high is not None and along.low is None:
-        along.low = along.high - _usual_length(feature)
-        entry.assume(f"a beginning at {u.shown(along.low)}", "from")
-    elif along.low is None:
-        need((feature.noun not in NEEDS_A_RANGE or across.every) and not crosses, token,
-             'where along the line? For example "213 to 254" or "at 230"')  # fmt: skip
-        along.low, along.high = min(a.FROM_TEE_YD, 0.2 * draft.length_yd), draft.green_back_yd
-        entry.assume(f"from {u.shown(along.low)} to the back of the green", "from", "to")
-    assert along.low is not None and along.high is not None
-    need(along.low < along.high, token, "ends before it begins")
-    need(along.high > -150.0 and along.low < draft.length_yd + 150.0, token, "lies beyond the hole")
-    entry.keys |= {"from": along.low, "to": along.high}
-
-
-def _by_green(
-    feature: Feature, draft: Draft, entry: Entry, said: tuple[Said | None, ...], along: Along, across: Across
-) -> None:
-    """Stations of an area short of, behind or beside the green."""
-    short, behind, beside, at_green = said
-    u = draft.units
-    need(sum(one is not None for one in said) == 1, feature.token, "stands in two places by the green")
-    need(along.low is None and along.high is None and along.at is None, feature.token,
-         "stands by the green and elsewhere along the line: leave one out")  # fmt: skip
-    gap = a.GREEN_GAP[feature.kind]
-    front, back = draft.green_front_yd, draft.green_back_yd
-    size = along.length
-    end = short or behind
-    if end is not None:
-        if "a" in end.numbers:
-            gap = u.yd(end.numbers["a"])
-        else:
-            entry.assume(f"{u.shown(gap)} from the green", "from", "to")
-        length = size if size is not None else _usual_length(feature)
-        if size is None:
-            entry.assume(f"{u.shown(length)} along the line", "from", "to")
-        low = front - gap - length if short is not None else back + gap
-        entry.keys |= {"from": low, "to": low + length}
-        if not across.sides:
-            across.crosses = True
-        return
-    if beside is not None:
-        across.sides = (beside.words["s"],)
-        if "a" in beside.numbers and across.near is None:
-            across.near = draft.green_half_yd + u.yd(beside.numbers["a"])
-    need(bool(across.sides), feature.token, "on which side of the green? Say left, right, short or behind")
-    if across.near is None:
-        across.near = draft.green_half_yd + gap
-        entry.assume(f"{u.shown(gap)} from the green", "left", "right")
-    entry.keys |= {"from": front - 5.0, "to": back + 5.0}
-    entry.assume("as long as the green", "from", "to")
-
-
-def _edges(entry: Entry, draft: Draft, feature: Feature, across: Across, side: str) -> None:
-    """Left and right edge of one area; side "" for what crosses the line."""
-    u = draft.units
-    if side == "":
-        stream = feature.kind in ("stream", "path") or across.crosses and feature.noun not in NEEDS_A_RANGE
-        reach = a.CROSSING_REACH if stream and feature.kind != "trees" else a.POND_REACH
-        if across.width is not None:
-            reach = across.width / 2.0
-        else:
-            entry.assume(f"{u.shown(reach)} to either side", "left", "right")
-        entry.keys |= {"left": -reach, "right": reach}
-        return
-    near, far, width = across.near, across.far, across.width
-    if near is None and far is None:
-        near = draft.fairway_edge(side) + a.EDGE_BEYOND_FAIRWAY[feature.kind]
-        entry.assume(f"its near edge {u.shown(near)} {side}", "left", "right")
-    usual = WIDTH_OF.get(feature.noun, a.ACROSS[feature.kind])
-    if near is None:
-        assert far is not None
-        near = far - usual
-        entry.assume(f"{u.shown(usual)} across", side_key(side, near=True))
-    if far is None:
-        far = near + (width if width is not None else usual)
-        if width is None:
-            entry.assume(f"{u.shown(usual)} across", side_key(side, near=False))
-    need(near < far, feature.token, "has its far edge nearer than its near one")
-    entry.keys |= {"left": near, "right": far} if side == "right" else {"left": -far, "right": -near}
-
-
-def side_key(side: str, near: bool) -> str:
-    """Key of the near or far edge of an area on a side."""
-    return "left" if (side == "right") == near else "right"

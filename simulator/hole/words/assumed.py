@@ -17,8 +17,8 @@ FAIRWAY_WIDTH = 32.0
 """Common practice: 25 for championships to 40 for members."""
 
 FAIRWAY_FROM, FAIRWAY_FROM_SHARE = 150.0, 0.4
-"""Where it begins: 150 on, or 40 % of a short hole, so that a topped drive is in rough. It runs to the front of
-the green, whose approach is mown (common practice)."""
+"""Where it begins: 150 on, or 40 % of a short hole, so that a topped drive is in rough. It runs to the front
+of the green, whose approach is mown (common practice)."""
 
 APPROACH_YD = 20.0
 """Mown approach before the green of a par 3 (common practice)."""
@@ -26,14 +26,22 @@ APPROACH_YD = 20.0
 DOGLEG_DEG, BEND_DEG, SLIGHT_DEG, SHARP_DEG = 40.0, 20.0, 10.0, 60.0
 """Turn of a dogleg, a bend, a slight and a sharp one of which no degrees are said."""
 
-BEND_FROM_GREEN, BEND_SHARE = 150.0, 0.62
-"""Where a hole bends if nobody says: that share along it, where a drive ends and a middle iron is left."""
+BEND_SHARE, BEND_TO_GREEN = 0.62, 250.0
+"""Where a hole bends if nobody says: that share along it, where a drive ends and a middle iron is left; on a
+long hole this far from the green, for there it bends for the second shot."""
 
-EDGE_BEYOND_FAIRWAY = {"water": 5.0, "stream": 5.0, "trees": 12.0, "heavy_rough": 8.0, "rough": 0.0, "path": 6.0}
+EDGE_BEYOND_FAIRWAY = {
+    "water": 5.0,
+    "stream": 5.0,
+    "trees": 12.0,
+    "heavy_rough": 8.0,
+    "rough": 0.0,
+    "path": 6.0,
+}
 """From the edge of the fairway to an area beside it of which no edge is said: a strip of mown rough first."""
 
 ACROSS = {"water": 30.0, "stream": 4.0, "trees": 30.0, "heavy_rough": 30.0, "rough": 20.0, "path": 2.5}
-"""How far an area reaches across the line: beyond 30 yards it is far off the play; streams are 4, paths 2.5."""
+"""How far an area reaches across the line: beyond 30 yards it is far off the play."""
 
 ROW_ACROSS = {"hedge": 3.0, "tree line": 10.0, "treeline": 10.0, "row of trees": 9.0, "line of trees": 9.0}
 """The same for single rows."""
@@ -54,7 +62,15 @@ POND_REACH = 30.0
 FROM_TEE_YD = 60.0
 """Trees and rough "all along" begin here; a boundary begins behind the tee."""
 
-GREEN_GAP = {"bunker": 2.0, "water": 8.0, "stream": 10.0, "trees": 12.0, "heavy_rough": 8.0, "rough": 3.0, "path": 8.0}
+GREEN_GAP = {
+    "bunker": 2.0,
+    "water": 8.0,
+    "stream": 10.0,
+    "trees": 12.0,
+    "heavy_rough": 8.0,
+    "rough": 3.0,
+    "path": 8.0,
+}
 """From the edge of the green to what is beside it."""
 
 GREENSIDE_DEPTH, GREENSIDE_WIDTH = 12.0, 7.0
@@ -78,9 +94,9 @@ MARK_BEHIND_YD = 40.0
 """A mark "behind the green" of which no distance is said."""
 
 PIN_SHARE = 0.2
-"""A front pin is this share of the depth on, a back pin as far from the back; a left or right one stands half way
-from the middle to the edge. On 28 yards that is 5 to 6 paces, more than the four a hole is cut from the edge
-(common practice)."""
+"""A front pin is this share of the depth on, a back pin as far from the back; a left or right one stands half
+way from the middle to the edge. On 28 yards that is 5 to 6 paces, more than the four a hole is cut from the
+edge (common practice)."""
 
 MOST_ACROSS_YD = 80.0
 """A number right beside "left" or "right" up to this is yards from the line; a larger one is along it."""

@@ -36,7 +36,9 @@ def _bound(feature: Feature, draft: Draft) -> None:
         across.near = u.yd(bare.numbers["a"])
     noun = feature.noun if feature.noun not in PLAIN_NOUNS else "boundary"
     if behind is not None:
-        need("a" in behind.numbers, behind.token, f'how far? For example "{feature.noun} 15 behind the green"')
+        need(
+            "a" in behind.numbers, behind.token, f'how far? For example "{feature.noun} 15 behind the green"'
+        )
         start = draft.green_back_yd + u.yd(behind.numbers["a"])
         need(start < draft.length_yd + OPEN_END_YD - 1.0, behind.token, "is too far off to matter")
         reach = OPEN_SIDE_YD - 1.0
@@ -47,8 +49,16 @@ def _bound(feature: Feature, draft: Draft) -> None:
     need(bool(across.sides), feature.token, 'on which side, and how far? For example "out left 34"')
     need(across.near is not None, feature.token, f'how far {across.sides[0]} of the line? For example "'
          f'{feature.noun} {across.sides[0]} 34"')  # fmt: skip
-    need(across.far is None and along.second is None, feature.token, "ends nowhere: everything beyond it is out")
-    need(along.at is None, feature.token, 'at one place? Say from where to where, or leave it out for all of the hole')
+    need(
+        across.far is None and along.second is None,
+        feature.token,
+        "ends nowhere: everything beyond it is out",
+    )
+    need(
+        along.at is None,
+        feature.token,
+        "at one place? Say from where to where, or leave it out for all of the hole",
+    )
     near = across.near
     assert near is not None
     need(near < OPEN_SIDE_YD, feature.token, "is too far off to matter")

@@ -11,7 +11,12 @@ from simulator.hole.words.placing import Across, Along, read_across, read_along,
 
 _ROUND_DEG = {"front": 180.0, "back": 0.0, "left": 270.0, "right": 90.0}
 _SENSE = {"short": "front", "long": "back"}
-_CORNERS = {("front", "left"): 220.0, ("front", "right"): 140.0, ("back", "left"): 320.0, ("back", "right"): 40.0}
+_CORNERS = {
+    ("front", "left"): 220.0,
+    ("front", "right"): 140.0,
+    ("back", "left"): 320.0,
+    ("back", "right"): 40.0,
+}
 """Ways from the middle of the green [deg], clockwise from the line of play."""
 
 MOST_BUNKERS = 12
@@ -62,9 +67,17 @@ def _bunker(feature: Feature, draft: Draft) -> None:
         ends = "" if p == "middle" else p
     else:
         ends = "front" if short is not None else "back" if behind is not None else ""
-    away = next((u.yd(one.numbers["a"]) for one in (short, behind) if one is not None and "a" in one.numbers), None)
+    away = next(
+        (u.yd(one.numbers["a"]) for one in (short, behind) if one is not None and "a" in one.numbers), None
+    )
     placed = along.at is not None or along.low is not None or along.high is not None
-    sure = at_green is not None or beside is not None or bool(ends) or round_both or feature.noun.startswith("green")
+    sure = (
+        at_green is not None
+        or beside is not None
+        or bool(ends)
+        or round_both
+        or feature.noun.startswith("green")
+    )
     if placed:
         need(not sure or feature.noun.startswith("green"), feature.token, "stands by the green and elsewhere")
     names = (named.numbers["a"].key[:50] if named else "", feature, draft)
@@ -90,7 +103,11 @@ def _count(feature: Feature) -> int:
     for one in feature.said:
         if one.what == "bare" and one.token.start < feature.token.start and not one.numbers["a"].unit:
             value = one.numbers["a"].value
-            need(1.0 <= value <= MOST_BUNKERS and value == int(value), one.token, f"bunkers? Up to {MOST_BUNKERS}")
+            need(
+                1.0 <= value <= MOST_BUNKERS and value == int(value),
+                one.token,
+                f"bunkers? Up to {MOST_BUNKERS}",
+            )
             feature.said.remove(one)
             return int(value)
     return 1
@@ -112,9 +129,12 @@ def _bare(feature: Feature, draft: Draft, along: Along, across: Across) -> None:
 
 
 def _by_the_line(
-    names: tuple[str, Feature, Draft], along: Along, across: Across, sizes: tuple[float | None, float | None, float],
+    names: tuple[str, Feature, Draft],
+    along: Along,
+    across: Across,
+    sizes: tuple[float | None, float | None, float],
     count: int,
-) -> None:  # fmt: skip
+) -> None:
     name, feature, draft = names
     u = draft.units
     depth, width, factor = sizes
@@ -154,7 +174,11 @@ def _by_the_line(
         stations[0], across.offset = take_gap(feature, draft, stations[0], side, entry)
     sides = across.sides or ("",)
     if not across.sides:
-        need(across.crosses or across.middle, feature.token, "on which side? Say left, right, both sides or middle")
+        need(
+            across.crosses or across.middle,
+            feature.token,
+            "on which side? Say left, right, both sides or middle",
+        )
     for side in sides:
         for station in stations:
             offset = _offset(entry, across, side, width, draft)

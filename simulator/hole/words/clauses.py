@@ -5,41 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from simulator.hole.words.feature import Feature, Said
-from simulator.hole.words.lex import Token
-from simulator.hole.words.phrases import longest
+from simulator.hole.words.attach import attach
+from simulator.hole.words.feature import Feature
+from simulator.hole.words.lex import Token, listed
+from simulator.hole.words.said import read_said
 from simulator.hole.words.vocabulary import (
     ALIASES,
     BEFORE_A_PLACE,
     FILLERS,
-    HEADER,
     HEADS,
     LONGEST_HEAD,
     PLACES,
-    near,
 )
 
 MOST_FEATURES = 100
 """Features of a hole in words: a limit on slips."""
 
-PLACING = frozenset(
-    "range from at on ahead back_by place short_green behind_green beside_green at_green off_place both carry".split()
-)
-"""What is said once of a place; said again it is of another feature of the kind."""
-
-SIDED = frozenset(("side", "side_number", "offset", "beside_green", "place"))
-"""What puts a feature on one side; on the other side it is another one."""
-
-LISTED = frozenset("pin tee bunker tree trees mark water heavy_rough rough stream path out bend".split())
-"""Kinds that may be told as a list ("bunkers left at 230 and 250")."""
-
-NAME_ENDS = frozenset("left right at behind beyond on from short middle both across".split())
+NAME_ENDS = frozenset(listed("left right at behind beyond on from short middle both across"))
 """Words that end a name."""
-
-NAMES_A_TEE = frozenset(("colour", "who"))
-
-ACROSS_LIMIT = 100.0
-"""Numbers of a second range below this are distances from the line, above it along the line."""
 
 
 @dataclass
@@ -62,7 +45,7 @@ def features_of(text: str, tokens: list[Token]) -> list[Feature]:
     for segment in _segments(tokens):
         for feature in _in_segment(text, segment.tokens):
             if feature.kind == "":
-                _attach(found, feature, segment.hard)
+                attach(found, feature, segment.hard)
             else:
                 found.append(feature)
         if len(found) > MOST_FEATURES:
@@ -148,7 +131,16 @@ def _in_segment(text: str, tokens: list[Token]) -> Iterator[Feature]:
 
 def _with_adjectives(tokens: list[Token], k: int) -> int:
     """Where the words of a noun begin: a colour or the like right before it goes with it."""
-    while k > 0 and tokens[k - 1].key in ("red", "yellow", "white", "blue", "greenside", "lone", "single", "small"):
+    while k > 0 and tokens[k - 1].key in (
+        "red",
+        "yellow",
+        "white",
+        "blue",
+        "greenside",
+        "lone",
+        "single",
+        "small",
+    ):
         k -= 1
     return k
 
@@ -195,7 +187,12 @@ def _green_edge(text: str, tokens: list[Token]) -> Feature | None:
     """ "front of green 360": a reading of the green itself."""
     words = [t for t in tokens if t.key not in (*FILLERS, "edge", "at")]
     keys = [t.key for t in words]
-    if len(words) == 4 and keys[0] in ("front", "back") and keys[1:3] == ["of", "green"] and words[3].kind == "number":
+    if (
+        len(words) == 4
+        and keys[0] in ("front", "back")
+        and keys[1:3] == ["of", "green"]
+        and words[3].kind == "number"
+    ):
         return _feature(text, "green", "green", [words[0], words[3]], 0, words[2])
     return None
 
@@ -207,107 +204,5 @@ def _feature(
     feature = Feature(kind, noun, head or every[0])
     feature.text = text[every[0].start : every[-1].end]
     for part in (tokens[:before], tokens[before:]):
-        feature.said += _said(text, part)
+        feature.said += read_said(text, part)
     return feature
-
-
-def _said(text: str, tokens: list[Token]) -> list[Said]:
-    """What a run of words says, pattern by pattern.
-
-    Raises
-    ------
-    UsageError
-        At the first word that no pattern takes.
-    """
-    letters, kept = {"number": "#", "text": "$"}, []
-    words: list[str] = []
-    for token in tokens:
-        key = ALIASES.get(token.key, token.key) if token.kind == "word" else token.key
-        if token.kind == "word" and (key in FILLERS or not key):
-            continue
-        mark = letters.get(token.kind)
-        if token.unit in ("percent", "degrees"):
-            mark = "%" if token.unit == "percent" else "@"
-        words.append(f"{mark}{len(kept)}" if mark else key.replace(" ", "_"))
-        kept.append(token)
-    joined, said, start = " ".join(words), [], 0
-    while start < len(joined):
-        index = joined.count(" ", 0, start)
-        token = kept[index]
-        best = longest(joined, start)
-        if best is None:
-            raise token.error(f"not understood{near(token.key) if token.kind == 'word' else ''}")
-        what, match = best
-        last = kept[index + match.group().count(" ")]
-        if what == "nothing":
-            start = match.end() + 1
-            continue
-        groups = {name: value for name, value in match.groupdict().items() if value is not None}
-        numbers = {n: kept[int(v[1:])] for n, v in groups.items() if v[0] == "#"}
-        others = {n: v.strip() for n, v in groups.items() if v[0] != "#"}
-        if "a2" in numbers:
-            numbers["a"] = numbers.pop("a2")
-        signed = [kept[int(w[1:])] for w in match.group().split() if w[0] in "%@$"]
-        if signed:
-            numbers["a"] = signed[0]
-        said.append(Said(what, token, others, numbers, text[token.start : last.end]))
-        start = match.end() + 1
-    return said
-
-
-def _attach(found: list[Feature], loose: Feature, hard: bool) -> None:
-    """Words without a noun: about the feature before, another of its kind, or the hole as a whole."""
-    last = found[-1] if found else None
-    kinds = {one.what for one in loose.said}
-    if not loose.said:
-        return
-    header = last is None or last.kind in HEADER
-    if (hard or header) and kinds <= {"side", "side_number", "offset", "at", "degrees", "sharpness"} and (
-        kinds & {"side", "side_number", "offset"}
-    ):
-        loose.kind, loose.noun = "bend", "bend"
-        found.append(loose)
-        return
-    if (hard or header) and kinds <= {"bare", "named", "long"}:
-        loose.kind = "hole"
-        found.append(loose)
-        return
-    if last is None:
-        raise loose.token.error("is about no feature: name it first (fairway, pond, bunker, green ...)")
-    if last.kind in LISTED and _is_another(last, loose):
-        loose.kind, loose.noun = last.kind, last.noun
-        if last.kind != "mark":
-            loose.said += [one for one in last.said if _inherited(one, loose)]
-        loose.text = f"{last.noun} {loose.text}"
-        found.append(loose)
-        return
-    last.said += loose.said
-    last.text += ", " + loose.text
-
-
-def _is_another(last: Feature, loose: Feature) -> bool:
-    """Whether loose words place a second feature of the same kind."""
-    old, new = {one.what for one in last.said}, {one.what for one in loose.said}
-    if last.kind == "tee" and new & NAMES_A_TEE:
-        return bool(old & NAMES_A_TEE) or last.noun == "tees"
-    if last.kind == "pin":
-        placed = {"on", "place", "range", "bare", "at"}
-        return bool(new & (old & placed)) or (bool(new & {"place"}) and bool(old & placed))
-    if last.kind in ("bunker", "tree") and "bare" in new and old & {"at", "bare", "range", "offset"}:
-        return "at" in old or "bare" in old
-    sides = [{one.words["s"] for one in f.said if one.what in SIDED and "s" in one.words} for f in (last, loose)]
-    if sides[0] and sides[1] and not sides[0] & sides[1]:
-        return True
-    both = old & new & PLACING
-    if both == {"range"}:
-        numbers = [n.value for one in loose.said if one.what == "range" for n in one.numbers.values()]
-        return max(numbers) >= ACROSS_LIMIT
-    return bool(both)
-
-
-def _inherited(one: Said, loose: Feature) -> bool:
-    """Whether a thing said of the first of a list holds for this one too: its side, its sizes."""
-    sides = {"side", "offset", "side_number", "edge", "beside_green", "both"}
-    if one.what in ("side",):
-        return not loose.has(*sides)
-    return one.what in ("tall", "density", "deep", "wide", "crown", "colour") and not loose.has(one.what)

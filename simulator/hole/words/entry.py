@@ -6,10 +6,9 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from simulator.hole.words.feature import Units
+from simulator.hole.words.lex import listed
 
-PLAIN = frozenset(
-    "name turn_deg colour playable slope_pct falls density".split()
-)
+PLAIN = frozenset(listed("name turn_deg colour playable slope_pct falls density"))
 """Keys without a unit; all others are lengths in yards here, in the unit of the hole in the file."""
 
 

@@ -26,15 +26,25 @@ def read_fairways(features: list[Feature], draft: Draft) -> None:
     u, front = draft.units, draft.green_front_yd
     if draft.par == 3:
         half = draft.green_half_yd
-        keys = {"name": "approach", "from": front - a.APPROACH_YD, "to": front + 2.0, "left": -half, "right": half}
+        keys = {
+            "name": "approach",
+            "from": front - a.APPROACH_YD,
+            "to": front + 2.0,
+            "left": -half,
+            "right": half,
+        }
         entry = Entry("fairway", keys)
-        entry.assume(f"{u.shown(a.APPROACH_YD)} of mown grass before the green", "from", "to", "left", "right")
+        entry.assume(
+            f"{u.shown(a.APPROACH_YD)} of mown grass before the green", "from", "to", "left", "right"
+        )
         draft.fairway_left_yd = draft.fairway_right_yd = half
         draft.fairway_from_yd, draft.fairway_to_yd = front - a.APPROACH_YD, front
     else:
         half = a.FAIRWAY_WIDTH / 2.0
         start = _usual_start(draft)
-        entry = Entry("fairway", {"name": "fairway", "from": start, "to": front, "left": -half, "right": half})
+        entry = Entry(
+            "fairway", {"name": "fairway", "from": start, "to": front, "left": -half, "right": half}
+        )
         entry.assume(_reach_words(draft, start, front), "from", "to")
         entry.assume(f"{u.shown(a.FAIRWAY_WIDTH)} wide", "left", "right")
         draft.fairway_left_yd = draft.fairway_right_yd = half
@@ -141,7 +151,9 @@ def _edges(feature: Feature, draft: Draft) -> dict[str, float | None]:
     found: dict[str, float | None] = {}
     for said in feature.take_all("offset", "side_number", "side_edge", "edge"):
         side = said.words.get("s", "")
-        need(bool(side) and side not in found, said.token, f"({said.shown}): say each edge once, left or right")
+        need(
+            bool(side) and side not in found, said.token, f"({said.shown}): say each edge once, left or right"
+        )
         value = draft.units.yd(said.numbers["a"])
         found[side] = -value if side == "left" else value
     return found
@@ -149,6 +161,7 @@ def _edges(feature: Feature, draft: Draft) -> dict[str, float | None]:
 
 def _width(said: Said, draft: Draft) -> float:
     width = draft.units.yd(said.numbers["a"])
-    need(3.0 <= width <= MOST_WIDTH_YD, said.token,
-         f"({said.shown}): allowed: {draft.units.shown(3)} to {draft.units.shown(MOST_WIDTH_YD)}")  # fmt: skip
+    shown = draft.units.shown
+    allowed = f"({said.shown}): allowed: {shown(3)} to {shown(MOST_WIDTH_YD)}"
+    need(3.0 <= width <= MOST_WIDTH_YD, said.token, allowed)
     return width

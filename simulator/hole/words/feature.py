@@ -1,4 +1,4 @@
-"""One feature as it was said: its kind, its noun and what was said of it, taken piece by piece by a builder."""
+"""One feature as it was said: its kind, its noun, and what was said of it, taken piece by piece."""
 
 from __future__ import annotations
 
@@ -7,7 +7,12 @@ from dataclasses import dataclass, field
 from simulator.hole.words.lex import Token
 from simulator.units import FT_PER_YD, YD_PER_M
 
-WORD_OF_KIND = {"stroke_index": "stroke index", "heavy_rough": "heavy rough", "out": "out of bounds", "e5": "local rule"}
+WORD_OF_KIND = {
+    "stroke_index": "stroke index",
+    "heavy_rough": "heavy rough",
+    "out": "out of bounds",
+    "e5": "local rule",
+}
 
 
 @dataclass(frozen=True, eq=False)
@@ -51,7 +56,9 @@ class Feature:
         """
         found = [one for one in self.said if one.what in what]
         if len(found) > 1:
-            raise found[1].token.error(f"({found[1].shown}): said of the {self.word} already ({found[0].shown})")
+            raise found[1].token.error(
+                f"({found[1].shown}): said of the {self.word} already ({found[0].shown})"
+            )
         if not found:
             return None
         self.said.remove(found[0])

@@ -7,7 +7,9 @@ from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need, plain
 from simulator.hole.words.lex import Token
 
-_OPPOSITE = {"front": "back", "back": "front", "left": "right", "right": "left"}
+LEAST_GREEN_YD, MOST_GREEN_YD = 5.0, 100.0
+"""Depth or width of a green outside these is a slip."""
+
 _SENSE = {"short": "front", "long": "back", "front": "front", "back": "back"}
 
 
@@ -42,8 +44,9 @@ def read_green(features: list[Feature], draft: Draft) -> None:
     if width is None:
         width = a.GREEN_WIDTH
         entry.assume(f"{u.shown(width)} wide", "width")
-    need(5.0 <= depth <= 100.0 and 5.0 <= width <= 100.0, first.token,
-         f"is {u.shown(depth)} by {u.shown(width)}; allowed: {u.shown(5)} to {u.shown(100)} each way")  # fmt: skip
+    limits = f"allowed: {u.shown(LEAST_GREEN_YD)} to {u.shown(MOST_GREEN_YD)} each way"
+    fits = LEAST_GREEN_YD <= min(depth, width) and max(depth, width) <= MOST_GREEN_YD
+    need(fits, first.token, f"is {u.shown(depth)} by {u.shown(width)}; {limits}")
     if front is None:
         front = back - depth if back is not None else draft.length_yd - depth / 2.0
     offset = first.take("offset")
@@ -97,7 +100,11 @@ def _fall(green: Feature, entry: Entry) -> None:
                 need(not word, said.token, "is no way a green falls; allowed: front, back, left, right")
     where = ways[0] if ways else percent or verb
     assert where is not None
-    need(verb is not None or percent is not None, where.token, 'of the green? Say "falls to the front", or a size')
+    need(
+        verb is not None or percent is not None,
+        where.token,
+        'of the green? Say "falls to the front", or a size',
+    )
     need(bool(end or side), where.token, 'falls which way? For example "falls front left 2%"')
     entry.keys["falls"] = f"{end} {side}".strip()
     if percent is None:
@@ -168,10 +175,16 @@ def _pin(pin: Feature, draft: Draft) -> None:
         entry.assume(f"{u.shown(ahead)} on{aside}")
     half = draft.green_half_yd
     away = (2.0 * ahead / depth - 1.0) ** 2 + (across / half) ** 2
-    need(away < 0.98, pin.token, f"at {u.shown(ahead)} on and {u.shown(abs(across))} from the middle is off a green "
-         f"{u.shown(depth)} deep and {u.shown(2 * half)} wide")  # fmt: skip
+    here = f"at {u.shown(ahead)} on and {u.shown(abs(across))} from the middle"
+    need(away < 0.98, pin.token, f"{here} is off a green {u.shown(depth)} deep and {u.shown(2 * half)} wide")
     spoken = f"{on.shown}" if on else ""
-    wish = named.numbers["a"].key if named else colour.words["word"] if colour else " ".join(words) or spoken or "pin"
+    wish = (
+        named.numbers["a"].key
+        if named
+        else colour.words["word"]
+        if colour
+        else " ".join(words) or spoken or "pin"
+    )
     entry.keys = {"name": _free(draft, wish), "on": ahead}
     if across + draft.green_offset_yd:
         entry.keys["offset"] = across + draft.green_offset_yd

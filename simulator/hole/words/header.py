@@ -55,9 +55,18 @@ def _par_and_length(header: list[Feature]) -> tuple[Token, Token]:
             token = said.numbers["a"]
             if feature.kind == "par" and par is not None and token.value < 10.0:
                 raise token.error(f"is a second par (the first is {par.shown})")
-            if feature.kind == "par" and said.token.start > feature.token.start and par is None and token.value < 10.0:
+            if (
+                feature.kind == "par"
+                and said.token.start > feature.token.start
+                and par is None
+                and token.value < 10.0
+            ):
                 par = token
-                need(token.value in (3.0, 4.0, 5.0, 6.0) and not token.unit, token, "is no par; allowed: 3 to 6")
+                need(
+                    token.value in (3.0, 4.0, 5.0, 6.0) and not token.unit,
+                    token,
+                    "is no par; allowed: 3 to 6",
+                )
             elif feature.kind in ("stroke_index", "bearing", "bend") and said is _own(feature, bare):
                 feature.said.append(said)
             else:
@@ -68,7 +77,11 @@ def _par_and_length(header: list[Feature]) -> tuple[Token, Token]:
         raise UsageError('hole in words: no par; say for example "par 4, 372; fairway 28 wide"')
     if not lengths:
         raise par.error('is the par; how long is the hole? For example "par 4, 372"')
-    need(lengths[0].value >= LEAST_LENGTH, lengths[0], f"is too short for a hole; allowed: {LEAST_LENGTH:g} or more")
+    need(
+        lengths[0].value >= LEAST_LENGTH,
+        lengths[0],
+        f"is too short for a hole; allowed: {LEAST_LENGTH:g} or more",
+    )
     need(len(lengths) == 1, lengths[-1], f"is a second length of the hole (the first is {lengths[0].shown})")
     return par, lengths[0]
 
@@ -129,7 +142,7 @@ def _bend(feature: Feature, draft: Draft) -> None:
         station = draft.units.yd(at.numbers["a"])
         need(1.0 < station < draft.length_yd - 1.0, at.numbers["a"], "is not between tee and green")
     else:
-        station = round(max(a.BEND_SHARE * draft.length_yd, draft.length_yd - 250.0))
+        station = round(max(a.BEND_SHARE * draft.length_yd, draft.length_yd - a.BEND_TO_GREEN))
         draft.assumed.append(f"The line bends at {draft.units.shown(station)}: the words do not say where.")
         draft.top_assumed.append("at")
     draft.turns.append((station, turn if side.words["s"] == "right" else -turn))

@@ -13,9 +13,17 @@ LONGEST_TEXT = 4000
 MOST_NUMBER = 3000.0
 """Largest number taken: longer than any hole in metres or yards."""
 
-_UNITS = 'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen ' \
-         'sixteen seventeen eighteen nineteen twenty'.split()  # fmt: skip
-_TENS = "thirty forty fifty sixty seventy eighty ninety".split()
+
+def listed(words: str) -> tuple[str, ...]:
+    """The words of a list written with blanks."""
+    return tuple(words.split())
+
+
+_UNITS = listed(
+    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen "
+    "sixteen seventeen eighteen nineteen twenty"
+)
+_TENS = listed("thirty forty fifty sixty seventy eighty ninety")
 NUMBER_WORDS: dict[str, float] = {
     **{word: float(n) for n, word in enumerate(_UNITS)},
     **{word: 10.0 * n for n, word in enumerate(_TENS, start=3)},
@@ -124,7 +132,9 @@ def _spelt(tokens: list[Token]) -> list[Token]:
         tens = out[-2] if len(out) > 1 and out[-1].kind == "dash" else out[-1] if out else None
         if tens and tens.kind == "number" and tens.key in (*_TENS, "twenty") and 0.0 < value < 10.0:
             del out[out.index(tens) :]
-            out.append(replace(tens, shown=f"{tens.shown}-{token.shown}", end=token.end, value=tens.value + value))
+            out.append(
+                replace(tens, shown=f"{tens.shown}-{token.shown}", end=token.end, value=tens.value + value)
+            )
         else:
             out.append(_numbered(token, value))
     return out

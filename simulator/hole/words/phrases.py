@@ -7,6 +7,8 @@ import re
 _N = r"[#]\d+"
 _S = r"(?:left|right)"
 _G = r"(?:(?:green|putting surface))"
+_IN = r"(?:(?:at|in|to|from) )?"
+_NEAR = r"(?:(?:near|nearest|nearer|inside|inner) )?"
 _TO = r"(?:to|until)"
 _SIZE = r"(?:wide|long|deep|tall|by|short|behind|beyond|carry)"
 """Words that say what the number before them is."""
@@ -26,19 +28,22 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("carry", rf"(?:carried|cleared?) (?:at |by )?(?P<a>{_N})"),
     ("at", rf"at (?P<a>{_N})(?: on)?"),
     ("along", rf"all (?:way )?(?:along|down|up)(?: (?P<s>{_S}))?(?: side)?"),
-    ("along", rf"(?:(?:on|for|down|along) )?(?:whole|full|entire|all) (?:length|way)(?: of hole)?"),
+    ("along", r"(?:(?:on|for|down|along) )?(?:whole|full|entire|all) (?:length|way)(?: of hole)?"),
     ("along", rf"whole (?P<s>{_S})(?: side)?"),
     ("to_green", rf"(?:all way |way |up |down |on )*{_TO} {_G}"),
     ("from_tee", r"from tee(?: on| onwards)?"),
     ("gap", rf"gap (?:of )?(?P<g>{_N})(?: (?:to|from) (?:line|middle)(?: of fairway)?(?: at (?P<r>{_N}))?)?"),
     # across it
-    ("edge", rf"(?:(?:near|nearest|nearer|inside|inner) )?edge (?:at )?(?P<a>{_N})(?: (?P<s>{_S}))?{_OF_LINE}"),
-    ("edge", rf"(?:(?:near|nearest|nearer|inside|inner) )?edge (?P<s>{_S}) (?P<a>{_N})"),
+    ("edge", rf"{_NEAR}edge (?:at )?(?P<a>{_N})(?: (?P<s>{_S}))?{_OF_LINE}"),
+    ("edge", rf"{_NEAR}edge (?P<s>{_S}) (?P<a>{_N})"),
     ("far_edge", rf"(?:far|outer|outside) edge (?:at )?(?P<a>{_N})(?: (?P<s>{_S}))?{_OF_LINE}"),
     ("side_edge", rf"(?P<s>{_S}) edge (?:at )?(?P<a>{_N})(?: {_S})?"),
     ("offset", rf"(?P<a>{_N}) (?:to )?(?P<s>{_S})(?: side)?{_OF_LINE}"),
     ("side_number", rf"(?P<s>{_S}) (?:by |side |of )?(?P<a>{_N})(?! (?:to|until) {_N})(?! {_SIZE})"),
-    ("side", rf"(?:(?:on|to|down|along|off|up|at) )*(?P<s>{_S})(?: hand)?(?: side| edge)?(?: of (?:fairway|hole|line))?"),
+    (
+        "side",
+        rf"(?:(?:on|to|down|along|off|up|at) )*(?P<s>{_S})(?: hand)?(?: side| edge)?(?: of (?:fairway|hole|line))?",
+    ),
     ("both", rf"(?:(?:on|down|along) )?(?:both|either|each) sides?(?P<g>(?: of)? {_G})?"),
     ("both", rf"(?:left and right|right and left)(?P<g>(?: of)? {_G})?"),
     ("across", r"across(?: (?:in|at) front)?(?: (?:whole )?(?:hole|line|fairway|line of play))?"),
@@ -63,8 +68,8 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("beside_green", rf"(?:(?:on|to|at) )?(?P<s>{_S}) of {_G}"),
     ("beside_green", rf"(?P<a>{_N}) (?P<s>{_S}) of {_G}"),
     ("at_green", rf"(?:(?:at|by|beside|near|next to|round|around|guarding|guards) {_G}|greenside)"),
-    ("place", rf"(?:(?:at|in|to|from) )?(?P<p>front|back|short|long|middle) ?(?P<s>{_S}|middle)?(?P<g> of {_G})?"),
-    ("place", rf"(?:(?:at|in|to|from) )?(?P<s>{_S}) (?P<p>front|back|short|long)(?P<g> of {_G})?"),
+    ("place", rf"{_IN}(?P<p>front|back|short|long|middle) ?(?P<s>{_S}|middle)?(?P<g> of {_G})?"),
+    ("place", rf"{_IN}(?P<s>{_S}) (?P<p>front|back|short|long)(?P<g> of {_G})?"),
     ("off_place", rf"(?P<a>{_N}) (?:in )?from (?P<p>front|back|left|right|middle)(?: edge)?"),
     ("front_at", rf"(?P<p>front|back) (?:edge )?(?:at )?(?P<a>{_N})"),
     ("on", rf"(?P<a>{_N}) on(?: green)?|on (?P<a2>{_N})"),

@@ -8,8 +8,6 @@ from simulator.hole.words import assumed as a
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need
 from simulator.hole.words.gap import LOOSE_YD, offset_from_gap, offset_limits
-from simulator.hole.words.lex import Token
-
 
 NEAR_TEE_YD = 60.0
 """A range up to this, without "from", is distances from the line ("trees right 20 to 50")."""
@@ -123,7 +121,11 @@ def read_across(feature: Feature, draft: Draft, near_edge: bool) -> Across:
     if both is not None:
         found.sides = ("left", "right")
     for side in sides:
-        need(both is None and found.sides in ((), (side.words["s"],)), side.token, f"({side.shown}): on two sides")
+        need(
+            both is None and found.sides in ((), (side.words["s"],)),
+            side.token,
+            f"({side.shown}): on two sides",
+        )
         found.sides = (side.words["s"],)
     found.crosses = feature.take("across") is not None
     for said in feature.take_all("offset", "side_number"):
@@ -157,7 +159,9 @@ def _from_line(said: Said, found: Across, draft: Draft) -> float:
     return value if side in found.sides else -value
 
 
-def take_gap(feature: Feature, draft: Draft, range_yd: float | None, side: str, entry: Entry) -> tuple[float, float]:
+def take_gap(
+    feature: Feature, draft: Draft, range_yd: float | None, side: str, entry: Entry
+) -> tuple[float, float]:
     """Station and distance from the line [yd] of a point read by its range and its gap to the line.
 
     Raises
@@ -177,23 +181,17 @@ def take_gap(feature: Feature, draft: Draft, range_yd: float | None, side: str, 
         line = range_yd
         entry.assume(f"that the gap was read to the line at {draft.units.shown(line)}")
     if draft.turns:
-        need(line <= draft.turns[0][0], said.token, f"({said.shown}): beyond the bend, where the line cannot be read "
-             "from the tee")  # fmt: skip
+        why = "beyond the bend, where the line cannot be read from the tee"
+        need(line <= draft.turns[0][0], said.token, f"({said.shown}): {why}")
     place = offset_from_gap(range_yd, line, gap)
-    need(place is not None, said.token, f"({said.shown}): fits no triangle with ranges of {draft.units.shown(range_yd)} "
-         f"and {draft.units.shown(line)}")  # fmt: skip
-    assert place is not None
     shown = draft.units.shown
+    ranges = f"{shown(range_yd)} and {shown(line)}"
+    need(place is not None, said.token, f"({said.shown}): fits no triangle with ranges of {ranges}")
+    assert place is not None
     low, high = offset_limits(range_yd, line, gap)
     if high - low > 2.0 * LOOSE_YD:
         draft.warnings.append(
-            f"The gap of {shown(gap)} hardly fixes {feature.word[:30]}: {shown(low)} to {shown(high)} {side} if each "
-            f"reading is a yard out. Read point and line at about the same range, not {shown(range_yd)} and {shown(line)}."
+            f"The gap of {shown(gap)} hardly fixes {feature.word[:30]}: {shown(low)} to {shown(high)} {side} if "
+            f"each reading is a yard out. Read point and line at about the same range, not {ranges}."
         )
     return place
-
-
-def one_side(across: Across, token: Token, what: str) -> str:
-    """The side, when exactly one was said."""
-    need(bool(across.sides), token, f"{what}: on which side? Say left, right, both sides or across")
-    return across.sides[0]

@@ -34,13 +34,18 @@ def _tree(feature: Feature, draft: Draft) -> None:
              {"crown": ("crown", "wide"), "height": ("tall",), "base": ("base",)}.items()}  # fmt: skip
     place = feature.take("place")
     if place is not None:
-        need(place.words.get("p", "middle") == "middle", place.token, f"({place.shown}): where along the line?")
+        need(
+            place.words.get("p", "middle") == "middle", place.token, f"({place.shown}): where along the line?"
+        )
     station, across = _where(feature, draft, entry)
     sides = across.sides or ("",)
     need(bool(across.sides) or place is not None, feature.token, "on which side? Say left, right or middle")
     for side in sides:
         away = _away(across, draft, entry, side)
-        keys = {"name": draft.name_for(named.numbers["a"].key if named else noun, f"{side} {noun}"), "at": station}
+        keys = {
+            "name": draft.name_for(named.numbers["a"].key if named else noun, f"{side} {noun}"),
+            "at": station,
+        }
         if away:
             keys["offset"] = -away if side == "left" else away
         for key, said in sizes.items():
@@ -72,7 +77,11 @@ def _where(feature: Feature, draft: Draft, entry: Entry) -> tuple[float, Across]
     short, behind = feature.take("short_green"), feature.take("behind_green", "back_by")
     along, across = read_along(feature, draft), read_across(feature, draft, near_edge=False)
     bare = feature.take("bare")
-    known = [v for v in (along.at, across.at, along.low, u.yd(bare.numbers["a"]) if bare else None) if v is not None]
+    known = [
+        v
+        for v in (along.at, across.at, along.low, u.yd(bare.numbers["a"]) if bare else None)
+        if v is not None
+    ]
     for said, edge, sense in ((short, draft.green_front_yd, -1.0), (behind, draft.green_back_yd, 1.0)):
         if said is None:
             continue
@@ -86,7 +95,9 @@ def _where(feature: Feature, draft: Draft, entry: Entry) -> tuple[float, Across]
     need(len(known) == 1 and along.high is None, feature.token, "is placed twice along the line")
     station = known[0]
     if feature.has("gap"):
-        station, across.offset = take_gap(feature, draft, station, across.sides[0] if across.sides else "", entry)
+        station, across.offset = take_gap(
+            feature, draft, station, across.sides[0] if across.sides else "", entry
+        )
     if feature.kind == "tree":
         need(-100.0 < station < draft.length_yd + 150.0, feature.token, "stands beyond the hole")
     return station, across

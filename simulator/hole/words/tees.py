@@ -23,7 +23,11 @@ def read_tees(features: list[Feature], draft: Draft) -> None:
         Two tees of one name, a tee past the green.
     """
     mine = [f for f in features if f.kind == "tee"]
-    told = [f for f in mine if f.has("ahead", "back_by", "at", "bare", "colour", "who", "named", "place", "offset")]
+    told = [
+        f
+        for f in mine
+        if f.has("ahead", "back_by", "at", "bare", "colour", "who", "named", "place", "offset")
+    ]
     for feature in told:
         _tee(feature, draft)
     tees = draft.of("tee")
@@ -107,7 +111,11 @@ def _levels(feature: Feature) -> list[tuple[Said, str]]:
 def _step(said: Said, of: str, draft: Draft) -> tuple[Said, str, str, float]:
     """(what, who, over whom, rise in yards) of one height said."""
     rise = draft.units.yd(said.numbers["a"])
-    need(rise <= MOST_HEIGHT_YD, said.token, f"({said.shown}): too much; up to {draft.units.shown(MOST_HEIGHT_YD)}")
+    need(
+        rise <= MOST_HEIGHT_YD,
+        said.token,
+        f"({said.shown}): too much; up to {draft.units.shown(MOST_HEIGHT_YD)}",
+    )
     if of in ("uphill", "climbs", "downhill", "drops"):
         return said, "green", "tee", rise if of in ("uphill", "climbs") else -rise
     over = said.words.get("ref", "fairway" if of == "tee" else "tee")

@@ -12,8 +12,8 @@ from simulator.units import M_PER_YD
 COLUMNS = 100
 
 ORDER = (
-    "tee", "green", "pin", "fairway", "rough", "heavy_rough", "trees", "tree", "path", "bunker", "penalty_area",
-    "out_of_bounds", "mark",
+    "tee", "green", "pin", "fairway", "rough", "heavy_rough", "trees", "tree", "path", "bunker",
+    "penalty_area", "out_of_bounds", "mark",
 )  # fmt: skip
 
 _ABOUT = {
@@ -36,23 +36,31 @@ def toml_text(draft: Draft, words: str) -> str:
     lines = [f"# {line}" for line in textwrap.wrap(f"A hole from words: {shown}", COLUMNS - 2)]
     lines += [
         "#",
-        f"# Places: {unit} along the line of play from the tee (at, from, to), and {unit} right of it (offset,",
-        "# left, right; negative is left). What is not drawn is rough. Lines marked \"assumed\" hold values that",
-        "# the words did not give: measure them, put yours in, and delete the sentence about them below.",
+        f"# Places: {unit} along the line of play from the tee (at, from, to), and {unit} right of it",
+        "# (offset, left, right; negative is left). What is not drawn is rough. Lines marked assumed hold",
+        "# values that the words did not give: measure them, put yours in, and delete the sentence about",
+        "# them below.",
         "",
     ]
     marked = "  # assumed" if "name" in draft.top_assumed else ""
     lines += [f"name = {_text(draft.name)}{marked}", f"par = {draft.par}"]
     lines.append(f"{_key('length', draft)} = {_length(draft.length_yd, draft)}")
     if draft.turns:
-        bends = ", ".join(f"{{ {_key('at', draft)} = {_length(at, draft)}, turn_deg = {turn:g} }}" for at, turn in draft.turns)
+        bends = ", ".join(
+            f"{{ {_key('at', draft)} = {_length(at, draft)}, turn_deg = {turn:g} }}"
+            for at, turn in draft.turns
+        )
         gaps = [key for key in ("at", "turn_deg") if key in draft.top_assumed]
         note = f"  # assumed: {', '.join(gaps)}" if gaps else ""
         lines.append(f"bends = [{bends}]{note}")
     lines += [f"{key} = {json.dumps(value)}" for key, value in draft.top.items()]
     if draft.heights:
         rows = ", ".join("[" + ", ".join(_length(v, draft) for v in row) + "]" for row in draft.heights)
-        lines += ["", "# Heights: [station, offset, height], the tee being zero.", f"{_key('heights', draft)} = [{rows}]"]
+        lines += [
+            "",
+            "# Heights: [station, offset, height], the tee being zero.",
+            f"{_key('heights', draft)} = [{rows}]",
+        ]
     sentences = said(draft)
     if sentences:
         lines += ["", "# Said with every answer until it is deleted here:", "assumed = ["]
