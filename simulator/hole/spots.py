@@ -22,7 +22,7 @@ PAD_WIDTH_YD = 6.0
 
 
 def _place(fields: Fields, line: PlayLine, origins: dict[str, float]) -> tuple[float, float]:
-    """Place (x, y) of a tee, pin, tree or mark: by station (from one of some origins) and offset, or x and y."""
+    """Place (x, y) of a tee, pin, tree or mark: station (from one of some origins) and offset, or x and y."""
     given = [stem for stem in origins if fields.has(stem)]
     by_xy = fields.has("x") or fields.has("y")
     if len(given) + by_xy > 1 or (by_xy and fields.has("offset")):

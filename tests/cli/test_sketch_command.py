@@ -87,7 +87,7 @@ def test_notes(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
 
 def test_words_in_place_of_a_file(capsys: pytest.CaptureFixture[str]) -> None:
     assert _run(["check", WORDS]) == 0
-    assert "hole in words: a hole. Par 4, 372 yards" in capsys.readouterr().out
+    assert "hole in words: a hole. My hole, par 4, 372 yd from the main tee" in capsys.readouterr().out
     assert _run(["check", WORDS.replace("pond", "pand")]) == 2
     out, err = capsys.readouterr()
     assert out == "" and err == "holesim: hole in words: 'pand' (letter 30) not understood; perhaps 'pond'\n"

@@ -53,6 +53,7 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "greenside bunker short right": [(365, 12, B), (365, -12, R), (395, 12, R)],
     "bunker short left of the green, pond right of the green": [(365, -12, B), (380, 22, W)],
     "bunkers front left and back right": [(365, -12, B), (395, 12, B), (365, 12, R), (395, -12, R)],
+    "bunkers left, right and behind the green": [(380, -17, B), (380, 17, B), (399.5, 0, B), (395, 12, R)],
     "bunker behind the green": [(399.5, 0, B), (395, 0, R)],
     "bunker 20 short of the green on the left, edge 3": [(345, -7, B), (339, -4, B), (347, -7, F), (339, -2, F), (331, -7, F)],
     "cross bunker at 210": [(210, 0, B), (210, 12, B), (210, -12, B), (215, 0, F)],
@@ -145,11 +146,11 @@ def test_bends(words: str, turns: list[tuple[float, float]]) -> None:
 
 
 @pytest.mark.parametrize(("words", "spots"), [
-    ("pin 7 on", {"7 on": (373, 0)}), ("pin 7 on, 3 left", {"7 on": (373, -3)}), ("pin 20 on", {"20 on": (386, 0)}),
-    ("pin back left", {"back left": (388.4, -6)}), ("flag 371", {"pin": (371, 0)}),
+    ("pin 7 on", {"front": (373, 0)}), ("pin 7 on, 4 left", {"front left": (373, -4)}), ("pin 20 on", {"back": (386, 0)}),
+    ("pin back left", {"back left": (388.4, -6)}), ("flag 371", {"front": (371, 0)}),
     ("pins front, middle and back right", {"front": (371.6, 0), "middle": (380, 0), "back right": (388.4, 6)}),
-    ("pin 5 from the back, 4 from the left", {"pin": (389, -8)}), ("pin 7 on; pin 20 on, 2 right",
-     {"7 on": (373, 0), "20 on": (386, 2)}), ("", {"middle": (380, 0)}),
+    ("pin 5 from the back, 4 from the left", {"back left": (389, -8)}), ("pin 7 on; pin 20 on, 2 right",
+     {"front": (373, 0), "back": (386, 2)}), ("", {"middle": (380, 0)}),
 ])  # fmt: skip
 def test_pins(words: str, spots: dict[str, tuple[float, float]]) -> None:
     hole = hole_from_words(f"par 4, 380; green 28 deep, 24 wide; {words}").hole
@@ -175,8 +176,8 @@ def test_greens(words: str, front: float, depth: float, width: float, fall: tupl
 @pytest.mark.parametrize(("words", "tees"), [
     ("white tee; red tee 40 ahead", {"white": 0, "red": 40}), ("tees white, yellow 20 ahead and red 45 forward",
      {"white": 0, "yellow": 20, "red": 45}), ("men's tee, ladies' tee 50 forward", {"men": 0, "ladies": 50}),
-    ("red tee 40 ahead", {"tee": 0, "red": 40}), ("blue tee 20 back, white tee", {"blue": -20, "white": 0}),
-    ("yellow tees at 16", {"tee": 0, "yellow": 16}),
+    ("red tee 40 ahead", {"main": 0, "red": 40}), ("blue tee 20 back, white tee", {"blue": -20, "white": 0}),
+    ("yellow tees at 16", {"main": 0, "yellow": 16}),
 ])  # fmt: skip
 def test_tees(words: str, tees: dict[str, float]) -> None:
     hole = hole_from_words(f"par 4, 380; {words}").hole

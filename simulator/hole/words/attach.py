@@ -22,6 +22,10 @@ LISTED = frozenset(listed("pin tee bunker tree trees mark water heavy_rough roug
 
 NAMES_A_TEE = frozenset(("colour", "who"))
 
+SEVERAL = frozenset(
+    ("bunkers", "traps", "sand traps", "greenside bunkers", "fairway bunkers", "pot bunkers", "cross bunkers")
+)
+
 ACROSS_LIMIT = 100.0
 """Numbers of a second range below this are distances from the line, above it along the line."""
 
@@ -73,6 +77,9 @@ def _is_another(last: Feature, loose: Feature) -> bool:
     ]
     if sides[0] and sides[1] and not sides[0] & sides[1]:
         return True
+    round_green = {"side", "place", "behind_green", "short_green", "beside_green"}
+    if last.noun in SEVERAL and old & round_green and new & round_green:
+        return True
     both = old & new & PLACING
     if both == {"range"}:
         numbers = [n.value for one in loose.said if one.what == "range" for n in one.numbers.values()]
@@ -82,7 +89,17 @@ def _is_another(last: Feature, loose: Feature) -> bool:
 
 def _inherited(one: Said, loose: Feature) -> bool:
     """Whether a thing said of the first of a list holds for this one too: its side, its sizes."""
-    sides = {"side", "offset", "side_number", "edge", "beside_green", "both"}
+    sides = {
+        "side",
+        "offset",
+        "side_number",
+        "edge",
+        "beside_green",
+        "both",
+        "behind_green",
+        "short_green",
+        "place",
+    }
     if one.what in ("side",):
         return not loose.has(*sides)
     return one.what in ("tall", "density", "deep", "wide", "crown", "colour") and not loose.has(one.what)

@@ -236,7 +236,8 @@ def _by_the_green(
     if abs(along_edge) > 0.5:
         keys["turn_deg"] = round(along_edge)
     words = " ".join(word for word in (ends, side) if word)
-    _add(draft, entry, name, f"{words} bunker", keys)
+    wish = f"{words} bunker" if ends and side else f"{words} greenside bunker"
+    _add(draft, entry, name, wish, keys)
 
 
 def _add(draft: Draft, entry: Entry, name: str, wish: str, keys: dict[str, float]) -> None:

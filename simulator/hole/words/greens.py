@@ -7,6 +7,9 @@ from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need, plain
 from simulator.hole.words.lex import Token
 
+FRONT_SHARE, SIDE_SHARE = 0.36, 0.3
+"""A pin in about the first third is a front pin; that far from the middle to the edge, left or right."""
+
 LEAST_GREEN_YD, MOST_GREEN_YD = 5.0, 100.0
 """Depth or width of a green outside these is a slip."""
 
@@ -45,7 +48,7 @@ def read_green(features: list[Feature], draft: Draft) -> None:
         width = a.GREEN_WIDTH
         entry.assume(f"{u.shown(width)} wide", "width")
     limits = f"allowed: {u.shown(LEAST_GREEN_YD)} to {u.shown(MOST_GREEN_YD)} each way"
-    fits = LEAST_GREEN_YD <= min(depth, width) and max(depth, width) <= MOST_GREEN_YD
+    fits = all(LEAST_GREEN_YD <= size <= MOST_GREEN_YD for size in (depth, width))
     need(fits, first.token, f"is {u.shown(depth)} by {u.shown(width)}; {limits}")
     if front is None:
         front = back - depth if back is not None else draft.length_yd - depth / 2.0
@@ -177,18 +180,20 @@ def _pin(pin: Feature, draft: Draft) -> None:
     away = (2.0 * ahead / depth - 1.0) ** 2 + (across / half) ** 2
     here = f"at {u.shown(ahead)} on and {u.shown(abs(across))} from the middle"
     need(away < 0.98, pin.token, f"{here} is off a green {u.shown(depth)} deep and {u.shown(2 * half)} wide")
-    spoken = f"{on.shown}" if on else ""
-    wish = (
-        named.numbers["a"].key
-        if named
-        else colour.words["word"]
-        if colour
-        else " ".join(words) or spoken or "pin"
-    )
+    wish = " ".join(words) or _about(ahead / depth, across / half)
+    if named is not None or colour is not None:
+        wish = named.numbers["a"].key if named else colour.words["word"] if colour else wish
     entry.keys = {"name": _free(draft, wish), "on": ahead}
     if across + draft.green_offset_yd:
         entry.keys["offset"] = across + draft.green_offset_yd
     draft.entries.append(entry)
+
+
+def _about(on_share: float, right_share: float) -> str:
+    """Where a pin is, as it is spoken of: "front", "middle left" ..."""
+    end = "front" if on_share < FRONT_SHARE else "back" if on_share > 1.0 - FRONT_SHARE else "middle"
+    side = "" if abs(right_share) < SIDE_SHARE else " left" if right_share < 0.0 else " right"
+    return end + side
 
 
 def _free(draft: Draft, wish: str) -> str:

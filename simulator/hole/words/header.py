@@ -10,6 +10,9 @@ from simulator.hole.words.feature import Feature, Said, Units, need, plain
 from simulator.hole.words.lex import Token
 from simulator.hole.words.vocabulary import HEADER
 
+UNNAMED = "My hole"
+"""Name of a hole that is given none."""
+
 LEAST_LENGTH = 40.0
 """A number of the header from here on is the length of the hole."""
 
@@ -34,7 +37,7 @@ def read_header(features: list[Feature]) -> Draft:
     if names:
         draft.name = names[0].numbers["a"].key
     else:
-        draft.name = f"Par {draft.par}, {units.shown(draft.length_yd)}"
+        draft.name = UNNAMED
         draft.top_assumed.append("name")
     for feature in header:
         _read(feature, draft)

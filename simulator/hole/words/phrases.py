@@ -7,6 +7,7 @@ import re
 _N = r"[#]\d+"
 _S = r"(?:left|right)"
 _G = r"(?:(?:green|putting surface))"
+_ON = r"(?:(?:on|to|down|along|off|up|at) )*"
 _IN = r"(?:(?:at|in|to|from) )?"
 _NEAR = r"(?:(?:near|nearest|nearer|inside|inner) )?"
 _TO = r"(?:to|until)"
@@ -40,10 +41,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("side_edge", rf"(?P<s>{_S}) edge (?:at )?(?P<a>{_N})(?: {_S})?"),
     ("offset", rf"(?P<a>{_N}) (?:to )?(?P<s>{_S})(?: side)?{_OF_LINE}"),
     ("side_number", rf"(?P<s>{_S}) (?:by |side |of )?(?P<a>{_N})(?! (?:to|until) {_N})(?! {_SIZE})"),
-    (
-        "side",
-        rf"(?:(?:on|to|down|along|off|up|at) )*(?P<s>{_S})(?: hand)?(?: side| edge)?(?: of (?:fairway|hole|line))?",
-    ),
+    ("side", rf"{_ON}(?P<s>{_S})(?: hand)?(?: side| edge)?(?: of (?:fairway|hole|line))?"),
     ("both", rf"(?:(?:on|down|along) )?(?:both|either|each) sides?(?P<g>(?: of)? {_G})?"),
     ("both", rf"(?:left and right|right and left)(?P<g>(?: of)? {_G})?"),
     ("across", r"across(?: (?:in|at) front)?(?: (?:whole )?(?:hole|line|fairway|line of play))?"),

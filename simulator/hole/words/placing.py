@@ -191,7 +191,7 @@ def take_gap(
     low, high = offset_limits(range_yd, line, gap)
     if high - low > 2.0 * LOOSE_YD:
         draft.warnings.append(
-            f"The gap of {shown(gap)} hardly fixes {feature.word[:30]}: {shown(low)} to {shown(high)} {side} if "
-            f"each reading is a yard out. Read point and line at about the same range, not {ranges}."
+            f"The gap of {shown(gap)} hardly fixes {feature.word[:30]}: {shown(low)} to {shown(high)} {side} "
+            f"if each reading is a yard out. Read point and line at about the same range, not {ranges}."
         )
     return place

@@ -7,6 +7,9 @@ import math
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need
 
+MAIN = "main"
+"""Name of the tee that the yards count from, when the words name none there."""
+
 LEVEL_STEP_YD = 40.0
 """Spacing of the spot heights on a level fairway [yd]: closer than the hills either end could make it sag."""
 
@@ -31,10 +34,10 @@ def read_tees(features: list[Feature], draft: Draft) -> None:
     for feature in told:
         _tee(feature, draft)
     tees = draft.of("tee")
-    if tees and all(entry.keys.get("at") for entry in tees):
-        entry = Entry("tee", {"name": "tee"}, "where the line starts")
-        entry.assume("the tee the yards count from, at the start of the line", "name")
-        draft.entries.insert(draft.entries.index(tees[0]), entry)
+    if all(entry.keys.get("at") for entry in tees):
+        entry = Entry("tee", {"name": MAIN})
+        entry.assume("that the yards count from it, the start of the line", "name")
+        draft.entries.insert(draft.entries.index(tees[0]) if tees else 0, entry)
 
 
 def _tee(tee: Feature, draft: Draft) -> None:

@@ -126,11 +126,11 @@ ALIASES: dict[str, str] = {word: meant for meant, words in _READ_AS.items() for 
 """Words read as another; the empty ones say nothing."""
 
 OTHER_WORDS = listed(
-    "left right both either each sides side from to until between at carry clear reach across middle wide deep "
-    "long tall high crown edge near far inside outside gap line short behind beyond beside greenside front back "
-    "on ahead above below up down red yellow white blue black gold playable dry dense medium open falls level "
-    "slight sharp small large metres yards degrees percent called named onwards length width depth height "
-    "branches forward uphill downhill"
+    "left right both either each sides side from to until between at carry clear reach across middle "
+    "wide deep long tall high crown edge near far inside outside gap line short behind beyond beside "
+    "greenside front back on ahead above below up down red yellow white blue black gold playable dry "
+    "dense medium open falls level slight sharp small large metres yards degrees percent called named "
+    "onwards length width depth height branches forward uphill downhill"
 )
 
 _ALL_WORDS = sorted({word for head in HEADS for word in head} | set(OTHER_WORDS))
