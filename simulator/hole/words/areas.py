@@ -85,7 +85,9 @@ def _what(feature: Feature, draft: Draft, entry: Entry) -> None:
         entry.keys["name"] = named.numbers["a"].key[:50]
     if entry.kind == "penalty_area":
         colour, playable = feature.take("colour"), feature.take("playable")
-        if colour is not None:
+        if colour is None and feature.noun in ("red stakes", "yellow stakes"):
+            entry.keys["colour"] = feature.noun.split()[0]
+        elif colour is not None:
             need(
                 colour.words["word"] in ("red", "yellow"),
                 colour.token,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from simulator.hole.shapes import OPEN_END_YD, OPEN_SIDE_YD
+from simulator.hole.words.assumed import MOST_ACROSS_YD
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, need
 from simulator.hole.words.placing import read_across, read_along
@@ -30,6 +31,8 @@ def _bound(feature: Feature, draft: Draft) -> None:
     named, behind = feature.take("named"), feature.take("behind_green", "back_by")
     name = named.numbers["a"].key if named else ""
     along, across = read_along(feature, draft), read_across(feature, draft, near_edge=True)
+    if along.at is not None and along.at <= MOST_ACROSS_YD and across.near is None:
+        across.near, along.at = along.at, None  # "out right at 30"
     bare = feature.take("bare")
     if bare is not None:
         need(across.near is None, bare.token, "is a second distance")

@@ -70,7 +70,7 @@ def _par_and_length(header: list[Feature]) -> tuple[Token, Token]:
                     token,
                     "is no par; allowed: 3 to 6",
                 )
-            elif feature.kind in ("stroke_index", "bearing", "bend") and said is _own(feature, bare):
+            elif feature.kind in ("stroke_index", "bearing", "bend", "number") and said is _own(feature, bare):
                 feature.said.append(said)
             else:
                 lengths.append(token)
@@ -107,6 +107,11 @@ def _read(feature: Feature, draft: Draft) -> None:
         draft.top["stroke_index"] = int(plain(_number(feature), 1.0, 18.0, "stroke index"))
     elif feature.kind == "bearing":
         draft.top["bearing_deg"] = plain(_number(feature), 0.0, 360.0, "compass bearing")
+    elif feature.kind == "number":
+        number = int(plain(_number(feature), 1.0, 99.0, "number of a hole"))
+        if draft.name == UNNAMED:
+            draft.name = f"Hole {number}"
+            draft.top_assumed.remove("name")
     elif feature.kind == "e5":
         draft.top["local_rule_e5"] = True
     elif feature.kind == "bend":

@@ -138,15 +138,34 @@ def read_across(feature: Feature, draft: Draft, near_edge: bool) -> Across:
             found.offset = value
         need(found.sides in ((), (said.words["s"],)), said.token, f"({said.shown}): on two sides")
         found.sides = (said.words["s"],)
+    _side_edges(feature, draft, found)
     edge, far = feature.take("edge"), feature.take("far_edge")
     if edge is not None:
-        need(found.offset is None, edge.token, f"({edge.shown}): a second offset")
+        need(found.offset is None and found.near is None, edge.token, f"({edge.shown}): a second offset")
         found.near = _from_line(edge, found, draft)
     if far is not None:
         found.far = _from_line(far, found, draft)
     if near_edge and found.offset is not None:
         found.near, found.offset = found.offset, None
     return found
+
+
+def _side_edges(feature: Feature, draft: Draft, found: Across) -> None:
+    """ "left edge 14, right edge 40": of an area on the right the left edge is the near one; alone it is
+    "left, edge 14"."""
+    said = feature.take_all("side_edge")
+    for one in said:
+        value, side = draft.units.yd(one.numbers["a"]), one.words["s"]
+        if not found.sides:
+            need(len(said) == 1, one.token, f"({one.shown}): on which side of the line? Say left or right first")
+            found.sides = (side,)
+            found.near = value
+        elif found.sides == (side,):
+            need(found.far is None, one.token, f"({one.shown}): a second far edge")
+            found.far = value
+        else:
+            need(len(found.sides) == 1 and found.near is None, one.token, f"({one.shown}): a second near edge")
+            found.near = value
 
 
 def _from_line(said: Said, found: Across, draft: Draft) -> float:

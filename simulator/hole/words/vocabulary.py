@@ -28,7 +28,7 @@ _NOUNS: dict[str, str] = {
     ),
     "water": (
         "pond, ponds, lake, water, water hazard, hazard, lateral hazard, reservoir, pool, lagoon, loch, "
-        "marsh, swamp, sea, ocean, penalty area"
+        "marsh, swamp, sea, ocean, penalty area, red stakes, yellow stakes"
     ),
     "stream": "stream, burn, brook, creek, beck, ditch, drain, dyke, dike, river, canal, ravine",
     "out": (
@@ -50,6 +50,7 @@ _NOUNS: dict[str, str] = {
     "bearing": "bearing, bears, heading",
     "bend": "dogleg, doglegs, dog leg, bend, bends, turn, turns, kink, kinks",
     "length": "length",
+    "number": "hole",
     "climb": "uphill, downhill, climbs, drops",
     "units": (
         "metres, meters, yards, all metres, all meters, all yards, all in metres, all in meters, all in "
@@ -68,7 +69,7 @@ HEADS: dict[tuple[str, ...], str] = {
 
 LONGEST_HEAD = max(map(len, HEADS))
 
-HEADER = frozenset(listed("par stroke_index bearing bend length climb units straight e5 hole"))
+HEADER = frozenset(listed("par stroke_index bearing bend length number climb units straight e5 hole"))
 """Kinds that are about the hole as a whole."""
 
 PLACES = frozenset({"green", "fairway", "tee", "pin", "line"})
@@ -85,7 +86,7 @@ BEFORE_A_PLACE = frozenset(
 FILLERS = frozenset(
     listed(
         "the a an is are there it its with which that about approx approximately roughly around some running "
-        "runs lies sits stands starting has have only just very then also i my your you we plays playing"
+        "runs lies sits stands starting has have only just very then also than i my your you we plays playing"
     )
 )
 """Words that say nothing."""
