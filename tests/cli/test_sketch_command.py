@@ -29,7 +29,7 @@ def readme_phrases() -> list[str]:
 
 
 def whole(phrase: str) -> str:
-    if phrase.startswith("par"):
+    if "par " in phrase:
         return phrase
     if phrase.startswith("14 left"):
         return f"par 4, 380; fairway {phrase}"

@@ -76,12 +76,24 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "cart path left 20": [(200, -21, P), (200, -18, R), (200, -24, R)],
     "pond right 213 to 254, gap 20 to line at 213, bunker left at 230": [(230, 21, W), (230, 19, R), (230, -16, B)],
     "pond right 200 to 240, edge 20. Out left 34!\nBunker left at 230": [(220, 21, W), (220, -35, O), (230, -16, B)],
+    "out right 40 and behind the green 15": [(200, 41, O), (410, 0, O), (408, 0, R)],
+    "pond short right of the green": [(340, 5, W), (340, 30, W), (340, 2, F), (340, -10, F)],
+    "pond right, left edge 20, right edge 40, 200 to 240": [(220, 21, W), (220, 39, W), (220, 41, R), (220, 19, R)],
+    "bunker on the left from 220 to 245, carry 245": [(222, -16, B), (243, -16, B), (247, -16, R)],
+    "stream across the whole hole at 230": [(230, 80, W), (230, -80, W)],
+    "yellow stakes left 20 from 150 to 220": [(160, -21, W), (160, -19, R), (149, -21, R)],
+    "water down the left side from 180 to 240": [(200, -20, W), (200, -18, R), (179, -20, R)],
+    "ob right at 30": [(200, 31, O), (200, 29, R)],
+    "180 carry over water": [(179, 0, W), (181, 0, F)],
+    "water 160 to 190 carry on the right": [(170, 20, W), (170, 18, R), (170, -20, R)],
     "pond called Mill Pond right 200 to 240, edge 20": [(220, 21, W)],
 }
 
 FAIRWAYS: dict[str, list[tuple[float, float, Surface]]] = {
     # words behind "par 4, 380; green 28 deep; "
     "": [(153, 15, F), (151, 17, R), (365, 15, F), (148, 0, R)],
+    "fairway 28": [(200, 13, F), (200, 15, R)],
+    "fairway 24 at 220 and 30 at 280": [(220, 11.5, F), (220, 12.5, R), (280, 14.5, F), (280, 15.5, R)],
     "fairway 28 wide": [(200, 13, F), (200, 15, R), (200, -13, F), (200, -15, R)],
     "fairway 150 to 340, 30 wide": [(339, 14, F), (341, 0, R), (200, 14, F), (200, 16, R)],
     "fairway 14 left 18 right": [(200, -13, F), (200, -15, R), (200, 17, F), (200, 19, R)],
@@ -112,11 +124,12 @@ def test_fairways(words: str) -> None:
     ("par 4, 372", 4, 372), ("par 4 372 yards", 4, 372), ("a 372-yard par four", 4, 372), ("Par 5, 520y", 5, 520),
     ("par 3, 165", 3, 165), ("par 4, 342 m", 4, 342 / 0.9144), ("par 4, 342, all in metres", 4, 342 / 0.9144),
     ("par-4, length 372", 4, 372), ("par 4/372", 4, 372), ("par 4 - 372 yds", 4, 372), ("My 12th: par 4, 372", 4, 372),
+    ("hole 12, par 4, 372", 4, 372),
 ])  # fmt: skip
 def test_par_and_length(words: str, par: int, length_yd: float) -> None:
     hole = hole_from_words(words).hole
     assert (hole.par, hole.length_yd) == (par, pytest.approx(length_yd, abs=0.01))
-    assert hole.name == ("My 12th" if "My" in words else hole.name)
+    assert hole.name == ("My 12th" if "My" in words else "Hole 12" if "hole" in words else "My hole")
 
 
 def test_metres_are_exact_and_said() -> None:
@@ -134,7 +147,7 @@ def test_metres_are_exact_and_said() -> None:
     ("left 40 at 230", [(230, -40)]), ("dogleg left at 230", [(230, -40)]), ("bends right at 240", [(240, 20)]),
     ("dogleg right 30 at 220, left 20 at 300", [(220, 30), (300, -20)]), ("dogleg left 230", [(230, -40)]),
     ("bends slightly left at 200", [(200, -10)]), ("dog-leg right at 230, 55 degrees", [(230, 55)]),
-    ("turns 25° right at 210", [(210, 25)]), ("dogleg right", [(236, 40)]), ("straight", []),
+    ("turns 25° right at 210", [(210, 25)]), ("dogleg right", [(236, 40)]), ("straight", []), ("slight dogleg right at 240", [(240, 10)]),
 ])  # fmt: skip
 def test_bends(words: str, turns: list[tuple[float, float]]) -> None:
     line = hole_from_words(f"par 4, 380, {words}").hole.play_line

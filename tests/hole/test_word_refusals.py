@@ -46,6 +46,8 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; green 24 deep; pin 30 on": ("'pin' (letter 28)", "off a green 24 yards deep"),
     "par 4, 372; green 24 deep, front 360, back 380": ("'green' (letter 13)", "leave one out"),
     "par 4, 372; green falls 9% to the front": ("'9' (letter 25)", "allowed: 0 to 6"),
+    "par 4, 372; green 24": ("'24' (letter 19)", "deep or wide"),
+    "par 4, 372; two trees left at 200": ("'two' (letter 13)", "each by itself"),
     "par 4, 372; green falls": ("'falls' (letter 19)", "which way"),
     "par 4, 372; green 6 up; green 8 up": ("'8' (letter 31)", "second height"),
     "par 4, 372; uphill": ("'uphill' (letter 13)", "by how much"),

@@ -33,12 +33,14 @@ def _area(feature: Feature, draft: Draft) -> None:
     at_green = feature.take("at_green")
     along, across = read_along(feature, draft), read_across(feature, draft, near_edge=True)
     place = feature.take("place")
-    if place is not None:
-        need(place.words.get("p", "middle") == "middle" and "s" not in place.words, place.token,
-             f'({place.shown}): of the green? Say "left of the green", "behind the green"')  # fmt: skip
+    if place is not None and place.words.get("p", "middle") == "middle":
         across.middle = True
+    elif place is not None:
+        green = _corner(place, across, draft, entry)
     bare = feature.take("bare")
     if bare is not None:
+        need(bare.token.start > feature.token.start, bare.token,
+             f"{feature.word}: say each by itself, where it is")  # fmt: skip
         value = draft.units.yd(bare.numbers["a"])
         if along.at is None and along.low is None:
             along.at = value
@@ -70,6 +72,20 @@ def _area(feature: Feature, draft: Draft) -> None:
         low, high = one.keys.pop("from"), one.keys.pop("to")
         one.keys = {"name": draft.name_for(*wishes), **_first(one), "from": low, "to": high, **one.keys}
         draft.entries.append(one)
+
+
+def _corner(
+    place: Said, across: Across, draft: Draft, entry: Entry
+) -> tuple[Said | None, Said | None, Said | None]:
+    """ "short right of the green": short of it, from a third of its half width outwards."""
+    side = place.words.get("s", "")
+    need(side in ("left", "right") and across.sides in ((), (side,)), place.token,
+         f'({place.shown}): of the green? Say "short right of the green", "behind the green"')  # fmt: skip
+    across.sides = (side,)
+    if across.near is None:
+        across.near = draft.green_half_yd * a.CORNER_SHARE
+        entry.assume(f"its near edge {draft.units.shown(across.near)} {side}", "left", "right")
+    return (place, None, None) if place.words["p"] in ("front", "short") else (None, place, None)
 
 
 def _first(entry: Entry) -> dict[str, object]:

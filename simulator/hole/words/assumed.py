@@ -73,6 +73,9 @@ GREEN_GAP = {
 }
 """From the edge of the green to what is beside it."""
 
+CORNER_SHARE = 0.33
+"""Near edge of an area "short right" of the green, as a share of half the green's width."""
+
 GREENSIDE_DEPTH, GREENSIDE_WIDTH = 12.0, 7.0
 """Along and across a bunker beside a green; turned round in front of it and behind (common practice)."""
 

@@ -77,6 +77,8 @@ def _is_another(last: Feature, loose: Feature) -> bool:
     ]
     if sides[0] and sides[1] and not sides[0] & sides[1]:
         return True
+    if last.kind == "out" and "behind_green" in old ^ new:
+        return True
     round_green = {"side", "place", "behind_green", "short_green", "beside_green"}
     if last.noun in SEVERAL and old & round_green and new & round_green:
         return True

@@ -21,6 +21,11 @@ from simulator.hole.words.vocabulary import (
 MOST_FEATURES = 100
 """Features of a hole in words: a limit on slips."""
 
+ADJECTIVES = frozenset(
+    listed("red yellow white blue greenside lone single small big large slight gentle sharp")
+)
+"""Words that go with the noun behind them, not with the feature before."""
+
 NAME_ENDS = frozenset(listed("left right at behind beyond on from short middle both across"))
 """Words that end a name."""
 
@@ -93,11 +98,18 @@ def _heads(tokens: list[Token]) -> list[tuple[int, int, str]]:
                 continue
             if kind in PLACES and _is_place(tokens, k, size):
                 continue
+            if kind == "number" and (k + 1 == len(tokens) or tokens[k + 1].kind != "number"):
+                continue  # "across the whole hole"
             found.append((k, k + size, kind))
             k += size - 1
             break
         k += 1
-    return found
+    stakes = [
+        h
+        for h, after in zip(found, found[1:], strict=False)
+        if tokens[h[1] - 1].key == "stakes" and h[1] == after[0]
+    ]
+    return [head for head in found if head not in stakes]  # "yellow stakes pond": the colour of the pond
 
 
 def _is_place(tokens: list[Token], k: int, size: int) -> bool:
@@ -131,16 +143,7 @@ def _in_segment(text: str, tokens: list[Token]) -> Iterator[Feature]:
 
 def _with_adjectives(tokens: list[Token], k: int) -> int:
     """Where the words of a noun begin: a colour or the like right before it goes with it."""
-    while k > 0 and tokens[k - 1].key in (
-        "red",
-        "yellow",
-        "white",
-        "blue",
-        "greenside",
-        "lone",
-        "single",
-        "small",
-    ):
+    while k > 0 and tokens[k - 1].key in ADJECTIVES:
         k -= 1
     return k
 

@@ -66,6 +66,7 @@ def _fairway(feature: Feature, draft: Draft, first: bool) -> None:
     start, end = _reach(feature, draft, entry)
     need(start + 5.0 < end, feature.token, f"runs {_reach_words(draft, start, end)}: too short")
     widths = feature.take_all("wide", "wide_at")
+    widths += feature.take_all("bare") if not widths else []
     fixed = [said for said in widths if "at" not in said.numbers]
     need(len(fixed) < 2, feature.token, "has two widths; say where each is (28 wide at 230)")
     edges = {"left": None, "right": None} | _edges(feature, draft)

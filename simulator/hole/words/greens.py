@@ -36,6 +36,9 @@ def read_green(features: list[Feature], draft: Draft) -> None:
     if by is not None:
         need(depth is None and width is None, by.token, "says the size of the green a second time")
         depth, width = u.yd(by.numbers["a"]), u.yd(by.numbers["b"])
+    bare = first.take("bare")
+    if bare is not None:
+        raise bare.token.error("of the green: deep or wide?")
     front, back = _ends(first, draft)
     if front is not None and back is not None:
         need(depth is None, first.token, "has a front, a back and a depth: leave one out")

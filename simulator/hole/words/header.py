@@ -70,7 +70,9 @@ def _par_and_length(header: list[Feature]) -> tuple[Token, Token]:
                     token,
                     "is no par; allowed: 3 to 6",
                 )
-            elif feature.kind in ("stroke_index", "bearing", "bend", "number") and said is _own(feature, bare):
+            elif feature.kind in ("stroke_index", "bearing", "bend", "number") and said is _own(
+                feature, bare
+            ):
                 feature.said.append(said)
             else:
                 lengths.append(token)

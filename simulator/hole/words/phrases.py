@@ -17,7 +17,7 @@ _OF_LINE = r"(?: (?:of|off|from) (?:line|middle|fairway|line of play))?"
 
 _PATTERNS: tuple[tuple[str, str], ...] = (
     # along the line
-    ("range", rf"(?P<word>(?:from|between|at) )?(?P<a>{_N}) {_TO} (?P<b>{_N})"),
+    ("range", rf"(?P<word>(?:from|between|at) )?(?P<a>{_N}) {_TO} (?P<b>{_N})(?: (?:to )?(?:carry|clear))?"),
     ("range_short", rf"(?:from )?(?P<a>{_N}) {_TO} (?P<b>{_N}) (?:short|before|in front)(?:(?: of)? {_G})?"),
     ("from", rf"from (?:at )?(?P<a>{_N})(?: (?:on|onwards|up))?"),
     ("from", rf"(?P<a>{_N}) (?:onwards|to reach)"),
@@ -62,6 +62,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("short_green", r"in front"),
     ("behind_green", rf"(?P<a>{_N}) (?:behind|beyond|over|past|long)(?:(?: of)? {_G})?"),
     ("behind_green", rf"(?:behind|beyond|over|past|back|long|through)(?: of)? {_G}"),
+    ("behind_green", rf"(?:behind|beyond|over|past)(?: of)? {_G} (?:by )?(?P<a>{_N})(?! {_SIZE})"),
     ("behind_green", r"behind|over back"),
     ("beside_green", rf"(?:(?:on|to|at) )?(?P<s>{_S}) of {_G}"),
     ("beside_green", rf"(?P<a>{_N}) (?P<s>{_S}) of {_G}"),

@@ -9,6 +9,9 @@ from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need
 from simulator.hole.words.gap import LOOSE_YD, offset_from_gap, offset_limits
 
+SAME_YD = 0.5
+"""Two ends nearer than this are the same one said twice."""
+
 NEAR_TEE_YD = 60.0
 """A range up to this, without "from", is distances from the line ("trees right 20 to 50")."""
 
@@ -66,8 +69,9 @@ def read_along(feature: Feature, draft: Draft) -> Along:
     for what, name in (("from", "low"), ("to", "high"), ("carry", "high")):
         said = feature.take(what)
         if said is not None:
-            need(getattr(found, name) is None, said.token, f"({said.shown}): a second end")
-            setattr(found, name, u.yd(said.numbers["a"]))
+            value, known = u.yd(said.numbers["a"]), getattr(found, name)
+            need(known is None or abs(known - value) < SAME_YD, said.token, f"({said.shown}): a second end")
+            setattr(found, name, value)
     between = feature.take("range_short")
     if between is not None:
         need(found.low is None and found.high is None, between.token, f"({between.shown}): a second range")
@@ -157,14 +161,20 @@ def _side_edges(feature: Feature, draft: Draft, found: Across) -> None:
     for one in said:
         value, side = draft.units.yd(one.numbers["a"]), one.words["s"]
         if not found.sides:
-            need(len(said) == 1, one.token, f"({one.shown}): on which side of the line? Say left or right first")
+            need(
+                len(said) == 1,
+                one.token,
+                f"({one.shown}): on which side of the line? Say left or right first",
+            )
             found.sides = (side,)
             found.near = value
         elif found.sides == (side,):
             need(found.far is None, one.token, f"({one.shown}): a second far edge")
             found.far = value
         else:
-            need(len(found.sides) == 1 and found.near is None, one.token, f"({one.shown}): a second near edge")
+            need(
+                len(found.sides) == 1 and found.near is None, one.token, f"({one.shown}): a second near edge"
+            )
             found.near = value
 
 

@@ -29,6 +29,7 @@ def _tree(feature: Feature, draft: Draft) -> None:
     u = draft.units
     noun = feature.noun.removeprefix("lone ").removeprefix("single ")
     entry = Entry("tree", {}, feature.text)
+    size = feature.take("size")
     named, density = feature.take("named"), feature.take("density")
     sizes = {key: feature.take(*what) for key, what in
              {"crown": ("crown", "wide"), "height": ("tall",), "base": ("base",)}.items()}  # fmt: skip
@@ -52,8 +53,10 @@ def _tree(feature: Feature, draft: Draft) -> None:
             if said is not None:
                 keys[key] = u.yd(said.numbers["a"])
         if "crown" not in keys:
-            keys["crown"] = a.CROWN_YD
-            entry.assume(f"a crown {u.shown(a.CROWN_YD)} wide", "crown")
+            factor = {"small": a.SMALL, "large": a.LARGE}[size.words["word"]] if size else 1.0
+            crown_yd = factor * a.CROWN_YD
+            keys["crown"] = crown_yd
+            entry.assume(f"a crown {u.shown(crown_yd)} wide", "crown")
         if density is not None:
             keys["density"] = density.words["word"]
         draft.entries.append(Entry("tree", keys, entry.text, list(entry.assumed), list(entry.reasons)))
