@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from simulator.hole.words.attach import attach
 from simulator.hole.words.feature import Feature
@@ -104,11 +105,7 @@ def _heads(tokens: list[Token]) -> list[tuple[int, int, str]]:
             k += size - 1
             break
         k += 1
-    stakes = [
-        h
-        for h, after in zip(found, found[1:], strict=False)
-        if tokens[h[1] - 1].key == "stakes" and h[1] == after[0]
-    ]
+    stakes = [h for h, after in pairwise(found) if tokens[h[1] - 1].key == "stakes" and h[1] == after[0]]
     return [head for head in found if head not in stakes]  # "yellow stakes pond": the colour of the pond
 
 
