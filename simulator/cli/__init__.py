@@ -21,6 +21,7 @@ from .flat import flat
 from .player import fit
 from .say import say
 from .sketch import sketch
+from .survey import survey
 
 INTERRUPTED = 130
 """Exit status after ctrl-C: 128 and the number of the signal, as shells have it."""
@@ -34,7 +35,7 @@ app = typer.Typer(
 )  # fmt: skip
 
 
-for command in (plan, compare, carries, check):
+for command in (plan, compare, carries, check, survey):
     app.command()(flat(command))
 app.command("list")(flat(list_))
 app.command()(flat(sketch))

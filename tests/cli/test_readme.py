@@ -80,7 +80,8 @@ def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.setattr(ask, "plan", stand_in)
     monkeypatch.setattr(ask, "compare", stand_in)
     monkeypatch.chdir(tmp_path)
-    hole, bag = blocks("toml")
+    hole, readings, bag = blocks("toml")
+    (tmp_path / "readings.toml").write_text(readings)
     (tmp_path / "shots.csv").write_text("club,carry,offline\n7i,140,-6\n7i,136,4\n7i,129,9\n")
     (tmp_path / "range.csv").write_text("club,Flight (m),Dev\n7i,128,-6\n7i,124,4\nBig Dog,190,9\n")
     (tmp_path / "mine.toml").write_text(
