@@ -5,13 +5,14 @@ from __future__ import annotations
 import math
 import tomllib
 
+import numpy as np
 import pytest
 import shapely
 
 from simulator.hole import Hole, Surface, load_hole
 from simulator.hole.sketch import read_sketch
 from simulator.hole.words import hole_from_words, looks_like_words
-from simulator.hole.words.gap import offset_from_gap, offset_limits
+from simulator.hole.words.gap import offset_from_gap, offset_limits, offset_sd_yd
 
 F, R, G, B = Surface.FAIRWAY, Surface.ROUGH, Surface.GREEN, Surface.BUNKER
 W, D, O, H, T, P = (
@@ -254,6 +255,19 @@ def test_law_of_cosines(r1: float, r2: float, angle_deg: float) -> None:
     assert offset_from_gap(r1, r2, gap) == pytest.approx((r1 * math.cos(a), r1 * math.sin(a)), abs=1e-6)
     assert offset_from_gap(50.0, 40.0, 30.0) == pytest.approx((40.0, 30.0))  # 3-4-5
     assert offset_from_gap(213.0, 190.0, 14.0) is None
+
+
+@pytest.mark.parametrize(("r1", "r2", "gap"), [(213, 213, 14), (213, 208, 20), (180, 160, 45)])
+def test_how_well_a_gap_fixes_an_offset(r1: float, r2: float, gap: float) -> None:
+    """Against 200,000 simulated lasers: a yard at 95 of 100, and the number rounded to a yard."""
+    draws = np.random.default_rng(5)
+    sd = math.hypot(1.0 / 1.96, 1.0 / math.sqrt(12.0))
+    a, b, g = (value + sd * draws.standard_normal(200_000) for value in (r1, r2, gap))
+    cosine = np.clip((a * a + b * b - g * g) / (2.0 * a * b), -1.0, 1.0)
+    spread = float((a * np.sqrt(1.0 - cosine**2)).std())
+    assert offset_sd_yd(r1, r2, gap) == pytest.approx(spread, rel=0.06)
+    pond = hole_from_words(f"par 4, 372; pond right {r1} to 254, gap {gap} to line at {r2}").hole.features
+    assert next(f.edge_sd_yd for f in pond if f.relief) == pytest.approx(spread, abs=0.12)
 
 
 def test_a_gap_between_unequal_ranges_is_warned_of() -> None:

@@ -241,6 +241,8 @@ def _by_the_green(
 
 
 def _add(draft: Draft, entry: Entry, name: str, wish: str, keys: dict[str, float]) -> None:
-    one = Entry("bunker", {"name": draft.name_for(name, wish), **keys}, entry.text, list(entry.assumed))
+    one = Entry(
+        "bunker", {"name": draft.name_for(name, wish), **keys, **entry.keys}, entry.text, list(entry.assumed)
+    )
     one.reasons = list(entry.reasons)
     draft.entries.append(one)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 
-READING_YD = 1.0
-"""Error of one reading of a laser [yd] (common practice: plus or minus a yard)."""
+from simulator.hole.survey.readings import LASER_ERROR_YD, SDS_IN_STATED_ERROR
 
 LOOSE_YD = 4.0
 """An offset less certain than this [yd] is warned of: half the width of a bunker (assumed)."""
@@ -31,9 +31,26 @@ def offset_limits(range_yd: float, line_range_yd: float, gap_yd: float) -> tuple
     Readings that fit no triangle then mean a point on the line: offset 0.
     """
     found = []
-    for a in (-READING_YD, 0.0, READING_YD):
-        for b in (-READING_YD, 0.0, READING_YD):
-            for c in (-READING_YD, 0.0, READING_YD):
-                place = offset_from_gap(range_yd + a, line_range_yd + b, gap_yd + c)
-                found.append(place[1] if place else 0.0)
+    steps = (-LASER_ERROR_YD, 0.0, LASER_ERROR_YD)
+    for a, b, c in itertools.product(steps, repeat=3):
+        place = offset_from_gap(range_yd + a, line_range_yd + b, gap_yd + c)
+        found.append(place[1] if place else 0.0)
     return min(found), max(found)
+
+
+def offset_sd_yd(range_yd: float, line_range_yd: float, gap_yd: float) -> float:
+    """Standard deviation of the offset [yd]: each reading a deviation out in turn, squares added.
+
+    A reading's deviation is the laser's and that of rounding to a whole yard, as in a survey.
+    """
+    sd = math.hypot(LASER_ERROR_YD / SDS_IN_STATED_ERROR, 1.0 / math.sqrt(12.0))
+    readings = (range_yd, line_range_yd, gap_yd)
+    total = 0.0
+    for k in range(3):
+        ends = []
+        for sign in (-1.0, 1.0):
+            moved = [value + sign * sd * (j == k) for j, value in enumerate(readings)]
+            place = offset_from_gap(*moved)
+            ends.append(place[1] if place else 0.0)
+        total += (0.5 * (ends[1] - ends[0])) ** 2
+    return math.sqrt(total)

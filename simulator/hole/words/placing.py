@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from simulator.hole.words import assumed as a
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need
-from simulator.hole.words.gap import LOOSE_YD, offset_from_gap, offset_limits
+from simulator.hole.words.gap import LOOSE_YD, offset_from_gap, offset_limits, offset_sd_yd
 
 SAME_YD = 0.5
 """Two ends nearer than this are the same one said twice."""
@@ -217,10 +217,12 @@ def take_gap(
     ranges = f"{shown(range_yd)} and {shown(line)}"
     need(place is not None, said.token, f"({said.shown}): fits no triangle with ranges of {ranges}")
     assert place is not None
+    if entry.kind not in ("tree", "mark"):  # areas carry how well their edge is known
+        entry.keys["edge_sd"] = round(offset_sd_yd(range_yd, line, gap), 1)
     low, high = offset_limits(range_yd, line, gap)
     if high - low > 2.0 * LOOSE_YD:
         draft.warnings.append(
-            f"The gap of {shown(gap)} hardly fixes {feature.word[:30]}: {shown(low)} to {shown(high)} {side} "
+            f"The gap of {shown(gap)} hardly fixes {feature.word[:30]}: {shown(low).split()[0]} to {shown(high)} {side} "
             f"if each reading is a yard out. Read point and line at about the same range, not {ranges}."
         )
     return place
