@@ -110,6 +110,8 @@ def edges(entry: Entry, draft: Draft, feature: Feature, across: Across, side: st
     """Left and right edge of one area; side "" for what crosses the line."""
     u = draft.units
     if side == "":
+        need(across.near is None and across.far is None, feature.token,
+             "crosses the line and has an edge beside it: which of the two?")  # fmt: skip
         stream = feature.kind in ("stream", "path") or (across.crosses and feature.noun not in NEEDS_A_RANGE)
         reach = a.CROSSING_REACH if stream and feature.kind != "trees" else a.POND_REACH
         if across.width is not None:

@@ -148,7 +148,7 @@ def _sizes(feature: Feature, draft: Draft, along: Along, across: Across) -> None
     u = draft.units
     long, wide, deep, by = (feature.take(what) for what in ("long", "wide", "deep", "by"))
     lengthwise, crosswise = long or by, wide
-    if across.crosses or (feature.kind == "stream" and along.low is None):
+    if across.crosses or (feature.kind == "stream" and not across.sides):
         lengthwise, crosswise = wide or deep or by, long
         need(wide is None or deep is None, feature.token, "is wide and deep: leave one out")
     else:

@@ -49,6 +49,7 @@ def _bound(feature: Feature, draft: Draft) -> None:
                 "to": draft.length_yd + OPEN_END_YD, "left": -reach, "right": reach}  # fmt: skip
         draft.entries.append(Entry("out_of_bounds", keys, feature.text))
         return
+    need(not across.crosses, feature.token, "across the line? Say left or right, and how far")
     need(bool(across.sides), feature.token, 'on which side, and how far? For example "out left 34"')
     need(across.near is not None, feature.token, f'how far {across.sides[0]} of the line? For example "'
          f'{feature.noun} {across.sides[0]} 34"')  # fmt: skip

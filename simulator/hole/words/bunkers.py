@@ -2,22 +2,13 @@
 
 from __future__ import annotations
 
-import math
-
 from simulator.hole.words import assumed as a
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, need
+from simulator.hole.words.greenside import add_bunker, by_the_green
 from simulator.hole.words.placing import Across, Along, read_across, read_along, take_gap
 
-_ROUND_DEG = {"front": 180.0, "back": 0.0, "left": 270.0, "right": 90.0}
 _SENSE = {"short": "front", "long": "back"}
-_CORNERS = {
-    ("front", "left"): 220.0,
-    ("front", "right"): 140.0,
-    ("back", "left"): 320.0,
-    ("back", "right"): 40.0,
-}
-"""Ways from the middle of the green [deg], clockwise from the line of play."""
 
 MOST_BUNKERS = 12
 APART_YD = 16.0
@@ -56,8 +47,18 @@ def _bunker(feature: Feature, draft: Draft) -> None:
     along, across = read_along(feature, draft), read_across(feature, draft, near_edge=False)
     across.crosses = across.crosses or cross
     _bare(feature, draft, along, across)
+    need(not across.every, feature.token, "all along the hole? Say where each is")
+    if along.second is not None:
+        need(
+            across.near is None and across.far is None and width is None, feature.token, "has its edges twice"
+        )
+        across.near, width = along.second[0], along.second[1] - along.second[0]
     if beside is not None:
         across.sides = (beside.words["s"],)
+        if "a" in beside.numbers:
+            across.near = draft.green_half_yd + u.yd(beside.numbers["a"])
+            along.at, beside = 0.5 * (draft.green_front_yd + draft.green_back_yd), None
+    need(sum(one is not None for one in (place, short, behind)) < 2, feature.token, "stands in two places")
     if place is not None:
         p = _SENSE.get(place.words.get("p", ""), place.words.get("p", "middle"))
         across.middle = p == "middle"
@@ -91,11 +92,11 @@ def _bunker(feature: Feature, draft: Draft) -> None:
     need(not across.crosses, feature.token, 'where along the line? For example "cross bunker at 210"')
     need(bool(across.sides) or bool(ends), feature.token,
          'where? For example "bunker left at 230", "bunker short right of the green"')  # fmt: skip
-    need(across.offset is None and across.near is None, feature.token,
+    need(across.offset is None and across.near is None and across.far is None, feature.token,
          'how far along the line? For example "bunker 14 right at 230"')  # fmt: skip
     for side in across.sides or ("",):
         for k in range(count):
-            _by_the_green(names, ends, side, (depth, width, factor), (k, count), sure)
+            by_the_green(names, ends, side, (depth, width, factor), (k, count), sure)
 
 
 def _count(feature: Feature) -> int:
@@ -185,7 +186,7 @@ def _by_the_line(
             keys = {"at": station, "offset": offset, "depth": depth, "width": width}
             if not offset:
                 del keys["offset"]
-            _add(draft, entry, name, f"{side} bunker" if side else feature.noun, keys)
+            add_bunker(draft, entry, name, f"{side} bunker" if side else feature.noun, keys)
 
 
 def _offset(entry: Entry, across: Across, side: str, width: float, draft: Draft) -> float:
@@ -202,47 +203,3 @@ def _offset(entry: Entry, across: Across, side: str, width: float, draft: Draft)
         away = draft.fairway_edge(side) - a.BUNKER_EATS_YD + width / 2.0
         entry.assume("at the edge of the fairway", "offset")
     return -away if side == "left" else away
-
-
-def _by_the_green(
-    names: tuple[str, Feature, Draft], ends: str, side: str, sizes: tuple[float | None, float | None, float],
-    which: tuple[int, int], sure: bool,
-) -> None:  # fmt: skip
-    """A bunker round the green: its long side along the edge of the green, a little off it."""
-    name, feature, draft = names
-    u = draft.units
-    depth, width, factor = sizes
-    entry = Entry("bunker", {}, feature.text)
-    if not sure:
-        entry.assume("that it lies by the green", "at")
-    pot = feature.noun.startswith("pot")
-    if depth is None:
-        depth = a.POT_SIZE if pot else factor * a.GREENSIDE_DEPTH
-        entry.assume(f"{u.shown(depth)} long", "depth")
-    if width is None:
-        width = a.POT_SIZE if pot else factor * a.GREENSIDE_WIDTH
-        entry.assume(f"{u.shown(width)} wide", "width")
-    entry.assume(f"{u.shown(a.GREEN_GAP['bunker'])} off the green", "at", "offset", "turn_deg")
-    turn = _CORNERS[ends, side] if ends and side else _ROUND_DEG[ends or side]
-    turn += 40.0 * (which[0] - (which[1] - 1) / 2.0)
-    half_deep, half_wide = 0.5 * (draft.green_back_yd - draft.green_front_yd), draft.green_half_yd
-    right, ahead = math.sin(math.radians(turn)), math.cos(math.radians(turn))
-    normal = math.atan2(right / half_wide, ahead / half_deep)  # away from the edge, clockwise from the line
-    push = a.GREEN_GAP["bunker"] + width / 2.0
-    station = draft.green_front_yd + half_deep * (1.0 + ahead) + push * math.cos(normal)
-    offset = draft.green_offset_yd + half_wide * right + push * math.sin(normal)
-    along_edge = (math.degrees(normal) - 90.0 + 90.0) % 180.0 - 90.0
-    keys = {"at": round(station, 1), "offset": round(offset, 1), "depth": depth, "width": width}
-    if abs(along_edge) > 0.5:
-        keys["turn_deg"] = round(along_edge)
-    words = " ".join(word for word in (ends, side) if word)
-    wish = f"{words} bunker" if ends and side else f"{words} greenside bunker"
-    _add(draft, entry, name, wish, keys)
-
-
-def _add(draft: Draft, entry: Entry, name: str, wish: str, keys: dict[str, float]) -> None:
-    one = Entry(
-        "bunker", {"name": draft.name_for(name, wish), **keys, **entry.keys}, entry.text, list(entry.assumed)
-    )
-    one.reasons = list(entry.reasons)
-    draft.entries.append(one)

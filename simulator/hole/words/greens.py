@@ -171,6 +171,7 @@ def _pin(pin: Feature, draft: Draft) -> None:
         else:
             raise edge.token.error("of a pin? Say front, back, left or right")
     if offset is not None:
+        need(across is None or across * _signed(offset, draft) >= 0.0, offset.token, "is on the other side")
         across = _signed(offset, draft)
     if ahead is None:
         ahead = depth / 2.0

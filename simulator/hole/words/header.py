@@ -34,6 +34,7 @@ def read_header(features: list[Feature]) -> Draft:
     if unit == "m" and length.unit == "m" and not any(f.kind == "units" for f in header):
         draft.assumed.append("Numbers without a unit are metres, as the length of the hole is.")
     names = [said for f in header for said in f.take_all("named")]
+    need(len(names) < 2, names[-1].token if names else par, "is a second name of the hole")
     if names:
         draft.name = names[0].numbers["a"].key
     else:

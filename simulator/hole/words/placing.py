@@ -86,6 +86,9 @@ def read_along(feature: Feature, draft: Draft) -> Along:
         found.high = draft.green_back_yd if found.high is None else found.high
     at = feature.take("at", "on")
     if at is not None:
+        need(
+            found.low is None and found.high is None, at.token, f"({at.shown}): placed along the line already"
+        )
         found.at = u.yd(at.numbers["a"])
     _check_order(feature, found)
     return found
@@ -221,8 +224,9 @@ def take_gap(
         entry.keys["edge_sd"] = round(offset_sd_yd(range_yd, line, gap), 1)
     low, high = offset_limits(range_yd, line, gap)
     if high - low > 2.0 * LOOSE_YD:
+        limits = f"{shown(low).split()[0]} to {shown(high)} {side}"
         draft.warnings.append(
-            f"The gap of {shown(gap)} hardly fixes {feature.word[:30]}: {shown(low).split()[0]} to {shown(high)} {side} "
-            f"if each reading is a yard out. Read point and line at about the same range, not {ranges}."
+            f"The gap of {shown(gap)} hardly fixes {feature.word[:30]}: {limits} if each "
+            f"reading is a yard out. Read point and line at about the same range, not {ranges}."
         )
     return place

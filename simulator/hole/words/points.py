@@ -79,6 +79,8 @@ def _where(feature: Feature, draft: Draft, entry: Entry) -> tuple[float, Across]
     u = draft.units
     short, behind = feature.take("short_green"), feature.take("behind_green", "back_by")
     along, across = read_along(feature, draft), read_across(feature, draft, near_edge=False)
+    spread = across.crosses or across.every or across.far is not None or along.second is not None
+    need(not spread, feature.token, "stands in one place: say at, and how far left or right")
     bare = feature.take("bare")
     known = [
         v

@@ -104,6 +104,8 @@ def read_levels(features: list[Feature], draft: Draft) -> None:
 
 def _levels(feature: Feature) -> list[tuple[Said, str]]:
     found = feature.take_all("up", "down")
+    if found and feature.kind == "tee" and feature.has("ahead", "back_by", "at", "bare"):
+        raise found[0].token.error(f"({found[0].shown}): heights count from the tee at the start of the line")
     if feature.kind == "climb":
         found += feature.take_all("bare")
         if not found:
