@@ -54,7 +54,7 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; oak right all along": ("'oak' (letter 13)", "in one place"),
     "par 4, 372; oak right 230, far edge 20": ("'oak' (letter 13)", "in one place"),
     "par 4, 372; road across at 230": ("'road' (letter 13)", "across the line"),
-    'par 4, 372; "A"; "B"': ("\'"B"\' (letter 18)", "second name"),
+    'par 4, 372; "A"; "B"': ("(letter 18)", "second name"),
     "par 4, 372; red tee 40 ahead, 5 below": ("'5' (letter 31)", "heights count from"),
     "par 4, 372; pin back left, 3 right": ("'3' (letter 28)", "other side"),
     "par 4, 372; green 24": ("'24' (letter 19)", "deep or wide"),
