@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import json
 import re
+import tomllib
 from pathlib import Path
 
 import pytest
 from all_commands import COMMANDS
 
 from simulator.cli import _run
+from simulator.errors import SimulatorError
 from simulator.hole import load_hole
 from simulator.hole.words import hole_from_words
 
@@ -91,3 +93,17 @@ def test_words_in_place_of_a_file(capsys: pytest.CaptureFixture[str]) -> None:
     assert _run(["check", WORDS.replace("pond", "pand")]) == 2
     out, err = capsys.readouterr()
     assert out == "" and err == "holesim: hole in words: 'pand' (letter 30) not understood; perhaps 'pond'\n"
+
+
+@pytest.mark.parametrize("phrase", [*help_phrases(), *readme_phrases()])
+def test_no_number_is_dropped_in_silence(phrase: str) -> None:
+    """A number one larger gives another hole, or is refused."""
+    words = whole(phrase)
+    plain = tomllib.loads(hole_from_words(words).toml_text)
+    for number in re.finditer(r"\d+(?:\.\d+)?", words):
+        text = f"{words[: number.start()]}{float(number.group()) + 1.0:g}{words[number.end() :]}"
+        try:
+            other = tomllib.loads(hole_from_words(text).toml_text)
+        except SimulatorError:
+            continue
+        assert other != plain, f"{number.group()} says nothing in {words!r}"

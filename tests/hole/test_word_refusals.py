@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import random
+import re
+import tomllib
+
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -166,3 +170,33 @@ def test_no_pattern_takes_nothing() -> None:
     for name, pattern in PATTERNS:
         found = pattern.match("")
         assert found is None, name
+
+
+NOUNS = ["pond", "stream", "bunker", "bunkers", "trees", "oak", "heavy rough", "path", "out", "road", "fairway", "green",
+         "pin", "red tee", "mark tower", "dogleg", "penalty area", "cross bunker", "greenside bunker", "two bunkers"]  # fmt: skip
+SAID = ["right", "left", "213 to 254", "at 230", "edge 14", "far edge 40", "14 right", "30 wide", "10 long", "across",
+        "20 short of the green", "behind the green", "left of the green", "15 tall", "carry 190", "from 200", "20 left",
+        "both sides", "in the middle", "12 deep", "7 on", "40 ahead", "6 up", "2%", "falls left", "20 to 50", "10 by 8",
+        "crown 9", "gap 14 to line at 213", "30 degrees", "right 22", "5 from the back", "all along the right",
+        "up to 20 short of the green", "narrows to 20 at 260", "8 wide at 240"]  # fmt: skip
+
+
+def test_no_number_of_any_mixture_is_dropped_in_silence() -> None:
+    """Whatever is put together: a number one larger gives another hole, or the words are refused."""
+    draw = random.Random(11)
+    read = 0
+    for _ in range(1500):
+        words = f"par 4, 380; {draw.choice(NOUNS)} {', '.join(draw.sample(SAID, draw.randint(1, 4)))}"
+        try:
+            plain = tomllib.loads(hole_from_words(words).toml_text)
+        except SimulatorError:
+            continue
+        read += 1
+        for number in list(re.finditer(r"\d+", words))[2:]:
+            text = f"{words[: number.start()]}{int(number.group()) + 1}{words[number.end() :]}"
+            try:
+                other = tomllib.loads(hole_from_words(text).toml_text)
+            except SimulatorError:
+                continue
+            assert other != plain, f"{number.group()} says nothing in {words!r}"
+    assert read > 100

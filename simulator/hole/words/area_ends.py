@@ -29,6 +29,7 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
     u, token = draft.units, feature.token
     size = along.length
     crosses = across.crosses or across.middle
+    whole_hole = False
     if not across.sides and not crosses:
         need(
             feature.kind in ("stream", "water", "path"),
@@ -60,10 +61,12 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
     elif along.low is None:
         need((feature.noun not in NEEDS_A_RANGE or across.every) and not crosses, token,
              'where along the line? For example "213 to 254" or "at 230"')  # fmt: skip
+        whole_hole = True
         along.low, along.high = min(a.FROM_TEE_YD, 0.2 * draft.length_yd), draft.green_back_yd
         entry.assume(f"from {u.shown(along.low)} to the back of the green", "from", "to")
     assert along.low is not None and along.high is not None
     need(along.low < along.high, token, "ends before it begins")
+    need(along.length is None or not whole_hole, token, "has a length: where along the line does it begin?")
     need(along.high > -150.0 and along.low < draft.length_yd + 150.0, token, "lies beyond the hole")
     entry.keys |= {"from": along.low, "to": along.high}
 
@@ -102,6 +105,10 @@ def by_green(
     if across.near is None:
         across.near = draft.green_half_yd + gap
         entry.assume(f"{u.shown(gap)} from the green", "left", "right")
+    if size is not None:
+        middle = 0.5 * (front + back)
+        entry.keys |= {"from": middle - size / 2.0, "to": middle + size / 2.0}
+        return
     entry.keys |= {"from": front - 5.0, "to": back + 5.0}
     entry.assume("as long as the green", "from", "to")
 

@@ -147,6 +147,7 @@ def _sizes(feature: Feature, draft: Draft, along: Along, across: Across) -> None
     """Lengths and widths, turned into ends: wide is across the line, along it for what crosses."""
     u = draft.units
     long, wide, deep, by = (feature.take(what) for what in ("long", "wide", "deep", "by"))
+    need(by is None or not (long or wide or deep), feature.token, "has its size twice")
     lengthwise, crosswise = long or by, wide
     if across.crosses or (feature.kind == "stream" and not across.sides):
         lengthwise, crosswise = wide or deep or by, long
@@ -165,7 +166,8 @@ def _sizes(feature: Feature, draft: Draft, along: Along, across: Across) -> None
         need(across.far is None, feature.token, "has a far edge and a width: leave one out")
         across.width = across_yd
     if along.second is not None:
-        need(across.near is None and across.far is None, feature.token, "has its edges twice")
+        edged = across.near is not None or across.far is not None or across.width is not None
+        need(not edged, feature.token, "has its edges twice")
         across.near, across.far = along.second
 
 

@@ -32,7 +32,8 @@ def _bunker(feature: Feature, draft: Draft) -> None:
     count = _count(feature)
     cross = feature.noun.startswith("cross")
     size, long, wide, deep, by = (feature.take(w) for w in ("size", "long", "wide", "deep", "by"))
-    need(long is None or deep is None, feature.token, "is long and deep: leave one out")
+    need(sum(one is not None for one in (long, deep, by)) < 2 and not (by and wide), feature.token,
+         "has its size twice")  # fmt: skip
     lengthwise = long or deep or by
     depth = u.yd(lengthwise.numbers["a"]) if lengthwise else None
     width = u.yd(by.numbers["b"]) if by else u.yd(wide.numbers["a"]) if wide else None
@@ -53,6 +54,8 @@ def _bunker(feature: Feature, draft: Draft) -> None:
             across.near is None and across.far is None and width is None, feature.token, "has its edges twice"
         )
         across.near, width = along.second[0], along.second[1] - along.second[0]
+    offsets = sum(v is not None for v in (across.near, across.far, across.offset))
+    need(offsets < 2, feature.token, "has two offsets: say one, and how wide")
     if beside is not None:
         across.sides = (beside.words["s"],)
         if "a" in beside.numbers:
@@ -84,6 +87,7 @@ def _bunker(feature: Feature, draft: Draft) -> None:
     names = (named.numbers["a"].key[:50] if named else "", feature, draft)
     if placed or (away is not None) or feature.has("gap"):
         if away is not None:
+            need(not placed, feature.token, "stands by the green and elsewhere along the line")
             across.middle = across.middle or not across.sides
             along.high = draft.green_front_yd - away if short is not None else None
             along.low = draft.green_back_yd + away if behind is not None else None
@@ -175,6 +179,8 @@ def _by_the_line(
         stations[0], across.offset = take_gap(feature, draft, stations[0], side, entry)
     sides = across.sides or ("",)
     if not across.sides:
+        aside = (across.near, across.far, across.offset)
+        need(aside == (None,) * 3, feature.token, "has an offset: to which side? Say left or right")
         need(
             across.crosses or across.middle,
             feature.token,

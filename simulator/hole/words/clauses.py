@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from simulator.hole.words.attach import attach
-from simulator.hole.words.feature import Feature
+from simulator.hole.words.feature import Feature, Said
 from simulator.hole.words.lex import Token, listed
 from simulator.hole.words.said import read_said
 from simulator.hole.words.vocabulary import (
@@ -56,7 +56,21 @@ def features_of(text: str, tokens: list[Token]) -> list[Feature]:
                 found.append(feature)
         if len(found) > MOST_FEATURES:
             raise found[-1].token.error(f"is feature {len(found)}; allowed: up to {MOST_FEATURES}")
+    for feature in found:
+        if feature.kind != "fairway":
+            feature.said = [part for one in feature.said for part in _width_and_place(one)]
     return found
+
+
+def _width_and_place(one: Said) -> list[Said]:
+    """ "8 wide at 230" is a width of a fairway there; of anything else it is a width, and a place."""
+    if one.what != "wide" or "at" not in one.numbers:
+        return [one]
+    at = one.numbers["at"]
+    return [
+        replace(one, numbers={"a": one.numbers["a"]}),
+        replace(one, what="at", token=at, numbers={"a": at}),
+    ]
 
 
 def _segments(tokens: list[Token]) -> Iterator[_Segment]:

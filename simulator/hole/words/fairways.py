@@ -65,7 +65,7 @@ def _fairway(feature: Feature, draft: Draft, first: bool) -> None:
     entry = Entry("fairway", {"name": draft.name_for("fairway")}, feature.text)
     start, end = _reach(feature, draft, entry)
     need(start + 5.0 < end, feature.token, f"runs {_reach_words(draft, start, end)}: too short")
-    widths = feature.take_all("wide", "wide_at")
+    widths = feature.take_all("wide", "wide_at", "narrows")
     widths += feature.take_all("bare") if not widths else []
     fixed = [said for said in widths if "at" not in said.numbers]
     need(len(fixed) < 2, feature.token, "has two widths; say where each is (28 wide at 230)")
@@ -123,13 +123,15 @@ def _reach(feature: Feature, draft: Draft, entry: Entry) -> tuple[float, float]:
     u = draft.units
     between, begin, end = feature.take("range"), feature.take("from"), feature.take("to")
     both = feature.take("range_short")
-    if both is not None:
-        need(between is None and begin is None and end is None, both.token, "says its ends a second time")
-        return u.yd(both.numbers["a"]), draft.green_front_yd - u.yd(both.numbers["b"])
     tee, green, short = feature.take("from_tee"), feature.take("to_green"), feature.take("to_short")
     along = feature.take("along")
+    whole = between or both
+    need(whole is None or not (begin or end or tee or green or short or along or (between and both)),
+         feature.token, "says its ends a second time")  # fmt: skip
+    need(end is None or short is None, feature.token, "has two ends")
+    if both is not None:
+        return u.yd(both.numbers["a"]), draft.green_front_yd - u.yd(both.numbers["b"])
     if between is not None:
-        need(begin is None and end is None, between.token, "says its ends a second time")
         return u.yd(between.numbers["a"]), u.yd(between.numbers["b"])
     low, high = _usual_start(draft), draft.green_front_yd
     if begin is not None:

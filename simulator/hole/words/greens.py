@@ -163,6 +163,8 @@ def _pin(pin: Feature, draft: Draft) -> None:
     need(len(edges) < 3 and len({e.words["p"] in ("left", "right") for e in edges}) == len(edges), pin.token,
          "has two distances from its edges the same way")  # fmt: skip
     for edge in edges:
+        ended = edge.words["p"] in ("front", "back") and (on is not None or at is not None)
+        need(not ended, edge.token, "is a second distance on")
         value, p = u.yd(edge.numbers["a"]), edge.words["p"]
         if p in ("front", "back"):
             ahead = value if p == "front" else depth - value

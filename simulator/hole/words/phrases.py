@@ -49,7 +49,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("place", r"on line"),
     ("by", rf"(?P<a>{_N}) by (?P<b>{_N})"),
     ("wide", rf"(?P<a>{_N}) (?:wide|width)(?: at (?P<at>{_N}))?|(?:wide|width) (?P<a2>{_N})"),
-    ("wide", rf"(?:narrows|widens|narrowing|widening|pinches) to (?P<a>{_N})(?: wide)? at (?P<at>{_N})"),
+    ("narrows", rf"(?:narrows|widens|narrowing|widening|pinches) to (?P<a>{_N})(?: wide)? at (?P<at>{_N})"),
     ("wide_at", rf"(?P<a>{_N}) at (?P<at>{_N})"),
     ("deep", rf"(?P<a>{_N}) deep|(?:deep|depth) (?P<a2>{_N})"),
     ("long", rf"(?P<a>{_N}) long|(?:long|length) (?P<a2>{_N})"),

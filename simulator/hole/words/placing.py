@@ -79,6 +79,7 @@ def read_along(feature: Feature, draft: Draft) -> Along:
         found.high = draft.green_front_yd - u.yd(between.numbers["b"])
     short = feature.take("to_short")
     if short is not None:
+        need(found.high is None, short.token, f"({short.shown}): a second end")
         found.high = draft.green_front_yd - u.yd(short.numbers["a"])
     if feature.take("from_tee") is not None:
         found.low = 0.0 if found.low is None else found.low
