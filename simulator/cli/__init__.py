@@ -22,6 +22,7 @@ from .maps import import_map
 from .new import new
 from .player import fit
 from .say import say
+from .sketch import sketch
 from .survey import survey
 
 INTERRUPTED = 130
@@ -41,6 +42,7 @@ for command in (plan, compare, carries, check, survey):
 app.command("list")(flat(list_))
 app.add_typer(new, name="new")
 app.command("import-map")(flat(import_map))
+app.command()(flat(sketch))
 
 player_app = typer.Typer(help="Players: from measured shots.", rich_markup_mode=None)
 player_app.command("fit")(flat(fit))

@@ -53,6 +53,8 @@ def hole_text(hole: Hole) -> str:
         lines.append(f"{feature.name:<{width}}{ground:<18}{on:>16}{across:>22}")
     lines += _terrain(hole)
     lines += [words for line in map_data(hole) for words in _wrap(line)]
+    if hole.marks:
+        lines += _wrap("Marks: " + ", ".join(f"{m.name} ({_spot(hole, m.x_yd, m.y_yd)})" for m in hole.marks))
     return "\n".join(line.rstrip() for line in [*lines, *_assumed(hole.assumed)])
 
 
@@ -111,6 +113,7 @@ def hole_dict(hole: Hole) -> dict[str, Any]:
             }
             for t in hole.single_trees
         ],
+        "marks": [{"name": m.name, "x_yd": m.x_yd, "y_yd": m.y_yd} for m in hole.marks],
         "pin_height_yd": hole.height_at(hole.pin.x_yd, hole.pin.y_yd),
         "assumed": list(hole.assumed),
     }  # fmt: skip
