@@ -15,14 +15,14 @@ from simulator.hole.fields import Fields, entries_of, named_fields, show
 from simulator.hole.heights import HIGHEST_YD, check_heights, read_heights
 from simulator.hole.legs import read_line
 from simulator.hole.line import PlayLine
-from simulator.hole.model import Feature, Hole, Spot, paint_sorted
+from simulator.hole.model import Feature, Hole, Mark, Spot, paint_sorted
 from simulator.hole.planes import area_heights, read_green_parts, say_planes, with_fitted_slope
 from simulator.hole.shapes import read_area
 from simulator.hole.slopes import MOST_GREEN_PCT, MOST_GROUND_PCT, SLOPE_KEYS, read_slope
-from simulator.hole.spots import read_pins, read_tees, read_trees, tee_pads
+from simulator.hole.spots import read_marks, read_pins, read_tees, read_trees, tee_pads
 from simulator.hole.surfaces import LOST_CHANCE, WORDS, Surface
 
-Placed = TypeVar("Placed", Spot, Tree)
+Placed = TypeVar("Placed", Spot, Tree, Mark)
 
 KINDS: dict[str, Surface] = {
     "rough": Surface.ROUGH,
@@ -40,6 +40,8 @@ KINDS: dict[str, Surface] = {
 
 MOST_ATTRIBUTION = 200
 """Longest attribution line [characters]: it has to fit under a picture."""
+MOST_ASSUMED, LONGEST = 100, 200
+"""Most sentences of `assumed`, and letters in one: limits on slips."""
 
 MOST_EDGE_SD_YD = 60.0
 """An edge less sure than this was never measured [yd]."""
@@ -55,6 +57,8 @@ TOP_KEYS = (
     "tee",
     "pin",
     "tree",
+    "mark",
+    "assumed",
     "green_part",
     *KINDS,
 )
@@ -73,6 +77,7 @@ HINTS = {
     "hole": "pin",
     "tees": "tee",
     "pins": "pin",
+    "marks": "mark",
     "si": "stroke_index",
     "spot_heights": "heights_yd",
     "elevations": "heights_yd",
@@ -98,7 +103,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
     assert par is not None
     line = read_line(top)
     check_line(source, par, line)
-    assumed: list[str] = []
+    assumed = read_assumed(top)
     features = _read_features(top, line)
     features += read_green_parts(top, line, features)
     heights = read_heights(top, line)
@@ -106,6 +111,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
     pins = read_pins(top, line, features, assumed)
     features += tee_pads(line, tees, features, assumed)
     trees = read_trees(top, line)
+    marks = read_marks(top, line)
     features = [with_fitted_slope(source, f, heights) for f in features]
     heights += area_heights(source, heights, features)
     check_heights(source, heights)
@@ -113,6 +119,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
     say_crowns([f.crown for f in features if f.crown] + [t.crown for t in trees], assumed)
     check_names(source, "tee", [t.name for t in tees])
     check_names(source, "pin", [p.name for p in pins])
+    check_names(source, "mark", [m.name for m in marks])
     check_names(source, "feature", [f.name for f in features] + [t.name for t in trees])
     drawn = tuple(map(tuple, line.points.tolist()))
     hole = Hole(
@@ -132,12 +139,24 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
         single_trees=tuple(trees),
         heights=tuple((s.x_yd, s.y_yd, s.z_yd) for s in heights),
         attribution=top.text("attribution", most=MOST_ATTRIBUTION),
+        marks=tuple(marks),
     )
     if hole.has_relief:
         say_planes(features, len(heights), assumed)
     hole = replace(_to_frame(hole, line), assumed=tuple(assumed)).with_tee(tees[0].name)
     check_hole(hole)
     return hole
+
+
+def read_assumed(top: Fields) -> list[str]:
+    """Sentences of `assumed`: what whoever wrote the file took for granted; said with every answer."""
+    value = top.table.get("assumed", [])
+    if not isinstance(value, list) or len(value) > MOST_ASSUMED:
+        raise top.error("assumed", show(value), f"a list of up to {MOST_ASSUMED} sentences in quotes")
+    for sentence in value:
+        if not isinstance(sentence, str) or not sentence.isprintable() or not 0 < len(sentence) <= LONGEST:
+            raise top.error("assumed", show(sentence), f"1 to {LONGEST} printable characters in quotes")
+    return list(value)
 
 
 def _read_features(top: Fields, line: PlayLine) -> list[Feature]:
@@ -232,4 +251,5 @@ def _to_frame(hole: Hole, line: PlayLine) -> Hole:
         features=tuple(map(feature, hole.features)),
         single_trees=tuple(map(placed, hole.single_trees)),
         heights=tuple((*turned(np.array([x, y])).tolist(), z) for x, y, z in hole.heights),
+        marks=tuple(map(placed, hole.marks)),
     )

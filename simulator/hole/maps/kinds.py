@@ -70,7 +70,9 @@ RAIL_YD = 6.0
 HEDGE_TOP_YD = 2.2
 """Height of a hedge without one [yd] (assumed)."""
 
-WET_TAGS = ("water", "waterway")
+DRY_NATURAL = ("scrub", "heath", "grassland", "wood", "bare_rock", "shrubbery")
+"""What a marked penalty area without water is covered with."""
+
 PRACTICE = re.compile(r"practi[cs]e|putting|chipping|driving range|pitching green|short game", re.IGNORECASE)
 PRIVATE = frozenset({
     "residential", "commercial", "industrial", "retail", "railway", "farmland", "farmyard", "orchard",
@@ -190,19 +192,10 @@ def _penalty(golf: str, tags: dict[str, str]) -> Ground:
     if not colour:
         colour, said = "red", SAID_PENALTY
     wet = _water({k: v for k, v in tags.items() if k != "golf"})
-    dry = wet is None and tags.get("natural") in (
-        "scrub",
-        "heath",
-        "grassland",
-        "wood",
-        "bare_rock",
-        "shrubbery",
-    )
     dry = (
-        dry
-        or tags.get("intermittent") == "yes"
-        or tags.get("seasonal") == "yes"
-        or (golf == "penalty_area" and not wet)
+        (wet is None and tags.get("natural") in DRY_NATURAL)
+        or any(tags.get(k) == "yes" for k in ("intermittent", "seasonal"))
+        or (golf == "penalty_area" and wet is None)
     )
     width = wet.width_yd if wet is not None else _width(length_yd(tags.get("width")), STREAM_YD["stream"])
     word = wet.word if wet is not None else "penalty area" if dry else "water"
