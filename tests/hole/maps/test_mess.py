@@ -141,6 +141,16 @@ def test_the_green_of_the_neighbour_is_not_borrowed(tmp_path: Path) -> None:
     assert [h.missing.count("green") for h in report.holes] == [0, 1]
 
 
+@pytest.mark.parametrize("tee", [True, False])
+def test_a_tee_beside_the_green_before_is_no_line_drawn_backwards(tmp_path: Path, tee: bool) -> None:
+    """Hole 2 starts 8 yd from the green of 1 and has no green in the map: it is not turned onto that one."""
+    sheet, _ = sm.one_hole(ref="1")
+    sm.one_hole(sheet=sheet, ref="2", tee=tee, green=False, line=False, x=21.0, up=False)
+    sheet.line([(21.0, 400.0), (60.0, 0.0)], golf="hole", ref="2", par="4")
+    two = sm.imported(tmp_path, sheet).holes[1]
+    assert "green" in two.missing and not any("turned round" in words for words in two.assumed)
+
+
 def test_double_green(tmp_path: Path) -> None:
     """One green of 90 yd for two holes: each has its own pin, without any where its line ends."""
     for pins in (True, False):
