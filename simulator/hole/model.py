@@ -97,6 +97,8 @@ class Hole:
     single_trees : trees that stand alone; `features` holds the areas of trees.
     heights : places of known height (x, y, z), z above the zero of the file's heights.
     marks : what a line can be worded by; no part of the ground.
+    attribution : line that everything made from this hole has to carry, for example
+        "© OpenStreetMap contributors (ODbL)"; None when nobody asks for one.
     """
 
     name: str
@@ -116,6 +118,7 @@ class Hole:
     single_trees: tuple[Tree, ...] = ()
     heights: tuple[tuple[float, float, float], ...] = ()
     marks: tuple[Mark, ...] = ()
+    attribution: str | None = None
 
     @cached_property
     def play_line(self) -> PlayLine:

@@ -41,6 +41,9 @@ KINDS: dict[str, Surface] = {
 MOST_ASSUMED, LONGEST = 100, 200
 """Most sentences of `assumed`, and letters in one: limits on slips."""
 
+MOST_ATTRIBUTION = 200
+"""Longest attribution line [characters]: it has to fit under a picture."""
+
 MOST_EDGE_SD_YD = 60.0
 """An edge less sure than this was never measured [yd]."""
 
@@ -51,6 +54,7 @@ TOP_KEYS = (
     "bearing_deg",
     "stroke_index",
     "local_rule_e5",
+    "attribution",
     "tee",
     "pin",
     "tree",
@@ -92,7 +96,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
         Anything wrong, in one line that names feature and field.
     """
     top = Fields(source, "", data, elsewhere=TOP_KEYS)
-    top.refuse_unknown(TOP_KEYS, ("length", "line", "heights"), HINTS)
+    top.refuse_unknown(TOP_KEYS, ("length", "line", "heights", "heights_xy"), HINTS)
     name = top.text("name", "") if "name" in data else None
     if name is None:
         raise top.error("name", "no such key", "the name of the hole, in quotes")
@@ -136,6 +140,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
         single_trees=tuple(trees),
         heights=tuple((s.x_yd, s.y_yd, s.z_yd) for s in heights),
         marks=tuple(marks),
+        attribution=top.text("attribution", most=MOST_ATTRIBUTION),
     )
     if hole.has_relief:
         say_planes(features, len(heights), assumed)

@@ -12,6 +12,7 @@ from ..hole.surfaces import Surface
 from ..strategy.result import Answer
 from . import groundplot, phrases, shotplot
 from .chosen import PENALTY, TROUBLE
+from .credits import map_data
 from .labels import Labels
 from .page import GAP_IN, check_plot_path, fit_page, make_page, write_page
 from .palette import FAINT, STYLE
@@ -162,7 +163,8 @@ def _keys(answer: Answer, ax: Axes, seen: list[Surface]) -> float:
     names = [str(patch.get_label()) for patch in patches]
     ground = _legend(ax, patches, names, below, columns=GROUND_COLUMNS)
     below += _height_in(ground) + GAP_IN
-    words = "\n".join(textwrap.wrap(f"{READING} {phrases.RULES}", FOOT_COLUMNS))
+    said = " ".join([READING, phrases.RULES, *map_data(answer.hole)])
+    words = "\n".join(textwrap.wrap(said, FOOT_COLUMNS))
     foot = ax.text(0.0, 0.0, words, transform=_down(ax, below), va="top", fontsize=5.5, color=FAINT)
     return below + _height_in(foot)
 
