@@ -38,7 +38,7 @@ KINDS: dict[str, Surface] = {
 }
 """Keys of a sketch that hold areas. A penalty area that is playable becomes DRY_PENALTY."""
 
-MOST_ASSUMED, LONGEST = 100, 200
+MOST_ASSUMED, LONGEST = 500, 200
 """Most sentences of `assumed`, and letters in one: limits on slips."""
 
 MOST_ATTRIBUTION = 200
