@@ -181,8 +181,8 @@ def _by_the_line(
         stations[0], across.offset = take_gap(feature, draft, stations[0], side, entry)
     sides = across.sides or ("",)
     if not across.sides:
-        aside = (across.near, across.far, across.offset)
-        need(aside == (None,) * 3, feature.token, "has an offset: to which side? Say left or right")
+        known = (across.near, across.far, across.offset)
+        need(known == (None,) * 3, feature.token, "has an offset: to which side? Say left or right")
         need(
             across.crosses or across.middle,
             feature.token,
