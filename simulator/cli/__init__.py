@@ -40,9 +40,9 @@ app = typer.Typer(
 for command in (plan, compare, carries, check, survey):
     app.command()(flat(command))
 app.command("list")(flat(list_))
-app.command()(flat(sketch))
 app.add_typer(new, name="new")
 app.command("import-map")(flat(import_map))
+app.command()(flat(sketch))
 
 player_app = typer.Typer(help="Players: from measured shots.", rich_markup_mode=None)
 player_app.command("fit")(flat(fit))

@@ -96,9 +96,9 @@ class Hole:
     assumed : one sentence for everything the reader filled in by itself.
     single_trees : trees that stand alone; `features` holds the areas of trees.
     heights : places of known height (x, y, z), z above the zero of the file's heights.
-    marks : what a line can be worded by; no part of the ground.
     attribution : line that everything made from this hole has to carry, for example
         "© OpenStreetMap contributors (ODbL)"; None when nobody asks for one.
+    marks : what a line can be worded by; no part of the ground.
     """
 
     name: str
@@ -117,8 +117,8 @@ class Hole:
     drawn_line: tuple[Point, ...] = field(default=(), repr=False)
     single_trees: tuple[Tree, ...] = ()
     heights: tuple[tuple[float, float, float], ...] = ()
-    marks: tuple[Mark, ...] = ()
     attribution: str | None = None
+    marks: tuple[Mark, ...] = ()
 
     @cached_property
     def play_line(self) -> PlayLine:

@@ -38,11 +38,10 @@ KINDS: dict[str, Surface] = {
 }
 """Keys of a sketch that hold areas. A penalty area that is playable becomes DRY_PENALTY."""
 
-MOST_ASSUMED, LONGEST = 500, 200
-"""Most sentences of `assumed`, and letters in one: limits on slips."""
-
 MOST_ATTRIBUTION = 200
 """Longest attribution line [characters]: it has to fit under a picture."""
+MOST_ASSUMED, LONGEST = 500, 200
+"""Most sentences of `assumed`, and letters in one: limits on slips."""
 
 MOST_EDGE_SD_YD = 60.0
 """An edge less sure than this was never measured [yd]."""
@@ -139,8 +138,8 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
         local_rule_e5=top.flag("local_rule_e5"),
         single_trees=tuple(trees),
         heights=tuple((s.x_yd, s.y_yd, s.z_yd) for s in heights),
-        marks=tuple(marks),
         attribution=top.text("attribution", most=MOST_ATTRIBUTION),
+        marks=tuple(marks),
     )
     if hole.has_relief:
         say_planes(features, len(heights), assumed)

@@ -52,9 +52,9 @@ def hole_text(hole: Hole) -> str:
         ground = WORDS[feature.surface] + (f" ({feature.relief})" if feature.relief else "")
         lines.append(f"{feature.name:<{width}}{ground:<18}{on:>16}{across:>22}")
     lines += _terrain(hole)
+    lines += [words for line in map_data(hole) for words in _wrap(line)]
     if hole.marks:
         lines += _wrap("Marks: " + ", ".join(f"{m.name} ({_spot(hole, m.x_yd, m.y_yd)})" for m in hole.marks))
-    lines += [words for line in map_data(hole) for words in _wrap(line)]
     return "\n".join(line.rstrip() for line in [*lines, *_assumed(hole.assumed)])
 
 
