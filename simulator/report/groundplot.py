@@ -129,7 +129,7 @@ def draw_line_of_play(ax: Axes, hole: Hole) -> None:
 def draw_marks(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
     """Pin, tee and, elsewhere than on the tee, the ball."""
     pin = hole.pin
-    ax.plot([pin.x_yd], [pin.y_yd], marker=flag(), markersize=13, color=INK, zorder=6.0, linestyle="none")
+    ax.plot([pin.x_yd], [pin.y_yd], marker=_flag(), markersize=13, color=INK, zorder=6.0, linestyle="none")
     labels.keep_clear(pin.x_yd, pin.y_yd, 5.0)
     at_tee = start.lie == "tee"
     ax.plot(
@@ -160,7 +160,7 @@ def draw_aim_marks(ax: Axes, hole: Hole, labels: Labels) -> None:
             _halo(text)
 
 
-def flag() -> object:
+def _flag() -> object:
     """A flag whose foot stands on the place."""
     from matplotlib.path import Path
 

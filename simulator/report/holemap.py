@@ -125,7 +125,7 @@ def draw_map(ax: Axes, yardage: Yardage, units: Units = YARDS, *, beside_yd: flo
     labels = Labels(ax, np.empty((0, 2)))
     pin = hole.pin
     ax.plot(
-        [pin.x_yd], [pin.y_yd], marker=groundplot.flag(), markersize=11, color=INK, zorder=6.0,
+        [pin.x_yd], [pin.y_yd], marker=groundplot._flag(), markersize=11, color=INK, zorder=6.0,
         linestyle="none",
     )  # fmt: skip
     labels.keep_clear(pin.x_yd, pin.y_yd, 4.0)
