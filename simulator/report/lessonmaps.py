@@ -31,7 +31,10 @@ MOST_NAMES = 7
 VALUE_STEPS = (0.05, 0.1, 0.2, 0.5, 1.0)
 """Steps of the lines of equal worth [strokes]: the finest that gives no more than `MOST_LINES`."""
 
-MOST_LINES = 9
+MOST_LINES = 7
+
+MIDDLE = (0.15, 0.85)
+"""Share of the ground whose worth the lines cover: dear ground beside the play has none of its own."""
 
 
 def own_axes(ax: Axes | None, tall_in: float = 4.4) -> Axes:
@@ -117,7 +120,7 @@ def draw_value(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) 
     groundplot.draw_ground(ax, answer.hole)
     groundplot.draw_line_of_play(ax, answer.hole)
     over = value.strokes - value.here
-    low, high = np.nanquantile(over, [0.02, 0.98])
+    low, high = np.nanquantile(over, MIDDLE)
     step = next((s for s in VALUE_STEPS if (high - low) / s <= MOST_LINES), VALUE_STEPS[-1])
     levels = step * np.arange(math.floor(low / step), math.ceil(high / step) + 1)
     lines = ax.contour(x, y, over, levels=levels, colors=CONTOUR, linewidths=0.9, zorder=3.0, linestyles="solid")

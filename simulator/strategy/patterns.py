@@ -42,6 +42,8 @@ class ClubPattern:
         Median finish: right of that line, and along it.
     width_yd, depth_yd : Estimate
         What 8 of 10 finishes stay inside across and along, each by itself.
+    across_yd, along_yd : tuple of float
+        The edges of that.
     """
 
     club: str
@@ -51,6 +53,8 @@ class ClubPattern:
     long_yd: Estimate
     width_yd: Estimate
     depth_yd: Estimate
+    across_yd: tuple[float, float]
+    along_yd: tuple[float, float]
 
 
 @lru_cache(maxsize=1)
@@ -75,7 +79,7 @@ def club_patterns(place: Place, seed: int) -> tuple[ClubPattern, ...]:
         found.append(
             ClubPattern(
                 shot.club.name, shot.carry_yd, rest, _quantile(across, 0.5), _quantile(along, 0.5),
-                _between(across), _between(along),
+                _between(across), _between(along), _edges(across), _edges(along),
             )  # fmt: skip
         )
     return tuple(sorted(found, key=lambda one: -one.carry_yd))
@@ -93,3 +97,8 @@ def _between(values: np.ndarray) -> Estimate:
     """Distance between the tenth and the ninetieth of a hundred, errors of the two ends added in squares."""
     low, high = _quantile(values, 0.1), _quantile(values, 0.9)
     return Estimate(high.value - low.value, math.hypot(low.standard_error, high.standard_error))
+
+
+def _edges(values: np.ndarray) -> tuple[float, float]:
+    low, high = np.quantile(values, [0.1, 0.9])
+    return float(low), float(high)
