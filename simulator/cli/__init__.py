@@ -15,13 +15,16 @@ import typer
 from .. import __version__
 from ..errors import SimulatorError
 from .answer import compare, plan
+from .card import card
 from .carries import carries
 from .check import check, list_
 from .flat import flat
+from .lesson import lesson
 from .maps import import_map
 from .new import new
 from .player import fit
 from .say import say
+from .show import show
 from .sketch import sketch
 from .survey import survey
 
@@ -38,6 +41,8 @@ app = typer.Typer(
 
 
 for command in (plan, compare, carries, check, survey):
+    app.command()(flat(command))
+for command in (lesson, show, card):
     app.command()(flat(command))
 app.command("list")(flat(list_))
 app.add_typer(new, name="new")

@@ -106,7 +106,9 @@ def places_near(area: shapely.Geometry, ax: Axes) -> list[tuple[float, float]]:
     x0, y0, x1, y1 = area.bounds
     found = [(middle.x, middle.y)]
     for share in (0.5, 0.35, 0.65, 0.2, 0.8):
-        cut = area.intersection(shapely.LineString([(x0, y0 + share * (y1 - y0)), (x1, y0 + share * (y1 - y0))]))
+        cut = area.intersection(
+            shapely.LineString([(x0, y0 + share * (y1 - y0)), (x1, y0 + share * (y1 - y0))])
+        )
         if not cut.is_empty:
             found.append((cut.centroid.x, cut.centroid.y))
     turn = np.radians(np.arange(0, 360, 30))
@@ -116,7 +118,9 @@ def places_near(area: shapely.Geometry, ax: Axes) -> list[tuple[float, float]]:
     return [(float(x), float(y)) for x, y in found]
 
 
-def draw_map(ax: Axes, yardage: Yardage, units: Units = YARDS, *, beside_yd: float = BESIDE_YD) -> list[Surface]:
+def draw_map(
+    ax: Axes, yardage: Yardage, units: Units = YARDS, *, beside_yd: float = BESIDE_YD
+) -> list[Surface]:
     """The whole hole with stations and letters; returns the kinds of ground in view."""
     hole = yardage.hole
     frame(ax, *whole_hole(hole, beside_yd))

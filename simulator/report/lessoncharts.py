@@ -83,7 +83,9 @@ def draw_scores(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS)
             hatch=None if look.face == look.colour else "////", label=title(answer, index), zorder=3,
         )  # fmt: skip
         for x, share, whole in zip(at, shares, in_hundred(list(shares)), strict=True):
-            words = f"{whole}" if share >= 0.005 else count_words(share, answer.sequences).replace("\xa0", " ")
+            words = (
+                f"{whole}" if share >= 0.005 else count_words(share, answer.sequences).replace("\xa0", " ")
+            )
             words = words if len(words) < 4 else "<1"
             ax.text(x, 100.0 * share + 1.0, words, ha="center", va="bottom", size=6.5, color=INK, zorder=5)
     ax.set_xticks(np.arange(len(scores.names)), [name.replace(" or ", "\nor ") for name in scores.names])
@@ -126,4 +128,6 @@ def draw_pattern(club: ClubPattern, *, ax: Axes | None = None, units: Units = YA
 
 def numbered(ax: Axes, size: float = 6.0) -> None:
     """Ticks and numbers on both axes: the maps have none."""
-    ax.tick_params(left=True, bottom=True, labelleft=True, labelbottom=True, labelsize=size, length=2, pad=1.5)
+    ax.tick_params(
+        left=True, bottom=True, labelleft=True, labelbottom=True, labelsize=size, length=2, pad=1.5
+    )

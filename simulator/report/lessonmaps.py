@@ -103,8 +103,7 @@ def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None, units: Uni
             places = places_near(area_of(answer.hole, name), ax)
             inside = dots[[_in(answer, name, x, y) for x, y in dots]]
             if len(inside):
-                x, y = inside.mean(axis=0)
-                places = sorted(places, key=lambda p: math.hypot(p[0] - x, p[1] - y))
+                places = [*_round_about(ax, inside.mean(axis=0)), *places]
             write(labels, f"{count}", places, fontsize=8.0, weight="bold")
     return ax
 
@@ -123,7 +122,9 @@ def draw_value(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) 
     low, high = np.nanquantile(over, MIDDLE)
     step = next((s for s in VALUE_STEPS if (high - low) / s <= MOST_LINES), VALUE_STEPS[-1])
     levels = step * np.arange(math.floor(low / step), math.ceil(high / step) + 1)
-    lines = ax.contour(x, y, over, levels=levels, colors=CONTOUR, linewidths=0.9, zorder=3.0, linestyles="solid")
+    lines = ax.contour(
+        x, y, over, levels=levels, colors=CONTOUR, linewidths=0.9, zorder=3.0, linestyles="solid"
+    )
     digits = 2 if step < 0.1 else 1
     named = ax.clabel(lines, fmt=lambda v: f"{v:+.{digits}f}" if abs(v) > 1e-9 else "0", fontsize=6.5,
                       colors=CONTOUR, inline=True)  # fmt: skip
@@ -210,6 +211,13 @@ def _matter(result: Lesson, ones: list[Alternative]) -> list:  # type: ignore[ty
     rows = [t for t in result.yardage.troubles if found.get(t.name, 0.0) >= 0.005
             or by_name.get(t.name) in PENALTY]  # fmt: skip
     return sorted(rows, key=lambda t: -found.get(t.name, 0.0))[:MOST_NAMES]
+
+
+def _round_about(ax: Axes, middle: np.ndarray) -> list[tuple[float, float]]:
+    """A place and rings of places about it."""
+    wide, turn = float(np.ptp(ax.get_xlim())), np.radians(np.arange(0, 360, 45))
+    rings = [middle + r * wide * np.column_stack([np.cos(turn), np.sin(turn)]) for r in (0.05, 0.09, 0.14)]
+    return [(float(x), float(y)) for x, y in np.vstack([middle, *rings])]
 
 
 def _in(answer: Answer, name: str, x: float, y: float) -> bool:

@@ -71,7 +71,11 @@ def check_only(only: Sequence[str]) -> None:
 
 
 def save_lesson(
-    result: Lesson, path: str | Path, units: Units = YARDS, only: Sequence[str] = (), notes: Sequence[str] = ()
+    result: Lesson,
+    path: str | Path,
+    units: Units = YARDS,
+    only: Sequence[str] = (),
+    notes: Sequence[str] = (),
 ) -> list[Path]:
     """Write the pages, one PDF or a PNG or SVG each (`sheet.write_pages`); returns the files written."""
     return write_pages(lesson_pages(result, units, only, notes), path)
@@ -92,7 +96,9 @@ def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
     answer = result.answer
     of = f" (handicap {answer.player.handicap:g})" if answer.player.handicap is not None else ""
     hole = f"par {answer.hole.par}, {units.length(answer.hole.length_yd)}"
-    sheet.words(f"{answer.player.name}{of}, {hole}, from {units.sentence(answer.start.words)}", 6.5, color=FAINT)
+    sheet.words(
+        f"{answer.player.name}{of}, {hole}, from {units.sentence(answer.start.words)}", 6.5, color=FAINT
+    )
     _say(sheet, takeaways.plan_words(result, units))
     tall = _map_in(lessonmaps.extent(answer, [answer.recommended]), sheet.inner_in)
     ax = sheet.axes(tall)
@@ -172,7 +178,9 @@ def _approach(sheet: Sheet, result: Lesson, units: Units) -> None:
     words = "White cross: middle of the finishes. Dotted: green round the flag."
     sheet.key([_shot_key(result, answer.recommended, units, answer)])
     _ground_key(sheet, ax, result)
-    sheet.words(f"{words} {outside} of the 100 are beyond the picture." if outside else words, 6.0, color=FAINT)
+    sheet.words(
+        f"{words} {outside} of the 100 are beyond the picture." if outside else words, 6.0, color=FAINT
+    )
 
 
 def _patterns(sheet: Sheet, result: Lesson, units: Units) -> None:

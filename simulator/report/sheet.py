@@ -54,7 +54,13 @@ class Sheet:
         return self.wide_in - 2.0 * EDGE_IN
 
     def words(
-        self, words: str, size: float = 7.5, *, left_in: float = 0.0, wide_in: float | None = None, **style: Any
+        self,
+        words: str,
+        size: float = 7.5,
+        *,
+        left_in: float = 0.0,
+        wide_in: float | None = None,
+        **style: Any,
     ) -> None:
         """A paragraph below what is there, broken where the page ends."""
         lines = wrapped(words, size, wide_in or self.inner_in - left_in, style.get("weight", "normal"))

@@ -49,7 +49,13 @@ def draw_widths(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARD
         low, high = one.left_yd, one.right_yd
         ax.plot([low, high], [one.station_yd] * 2, color=INK, linewidth=0.8, zorder=3)
         ax.text(
-            high + 3.0, one.station_yd, f"{units.whole(one.width_yd)}", size=5.5, ha="left", va="center", color=INK
+            high + 3.0,
+            one.station_yd,
+            f"{units.whole(one.width_yd)}",
+            size=5.5,
+            ha="left",
+            va="center",
+            color=INK,
         )
     for first, last in zip(yardage.widths, yardage.widths[1:], strict=False):
         if last.station_yd - first.station_yd < 15.0:  # the fairway goes on between them
@@ -59,7 +65,12 @@ def draw_widths(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARD
             )  # fmt: skip
     green = yardage.green
     ax.fill_betweenx(
-        [green.front_yd, green.back_yd], -0.5 * green.width_yd, 0.5 * green.width_yd, color=putting, lw=0, zorder=1
+        [green.front_yd, green.back_yd],
+        -0.5 * green.width_yd,
+        0.5 * green.width_yd,
+        color=putting,
+        lw=0,
+        zorder=1,
     )
     words = f"{units.whole(green.depth_yd)} deep"
     ax.text(0.0, 0.5 * (green.front_yd + green.back_yd), words, size=5.5, ha="center", va="center", color=INK)
@@ -108,7 +119,9 @@ def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
     hole = yardage.hole
     with matplotlib.rc_context(fname=STYLE):
         sheet = Sheet(f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}")
-        sheet.words(f"From the {hole.tee.name} tee. Numbers are {units.name}; the line runs tee to green.", 6.5)
+        sheet.words(
+            f"From the {hole.tee.name} tee. Numbers are {units.name}; the line runs tee to green.", 6.5
+        )
         x0, x1, y0, y1 = whole_hole(hole)
         tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
         strip = sheet.axes(tall, MAP_WIDE_IN + 0.3, STRIP_IN)

@@ -23,7 +23,8 @@ def times_words(share: float, sequences: int) -> str:
     if share < 0.005:
         return one_in(nearest(1.0 / share))
     if share <= 0.4:
-        return f"1{HELD}time in{HELD}{nearest(1.0 / share)}"
+        number = nearest(1.0 / share)
+        return f"1{HELD}time in{HELD}{number if number < 100 else round(number, -1)}"
     tens = nearest(10.0 * share)
     return f"{tens} times in{HELD}10" if tens < 10 else "nearly always"
 
@@ -227,5 +228,3 @@ def foot_words(result: Lesson, units: Units = YARDS) -> str:
         phrases.RULES, owed,
     )  # fmt: skip
     return " ".join(part for part in parts if part)
-
-

@@ -78,8 +78,15 @@ def club_patterns(place: Place, seed: int) -> tuple[ClubPattern, ...]:
         across, along = rest[:, 0], rest[:, 1]
         found.append(
             ClubPattern(
-                shot.club.name, shot.carry_yd, rest, _quantile(across, 0.5), _quantile(along, 0.5),
-                _between(across), _between(along), _edges(across), _edges(along),
+                shot.club.name,
+                shot.carry_yd,
+                rest,
+                _quantile(across, 0.5),
+                _quantile(along, 0.5),
+                _between(across),
+                _between(along),
+                _edges(across),
+                _edges(along),
             )  # fmt: skip
         )
     return tuple(sorted(found, key=lambda one: -one.carry_yd))

@@ -57,8 +57,9 @@ def green_target(answer: Answer) -> GreenTarget:
     """Measure the recommended shot of an answer against the green of its hole."""
     one, start, hole = answer.best, answer.start, answer.hole
     bearing = math.radians(one.aim_bearing_deg)
-    ahead, across = np.array([math.sin(bearing), math.cos(bearing)]), np.array(
-        [math.cos(bearing), -math.sin(bearing)]
+    ahead, across = (
+        np.array([math.sin(bearing), math.cos(bearing)]),
+        np.array([math.cos(bearing), -math.sin(bearing)]),
     )
     here = np.array([start.x_yd, start.y_yd])
     along, side = (one.finishes_yd - here) @ ahead, (one.finishes_yd - here) @ across

@@ -121,7 +121,9 @@ def _middle(board: Board, xy: np.ndarray) -> tuple[np.ndarray, Surface]:
     return mine[int(np.argmin(np.hypot(*(mine - middle).T)))], ground
 
 
-def read_map(board: Board, x: np.ndarray, y: np.ndarray, lie: Lie, near_yd: float | None = None) -> np.ndarray:
+def read_map(
+    board: Board, x: np.ndarray, y: np.ndarray, lie: Lie, near_yd: float | None = None
+) -> np.ndarray:
     """Strokes to hole out from places with a lie off the green, float64[n]: bilinear between nodes.
 
     Corners without a value are left out, as the kernels do it; NaN where none has one (or, with `near_yd`,
@@ -167,7 +169,9 @@ def _nearest(grid: Grid, field: np.ndarray, x: np.ndarray, y: np.ndarray, near_y
     out = np.full(x.shape, np.nan)
     if rows.size:
         for k in range(x.size):
-            away = np.hypot(grid.x0_yd + columns * grid.step_yd - x[k], grid.y0_yd + rows * grid.step_yd - y[k])
+            away = np.hypot(
+                grid.x0_yd + columns * grid.step_yd - x[k], grid.y0_yd + rows * grid.step_yd - y[k]
+            )
             n = int(np.argmin(away))
             if away[n] <= near_yd:
                 out[k] = field[rows[n], columns[n]]
