@@ -42,8 +42,8 @@ app = typer.Typer(
 
 for command in (plan, compare, carries, check, survey):
     app.command()(flat(command))
-for command in (lesson, show, card):
-    app.command()(flat(command))
+for drawn in (lesson, show, card):
+    app.command()(flat(drawn))
 app.command("list")(flat(list_))
 app.add_typer(new, name="new")
 app.command("import-map")(flat(import_map))

@@ -73,8 +73,8 @@ def lesson(
     from ..strategy import lesson as work
 
     result = work.lesson(
-        found, player, clubs or (), conditions=conditions, start=start, sequences=pages.sequences, seed=pages.seed,
-        threads=pages.threads, progress=progress(),
+        found, player, clubs or (), conditions=conditions, start=start, sequences=pages.sequences,
+        seed=pages.seed, threads=pages.threads, progress=progress(),
     )  # fmt: skip
     for warning in result.answer.warnings:
         say(f"warning: {warning}")

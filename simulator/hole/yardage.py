@@ -1,4 +1,4 @@
-"""What a yardage page says of a hole: where every trouble begins and ends, how wide the fairway is, the green."""
+"""What a yardage page says of a hole: where troubles begin and end, how wide the fairway is, the green."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from simulator.hole.model import Hole
 from simulator.hole.surfaces import WORDS, Surface
 
 BESIDE_YD = 60.0
-"""Ground farther than this from the line of play is not on the page [yd]; one drive in a hundred gets there."""
+"""Ground farther than this from the line of play is not on the page [yd]: few drives get there."""
 
 BEHIND_GREEN_YD = 40.0
 """Ground farther than this past the end of the line is not on the page [yd]."""

@@ -1,9 +1,9 @@
-"""Pocket cards: one page a hole with its map, carries, the green to scale, and blanks for the player's own plan.
+"""Pocket cards: one page a hole with its map, carries, the green to scale, blanks for the player's plan.
 
-A card holds no advice. Its green keeps to what the Rules of Golf allow of green-reading materials (Rule 4.3a(1)
-and its clarification 4.3a(1)/1; in force since January 2019): an image of a green at a scale of 3/8 inch to 5
-yards (1:480) or smaller, in a book or on paper no larger than 4 1/4 by 7 inches. Checked against the text of the
-governing bodies' release of 15 October 2018 as it was reported in full.
+A card holds no advice. Its green keeps to what the Rules of Golf allow of green-reading materials (Rule
+4.3a(1) and its clarification 4.3a(1)/1, in force since January 2019): an image of a green at a scale of 3/8
+inch to 5 yards (1:480) or smaller, in a book or on paper no larger than 4 1/4 by 7 inches. Checked against
+the text of the governing bodies' release of 15 October 2018 as the press printed it in full.
 """
 
 from __future__ import annotations
@@ -14,8 +14,10 @@ from typing import TYPE_CHECKING
 
 import shapely
 
-from ..hole.yardage import Yardage
+from ..hole.surfaces import WORDS
+from ..hole.yardage import Trouble, Yardage
 from . import groundplot
+from .chosen import PENALTY
 from .holemap import draw_map, frame, letters, whole_hole
 from .palette import FAINT, INK, STYLE
 from .sheet import EDGE_IN, GAP_IN, LINE, Sheet, wrapped, write_pages
@@ -46,6 +48,8 @@ GREEN_TALL_IN = 2.45
 ROUND_YD = 7.0
 """Ground shown round the green [yd]."""
 
+COSTLY = {WORDS[surface] for surface in PENALTY}
+
 MOST_ROWS = 12
 """Troubles listed on a card."""
 
@@ -53,8 +57,9 @@ BLANKS = ("club", "line", "finish")
 """What the player writes in, for each of two shots."""
 
 FOOT = (
-    "No advice in it: club, line and finish are yours to write. Green at 1:{scale}; Rule 4.3a(1) allows 1:480 or "
-    "smaller on paper up to 4 1/4 x 7 in; a local rule (G-11) may allow less. Check numbers on the ground."
+    "No advice in it: club, line and finish are yours to write. Green at 1:{scale}; Rule 4.3a(1) allows "
+    "1:480 or smaller on paper up to 4 1/4 x 7 in; a local rule (G-11) may allow less. Check numbers on the "
+    "ground. Local rules and the committee decide."
 )
 
 
@@ -100,7 +105,8 @@ def draw_green(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS
     for feature in hole.features:  # no slopes: the drawing is for the shot at the green
         if feature.area.intersects(groundplot.view_box(ax)):
             ax.add_patch(groundplot._patch(feature))
-    from .holemap import write
+    from .chosen import PENALTY
+from .holemap import write
     from .labels import Labels
 
     labels = Labels(ax, shapely.get_coordinates(hole.green))
@@ -153,9 +159,9 @@ def card_page(yardage: Yardage, units: Units = YARDS, number: int | None = None)
 
 
 def _rows(sheet: Sheet, yardage: Yardage, units: Units, left_in: float) -> None:
-    """Letter, name, reach and clear of the troubles, nearest to the line first when not all fit."""
+    """Letter, name, reach and clear of the troubles; what costs a stroke and what is nearest stays when not all fit."""
     both = letters(yardage)
-    kept = {letter for letter, _ in sorted(both, key=lambda item: abs(item[1].offset_yd))[:MOST_ROWS]}
+    kept = {letter for letter, _ in sorted(both, key=lambda item: _rank(item[1]))[:MOST_ROWS]}
     rows = [("", "", "reach", "clear")]
     for letter, one in both:
         if letter in kept:
@@ -164,6 +170,10 @@ def _rows(sheet: Sheet, yardage: Yardage, units: Units, left_in: float) -> None:
             rows.append((letter, words, units.number(one.reach_yd), units.number(one.clear_yd)))
     right = sheet.inner_in
     sheet.table(rows, (left_in, left_in + 0.13, -(right - 0.36), -right), 6.0)
+
+
+def _rank(one: Trouble) -> tuple[bool, float]:
+    return one.kind not in COSTLY, abs(one.offset_yd)
 
 
 def _blanks(sheet: Sheet, foot_in: float) -> None:

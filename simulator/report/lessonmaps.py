@@ -19,8 +19,10 @@ from .units import YARDS, Units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
+    from matplotlib.transforms import Bbox
 
     from ..hole.surfaces import Surface
+    from ..hole.yardage import Trouble
 
 MARGIN_YD = 14.0
 """Ground shown round everything that matters [yd]."""
@@ -203,7 +205,7 @@ def _draw_band(ax: Axes, answer: Answer, one: Alternative) -> None:
         ax.plot([start.x_yd, x[k]], [start.y_yd, y[k]], color=SHOTS[0].colour, linewidth=0.5, zorder=3.0)
 
 
-def _matter(result: Lesson, ones: list[Alternative]) -> list:  # type: ignore[type-arg]
+def _matter(result: Lesson, ones: list[Alternative]) -> list[Trouble]:
     """Troubles worth a name: those found by balls, most first, then other penalty areas."""
     found = {name: max(one.features[name].value for one in ones if name in one.features)
              for one in ones for name in one.features}  # fmt: skip
@@ -225,9 +227,10 @@ def _in(answer: Answer, name: str, x: float, y: float) -> bool:
     return feature is not None and feature.name == name
 
 
-def _thin(ax: Axes, texts: list) -> None:  # type: ignore[type-arg]
+def _thin(ax: Axes, texts: list) -> None:
     """Take away numbers on lines that would cover another or leave the drawing."""
-    inside, kept = ax.get_window_extent(), []
+    inside = ax.get_window_extent()
+    kept: list[Bbox] = []
     for text in list(texts):
         box = text.get_window_extent()
         out = box.x0 < inside.x0 or box.x1 > inside.x1 or box.y0 < inside.y0 or box.y1 > inside.y1

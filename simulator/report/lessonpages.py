@@ -106,7 +106,7 @@ def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
     sheet.skip(tall)
     sheet.key([_shot_key(result, answer.recommended, units), _band_key()])
     _ground_key(sheet, ax, result)
-    how = f"Names: {units.name} to reach and to carry, straight from the ball. Arcs: {units.name} from the ball."
+    how = f"Names: {units.name} to reach and to clear, straight from the ball; arcs: {units.name} from it."
     sheet.words(how, 6.0, color=FAINT)
 
 

@@ -76,10 +76,10 @@ class Sheet:
     ) -> None:
         """Rows of words; a column that starts at a negative place ends there instead."""
         for number, row in enumerate(rows):
-            style = {"color": FAINT} if head and number == 0 else {"color": INK}
+            colour = FAINT if head and number == 0 else INK
             for words, at in zip(row, at_in, strict=True):
                 side = "right" if at < 0.0 else "left"
-                text = self.figure.text(0, 0, words, size=size, va="top", ha=side, **style)
+                text = self.figure.text(0, 0, words, size=size, va="top", ha=side, color=colour)
                 self._place(text, (EDGE_IN + abs(at), self.down_in, 0.0, 0.0))
             self.down_in += size * LINE / 72.0
         self.down_in += GAP_IN / 2.0

@@ -28,8 +28,8 @@ LEAST_STRIP_YD, NUMBER_YD = 30.0, 16.0
 """The strip shows at least so much ground either side of the line, and so much more for the numbers [yd]."""
 
 CHECK = (
-    "Measured on the drawn hole: check on the ground before you trust a number. Local rules and the committee "
-    "decide what is what."
+    "Measured on the drawn hole: check on the ground before you trust a number. Local rules and the "
+    "committee decide what is what."
 )
 """What a yardage page owes its reader."""
 

@@ -17,7 +17,7 @@ LEAST_MORE = 0.02
 
 
 def times_words(share: float, sequences: int) -> str:
-    """A share as times: "1 time in 7", "6 times in 10"; what never came up as less than it can be known for."""
+    """A share as times: "1 time in 7", "6 times in 10", "fewer than 1 in 6,666" for what never came up."""
     if share <= 0.0:
         return unseen(sequences)
     if share < 0.005:
@@ -46,7 +46,8 @@ def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
         return [first, " ".join(lines), *risk_words(answer, units)]
     best = answer.best
     leaves = units.range(best.leaves_yd["p10"], best.leaves_yd["p90"])
-    club = f"Hit the {title(answer, answer.recommended)}, {line_words(best, units)}; it leaves {leaves}, 8 in 10."
+    line = line_words(best, units)
+    club = f"Hit the {title(answer, answer.recommended)}, {line}; it leaves {leaves}, 8 in 10."
     return [club, why_words(answer), *risk_words(answer, units)]
 
 
@@ -62,7 +63,8 @@ def why_words(answer: Answer) -> str:
         return f"On score the {mine} and the {other_name} are level ({error})."
     often = 1.0 / behind.value
     times = "every time" if often < 1.5 else f"every {nearest(often)} times"
-    return f"The {mine} saves a shot against the {other_name} {times} you play this: {behind.value:.2f}, {error}."
+    saves = f"The {mine} saves a shot against the {other_name} {times} you play this"
+    return f"{saves}: {behind.value:.2f}, {error}."
 
 
 def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
@@ -82,7 +84,8 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
     if worse is not None:
         risk = times_words(worse.shares[1], n)
         said.append(
-            f"The {names[1]} finds {worse.words} {risk} ({names[0]}: {times_words(worse.shares[0], n)}){gains}."
+            f"The {names[1]} finds {worse.words} {risk} ({names[0]}: "
+            f"{times_words(worse.shares[0], n)}){gains}."
         )
     elif far:
         said.append(f"The {names[1]} risks no more, {'gains' if nearer > 0 else 'but loses'} {far}.")
@@ -132,8 +135,8 @@ def score_words(result: Lesson) -> list[str]:
             said.append(f"From here the {name} {mean}.")
         else:
             said.append(
-                f"The {name} {mean}: in 100 plays {counts[0]} at par or better, {counts[1]} bogeys, {counts[2]} "
-                "doubles or worse."
+                f"The {name} {mean}: in 100 plays {counts[0]} at par or better, {counts[1]} bogeys, "
+                f"{counts[2]} doubles or worse."
             )
     return said
 
@@ -144,8 +147,8 @@ def worth_words(result: Lesson, units: Units = YARDS) -> list[str]:
     pin = result.answer.hole.pin
     out = ((pin.x_yd - value.here_yd[0]) ** 2 + (pin.y_yd - value.here_yd[1]) ** 2) ** 0.5
     said = [
-        f"From the cross, {units.length(out)} out on {value.ground}, this player takes {value.here:.2f} more shots. "
-        "Lines: strokes more or fewer than from there."
+        f"From the cross, {units.length(out)} out on {value.ground}, this player takes {value.here:.2f} more "
+        "shots. Lines: strokes more or fewer than from there."
     ]
     ten = []
     if value.ten_nearer is not None:
@@ -174,14 +177,15 @@ def approach_words(result: Lesson, units: Units = YARDS) -> list[str]:
     room = target.flag_room
     said = [
         f"From {units.sentence(answer.start.words)}: the {title(answer, answer.recommended)}, "
-        f"{line_words(best, units)}. In 100, {misses['on']} finish on the green; the others: {where or 'none'}.",
-        f"The flag has {number(room.front_yd)} {units.short} of green in front, {number(room.behind_yd)} behind, "
-        f"{number(room.left_yd)} left, {number(room.right_yd)} right.",
+        f"{line_words(best, units)}. In 100, {misses['on']} finish on the green; the others: "
+        f"{where or 'none'}.",
+        f"The flag has {number(room.front_yd)} {units.short} of green in front, {number(room.behind_yd)} "
+        f"behind, {number(room.left_yd)} left, {number(room.right_yd)} right.",
     ]
     mine = target.middle_room
     depth, width = (units.length(v) for v in target.eight_in_ten_yd)
     middle = (
-        f"The middle of the finishes has {number(mine.front_yd)} in front and {number(mine.behind_yd)} behind; "
+        f"The middle of the finishes has {number(mine.front_yd)} in front, {number(mine.behind_yd)} behind; "
         if mine.front_yd + mine.behind_yd > 0.0 else "The middle of the finishes is off the green; "
     )  # fmt: skip
     return [*said, f"{middle}8 in 10 stay inside {depth} of depth and {width} of width."]
@@ -191,12 +195,12 @@ def pattern_words(result: Lesson, units: Units = YARDS) -> list[str]:
     """The widest and the narrowest pattern, and what mishits do."""
     first, last = result.patterns[0], result.patterns[-1]
     wide = [
-        f"the {one.club} {units.length(one.width_yd.value)} across and {units.length(one.depth_yd.value)} deep"
+        f"the {one.club} {units.length(one.width_yd.value)} across, {units.length(one.depth_yd.value)} deep"
         for one in (first, last)
     ]
     return [
-        f"8 of 10 finish inside: {' and '.join(wide)}, each way by itself. Plan with the whole pattern, not with "
-        "the best ball of it.",
+        f"8 of 10 finish inside: {' and '.join(wide)}, each way by itself. Plan with the whole pattern, "
+        "not with the best ball of it.",
     ]
 
 
@@ -223,7 +227,7 @@ def foot_words(result: Lesson, units: Units = YARDS) -> str:
     of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
     owed = getattr(answer.hole, "attribution", "") or ""
     parts = (
-        f"{player.name}{of}; {answer.sequences:,} plays of each shot, seed {answer.seed}: the odds are a model's.",
+        f"{player.name}{of}; {answer.sequences:,} plays of each shot, seed {answer.seed}: a model's odds.",
         f"Nobody ahead nearer than {units.length(answer.clear_beyond_yd)}. {phrases.LOOK}",
         phrases.RULES, owed,
     )  # fmt: skip

@@ -145,6 +145,7 @@ def _silent(message: str) -> None:
 def _score_shares(answer: Answer) -> ScoreShares:
     """Shares of the plain sequences; the last class holds all that is worse."""
     par, known = answer.hole.par, answer.start.played is not None
+    names: tuple[str, ...]
     if known:
         edges = [par - 1, par, par + 1, par + 2]
         names = ("birdie or better", "par", "bogey", "double", "triple or worse")

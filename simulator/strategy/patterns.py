@@ -87,7 +87,7 @@ def club_patterns(place: Place, seed: int) -> tuple[ClubPattern, ...]:
                 _between(along),
                 _edges(across),
                 _edges(along),
-            )  # fmt: skip
+            ),
         )
     return tuple(sorted(found, key=lambda one: -one.carry_yd))
 

@@ -38,6 +38,8 @@ class ValueMap:
         Place whose worth is the zero of comparison: the middle of the finishes on their likeliest ground.
     here : float
         Strokes from there.
+    ground : str
+        Word of that ground.
     ten_nearer, ten_farther : float or None
         Strokes saved by ten yards nearer to the pin and lost by ten yards farther from it, on that ground.
     lies : dict of str to float
@@ -86,8 +88,8 @@ def value_map(place: Place, one: Alternative, hole: Hole) -> ValueMap:
                 lies[WORDS[surface]] = worth - here
     return ValueMap(
         x_yd=x, y_yd=y, strokes=strokes.reshape(xx.shape), here_yd=(float(here_xy[0]), float(here_xy[1])),
-        here=here, ground=WORDS[ground], ten_nearer=_finite(here - nearer), ten_farther=_finite(farther - here),
-        lies=lies,
+        here=here, ground=WORDS[ground], ten_nearer=_finite(here - nearer),
+        ten_farther=_finite(farther - here), lies=lies,
     )  # fmt: skip
 
 
