@@ -18,7 +18,8 @@ from ..hole.surfaces import WORDS
 from ..hole.yardage import Trouble, Yardage
 from . import groundplot
 from .chosen import PENALTY
-from .holemap import draw_map, frame, letters, whole_hole
+from .holemap import draw_map, frame, letters, whole_hole, write
+from .labels import Labels
 from .palette import FAINT, INK, STYLE
 from .sheet import EDGE_IN, GAP_IN, LINE, Sheet, wrapped, write_pages
 from .units import YARDS, Units
@@ -105,10 +106,6 @@ def draw_green(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS
     for feature in hole.features:  # no slopes: the drawing is for the shot at the green
         if feature.area.intersects(groundplot.view_box(ax)):
             ax.add_patch(groundplot._patch(feature))
-    from .chosen import PENALTY
-from .holemap import write
-    from .labels import Labels
-
     labels = Labels(ax, shapely.get_coordinates(hole.green))
     for pin in hole.pins:
         if hole.green.covers(shapely.Point(pin.x_yd, pin.y_yd)):
