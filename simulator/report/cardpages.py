@@ -156,7 +156,7 @@ def card_page(yardage: Yardage, units: Units = YARDS, number: int | None = None)
 
 
 def _rows(sheet: Sheet, yardage: Yardage, units: Units, left_in: float) -> None:
-    """Letter, name, reach and clear of the troubles; what costs a stroke and what is nearest stays when not all fit."""
+    """Letter, name, reach and clear; of too many, what costs a stroke and what is nearest stays."""
     both = letters(yardage)
     kept = {letter for letter, _ in sorted(both, key=lambda item: _rank(item[1]))[:MOST_ROWS]}
     rows = [("", "", "reach", "clear")]

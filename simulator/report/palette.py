@@ -64,8 +64,8 @@ SHOTS: tuple[Shot, Shot] = (
 
 CURVES: tuple[Shot, ...] = (
     *SHOTS,
-    Shot("#55a5a0", "#ffffff", "s", 10.0, "-."),
-    Shot("#8d8d8d", "#8d8d8d", "D", 8.0, ":"),
+    Shot("#6fb7c9", "#ffffff", "s", 10.0, "-."),
+    Shot("#7a6a55", "#7a6a55", "D", 8.0, ":"),
 )
 """Looks of up to four alternatives drawn as curves: told apart by dash and marker where colour fails."""
 

@@ -201,7 +201,8 @@ def show_text(yardage: Yardage, units: Units = YARDS) -> str:
         lines.append(f"{at:<12}{wide:>6}{left:>6}{right:>7}")
     if not yardage.widths:
         lines.append("none drawn")
-    return "\n".join([*lines, "", *green_words(yardage.green, units), *wrapped_text(foot_words(yardage))])
+    words = [line for part in green_words(yardage.green, units) for line in wrapped_text(part)]
+    return "\n".join([*lines, "", *words, *wrapped_text(foot_words(yardage))])
 
 
 def wrapped_text(words: str) -> list[str]:

@@ -82,5 +82,5 @@ def test_no_traffic_lights() -> None:
     import colorsys
 
     for look in CURVES[:3]:
-        hue, light, saturation = colorsys.rgb_to_hls(*to_rgb(look.colour))
+        hue, _light, saturation = colorsys.rgb_to_hls(*to_rgb(look.colour))
         assert saturation < 0.2 or not (hue < 15 / 360 or hue > 340 / 360 or 80 / 360 < hue < 160 / 360)

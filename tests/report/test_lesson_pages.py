@@ -37,7 +37,7 @@ def made(name: str) -> Lesson:
 def pages(name: str) -> dict[str, Figure]:
     found = dict(lesson_pages(made(name)))
     for figure in found.values():
-        figure.canvas.draw()
+        figure.draw_without_rendering()
     return found
 
 
@@ -63,8 +63,8 @@ def words_of(figure: Figure) -> list[Text]:
 
 def _is_tick(text: Text) -> bool:
     axes = text.axes
-    ticks = [*axes.xaxis.get_majorticklabels(), *axes.yaxis.get_majorticklabels()]
-    return any(text is tick for tick in ticks)
+    ticks = [*axes.xaxis.majorTicks, *axes.yaxis.majorTicks]
+    return any(text is tick.label1 for tick in ticks)
 
 
 def check_words(figure: Figure) -> None:
@@ -123,7 +123,7 @@ def test_labels_of_maps_stay_inside_the_axes() -> None:
         for draw in (draw_plan_map, draw_approach, draw_value):
             ax = draw(made(name))
             frame = ax.get_window_extent()
-            for text in ax.texts:
+            for text in (t for t in ax.texts if t.get_text()):
                 box = text.get_window_extent()
                 assert frame.x0 <= box.x0 and box.x1 <= frame.x1, text
                 assert frame.y0 <= box.y0 and box.y1 <= frame.y1, text
@@ -154,7 +154,7 @@ def test_the_sheet_answers_four_questions(tmp_path: Path) -> None:
 
 
 def test_cautions_on_every_page_and_words_never_said(tmp_path: Path) -> None:
-    result = made("long-sluice")
+    result = made("eel-trap")
     save_lesson(result, tmp_path / "a.pdf", notes=("No --player given, so the demo player Barnaby plays.",))
     for text in pdf_words(tmp_path / "a.pdf"):
         for words in ("Rules of Golf 4.3", "look and shout", "committee decide", "Nobody ahead nearer than 273 yd"):
@@ -165,12 +165,13 @@ def test_cautions_on_every_page_and_words_never_said(tmp_path: Path) -> None:
 def test_attribution_stands_on_every_page(tmp_path: Path) -> None:
     answer = fake_answers.answer()
     object.__setattr__(answer.hole, "attribution", "Map data from OpenStreetMap contributors (ODbL)")
-    save_lesson(fake_lessons.lesson(answer=answer), tmp_path / "a.pdf")
+    save_lesson(fake_lessons.lesson(answer=answer), tmp_path / "a.pdf", only=("aims", "scores"))
     assert all("OpenStreetMap contributors" in text for text in pdf_words(tmp_path / "a.pdf"))
 
 
 def test_metres_leave_no_yard_on_a_page(tmp_path: Path) -> None:
-    save_lesson(made("withy-drain"), tmp_path / "a.pdf", METRES)
+    some = ("plan", "aims", "worth", "approach", "patterns")
+    save_lesson(made("withy-drain"), tmp_path / "a.pdf", METRES, some)
     text = " ".join(pdf_words(tmp_path / "a.pdf"))
     assert not re.search(r"\d yd\b|\byards\b", text) and "369 m" in text
 
@@ -184,7 +185,7 @@ def test_equal_clubs_are_both_named() -> None:
 def test_one_club_alone_is_no_comparison(tmp_path: Path) -> None:
     answer = fake_answers.answer(clubs=({"club": "driver", "carry_yd": 196.0, "score": 5.4},))
     result = fake_lessons.lesson(answer=answer)
-    save_lesson(result, tmp_path / "a.pdf")
+    save_lesson(result, tmp_path / "a.pdf", only=("plan", "two", "scores"))
     assert "No other club" in pdf_words(tmp_path / "a.pdf")[0]
 
 
