@@ -196,10 +196,10 @@ def _patterns(sheet: Sheet, result: Lesson, units: Units) -> None:
 
     sheet.key([
         Line2D([], [], color=SHOTS[0].face, marker="o", markersize=2.5, linestyle="none",
-               label=f"one finish of 100; {units.name} from the tee and beside the line"),
+               label=f"one finish of 100; {units.name} from the ball and beside the line"),
         Line2D([], [], color=SHOTS[1].colour, label=f"8 of 10 each way; width x depth, {units.name}"),
     ])  # fmt: skip
-    sheet.words("On a level mown field in today's air, the hole's first leg straight up.", 6.0, color=FAINT)
+    sheet.words("Driver from a tee, all else from fairway, on a level field in today's air; the hole's first leg is up.", 6.0, color=FAINT)
 
 
 def _shot_key(result: Lesson, index: int, units: Units, answer: object = None) -> Line2D:

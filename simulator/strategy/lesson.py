@@ -27,7 +27,7 @@ from .worth import ValueMap, value_map
 MOST_CURVES = 4
 """Clubs whose score against aim is drawn."""
 
-ON_GREEN_YD = 30.0
+ON_GREEN_YD = 45.0
 """A shot that usually leaves less than this is played at the green [yd]."""
 
 MOST_SHOTS = 4

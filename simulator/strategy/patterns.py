@@ -29,7 +29,7 @@ FIELD = {
 
 @dataclass(frozen=True)
 class ClubPattern:
-    """Finishes of one club, all strikes, from a tee along +y.
+    """Finishes of one club, all strikes, along +y: a driver from a tee, all else from fairway.
 
     Attributes
     ----------
@@ -71,8 +71,9 @@ def club_patterns(place: Place, seed: int) -> tuple[ClubPattern, ...]:
         if shot.flight != "stock":
             continue
         action = np.array([float(row), 0.0, 0.0])
+        teed = shot.club.kind == "driver" or row not in board.allowed(int(Lie.FAIRWAY))
         rest = play(
-            board, 0.0, 0.0, int(Lie.TEE), action, action, 5.0, seed=seed + 41, sequences=STRIKES,
+            board, 0.0, 0.0, int(Lie.TEE if teed else Lie.FAIRWAY), action, action, 5.0, seed=seed + 41, sequences=STRIKES,
             threads=place.threads, most_strokes=1,
         ).rest_yd  # fmt: skip
         across, along = rest[:, 0], rest[:, 1]

@@ -11,6 +11,7 @@ import fake_answers
 import fake_lessons
 import numpy as np
 import pytest
+from matplotlib.axis import Tick
 from matplotlib.figure import Figure
 from matplotlib.legend import Legend
 from matplotlib.text import Text
@@ -62,9 +63,7 @@ def words_of(figure: Figure) -> list[Text]:
 
 
 def _is_tick(text: Text) -> bool:
-    axes = text.axes
-    ticks = [*axes.xaxis.majorTicks, *axes.yaxis.majorTicks]
-    return any(text is tick.label1 for tick in ticks)
+    return any(text is tick.label1 for tick in text.axes.findobj(Tick))
 
 
 def check_words(figure: Figure) -> None:

@@ -109,11 +109,10 @@ def test_patterns_against_the_widths_worked_out_from_the_spreads(club: str) -> N
     """Quadrature over the player's strikes (`player.pattern`) against the engine's, 4 % and three errors."""
     found = next(one for one in made().patterns if one.club == club)
     law = Pattern(made().answer.player.club(club))
-    width = law.width_yd() if hasattr(law, "width_yd") else None
-    depth = law.along_yd(0.9) - law.along_yd(0.1)
+    width = law.width_yd()
+    depth = law.depth_yd()
     assert found.depth_yd.value == pytest.approx(depth, abs=0.04 * depth + 3 * found.depth_yd.standard_error)
-    if width is not None:
-        assert found.width_yd.value == pytest.approx(width, abs=0.04 * width + 3 * found.width_yd.standard_error)
+    assert found.width_yd.value == pytest.approx(width, abs=0.04 * width + 3 * found.width_yd.standard_error)
 
 
 def test_every_figure_has_its_error() -> None:
