@@ -44,6 +44,7 @@ def pages(name: str) -> dict[str, Figure]:
 
 def words_of(figure: Figure) -> list[Text]:
     """All words that are drawn; numbers of ticks outside the axes' limits are not."""
+    ticks = {id(tick.label1): ax for ax in figure.axes for tick in ax.findobj(Tick)}
     found = []
     for text in figure.findobj(Text):
         if not text.get_visible() or not text.get_text().strip():
@@ -52,18 +53,14 @@ def words_of(figure: Figure) -> list[Text]:
             text_is_key = any(text in legend.get_texts() for legend in text.axes.findobj(Legend))
             if not text_is_key:
                 continue
-        if text.axes is not None and _is_tick(text):
-            box, frame = text.get_window_extent(), text.axes.get_window_extent()
+        if id(text) in ticks:
+            box, frame = text.get_window_extent(), ticks[id(text)].get_window_extent()
             beside = box.x1 < frame.x0 and frame.y0 <= (box.y0 + box.y1) / 2 <= frame.y1
             below = box.y1 < frame.y0 and frame.x0 <= (box.x0 + box.x1) / 2 <= frame.x1
             if not (beside or below):
                 continue
         found.append(text)
     return found
-
-
-def _is_tick(text: Text) -> bool:
-    return any(text is tick.label1 for tick in text.axes.findobj(Tick))
 
 
 def check_words(figure: Figure) -> None:

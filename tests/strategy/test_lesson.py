@@ -110,7 +110,7 @@ def test_patterns_against_the_widths_worked_out_from_the_spreads(club: str) -> N
     found = next(one for one in made().patterns if one.club == club)
     law = Pattern(made().answer.player.club(club))
     width = law.width_yd()
-    depth = law.depth_yd()
+    depth = law.depth_yd
     assert found.depth_yd.value == pytest.approx(depth, abs=0.04 * depth + 3 * found.depth_yd.standard_error)
     assert found.width_yd.value == pytest.approx(width, abs=0.04 * width + 3 * found.width_yd.standard_error)
 
