@@ -16,6 +16,7 @@ from ..tables.game import CELL_YD
 from ..tables.nodes import COARSE_YD, FINE_YD
 from . import estimate
 from .asked import asked_club, find_choices
+from .confidence import Flip
 from .day import day_note
 from .flips import all_flips
 from .plausible import confidence
@@ -146,7 +147,7 @@ def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
     )
     ahead = plays.clear_beyond_yd(choices)
     clock.lap("figures")
-    sure, flips = None, ()
+    sure, flips = None, tuple[Flip, ...]()
     if not quick and len(choices) > 1:
         say("plausible versions of the player")
         again = rescore(

@@ -107,16 +107,16 @@ def edge_flip(again: Rescore, hole: Hole, alternatives: Sequence[Alternative], s
             changed = _moved(hole, feature, yards)
             raster = ground_raster(changed, place.board.raster.cell_yd)
             steps = (2.0 * grid.step_yd for grid in (place.board.nodes.coarse, place.board.nodes.fine))
-            ground = make_board(
-                changed, place.board.bag, raster, coarse_yd=next(steps), fine_yd=next(steps)
-            )
+            ground = make_board(changed, place.board.bag, raster, coarse_yd=next(steps), fine_yd=next(steps))
         anew = revalue_map(ground, place.board, seed=seed, effort=ONCE, threads=place.threads)
         return again.strokes(anew)
 
     own = strokes(0.0)
-    turn = turning(
-        lambda yards: again.behind + (strokes(yards) - own if yards != 0.0 else 0.0), EDGE_YD, 0.0, refine=False
-    )
+
+    def behind(yards: float) -> np.ndarray:
+        return np.asarray(again.behind + (strokes(yards) - own if yards != 0.0 else 0.0))
+
+    turn = turning(behind, EDGE_YD, 0.0, refine=False)
     return Flip("hazard_edge", feature.name, "yd", (EDGE_YD[0], EDGE_YD[-1]), *turn)
 
 

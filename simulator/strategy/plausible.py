@@ -8,6 +8,7 @@ players, the scatter about the line dealt out again to the rest.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -19,6 +20,7 @@ from ..tables.game import Board
 from ..tables.varied import varied_strikes
 from .confidence import EVEN_STROKES, Confidence
 from .rescore import Rescore
+from .search import Place
 
 DRAWS = 200
 """Plausible players."""
@@ -47,7 +49,9 @@ def confidence(again: Rescore, player: Player, errors: np.ndarray, seed: int) ->
     bias to the side moves no score, except of a shot whose aim was given. Part swings and putting have no
     doubt of their own yet.
     """
-    behind = plausible_behind(again, player, DRAWS, SOLVED, seed)
+    players = plausible_players(player, DRAWS, seed)
+    maps = revalued_maps(again.place, players[:SOLVED], player, seed)
+    behind = plausible_behind(again, player, players, maps, seed)
     luck = np.random.default_rng([seed, 0xC0FF])
     behind = behind + errors * luck.standard_normal(behind.shape)
     good = behind <= behind.min(axis=1, keepdims=True) + EVEN_STROKES
@@ -62,19 +66,39 @@ def confidence(again: Rescore, player: Player, errors: np.ndarray, seed: int) ->
     )
 
 
-def plausible_behind(again: Rescore, player: Player, draws: int, solved: int, seed: int) -> np.ndarray:
-    """Strokes behind the recommended alternative for each plausible player, float64[draws, choices]."""
-    players = plausible_players(player, draws, seed)
+def plausible_behind(
+    again: Rescore, player: Player, players: Sequence[Player], maps: Sequence[Board], seed: int
+) -> np.ndarray:
+    """Strokes behind the recommended alternative for each plausible player, float64[players, choices].
+
+    Parameters
+    ----------
+    maps : sequence of Board
+        Of `revalued_maps`, for the first of the players.
+    """
     board = again.place.board
     own = again.strokes(board)
-    moved = np.empty((draws, len(again.choices)))
+    moved = np.empty((len(players), len(again.choices)))
     for k, one in enumerate(players):
         strikes = varied_strikes(board.bag, aimed_off(one, player), again.rows)
         moved[k] = again.strokes(with_strikes(board, strikes), turned_deg=_turned(again, one, player)) - own
-    later = _later(again, players[:solved], player, seed)
+    later = np.empty((len(maps) - 1, len(again.choices)))
+    for k, anew in enumerate(maps[1:]):
+        theirs = with_strikes(maps[0], anew.game.strikes)
+        later[k] = again.strokes(anew, turns_deg=(0.0,), more=True)
+        later[k] -= again.strokes(theirs, turns_deg=(0.0,), more=True)
     moved += _for_all(later, np.array([_features(one, player) for one in players]), seed)
     behind = again.behind + moved
     return np.asarray(behind - behind[:, :1])
+
+
+def revalued_maps(place: Place, players: Sequence[Player], player: Player, seed: int) -> list[Board]:
+    """The map worked out anew, its plan held: for the player asked about, then for each of the others."""
+    board = place.board
+    boards = [board] + [
+        with_strikes(board, varied_strikes(board.bag, aimed_off(one, player))) for one in players
+    ]
+    return [revalue_map(one, board, seed=seed, effort=ONCE, threads=place.threads) for one in boards]
 
 
 def aimed_off(one: Player, player: Player) -> Player:
@@ -100,21 +124,6 @@ def _turned(again: Rescore, one: Player, player: Player) -> list[float]:
         part = row >= shots.first_part
         turned.append(0.0 if part else one.club(name).bias_right_deg - player.club(name).bias_right_deg)
     return turned
-
-
-def _later(again: Rescore, players: tuple[Player, ...], player: Player, seed: int) -> np.ndarray:
-    """What the map worked out anew changes for some players, float64[players, choices]."""
-    place = again.place
-    own = revalue_map(place.board, place.board, seed=seed, effort=ONCE, threads=place.threads)
-    out = np.empty((len(players), len(again.choices)))
-    for k, one in enumerate(players):
-        strikes = varied_strikes(place.board.bag, aimed_off(one, player))
-        theirs = with_strikes(place.board, strikes)
-        anew = revalue_map(theirs, place.board, seed=seed, effort=ONCE, threads=place.threads)
-        straight = (0.0,)
-        out[k] = again.strokes(anew, turns_deg=straight)
-        out[k] -= again.strokes(with_strikes(own, strikes), turns_deg=straight)
-    return out
 
 
 def _for_all(later: np.ndarray, features: np.ndarray, seed: int) -> np.ndarray:

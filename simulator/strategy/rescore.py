@@ -14,8 +14,11 @@ from .search import Choice, Place
 NEAR_TURNS_DEG = (-2.0, 0.0, 2.0)
 """Aims tried round the best one [deg]; a parabola through them reads the best between."""
 
-SETS, STRIKES = 4, 64
+SETS, STRIKES = 4, 128
 """Scrambles, and strikes in each, that score an alternative again."""
+
+MORE_STRIKES = 512
+"""Strikes in each where few scores are wanted and their scatter counts."""
 
 
 @dataclass(frozen=True)
@@ -33,7 +36,7 @@ class Rescore:
         Expected strokes behind the recommended one as the answer has them.
     replay : float
         Value of playing again from the place, which decides between reliefs.
-    strikes : float64[SETS, STRIKES, STRIKE_LUCK]
+    strikes, more : float64[SETS, STRIKES, STRIKE_LUCK], float64[SETS, MORE_STRIKES, STRIKE_LUCK]
     """
 
     place: Place
@@ -42,6 +45,7 @@ class Rescore:
     behind: np.ndarray
     replay: float
     strikes: np.ndarray
+    more: np.ndarray
 
     @property
     def rows(self) -> list[int]:
@@ -54,6 +58,7 @@ class Rescore:
         *,
         turns_deg: Sequence[float] = NEAR_TURNS_DEG,
         turned_deg: Sequence[float] | None = None,
+        more: bool = False,
     ) -> np.ndarray:
         """Strokes of every alternative on a board, each at its best aim, float64[choices].
 
@@ -65,6 +70,8 @@ class Rescore:
             Evenly spaced turns off the best aim that are tried.
         turned_deg : sequence of float, optional
             Turn of each alternative whose aim was given (a bias that nobody aims off for).
+        more : bool
+            By more strikes.
         """
         turns = np.radians(turns_deg)
         turned = np.radians(np.zeros(len(self.choices)) if turned_deg is None else turned_deg)
@@ -73,7 +80,7 @@ class Rescore:
             actions[k, :, 1] += turned[k] if given else turns
         mean = (
             replace(self.place, board=board)
-            .values(actions.reshape(-1, 3), self.replay, self.strikes)
+            .values(actions.reshape(-1, 3), self.replay, self.more if more else self.strikes)
             .mean(axis=1)
             .reshape(len(self.choices), turns.size, 2)
         )
@@ -83,12 +90,16 @@ class Rescore:
 
 
 def rescore(
-    place: Place, choices: Sequence[Choice], given: Sequence[bool], behind: np.ndarray, replay: float, seed: int
+    place: Place,
+    choices: Sequence[Choice],
+    given: Sequence[bool],
+    behind: np.ndarray,
+    replay: float,
+    seed: int,
 ) -> Rescore:
     """Alternatives ready to be scored again; see `Rescore`."""
-    return Rescore(
-        place, tuple(choices), tuple(given), behind, replay, strike_sets(seed + 24, SETS, STRIKES)
-    )
+    strikes, more = strike_sets(seed + 24, SETS, STRIKES), strike_sets(seed + 25, SETS, MORE_STRIKES)
+    return Rescore(place, tuple(choices), tuple(given), behind, replay, strikes, more)
 
 
 def lowest(values: np.ndarray) -> np.ndarray:

@@ -107,7 +107,8 @@ def _making_up(held: Board, windy: Bag, hole: Hole) -> Callable[[np.ndarray, np.
 
         before, after = flown(rows, old), flown(rows, new)
         out = np.repeat(plan[:, None], 3, axis=1)
-        out[:, :, 1] -= (np.arctan2(after[:, 1], after[:, 0]) - np.arctan2(before[:, 1], before[:, 0]))[:, None]
+        drift = np.arctan2(after[:, 1], after[:, 0]) - np.arctan2(before[:, 1], before[:, 0])
+        out[:, :, 1] -= drift[:, None]
         carry = np.maximum(nodes[:, 3] + plan[:, 2], 1.0)
         stretch = carry * (before[:, 0] / np.maximum(after[:, 0], 1.0) - 1.0)
         club = rows.copy()

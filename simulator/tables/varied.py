@@ -16,8 +16,8 @@ from .flights import FRACTIONS, TILTS_DEG, YDPS_PER_MPH, WindAxes, flight_tables
 from .strikes import strike_rows
 
 WIDE_STEP_MPH = 6.0
-"""Step between wind nodes where a coarse table will do [mph]: carry bends by 0.034 yd per mph squared into the
-wind, so a straight line between nodes errs by 0.3 yd."""
+"""Step between wind nodes where a coarse table will do [mph]: carry bends by 0.034 yd per mph squared into
+the wind, so a straight line between nodes errs by 0.3 yd."""
 
 
 def _off(club: Club, carry_yd: float) -> Club:
