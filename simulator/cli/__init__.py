@@ -18,6 +18,7 @@ from .answer import compare, plan
 from .carries import carries
 from .check import check, list_
 from .flat import flat
+from .practice import practice
 from .say import say
 
 INTERRUPTED = 130
@@ -32,7 +33,7 @@ app = typer.Typer(
 )  # fmt: skip
 
 
-for command in (plan, compare, carries, check):
+for command in (plan, compare, carries, practice, check):
     app.command()(flat(command))
 app.command("list")(flat(list_))
 
