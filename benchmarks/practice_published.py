@@ -9,7 +9,7 @@ Published (strokes a round):
   under 1 to a tour player.
 
 Ours: invented tree-lined holes in the proportion of a par-72 course (four par 3, ten par 4, four par 5), the
-100-golfer and the 80-golfer as levels of the handicap that scores so (score = 75 + handicap at the most).
+100-golfer and the 80-golfer as levels of the handicap that scores so.
 """
 
 from __future__ import annotations
@@ -28,9 +28,8 @@ from simulator.strategy.practice import practice
 LENGTHS = {3: (150, 178), 4: (335, 360, 385, 400, 415), 5: (490, 515)}
 """Two par 3s, five par 4s, two par 5s: half a course of 6,500 yards."""
 
-GOLFERS = {"100-golfer": 24.0, "80-golfer": 6.0, "tour player": -5.0}
-"""Handicap that stands for each: Riccio's and Knuth's rules put the mean score some three strokes over the
-handicap on a course rated 72."""
+GOLFERS = {"100-golfer": 28.0, "80-golfer": 8.0, "tour player": -5.0}
+"""Handicap that stands for each: score less 72, as the levels read every published group."""
 
 PUBLISHED = {
     ("100-golfer", "direction 1"): "1.4", ("100-golfer", "direction 2"): "2.6",
@@ -43,7 +42,8 @@ PUBLISHED = {
 def treed(par: int, length: int) -> str:
     """A hole between two woods, a fairway 30 yd wide, a bunker either side of the green."""
     lines = [
-        f'name = "Par {par}, {length}"', f"par = {par}", f"length_yd = {length}", 'tee = [{ name = "white" }]',
+        f'name = "Par {par}, {length}"', f"par = {par}", f"length_yd = {length}",
+        'tee = [{ name = "white" }]',
         f"green = [{{ front_yd = {length - 13}, depth_yd = 28, width_yd = 24 }}]",
         'pin = [{ name = "middle", on_yd = 14 }]',
         f"bunker = [{{ at_yd = {length}, offset_yd = -18, depth_yd = 14, width_yd = 8 }}, "
