@@ -39,7 +39,7 @@ from simulator.tables.game import CELL_YD, make_board, make_sketch
 from simulator.tables.luck import strike_sets
 from simulator.tables.rasters import Raster, ground_raster
 
-PLACES, TRUTHS = 24, 4
+PLACES, TRUTHS = 24, 8
 """Places asked on each hole, and truths each is held against."""
 
 FIRST_LOOK = 40
