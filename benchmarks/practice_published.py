@@ -8,7 +8,8 @@ Published (strokes a round):
 - Ko, doctoral thesis, Columbia 2012: 20 yards more of drive are worth almost 3 to a high handicap, a little
   under 1 to a tour player.
 
-Ours: invented tree-lined holes in the proportion of a par-72 course (four par 3, ten par 4, four par 5), the
+Ours: invented holes in the proportion of a par-72 course (four par 3, ten par 4, four par 5), between woods
+25 yd from the middle of the fairway, or with ``--open`` without a tree: theirs lies between. The
 100-golfer and the 80-golfer as levels of the handicap that scores so.
 """
 
@@ -39,8 +40,8 @@ PUBLISHED = {
 }  # fmt: skip
 
 
-def treed(par: int, length: int) -> str:
-    """A hole between two woods, a fairway 30 yd wide, a bunker either side of the green."""
+def plain(par: int, length: int, wooded: bool) -> str:
+    """A fairway 30 yd wide, a bunker either side of the green, and two woods 25 yd from the middle or none."""
     lines = [
         f'name = "Par {par}, {length}"', f"par = {par}", f"length_yd = {length}",
         'tee = [{ name = "white" }]',
@@ -48,9 +49,12 @@ def treed(par: int, length: int) -> str:
         'pin = [{ name = "middle", on_yd = 14 }]',
         f"bunker = [{{ at_yd = {length}, offset_yd = -18, depth_yd = 14, width_yd = 8 }}, "
         f"{{ at_yd = {length}, offset_yd = 18, depth_yd = 14, width_yd = 8 }}]",
-        f"trees = [{{ from_yd = 60, to_yd = {length + 30}, left_yd = -75, right_yd = -25 }}, "
-        f"{{ from_yd = 60, to_yd = {length + 30}, left_yd = 25, right_yd = 75 }}]",
     ]  # fmt: skip
+    if wooded:
+        lines.append(
+            f"trees = [{{ from_yd = 60, to_yd = {length + 30}, left_yd = -75, right_yd = -25 }}, "
+            f"{{ from_yd = 60, to_yd = {length + 30}, left_yd = 25, right_yd = 75 }}]"
+        )
     if par > 3:
         lines.append(f"fairway = [{{ from_yd = 130, to_yd = {length - 16}, left_yd = -15, right_yd = 15 }}]")
     return "\n".join(lines) + "\n"
@@ -73,13 +77,14 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawTextHelpFormatter)
     parser.add_argument("--short", action="store_true", help="one hole of each par")
     parser.add_argument("--sequences", type=int, default=5_000)
+    parser.add_argument("--open", action="store_true", help="no trees")
     asked = parser.parse_args()
     with tempfile.TemporaryDirectory() as folder:
         holes: list[Hole] = []
         for par, lengths in LENGTHS.items():
             for length in lengths[: 1 if asked.short else None]:
                 path = Path(folder) / f"{par}-{length}.toml"
-                path.write_text(treed(par, length), encoding="utf-8")
+                path.write_text(plain(par, length, not asked.open), encoding="utf-8")
                 holes.append(load_hole(str(path)))
         for golfer, handicap in GOLFERS.items():
             path = Path(folder) / "player.toml"
