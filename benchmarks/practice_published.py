@@ -41,7 +41,7 @@ PUBLISHED = {
 
 
 def plain(par: int, length: int, wooded: bool) -> str:
-    """A fairway 30 yd wide, a bunker either side of the green, and two woods 25 yd from the middle or none."""
+    """A fairway 30 yd wide, a bunker either side of the green, woods 25 yd from the middle or none."""
     lines = [
         f'name = "Par {par}, {length}"', f"par = {par}", f"length_yd = {length}",
         'tee = [{ name = "white" }]',

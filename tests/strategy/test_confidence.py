@@ -9,6 +9,8 @@ import pytest
 from solved import SEED, THREADS, demo_board, player_named, solved, tee, value_of
 
 from simulator import compare, load_hole
+from simulator.conditions import Conditions
+from simulator.conditions.model import Wind
 from simulator.engine import revalue_map
 from simulator.player.doubt import FIELD_OF, Doubt, plausible_players
 from simulator.strategy import plausible
@@ -174,3 +176,31 @@ def test_a_hundred_players_solved_anew(hole: str, player: str, clubs: list[str])
     ours, theirs = resolved(hole, player, clubs, 100)
     shares = [np.where(np.abs(one) <= 0.01, 0.5, one > 0.0).mean() for one in (ours, theirs)]
     assert shares[0] == pytest.approx(shares[1], abs=0.05)
+
+
+@pytest.mark.slow
+def test_beyond_each_turning_point_the_answer_is_another() -> None:
+    """Asked anew in full a good way past each, the other club leads; a good way before it, it does not."""
+    hole, player, clubs = load_hole("eel-trap"), player_named("isolde"), ["6-iron", "7-iron"]
+    flips = {flip.what: flip for flip in compare(hole, player, clubs, sequences=2000, seed=SEED).flips}
+
+    def behind(player=player, wind: float = 0.0) -> float:
+        blows = Wind(abs(wind), 180.0 if wind > 0.0 else 0.0) if wind else None
+        asked = compare(
+            hole, player, clubs, conditions=Conditions(wind=blows), sequences=2000, seed=SEED, quick=True
+        )
+        scores = {one.club: one.score.value for one in asked.alternatives}
+        return scores["7-iron"] - scores["6-iron"]
+
+    wind = flips["wind_along"].amount
+    assert wind is not None and behind(wind=2.0 * wind) < 0.0 < behind(wind=0.5 * wind)
+    spread, carry = flips["driver_spread"], flips["driver_carry"]
+    assert spread.name == carry.name == "6-iron"
+    for flip, change in (
+        (spread, lambda club, share: wider(club, spread.amount**share)),
+        (carry, lambda club, share: replace(club, carry_yd=club.carry_yd + share * carry.amount)),
+    ):
+        assert flip.amount is not None and flip.to == 1
+        for share in (0.6, 1.5):
+            others = tuple(change(c, share) if c.name == "6-iron" else c for c in player.clubs)
+            assert (behind(replace(player, clubs=others)) > 0.0) == (share < 1.0), (flip, share)
