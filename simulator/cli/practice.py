@@ -23,6 +23,7 @@ def practice(
     ],
     day: Day,
     player: o.PlayerOption = None,
+    without: o.WithoutOption = None,
     tee: o.TeeOption = None,
     pin: o.PinOption = None,
     sequences: o.SequencesOption = 5_000,
@@ -35,7 +36,6 @@ def practice(
     Example: holesim practice withy-drain --player isolde
     """
     from ..hole import load_hole
-    from ..player import load_player
     from ..report.jsonout import dumps
     from ..report.practicetext import practice_text
     from ..strategy import practice as work
@@ -48,7 +48,7 @@ def practice(
     holes = [load_hole(name) for name in names]
     holes = [hole.with_tee(tee) if tee is not None else hole for hole in holes]
     holes = [hole.with_pin(pin) if pin is not None else hole for hole in holes]
-    who = load_player(o.DEFAULT_PLAYER if player is None else player)
+    who = o.player_of(player, without)
     days = [day.read(hole, None) for hole in holes]
     found = work.practice(
         holes, who, conditions=days, sequences=sequences, seed=seed, threads=threads, progress=progress()

@@ -32,7 +32,12 @@ def each_club(player: Player, change: Callable[[Club], Club]) -> Player:
 def longer(player: Player, yards: float) -> Player:
     """So many yards more with the longest club, and with every full swing in proportion."""
     ratio = 1.0 + yards / player.clubs[0].carry_yd
-    return each_club(player, lambda club: replace(club, carry_yd=ratio * club.carry_yd))
+
+    def change(club: Club) -> Club:
+        low = None if club.low_carry_yd is None else ratio * club.low_carry_yd
+        return replace(club, carry_yd=ratio * club.carry_yd, low_carry_yd=low)
+
+    return each_club(player, change)
 
 
 def longer_driver(player: Player, yards: float) -> Player:
