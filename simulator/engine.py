@@ -304,6 +304,7 @@ def revalue_map(
     held: Board,
     *,
     seed: int,
+    instead: np.ndarray | None = None,
     also: Callable[[np.ndarray, np.ndarray], np.ndarray] | None = None,
     effort: Effort | None = None,
     threads: int = 1,
@@ -322,6 +323,9 @@ def revalue_map(
         Solved.
     seed : int
         Of the strikes.
+    instead : int64[shots], optional
+        Shot row played where the plan has each: for a player whose clubs carry other distances, the one that
+        carries as far as the plan meant. Part swings are told by their reach and stay.
     also : callable, optional
         Given the nodes, float64[n, 4] of x, y, lie and distance, and the actions held there, float64[n, 3]:
         others to try beside them, float64[n, k, 3] with k up to 3. The best is then refined and taken. For a
@@ -336,6 +340,9 @@ def revalue_map(
     luck = _Luck(more, more, many, many)
     known, seeds = _from_sketch(board, held)
     plan = _held_plan(board, held, seeds)
+    if instead is not None:
+        full = plan[:, 0, 0] >= 0.0
+        plan[full, 0, 0] = instead[plan[full, 0, 0].astype(int)]
     if also is not None:
         plan = np.concatenate([plan, also(board.nodes.table, plan[:, 0])], axis=1)
     game = _empty_game(board)

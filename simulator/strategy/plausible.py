@@ -17,7 +17,7 @@ from ..engine import Effort, revalue_map
 from ..player.doubt import plausible_players
 from ..player.model import Player
 from ..tables.game import Board
-from ..tables.varied import varied_strikes
+from ..tables.varied import same_yards, varied_strikes
 from .confidence import EVEN_STROKES, Confidence
 from .rescore import Rescore
 from .search import Place
@@ -93,12 +93,20 @@ def plausible_behind(
 
 
 def revalued_maps(place: Place, players: Sequence[Player], player: Player, seed: int) -> list[Board]:
-    """The map worked out anew, its plan held: for the player asked about, then for each of the others."""
+    """The map worked out anew, its plan held: for the player asked about, then for each of the others.
+
+    Held in yards: where a club is planned, each takes his own that carries as far.
+    """
     board = place.board
-    boards = [board] + [
-        with_strikes(board, varied_strikes(board.bag, aimed_off(one, player))) for one in players
-    ]
-    return [revalue_map(one, board, seed=seed, effort=ONCE, threads=place.threads) for one in boards]
+    rows = [board.game.strikes]
+    rows += [varied_strikes(board.bag, aimed_off(one, player)) for one in players]
+    return [
+        revalue_map(
+            with_strikes(board, strikes), board, seed=seed, instead=same_yards(board.bag, strikes),
+            effort=ONCE, threads=place.threads,
+        )
+        for strikes in rows
+    ]  # fmt: skip
 
 
 def aimed_off(one: Player, player: Player) -> Player:

@@ -8,6 +8,8 @@ from dataclasses import replace
 
 import numpy as np
 
+from ..hole.surfaces import Lie
+from ..kernels import codes as c
 from ..physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
 from ..player.model import Club, Player
 from .airs import flight_air
@@ -56,6 +58,24 @@ def varied_strikes(bag: Bag, player: Player, rows: Sequence[int] | None = None) 
         shots = [bag.shots.shots[k] for k in index]
         moved = [replace(shot, spread=_off(by_name[shot.club.name], shot.club.carry_yd)) for shot in shots]
         out[index] = strike_rows(tuple(moved), replace(bag.flights, flights=bag.flights.flights[index]))
+    return out
+
+
+def same_yards(bag: Bag, strikes: np.ndarray) -> np.ndarray:
+    """For each shot, the one of the same flight and use that now carries as far as it did, int64[shots].
+
+    Parameters
+    ----------
+    strikes : float64[shots, lies, STRIKE_COLUMNS]
+        Strike rows of a player with this bag's clubs.
+    """
+    carry = np.array([shot.carry_yd for shot in bag.shots.shots])
+    was, now = (carry * rows[:, Lie.TEE, c.STRIKE_FRACTION] for rows in (bag.strikes, strikes))
+    out = np.arange(len(carry))
+    kinds = [(shot.flight, shot.club.use) for shot in bag.shots.shots]
+    for k in range(bag.shots.first_part):
+        alike = [j for j in range(bag.shots.first_part) if kinds[j] == kinds[k]]
+        out[k] = alike[int(np.argmin(np.abs(now[alike] - was[k])))]
     return out
 
 
