@@ -21,6 +21,7 @@ from .flat import flat
 from .maps import import_map
 from .new import new
 from .player import fit
+from .practice import practice
 from .say import say
 from .sketch import sketch
 from .survey import survey
@@ -37,7 +38,7 @@ app = typer.Typer(
 )  # fmt: skip
 
 
-for command in (plan, compare, carries, check, survey):
+for command in (plan, compare, carries, practice, check, survey):
     app.command()(flat(command))
 app.command("list")(flat(list_))
 app.add_typer(new, name="new")
