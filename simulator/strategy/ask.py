@@ -15,8 +15,10 @@ from ..tables.nodes import COARSE_YD, FINE_YD
 from . import estimate
 from .asked import asked_club, find_choices
 from .day import day_note
+from .goals import Goal, recommended, tied_with
 from .plays import FIRST_SETS, FIRST_STRIKES, Plays
 from .question import Clock, Progress, Question, question, solve
+from .reaching import with_goal
 from .result import TIE_STROKES, Answer, Start
 from .search import Choice
 
@@ -34,6 +36,7 @@ def plan(
     seed: int = 1,
     progress: Progress | None = None,
     threads: int | None = None,
+    goal: Goal | None = None,
 ) -> Answer:
     """The best club and line from a place, and every leading alternative.
 
@@ -54,6 +57,8 @@ def plan(
         Told in a few words what is being waited for.
     threads : int, optional
         All cores when left out.
+    goal : Goal, optional
+        What the recommendation goes by; the lowest average score when left out.
 
     Raises
     ------
@@ -64,7 +69,7 @@ def plan(
     """
     asked = question(
         "plan", hole, player, (), conditions=conditions, start=start, sequences=sequences, seed=seed,
-        threads=threads,
+        threads=threads, goal=goal,
     )  # fmt: skip
     return _answer(asked, progress or _silent)
 
@@ -80,6 +85,7 @@ def compare(
     seed: int = 1,
     progress: Progress | None = None,
     threads: int | None = None,
+    goal: Goal | None = None,
 ) -> Answer:
     """ "Driver or 3-wood here?": the clubs asked about, each at its best aim (or at the one given).
 
@@ -95,7 +101,7 @@ def compare(
         raise UsageError("no club to compare: name at least one, for example driver")
     asked = question(
         "compare", hole, player, tuple(clubs), conditions=conditions, start=start, sequences=sequences,
-        seed=seed, threads=threads,
+        seed=seed, threads=threads, goal=goal,
     )  # fmt: skip
     return _answer(asked, progress or _silent)
 
@@ -111,6 +117,8 @@ def _answer(asked: Question, say: Progress) -> Answer:
     wanted = [asked_club(asked.player, text, bag.shots.shots[: bag.shots.first_part]) for text in asked.clubs]
     say("clubs and lines")
     found = find_choices(place, asked.seed, wanted)
+    if asked.goal is not None:
+        found = with_goal(place, found, asked.goal, asked.hole, start, asked.seed, asked=bool(wanted))
     choices, home, value = found.choices, found.home, found.value
     if value > MOST_STROKES:
         raise NoAnswerError(
@@ -122,7 +130,10 @@ def _answer(asked: Question, say: Progress) -> Answer:
     played = [plays.play(choice) for choice in choices]
     clock.lap("sequences")
     scores = [estimate.score(p) for p in played]
-    best = _recommended(choices, played, home)
+    lowest = best = _recommended(choices, played, home)
+    hits = [] if asked.goal is None else [asked.goal.hits(p.sequences, asked.hole, start) for p in played]
+    if hits:
+        best = recommended(hits, [score.value for score in scores])
     order = [best] + sorted((k for k in range(len(choices)) if k != best), key=lambda k: scores[k].value)
     differences = {k: estimate.difference(played[k], played[best]) for k in order}
     limit = estimate.clear_multiple(FIRST_SETS)
@@ -131,10 +142,16 @@ def _answer(asked: Question, say: Progress) -> Answer:
         for n, k in enumerate(order)
         if k == best or abs(differences[k].value) < max(TIE_STROKES, limit * differences[k].standard_error)
     )
+    if hits:
+        level = tied_with(best, hits)
+        tied = tuple(n for n, k in enumerate(order) if k in level)
     alternatives = tuple(
-        plays.alternative(choices[k], played[k], differences[k], k in found.asked, k in found.given)
+        plays.alternative(
+            choices[k], played[k], differences[k], k in found.asked, k in found.given,
+            (hits[k], hits[best]) if hits else None,
+        )
         for k in order
-    )
+    )  # fmt: skip
     ahead = plays.clear_beyond_yd(choices)
     clock.lap("figures")
     return Answer(
@@ -154,6 +171,8 @@ def _answer(asked: Question, say: Progress) -> Answer:
         warnings=_warnings(choices, played, order),
         settings=_settings(),
         seconds=clock.laps,
+        goal=asked.goal,
+        lowest_score=order.index(lowest),
     )
 
 

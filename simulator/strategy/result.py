@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
@@ -11,6 +11,12 @@ from ..conditions import Conditions, other_height
 from ..hole.model import Hole
 from ..player.model import Player
 from .day import DayNote
+
+if TYPE_CHECKING:
+    from .goals import Goal
+    from .pointing import Pointing
+    from .reach import Reach
+    from .room import Room
 
 SCHEMA = "holesim-answer-1"
 """Name and version of the JSON layout; changes when a key changes its meaning."""
@@ -95,6 +101,18 @@ class Alternative:
         Where each first shot came to rest (before relief) and came down.
     scores : int64[sequences]
         Strokes of each plain sequence, on the same footing as `score`.
+    point : Pointing
+        What the line is pointed by.
+    middle_right_yd : Estimate
+        Where the middle of the pattern finishes, from the aim line, right positive.
+    wide_yd : Estimate
+        One ball in twenty finishes farther than this to the side of the aim line.
+    room : Room or None
+        None when all about the middle of the pattern is trouble.
+    reach : tuple of Reach
+        Troubles in the directions the balls take, the nearest to being reached first.
+    goal, goal_difference : Estimate or None
+        Chance of reaching the answer's goal, and that minus the recommended one's, paired.
     """
 
     club: str
@@ -116,6 +134,13 @@ class Alternative:
     finishes_yd: np.ndarray = field(repr=False)
     landings_yd: np.ndarray = field(repr=False)
     scores: np.ndarray = field(repr=False)
+    point: Pointing
+    middle_right_yd: Estimate
+    wide_yd: Estimate
+    room: Room | None = None
+    reach: tuple[Reach, ...] = ()
+    goal: Estimate | None = None
+    goal_difference: Estimate | None = None
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
@@ -145,6 +170,17 @@ class Alternative:
             out[group] = {name: share.value for name, share in shares.items()}
             errors[group] = {name: share.standard_error for name, share in shares.items()}
         out["leaves_yd"] = dict(self.leaves_yd)
+        out["point"] = self.point.to_dict()
+        out["middle_right_yd"] = self.middle_right_yd.value
+        errors["middle_right_yd"] = self.middle_right_yd.standard_error
+        out["wide_yd"] = self.wide_yd.value
+        errors["wide_yd"] = self.wide_yd.standard_error
+        out["room"] = None if self.room is None else self.room.to_dict()
+        out["reach"] = [one.to_dict() for one in self.reach]
+        for name in ("goal", "goal_difference"):
+            figure: Estimate | None = getattr(self, name)
+            out[name] = None if figure is None else figure.value
+            errors[name] = None if figure is None else figure.standard_error
         out["standard_errors"] = errors
         return out
 
@@ -203,6 +239,10 @@ class Answer:
         What made the numbers: cell and node sizes, strikes, versions.
     seconds : dict of str to float
         Where the time went; not part of the answer, left out of `to_dict`.
+    goal : Goal or None
+        What the recommendation goes by (then `tied` does too); None: the lowest average score.
+    lowest_score : int
+        Index of the alternative that would be recommended without a goal.
     """
 
     question: str
@@ -221,6 +261,8 @@ class Answer:
     warnings: tuple[str, ...]
     settings: dict[str, Any]
     seconds: dict[str, float] = field(repr=False)
+    goal: Goal | None = None
+    lowest_score: int = 0
 
     @property
     def best(self) -> Alternative:
@@ -251,6 +293,8 @@ class Answer:
             "value_map_score": self.value_map_score,
             "recommended": self.recommended,
             "tied": list(self.tied),
+            "goal": None if self.goal is None else self.goal.to_dict(),
+            "lowest_score": self.lowest_score,
             "clear_beyond_yd": self.clear_beyond_yd,
             "other_wind_height_carry_yd": self.day.other_height_carry_yd,
             "below_hole_strokes": self.day.below_hole_strokes,
