@@ -14,6 +14,7 @@ from .say import progress, say
 if TYPE_CHECKING:
     from ..hole import Hole
     from ..player import Player
+    from ..report.units import Units
     from ..strategy.result import Answer, Start
 
 DEFAULT_SEQUENCES = 20_000
@@ -29,6 +30,14 @@ class Where(NamedTuple):
     played: o.PlayedOption = None
 
 
+class Wanted(NamedTuple):
+    """What is wanted beside the lowest average."""
+
+    target: o.TargetOption = None
+    leave: o.LeaveOption = None
+    land: o.LandOption = None
+
+
 class Run(NamedTuple):
     """How long to play, and how to show it."""
 
@@ -38,14 +47,15 @@ class Run(NamedTuple):
     as_json: o.JsonOption = False
     full: o.FullOption = False
     plot: o.PlotOption = None
+    units: o.UnitsOption = "yards"
 
 
-def plan(hole: o.HoleArgument, where: Where, day: Day, run: Run) -> None:
+def plan(hole: o.HoleArgument, where: Where, wanted: Wanted, day: Day, run: Run) -> None:
     """The best club and line on a hole, and what every other would do.
 
     Example: holesim plan withy-drain --from "164 out, left rough"
     """
-    _answer(hole, None, where, day, run)
+    _answer(hole, None, where, wanted, day, run)
 
 
 def compare(
@@ -59,6 +69,7 @@ def compare(
         ),
     ],
     where: Where,
+    wanted: Wanted,
     day: Day,
     run: Run,
 ) -> None:
@@ -66,10 +77,12 @@ def compare(
 
     Example: holesim compare withy-drain driver 3-wood
     """
-    _answer(hole, clubs, where, day, run)
+    _answer(hole, clubs, where, wanted, day, run)
 
 
-def _answer(hole_name: str, clubs: list[str] | None, where: Where, day: Day, run: Run) -> None:
+def _answer(
+    hole_name: str, clubs: list[str] | None, where: Where, wanted: Wanted, day: Day, run: Run
+) -> None:
     """Everything cheap first, so that a slip is told before the work; then the answer."""
     if run.as_json and run.full:
         raise UsageError("--json and --full: choose one (the JSON has everything)")
@@ -77,7 +90,10 @@ def _answer(hole_name: str, clubs: list[str] | None, where: Where, day: Day, run
         raise UsageError("--played goes with --from: on the tee nothing is played yet")
     from ..hole import load_hole
     from ..player import load_player
+    from ..report.units import units_named
+    from ..strategy.goals import read_goal
 
+    units, goal = units_named(run.units), read_goal(*wanted)
     if run.plot is not None:
         from ..report.plot import check_plot_path
 
@@ -87,6 +103,10 @@ def _answer(hole_name: str, clubs: list[str] | None, where: Where, day: Day, run
     hole = hole.with_pin(where.pin) if where.pin is not None else hole
     player = load_player(o.DEFAULT_PLAYER if where.player is None else where.player)
     start = _place(hole, where.from_, where.played)
+    if goal is not None:
+        from ..strategy.places import tee_start
+
+        goal.check(start or tee_start(hole))
     conditions = day.read(hole, start)
     _check_clubs(player, clubs)
     unnamed = f"No --player given, so the demo player {player.name} plays."
@@ -95,13 +115,13 @@ def _answer(hole_name: str, clubs: list[str] | None, where: Where, day: Day, run
 
     settings: dict[str, Any] = {
         "conditions": conditions, "start": start, "sequences": run.sequences, "seed": run.seed,
-        "threads": run.threads, "progress": progress(),
+        "threads": run.threads, "progress": progress(), "goal": goal,
     }  # fmt: skip
     if clubs is None:
         answer = ask.plan(hole, player, **settings)
     else:
         answer = ask.compare(hole, player, clubs, **settings)
-    _show(answer, notes, run)
+    _show(answer, notes, run, units)
 
 
 def _place(hole: Hole, from_: str | None, played: int | None) -> Start | None:
@@ -121,7 +141,7 @@ def _check_clubs(player: Player, clubs: list[str] | None) -> None:
             player.club(club_and_flight(club_and_aim(text)[0])[0])
 
 
-def _show(answer: Answer, notes: tuple[str, ...], run: Run) -> None:
+def _show(answer: Answer, notes: tuple[str, ...], run: Run, units: Units) -> None:
     for warning in answer.warnings:
         say(f"warning: {warning}")
     if run.as_json:
@@ -131,12 +151,12 @@ def _show(answer: Answer, notes: tuple[str, ...], run: Run) -> None:
     elif run.full:
         from ..report.full import full_tables
 
-        typer.echo(full_tables(answer, notes))
+        typer.echo(full_tables(answer, notes, units))
     else:
         from ..report.text import answer_screen
 
-        typer.echo(answer_screen(answer, notes))
+        typer.echo(answer_screen(answer, notes, units))
     if run.plot is not None:
         from ..report.plot import save_plan
 
-        save_plan(answer, run.plot)
+        save_plan(answer, run.plot, units)

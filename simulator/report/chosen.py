@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from ..hole.surfaces import WORDS, Surface
 from ..strategy.result import Alternative, Answer
 from .figures import LEAST_COUNT, in_hundred
+from .units import YARDS, Units
 
 MOST_SHOWN = 3
 """Clubs in the table of the answer screen."""
@@ -24,10 +25,30 @@ PENALTY = frozenset({Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY})
 
 
 def shown(answer: Answer) -> list[int]:
-    """Indices of at most three alternatives: the recommended, then those asked about, then the best."""
+    """Indices of at most three alternatives: the recommended, then those asked about, then the best.
+
+    With a goal the best are those that reach it most often, and the one of the lowest average is kept.
+    """
     rest = [k for k in range(len(answer.alternatives)) if k != answer.recommended]
-    rest.sort(key=lambda k: (not answer.alternatives[k].asked, answer.alternatives[k].score.value))
-    return [answer.recommended, *rest][:MOST_SHOWN]
+    rest.sort(key=lambda k: (not answer.alternatives[k].asked, _rank(answer, k)))
+    found = [answer.recommended, *rest][:MOST_SHOWN]
+    if answer.goal is not None and answer.lowest_score not in found:
+        found[-1] = answer.lowest_score
+    return found
+
+
+def _rank(answer: Answer, index: int) -> float:
+    one = answer.alternatives[index]
+    return one.score.value if answer.goal is None or one.goal is None else -one.goal.value
+
+
+def all_bad(answer: Answer) -> bool:
+    """Whether every alternative finishes in trouble more often than not."""
+    words = [WORDS[surface] for surface in TROUBLE]
+    return all(
+        sum(one.finish[word].value for word in words if word in one.finish) > 0.5
+        for one in answer.alternatives
+    )
 
 
 def runner_up(answer: Answer) -> int | None:
@@ -39,18 +60,18 @@ def runner_up(answer: Answer) -> int | None:
 def equals(answer: Answer) -> list[int]:
     """The recommended alternative and those tied with it, best first."""
     others = [k for k in answer.tied if k != answer.recommended]
-    return [answer.recommended, *sorted(others, key=lambda k: answer.alternatives[k].score.value)]
+    return [answer.recommended, *sorted(others, key=lambda k: _rank(answer, k))]
 
 
-def title(answer: Answer, index: int) -> str:
+def title(answer: Answer, index: int, units: Units = YARDS) -> str:
     """What an alternative is called: its club, with the shot or the line where the club is not enough."""
     one = answer.alternatives[index]
     words = one.club
     if one.flight != "stock":
-        words += f" ({one.flight} {one.carry_yd:.0f} yd)"
+        words += f" ({one.flight} {units.length(one.carry_yd)})"
     same = [o for o in answer.alternatives if o.club == one.club and o.flight == one.flight]
     if len(same) > 1:
-        words += f" {abs(one.aim_offset_yd):.0f} {'left' if one.aim_offset_yd < 0 else 'right'}"
+        words += f" {units.bare_side(one.aim_offset_yd)}"
     return words
 
 

@@ -9,10 +9,11 @@ from typing import Any
 import numpy as np
 import shapely
 
-from ..conditions import Conditions, Wind
+from ..conditions import Conditions, Wind, other_height
 from ..hole.model import Hole
 from ..tables.bag import Bag
 from ..tables.carries import runs_yd, stock_landings
+from ..tables.shots import ShotList
 from .result import Estimate
 from .room import CLOSING, along_and_across
 
@@ -107,7 +108,10 @@ def find_reach(
         if not ahead.is_empty:
             found.append(Reach(feature.name, float(here.distance(ahead)), carry, finish))
     found.sort(key=lambda one: abs(one.spare_yd))
-    return tuple(_brought(one, bag, row, bearing_deg) for one in found)
+    if row >= bag.shots.first_part or not any(_narrow(one) for one in found):
+        return tuple(found)
+    gains = _gains(bag, row, bearing_deg)
+    return tuple(_brought(one, *gains) if _narrow(one) else one for one in found)
 
 
 def quantile(values: np.ndarray, share: float) -> Estimate:
@@ -132,27 +136,33 @@ def _sector(
     return shapely.Polygon([(x_yd, y_yd), *rim])
 
 
-def _brought(one: Reach, bag: Bag, row: int, bearing_deg: float) -> Reach:
-    """What would bring a trouble that is nearly reached into reach, by the stock strike's gain."""
-    if not 0.0 <= one.spare_yd < NARROW_YD or row >= bag.shots.first_part:
-        return one
+def _narrow(one: Reach) -> bool:
+    return 0.0 <= one.spare_yd < NARROW_YD
+
+
+def _gains(bag: Bag, row: int, bearing_deg: float) -> tuple[np.ndarray, float]:
+    """What the stock strike gains: carry by 1, 2, ... mph more from behind, run on firm fairway [yd]."""
     day = bag.conditions
-    today = stock_landings(bag.shots, day, bearing_deg, 0.0, row + 1)[row : row + 1]
+    alone = ShotList((bag.shots.shots[row],), 1, 1)
+    today = stock_landings(alone, day, bearing_deg, 0.0, 1)
+    carries = [
+        stock_landings(alone, _helped(day, mph, bearing_deg), bearing_deg, 0.0, 1)[0, 0]
+        for mph in range(1, MOST_HELP_MPH + 1)
+    ]
     firm = replace(day, fairway_firmness=FIRM)
-    runs = runs_yd(today, firm)[0] - runs_yd(today, day)[0]
-    helping = None
-    for mph in range(1, MOST_HELP_MPH + 1):
-        helped = stock_landings(bag.shots, _helped(day, mph, bearing_deg), bearing_deg, 0.0, row + 1)
-        if helped[row, 0] - today[0, 0] >= one.spare_yd:
-            helping = mph
-            break
-    return replace(one, helping_mph=helping, firm_reaches=bool(runs >= one.spare_yd))
+    more = runs_yd(today, firm)[0] - runs_yd(today, day)[0]
+    return np.array(carries) - today[0, 0], float(more)
+
+
+def _brought(one: Reach, carries_yd: np.ndarray, run_yd: float) -> Reach:
+    """A trouble that is nearly reached, with what would bring it into reach."""
+    enough = np.flatnonzero(carries_yd >= one.spare_yd)
+    helping = int(enough[0]) + 1 if enough.size else None
+    return replace(one, helping_mph=helping, firm_reaches=run_yd >= one.spare_yd)
 
 
 def _helped(day: Conditions, mph: int, bearing_deg: float) -> Conditions:
     """The day with so much more wind from behind the shot, both at head height."""
-    from ..conditions import other_height
-
     behind = math.radians(bearing_deg + 180.0)
     x, y = mph * math.sin(behind), mph * math.cos(behind)
     if day.wind is not None:

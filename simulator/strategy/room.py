@@ -23,6 +23,9 @@ CLOSING = (
 WIDE_YD, BEYOND_YD = 80, 120
 """Trouble farther from the line, or farther past the middle of the pattern, closes nothing [yd]."""
 
+SHORT_SHARE = 0.005
+"""With fewer balls than this short of it, ground behind the pattern is nothing to carry."""
+
 SEED_YD = 40.0
 """Free ground is looked for so far from the middle of the pattern when that is in trouble itself [yd]."""
 
@@ -99,7 +102,8 @@ def find_room(
         found = strip[closing[strip]]
         return names[int(np.bincount(found).argmax())]
 
-    open_ends = near == 0, far == rows, left == 0, right == columns
+    nothing_short = float(np.mean(along < near)) < SHORT_SHARE
+    open_ends = near == 0 or nothing_short, far == rows, left == 0, right == columns
     edges = float(near), float(far), float(left - WIDE_YD), float(right - WIDE_YD)
     hits = np.ones(len(along), dtype=bool)
     for values, low, high, ends in (
