@@ -84,12 +84,12 @@ def _pm(estimate: Estimate, scale: float = 1.0, digits: int = 3, signed: bool = 
 def _details(answer: Answer, index: int, units: Units) -> list[str]:
     one = answer.alternatives[index]
     low, high = one.aims_yd
-    band = (
-        "aim as given" if one.aim_given else f"plays alike from {_side(low, units)} to {_side(high, units)}"
-    )
+    first, last = _side(low, units), _side(high, units)
+    band = "aim as given" if one.aim_given else f"plays alike from {first} to {last}"
     lines = _wrap(
         f"{title(answer, index, units)}: {one.flight} swing, carry {units.length(one.carry_yd)}, "
-        f"{lines_.line_words(one, units)}, {_side(one.aim_offset_yd, units)} (bearing {one.aim_bearing_deg:.1f} deg from the first leg); {band}.",
+        f"{lines_.line_words(one, units)}, {_side(one.aim_offset_yd, units)} "
+        f"(bearing {one.aim_bearing_deg:.1f} deg from the first leg); {band}.",
         "  ",
     )
     leaves = units.range(one.leaves_yd["p10"], one.leaves_yd["p90"])

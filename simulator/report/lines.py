@@ -13,13 +13,16 @@ from .verdicts import form, level
 APART_YD = 3.0
 """Aim and middle of the pattern are both said when they are farther apart than this [yd]."""
 
+LEAST_SIDE_YD = 1.5
+"""Nobody points finer than this [yd]."""
+
 FAR_YD = 50.0
 """Trouble with more than this to spare is told only when there is room for it [yd]."""
 
 
 def line_words(one: Alternative, units: Units = YARDS) -> str:
     """Where to point: "at the church tower", "6 yd left of the middle of the fairway"."""
-    side = units.side(one.point.offset_yd)
+    side = units.side(one.point.offset_yd) if abs(one.point.offset_yd) >= LEAST_SIDE_YD else ""
     name = one.point.name
     if one.point.by == "mark" and not name.casefold().startswith("the "):
         name = f"the {name}"
@@ -54,7 +57,7 @@ def indifference(answer: Answer, units: Units = YARDS) -> str:
     low, high = (edge - one.aim_offset_yd for edge in one.aims_yd)
     if one.aim_given or units.whole(low) == units.whole(high):
         return ""
-    return f"Any line from {units.bare_side(low)} to {units.bare_side(high)} of it plays alike."
+    return f"Anywhere from {units.bare_side(low)} to {units.bare_side(high)} of that line plays alike."
 
 
 def room_words(answer: Answer, units: Units = YARDS) -> str:
@@ -101,8 +104,9 @@ def reach_words(answer: Answer, units: Units = YARDS) -> tuple[str, bool]:
     if picked is None:
         return "", False
     starts, finish = units.whole(picked.starts_yd), units.whole(picked.finish_yd.value)
+    carry = units.whole(picked.carry_yd.value)
     words = (
-        f"Reach: 999 of 1,000 carry less than {units.whole(picked.carry_yd.value)} and finish short of {finish}; "
+        f"Reach: 999 of 1,000 carry less than {carry} and finish short of {finish}; "
         f"the {picked.name} starts at {starts}: {starts - finish} to spare today{_brings(picked)}."
     )
     return words, picked.spare_yd < FAR_YD
