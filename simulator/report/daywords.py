@@ -43,8 +43,11 @@ def firmness_words(conditions: Conditions) -> str:
     return ", ".join(said)
 
 
-def day_sentence(answer: Answer, units: Units = YARDS) -> str:
-    """What the day is and does, for the answer screen; empty on a still, level, usual day."""
+def day_sentence(answer: Answer, units: Units = YARDS, *, putt: bool = True) -> str:
+    """What the day is and does, for the answer screen; empty on a still, level, usual day.
+
+    `putt`: with the side of the hole to be on.
+    """
     conditions, day = answer.conditions, answer.day
     said = []
     wind = conditions.wind
@@ -60,7 +63,9 @@ def day_sentence(answer: Answer, units: Units = YARDS) -> str:
     ground = firmness_words(conditions)
     if ground:
         said.append(ground if said else ground[0].upper() + ground[1:])
-    if day.below_hole_strokes is not None and day.below_hole_strokes >= TIE_STROKES:
-        putt = units.putt(PUTT_FT)
-        said.append(f"{putt} below the hole is worth {day.below_hole_strokes:.2f} strokes over {putt} above")
+    if putt and day.below_hole_strokes is not None and day.below_hole_strokes >= TIE_STROKES:
+        length = units.putt(PUTT_FT)
+        said.append(
+            f"{length} below the hole is worth {day.below_hole_strokes:.2f} strokes over {length} above"
+        )
     return "; ".join(said) + "." if said else ""

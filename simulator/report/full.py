@@ -13,6 +13,7 @@ from . import phrases
 from .chosen import equals, title
 from .figures import join_words, plain_spaces, unseen
 from .text import COLUMNS, caption
+from .turns import turns
 from .units import YARDS, Units
 from .verdicts import goal_words, verdict
 
@@ -39,7 +40,12 @@ def full_tables(answer: Answer, notes: tuple[str, ...] = (), units: Units = YARD
     str
         Lines of at most 80 columns (more only where a name is longer), without a final newline.
     """
-    lines = [*_wrap(verdict(answer, units)), *_wrap(lines_.pointing(answer, units)), ""]
+    lines = [
+        *_wrap(verdict(answer, units)),
+        *_wrap(lines_.pointing(answer, units)),
+        *_wrap(turns(answer, units)),
+        "",
+    ]
     lines += [*_wrap(caption(answer, units)), "", *_summary(answer, units)]
     for index in range(len(answer.alternatives)):
         lines += ["", *_details(answer, index, units)]

@@ -119,4 +119,4 @@ def _brings(reach: Reach) -> str:
         ways.append("firm ground")
     if reach.helping_mph is not None:
         ways.append(f"{reach.helping_mph} mph more from behind")
-    return f", but {join_words(ways, 'or')} would reach it" if ways else ""
+    return f", but {join_words(ways, 'or')} would bring it into reach" if ways else ""

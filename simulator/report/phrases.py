@@ -109,6 +109,9 @@ def whose(answer: Answer) -> str:
     for what, names in sources.items():
         key = f"from {join_words([_source(name) for name in sorted(names)])}"
         groups.setdefault(key, []).append(what)
+    most = max(groups, key=lambda where: len(groups[where]))
+    if 1 < len(groups[most]) < len(sources):
+        groups = {where: what for where, what in groups.items() if where != most} | {most: ["the rest"]}
     parts = [f"{join_words(what)} {where}" for where, what in groups.items()]
     of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
     count = len(answer.hole.assumed) + len(player.assumed)

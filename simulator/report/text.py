@@ -9,7 +9,8 @@ from . import lines, phrases
 from .chosen import out_of_reach, shown
 from .daywords import day_sentence
 from .figures import join_words, plain_spaces, unseen
-from .table import COLUMNS, Table, table, wrap
+from .table import COLUMNS, GREEN_SHARE, Table, table, wrap
+from .turns import turns
 from .units import YARDS, Units
 from .verdicts import verdict
 
@@ -99,14 +100,17 @@ def _tighter(fit: _Fit) -> _Fit:
 
 
 def _lines(answer: Answer, notes: tuple[str, ...], units: Units, made: Table, fit: _Fit) -> list[str]:
-    above = [verdict(answer, units), lines.pointing(answer, units), phrases.trade(answer, units)]
+    above = [
+        verdict(answer, units), lines.pointing(answer, units), phrases.trade(answer, units),
+        turns(answer, units) if fit.far else "",
+    ]  # fmt: skip
     reach, close = lines.reach_words(answer, units)
     below = [
         lines.room_words(answer, units),
         lines.indifference(answer, units),
         reach if close or fit.far else "",
         _rare(answer) if fit.far else "",
-        day_sentence(answer, units),
+        day_sentence(answer, units, putt=fit.far or _on_green(answer)),
     ]
     end = [" ".join([phrases.whose(answer), *notes]), phrases.people(answer, units), phrases.RULES]
     gap = [""] if fit.blank else []
@@ -124,6 +128,12 @@ def _paragraph(sentences: list[str], apart: bool) -> list[str]:
     if apart:
         return [line for sentence in said for line in wrap(sentence)]
     return wrap(" ".join(said))
+
+
+def _on_green(answer: Answer) -> bool:
+    """Whether this shot is for the green, so that the side of the hole matters to it."""
+    green = answer.best.finish.get("green")
+    return green is not None and green.value >= GREEN_SHARE
 
 
 def _rare(answer: Answer) -> str:

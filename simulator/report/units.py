@@ -11,10 +11,10 @@ from ..units import FT_PER_YD, M_PER_YD
 NAMES = ("yards", "metres")
 """Units somebody may ask for."""
 
+_NUMBER = re.compile(r"\d+(?:,\d{3})*(?:\.\d+)?")
 _SAID = re.compile(
-    r"(?<![\w.])(\d[\d,]*(?:\.\d+)?)((?: to | and | by |, )\d[\d,]*(?:\.\d+)?)*[ -](yd|yards|yard)\b"
+    rf"(?<![\w.])({_NUMBER.pattern})((?: to | and | by |, ){_NUMBER.pattern})*[ -](yd|yards|yard)\b"
 )
-_NUMBER = re.compile(r"\d[\d,]*(?:\.\d+)?")
 
 
 @dataclass(frozen=True)

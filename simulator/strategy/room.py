@@ -121,8 +121,8 @@ def find_room(
         (None, None) if ends else (edge, by(strip, ends))
         for edge, strip, ends in zip(edges, strips, open_ends, strict=True)
     ]
-    flat = [part for pair in said for part in pair]
-    return Room(*flat, inside=estimate.share(hits))  # type: ignore[arg-type]
+    (near_yd, over), (far_yd, before), (left_yd, left_by), (right_yd, right_by) = said
+    return Room(near_yd, over, far_yd, before, left_yd, left_by, right_yd, right_by, estimate.share(hits))
 
 
 def _ground(raster: Raster, x_yd: float, y_yd: float, bearing_deg: float, far_yd: int) -> np.ndarray:
