@@ -26,6 +26,7 @@ _CHANCES = {
     "penalty_on_hole": "penalty on the hole",
     "fairway": "fairway hit",
     "green_in_regulation": "green in regulation",
+    "branch_this_shot": "a branch on its way",
     "three_putt": "three putts or more",
 }
 
@@ -130,16 +131,21 @@ def _ground(one: Alternative, units: Units) -> list[str]:
         lines += _wrap(
             f"  {lines_.room_of(one.room, units)} {_pm(one.room.inside, 100.0, 2)} in 100 inside.", "  "
         )
-    for reach in one.reach:
-        to = f"starts at {units.length(reach.starts_yd)}"
-        far = f"carry {_yards(reach.carry_yd, units)}, finish {_yards(reach.finish_yd, units)}"
-        lines += _wrap(f"  {reach.name} {to}; 999 of 1,000: {far}; {_spare(reach, units)}", "    ")
+    if one.reach:
+        carry, finish = one.reach[0].carry_yd, one.reach[0].finish_yd
+        ahead = [f"{r.name} {units.whole(r.starts_yd)} ({_spare(r, units)})" for r in one.reach]
+        lines += _wrap(
+            f"  999 of 1,000 carry less than {_yards(carry, units)} and finish short of "
+            f"{_yards(finish, units)}; trouble ahead starts at: "
+            f"{', '.join(ahead)}",
+            "    ",
+        )
     return lines
 
 
 def _spare(reach: Reach, units: Units) -> str:
-    spare = units.whole(reach.spare_yd)
-    return f"{spare} {units.short} to spare" if spare >= 0 else f"in reach by {-spare} {units.short}"
+    spare = units.whole(reach.starts_yd) - units.whole(reach.finish_yd.value)
+    return f"{spare} to spare" if reach.spare_yd >= 0.0 else "in reach"
 
 
 def _yards(estimate: Estimate, units: Units) -> str:

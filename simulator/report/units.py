@@ -48,7 +48,8 @@ class Units:
 
     def number(self, yards: float, digits: int = 0, signed: bool = False) -> str:
         """A length without its unit, for tables whose heading names it."""
-        return f"{self.of(yards):{'+' if signed else ''}.{digits}f}"
+        value = round(self.of(yards), digits) + 0.0  # no minus zero
+        return f"{value:{'+' if signed else ''}.{digits}f}"
 
     def length(self, yards: float) -> str:
         """A length with its unit: "213 yd"."""
