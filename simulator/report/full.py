@@ -176,7 +176,7 @@ def _columns(head: str, shares: Mapping[str, Estimate], sequences: int) -> list[
 
 def _foot(answer: Answer, notes: tuple[str, ...], units: Units) -> list[str]:
     lines = _wrap(phrases.people(answer, units)) + _wrap(" ".join([phrases.whose(answer), *notes]))
-    assumed = [*answer.hole.assumed, *answer.player.assumed]
+    assumed = [*answer.hole.assumed, *answer.player.assumed, *answer.conditions.assumed]
     if assumed:
         lines.append("Assumed:")
         for sentence in assumed:

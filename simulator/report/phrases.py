@@ -114,7 +114,7 @@ def whose(answer: Answer) -> str:
         groups = {where: what for where, what in groups.items() if where != most} | {most: ["the rest"]}
     parts = [f"{join_words(what)} {where}" for where, what in groups.items()]
     of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
-    count = len(answer.hole.assumed) + len(player.assumed)
+    count = len(answer.hole.assumed) + len(player.assumed) + len(answer.conditions.assumed)
     more = f"; {count} things assumed (--full)" if count else ""
     exact = f" {EXACT}" if getattr(answer, "confidence", EXACT) is None else ""
     return f"{player.name}{of}: {', '.join(parts)}{more}.{exact}"

@@ -17,6 +17,9 @@ from .verdicts import verdict
 LINES = 24
 """Height of the screen the answer fits on."""
 
+LEAST_ROWS = 3
+"""Rows of trouble that are kept before sentences are packed."""
+
 __all__ = ["COLUMNS", "LINES", "answer_screen", "caption"]
 
 
@@ -92,10 +95,10 @@ def _tighter(fit: _Fit) -> _Fit:
     for k in (2, 0, 1):
         if fit.apart[k]:
             return replace(fit, apart=tuple(a and n != k for n, a in enumerate(fit.apart)))  # type: ignore[arg-type]
-        if k == 2 and fit.rows > 4:
+        if k == 2 and fit.rows > LEAST_ROWS:
             return replace(fit, rows=fit.rows - 1)
-        if k == 2 and fit.ground:
-            return replace(fit, ground=False)
+    if fit.ground and fit.rows <= 2:
+        return replace(fit, ground=False)
     return replace(fit, rows=max(fit.rows - 1, 0))
 
 

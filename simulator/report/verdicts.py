@@ -128,7 +128,7 @@ def _lowest(answer: Answer, same: list[int], units: Units) -> str:
     low = answer.lowest_score
     cost = -answer.alternatives[low].difference.value
     if low in same[:1] or cost < 0.005:
-        return "The average score is as good as any."
+        return "It has the lowest average too."
     return f"For the lowest average it is the {title(answer, low, units)}, by {cost:.2f}."
 
 
