@@ -98,7 +98,7 @@ def number_word(number: int) -> str:
 
 def in_ten(share: float) -> str:
     """A share as so many in 10, never as all of them or none."""
-    if share > 0.95:
+    if share >= 0.95:
         return "more than 9 in 10"
     return f"{max(nearest(10.0 * share), 1)} in 10" if share >= 0.05 else "fewer than 1 in 10"
 

@@ -6,7 +6,9 @@ import math
 import re
 from typing import Any
 
-WORDS = "no one two three four five six seven eight nine ten eleven twelve".split()
+WORDS = [
+    "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+]  # fmt: skip
 
 
 def check_screen(text: str, data: dict[str, Any], *, per_yd: float = 1.0, unit: str = "yd") -> None:

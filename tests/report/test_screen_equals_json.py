@@ -43,7 +43,7 @@ def test_a_wrong_figure_is_found() -> None:
     answer = fake_answers.answer()
     text = answer_screen(answer)
     for right, wrong in (
-        ("ahead nearer than 273", "ahead nearer than 274"),
+        ("273 yd", "274 yd"),
         ("5.31", "5.32"),
         ("(0.13)", "(0.15)"),
     ):

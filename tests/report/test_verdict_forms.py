@@ -58,9 +58,10 @@ def test_plausible_versions(sure: float, words: str) -> None:
 
 def test_all_bad() -> None:
     """Every club into the trees more often than not: said first, and the least bad named."""
-    bad = ({"club": "driver", "carry_yd": 224.0, "score": 6.9, "aim_offset_yd": -78.0, "asked": True},
-           {"club": "3-wood", "carry_yd": 205.0, "score": 7.1, "difference": 0.2, "aim_offset_yd": -70.0,
-            "asked": True})  # fmt: skip
+    bad = ({"club": "driver", "carry_yd": 224.0, "score": 6.9, "aim_offset_yd": -22.0, "asked": True,
+            "spread_deg": 2.0},
+           {"club": "3-wood", "carry_yd": 205.0, "score": 7.1, "difference": 0.2, "aim_offset_yd": -20.0,
+            "asked": True, "spread_deg": 2.0})  # fmt: skip
     text = " ".join(answer_screen(fake_answers.answer("long-sluice", clubs=bad, sure=0.95)).split())
     assert text.startswith("Every club finishes in trouble more often than not; least bad: Hit the driver")
     assert "more often than not" not in answer_screen(fake_answers.answer())
