@@ -17,6 +17,7 @@ from simulator.hole import load_hole
 from simulator.hole.sketch import KINDS
 from simulator.player import load_player
 from simulator.player.model import CLUB_NUMBERS
+from simulator.strategy.goals import Goal
 
 README = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
 COMMANDS: dict[str, Any] = typer.main.get_command(app).commands  # type: ignore[attr-defined]
@@ -44,6 +45,15 @@ def keys(value: Any) -> Iterator[str]:
                 yield from one
         elif key == "start":
             yield from item
+
+
+def test_every_key_of_room_reach_point_and_goal_is_described() -> None:
+    answer = fake_answers.answer(n=300, goal=Goal("target", most_strokes=4)).to_dict()
+    one = answer["alternatives"][0]
+    for part in (answer["goal"], one["room"], one["reach"][0], one["point"]):
+        assert not [
+            key for key in part if f"`{key}`" not in README and not key.endswith("_standard_error_yd")
+        ]
 
 
 def test_every_json_key_is_described() -> None:

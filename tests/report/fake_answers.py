@@ -29,6 +29,9 @@ def share(hits: np.ndarray) -> Estimate:
     return Estimate(p, math.sqrt(max(p * (1 - p), 1 / hits.size) / hits.size))
 
 
+_hole = lru_cache(maxsize=8)(load_hole)
+
+
 @lru_cache(maxsize=8)
 def raster(hole: Hole) -> Raster:
     return ground_raster(hole)
@@ -136,7 +139,7 @@ def answer(
     flips: tuple[SimpleNamespace, ...] = (),
 ) -> Answer:
     """A whole answer; `clubs` are the keyword arguments of `alternative`."""
-    hole = load_hole(hole) if isinstance(hole, str) else hole
+    hole = _hole(hole) if isinstance(hole, str) else hole
     player = load_player(player) if isinstance(player, str) else player
     start = start or tee_start(hole)
     made = tuple(alternative(hole, start, **{"n": n, "seed": 5 + k, **c}) for k, c in enumerate(clubs))
