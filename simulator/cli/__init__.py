@@ -19,6 +19,7 @@ from .carries import carries
 from .check import check, list_
 from .flat import flat
 from .player import fit
+from .practice import practice
 from .say import say
 from .survey import survey
 
@@ -34,7 +35,7 @@ app = typer.Typer(
 )  # fmt: skip
 
 
-for command in (plan, compare, carries, check, survey):
+for command in (plan, compare, carries, practice, check, survey):
     app.command()(flat(command))
 app.command("list")(flat(list_))
 

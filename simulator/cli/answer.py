@@ -46,6 +46,7 @@ class Run(NamedTuple):
     threads: o.ThreadsOption = None
     as_json: o.JsonOption = False
     full: o.FullOption = False
+    quick: o.QuickOption = False
     plot: o.PlotOption = None
     units: o.UnitsOption = "yards"
 
@@ -115,7 +116,7 @@ def _answer(
 
     settings: dict[str, Any] = {
         "conditions": conditions, "start": start, "sequences": run.sequences, "seed": run.seed,
-        "threads": run.threads, "progress": progress(), "goal": goal,
+        "threads": run.threads, "quick": run.quick, "progress": progress(), "goal": goal,
     }  # fmt: skip
     if clubs is None:
         answer = ask.plan(hole, player, **settings)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Mapping
 
+from ..strategy.confidence import Flip
 from ..strategy.goals import TIE_SHARE
 from ..strategy.reach import Reach
 from ..strategy.result import Alternative, Answer, Estimate
@@ -13,7 +14,7 @@ from . import phrases
 from .chosen import equals, title
 from .figures import join_words, plain_spaces, unseen
 from .text import COLUMNS, caption
-from .turns import turns
+from .turns import way_words
 from .units import YARDS, Units
 from .verdicts import goal_words, verdict
 
@@ -44,10 +45,9 @@ def full_tables(answer: Answer, notes: tuple[str, ...] = (), units: Units = YARD
     lines = [
         *_wrap(verdict(answer, units)),
         *_wrap(lines_.pointing(answer, units)),
-        *_wrap(turns(answer, units)),
         "",
     ]
-    lines += [*_wrap(caption(answer, units)), "", *_summary(answer, units)]
+    lines += [*_wrap(caption(answer, units)), "", *_summary(answer, units), *_sureness(answer, units)]
     for index in range(len(answer.alternatives)):
         lines += ["", *_details(answer, index, units)]
     lines += ["", *_foot(answer, notes, units)]
@@ -81,6 +81,36 @@ def _summary(answer: Answer, units: Units) -> list[str]:
         lines += _wrap(f"Tied: {join_words([title(answer, k, units) for k in tied])} ({why}).")
     lines.append(f"The value map alone says {answer.value_map_score:.3f}.")
     return lines
+
+
+def _sureness(answer: Answer, units: Units) -> list[str]:
+    """For how many plausible players each is best, and what would turn the answer."""
+    sure = answer.confidence
+    if sure is None:
+        return _wrap(f"Verdict: {answer.verdict}; player taken as exact.")
+    shares = [
+        f"{title(answer, k, units)} {100.0 * share:.0f} +- {100.0 * error:.0f}"
+        for k, (share, error) in enumerate(zip(sure.shares, sure.shares_standard_error, strict=True))
+    ]
+    lines = _wrap(
+        f"Verdict: {answer.verdict}; best for so many in 100 of {sure.draws} plausible versions of the "
+        f"player (map anew for {sure.solved}): {', '.join(shares)}."
+    )
+    for flip in answer.flips:
+        tried = f"tried {_tried(flip, units)}"
+        if flip.amount is None or flip.to is None:
+            name = f"{flip.what.replace('_', ' ')}{f' ({flip.name})' if flip.name else ''}"
+            lines += _wrap(f"  No {name} turns it; {tried}.", "    ")
+        else:
+            change = way_words(flip, units)
+            lines += _wrap(f"  Turns to the {title(answer, flip.to, units)} with {change}; {tried}.", "    ")
+    return lines
+
+
+def _tried(flip: Flip, units: Units) -> str:
+    if flip.unit == "yd":
+        return f"{units.number(flip.tried[0])} to {units.number(flip.tried[1])} {units.short}"
+    return f"{flip.tried[0]:g} to {flip.tried[1]:g} {flip.unit}"
 
 
 def _pm(estimate: Estimate, scale: float = 1.0, digits: int = 3, signed: bool = False) -> str:

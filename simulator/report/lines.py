@@ -8,7 +8,7 @@ from ..strategy.room import Room
 from .chosen import PENALTY, title
 from .figures import count_words, join_words
 from .units import YARDS, Units
-from .verdicts import form, level
+from .verdicts import level
 
 APART_YD = 3.0
 """Aim and middle of the pattern are both said when they are farther apart than this [yd]."""
@@ -34,7 +34,7 @@ def pointing(answer: Answer, units: Units = YARDS) -> str:
     best = answer.best
     low, high = best.leaves_yd["p10"], best.leaves_yd["p90"]
     leaves = f"leaves {units.range(low, high)}"
-    names = level(answer) if form(answer) == "either" else [answer.recommended]
+    names = level(answer) if answer.verdict == "either" else [answer.recommended]
     if len(names) > 1:
         said = [f"{title(answer, k, units)} {line_words(answer.alternatives[k], units)}" for k in names]
         words = f"Point the {', the '.join(said)}."

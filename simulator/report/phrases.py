@@ -116,7 +116,7 @@ def whose(answer: Answer) -> str:
     of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
     count = len(answer.hole.assumed) + len(player.assumed) + len(answer.conditions.assumed)
     more = f"; {count} things assumed (--full)" if count else ""
-    exact = f" {EXACT}" if getattr(answer, "confidence", EXACT) is None else ""
+    exact = f" {EXACT}" if answer.confidence is None else ""
     return f"{player.name}{of}: {', '.join(parts)}{more}.{exact}"
 
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
-
+from ..strategy.confidence import Flip
 from ..strategy.result import Answer
 from .chosen import title
 from .figures import join_words
@@ -13,17 +12,18 @@ from .units import YARDS, Units
 def turns(answer: Answer, units: Units = YARDS) -> str:
     """The smallest change of each kind that turns the answer, a sentence for each club it turns to."""
     ways: dict[int, list[str]] = {}
-    for flip in getattr(answer, "flips", ()):
+    for flip in answer.flips:
         if flip.amount is not None and flip.to is not None:
-            ways.setdefault(flip.to, []).append(_way(flip, units))
+            ways.setdefault(flip.to, []).append(way_words(flip, units))
     return " ".join(
         f"It would be the {title(answer, to, units)} with {join_words(said, 'or with')}."
         for to, said in ways.items()
     )
 
 
-def _way(flip: Any, units: Units) -> str:
-    amount, name = flip.amount, f"the {flip.name}"
+def way_words(flip: Flip, units: Units = YARDS) -> str:
+    """The change that turns an answer: "the driver's spread 20 % tighter"."""
+    amount, name = flip.amount or 0.0, f"the {flip.name}"
     if flip.unit == "times":
         way = "tighter" if amount < 1.0 else "wider"
         return f"{name}'s spread {100.0 * abs(amount - 1.0):.0f} % {way}"

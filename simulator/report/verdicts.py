@@ -14,19 +14,11 @@ LATER_MEAN = "Later shots still go by the lowest average."
 """Said of a target: the plan after this shot is not the one that chases the score."""
 
 
-def form(answer: Answer) -> str:
-    """``"clear"``, ``"slight"`` or ``"either"``; by the goal's chances where there is a goal."""
-    if answer.goal is not None:
-        return "either" if len(answer.tied) > 1 else "clear"
-    built = getattr(answer, "verdict", None)
-    return built if isinstance(built, str) else "either" if len(answer.tied) > 1 else "clear"
-
-
 def verdict(answer: Answer, units: Units = YARDS) -> str:
     """The answer in one or two plain sentences."""
     if answer.goal is not None:
         return f"{_bad(answer)}{_goal_verdict(answer, answer.goal, units)}"
-    if form(answer) == "either":
+    if answer.verdict == "either":
         names = level(answer)
         words = join_words([title(answer, k, units) for k in names], "or")
         said = f"{_capital(words)}: either will do, hit the one you trust{_unasked(answer, names, units)}."
@@ -36,7 +28,7 @@ def verdict(answer: Answer, units: Units = YARDS) -> str:
     if behind is None:
         return f"{_bad(answer)}Hit the {name}: no other club of this bag comes near it here."
     strokes = max(answer.alternatives[behind].difference.value, 0.0)
-    how = {"clear": "clearly better", "slight": "slightly better"}[form(answer)]
+    how = {"clear": "clearly better", "slight": "slightly better"}[answer.verdict]
     said = f"Hit the {name}: {how}{_than(answer, units)}{size_words(answer, strokes, behind)}."
     return f"{_bad(answer)}{said}{_versions(answer)}"
 
@@ -79,7 +71,7 @@ def _unasked(answer: Answer, names: list[int], units: Units) -> str:
 
 def _versions(answer: Answer) -> str:
     """How many of the players this one may be would do best with the same club."""
-    sure = getattr(answer, "confidence", None)
+    sure = answer.confidence
     if sure is None:
         return ""
     name = answer.best.club

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+import numpy as np
+
 from ..conditions import Conditions
 from ..engine import MOST_STROKES, Effort
 from ..errors import NoAnswerError, UsageError
@@ -14,11 +16,15 @@ from ..tables.game import CELL_YD
 from ..tables.nodes import COARSE_YD, FINE_YD
 from . import estimate
 from .asked import asked_club, find_choices
+from .confidence import Flip
 from .day import day_note
+from .flips import all_flips
 from .goals import Goal, recommended, tied_with
+from .plausible import confidence
 from .plays import FIRST_SETS, FIRST_STRIKES, Plays
 from .question import Clock, Progress, Question, question, solve
 from .reaching import with_goal
+from .rescore import rescore
 from .result import TIE_STROKES, Answer, Start
 from .search import Choice
 
@@ -34,6 +40,7 @@ def plan(
     start: Start | None = None,
     sequences: int = 20_000,
     seed: int = 1,
+    quick: bool = False,
     progress: Progress | None = None,
     threads: int | None = None,
     goal: Goal | None = None,
@@ -53,6 +60,8 @@ def plan(
         Full sequences played for each alternative.
     seed : int
         Same seed, same answer, whatever the thread count.
+    quick : bool
+        Take the player as exact: neither confidence nor what would turn the answer is worked out.
     progress : callable, optional
         Told in a few words what is being waited for.
     threads : int, optional
@@ -71,7 +80,7 @@ def plan(
         "plan", hole, player, (), conditions=conditions, start=start, sequences=sequences, seed=seed,
         threads=threads, goal=goal,
     )  # fmt: skip
-    return _answer(asked, progress or _silent)
+    return _answer(asked, progress or _silent, quick)
 
 
 def compare(
@@ -83,6 +92,7 @@ def compare(
     start: Start | None = None,
     sequences: int = 20_000,
     seed: int = 1,
+    quick: bool = False,
     progress: Progress | None = None,
     threads: int | None = None,
     goal: Goal | None = None,
@@ -103,14 +113,14 @@ def compare(
         "compare", hole, player, tuple(clubs), conditions=conditions, start=start, sequences=sequences,
         seed=seed, threads=threads, goal=goal,
     )  # fmt: skip
-    return _answer(asked, progress or _silent)
+    return _answer(asked, progress or _silent, quick)
 
 
 def _silent(message: str) -> None:
     pass
 
 
-def _answer(asked: Question, say: Progress) -> Answer:
+def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
     clock = Clock()
     place = solve(asked, say, clock)
     bag, start = place.board.bag, asked.start
@@ -154,6 +164,19 @@ def _answer(asked: Question, say: Progress) -> Answer:
     )  # fmt: skip
     ahead = plays.clear_beyond_yd(choices)
     clock.lap("figures")
+    sure, flips = None, tuple[Flip, ...]()
+    if not quick and len(choices) > 1 and asked.goal is None:
+        say("plausible versions of the player")
+        again = rescore(
+            place, [choices[k] for k in order], [k in found.given for k in order],
+            np.array([differences[k].value for k in order]), value, asked.seed,
+        )  # fmt: skip
+        errors = np.array([differences[k].standard_error for k in order])
+        sure = confidence(again, asked.player, errors, asked.seed)
+        clock.lap("confidence")
+        say("what would turn the answer")
+        flips = all_flips(again, asked.hole, asked.player, alternatives, asked.seed)
+        clock.lap("flips")
     return Answer(
         question=asked.kind,
         hole=asked.hole,
@@ -173,6 +196,8 @@ def _answer(asked: Question, say: Progress) -> Answer:
         seconds=clock.laps,
         goal=asked.goal,
         lowest_score=order.index(lowest),
+        confidence=sure,
+        flips=flips,
     )
 
 
@@ -202,14 +227,13 @@ def _warnings(choices: list[Choice], played: list[estimate.Played], order: list[
 
 def _settings() -> dict[str, Any]:
     import numba
-    import numpy
 
     from .. import __version__
 
     effort = Effort()
     return {
         "holesim": __version__,
-        "numpy": numpy.__version__,
+        "numpy": np.__version__,
         "numba": numba.__version__,
         "raster_cell_yd": CELL_YD,
         "node_spacing_yd": COARSE_YD,
@@ -220,4 +244,5 @@ def _settings() -> dict[str, Any]:
         "first_shot_scrambles": FIRST_SETS,
         "first_shot_strikes": FIRST_STRIKES,
         "tie_strokes": TIE_STROKES,
+        "paired_errors": estimate.clear_multiple(FIRST_SETS),
     }

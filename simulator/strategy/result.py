@@ -10,6 +10,7 @@ import numpy as np
 from ..conditions import Conditions, other_height
 from ..hole.model import Hole
 from ..player.model import Player
+from .confidence import Confidence, Flip, verdict
 from .day import DayNote
 
 if TYPE_CHECKING:
@@ -233,6 +234,10 @@ class Answer:
         Nobody ahead may be nearer than this.
     day : DayNote
         What the wind at the other height would change, and what a putt from below the hole saves.
+    confidence : Confidence or None
+        For how many plausible versions of the player each alternative is best; None: taken as exact.
+    flips : tuple of Flip
+        What would turn the answer; empty where it was not looked for.
     warnings : tuple of str
         One line each.
     settings : dict
@@ -263,6 +268,16 @@ class Answer:
     seconds: dict[str, float] = field(repr=False)
     goal: Goal | None = None
     lowest_score: int = 0
+    confidence: Confidence | None = None
+    flips: tuple[Flip, ...] = ()
+
+    @property
+    def verdict(self) -> str:
+        """``"clear"``, ``"slight"`` or ``"either"`` (`confidence.verdict`); with a goal by its ties."""
+        if self.goal is not None:
+            return "either" if len(self.tied) > 1 else "clear"
+        others = [one.difference for k, one in enumerate(self.alternatives) if k != self.recommended]
+        return verdict(others, float(self.settings.get("paired_errors", 2.0)), self.confidence)
 
     @property
     def best(self) -> Alternative:
@@ -295,6 +310,9 @@ class Answer:
             "tied": list(self.tied),
             "goal": None if self.goal is None else self.goal.to_dict(),
             "lowest_score": self.lowest_score,
+            "verdict": self.verdict,
+            "confidence": None if self.confidence is None else self.confidence.to_dict(),
+            "flips": [flip.to_dict() for flip in self.flips],
             "clear_beyond_yd": self.clear_beyond_yd,
             "other_wind_height_carry_yd": self.day.other_height_carry_yd,
             "below_hole_strokes": self.day.below_hole_strokes,

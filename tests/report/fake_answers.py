@@ -11,6 +11,7 @@ import numpy as np
 from simulator.conditions import Conditions
 from simulator.hole import WORDS, Hole, Surface, load_hole
 from simulator.player import Player, load_player
+from simulator.strategy.confidence import Confidence, Flip
 from simulator.strategy.day import DayNote
 from simulator.strategy.goals import Goal
 from simulator.strategy.ground import features_at
@@ -136,43 +137,27 @@ def answer(
     goal: Goal | None = None,
     lowest_score: int = 0,
     sure: float | None = None,
-    flips: tuple[SimpleNamespace, ...] = (),
+    flips: tuple[Flip, ...] = (),
 ) -> Answer:
     """A whole answer; `clubs` are the keyword arguments of `alternative`."""
     hole = _hole(hole) if isinstance(hole, str) else hole
     player = load_player(player) if isinstance(player, str) else player
     start = start or tee_start(hole)
     made = tuple(alternative(hole, start, **{"n": n, "seed": 5 + k, **c}) for k, c in enumerate(clubs))
-    made_up = Answer(
+    return Answer(
         conditions=Conditions(),
         day=DayNote(None, 6.0, None),
         question=question, hole=hole, player=player, start=start, seed=1, sequences=n,
         value_map_score=made[0].map_score, recommended=0, tied=tied, alternatives=made,
         clear_beyond_yd=273, warnings=warnings, settings={"raster_cell_yd": 1.0, "holesim": "0.1.0"},
         seconds={"value_map": 0.81, "sequences": 0.2}, goal=goal, lowest_score=lowest_score,
+        confidence=_sure(sure, len(made)), flips=flips,
     )  # fmt: skip
-    shares = (sure, *(0.0 for _ in made[1:])) if sure is not None else ()
-    confidence = None if sure is None else SimpleNamespace(
-        draws=200, solved=16, shares=shares, shares_standard_error=shares, best_share=sure,
-        to_dict=lambda: {"draws": 200, "best_share": sure},
-    )  # fmt: skip
-    object.__setattr__(made_up, "confidence", confidence)
-    object.__setattr__(made_up, "flips", flips)
-    if not hasattr(Answer, "verdict"):
-        object.__setattr__(made_up, "verdict", _verdict(made[1:], confidence))
-    return made_up
 
 
-def _verdict(others: tuple[Alternative, ...], confidence: SimpleNamespace | None) -> str:
-    if not others:
-        return "clear"
-    ahead = min((one.difference for one in others), key=lambda d: d.value)
-    share = 1.0 if confidence is None else confidence.best_share
-    if ahead.value < max(0.03, 2.0 * ahead.standard_error) or share < 2.0 / 3.0:
-        return "either"
-    return "clear" if share >= 0.9 else "slight"
-
-
-def flip(what: str, name: str, unit: str, amount: float | None, to: int | None) -> SimpleNamespace:
-    """Something that would turn the answer."""
-    return SimpleNamespace(what=what, name=name, unit=unit, amount=amount, to=to, to_dict=dict)
+def _sure(share: float | None, count: int) -> Confidence | None:
+    """Confidence in the first alternative; the others share what is left."""
+    if share is None:
+        return None
+    rest = (1.0 - share) / max(count - 1, 1)
+    return Confidence(200, 16, (share, *(rest,) * (count - 1)), (0.02,) * count, share)

@@ -11,6 +11,7 @@ from simulator.report import lines, verdicts
 from simulator.report.figures import every_words
 from simulator.report.text import answer_screen
 from simulator.report.turns import turns
+from simulator.strategy.confidence import Flip
 from simulator.strategy.goals import Goal
 from simulator.strategy.result import Answer
 
@@ -39,7 +40,7 @@ def two(difference: float, *, error: float = 0.004, sure: float | None = 0.97, *
 )
 def test_forms(difference: float, error: float, sure: float | None, form: str) -> None:
     answer = two(difference, error=error, sure=sure)
-    assert verdicts.form(answer) == form
+    assert answer.verdict == form
     text = " ".join(answer_screen(answer).split())
     start = {"clear": "Hit the 3-wood: clearly better, by a shot every eight times you play this hole (0.13).",
              "slight": "Hit the 3-wood: slightly better, by a shot every eight times you play this hole (0.13).",
@@ -132,7 +133,8 @@ def test_turns() -> None:
         ("hazard_edge", "withy drain", "yd", -5.0, 1, "the edge of the withy drain 5 yd farther off"),
         ("hazard_edge", "cross dyke", "yd", None, None, None),
     ]
-    answer = fake_answers.answer(flips=tuple(fake_answers.flip(*f[:5]) for f in flips))
+    made = (Flip(what, name, unit, (-20.0, 20.0), amount, to) for what, name, unit, amount, to, _ in flips)
+    answer = fake_answers.answer(flips=tuple(made))
     words = turns(answer)
     assert words.startswith("It would be the driver with the driver's spread 20 % tighter, ")
     assert all(said in words for *_, said in flips if said) and "cross dyke" not in words
