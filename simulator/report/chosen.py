@@ -67,8 +67,10 @@ def title(answer: Answer, index: int, units: Units = YARDS) -> str:
     """What an alternative is called: its club, with the shot or the line where the club is not enough."""
     one = answer.alternatives[index]
     words = one.club
-    if one.flight != "stock":
+    if one.flight in ("part", "punch"):
         words += f" ({one.flight} {units.length(one.carry_yd)})"
+    elif one.flight != "stock":
+        words += f" {one.flight}"
     same = [o for o in answer.alternatives if o.club == one.club and o.flight == one.flight]
     if len(same) > 1:
         words += f" {units.bare_side(one.aim_offset_yd)}"
@@ -94,8 +96,16 @@ class Trouble:
     """One row of trouble: its words and the share of this ball that finishes there, per alternative."""
 
     words: str
-    surface: Surface
     shares: tuple[float, ...]
+
+
+def fewer_rows(rows: list[Trouble], most: int) -> list[Trouble]:
+    """At most so many rows of trouble, the last of them all the rest together."""
+    if len(rows) <= most:
+        return rows
+    kept, rest = rows[: most - 1], rows[most - 1 :]
+    together = tuple(sum(shares) for shares in zip(*(row.shares for row in rest), strict=True))
+    return [*kept, Trouble("other trouble" if kept else "any trouble", together)]
 
 
 def troubles(answer: Answer, indices: list[int]) -> list[Trouble]:
@@ -105,12 +115,10 @@ def troubles(answer: Answer, indices: list[int]) -> list[Trouble]:
     for surface in TROUBLE:
         areas = [f.name for f in answer.hole.features if f.surface is surface]
         met = [name for name in areas if max(_share(one, name) for one in ones) >= LEAST_COUNT]
-        kind = [
-            Trouble(_named(name, surface), surface, tuple(_share(one, name) for one in ones)) for name in met
-        ]
+        kind = [Trouble(_named(name, surface), tuple(_share(one, name) for one in ones)) for name in met]
         if len(met) > NAMED:
             together = tuple(sum(_share(one, name) for name in areas) for one in ones)
-            kind = [Trouble(_together(surface), surface, together)]
+            kind = [Trouble(_together(surface), together)]
         rows += sorted(kind, key=lambda row: -max(row.shares))
     return rows
 

@@ -100,7 +100,8 @@ def in_ten(share: float) -> str:
     """A share as so many in 10, never as all of them or none."""
     if share >= 0.95:
         return "more than 9 in 10"
-    return f"{max(nearest(10.0 * share), 1)} in 10" if share >= 0.05 else "fewer than 1 in 10"
+    tenths = math.floor(10.0 * share + 1e-9)  # never more than there are
+    return f"{tenths} in 10" if tenths else "fewer than 1 in 10"
 
 
 def join_words(words: Sequence[str], last: str = "and") -> str:

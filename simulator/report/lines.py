@@ -36,8 +36,10 @@ def pointing(answer: Answer, units: Units = YARDS) -> str:
     leaves = f"leaves {units.range(low, high)}"
     names = level(answer) if answer.verdict == "either" else [answer.recommended]
     if len(names) > 1:
-        said = [f"{title(answer, k, units)} {line_words(answer.alternatives[k], units)}" for k in names]
-        words = f"Point the {', the '.join(said)}."
+        aims = [line_words(answer.alternatives[k], units) for k in names]
+        said = [f"{title(answer, k, units)} {aim}" for k, aim in zip(names, aims, strict=True)]
+        same = f"Point each of them {aims[0]}." if len(set(aims)) == 1 else ""
+        words = same or f"Point the {', the '.join(said)}."
         with_ = f"With the {title(answer, names[0], units)} the"
         return f"{words}{_middle(best, units, with_)}"
     return f"Point {line_words(best, units)}; it {leaves}.{_middle(best, units, 'The')}"
@@ -106,7 +108,7 @@ def reach_words(answer: Answer, units: Units = YARDS) -> tuple[str, bool]:
     starts, finish = units.whole(picked.starts_yd), units.whole(picked.finish_yd.value)
     carry = units.whole(picked.carry_yd.value)
     words = (
-        f"Reach: 999 of 1,000 carry less than {carry} and finish short of {finish}; "
+        f"Reach: 999 of 1,000 carry under {carry} and finish short of {finish}; "
         f"the {picked.name} starts at {starts}: {starts - finish} to spare today{_brings(picked)}."
     )
     return words, picked.spare_yd < FAR_YD
@@ -116,7 +118,7 @@ def _brings(reach: Reach) -> str:
     """What would use up the yards to spare."""
     ways = []
     if reach.firm_reaches:
-        ways.append("firm ground")
+        ways.append("on firm ground")
     if reach.helping_mph is not None:
-        ways.append(f"{reach.helping_mph} mph more from behind")
-    return f", but {join_words(ways, 'or')} would bring it into reach" if ways else ""
+        ways.append(f"with {reach.helping_mph} mph more from behind")
+    return f" (in reach {join_words(ways, 'or')})" if ways else ""

@@ -6,7 +6,7 @@ import textwrap
 from dataclasses import dataclass
 
 from ..strategy.result import Alternative, Answer
-from .chosen import par_counts, par_shares, shown, title, troubles
+from .chosen import Trouble, fewer_rows, par_counts, par_shares, shown, title, troubles
 from .figures import count_words, score_words
 from .units import YARDS, Units
 from .verdicts import goal_words
@@ -14,7 +14,7 @@ from .verdicts import goal_words
 COLUMNS = 80
 """Width of the screen."""
 
-LABEL = 29
+LABEL = 31
 """Width of the first column."""
 
 GREEN_SHARE = 0.05
@@ -31,14 +31,14 @@ class Table:
         Clubs; the goal or par, bogey, double; average and what is left.
     ground : list of str
         Fairway and green: where there is room.
-    troubles : list of list of str
+    troubles : list of Trouble
         This ball in each trouble, the dearest first.
     """
 
     head: list[str]
     scores: list[str]
     ground: list[str]
-    troubles: list[list[str]]
+    troubles: list[Trouble]
     foot: list[str]
 
 
@@ -61,12 +61,18 @@ def table(answer: Answer, units: Units = YARDS) -> Table:
         head=row("", [title(answer, k, units) for k in indices]),
         scores=_score_rows(answer, ones, units),
         ground=ground,
-        troubles=[
-            row(f"ball in {trouble.words}", [count_words(s, n) for s in trouble.shares])
-            for trouble in troubles(answer, indices)
-        ],
+        troubles=troubles(answer, indices),
         foot=foot,
     )
+
+
+def trouble_rows(answer: Answer, rows: list[Trouble], most: int) -> list[str]:
+    """Lines of at most so many rows of trouble."""
+    n = answer.sequences
+    lines: list[str] = []
+    for trouble in fewer_rows(rows, most):
+        lines += row(f"ball in {trouble.words}", [count_words(s, n) for s in trouble.shares])
+    return lines
 
 
 def _score_rows(answer: Answer, ones: list[Alternative], units: Units) -> list[str]:

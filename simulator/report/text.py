@@ -9,7 +9,7 @@ from . import lines, phrases
 from .chosen import out_of_reach, shown
 from .daywords import day_sentence
 from .figures import join_words, plain_spaces, unseen
-from .table import COLUMNS, GREEN_SHARE, Table, table, wrap
+from .table import COLUMNS, GREEN_SHARE, Table, table, trouble_rows, wrap
 from .turns import turns
 from .units import YARDS, Units
 from .verdicts import verdict
@@ -17,8 +17,8 @@ from .verdicts import verdict
 LINES = 24
 """Height of the screen the answer fits on."""
 
-LEAST_ROWS = 3
-"""Rows of trouble that are kept before sentences are packed."""
+EASY_ROWS, FEW_ROWS, LEAST_ROWS = 5, 3, 2
+"""Rows of trouble that are kept before sentences are packed, the putt is left out, the green is left out."""
 
 __all__ = ["COLUMNS", "LINES", "answer_screen", "caption"]
 
@@ -33,17 +33,20 @@ class _Fit:
         An empty line before the table and after it.
     far : bool
         Trouble that is never reached is told too.
-    ground : bool
-        Fairways and greens have their rows.
+    putt : bool
+        The side of the hole to be on is told.
+    ground : int
+        Fairways and greens have their rows: 2, for a shot at the green only: 1, never: 0.
     rows : int
-        Rows of trouble.
+        Rows of trouble, the last of them all the rest where there are more.
     apart : tuple of bool
         Whether the sentences above the table, below it and at the end stand on lines of their own.
     """
 
     blank: bool = True
     far: bool = True
-    ground: bool = True
+    putt: bool = True
+    ground: int = 2
     rows: int = 99
     apart: tuple[bool, bool, bool] = (True, True, True)
 
@@ -82,7 +85,11 @@ def caption(answer: Answer, units: Units = YARDS) -> str:
     place = units.sentence(answer.start.words.removeprefix("the "))
     if answer.start.played:
         place += f", {answer.start.played} played"
-    ground = f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}"
+    ground = hole.name
+    if answer.start.played is not None:
+        ground += f", par {hole.par}"
+    if answer.start.lie == "tee":
+        ground += f", {units.length(hole.length_yd)}"
     return f"{ground}; {place}, {hole.pin.name} pin; {player.name}{of}"
 
 
@@ -93,13 +100,19 @@ def _tighter(fit: _Fit) -> _Fit:
     if fit.far:
         return replace(fit, far=False)
     for k in (2, 0, 1):
+        if k == 0 and fit.ground > 1:
+            return replace(fit, ground=1)
         if fit.apart[k]:
             return replace(fit, apart=tuple(a and n != k for n, a in enumerate(fit.apart)))  # type: ignore[arg-type]
-        if k == 2 and fit.rows > LEAST_ROWS:
+        if k == 2 and fit.rows > EASY_ROWS:
             return replace(fit, rows=fit.rows - 1)
-    if fit.ground and fit.rows <= 2:
-        return replace(fit, ground=False)
-    return replace(fit, rows=max(fit.rows - 1, 0))
+    if fit.rows > FEW_ROWS:
+        return replace(fit, rows=fit.rows - 1)
+    if fit.putt:
+        return replace(fit, putt=False)
+    if fit.rows > LEAST_ROWS:
+        return replace(fit, rows=fit.rows - 1)
+    return replace(fit, ground=0) if fit.ground else replace(fit, rows=1)
 
 
 def _lines(answer: Answer, notes: tuple[str, ...], units: Units, made: Table, fit: _Fit) -> list[str]:
@@ -113,15 +126,16 @@ def _lines(answer: Answer, notes: tuple[str, ...], units: Units, made: Table, fi
         lines.indifference(answer, units),
         reach if close or fit.far else "",
         _rare(answer) if fit.far else "",
-        day_sentence(answer, units, putt=fit.far or _on_green(answer)),
+        day_sentence(answer, units, putt=fit.far or (fit.putt and _on_green(answer))),
     ]
     end = [" ".join([phrases.whose(answer), *notes]), phrases.people(answer, units), phrases.RULES]
     gap = [""] if fit.blank else []
-    rows = [line for lines_of_row in made.troubles[: fit.rows] for line in lines_of_row]
+    at_green = _on_green(answer)
+    ground = made.ground if fit.ground > 1 or (fit.ground and at_green) else []
     return [
         *_paragraph(above, fit.apart[0]), *gap,
         *wrap(f"In 100 plays: {caption(answer, units)}"), *made.head, *made.scores,
-        *(made.ground if fit.ground else []), *rows, *made.foot, *gap,
+        *ground, *trouble_rows(answer, made.troubles, fit.rows), *made.foot, *gap,
         *_paragraph(below, fit.apart[1]), *_paragraph(end, fit.apart[2]),
     ]  # fmt: skip
 

@@ -29,8 +29,11 @@ def verdict(answer: Answer, units: Units = YARDS) -> str:
         return f"{_bad(answer)}Hit the {name}: no other club of this bag comes near it here."
     strokes = max(answer.alternatives[behind].difference.value, 0.0)
     how = {"clear": "clearly better", "slight": "slightly better"}[answer.verdict]
-    said = f"Hit the {name}: {how}{_than(answer, units)}{size_words(answer, strokes, behind)}."
-    return f"{_bad(answer)}{said}{_versions(answer)}"
+    said = f"Hit the {name}: {how}{_than(answer, units)}{size_words(answer, strokes, behind)}"
+    sure = answer.confidence
+    if sure is not None:
+        said += f"; right for {in_ten(sure.best_share)} plausible versions of this player"
+    return f"{_bad(answer)}{said}."
 
 
 def level(answer: Answer) -> list[int]:

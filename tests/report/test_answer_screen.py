@@ -77,7 +77,7 @@ def test_clear_verdict_names_club_line_and_leave() -> None:
 
 def test_equal_verdict_names_both_and_trust() -> None:
     text = " ".join(answer_screen(level()).split())
-    assert text.startswith("3-wood or driver: either will do, hit the one you trust. Point the 3-wood at")
+    assert text.startswith("3-wood or driver: either will do, hit the one you trust. Point each of them at")
     assert "ahead by" not in text and "better, by" not in text
 
 
