@@ -97,13 +97,19 @@ class Trouble:
 
     words: str
     shares: tuple[float, ...]
+    penalty: bool = False
 
 
 def fewer_rows(rows: list[Trouble], most: int) -> list[Trouble]:
-    """At most so many rows of trouble, the last of them all the rest together."""
+    """At most so many rows of trouble, the last of them all the rest together.
+
+    Penalty areas and boundaries are kept before other trouble, and then what is met most often.
+    """
     if len(rows) <= most:
         return rows
-    kept, rest = rows[: most - 1], rows[most - 1 :]
+    ranked = sorted(rows, key=lambda row: (not row.penalty, -max(row.shares)))[: most - 1]
+    kept = [row for row in rows if row in ranked]
+    rest = [row for row in rows if row not in ranked]
     together = tuple(sum(shares) for shares in zip(*(row.shares for row in rest), strict=True))
     return [*kept, Trouble("other trouble" if kept else "any trouble", together)]
 
@@ -118,7 +124,7 @@ def troubles(answer: Answer, indices: list[int]) -> list[Trouble]:
         kind = [Trouble(_named(name, surface), tuple(_share(one, name) for one in ones)) for name in met]
         if len(met) > NAMED:
             together = tuple(sum(_share(one, name) for name in areas) for one in ones)
-            kind = [Trouble(_together(surface), together)]
+            kind = [Trouble(_together(surface), together, surface in PENALTY)]
         rows += sorted(kind, key=lambda row: -max(row.shares))
     return rows
 

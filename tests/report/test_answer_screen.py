@@ -9,7 +9,7 @@ import fake_answers
 import pytest
 
 from simulator.hole import load_hole
-from simulator.report import figures, phrases
+from simulator.report import chosen, figures, phrases
 from simulator.report.text import COLUMNS, LINES, answer_screen
 from simulator.strategy.places import place
 from simulator.strategy.result import Answer, Estimate
@@ -173,6 +173,21 @@ def test_what_the_brave_play_gains_and_costs() -> None:
     assert found
     # 10 and 20 by construction, three standard errors either side
     assert 7 <= int(found[1]) <= 13 and 16 <= int(found[2]) <= 24
+
+
+def test_trouble_that_has_no_row_is_told_together() -> None:
+    """Penalty first, then what is met most; nothing of the sum is lost."""
+    rows = [chosen.Trouble("lane (out)", (0.01, 0.04), True), chosen.Trouble("pond", (0.02, 0.1), True),
+            chosen.Trouble("alders", (0.01, 0.01)), chosen.Trouble("reeds", (0.04, 0.08))]  # fmt: skip
+    assert chosen.fewer_rows(rows, 4) == rows
+    assert [row.words for row in chosen.fewer_rows(rows, 3)] == ["lane (out)", "pond", "other trouble"]
+    for most in (3, 2, 1):
+        fewer = chosen.fewer_rows(rows, most)
+        assert len(fewer) == most
+        assert [sum(s) for s in zip(*(row.shares for row in fewer), strict=True)] == pytest.approx(
+            [0.08, 0.23]
+        )
+    assert chosen.fewer_rows(rows, 1)[0].words == "any trouble"
 
 
 def test_in_hundred_adds_up() -> None:
