@@ -121,7 +121,10 @@ def troubles(answer: Answer, indices: list[int]) -> list[Trouble]:
     for surface in TROUBLE:
         areas = [f.name for f in answer.hole.features if f.surface is surface]
         met = [name for name in areas if max(_share(one, name) for one in ones) >= LEAST_COUNT]
-        kind = [Trouble(_named(name, surface), tuple(_share(one, name) for one in ones)) for name in met]
+        kind = [
+            Trouble(_named(name, surface), tuple(_share(one, name) for one in ones), surface in PENALTY)
+            for name in met
+        ]
         if len(met) > NAMED:
             together = tuple(sum(_share(one, name) for name in areas) for one in ones)
             kind = [Trouble(_together(surface), together, surface in PENALTY)]

@@ -113,6 +113,8 @@ def whose(answer: Answer) -> str:
     if 1 < len(groups[most]) < len(sources):
         groups = {where: what for where, what in groups.items() if where != most} | {most: ["the rest"]}
     parts = [f"{join_words(what)} {where}" for where, what in groups.items()]
+    if len(groups) == 1:
+        parts = [f"all {most}"]
     of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
     count = len(answer.hole.assumed) + len(player.assumed) + len(answer.conditions.assumed)
     more = f"; {count} things assumed (--full)" if count else ""

@@ -56,14 +56,15 @@ class _Sentences:
 
     def check(self) -> None:
         best, data, unit = self.best, self.data, self.unit
-        differences = [one["difference"] for one in data["alternatives"]]
+        differences = [one["difference"] for one in data["alternatives"] if one["difference"] > 0.0]
         for word, size in self.take(
             r"by a shot every (\w+) times? you play (?:this hole|from here) \((\d\.\d+)\)"
         ):
-            behind = min(differences, key=lambda d: abs(d - float(size)))
-            assert abs(behind - float(size)) <= 0.5 * 10.0 ** -len(size.partition(".")[2])
             times = WORDS.index(word) if word in WORDS else int(word)
-            assert times == math.floor(1.0 / behind + 0.5)
+            half = 0.5 * 10.0 ** -len(size.partition(".")[2]) + 1e-9
+            assert any(
+                abs(d - float(size)) <= half and times == math.floor(1.0 / d + 0.5) for d in differences
+            )
         for (share,) in self.take(r"(?:more than )?(\d) in 10 plausible"):
             assert (
                 int(share) / 10.0 <= data["confidence"]["best_share"] + 1e-9 < int(share) / 10.0 + 0.1 + 1e-6
