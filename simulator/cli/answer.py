@@ -28,6 +28,7 @@ class Where(NamedTuple):
     pin: o.PinOption = None
     from_: o.FromOption = None
     played: o.PlayedOption = None
+    without: o.WithoutOption = None
 
 
 class Wanted(NamedTuple):
@@ -65,8 +66,8 @@ def compare(
         list[str],
         typer.Argument(
             metavar="CLUB...",
-            help="Clubs of the bag; an aim may follow: driver@-8 is 8 yards left of the straight line to the "
-            "pin, driver@-3deg 3 degrees left.",
+            help='Clubs by any usual name ("3w", "7-iron low", "152 shot"); an aim may follow: "driver 8 '
+            'left" is 8 yards left of the straight line to the pin, "driver 3 degrees left"; driver@-8 too.',
         ),
     ],
     where: Where,
@@ -90,7 +91,6 @@ def _answer(
     if where.played is not None and where.from_ is None:
         raise UsageError("--played goes with --from: on the tee nothing is played yet")
     from ..hole import load_hole
-    from ..player import load_player
     from ..report.units import units_named
     from ..strategy.goals import read_goal
 
@@ -102,14 +102,14 @@ def _answer(
     hole = load_hole(hole_name)
     hole = hole.with_tee(where.tee) if where.tee is not None else hole
     hole = hole.with_pin(where.pin) if where.pin is not None else hole
-    player = load_player(o.DEFAULT_PLAYER if where.player is None else where.player)
+    player = o.player_of(where.player, where.without)
     start = _place(hole, where.from_, where.played)
     if goal is not None:
         from ..strategy.places import tee_start
 
         goal.check(start or tee_start(hole))
     conditions = day.read(hole, start)
-    _check_clubs(player, clubs)
+    _check_clubs(player, clubs, units)
     unnamed = f"No --player given, so the demo player {player.name} plays."
     notes = () if where.player is not None else (unnamed,)
     from ..strategy import ask
@@ -133,13 +133,18 @@ def _place(hole: Hole, from_: str | None, played: int | None) -> Start | None:
     return place(from_, hole, played)
 
 
-def _check_clubs(player: Player, clubs: list[str] | None) -> None:
-    """Refuse a club that is not in the bag, or an aim that is none, before the work."""
+def _check_clubs(player: Player, clubs: list[str] | None, units: Units) -> None:
+    """Refuse a club that is not in the bag, or an aim that is none; say what a distance means."""
     if clubs:
-        from ..strategy.places import club_and_aim, club_and_flight
+        from ..strategy.clubwords import shot_meant
 
         for text in clubs:
-            player.club(club_and_flight(club_and_aim(text)[0])[0])
+            meant = shot_meant(player, text)
+            if meant.by_distance and meant.part_yd is None:
+                club = meant.club
+                say(f"{text}: the nearest is the {club.name}, which carries {units.length(club.carry_yd)}")
+            elif meant.by_distance:
+                say(f"{text}: a part swing with the {meant.club.name}")
 
 
 def _show(answer: Answer, notes: tuple[str, ...], run: Run, units: Units) -> None:

@@ -12,6 +12,7 @@ from ..strategy.result import Alternative, Answer, Estimate
 from . import lines as lines_
 from . import phrases
 from .chosen import equals, title
+from .credits import map_data
 from .figures import join_words, plain_spaces, unseen
 from .text import COLUMNS, caption
 from .turns import way_words
@@ -205,7 +206,8 @@ def _columns(head: str, shares: Mapping[str, Estimate], sequences: int) -> list[
 
 
 def _foot(answer: Answer, notes: tuple[str, ...], units: Units) -> list[str]:
-    lines = _wrap(phrases.people(answer, units)) + _wrap(" ".join([phrases.whose(answer), *notes]))
+    whose = " ".join([phrases.whose(answer), *notes, *map_data(answer.hole)])
+    lines = _wrap(phrases.people(answer, units)) + _wrap(whose)
     assumed = [*answer.hole.assumed, *answer.player.assumed, *answer.conditions.assumed]
     if assumed:
         lines.append("Assumed:")

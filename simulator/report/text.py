@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from ..strategy.result import Answer
 from . import lines, phrases
 from .chosen import out_of_reach, shown
+from .credits import map_data
 from .daywords import day_sentence
 from .figures import join_words, plain_spaces, unseen
 from .table import COLUMNS, GREEN_SHARE, Table, table, trouble_rows, wrap
@@ -128,7 +129,11 @@ def _lines(answer: Answer, notes: tuple[str, ...], units: Units, made: Table, fi
         _rare(answer) if fit.far else "",
         day_sentence(answer, units, putt=fit.far or (fit.putt and _on_green(answer))),
     ]
-    end = [" ".join([phrases.whose(answer), *notes]), phrases.people(answer, units), phrases.RULES]
+    end = [
+        " ".join([phrases.whose(answer), *notes, *map_data(answer.hole)]),
+        phrases.people(answer, units),
+        phrases.RULES,
+    ]
     gap = [""] if fit.blank else []
     at_green = _on_green(answer)
     ground = made.ground if fit.ground > 1 or (fit.ground and at_green) else []

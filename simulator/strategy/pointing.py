@@ -82,7 +82,7 @@ def _seen(x: float, y: float, x_yd: float, y_yd: float, bearing_deg: float) -> t
 def _mark(hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, carry_yd: float) -> Pointing | None:
     """The mark nearest to the line as seen from the ball, None when none is near it."""
     found = []
-    for mark in getattr(hole, "marks", ()):
+    for mark in hole.marks:
         along, across = _seen(mark.x_yd, mark.y_yd, x_yd, y_yd, bearing_deg)
         if along < 0.5 * carry_yd:
             continue  # beside the player, or soon flown over
