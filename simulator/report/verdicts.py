@@ -21,12 +21,14 @@ def verdict(answer: Answer, units: Units = YARDS) -> str:
     if answer.verdict == "either":
         names = level(answer)
         words = join_words([title(answer, k, units) for k in names], "or")
-        said = f"{_capital(words)}: either will do, hit the one you trust{_unasked(answer, names, units)}."
+        any_ = "either" if len(names) < 3 else "any of them"
+        said = f"{_capital(words)}: {any_} will do, hit the one you trust{_unasked(answer, names, units)}."
         return f"{_bad(answer)}{said}{_versions(answer)}"
     name = title(answer, answer.recommended, units)
     behind = runner_up(answer)
     if behind is None:
-        return f"{_bad(answer)}Hit the {name}: no other club of this bag comes near it here."
+        none = "comes near it" if answer.question == "plan" else "is better"
+        return f"{_bad(answer)}Hit the {name}: no other club of this bag {none} here."
     strokes = max(answer.alternatives[behind].difference.value, 0.0)
     how = {"clear": "clearly better", "slight": "slightly better"}[answer.verdict]
     said = f"Hit the {name}: {how}{_than(answer, units)}{size_words(answer, strokes, behind)}"
@@ -38,9 +40,12 @@ def verdict(answer: Answer, units: Units = YARDS) -> str:
 
 def level(answer: Answer) -> list[int]:
     """Indices of the alternatives named in an *either*, three at most."""
-    same = equals(answer)[:3]
-    behind = runner_up(answer)
-    return same if len(same) > 1 or behind is None else [*same, behind]
+    same, others = equals(answer)[:3], shown(answer)[1:]
+    if len(same) > 1 or not others:
+        return same
+    sure = answer.confidence
+    other = others[0] if sure is None else max(others, key=lambda k: sure.shares[k])
+    return [*same, other]
 
 
 def size_words(answer: Answer, strokes: float, behind: int) -> str:
@@ -101,7 +106,8 @@ def _goal_verdict(answer: Answer, goal: Goal, units: Units) -> str:
     same = equals(answer)[:3]
     if len(same) > 1:
         names = join_words([f"{title(answer, k, units)} ({counts[k]})" for k in same], "or")
-        said = f"{purpose}, {names} in 100 plays: either will do, hit the one you trust"
+        any_ = "either" if len(same) < 3 else "any of them"
+        said = f"{purpose}, {names} in 100 plays: {any_} will do, hit the one you trust"
         said += _unasked(answer, same, units)
     else:
         name, behind = title(answer, answer.recommended, units), shown(answer)[1:2]

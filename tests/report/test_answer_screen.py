@@ -92,6 +92,14 @@ def test_a_better_club_nobody_asked_about() -> None:
     assert "(you did not ask about the 3-wood)" in " ".join(tied[:2])
 
 
+def test_three_clubs_and_one_club() -> None:
+    clubs = tuple(dict(WEDGES[k], score=3.41 + 0.01 * k, difference=0.01 * k) for k in range(3))
+    three = " ".join(answer_screen(fake_answers.answer("eel-trap", clubs=clubs, tied=(0, 1, 2))).split())
+    assert three.startswith("7-iron, 6-iron or 8-iron: any of them will do, hit the one you trust")
+    one = fake_answers.answer(clubs=({"club": "driver", "carry_yd": 196.0, "score": 5.4, "asked": True},))
+    assert answer_screen(one).startswith("Hit the driver: no other club of this bag is better here.")
+
+
 def test_both_asked_clubs_beaten() -> None:
     clubs = (
         {"club": "5-hybrid", "carry_yd": 160.0, "score": 5.2},
