@@ -215,13 +215,16 @@ def _moved(hole: Hole, tee: Spot) -> Hole:
         return Spot(s.name, s.x_yd - dx, s.y_yd - dy)
 
     step = np.array([dx, dy])
-    features = tuple(
-        replace(f, area=shapely.transform(f.area, lambda xy: xy - step)) for f in hole.features
-    )
+    features = tuple(replace(f, area=shapely.transform(f.area, lambda xy: xy - step)) for f in hole.features)
     return replace(
-        hole, tee=spot(tee), pin=spot(hole.pin), features=features,
-        tees=tuple(spot(s) for s in hole.tees), pins=tuple(spot(s) for s in hole.pins),
-        line=shift(line_from(hole.drawn_line, tee)), drawn_line=shift(hole.drawn_line),
+        hole,
+        tee=spot(tee),
+        pin=spot(hole.pin),
+        features=features,
+        tees=tuple(spot(s) for s in hole.tees),
+        pins=tuple(spot(s) for s in hole.pins),
+        line=shift(line_from(hole.drawn_line, tee)),
+        drawn_line=shift(hole.drawn_line),
         single_trees=tuple(replace(t, x_yd=t.x_yd - dx, y_yd=t.y_yd - dy) for t in hole.single_trees),
         heights=tuple((x - dx, y - dy, z) for x, y, z in hole.heights),
     )

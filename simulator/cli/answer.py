@@ -1,0 +1,142 @@
+"""`plan` and `compare`: which club, which line."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Annotated, Any, NamedTuple
+
+import typer
+
+from ..errors import UsageError
+from . import options as o
+from .day import Day
+from .say import progress, say
+
+if TYPE_CHECKING:
+    from ..hole import Hole
+    from ..player import Player
+    from ..strategy.result import Answer, Start
+
+DEFAULT_SEQUENCES = 20_000
+
+
+class Where(NamedTuple):
+    """Who asks, and from where."""
+
+    player: o.PlayerOption = None
+    tee: o.TeeOption = None
+    pin: o.PinOption = None
+    from_: o.FromOption = None
+    played: o.PlayedOption = None
+
+
+class Run(NamedTuple):
+    """How long to play, and how to show it."""
+
+    sequences: o.SequencesOption = DEFAULT_SEQUENCES
+    seed: o.SeedOption = 1
+    threads: o.ThreadsOption = None
+    as_json: o.JsonOption = False
+    full: o.FullOption = False
+    plot: o.PlotOption = None
+
+
+def plan(hole: o.HoleArgument, where: Where, day: Day, run: Run) -> None:
+    """The best club and line on a hole, and what every other would do.
+
+    Example: holesim plan withy-drain --from "164 out, left rough"
+    """
+    _answer(hole, None, where, day, run)
+
+
+def compare(
+    hole: o.HoleArgument,
+    clubs: Annotated[
+        list[str],
+        typer.Argument(
+            metavar="CLUB...",
+            help="Clubs of the bag; an aim may follow: driver@-8 is 8 yards left of the straight line to the "
+            "pin, driver@-3deg 3 degrees left.",
+        ),
+    ],
+    where: Where,
+    day: Day,
+    run: Run,
+) -> None:
+    """Driver or 3-wood here? The clubs named, each on its best line or the one given.
+
+    Example: holesim compare withy-drain driver 3-wood
+    """
+    _answer(hole, clubs, where, day, run)
+
+
+def _answer(hole_name: str, clubs: list[str] | None, where: Where, day: Day, run: Run) -> None:
+    """Everything cheap first, so that a slip is told before the work; then the answer."""
+    if run.as_json and run.full:
+        raise UsageError("--json and --full: choose one (the JSON has everything)")
+    if where.played is not None and where.from_ is None:
+        raise UsageError("--played goes with --from: on the tee nothing is played yet")
+    from ..hole import load_hole
+    from ..player import load_player
+
+    if run.plot is not None:
+        from ..report.plot import check_plot_path
+
+        check_plot_path(run.plot)
+    hole = load_hole(hole_name)
+    hole = hole.with_tee(where.tee) if where.tee is not None else hole
+    hole = hole.with_pin(where.pin) if where.pin is not None else hole
+    player = load_player(o.DEFAULT_PLAYER if where.player is None else where.player)
+    start = _place(hole, where.from_, where.played)
+    conditions = day.read(hole, start)
+    _check_clubs(player, clubs)
+    unnamed = f"No --player given, so the demo player {player.name} plays."
+    notes = () if where.player is not None else (unnamed,)
+    from ..strategy import ask
+
+    settings: dict[str, Any] = {
+        "conditions": conditions, "start": start, "sequences": run.sequences, "seed": run.seed,
+        "threads": run.threads, "progress": progress(),
+    }  # fmt: skip
+    if clubs is None:
+        answer = ask.plan(hole, player, **settings)
+    else:
+        answer = ask.compare(hole, player, clubs, **settings)
+    _show(answer, notes, run)
+
+
+def _place(hole: Hole, from_: str | None, played: int | None) -> Start | None:
+    if from_ is None:
+        return None
+    from ..strategy.places import place
+
+    return place(from_, hole, played)
+
+
+def _check_clubs(player: Player, clubs: list[str] | None) -> None:
+    """Refuse a club that is not in the bag, or an aim that is none, before the work."""
+    if clubs:
+        from ..strategy.places import club_and_aim, club_and_flight
+
+        for text in clubs:
+            player.club(club_and_flight(club_and_aim(text)[0])[0])
+
+
+def _show(answer: Answer, notes: tuple[str, ...], run: Run) -> None:
+    for warning in answer.warnings:
+        say(f"warning: {warning}")
+    if run.as_json:
+        from ..report.jsonout import answer_json
+
+        typer.echo(answer_json(answer))
+    elif run.full:
+        from ..report.full import full_tables
+
+        typer.echo(full_tables(answer, notes))
+    else:
+        from ..report.text import answer_screen
+
+        typer.echo(answer_screen(answer, notes))
+    if run.plot is not None:
+        from ..report.plot import save_plan
+
+        save_plan(answer, run.plot)
