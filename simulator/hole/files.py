@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import re
 import tomllib
 from pathlib import Path
 
@@ -13,10 +14,13 @@ from simulator.hole.sketch import read_sketch
 MOST_BYTES = 1_000_000
 """Largest hole file read [bytes]: a hundred times a very detailed sketch."""
 
+_DEMO = re.compile(r"(?:[\w-]+/)?[\w-]+")
+"""A demo hole's name: its own, or its course's before it."""
+
 _PACKAGE = Path(__file__).resolve().parents[1]
 
 
-def _bundled_folder() -> Path:
+def bundled_folder() -> Path:
     """Folder of the demo holes: inside an installed package, else beside it in a checkout."""
     installed = _PACKAGE / "bundled" / "holes"
     return installed if installed.is_dir() else _PACKAGE.parent / "holes"
@@ -24,7 +28,22 @@ def _bundled_folder() -> Path:
 
 def bundled_holes() -> list[str]:
     """Names of the demo holes, sorted."""
-    return sorted(path.stem for path in _bundled_folder().glob("*.toml"))
+    return sorted(path.stem for path in bundled_folder().glob("*.toml"))
+
+
+def _bundled(source: str) -> Path | None:
+    """File of a demo hole by its name, or of a demo course's by course and file name or number."""
+    if not _DEMO.fullmatch(source):
+        return None
+    folder, _, name = source.rpartition("/")
+    if not name.isdigit():
+        file = bundled_folder() / folder / f"{name}.toml"
+        return file if file.is_file() else None
+    if not folder:
+        return None
+    numbered = re.compile(rf"0*{int(name)}(?!\d)")
+    files = sorted((bundled_folder() / folder).glob("*.toml"))
+    return next((file for file in files if numbered.match(file.name)), None)
 
 
 def load_hole(path_or_name: str | Path) -> Hole:
@@ -33,7 +52,7 @@ def load_hole(path_or_name: str | Path) -> Hole:
     Parameters
     ----------
     path_or_name : str or Path
-        A file wins over a demo hole of the same name.
+        A file wins over a demo hole of the same name. Holes of a demo course: ``"ostrel-heath/7"``.
 
     Raises
     ------
@@ -41,8 +60,9 @@ def load_hole(path_or_name: str | Path) -> Hole:
         When there is no such file, it cannot be read, or anything in it is wrong.
     """
     source = str(path_or_name)
-    if source in bundled_holes() and not Path(source).is_file():
-        return read_sketch(_parse(_bundled_folder() / f"{source}.toml", source), source)
+    bundled = _bundled(source)
+    if bundled is not None and not Path(source).is_file():
+        return read_sketch(_parse(bundled, source), source)
     return read_sketch(_parse(Path(path_or_name), source), source)
 
 
