@@ -4,6 +4,7 @@
     handicap = 5                    # a plus handicap is negative: +2 on the card is -2 here
     clubs = ["driver", "3w", "7i"]  # optional: exactly these; a putter may be named and is left out
     short_game = 0.9                # optional: spread of part swings over the level's
+    habit = "driver"                # optional: what is hit from the tee without a plan, "3w@-8" with an aim
 
     [club.driver]                   # optional sections; carry_yd or carry_m, the rest as in ``model.Club``
     carry_yd = 231
@@ -27,8 +28,8 @@ from ..errors import FileError
 from .check import Section, one_line, read_toml, shown
 from .clubs import LIMITS, need_level, read_clubs
 from .levels import HIGHEST_HANDICAP, LOWEST_HANDICAP, Level, level, part_of_level
-from .model import PartSwing, Player, Putting
-from .names import did_you_mean
+from .model import Club, PartSwing, Player, Putting
+from .names import club_key, did_you_mean
 
 DEMO = Path(__file__).with_name("demo")
 
@@ -70,13 +71,14 @@ def load_player(path_or_name: str | Path) -> Player:
 
 
 def _player(top: Section, stem: str) -> Player:
-    top.only(("name", "handicap", "clubs", "club", "part", "putting", "short_game"))
+    top.only(("name", "handicap", "clubs", "club", "part", "putting", "short_game", "habit"))
     assumed: list[str] = []
     name = top.text("name") or one_line(stem, 60)
     handicap = _handicap(top)
     base = None if handicap is None else level(handicap)
     short_game = top.number("short_game", 0.1, 5.0) or 1.0
     clubs = read_clubs(top, base, assumed)
+    habit = _habit(top, clubs)
     part = _part(top, base, short_game)
     putting = _putting(top, base)
     filled = sorted({f for c in clubs for f, s in c.sources.items() if s == "level"})
@@ -88,7 +90,18 @@ def _player(top: Section, stem: str) -> Player:
         assumed.append("Part swings are filled from a level.")
     if "level" in putting.sources.values():
         assumed.append("Putting is filled from a level.")
-    return Player(name, handicap, clubs, part, putting, short_game, top.source, tuple(assumed))
+    return Player(name, handicap, clubs, part, putting, short_game, top.source, tuple(assumed), habit)
+
+
+def _habit(top: Section, clubs: tuple[Club, ...]) -> str | None:
+    """Club and aim of the habit; the aim's words are read where they are used."""
+    habit = top.text("habit")
+    if habit is not None:
+        name = club_key(habit.partition("@")[0])
+        names = [club.name for club in clubs]
+        if name not in [club_key(known) for known in names]:
+            top.refuse("habit", f"the text {habit!r}", f"a club of the bag, one of {', '.join(names)}")
+    return habit
 
 
 def _handicap(section: Section) -> float | None:

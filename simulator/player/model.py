@@ -184,6 +184,8 @@ class Player:
         Where the player was read from.
     assumed : tuple of str
         One sentence each on what the reader had to assume.
+    habit : str or None
+        What the player does from the tee without a plan: a club, with an aim perhaps (``"3-wood@-8"``).
     """
 
     name: str
@@ -194,6 +196,7 @@ class Player:
     short_game: float
     source: str
     assumed: tuple[str, ...]
+    habit: str | None = None
 
     def club(self, name: str) -> Club:
         """The club of that name, in any simple form ("3w", "3-wood", "three wood").

@@ -13,7 +13,7 @@ from ..player.model import Player
 from ..tables.game import CELL_YD
 from ..tables.nodes import COARSE_YD, FINE_YD
 from . import estimate
-from .asked import asked_club, find_choices
+from .asked import against_choice, asked_club, find_choices
 from .day import day_note
 from .plays import FIRST_SETS, FIRST_STRIKES, Plays
 from .question import Clock, Progress, Question, question, solve
@@ -34,6 +34,7 @@ def plan(
     seed: int = 1,
     progress: Progress | None = None,
     threads: int | None = None,
+    against: str | None = None,
 ) -> Answer:
     """The best club and line from a place, and every leading alternative.
 
@@ -54,6 +55,9 @@ def plan(
         Told in a few words what is being waited for.
     threads : int, optional
         All cores when left out.
+    against : str, optional
+        A club, with an aim (``"driver@-8"``) or straight at the pin, that is measured beside the
+        alternatives without being one of them, with the same luck: `Answer.against`.
 
     Raises
     ------
@@ -64,7 +68,7 @@ def plan(
     """
     asked = question(
         "plan", hole, player, (), conditions=conditions, start=start, sequences=sequences, seed=seed,
-        threads=threads,
+        threads=threads, against=against,
     )  # fmt: skip
     return _answer(asked, progress or _silent)
 
@@ -136,6 +140,13 @@ def _answer(asked: Question, say: Progress) -> Answer:
         for k in order
     )
     ahead = plays.clear_beyond_yd(choices)
+    against = None
+    if asked.against is not None:
+        choice = against_choice(place, asked.player, asked.against, value, asked.seed)
+        beside = plays.play(choice)
+        against = plays.alternative(
+            choice, beside, estimate.difference(beside, played[best]), asked=False, given=True
+        )
     clock.lap("figures")
     return Answer(
         question=asked.kind,
@@ -154,6 +165,7 @@ def _answer(asked: Question, say: Progress) -> Answer:
         warnings=_warnings(choices, played, order),
         settings=_settings(),
         seconds=clock.laps,
+        against=against,
     )
 
 

@@ -120,6 +120,8 @@ class Plays:
             finishes_yd=played.rest_yd,
             landings_yd=played.landing_yd,
             scores=scores,
+            first=one.first + shift,
+            rest=one.rest,
         )
 
     def _chances(self, rows: Sequences, scores: np.ndarray) -> dict[str, Estimate | None]:

@@ -34,6 +34,8 @@ class Question:
         ``"plan"`` or ``"compare"``.
     clubs : tuple of str
         Clubs asked about, as typed; empty for a plan.
+    against : str or None
+        A club, with its aim or at the pin, that is measured beside the alternatives without being one.
     """
 
     kind: str
@@ -45,6 +47,7 @@ class Question:
     sequences: int
     seed: int
     threads: int
+    against: str | None = None
 
     @property
     def lie(self) -> Lie:
@@ -63,6 +66,7 @@ def question(
     sequences: int,
     seed: int,
     threads: int | None,
+    against: str | None = None,
 ) -> Question:
     """A question with its gaps filled and its numbers checked.
 
@@ -82,7 +86,7 @@ def question(
         found = str(conditions)[:60]
         raise UsageError(f"conditions {found!r}; allowed: simulator.conditions.Conditions, or None")
     return Question(
-        kind, hole, player, clubs, conditions, start, sequences, seed, threads or default_threads()
+        kind, hole, player, clubs, conditions, start, sequences, seed, threads or default_threads(), against
     )
 
 

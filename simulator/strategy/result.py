@@ -95,6 +95,11 @@ class Alternative:
         Where each first shot came to rest (before relief) and came down.
     scores : int64[sequences]
         Strokes of each plain sequence, on the same footing as `score`.
+    first : float64[scrambles], optional
+    rest : float64[sequences], optional
+        What `score` is the mean of, the sum of the two means: the map's figure over each scramble of first
+        strikes, and what each sequence adds. Luck is shared by alternatives and by holes, so errors of
+        differences and of sums are read off these.
     """
 
     club: str
@@ -116,6 +121,8 @@ class Alternative:
     finishes_yd: np.ndarray = field(repr=False)
     landings_yd: np.ndarray = field(repr=False)
     scores: np.ndarray = field(repr=False)
+    first: np.ndarray | None = field(default=None, repr=False)
+    rest: np.ndarray | None = field(default=None, repr=False)
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
@@ -203,6 +210,8 @@ class Answer:
         What made the numbers: cell and node sizes, strikes, versions.
     seconds : dict of str to float
         Where the time went; not part of the answer, left out of `to_dict`.
+    against : Alternative or None
+        What was measured beside the alternatives without being one of them; left out of `to_dict`.
     """
 
     question: str
@@ -221,6 +230,7 @@ class Answer:
     warnings: tuple[str, ...]
     settings: dict[str, Any]
     seconds: dict[str, float] = field(repr=False)
+    against: Alternative | None = field(default=None, repr=False)
 
     @property
     def best(self) -> Alternative:
