@@ -17,6 +17,7 @@ from ..errors import SimulatorError
 from .answer import compare, plan
 from .carries import carries
 from .check import check, list_
+from .course import course
 from .flat import flat
 from .say import say
 
@@ -32,7 +33,7 @@ app = typer.Typer(
 )  # fmt: skip
 
 
-for command in (plan, compare, carries, check):
+for command in (plan, compare, carries, course, check):
     app.command()(flat(command))
 app.command("list")(flat(list_))
 

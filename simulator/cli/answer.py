@@ -75,7 +75,7 @@ def _answer(hole_name: str, clubs: list[str] | None, where: Where, day: Day, run
         raise UsageError("--json and --full: choose one (the JSON has everything)")
     if where.played is not None and where.from_ is None:
         raise UsageError("--played goes with --from: on the tee nothing is played yet")
-    from ..hole import load_hole
+    from ..hole import load_hole, pin_from_words
     from ..player import load_player
 
     if run.plot is not None:
@@ -84,7 +84,7 @@ def _answer(hole_name: str, clubs: list[str] | None, where: Where, day: Day, run
         check_plot_path(run.plot)
     hole = load_hole(hole_name)
     hole = hole.with_tee(where.tee) if where.tee is not None else hole
-    hole = hole.with_pin(where.pin) if where.pin is not None else hole
+    hole = pin_from_words(hole, where.pin) if where.pin is not None else hole
     player = load_player(o.DEFAULT_PLAYER if where.player is None else where.player)
     start = _place(hole, where.from_, where.played)
     conditions = day.read(hole, start)

@@ -100,6 +100,8 @@ class CourseAnswer:
     failures : tuple of Failure
     reused : int
         Results that were there from an earlier run.
+    mistakes : tuple of BaseException
+        What went wrong by a mistake of ours; each is among the failures too.
     """
 
     course: Course
@@ -112,6 +114,7 @@ class CourseAnswer:
     results: tuple[dict[str, Any], ...]
     failures: tuple[Failure, ...]
     reused: int = 0
+    mistakes: tuple[BaseException, ...] = ()
 
     def of(self, player: str, scenario: str | None = None, pins: str | None = None) -> list[dict[str, Any]]:
         """Results of one player, on the first day and with the first pins unless others are named."""
@@ -180,13 +183,14 @@ def play_course(
             if kept is not None:
                 found[k] = kept
     reused = len(found)
+    mistakes: list[BaseException] = []
     if reused:
         say(f"{reused} of {len(jobs)} plans are there from an earlier run")
     todo = {k: job for k, job in enumerate(jobs) if k not in found}
     if todo:
         if must_compile():
             say("compiling the simulation for this machine, once: about 25 s")
-        failures += _run(todo, found, len(jobs), store, executor, threads, say)
+        failures += _run(todo, found, mistakes, len(jobs), store, executor, threads, say)
     return CourseAnswer(
         course=course,
         tee=tee,
@@ -198,6 +202,7 @@ def play_course(
         results=tuple(found[k] for k in sorted(found)),
         failures=tuple(failures),
         reused=reused,
+        mistakes=tuple(mistakes),
     )
 
 
@@ -259,6 +264,7 @@ def _jobs(
 def _run(
     todo: dict[int, Job],
     found: dict[int, dict[str, Any]],
+    mistakes: list[BaseException],
     count: int,
     store: Store | None,
     executor: Executor | None,
@@ -267,7 +273,6 @@ def _run(
 ) -> list[Failure]:
     """Work what is to do; results go into `found` and the store as they come."""
     failures: list[Failure] = []
-    mistakes: list[BaseException] = []
     cores = threads or default_threads()
     side_by_side = min(cores, len(todo))
     pool = executor or ThreadPoolExecutor(side_by_side, thread_name_prefix="holesim-course")
@@ -307,8 +312,6 @@ def _run(
     finally:
         if executor is None:
             pool.shutdown(wait=False, cancel_futures=True)
-    if mistakes:
-        say(f"{len(mistakes)} plans failed by a mistake of ours; the first of them follows at the end")
     return failures
 
 
