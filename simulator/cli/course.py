@@ -13,6 +13,7 @@ from . import options as o
 from .say import say
 
 if TYPE_CHECKING:
+    from ..conditions import Scenario
     from ..player import Player
     from ..strategy.course import CourseAnswer, Pins
 
@@ -30,7 +31,7 @@ class Who(NamedTuple):
         list[str] | None,
         typer.Option(
             "--player", metavar="PLAYER",
-            help=f"A player file, or a player of 'holesim list'; again for more. {o.DEFAULT_PLAYER} if left out.",
+            help=f"A player file or demo player; again for more. {o.DEFAULT_PLAYER} if left out.",
         ),
     ] = None  # fmt: skip
     players: Annotated[
@@ -69,7 +70,7 @@ class Work(NamedTuple):
 
     out: Annotated[
         Path | None,
-        typer.Option("--out", "-o", metavar="DIR", help="Folder for results; what is there is not done again."),
+        typer.Option("--out", "-o", metavar="DIR", help="Folder for results; what is there is kept."),
     ] = None
     sequences: o.SequencesOption = DEFAULT_SEQUENCES
     seed: o.SeedOption = 1
@@ -138,7 +139,7 @@ def _pins(what: What) -> list[Pins]:
     return found or [FIRST_PINS]
 
 
-def _days(what: What):  # type: ignore[no-untyped-def]
+def _days(what: What) -> tuple[Scenario, ...]:
     from ..conditions import STILL, read_scenarios
 
     return (STILL,) if what.scenarios is None else read_scenarios(what.scenarios)

@@ -26,9 +26,10 @@ TeeOption = Annotated[
 PinOption = Annotated[
     str | None,
     typer.Option(
-        "--pin", metavar="NAME", help='Pin: its name, "back left", or "22 on, 5 left"; the file\'s first if left out.'
+        "--pin", metavar="NAME",
+        help='Pin: its name, "back left" or "22 on, 5 left"; the file\'s first if left out.',
     ),
-]
+]  # fmt: skip
 FromOption = Annotated[
     str | None,
     typer.Option(

@@ -13,7 +13,8 @@ from .model import Conditions
 from .options import conditions_from
 
 KEYS = (
-    "wind", "wind_at", "gusts", "swing", "temperature", "altitude", "pressure", "humidity", "firmness", "stimp",
+    "wind", "wind_at", "gusts", "swing", "temperature", "altitude", "pressure", "humidity", "firmness",
+    "stimp",
 )  # fmt: skip
 """Keys of a scenario besides its name: the day's options on the command line, with the same words."""
 
@@ -46,7 +47,8 @@ class Scenario:
         UsageError
             Words that are not understood, or a compass wind on a hole without a bearing.
         """
-        return conditions_from(**self.words, along_deg=0.0, y_bearing_deg=y_bearing_deg)
+        words = {key: self.words.get(key) for key in KEYS}
+        return conditions_from(*words.values(), along_deg=0.0, y_bearing_deg=y_bearing_deg)
 
 
 STILL = Scenario("still")
@@ -107,5 +109,6 @@ def _read(source: str, number: int, entry: Any) -> Scenario:
     try:
         one.conditions(0.0)
     except UsageError as error:
-        raise FileError(source, f"scenario {one.name!r}", f"words refused ({error})", "words of the options") from None
+        where = f"scenario {one.name!r}"
+        raise FileError(source, where, f"words refused ({error})", "words of the options") from None
     return one

@@ -93,7 +93,8 @@ def load_course(folder_or_name: str | Path) -> Course:
     try:
         files = sorted(folder.glob("*.toml"))
     except OSError as error:
-        raise FileError(source, "", f"a folder that cannot be read ({error.strerror})", "hole files") from None
+        found = f"a folder that cannot be read ({error.strerror})"
+        raise FileError(source, "", found, "a folder of hole files") from None
     if not 0 < len(files) <= MOST_HOLES:
         found = f"{len(files)} hole files" if files else "no hole file"
         raise FileError(source, "", found, f"1 to {MOST_HOLES} of them, 01-first.toml and so on")
@@ -104,9 +105,9 @@ def load_course(folder_or_name: str | Path) -> Course:
         shown = f"{source}/{file.stem}" if folder != Path(source) else str(file)
         try:
             if number is None:
-                raise FileError(shown, "", "a file name without a number", "a number first, as the others have")
+                raise FileError(shown, "", "a file name without a number", "a number first, like the others")
             if number in taken:
-                raise FileError(shown, "", f"number {number} again, after {taken[number]}", "each number once")
+                raise FileError(shown, "", f"number {number} as {taken[number]} has", "each number once")
             taken[number] = file.name
             holes.append((number, load_hole(shown if folder != Path(source) else file)))
         except SimulatorError as error:

@@ -87,7 +87,7 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
         if pin.name.casefold() == words.strip().casefold():
             return replace(hole, pin=pin)
     parts = set(asked.split())
-    found = [pin for pin in hole.pins if parts and parts <= set(pin.name.casefold().replace("-", " ").split())]
+    found = [pin for pin in hole.pins if parts and parts <= _words_of(pin.name)]
     if len(found) == 1:
         return replace(hole, pin=found[0])
     place = read_pin_place(asked)
@@ -148,6 +148,10 @@ def pin_at(hole: Hole, place: PinPlace, name: str | None = None) -> Hole:
         -1: left + place.from_edge_yd, 0: 0.5 * (left + right), 1: right - place.from_edge_yd,
     }[place.side]  # fmt: skip
     return _with_pin(hole, words, *approach.place(place.on_yd, across))
+
+
+def _words_of(name: str) -> set[str]:
+    return set(name.casefold().replace("-", " ").split())
 
 
 def _third(words: str) -> tuple[int, int] | None:

@@ -43,7 +43,8 @@ def read_pin_sheet(path: str | Path) -> dict[int, PinPlace]:
         raise FileError(source, "", "no such file", f"a CSV file: {EXAMPLE}") from None
     except (OSError, ValueError) as error:
         found = getattr(error, "strerror", None) or "bytes that are not UTF-8"
-        raise FileError(source, "", f"a file that cannot be read ({found})", f"a CSV file: {EXAMPLE}") from None
+        found = f"a file that cannot be read ({found})"
+        raise FileError(source, "", found, f"a CSV file: {EXAMPLE}") from None
     first = text.partition("\n")[0]
     comma = max(",;\t", key=first.count)
     try:
@@ -94,7 +95,7 @@ def _side(source: str, line: int, row: dict[str, str]) -> tuple[int, float]:
     given = {name: row[name] for name in ("left", "right") if row.get(name)}
     words = row.get("side", "")
     if len(given) + (words != "") > 1:
-        raise FileError(source, f"line {line}", "the pin counted from two sides", "one of left, right and side")
+        raise FileError(source, f"line {line}", "the pin from two sides", "one of left, right and side")
     for name, text in given.items():
         return (-1 if name == "left" else 1), _paces(source, line, name, text)
     if words in _MIDDLE:

@@ -84,8 +84,9 @@ def course_csv(answer: CourseAnswer) -> str:
     grounds = list(WORDS.values())
     writer.writerow(
         [
-            "number", "hole", "par", "stroke_index", "tee", "pin", "player", "scenario", "pins", "role", "tied",
-            "sure", "club", "flight", "carry_yd", "aim_offset_yd", "aim_bearing_deg", "first_as_good_yd",
+            "number", "hole", "par", "stroke_index", "tee", "pin", "player", "scenario", "pins", "role",
+            "tied", "sure", "club", "flight", "carry_yd", "aim_offset_yd", "aim_bearing_deg",
+            "first_as_good_yd",
             "last_as_good_yd", "expected_score", "standard_error", "difference", "difference_standard_error",
             "map_score", *(name for chance in CHANCES for name in (chance, f"{chance}_standard_error")),
             "worst_tenth_mean", "leaves_p10_yd", "leaves_p50_yd", "leaves_p90_yd",
@@ -111,8 +112,8 @@ def _line(
         told["player"], result["scenario"], result["pins"], role, int(tied) if role != "habit" else "",
         sure_words(result) if role == "best" else "", one["club"], one["flight"], one["carry_yd"],
         one["aim_offset_yd"], one["aim_bearing_deg"], *one["aim_offset_within_tie_yd"], one["expected_score"],
-        one["standard_error"], one["difference"], one["difference_standard_error"], one["map_score"], *chances,
-        one["worst_tenth_mean"], *(one["leaves_yd"][p] for p in ("p10", "p50", "p90")),
+        one["standard_error"], one["difference"], one["difference_standard_error"], one["map_score"],
+        *chances, one["worst_tenth_mean"], *(one["leaves_yd"][p] for p in ("p10", "p50", "p90")),
         *(one["finish"].get(word, 0.0) for word in grounds), told["clear_beyond_yd"], told["sequences"],
         told["seed"],
     ]  # fmt: skip

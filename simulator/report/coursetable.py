@@ -171,7 +171,8 @@ def _ranking(results: list[dict[str, Any]]) -> str:
     words = []
     for one in named:
         apart = "" if shared else f" ({_habit(one)})"
-        words.append(held(f"{one['number']} {one['answer']['hole']}") + " " + held(both(worth(one), 2)) + apart)
+        hole, strokes = held(f"{one['number']} {one['answer']['hole']}"), held(both(worth(one), 2))
+        words.append(f"{hole} {strokes}{apart}")
     habit = f" ({shared})" if shared else ""
     return f"Strokes a better decision is worth, against the habit{habit}: " + "; ".join(words) + "."
 

@@ -50,11 +50,11 @@ def tied_clubs(result: dict[str, Any]) -> list[str]:
 
 
 def sure_words(result: dict[str, Any]) -> str:
-    """How sure the choice is: the verdict and its share of plausible players, else what the plays alone say."""
+    """How sure the choice is: the verdict and its share of the plausible, else what the plays alone say."""
     confidence = result["confidence"]
     if confidence is not None:
-        share = confidence["best_share"]
-        return f"{confidence['verdict']} {10.0 * share:.0f}/10" if share is not None else confidence["verdict"]
+        share, verdict = confidence["best_share"], str(confidence["verdict"])
+        return verdict if share is None else f"{verdict} {10.0 * share:.0f}/10"
     return "either" if tied_clubs(result) else "clear"
 
 

@@ -20,7 +20,8 @@ def team_page(answer: CourseAnswer) -> str:
     players = [player.name for player in answer.players if answer.of(player.name)]
     across = (COLUMNS - LABEL) // CELL
     day = answer.scenarios[0]
-    lines = [f"{answer.course.name}: {day_words(day)}, {answer.pins[0].name} pins, {answer.tee or 'first'} tees"]
+    where = f"{answer.pins[0].name} pins, {answer.tee or 'first'} tees"
+    lines = [f"{answer.course.name}: {day_words(day)}, {where}"]
     notes: list[str] = []
     lines.append("Line: yards left or right of the pin line at the club's carry.")
     for first in range(0, len(players), across):
@@ -31,7 +32,8 @@ def team_page(answer: CourseAnswer) -> str:
     elif notes:
         lines += _wrap(f"* changes with the day: {'; '.join(notes)}.")
     else:
-        lines += _wrap(f"No club changes on the other days: {', '.join(d.name for d in answer.scenarios[1:])}.")
+        others = ", ".join(one.name for one in answer.scenarios[1:])
+        lines += _wrap(f"No club changes on the other days: {others}.")
     if answer.failures:
         numbers = sorted({f"{one.number if one.number is not None else one.hole}" for one in answer.failures})
         lines += _wrap(f"Without an answer, in part at least: {', '.join(numbers)}.")

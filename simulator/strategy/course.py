@@ -2,27 +2,26 @@
 
 from __future__ import annotations
 
-import time
-from collections.abc import Callable, Mapping, Sequence
-from concurrent.futures import Executor, Future, ThreadPoolExecutor, as_completed
+from collections.abc import Mapping, Sequence
+from concurrent.futures import Executor
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from ..conditions import STILL, Scenario
-from ..engine import default_threads, must_compile
+from ..engine import must_compile
 from ..errors import SimulatorError, UsageError
 from ..hole.course import Course
 from ..hole.model import Hole
 from ..hole.pins import PinPlace, pin_at, pin_from_words
 from ..player.model import Player
-from .jobs import Job, work
+from .jobs import Job
+from .question import Progress
+from .running import Run
 from .store import Store
 
 DEFAULT_SEQUENCES = 5_000
 """Sequences for each alternative: a course is many holes, and their errors add up to less than they are."""
-
-Progress = Callable[[str], None]
 
 
 @dataclass(frozen=True)
@@ -190,7 +189,13 @@ def play_course(
     if todo:
         if must_compile():
             say("compiling the simulation for this machine, once: about 25 s")
-        failures += _run(todo, found, mistakes, len(jobs), store, executor, threads, say)
+        run = Run(todo, found, len(jobs), store, say)
+        run.all(executor, threads)
+        failures += [
+            Failure(job.number, job.hole.name, message, job.player.name, job.scenario, job.pins)
+            for job, message in run.failed
+        ]
+        mistakes = run.mistakes
     return CourseAnswer(
         course=course,
         tee=tee,
@@ -259,61 +264,3 @@ def _jobs(
         for player in players
     ]
     return jobs, failures
-
-
-def _run(
-    todo: dict[int, Job],
-    found: dict[int, dict[str, Any]],
-    mistakes: list[BaseException],
-    count: int,
-    store: Store | None,
-    executor: Executor | None,
-    threads: int | None,
-    say: Progress,
-) -> list[Failure]:
-    """Work what is to do; results go into `found` and the store as they come."""
-    failures: list[Failure] = []
-    cores = threads or default_threads()
-    side_by_side = min(cores, len(todo))
-    pool = executor or ThreadPoolExecutor(side_by_side, thread_name_prefix="holesim-course")
-    inside = 1 if executor is not None else max(1, cores // side_by_side)
-    started = time.perf_counter()
-    waiting: dict[Future[dict[str, Any]], int] = {
-        pool.submit(work, job, inside): k for k, job in todo.items()
-    }
-
-    def take(future: Future[dict[str, Any]]) -> None:
-        job = todo[waiting[future]]
-        try:
-            result = future.result()
-        except SimulatorError as error:
-            failures.append(_failure(job, str(error)))
-        except Exception as error:  # a mistake of ours on one hole is no reason to lose the others
-            mistakes.append(error)
-            failures.append(_failure(job, f"a mistake of ours ({type(error).__name__}: {error})"))
-        else:
-            found[waiting[future]] = result
-            if store is not None:
-                store.keep(job, result)
-        done = len(found) + len(failures)
-        say(f"{done} of {count}: hole {job.number}, {job.player.name} ({time.perf_counter() - started:.0f} s)")
-
-    taken: set[Future[dict[str, Any]]] = set()
-    try:
-        for future in as_completed(waiting):
-            taken.add(future)
-            take(future)
-    except KeyboardInterrupt:
-        running = [future for future in waiting if future not in taken and not future.cancel()]
-        say(f"interrupted: keeping {len(found)} plans, and {len(running)} more once they are finished")
-        for future in as_completed(running):
-            take(future)
-        raise
-    finally:
-        if executor is None:
-            pool.shutdown(wait=False, cancel_futures=True)
-    return failures
-
-
-def _failure(job: Job, message: str) -> Failure:
-    return Failure(job.number, job.hole.name, message, job.player.name, job.scenario, job.pins)

@@ -51,7 +51,7 @@ def habit_of(player: Player, hole: Hole) -> str:
 
 
 def _line_deg(hole: Hole, carry_yd: float) -> float:
-    """Angle right of the straight line to the pin of the first point of the line of play a carry away [deg]."""
+    """Angle off the straight line to the pin of the first place of the line of play a carry away [deg]."""
     stations = np.arange(0.0, hole.length_yd, STEP_YD)
     places = np.array([hole.at(station) for station in stations])
     reached = np.flatnonzero(np.hypot(places[:, 0], places[:, 1]) >= carry_yd)
