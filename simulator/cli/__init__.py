@@ -19,6 +19,7 @@ from .carries import carries
 from .check import check, list_
 from .course import course
 from .flat import flat
+from .player import fit
 from .say import say
 
 INTERRUPTED = 130
@@ -36,6 +37,10 @@ app = typer.Typer(
 for command in (plan, compare, carries, course, check):
     app.command()(flat(command))
 app.command("list")(flat(list_))
+
+player_app = typer.Typer(help="Players: from measured shots.", rich_markup_mode=None)
+player_app.command("fit")(flat(fit))
+app.add_typer(player_app, name="player")
 
 
 def _version(wanted: bool) -> None:

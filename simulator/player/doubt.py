@@ -45,7 +45,7 @@ FIELD_OF = {
 """The number of a club that each part of the doubt is about."""
 
 LEVEL = Doubt(
-    carry_pct=5.0,
+    carry_pct=8.0,
     direction_log=0.18,
     distance_log=0.18,
     bias_right_deg=1.0,
