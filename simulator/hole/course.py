@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from simulator.errors import FileError, SimulatorError
-from simulator.hole.files import bundled_folder, load_hole
+from simulator.hole.files import _bundled_folder, load_hole
 from simulator.hole.model import Hole
 
 MOST_HOLES = 99
@@ -66,7 +66,7 @@ class Course:
 
 def bundled_courses() -> list[str]:
     """Names of the demo courses, sorted."""
-    return sorted(folder.name for folder in bundled_folder().iterdir() if any(folder.glob("*.toml")))
+    return sorted(folder.name for folder in _bundled_folder().iterdir() if any(folder.glob("*.toml")))
 
 
 def load_course(folder_or_name: str | Path) -> Course:
@@ -139,7 +139,7 @@ def _folder(source: str) -> Path:
         raise FileError(source, "", "a file", "a folder of hole files")
     names = bundled_courses()
     if source in names:
-        return bundled_folder() / source
+        return _bundled_folder() / source
     near = difflib.get_close_matches(source, names, n=1)
     hint = f"perhaps {near[0]}" if near else f"a folder of hole files, or {', '.join(names)}"
     raise FileError(source, "", "no such folder", hint)

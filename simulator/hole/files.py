@@ -20,7 +20,7 @@ _DEMO = re.compile(r"(?:[\w-]+/)?[\w-]+")
 _PACKAGE = Path(__file__).resolve().parents[1]
 
 
-def bundled_folder() -> Path:
+def _bundled_folder() -> Path:
     """Folder of the demo holes: inside an installed package, else beside it in a checkout."""
     installed = _PACKAGE / "bundled" / "holes"
     return installed if installed.is_dir() else _PACKAGE.parent / "holes"
@@ -28,7 +28,7 @@ def bundled_folder() -> Path:
 
 def bundled_holes() -> list[str]:
     """Names of the demo holes, sorted."""
-    return sorted(path.stem for path in bundled_folder().glob("*.toml"))
+    return sorted(path.stem for path in _bundled_folder().glob("*.toml"))
 
 
 def _bundled(source: str) -> Path | None:
@@ -37,12 +37,12 @@ def _bundled(source: str) -> Path | None:
         return None
     folder, _, name = source.rpartition("/")
     if not name.isdigit():
-        file = bundled_folder() / folder / f"{name}.toml"
+        file = _bundled_folder() / folder / f"{name}.toml"
         return file if file.is_file() else None
     if not folder:
         return None
     numbered = re.compile(rf"0*{int(name)}(?!\d)")
-    files = sorted((bundled_folder() / folder).glob("*.toml"))
+    files = sorted((_bundled_folder() / folder).glob("*.toml"))
     return next((file for file in files if numbered.match(file.name)), None)
 
 

@@ -106,7 +106,7 @@ def _line(
     result: dict[str, Any], one: dict[str, Any], role: str, tied: bool, grounds: list[str]
 ) -> list[Any]:
     told, errors = result["answer"], one["standard_errors"]
-    chances = [value for name in CHANCES for value in (one[name], errors[name])]
+    chances = [value for name in CHANCES for value in (one.get(name), errors.get(name))]
     return [
         result["number"], told["hole"], told["par"], result["stroke_index"], told["tee"], told["pin"],
         told["player"], result["scenario"], result["pins"], role, int(tied) if role != "habit" else "",

@@ -50,12 +50,16 @@ def tied_clubs(result: dict[str, Any]) -> list[str]:
 
 
 def sure_words(result: dict[str, Any]) -> str:
-    """How sure the choice is: the verdict and its share of the plausible, else what the plays alone say."""
-    confidence = result["confidence"]
-    if confidence is not None:
-        share, verdict = confidence["best_share"], str(confidence["verdict"])
-        return verdict if share is None else f"{verdict} {10.0 * share:.0f}/10"
-    return "either" if tied_clubs(result) else "clear"
+    """How sure the choice is: the verdict, and for how many of ten plausible players where that is known.
+
+    Without either the plays alone say: as good as another, or not.
+    """
+    answer = result["answer"]
+    verdict = answer.get("verdict") or ("either" if tied_clubs(result) else "clear")
+    confidence = answer.get("confidence")
+    if confidence is None:
+        return str(verdict)
+    return f"{verdict} {10.0 * confidence['best_share']:.0f}/10"
 
 
 def changes(answer: CourseAnswer, result: dict[str, Any]) -> list[tuple[str, dict[str, Any]]]:

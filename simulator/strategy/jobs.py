@@ -14,7 +14,7 @@ from ..player.model import Player
 from .ask import plan
 from .digest import digest_of
 from .habit import habit_of
-from .result import Alternative, Answer
+from .result import Alternative
 
 SCHEMA = "holesim-course-hole-1"
 
@@ -87,18 +87,8 @@ def work(job: Job, threads: int = 1) -> dict[str, Any]:
         "pins": job.pins,
         "answer": answer.to_dict(),
         "habit": answer.against.to_dict(),
-        "confidence": _confidence(answer),
         "plays": {"best": blocks(answer.best), "habit": blocks(answer.against)},
     }
-
-
-def _confidence(answer: Answer) -> dict[str, Any] | None:
-    """How sure the choice is of the player, where that was worked out."""
-    found = getattr(answer, "confidence", None)
-    if found is None:
-        return None
-    out = {"best_share": found.best_share, "verdict": found.verdict}
-    return {**out, **(found.to_dict() if hasattr(found, "to_dict") else {})}
 
 
 def blocks(one: Alternative) -> dict[str, Any]:

@@ -60,7 +60,7 @@ def test_a_bad_hole_is_reported_by_itself(tmp_path: Path) -> None:
     [
         (lambda p: p / "nowhere", "no such folder"),
         (lambda p: p, "no hole file"),
-        (lambda p: (p / "file").write_text("") and p or p / "file", "a file"),
+        (lambda p: ((p / "file").write_text("") and p) or p / "file", "a file"),
         (lambda p: "ostrel-heat", "perhaps ostrel-heath"),
         (lambda p: "a\0b", "no such folder"),
     ],

@@ -11,7 +11,6 @@ import shapely
 from simulator.errors import FileError, UsageError
 from simulator.hole import Hole, PinPlace, load_hole, pin_at, pin_from_words, read_pin_place, read_pin_sheet
 
-
 SQUARE = "points_yd = [[300, -13], [300, 13], [330, 13], [330, -13]]"
 
 
