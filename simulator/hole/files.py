@@ -14,7 +14,7 @@ from simulator.hole.sketch import read_sketch
 MOST_BYTES = 1_000_000
 """Largest hole file read [bytes]: a hundred times a very detailed sketch."""
 
-_DEMO = re.compile(r"(?:[\w-]+/)?[\w-]+")
+_DEMO = re.compile(r"(?:[\w-]{1,60}/)?[\w-]{1,60}")
 """A demo hole's name: its own, or its course's before it."""
 
 _PACKAGE = Path(__file__).resolve().parents[1]
@@ -36,7 +36,7 @@ def _bundled(source: str) -> Path | None:
     if not _DEMO.fullmatch(source):
         return None
     folder, _, name = source.rpartition("/")
-    if not name.isdigit():
+    if not name.isdecimal():
         file = _bundled_folder() / folder / f"{name}.toml"
         return file if file.is_file() else None
     if not folder:
