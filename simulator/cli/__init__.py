@@ -19,8 +19,10 @@ from .carries import carries
 from .check import check, list_
 from .course import course
 from .flat import flat
+from .new import new
 from .player import fit
 from .say import say
+from .survey import survey
 
 INTERRUPTED = 130
 """Exit status after ctrl-C: 128 and the number of the signal, as shells have it."""
@@ -34,9 +36,10 @@ app = typer.Typer(
 )  # fmt: skip
 
 
-for command in (plan, compare, carries, course, check):
+for command in (plan, compare, carries, course, check, survey):
     app.command()(flat(command))
 app.command("list")(flat(list_))
+app.add_typer(new, name="new")
 
 player_app = typer.Typer(help="Players: from measured shots.", rich_markup_mode=None)
 player_app.command("fit")(flat(fit))

@@ -45,6 +45,8 @@ class Feature:
         Height of the area's middle above the zero of the file's heights, where it gives one.
     part_of : str or None
         Name of the green that this is a part of, with a slope of its own.
+    edge_sd_yd : float
+        How well its edge is known [yd], one standard deviation; 0 when nobody said.
     """
 
     name: str
@@ -57,6 +59,7 @@ class Feature:
     slope: Slope | None = None
     height_yd: float | None = None
     part_of: str | None = None
+    edge_sd_yd: float = 0.0
 
 
 @dataclass(frozen=True)

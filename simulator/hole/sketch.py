@@ -38,6 +38,9 @@ KINDS: dict[str, Surface] = {
 }
 """Keys of a sketch that hold areas. A penalty area that is playable becomes DRY_PENALTY."""
 
+MOST_EDGE_SD_YD = 60.0
+"""An edge less sure than this was never measured [yd]."""
+
 TOP_KEYS = (
     "name",
     "par",
@@ -159,7 +162,7 @@ def _read_feature(fields: Fields, name: str, kind: str, surface: Surface, line: 
         plain, sizes = (*plain, *CROWN_PLAIN), CROWN_LENGTHS
     elif kind not in ("penalty_area", "out_of_bounds"):
         plain, sizes = (*plain, *SLOPE_KEYS), ("height",)
-    area = read_area(fields, line, plain, is_green=surface is Surface.GREEN, sizes=sizes)
+    area = read_area(fields, line, plain, is_green=surface is Surface.GREEN, sizes=(*sizes, "edge_sd"))
     crown = slope = height = None
     if surface is Surface.TREES:
         crown = read_crown(fields)
@@ -181,6 +184,7 @@ def _read_feature(fields: Fields, name: str, kind: str, surface: Surface, line: 
         crown=crown,
         slope=slope,
         height_yd=height,
+        edge_sd_yd=fields.length("edge_sd", 0.0, 0.0, MOST_EDGE_SD_YD),
     )
 
 

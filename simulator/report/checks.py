@@ -133,7 +133,28 @@ def player_text(player: Player) -> str:
         f"Putting: start line sd {angle:.2f} deg, distance sd {distance:.1f} %; "
         f"short game {player.short_game:g} of the level's spread."
     )
-    return "\n".join(line.rstrip() for line in [*lines, *_assumed(player.assumed)])
+    return "\n".join(line.rstrip() for line in [*lines, *_habits(player), *_assumed(player.assumed)])
+
+
+def _habits(player: Player) -> list[str]:
+    """Shapes, held-down carries, tee clubs and clubs left at home, a sentence each; none without any."""
+    said = []
+    curved = [
+        f"{c.name} {abs(c.curve_yd):.0f} {'L' if c.curve_yd < 0.0 else 'R'}"
+        for c in player.clubs
+        if c.curve_yd
+    ]
+    if curved:
+        said.append(f"Curve, yd: {', '.join(curved)}.")
+    low = [f"{c.name} {c.low_carry_yd:.0f}" for c in player.clubs if c.low_carry_yd is not None]
+    if low:
+        said.append(f"Held down, yd of carry: {', '.join(low)}.")
+    tee = [c.name for c in player.clubs if c.use == "tee only"]
+    if tee:
+        said.append(f"From a tee only: {', '.join(tee)}.")
+    if player.left_out:
+        said.append(f"Left at home: {', '.join(player.left_out)}.")
+    return [line for sentence in said for line in _wrap(sentence)]
 
 
 def player_dict(player: Player) -> dict[str, Any]:
@@ -147,6 +168,7 @@ def player_dict(player: Player) -> dict[str, Any]:
         "clubs": [
             {
                 "name": c.name, "kind": c.kind, **{k: getattr(c, k) for k in CLUB_NUMBERS},
+                "curve_yd": c.curve_yd, "low_carry_yd": c.low_carry_yd, "use": c.use,
                 "sources": dict(c.sources),
             }
             for c in player.clubs
@@ -157,6 +179,7 @@ def player_dict(player: Player) -> dict[str, Any]:
             "sources": dict(player.putting.sources),
         },
         "short_game": player.short_game,
+        "left_out": list(player.left_out),
         "assumed": list(player.assumed),
     }  # fmt: skip
 

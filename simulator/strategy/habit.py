@@ -9,7 +9,7 @@ import numpy as np
 from ..errors import FileError, UsageError
 from ..hole.model import Hole
 from ..player.model import Player
-from .places import club_and_aim
+from .clubwords import club_and_aim
 
 ALONG_LINE = "line"
 """Aim of a habit that follows the line of play: ``"driver@line"``."""

@@ -215,10 +215,42 @@ def given_aim(
 ) -> Choice:
     """The choice of a club at an aim that was asked for."""
     carry = place.board.bag.shots.shots[row].carry_yd
-    aim = math.radians(aim_deg) if aim_deg is not None else math.asin(np.clip((aim_yd or 0.0) / carry, -1, 1))
-    action = np.array([float(row), aim, 0.0])
+    action = np.array([float(row), _turn(aim_yd, aim_deg, carry), 0.0])
     score = float(place.scores(action[None], replay, strike_sets(seed + 12, 8, 128))[0])
     return Choice(row, action, carry, score)
+
+
+def _turn(aim_yd: float | None, aim_deg: float | None, carry_yd: float) -> float:
+    """An aim as an angle off the line to the pin [rad]."""
+    if aim_deg is not None:
+        return math.radians(aim_deg)
+    return math.asin(float(np.clip((aim_yd or 0.0) / carry_yd, -1, 1)))
+
+
+def given_part(
+    place: Place, carry_yd: float, aim: tuple[float | None, float | None] | None, replay: float, seed: int
+) -> Choice:
+    """The choice of a part swing of a carry that was asked for, at an aim (yards, degrees) or its best."""
+    row, few, more = (
+        place.board.bag.shots.first_part,
+        strike_sets(seed + 11, 2, 64),
+        strike_sets(seed + 12, 8, 128),
+    )
+    carry = min(carry_yd, place.board.longest_part_yd(place.lie))
+    reach = carry - place.distance_yd
+
+    def actions(turns: np.ndarray) -> np.ndarray:
+        return np.array([(PART_SWING, turn, reach) for turn in turns])
+
+    if aim is not None:
+        tries = actions(np.array([_turn(*aim, carry)]))
+    else:
+        tries = actions(np.radians(COARSE_AIMS_DEG))
+        best = tries[int(np.argmin(place.scores(tries, replay, few)))]
+        tries = actions(best[1] + np.radians(np.arange(-2.0, 2.1, 0.5)))
+    scores = place.scores(tries, replay, more)
+    k = int(np.argmin(scores))
+    return Choice(row, tries[k], carry, float(scores[k]))
 
 
 def tie_band_yd(place: Place, choice: Choice, replay: float, seed: int) -> tuple[float, float]:

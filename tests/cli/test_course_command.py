@@ -4,12 +4,9 @@ from __future__ import annotations
 
 import json
 import os
-import re
-import shlex
 import signal
 import subprocess
 import sys
-import textwrap
 import time
 from pathlib import Path
 
@@ -97,26 +94,6 @@ def test_players_of_a_folder_by_initials(asked: list[Job], tmp_path: Path, capsy
     )
     for name in ("Ada", "Wold", "Ben", "Alder"):
         assert name not in everything
-
-
-def test_the_commands_of_the_readme_run(asked: list[Job], tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    import fake_answers
-
-    from simulator.strategy import ask
-
-    monkeypatch.setattr(ask, "plan", lambda hole, player, **more: fake_answers.answer(hole, player, n=300))
-    readme = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
-    (tmp_path / "squad").mkdir()
-    (tmp_path / "squad" / "ada.toml").write_text('name = "Ada Wold"\nhandicap = 12\n')
-    (tmp_path / "pins.csv").write_text("hole,on,left\n2,9,6\n")
-    days = re.search(r"^    \[\[scenario\]\].*?\n\n(?!    )", readme, re.DOTALL | re.MULTILINE)
-    assert days is not None
-    (tmp_path / "days.toml").write_text(textwrap.dedent(days[0]))
-    block = re.findall(r"```sh\n(.*?)```", readme, re.DOTALL)[1]
-    for line in block.splitlines():
-        assert _run(shlex.split(line)[1:]) == 0, line
-    assert {job.scenario for job in asked} == {"still", "south-west"}
-    assert {job.pins for job in asked} == {"first", "pins", "back"}
 
 
 def test_a_bad_hole_is_said_and_the_status_is_2(

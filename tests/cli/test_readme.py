@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import re
 import shlex
+import textwrap
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+import course_results
 import fake_answers
 import pytest
 from all_commands import COMMANDS
@@ -16,6 +18,7 @@ from simulator.cli import _run
 from simulator.hole import load_hole
 from simulator.hole.sketch import KINDS
 from simulator.player import load_player
+from simulator.player.habits import HABIT_KEYS, TOP_KEYS
 from simulator.player.model import CLUB_NUMBERS
 
 README = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
@@ -52,7 +55,7 @@ def test_every_json_key_is_described() -> None:
 
 def test_every_key_of_the_files_is_described() -> None:
     others = ("local_rule_e5", "lost_chance", "short_game", "bearing_deg", "stroke_index")
-    for word in (*KINDS, *CLUB_NUMBERS, *others):
+    for word in (*KINDS, *CLUB_NUMBERS, *HABIT_KEYS, *TOP_KEYS, "sex", *others):
         assert f"`{word}" in README, word
 
 
@@ -72,7 +75,7 @@ def test_cautions(words: str) -> None:
 @pytest.fixture
 def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A folder with the README's two files, and a stand-in for the engine."""
-    from simulator.strategy import ask
+    from simulator.strategy import ask, running
 
     def stand_in(hole: Any, player: Any, clubs: Any = None, *, start: Any = None, **_more: Any) -> object:
         return fake_answers.answer(hole, player, start=start, n=300)
@@ -80,12 +83,20 @@ def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.setattr(ask, "plan", stand_in)
     monkeypatch.setattr(ask, "compare", stand_in)
     monkeypatch.chdir(tmp_path)
-    hole, bag = blocks("toml")
+    hole, readings, bag = blocks("toml")
+    (tmp_path / "readings.toml").write_text(readings)
     (tmp_path / "shots.csv").write_text("club,carry,offline\n7i,140,-6\n7i,136,4\n7i,129,9\n")
     (tmp_path / "range.csv").write_text("club,Flight (m),Dev\n7i,128,-6\n7i,124,4\nBig Dog,190,9\n")
     (tmp_path / "mine.toml").write_text(
         '[columns]\ncarry = "Flight (m)"\noffline = "Dev"\n[clubs]\n"Big Dog" = "driver"\n'
     )
+    monkeypatch.setattr(running, "work", course_results.result)
+    (tmp_path / "squad").mkdir()
+    (tmp_path / "squad" / "ada.toml").write_text('name = "Ada Wold"\nhandicap = 12\n')
+    (tmp_path / "pins.csv").write_text("hole,on,left\n2,9,6\n")
+    days = re.search(r"^    \[\[scenario\]\].*?\n\n(?!    )", README, re.DOTALL | re.MULTILINE)
+    assert days is not None
+    (tmp_path / "days.toml").write_text(textwrap.dedent(days[0]))
     (tmp_path / "my-hole.toml").write_text(hole)
     (tmp_path / "my-bag.toml").write_text(bag)
     return tmp_path
