@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from concurrent.futures import Executor
 from dataclasses import dataclass
@@ -95,7 +96,7 @@ class CourseAnswer:
     pins : tuple of Pins
     sequences, seed : int
     results : tuple of dict
-        Of `jobs.work`: by player, scenario, pins, and hole number.
+        Of `jobs.work`, in the order of holes, then pins, days and players.
     failures : tuple of Failure
     reused : int
         Results that were there from an earlier run.
@@ -205,7 +206,7 @@ def play_course(
         sequences=sequences,
         seed=seed,
         results=tuple(found[k] for k in sorted(found)),
-        failures=tuple(failures),
+        failures=tuple(sorted(failures, key=_place)),
         reused=reused,
         mistakes=tuple(mistakes),
     )
@@ -213,6 +214,11 @@ def play_course(
 
 def _silent(message: str) -> None:
     pass
+
+
+def _place(one: Failure) -> tuple[float, str, str, str, str]:
+    """Where a failure stands among others, whoever was faster."""
+    return (math.inf if one.number is None else one.number), one.hole, one.pins, one.scenario, one.player
 
 
 def _check(players: Sequence[Player], scenarios: Sequence[Scenario], pins: Sequence[Pins]) -> None:
@@ -239,6 +245,10 @@ def _jobs(
 ) -> tuple[list[Job], list[Failure]]:
     """Everything there is to do, and the holes of which it is known already that they have no answer."""
     failures = [Failure(bad.number, bad.file, str(bad.error)) for bad in course.bad]
+    known = {*course.numbers, *(bad.number for bad in course.bad)}
+    for where in pins:
+        for number in set(where.sheet or {}) - known:
+            failures.append(Failure(number, "", "a pin for a hole that the course has not", pins=where.name))
     ready: list[tuple[int, Hole, Scenario, Pins, Any]] = []
     for number, hole in course.numbered():
         try:

@@ -96,6 +96,9 @@ class Run:
             self.mistakes.append(error)
             self.failed.append((job, f"a mistake of ours ({type(error).__name__}: {error})"))
         else:
+            if result["digest"] != job.digest:
+                self.failed.append((job, "worked by another version: all workers need the same holesim"))
+                return
             self.found[place] = result
             if self.store is not None:
                 self.store.keep(job, result)

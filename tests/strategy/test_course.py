@@ -260,7 +260,7 @@ def test_one_bad_hole_is_reported_and_the_rest_go_on(quick: list[Job], tmp_path:
     no_bearing = HOLE.format(name="lost", length=70, front=56).replace("bearing_deg = 0", "")
     (tmp_path / "07-lost.toml").write_text(no_bearing)
     days = [STILL, Scenario("north", {"wind": "10 mph from N"})]
-    sheet = Pins("sheet", None, {2: PinPlace(99.0)})
+    sheet = Pins("sheet", None, {2: PinPlace(99.0), 19: PinPlace(9.0)})
     answer = play_course(
         load_course(tmp_path), [player_named("isolde")], scenarios=days, pins=[sheet], out=tmp_path / "out"
     )
@@ -268,10 +268,24 @@ def test_one_bad_hole_is_reported_and_the_rest_go_on(quick: list[Job], tmp_path:
     assert sorted(done) == [(1, "north"), (1, "still"), (3, "north"), (3, "still"), (7, "still")]
     failed = {(one.number, one.scenario): one.message for one in answer.failures}
     assert "TOML" in failed[4, ""] and "99 yd on" in failed[2, ""]
+    assert "the course has not" in failed[19, ""]
+    assert [one.number for one in answer.failures] == sorted(one.number or 0 for one in answer.failures)
     assert failed[5, "still"] == "no club for it" and "bearing" in failed[7, "north"]
     assert "ZeroDivisionError" in failed[6, "still"]
     assert [type(error) for error in answer.mistakes] == [ZeroDivisionError] * 2
     assert all("\n" not in message for message in failed.values())
+
+
+def test_a_worker_of_another_version_is_found_out(
+    course: Course, quick: list[Job], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    stand_in = running.work
+    monkeypatch.setattr(running, "work", lambda job, threads: {**stand_in(job), "digest": "of another"})
+    answer = play_course(course, [player_named("isolde")], out=tmp_path)
+    assert answer.results == () and not list((tmp_path / "holes").iterdir())
+    assert {one.message for one in answer.failures} == {
+        "worked by another version: all workers need the same holesim"
+    }
 
 
 def test_a_tee_that_a_hole_has_not(course: Course, quick: list[Job]) -> None:
