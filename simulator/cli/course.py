@@ -154,6 +154,9 @@ def _show(answer: CourseAnswer, target: int | None, work: Work) -> None:
 
     for line in failure_lines(answer):
         say(line)
+    for one in answer.results:
+        for warning in one["answer"]["warnings"]:
+            say(f"warning: hole {one['number']}, {one['answer']['player']}: {warning}")
     everything = dumps(course_dict(answer, target))
     summary, team = course_summary(answer, target), team_page(answer)
     if work.out is not None:

@@ -21,6 +21,7 @@ from .coursewords import (
     runner_up,
     sure_words,
     tied_clubs,
+    where_words,
 )
 from .figures import count_words, plain_spaces, score_digits
 
@@ -58,10 +59,9 @@ def failure_lines(answer: CourseAnswer) -> list[str]:
 def _player(answer: CourseAnswer, player: Player, target: int | None) -> str:
     results = answer.of(player.name)
     of = f" ({player.handicap:g})" if player.handicap is not None else ""
-    tee = f"{answer.tee} tees" if answer.tee else "first tees"
     head = (
         f"{answer.course.name}, {len(results)} holes, par {sum(r['answer']['par'] for r in results)}; "
-        f"{player.name}{of}; {tee}, {answer.pins[0].name} pins, {day_words(answer.scenarios[0])}; "
+        f"{player.name}{of}; {where_words(answer)}; {day_words(answer.scenarios[0])}; "
         f"{answer.sequences:,} plays a club, seed {answer.seed}"
     )
     lines = [_wrap(head), ""]

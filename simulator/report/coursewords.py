@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from ..conditions import Scenario
-from ..strategy.course import CourseAnswer
+from ..strategy.course import FIRST_PINS, CourseAnswer
 from .figures import HELD
 
 RULES = (
@@ -81,6 +81,15 @@ def day_words(scenario: Scenario) -> str:
     """A day's name, with what is said of it where that adds something."""
     said = ", ".join(f"{key.replace('_', ' ')} {text}" for key, text in scenario.words.items())
     return f"{scenario.name} ({said})" if said and said != scenario.name else scenario.name
+
+
+def where_words(answer: CourseAnswer) -> str:
+    """Tees and pins in use: "white tees, back pins"."""
+    if answer.tee is None and answer.pins[0] == FIRST_PINS:
+        return "each hole's first tee and pin"
+    tees = "each hole's first tee" if answer.tee is None else f"{answer.tee} tees"
+    pins = "each hole's first pin" if answer.pins[0] == FIRST_PINS else f"{answer.pins[0].name} pins"
+    return f"{tees}, {pins}"
 
 
 def held(words: str) -> str:

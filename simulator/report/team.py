@@ -7,7 +7,7 @@ from typing import Any
 
 from ..strategy.course import CourseAnswer
 from ..strategy.rounds import add_up
-from .coursewords import LOOK, RULES, best_of, changes, club_words, day_words, line_words
+from .coursewords import LOOK, RULES, best_of, changes, club_words, day_words, line_words, where_words
 from .figures import plain_spaces
 
 COLUMNS = 80
@@ -20,8 +20,7 @@ def team_page(answer: CourseAnswer) -> str:
     players = [player.name for player in answer.players if answer.of(player.name)]
     across = (COLUMNS - LABEL) // CELL
     day = answer.scenarios[0]
-    where = f"{answer.pins[0].name} pins, {answer.tee or 'first'} tees"
-    lines = [f"{answer.course.name}: {day_words(day)}, {where}"]
+    lines = [f"{answer.course.name}: {day_words(day)}; {where_words(answer)}"]
     notes: list[str] = []
     lines.append("Line: yards left or right of the pin line at the club's carry.")
     for first in range(0, len(players), across):
