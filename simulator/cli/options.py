@@ -14,7 +14,7 @@ DEFAULT_PLAYER = "barnaby"
 """The demo player taken when nobody is named."""
 
 HoleArgument = Annotated[
-    str, typer.Argument(metavar="HOLE", help="A hole file, or a hole of 'holesim list'.")
+    str, typer.Argument(metavar="HOLE", help="A hole file, a hole of 'holesim list', or words.")
 ]
 PlayerOption = Annotated[
     str | None,

@@ -3,7 +3,7 @@
 from simulator.hole.course import BadHole, Course, bundled_courses, load_course
 from simulator.hole.crowns import Crown, Tree
 from simulator.hole.files import bundled_holes, load_hole
-from simulator.hole.model import Feature, Hole, Spot
+from simulator.hole.model import Feature, Hole, Mark, Spot
 from simulator.hole.pins import PinPlace, pin_at, pin_from_words, read_pin_place
 from simulator.hole.pinsheet import read_pin_sheet
 from simulator.hole.slopes import Slope
@@ -19,6 +19,7 @@ __all__ = [
     "Feature",
     "Hole",
     "Lie",
+    "Mark",
     "PinPlace",
     "Slope",
     "Spot",

@@ -11,6 +11,7 @@ import shapely
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import WORDS
 from ..player.model import CLUB_NUMBERS, Player
+from .credits import map_data
 from .figures import range_words
 
 SCHEMA = "holesim-check-1"
@@ -51,6 +52,9 @@ def hole_text(hole: Hole) -> str:
         ground = WORDS[feature.surface] + (f" ({feature.relief})" if feature.relief else "")
         lines.append(f"{feature.name:<{width}}{ground:<18}{on:>16}{across:>22}")
     lines += _terrain(hole)
+    lines += [words for line in map_data(hole) for words in _wrap(line)]
+    if hole.marks:
+        lines += _wrap("Marks: " + ", ".join(f"{m.name} ({_spot(hole, m.x_yd, m.y_yd)})" for m in hole.marks))
     return "\n".join(line.rstrip() for line in [*lines, *_assumed(hole.assumed)])
 
 
@@ -84,6 +88,7 @@ def hole_dict(hole: Hole) -> dict[str, Any]:
         "stroke_index": hole.stroke_index,
         "bearing_deg": hole.bearing_deg,
         "local_rule_e5": hole.local_rule_e5,
+        "attribution": hole.attribution,
         "tees": [
             {"name": t.name, "x_yd": t.x_yd, "y_yd": t.y_yd, "length_yd": hole.with_tee(t.name).length_yd}
             for t in hole.tees
@@ -108,6 +113,7 @@ def hole_dict(hole: Hole) -> dict[str, Any]:
             }
             for t in hole.single_trees
         ],
+        "marks": [{"name": m.name, "x_yd": m.x_yd, "y_yd": m.y_yd} for m in hole.marks],
         "pin_height_yd": hole.height_at(hole.pin.x_yd, hole.pin.y_yd),
         "assumed": list(hole.assumed),
     }  # fmt: skip
