@@ -40,7 +40,7 @@ KINDS: dict[str, Surface] = {
 
 MOST_ATTRIBUTION = 200
 """Longest attribution line [characters]: it has to fit under a picture."""
-MOST_ASSUMED, LONGEST = 100, 200
+MOST_ASSUMED, LONGEST = 500, 200
 """Most sentences of `assumed`, and letters in one: limits on slips."""
 
 MOST_EDGE_SD_YD = 60.0

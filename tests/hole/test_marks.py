@@ -61,7 +61,7 @@ def test_check_shows_them():
     ('mark = [{ name = "a", at_yd = 3 }, { name = "A", at_yd = 4 }]', "mark 'A': found the name twice"),
     ('marks = [{ name = "a", at_yd = 3 }]', "unknown key 'marks'; allowed: perhaps mark"),
     ('mark = [{ name = "a", at_yd = 3, height_yd = 4 }]', "mark 'a': found unknown key 'height_yd'"),
-    ("assumed = 3", "assumed: found 3; allowed: a list of up to 100 sentences in quotes"),
+    ("assumed = 3", "assumed: found 3; allowed: a list of up to 500 sentences in quotes"),
     ('assumed = ["ok", 4]', "assumed: found 4; allowed: 1 to 200 printable characters in quotes"),
 ])
 def test_refused(text: str, line: str):

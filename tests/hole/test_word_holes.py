@@ -38,6 +38,7 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "stream crosses, 190 carry": [(189, 0, W), (191, 0, F), (185, 0, F)],
     "carry 190 to clear the pond, 160 to reach": [(161, 0, W), (189, 0, W), (159, 0, F), (191, 0, F)],
     "pond left of the green": [(380, -21, W), (380, -19, R), (380, 21, R), (350, -21, R)],
+    "trees both sides of the green": [(380, -25, T), (380, 25, T), (300, -25, R), (300, 25, R)],
     "lake behind the green": [(405, 0, W), (400, 0, R)],
     "yellow penalty area 300 to 320": [(310, 0, W), (310, 60, W), (299, 0, F), (321, 0, F)],
     "sea all down the left, edge 30": [(100, -31, W), (380, -31, W), (200, -29, R)],

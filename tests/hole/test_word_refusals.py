@@ -57,6 +57,7 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; bunker short right, behind the green": ("'bunker' (letter 13)", "two places"),
     "par 4, 372; oak right all along": ("'oak' (letter 13)", "in one place"),
     "par 4, 372; oak right 230, far edge 20": ("'oak' (letter 13)", "in one place"),
+    "par 4, 372; pond right, across at 230": ("'pond' (letter 13)", "which of the two"),
     "par 4, 372; road across at 230": ("'road' (letter 13)", "across the line"),
     'par 4, 372; "A"; "B"': ("(letter 18)", "second name"),
     "par 4, 372; red tee 40 ahead, 5 below": ("'5' (letter 31)", "heights count from"),

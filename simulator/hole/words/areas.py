@@ -31,6 +31,8 @@ def _area(feature: Feature, draft: Draft) -> None:
     _what(feature, draft, entry)
     green = feature.take("short_green"), feature.take("behind_green"), feature.take("beside_green")
     at_green = feature.take("at_green")
+    if at_green is None:  # "both sides of the green"
+        at_green = next((one for one in feature.said if one.what == "both" and "g" in one.words), None)
     along, across = read_along(feature, draft), read_across(feature, draft, near_edge=True)
     place = feature.take("place")
     if place is not None and place.words.get("p", "middle") == "middle":
@@ -63,6 +65,8 @@ def _area(feature: Feature, draft: Draft) -> None:
         by_green(feature, draft, entry, (*green, at_green), along, across)
     else:
         along_the_line(feature, draft, entry, along, across)
+    crossing = (across.crosses or across.middle) and bool(across.sides)
+    need(not crossing, feature.token, "crosses the line and lies on one side: which of the two?")
     entry_sides = across.sides if not (across.crosses or across.middle) else ("",)
     for side in entry_sides:
         one = Entry(entry.kind, dict(entry.keys), entry.text, list(entry.assumed), list(entry.reasons))

@@ -175,12 +175,14 @@ def _by_the_line(
             entry.assume(f"{u.shown(APART_YD)} from one to the next", "at")
     need(all(-100.0 < s < draft.length_yd + 150.0 for s in stations), feature.token, "lies beyond the hole")
     if feature.has("gap"):
+        aside = across.offset is not None or across.near is not None
+        need(not aside, feature.token, "has an offset and a gap: leave one out")
         side = across.sides[0] if len(across.sides) == 1 else ""
         stations[0], across.offset = take_gap(feature, draft, stations[0], side, entry)
     sides = across.sides or ("",)
     if not across.sides:
-        aside = (across.near, across.far, across.offset)
-        need(aside == (None,) * 3, feature.token, "has an offset: to which side? Say left or right")
+        known = (across.near, across.far, across.offset)
+        need(known == (None,) * 3, feature.token, "has an offset: to which side? Say left or right")
         need(
             across.crosses or across.middle,
             feature.token,

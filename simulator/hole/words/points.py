@@ -100,6 +100,8 @@ def _where(feature: Feature, draft: Draft, entry: Entry) -> tuple[float, Across]
     need(len(known) == 1 and along.high is None, feature.token, "is placed twice along the line")
     station = known[0]
     if feature.has("gap"):
+        aside = across.offset is not None or across.near is not None
+        need(not aside, feature.token, "has an offset and a gap: leave one out")
         station, across.offset = take_gap(
             feature, draft, station, across.sides[0] if across.sides else "", entry
         )
