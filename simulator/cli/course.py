@@ -134,7 +134,7 @@ def _pins(what: What) -> list[Pins]:
     words = what.pin or []
     found = []
     if what.pins is not None:
-        found.append(Pins(what.pins.stem, None, read_pin_sheet(what.pins)))
+        found.append(Pins(what.pins.name, None, read_pin_sheet(what.pins)))
     found += [Pins(text, text) for text in words]
     return found or [FIRST_PINS]
 

@@ -18,6 +18,7 @@ from .coursewords import (
     day_words,
     held,
     line_words,
+    pin_words,
     runner_up,
     sure_words,
     tied_clubs,
@@ -129,7 +130,7 @@ def _round(
     one = add_up(results, target)
     lines = [
         f"Expected round {both(one.best, 1)}, 8 in 10 rounds {one.quantile(0.1)} to {one.quantile(0.9)}; "
-        f"by habit {both(one.habit, 1)}: better decisions are worth {both(one.gain, 1)} strokes."
+        f"by habit {both(one.habit, 1)}: better decisions are worth {both(one.gain, 2)} strokes."
     ]
     if target is not None and one.breaking is not None and one.breaking_by_habit is not None:
         lines[0] += (
@@ -148,7 +149,7 @@ def _round(
     for where in answer.pins[1:]:
         found = answer.of(player.name, None, where.name)
         if len(found) == len(results):
-            others.append(f"{where.name} pins {both(add_up(found).best, 1)}")
+            others.append(f"{pin_words(where)} {both(add_up(found).best, 1)}")
     if others:
         lines.append("Other days and pins: " + ", ".join(held(words) for words in others) + ".")
     return [_wrap(line) for line in lines]

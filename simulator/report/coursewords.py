@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from ..conditions import Scenario
-from ..strategy.course import FIRST_PINS, CourseAnswer
+from ..strategy.course import FIRST_PINS, CourseAnswer, Pins
 from .figures import HELD
 
 RULES = (
@@ -88,8 +88,14 @@ def where_words(answer: CourseAnswer) -> str:
     if answer.tee is None and answer.pins[0] == FIRST_PINS:
         return "each hole's first tee and pin"
     tees = "each hole's first tee" if answer.tee is None else f"{answer.tee} tees"
-    pins = "each hole's first pin" if answer.pins[0] == FIRST_PINS else f"{answer.pins[0].name} pins"
-    return f"{tees}, {pins}"
+    return f"{tees}, {pin_words(answer.pins[0])}"
+
+
+def pin_words(pins: Pins) -> str:
+    """A set of pins: "back pins", "pins of sunday.csv"."""
+    if pins == FIRST_PINS:
+        return "each hole's first pin"
+    return f"pins of {pins.name}" if pins.sheet is not None else f"{pins.name} pins"
 
 
 def held(words: str) -> str:

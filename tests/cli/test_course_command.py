@@ -76,10 +76,10 @@ def test_pins_days_tee_and_settings(asked: list[Job], tmp_path: Path) -> None:
     line = ["course", "links", "--pins", "pins.csv", "--pin", "back", "--scenarios", "days.toml", "--tee", "tee"]
     assert _run([*line, "--seed", "4", "--sequences", "700", "--threads", "1"]) == 0
     assert {(job.pins, job.scenario, job.seed, job.sequences) for job in asked} == {
-        ("pins", "north", 4, 700), ("back", "north", 4, 700),
+        ("pins.csv", "north", 4, 700), ("back", "north", 4, 700),
     }  # fmt: skip
     pins = {(job.number, job.pins): job.hole.pin.name for job in asked}
-    assert pins[2, "pins"] == "9 on, 6 left" and pins[1, "pins"] == "middle" and pins[3, "back"] == "back"
+    assert pins[2, "pins.csv"] == "9 on, 6 left" and pins[1, "pins.csv"] == "middle" and pins[3, "back"] == "back"
     assert all(job.conditions.wind is not None and job.conditions.wind.from_deg == 270.0 for job in asked)
 
 
