@@ -166,3 +166,9 @@ def test_ctrl_c_for_real(tmp_path: Path) -> None:
     assert 1 <= count < 4 and all(path.suffix == ".json" for path in kept.iterdir())
     done = subprocess.run(line, capture_output=True, text=True, check=True)
     assert f"{count} of 4 plans are there from an earlier run" in done.stderr
+    subprocess.run([*line[:-1], str(tmp_path / "whole")], capture_output=True, text=True, check=True)
+    cut, whole = (
+        {path.relative_to(folder): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+        for folder in (tmp_path / "out", tmp_path / "whole")
+    )
+    assert cut == whole  # every file, to the last digit
