@@ -90,7 +90,7 @@ def _answer(
         raise UsageError("--json and --full: choose one (the JSON has everything)")
     if where.played is not None and where.from_ is None:
         raise UsageError("--played goes with --from: on the tee nothing is played yet")
-    from ..hole import load_hole
+    from ..hole import load_hole, pin_from_words
     from ..report.units import units_named
     from ..strategy.goals import read_goal
 
@@ -101,7 +101,7 @@ def _answer(
         check_plot_path(run.plot)
     hole = load_hole(hole_name)
     hole = hole.with_tee(where.tee) if where.tee is not None else hole
-    hole = hole.with_pin(where.pin) if where.pin is not None else hole
+    hole = pin_from_words(hole, where.pin) if where.pin is not None else hole
     player = o.player_of(where.player, where.without)
     start = _place(hole, where.from_, where.played)
     if goal is not None:

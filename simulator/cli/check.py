@@ -40,17 +40,21 @@ def check(
 
 
 def list_() -> None:
-    """The demo holes and players that come with the program.
+    """The demo holes, courses and players that come with the program.
 
     Example: holesim list
     """
-    from ..hole import bundled_holes, load_hole
+    from ..hole import bundled_courses, bundled_holes, load_course, load_hole
     from ..player import bundled_players, load_player
 
     typer.echo("holes:")
     for name in bundled_holes():
         hole = load_hole(name)
         typer.echo(f"  {name:<16} {hole.name}, par {hole.par}, {hole.length_yd:.0f} yd")
+    typer.echo("courses:")
+    for name in bundled_courses():
+        course = load_course(name)
+        typer.echo(f"  {name:<16} {course.name}, {len(course.holes)} holes, par {course.par}: {name}/1 ...")
     typer.echo("players:")
     for name in bundled_players():
         player = load_player(name)

@@ -34,8 +34,12 @@ TeeOption = Annotated[
     str | None, typer.Option("--tee", metavar="NAME", help="Tee; the file's first if left out.")
 ]
 PinOption = Annotated[
-    str | None, typer.Option("--pin", metavar="NAME", help="Pin; the file's first if left out.")
-]
+    str | None,
+    typer.Option(
+        "--pin", metavar="NAME",
+        help='Pin: its name, "back left" or "22 on, 5 left"; the file\'s first if left out.',
+    ),
+]  # fmt: skip
 FromOption = Annotated[
     str | None,
     typer.Option(

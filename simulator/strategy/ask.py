@@ -15,7 +15,7 @@ from ..player.model import Player
 from ..tables.game import CELL_YD
 from ..tables.nodes import COARSE_YD, FINE_YD
 from . import estimate
-from .asked import asked_club, find_choices
+from .asked import against_choice, asked_club, find_choices
 from .confidence import Flip
 from .day import day_note
 from .flips import all_flips
@@ -44,6 +44,7 @@ def plan(
     progress: Progress | None = None,
     threads: int | None = None,
     goal: Goal | None = None,
+    against: str | None = None,
 ) -> Answer:
     """The best club and line from a place, and every leading alternative.
 
@@ -68,6 +69,9 @@ def plan(
         All cores when left out.
     goal : Goal, optional
         What the recommendation goes by; the lowest average score when left out.
+    against : str, optional
+        A club, with an aim (``"driver@-8"``) or straight at the pin, that is measured beside the
+        alternatives without being one of them, with the same luck: `Answer.against`.
 
     Raises
     ------
@@ -78,7 +82,7 @@ def plan(
     """
     asked = question(
         "plan", hole, player, (), conditions=conditions, start=start, sequences=sequences, seed=seed,
-        threads=threads, goal=goal,
+        threads=threads, goal=goal, against=against,
     )  # fmt: skip
     return _answer(asked, progress or _silent, quick)
 
@@ -163,6 +167,13 @@ def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
         for k in order
     )  # fmt: skip
     ahead = plays.clear_beyond_yd(choices)
+    against = None
+    if asked.against is not None:
+        choice = against_choice(place, asked.player, asked.against, value, asked.seed)
+        beside = plays.play(choice)
+        against = plays.alternative(
+            choice, beside, estimate.difference(beside, played[best]), asked=False, given=True
+        )
     clock.lap("figures")
     sure, flips = None, tuple[Flip, ...]()
     if not quick and len(choices) > 1 and asked.goal is None:
@@ -198,6 +209,7 @@ def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
         lowest_score=order.index(lowest),
         confidence=sure,
         flips=flips,
+        against=against,
     )
 
 

@@ -152,6 +152,8 @@ class Plays:
             ),
             goal=None if hits is None else goals.chance(hits[0]),
             goal_difference=None if hits is None else goals.chance_difference(*hits),
+            first=one.first + shift,
+            rest=one.rest,
         )  # fmt: skip
 
     def _chances(self, rows: Sequences, scores: np.ndarray) -> dict[str, Estimate | None]:

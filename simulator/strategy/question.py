@@ -38,6 +38,8 @@ class Question:
         Clubs asked about, as typed; empty for a plan.
     goal : Goal or None
         What the recommendation goes by; None: the lowest average score.
+    against : str or None
+        A club, with its aim or at the pin, that is measured beside the alternatives without being one.
     """
 
     kind: str
@@ -50,6 +52,7 @@ class Question:
     seed: int
     threads: int
     goal: Goal | None = None
+    against: str | None = None
 
     @property
     def lie(self) -> Lie:
@@ -69,6 +72,7 @@ def question(
     seed: int,
     threads: int | None,
     goal: Goal | None = None,
+    against: str | None = None,
 ) -> Question:
     """A question with its gaps filled and its numbers checked.
 
@@ -90,7 +94,17 @@ def question(
         found = str(conditions)[:60]
         raise UsageError(f"conditions {found!r}; allowed: simulator.conditions.Conditions, or None")
     return Question(
-        kind, hole, player, clubs, conditions, start, sequences, seed, threads or default_threads(), goal
+        kind,
+        hole,
+        player,
+        clubs,
+        conditions,
+        start,
+        sequences,
+        seed,
+        threads or default_threads(),
+        goal,
+        against,
     )
 
 

@@ -114,6 +114,11 @@ class Alternative:
         Troubles in the directions the balls take, the nearest to being reached first.
     goal, goal_difference : Estimate or None
         Chance of reaching the answer's goal, and that minus the recommended one's, paired.
+    first : float64[scrambles], optional
+    rest : float64[sequences], optional
+        What `score` is the mean of, the sum of the two means: the map's figure over each scramble of first
+        strikes, and what each sequence adds. Luck is shared by alternatives and by holes, so errors of
+        differences and of sums are read off these.
     """
 
     club: str
@@ -142,6 +147,8 @@ class Alternative:
     reach: tuple[Reach, ...] = ()
     goal: Estimate | None = None
     goal_difference: Estimate | None = None
+    first: np.ndarray | None = field(default=None, repr=False)
+    rest: np.ndarray | None = field(default=None, repr=False)
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
@@ -248,6 +255,8 @@ class Answer:
         What the recommendation goes by (then `tied` does too); None: the lowest average score.
     lowest_score : int
         Index of the alternative that would be recommended without a goal.
+    against : Alternative or None
+        What was measured beside the alternatives without being one of them; left out of `to_dict`.
     """
 
     question: str
@@ -270,6 +279,7 @@ class Answer:
     lowest_score: int = 0
     confidence: Confidence | None = None
     flips: tuple[Flip, ...] = ()
+    against: Alternative | None = field(default=None, repr=False)
 
     @property
     def verdict(self) -> str:

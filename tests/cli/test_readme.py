@@ -5,10 +5,12 @@ from __future__ import annotations
 import json
 import re
 import shlex
+import textwrap
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+import course_results
 import fake_answers
 import pytest
 from all_commands import COMMANDS
@@ -91,7 +93,7 @@ def test_cautions(words: str) -> None:
 @pytest.fixture
 def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A folder with the README's two files, and a stand-in for the engine."""
-    from simulator.strategy import ask, practice
+    from simulator.strategy import ask, practice, running
     from simulator.strategy.practice import Practice
     from simulator.strategy.result import Estimate
 
@@ -115,6 +117,13 @@ def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     (tmp_path / "mine.toml").write_text(
         '[columns]\ncarry = "Flight (m)"\noffline = "Dev"\n[clubs]\n"Big Dog" = "driver"\n'
     )
+    monkeypatch.setattr(running, "work", course_results.result)
+    (tmp_path / "squad").mkdir()
+    (tmp_path / "squad" / "ada.toml").write_text('name = "Ada Wold"\nhandicap = 12\n')
+    (tmp_path / "pins.csv").write_text("hole,on,left\n2,9,6\n")
+    days = re.search(r"^    \[\[scenario\]\].*?\n\n(?!    )", README, re.DOTALL | re.MULTILINE)
+    assert days is not None
+    (tmp_path / "days.toml").write_text(textwrap.dedent(days[0]))
     (tmp_path / "my-hole.toml").write_text(hole)
     (tmp_path / "my-bag.toml").write_text(bag)
     return tmp_path
