@@ -2,6 +2,7 @@
 
     name = "Isolde"
     handicap = 5                    # a plus handicap is negative: +2 on the card is -2 here
+    sex = "woman"                   # optional: whose tables fill in; "man" when left out
     clubs = ["driver", "3w", "7i"]  # optional: exactly these; a putter may be named and is left out
     short_game = 0.9                # optional: spread of part swings over the level's
 
@@ -24,9 +25,10 @@ from pathlib import Path
 import numpy as np
 
 from ..errors import FileError
+from .boxes import SEXES
 from .check import Section, one_line, read_toml, shown
 from .clubs import LIMITS, need_level, read_clubs
-from .levels import HIGHEST_HANDICAP, LOWEST_HANDICAP, Level, level, part_of_level
+from .levels import HIGHEST_HANDICAP, HIGHEST_WITH_DATA, LOWEST_HANDICAP, Level, level
 from .model import PartSwing, Player, Putting
 from .names import did_you_mean
 
@@ -70,20 +72,26 @@ def load_player(path_or_name: str | Path) -> Player:
 
 
 def _player(top: Section, stem: str) -> Player:
-    top.only(("name", "handicap", "clubs", "club", "part", "putting", "short_game"))
+    top.only(("name", "handicap", "sex", "clubs", "club", "part", "putting", "short_game"))
     assumed: list[str] = []
     name = top.text("name") or one_line(stem, 60)
     handicap = _handicap(top)
-    base = None if handicap is None else level(handicap)
+    sex = _sex(top)
+    base = None if handicap is None else level(handicap, sex)
     short_game = top.number("short_game", 0.1, 5.0) or 1.0
     clubs = read_clubs(top, base, assumed)
-    part = _part(top, base, short_game)
+    part = _part(top, base, short_game, sex)
     putting = _putting(top, base)
     filled = sorted({f for c in clubs for f, s in c.sources.items() if s == "level"})
     if filled and base is not None:
         assumed.append(
-            f"What the file leaves out of clubs comes from the level of a {base.handicap:g} handicap."
+            f"What the file leaves out of clubs comes from the level of a {base.handicap:g} handicap"
+            f"{'' if 'sex' not in top.table else f' ({sex})'}."
         )
+        if base.handicap > HIGHEST_WITH_DATA:
+            assumed.append(
+                f"No figures are published beyond {HIGHEST_WITH_DATA:g} handicap: the level is extrapolated."
+            )
     if "level" in part.sources.values():
         assumed.append("Part swings are filled from a level.")
     if "level" in putting.sources.values():
@@ -98,13 +106,21 @@ def _handicap(section: Section) -> float | None:
     return section.number("handicap", LOWEST_HANDICAP, HIGHEST_HANDICAP)
 
 
-def _part(top: Section, base: Level | None, short_game: float) -> PartSwing:
+def _sex(top: Section) -> str:
+    """Whose tables of lengths and spreads fill what is left out: men's unless the file says otherwise."""
+    value = top.table.get("sex", SEXES[0])
+    if not isinstance(value, str) or value not in SEXES:
+        top.refuse("sex", shown(value), " or ".join(f'"{word}"' for word in SEXES))
+    return value
+
+
+def _part(top: Section, base: Level | None, short_game: float, sex: str) -> PartSwing:
     section = Section(top.source, "part", top.table.get("part", {}))
     section.only(("handicap", "carry_yd", "carry_m", *_PART_CURVES, "mishit_direction_factor"))
     own = _handicap(section)
     if own is None and base is None:
         need_level(top, base, "part swings")
-    curve = part_of_level(own) if own is not None else base.part  # type: ignore[union-attr]
+    curve = level(own, sex).part if own is not None else base.part  # type: ignore[union-attr]
     key, yards = section.length_unit("carry")
     nodes = section.numbers(key, 0.5 / yards, 200.0 / yards)
     given = {k: section.numbers(k, *LIMITS[k]) for k in _PART_CURVES}
