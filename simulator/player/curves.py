@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 
@@ -14,6 +15,10 @@ from .published import DRIVE_HANDICAP, DRIVE_TOTAL_YD
 
 CURVES = ("mishit_rate", "spread_scale", "short_power")
 """Curves over the handicap that are fitted; ``Curves`` says what each is."""
+
+
+NUMBERS = ("mishit_loss_pct", "short_loss_pct", "mishit_factor")
+"""Numbers all levels share."""
 
 
 @dataclass(frozen=True)
@@ -31,8 +36,10 @@ class Curves:
     short_power : tuple of float
         Spread of a part swing as a share of its carry goes as the carry to the minus this, below a full
         wedge.
-    mishit_loss_pct, mishit_factor : float
-        Carry a mishit loses [%], and how much wider it spreads than a solid strike.
+    mishit_loss_pct, short_loss_pct : float
+        Carry a mishit of a full swing and of a part swing loses [%].
+    mishit_factor : float
+        How much wider a mishit spreads than a solid strike.
     """
 
     handicap: tuple[float, ...]
@@ -40,6 +47,7 @@ class Curves:
     spread_scale: tuple[float, ...]
     short_power: tuple[float, ...]
     mishit_loss_pct: float
+    short_loss_pct: float
     mishit_factor: float
 
     def at(self, name: str, handicap: float) -> float:
@@ -59,14 +67,10 @@ def drive_total_yd(handicap: float, sex: str) -> float:
     return smooth(DRIVE_HANDICAP[sex], DRIVE_TOTAL_YD[sex], handicap)
 
 
-def curves_of(table: Mapping[str, object]) -> Curves:
+def curves_of(table: Mapping[str, Any]) -> Curves:
     """Curves from the keys of their file."""
-    columns = {key: tuple(float(v) for v in table[key]) for key in ("handicap", *CURVES)}  # type: ignore[attr-defined]
-    return Curves(
-        **columns,  # type: ignore[arg-type]
-        mishit_loss_pct=float(table["mishit_loss_pct"]),  # type: ignore[arg-type]
-        mishit_factor=float(table["mishit_factor"]),  # type: ignore[arg-type]
-    )
+    columns: dict[str, Any] = {key: tuple(map(float, table[key])) for key in ("handicap", *CURVES)}
+    return Curves(**columns, **{key: float(table[key]) for key in NUMBERS})
 
 
 @cache

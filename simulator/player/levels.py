@@ -35,8 +35,9 @@ STANDARD_SET: tuple[str, ...] = (
 _IRON_REACH = 0.82
 """Up to this share of the driver's carry clubs spread as irons do, then straight to the driver; assumed."""
 
-_MISHIT_KIND = {"driver": 1.0, "wood": 1.15, "hybrid": 1.05, "iron": 1.0, "wedge": 0.9}
-"""Mishit rate by family over that of a middle iron, assumed: the driver is teed, woods are hardest."""
+_MISHIT_KIND = {"driver": 1.0, "wood": 1.5, "hybrid": 1.2, "iron": 1.0, "wedge": 0.9}
+"""Mishit rate by family over that of a middle iron, assumed: the driver is teed. Woods are
+hardest, so that the rating system's bogey player has 150 + 20 yd of a second shot after a drive of 180 + 20."""
 
 _MOST_MISHITS = 0.6
 """No club's mishit rate is above this (assumed)."""
@@ -49,6 +50,9 @@ _SHORT_MOST = 1.3
 
 _FULL_WEDGE_YD = 90.0
 """Part swings are a share wider than full shots below this carry [yd], the shortest two-thirds box printed."""
+
+_SHORT_YD = (38.0, 90.0)
+"""Up to the first carry a mishit loses what a short one does, from the second what a full one does [yd]; assumed."""
 
 _PART_YD = np.array([5.0, 8.0, 12.0, 18.0, 26.0, 38.0, 54.0, 72.0, 90.0, 110.0, 130.0, 150.0, 180.0])
 """Carries at which a level's part swings are given [yd]; below the first the share is kept, for want of any
@@ -83,7 +87,7 @@ class Level:
         ``"man"`` or ``"woman"``: whose lengths and two-thirds boxes.
     driver_carry_yd : float
         Of solid strikes.
-    mishit_rate, mishit_loss_pct, mishit_factor, spread_scale, short_power : float
+    mishit_rate, mishit_loss_pct, short_loss_pct, mishit_factor, spread_scale, short_power : float
         The curves (``curves.Curves``) at the handicap.
     putting : Putting
     """
@@ -93,6 +97,7 @@ class Level:
     driver_carry_yd: float
     mishit_rate: float
     mishit_loss_pct: float
+    short_loss_pct: float
     mishit_factor: float
     spread_scale: float
     short_power: float
@@ -155,7 +160,7 @@ class Level:
             direction_sd_deg=direction * wider,
             distance_sd_pct=distance * wider,
             mishit_rate=np.full(_PART_YD.size, min(_MOST_MISHITS, self.mishit_rate * _MISHIT_KIND["wedge"])),
-            mishit_loss_pct=np.full(_PART_YD.size, self.mishit_loss_pct),
+            mishit_loss_pct=np.interp(_PART_YD, _SHORT_YD, [self.short_loss_pct, self.mishit_loss_pct]),
             mishit_distance_sd_pct=self.mishit_factor * distance * wider,
             mishit_direction_factor=self.mishit_factor,
             sources={name: "level" for name in names},
@@ -222,6 +227,7 @@ def level(handicap: float, sex: str = "man", curves: Curves | None = None) -> Le
         driver_carry_yd=mean_yd / (1.0 - rate * _MISHIT_KIND["driver"] * loss / 100.0),
         mishit_rate=rate,
         mishit_loss_pct=loss,
+        short_loss_pct=curves.short_loss_pct,
         mishit_factor=curves.mishit_factor,
         spread_scale=curves.at("spread_scale", handicap),
         short_power=curves.at("short_power", handicap),

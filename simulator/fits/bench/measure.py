@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
@@ -116,10 +117,14 @@ def best_values(board: Board, lie: int, distances_yd: np.ndarray) -> np.ndarray:
         [xy, np.full(count, float(lie)), known, np.arange(count) % effort.scrambles, np.zeros(count)]
     )
     out = np.empty((count, 4))
-    solve.solve_nodes(
-        board.game, 1, nodes, np.full((count, 1, 3), c.NO_SHOT), 0, count, np.radians(AIMS_DEG),
-        np.radians(WIDE_AIMS_DEG), *sets, out,
-    )  # fmt: skip
+    seeds, aims, wide = np.full((count, 1, 3), c.NO_SHOT), np.radians(AIMS_DEG), np.radians(WIDE_AIMS_DEG)
+
+    def work(first: int, last: int) -> None:
+        solve.solve_nodes(board.game, 1, nodes, seeds, first, last, aims, wide, *sets, out)
+
+    edges = np.linspace(0, count, 4 * default_threads() + 1).astype(int).tolist()
+    with ThreadPoolExecutor(default_threads()) as pool:
+        list(pool.map(work, edges[:-1], edges[1:]))
     return out
 
 

@@ -1,0 +1,87 @@
+"""Stage one of the fit: the tour's skill and what lies do, to the tour's strokes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.optimize import least_squares
+
+from ...physics.lies import FITTED, effects
+from ...player.curves import Curves
+from ...player.levels import LOWEST_HANDICAP, level
+from ...player.standard import standard_player
+from .measure import Bench, bench
+from .published import FAR_YD, LADDER, LADDER_LIMIT, LIMITS, NEAR_YD, TOUR_LIES, tour_rows
+
+SKILL = ("spread_scale", "short_power")
+"""Curves whose tour end is fitted here."""
+
+BOUNDS = {
+    "spread_scale": (0.6, 1.2), "short_power": (0.2, 0.7), "hole_out_scale": (1.0, 3.0),
+    "turf_wood_wider": (1.0, 1.6), "turf_wood_carry": (0.9, 1.0),
+    "rough_lie_sd": (0.03, 0.14), "rough_part_lie_sd": (0.03, 0.2), "rough_long_carry": (0.75, 0.97),
+    "sand_chip_lie_sd": (0.04, 0.25), "sand_pitch_lie_sd": (0.06, 0.35), "sand_full_lie_sd": (0.03, 0.2),
+    "sand_full_carry": (0.8, 0.97), "sand_long_carry": (0.6, 0.95),
+    "trees_wider": (1.2, 4.0), "trees_carry": (0.3, 0.9),
+}  # fmt: skip
+"""Of every number of this stage: what is plausible, wide."""
+
+
+@dataclass(frozen=True)
+class TourFit:
+    """What stage one found: the tour ends of curves, the numbers of lies, the holing-out multiplier."""
+
+    skill: dict[str, float]
+    lies: dict[str, float]
+    hole_out_scale: float
+
+
+def with_tour(curves: Curves, skill: Mapping[str, float]) -> Curves:
+    """Curves with other tour ends."""
+    changed = {name: (skill[name], *getattr(curves, name)[1:]) for name in skill}
+    return Curves(**{**vars(curves), **changed})
+
+
+def tour_bench(curves: Curves, fit: TourFit, quick: bool = True) -> Bench:
+    """The tour's level on the bench."""
+    who = standard_player(level(LOWEST_HANDICAP, curves=with_tour(curves, fit.skill)))
+    return bench(who, lies=effects(fit.lies), hole_out_scale=fit.hole_out_scale, quick=quick)
+
+
+def residuals(measured: Bench) -> np.ndarray:
+    """Misses of every counted row over the largest rms aimed for, and of the professionals' ladder."""
+    out = []
+    for lie in TOUR_LIES:
+        at, published = tour_rows(lie)
+        out.append((measured.strokes(lie, at) - published) / LIMITS[lie][0] / np.sqrt(at.size))
+    for near, distances in ((2, NEAR_YD), (4, FAR_YD)):
+        green, left = measured.approaches("fairway", distances, 600)
+        row = LADDER[0]
+        out.append(np.array([(100 * green - row[near]) / LADDER_LIMIT[0],
+                             (100 * left - row[near + 1]) / LADDER_LIMIT[1]]) * 0.3)  # fmt: skip
+    return np.concatenate(out)
+
+
+def fit_tour(curves: Curves, start: TourFit, say: Callable[[str], None], steps: int = 5) -> TourFit:
+    """Fit every number of ``BOUNDS`` by bounded least squares with common luck."""
+    names = list(BOUNDS)
+
+    def unpack(x: np.ndarray) -> TourFit:
+        v = dict(zip(names, map(float, x), strict=True))
+        return TourFit({n: v[n] for n in SKILL}, {n: v[n] for n in FITTED}, v["hole_out_scale"])
+
+    def misses(x: np.ndarray) -> np.ndarray:
+        return residuals(tour_bench(curves, unpack(x)))
+
+    low, high = np.array(list(BOUNDS.values())).T
+    flat = {**start.skill, **start.lies, "hole_out_scale": start.hole_out_scale}
+    x = np.clip([flat[n] for n in names], low + 1e-3 * (high - low), high - 1e-3 * (high - low))
+    best = misses(x)
+    say(f"tour, start: {best @ best:.2f}")
+    fit = least_squares(
+        misses, x, bounds=(low, high), x_scale=high - low, diff_step=0.08 * (high - low) / np.abs(x), max_nfev=steps
+    )
+    say(f"tour, {fit.nfev} steps: {2 * fit.cost:.2f}; " + ", ".join(f"{n} {v:.3f}" for n, v in zip(names, fit.x, strict=True)))
+    return unpack(fit.x)
