@@ -62,11 +62,11 @@ _TEED_WOOD = LieEffect(direction_factor=0.95, distance_factor=0.9, mishit_factor
 _FILE = Path(__file__).with_name("lies.toml")
 
 FITTED = ("turf_wood_wider", "turf_wood_carry", "rough_lie_sd", "rough_part_lie_sd", "rough_long_carry", "sand_chip_lie_sd", "sand_pitch_lie_sd",
-          "sand_full_lie_sd", "sand_full_carry", "sand_long_carry", "trees_wider", "trees_carry")  # fmt: skip
+          "sand_full_lie_sd", "sand_full_carry", "sand_long_carry", "trees_wider")  # fmt: skip
 """Numbers of these lies that are fitted to the tour's strokes (``python -m simulator.fits.levels``): spread and
 carry of woods from fairway over those off a peg; spreads of the lie for full and part swings from rough; carry kept by woods and hybrids from rough; spread of the lie
 for the shortest swings, for pitches and for full swings from sand, and the carry full swings and long clubs
-keep there; direction spread and carry from among trees."""
+keep there; direction spread from among trees."""
 
 
 def effects(fitted: Mapping[str, float]) -> dict[str, dict[str, LieEffect]]:
@@ -103,13 +103,14 @@ def effects(fitted: Mapping[str, float]) -> dict[str, dict[str, LieEffect]]:
         "part": LieEffect(True, 1.0, f["sand_chip_lie_sd"], 1.2, 1.2, 2.0, 0.8),
         "pitch": LieEffect(True, 1.0, f["sand_pitch_lie_sd"], 1.4, 1.4, 2.5, 0.8),
     }
-    # Trees: a punch through a gap, often sideways. Branches themselves are not in these numbers.
-    wider, kept = f["trees_wider"], f["trees_carry"]
+    # Trees: bare ground, roots, a hindered swing (assumed). Branches are not in these numbers: crowns stand on
+    # the hole, and the way out sideways is the player's to choose.
+    wider, kept = f["trees_wider"], 0.85
     trees = {
-        "hybrid": LieEffect(True, kept, 0.20, wider, 1.6, 2.5, 0.7),
-        "iron": LieEffect(True, kept, 0.20, wider, 1.6, 2.5, 0.7),
-        "wedge": LieEffect(True, kept, 0.20, wider, 1.6, 2.5, 0.7),
-        "part": LieEffect(True, max(kept, 0.85), 0.20, wider, 1.6, 2.5, 0.6),
+        "hybrid": LieEffect(True, kept, 0.15, wider, 1.6, 2.0, 0.7),
+        "iron": LieEffect(True, kept, 0.15, wider, 1.6, 2.0, 0.7),
+        "wedge": LieEffect(True, kept, 0.15, wider, 1.6, 2.0, 0.7),
+        "part": LieEffect(True, kept, 0.15, wider, 1.6, 2.0, 0.6),
     }
     return {
         "tee": {

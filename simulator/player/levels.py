@@ -141,7 +141,7 @@ class Level:
             "direction_sd_deg": direction,
             "distance_sd_pct": distance,
             "bias_right_deg": 0.0,
-            "bias_long_pct": self._bias_long_pct() * _BIAS_KIND[group] + 0.0,  # no "-0"
+            "bias_long_pct": self.bias_long_pct * _BIAS_KIND[group] + 0.0,  # no "-0"
             "mishit_rate": rate,
             "mishit_loss_pct": self.mishit_loss_pct,
             "mishit_distance_sd_pct": self.mishit_factor * distance,
@@ -166,7 +166,8 @@ class Level:
             sources={name: "level" for name in names},
         )
 
-    def _bias_long_pct(self) -> float:
+    @property
+    def bias_long_pct(self) -> float:
         """Solid strikes' mean beyond the stock carry [%]: what mishits leave of the published shortfall.
 
         The 90-shooter comes up 13 yd short of 150 on average, the tour not at all; straight between and

@@ -22,7 +22,9 @@ def standard_player(base: Level, name: str = "level", clubs: tuple[str, ...] = S
     return Player(
         name=name,
         handicap=base.handicap,
-        clubs=tuple(fill_club(kind, kinds, yards, {}, base) for kind in sorted(kinds, key=lambda k: -yards[k])),
+        clubs=tuple(
+            fill_club(kind, kinds, yards, {}, base) for kind in sorted(kinds, key=lambda k: -yards[k])
+        ),
         part=base.part,
         putting=base.putting,
         short_game=1.0,

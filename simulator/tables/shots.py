@@ -11,7 +11,6 @@ from ..physics.launch import LOFT_DEG
 from ..physics.strike import PART_CARRIES_RATIO, SHORTEST_PART_CARRY_YD
 from ..player.model import Club, PartSpread, Player
 
-
 GRIPPED_LOFT_DEG = 45.0
 """Clubs of this loft and more are gripped down or swung three quarters between full carries (common practice).
 Longer ones gain nothing by it: their gaps are no wider than their spread along."""

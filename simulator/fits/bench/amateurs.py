@@ -46,7 +46,9 @@ def ladder_row(handicap: float) -> np.ndarray:
 
 def ladder_misses(measured: Bench, published: np.ndarray) -> np.ndarray:
     """Points of greens and leaves over the limits: near greens, near leave, far greens, far leave."""
-    found = [100.0 * x for distances in (NEAR_YD, FAR_YD) for x in measured.approaches("fairway", distances, 600)]
+    found = [
+        100.0 * x for distances in (NEAR_YD, FAR_YD) for x in measured.approaches("fairway", distances, 600)
+    ]
     return (np.array(found) - published) / np.array(LADDER_LIMIT * 2)
 
 
@@ -60,7 +62,9 @@ def residuals(curves: Curves, hole_out_scale: float) -> np.ndarray:
         if handicap != 4.5:
             limit = RATING_LIMIT.get(handicap, WEAKEST_LIMIT)
             halves[handicap] = better_half(measured, COURSES_YD["man"])
-            scores.append((halves[handicap] - rating(handicap, "man", at)) / 18 / limit / np.sqrt(at.size) * 2.0)
+            scores.append(
+                (halves[handicap] - rating(handicap, "man", at)) / 18 / limit / np.sqrt(at.size) * 2.0
+            )
     wanted = rating(20.0, "man", at) - rating(0.0, "man", at)
     slope = ((halves[20.0] - halves[0.0]) / wanted - 1.0) / 0.10 / np.sqrt(at.size) * 1.5
     return np.concatenate([*scores, slope, *ladders])
@@ -68,7 +72,9 @@ def residuals(curves: Curves, hole_out_scale: float) -> np.ndarray:
 
 def start_of(curves: Curves) -> np.ndarray:
     """The numbers of this stage as curves have them."""
-    rate, spread, power = ([curves.at(n, h) for h in ANCHORS] for n in ("mishit_rate", "spread_scale", "short_power"))
+    rate, spread, power = (
+        [curves.at(n, h) for h in ANCHORS] for n in ("mishit_rate", "spread_scale", "short_power")
+    )
     return np.array([
         rate[0], rate[1] - rate[0], rate[2] - rate[1], spread[0], spread[1] - spread[0], spread[2] - spread[1],
         power[0], power[2], curves.mishit_loss_pct, curves.short_loss_pct,
@@ -110,7 +116,12 @@ def fit_amateurs(curves: Curves, hole_out_scale: float, say: Callable[[str], Non
     best = misses(x)
     say(f"amateurs, start: {best @ best:.2f}")
     fit = least_squares(
-        misses, x, bounds=(low, high), x_scale=high - low, diff_step=0.06 * (high - low) / np.abs(x), max_nfev=steps
+        misses,
+        x,
+        bounds=(low, high),
+        x_scale=high - low,
+        diff_step=0.06 * (high - low) / np.abs(x),
+        max_nfev=steps,
     )
     said = ", ".join(f"{name} {value:.3g}" for name, value in zip(BOUNDS, fit.x, strict=True))
     say(f"amateurs, {fit.nfev} steps: {2 * fit.cost:.2f}; {said}")

@@ -12,6 +12,9 @@ What is on them, and why:
 - Bunkers: one each side of the green, 8 yd wide and 12 and 16 yd long, 3 yd off it (assumed).
 - Level ground, still air, ordinary firmness, greens at the default Stimpmeter reading.
 
+The wooded hole has two woods of ordinary trees (the hole files' own height, base and density) from 12 yd
+beside the fairway on and no bunkers; nothing but recovery shots is measured on it.
+
 The obstacle-free hole is fairway all over, without bunkers: what the rating system's yardage ratings stand
 for before obstacles are added.
 """
@@ -51,6 +54,26 @@ def plain_hole(pin: int = 0, length_yd: float = LENGTH_YD) -> Hole:
         f"{{ at_yd = {length_yd - 8}, offset_yd = 20, depth_yd = 12, width_yd = 8 }}]"
     )
     return _hole(length_yd, PINS_YD[pin], ground)
+
+
+WOOD_YD = 12.0
+"""Rough between the fairway and the woods of the wooded hole [yd], assumed."""
+
+DEEP_YD = (3.0, 6.0)
+"""How far inside a wood recovery shots are played from [yd], assumed: few balls finish deeper."""
+
+
+def wooded_hole(pin: int = 0) -> Hole:
+    """The plain hole between two woods of ordinary trees, for recovery shots alone."""
+    half, end = FAIRWAY_YD / 2.0, LENGTH_YD - GREEN_YD / 2.0 + 4.0
+    near, far = half + WOOD_YD, half + WOOD_YD + 42.0
+    reach = f"from_yd = 0, to_yd = {LENGTH_YD + 20.0}"
+    ground = (
+        f"fairway = [{{ from_yd = -10, to_yd = {end}, left_yd = {-half}, right_yd = {half} }}]\n"
+        f'trees = [{{ name = "left", {reach}, left_yd = {-far}, right_yd = {-near} }}, '
+        f'{{ name = "right", {reach}, left_yd = {near}, right_yd = {far} }}]'
+    )
+    return _hole(LENGTH_YD, PINS_YD[pin], ground)
 
 
 def open_hole(length_yd: float = LENGTH_YD, pin: int = 0) -> Hole:

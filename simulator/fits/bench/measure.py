@@ -20,7 +20,8 @@ from ...tables.game import HOLE_OUT_SCALE, Board, make_board, make_sketch
 from ...tables.luck import strike_sets
 from ...tables.rasters import Raster, ground_raster
 from ...tables.rows import FIRST_GUESS
-from .holes import PINS_YD, open_hole, plain_hole
+from ...tables.strikes import strike_rows
+from .holes import DEEP_YD, FAIRWAY_YD, LENGTH_YD, PINS_YD, WOOD_YD, open_hole, plain_hole, wooded_hole
 
 QUICK = Effort(few=8, more=32, commit=64, many=64, scrambles=16, again=0)
 """Effort of the fit's maps."""
@@ -32,7 +33,7 @@ FINE_NODES = (8.0, 3.5)
 SPREAD = (-0.4, -0.2, 0.0, 0.2, 0.4)
 """A row of a table stands for shots around its distance: places of its mean, as shares of ``bin_yd``."""
 
-LIES = {"tee": Lie.TEE, "fairway": Lie.FAIRWAY, "rough": Lie.ROUGH, "sand": Lie.BUNKER, "trees": Lie.TREES}
+LIES = {"tee": Lie.TEE, "fairway": Lie.FAIRWAY, "rough": Lie.ROUGH, "sand": Lie.BUNKER}
 
 
 def bin_yd(distance_yd: float) -> float:
@@ -88,8 +89,16 @@ class Bench:
             x, y = place(board, float(d))
             played.append(
                 play(
-                    board, x, y, int(Lie.TEE), row[1:], row[1:], float(row[0]),
-                    seed=seed + k, sequences=each, threads=default_threads(),
+                    board,
+                    x,
+                    y,
+                    int(Lie.TEE),
+                    row[1:],
+                    row[1:],
+                    float(row[0]),
+                    seed=seed + k,
+                    sequences=each,
+                    threads=default_threads(),
                 )  # fmt: skip
             )
         return played
@@ -105,13 +114,20 @@ def place(board: Board, distance_yd: float) -> tuple[float, float]:
 
 def best_values(board: Board, lie: int, distances_yd: np.ndarray) -> np.ndarray:
     """Best action and its value from places in front of the pin, float64[n, 4]: value, shot, aim, reach."""
+    return best_from(board, lie, np.array([place(board, float(d)) for d in distances_yd]))
+
+
+def best_from(board: Board, lie: int, xy: np.ndarray) -> np.ndarray:
+    """The same from any places float64[n, 2]."""
     effort = Effort()
     sets = [
         strike_sets(900 + k, effort.scrambles, n)
         for k, n in enumerate((effort.few, effort.more, effort.many))
     ]
-    xy = np.array([place(board, float(d)) for d in distances_yd])
-    known = FIRST_GUESS[0] + FIRST_GUESS[1] * np.asarray(distances_yd, float)
+    numbers = board.game.ground.numbers
+    known = FIRST_GUESS[0] + FIRST_GUESS[1] * np.hypot(
+        xy[:, 0] - numbers[c.PIN_X], xy[:, 1] - numbers[c.PIN_Y]
+    )
     count = len(xy)
     nodes = np.column_stack(
         [xy, np.full(count, float(lie)), known, np.arange(count) % effort.scrambles, np.zeros(count)]
@@ -153,15 +169,18 @@ def bench(
     threads = default_threads()
     bag = make_bag(player, threads=threads)
     if lies is not None:
-        from ...tables.strikes import strike_rows
-
         bag = replace(bag, strikes=strike_rows(bag.shots.shots, bag.flights, lies))
     boards = []
     coarse, fine = QUICK_NODES if quick else FINE_NODES
     for pin in range(len(PINS_YD)):
         hole, raster = _ground(open_, pin)
         board = make_board(
-            hole, bag, raster, coarse_yd=coarse, fine_yd=fine, hole_out_scale=hole_out_scale  # type: ignore[arg-type]
+            hole,
+            bag,
+            raster,
+            coarse_yd=coarse,
+            fine_yd=fine,
+            hole_out_scale=hole_out_scale,  # type: ignore[arg-type]
         )
         if quick:
             boards.append(solve_map(board, seed=seed, effort=QUICK, threads=threads))
@@ -169,3 +188,29 @@ def bench(
             sketch = make_sketch(board, hole)  # type: ignore[arg-type]
             boards.append(solve_map(board, sketch=sketch, seed=seed, threads=threads))
     return Bench(tuple(boards))
+
+
+def recovery_strokes(
+    player: Player,
+    distances_yd: np.ndarray,
+    *,
+    lies: Mapping[str, Mapping[str, LieEffect]] | None = None,
+    hole_out_scale: float = HOLE_OUT_SCALE,
+    quick: bool = True,
+) -> np.ndarray:
+    """Expected strokes from inside the woods of the wooded hole, float64[n]: mean over both and ``DEEP_YD``."""
+    threads, hole = default_threads(), wooded_hole()
+    raster = ground_raster(hole, 1.0)
+    bag = make_bag(player, raster=raster, threads=threads)
+    if lies is not None:
+        bag = replace(bag, strikes=strike_rows(bag.shots.shots, bag.flights, lies))
+    coarse, fine = QUICK_NODES if quick else FINE_NODES
+    board = make_board(hole, bag, raster, coarse_yd=coarse, fine_yd=fine, hole_out_scale=hole_out_scale)
+    board = solve_map(
+        board, sketch=None if quick else make_sketch(board, hole), seed=1, effort=QUICK, threads=threads
+    )
+    pin_x, pin_y = PINS_YD[0][0], LENGTH_YD + PINS_YD[0][1]
+    sides = [side * (FAIRWAY_YD / 2.0 + WOOD_YD + deep) for side in (-1.0, 1.0) for deep in DEEP_YD]
+    xy = np.array([(x, pin_y - np.sqrt(d * d - (x - pin_x) ** 2)) for x in sides for d in distances_yd])
+    values = best_from(board, int(Lie.TREES), xy)[:, 0]
+    return np.asarray(values.reshape(len(sides), -1).mean(axis=0))

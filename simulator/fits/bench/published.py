@@ -28,7 +28,13 @@ COUNTED = {"tee": ((160, 260), (300, 600)), "fairway": ((10, 600),), "rough": ((
 the source's short holes are harder than its fairways), sand beyond 300 and recovery below 100 (a chip-out already
 beats those rows)."""
 
-LIMITS = {"tee": (0.10, None), "fairway": (0.06, 0.15), "rough": (0.06, 0.15), "sand": (0.12, None), "trees": (0.25, None)}
+LIMITS = {
+    "tee": (0.10, None),
+    "fairway": (0.06, 0.15),
+    "rough": (0.06, 0.15),
+    "sand": (0.12, None),
+    "trees": (0.25, None),
+}
 """Largest rms and worst miss aimed for [strokes]."""
 
 
@@ -43,6 +49,19 @@ def tour_rows(lie: str) -> tuple[np.ndarray, np.ndarray]:
 NINETY_LINE = (2.79, 0.0066)
 """Strokes from the tee of golfers who average 90: base and per yard (Broadie 2008, Science and Golf V, as quoted in
 Broadie 2012; second hand). Mean of all rounds, courses as they are."""
+
+NINETY_COURSE_YD = 6300.0
+"""Length over which a golfer's mean of 90 makes the 90-golfer."""
+
+NINETY_LIMIT = 0.15
+SLOPE_LIMIT = 0.10
+"""Strokes a hole, and share of the slope, that are aimed for."""
+
+SHOOTER_OF_90 = (35.0, 59.0)
+"""Greens hit [%] and median leave [ft] of a 90-shooter from 150 yd of fairway (Broadie, magazine column)."""
+
+FIFTEEN_GREENS = 22.0
+"""Greens hit [%] by 15 handicaps from 150 to 200 yd of fairway (the same)."""
 
 RATING_LINES = {
     ("man", 0.0): (40.9 / 18, 1 / 220), ("man", 20.0): (50.7 / 18, 1 / 160),

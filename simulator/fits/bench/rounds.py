@@ -6,7 +6,9 @@ import numpy as np
 
 from .measure import Bench
 
-HOLES_YD = np.array([150.0, 165, 185, 200, 320, 350, 360, 370, 380, 385, 400, 410, 425, 440, 490, 505, 520, 545])
+HOLES_YD = np.array(
+    [150.0, 165, 185, 200, 320, 350, 360, 370, 380, 385, 400, 410, 425, 440, 490, 505, 520, 545]
+)
 """Lengths of eighteen holes that add up to 6,600 yd, in the usual mix of short, middling and long (assumed);
 other courses are this one longer or shorter."""
 

@@ -6,13 +6,13 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.optimize import least_squares
+from scipy.optimize import least_squares, minimize_scalar
 
 from ...physics.lies import FITTED, effects
 from ...player.curves import Curves
 from ...player.levels import LOWEST_HANDICAP, level
 from ...player.standard import standard_player
-from .measure import Bench, bench
+from .measure import Bench, bench, recovery_strokes
 from .published import FAR_YD, LADDER, LADDER_LIMIT, LIMITS, NEAR_YD, TOUR_LIES, tour_rows
 
 SKILL = ("spread_scale", "short_power")
@@ -24,7 +24,6 @@ BOUNDS = {
     "rough_lie_sd": (0.03, 0.14), "rough_part_lie_sd": (0.03, 0.2), "rough_long_carry": (0.75, 0.97),
     "sand_chip_lie_sd": (0.04, 0.25), "sand_pitch_lie_sd": (0.06, 0.35), "sand_full_lie_sd": (0.03, 0.2),
     "sand_full_carry": (0.8, 0.97), "sand_long_carry": (0.6, 0.95),
-    "trees_wider": (1.2, 4.0), "trees_carry": (0.3, 0.9),
 }  # fmt: skip
 """Of every number of this stage: what is plausible, wide."""
 
@@ -53,7 +52,7 @@ def tour_bench(curves: Curves, fit: TourFit, quick: bool = True) -> Bench:
 def residuals(measured: Bench) -> np.ndarray:
     """Misses of every counted row over the largest rms aimed for, and of the professionals' ladder."""
     out = []
-    for lie in TOUR_LIES:
+    for lie in TOUR_LIES[:-1]:
         at, published = tour_rows(lie)
         out.append((measured.strokes(lie, at) - published) / LIMITS[lie][0] / np.sqrt(at.size))
     for near, distances in ((2, NEAR_YD), (4, FAR_YD)):
@@ -70,7 +69,8 @@ def fit_tour(curves: Curves, start: TourFit, say: Callable[[str], None], steps: 
 
     def unpack(x: np.ndarray) -> TourFit:
         v = dict(zip(names, map(float, x), strict=True))
-        return TourFit({n: v[n] for n in SKILL}, {n: v[n] for n in FITTED}, v["hole_out_scale"])
+        lies = {n: v.get(n, start.lies[n]) for n in FITTED}
+        return TourFit({n: v[n] for n in SKILL}, lies, v["hole_out_scale"])
 
     def misses(x: np.ndarray) -> np.ndarray:
         return residuals(tour_bench(curves, unpack(x)))
@@ -81,7 +81,40 @@ def fit_tour(curves: Curves, start: TourFit, say: Callable[[str], None], steps: 
     best = misses(x)
     say(f"tour, start: {best @ best:.2f}")
     fit = least_squares(
-        misses, x, bounds=(low, high), x_scale=high - low, diff_step=0.08 * (high - low) / np.abs(x), max_nfev=steps
+        misses,
+        x,
+        bounds=(low, high),
+        x_scale=high - low,
+        diff_step=0.08 * (high - low) / np.abs(x),
+        max_nfev=steps,
     )
-    say(f"tour, {fit.nfev} steps: {2 * fit.cost:.2f}; " + ", ".join(f"{n} {v:.3f}" for n, v in zip(names, fit.x, strict=True)))
+    say(
+        f"tour, {fit.nfev} steps: {2 * fit.cost:.2f}; "
+        + ", ".join(f"{n} {v:.3f}" for n, v in zip(names, fit.x, strict=True))
+    )
     return unpack(fit.x)
+
+
+TREES_WIDER = (1.0, 3.0)
+"""Bounds of the spread among trees; where a ball's way out is blocked, crowns do the rest."""
+
+
+def trees_misses(curves: Curves, fit: TourFit, quick: bool = True) -> np.ndarray:
+    """Misses of recovery shots through trees, the rows that count [strokes]."""
+    who = standard_player(level(LOWEST_HANDICAP, curves=with_tour(curves, fit.skill)))
+    at, published = tour_rows("trees")
+    lies = effects(fit.lies)
+    return recovery_strokes(who, at, lies=lies, hole_out_scale=fit.hole_out_scale, quick=quick) - published
+
+
+def fit_trees(curves: Curves, fit: TourFit, say: Callable[[str], None]) -> TourFit:
+    """Fit how much wider balls fly from among trees, all else given."""
+
+    def rms(wider: float) -> float:
+        lies = {**fit.lies, "trees_wider": float(wider)}
+        misses = trees_misses(curves, TourFit(fit.skill, lies, fit.hole_out_scale))
+        say(f"trees {wider:.2f} times wider: mean miss {misses.mean():+.3f}")
+        return float(np.sqrt(np.mean(misses**2)))
+
+    best = minimize_scalar(rms, bounds=TREES_WIDER, method="bounded", options={"maxiter": 6, "xatol": 0.05})
+    return TourFit(fit.skill, {**fit.lies, "trees_wider": float(best.x)}, fit.hole_out_scale)
