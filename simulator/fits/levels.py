@@ -41,8 +41,8 @@ LEVELS, LIES, HOLING = (
 )
 
 INPUTS = (
-    "Broadie 2012 table 9; Broadie 2008 table 2; Course Rating System yardage ratings; R&A/USGA distance report; "
-    "bench of simulator/fits/bench"
+    "Broadie 2012 table 9; Broadie 2008 table 2; Course Rating System yardage ratings; "
+    "R&A/USGA distance report; bench of simulator/fits/bench"
 )
 
 
@@ -98,9 +98,7 @@ def table(rounds: int = 5000) -> tuple[list[Row], list[str]]:
 
     rows = [*tour_columns(man(-5.0), quick=False), *tour_putting(), *ladders(man)]
     rows += [*rating_rows(plain, False, rounds), *rating_rows(open_, True, rounds), *ninety_rows()]
-    notes = [
-        "Tour, level less published, by distance [strokes]; rows outside the counted spans are for information:"
-    ]
+    notes = ["Tour, level less published, by distance [strokes]; not every row counts:"]
     notes.append("  yd  " + "".join(f"{lie:>9}" for lie in TOUR_LIES[:-1]))
     misses = tour_misses(man(-5.0))
     for k, distance in enumerate(TOUR_STROKES[:, 0]):

@@ -1,4 +1,5 @@
-"""Fit how spin of the driver and 3-wood rises below the women's tour speed; writes ``physics/slow_woods.toml``.
+"""Fit how spin of the driver and 3-wood rises below the women's tour speed; writes
+``physics/slow_woods.toml``.
 
 Run with ``python -m simulator.fits.slow_woods``. Two numbers, two published runs of a driver on ordinary
 fairway (Course Rating System): the men's bogey player carries 180 yd and runs 20; the women's finishes at
@@ -66,7 +67,7 @@ def main() -> None:
     text = (
         "# Made by a script: run it again, do not edit.\n"
         'script = "python -m simulator.fits.slow_woods"\n'
-        'inputs = "Course Rating System: driver of bogey players, carry + run (men 180 + 20, women 130 + 20)"\n'
+        'inputs = "Course Rating System: driver of bogey players, carry + run"\n'
         f'date = "{datetime.date.today()}"\n'
         f'runs = "{said}"\n\n'
         f"power = {fit.x[0]:.3f}\nleast_share = {fit.x[1]:.3f}\n"

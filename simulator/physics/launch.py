@@ -90,8 +90,9 @@ SLOW_RISE_LIMIT_DEG = 4.0
 slope."""
 
 SLOW_WOODS = ("driver", "3-wood")
-"""Clubs whose spin rises below the women's row: with spin falling with speed, as irons', a slow player's driver
-would run half as far again as the rating system's bogey player's does (180 yd of carry + 20 of run)."""
+"""Clubs whose spin rises below the women's row: with spin falling with speed, as irons', a slow player's
+driver would run half as far again as the rating system's bogey player's does (180 yd of carry + 20 of
+run)."""
 
 _SLOW = tomllib.loads(Path(__file__).with_name("slow_woods.toml").read_text(encoding="utf-8"))
 SLOW_SPIN = (float(_SLOW["power"]), float(_SLOW["least_share"]))

@@ -61,12 +61,16 @@ _TEED_WOOD = LieEffect(direction_factor=0.95, distance_factor=0.9, mishit_factor
 
 _FILE = Path(__file__).with_name("lies.toml")
 
-FITTED = ("turf_wood_wider", "turf_wood_carry", "rough_lie_sd", "rough_part_lie_sd", "rough_long_carry", "sand_chip_lie_sd", "sand_pitch_lie_sd",
-          "sand_full_lie_sd", "sand_full_carry", "sand_long_carry", "trees_wider")  # fmt: skip
-"""Numbers of these lies that are fitted to the tour's strokes (``python -m simulator.fits.levels``): spread and
-carry of woods from fairway over those off a peg; spreads of the lie for full and part swings from rough; carry kept by woods and hybrids from rough; spread of the lie
-for the shortest swings, for pitches and for full swings from sand, and the carry full swings and long clubs
-keep there; direction spread from among trees."""
+FITTED = (
+    "turf_wood_wider", "turf_wood_carry", "rough_lie_sd", "rough_part_lie_sd", "rough_long_carry",
+    "sand_chip_lie_sd", "sand_pitch_lie_sd", "sand_full_lie_sd", "sand_full_carry", "sand_long_carry",
+    "trees_wider",
+)  # fmt: skip
+"""Numbers of these lies that are fitted to the tour's strokes (``python -m simulator.fits.levels``): spread
+and carry of woods from fairway over those off a peg; spreads of the lie for full and part swings from rough;
+carry kept by woods and hybrids from rough; spread of the lie for the shortest swings, for pitches and for
+full swings from sand, and the carry full swings and long clubs keep there; direction spread from among
+trees."""
 
 
 def effects(fitted: Mapping[str, float]) -> dict[str, dict[str, LieEffect]]:
@@ -77,22 +81,23 @@ def effects(fitted: Mapping[str, float]) -> dict[str, dict[str, LieEffect]]:
     wide = f["turf_wood_wider"]
     turf["wood"] = LieEffect(True, f["turf_wood_carry"], 0.0, wide, wide, 1.0, 1.0)
     # Light rough: ball speed 0.96 +- 0.03 and scatter x 1.3 for irons (from memory), a little less scatter
-    # here because amateurs' leaves grow by 6 to 20 % only (table 2): a spread of the lie hurts the tour's tight
-    # patterns more than wide ones, as published. Spin: 9-iron and wedges half, middle irons 0.8 (radar).
+    # here because amateurs' leaves grow by 6 to 20 % only (table 2): a spread of the lie hurts the tour's
+    # tight patterns more than wide ones, as published. Spin: 9-iron and wedges half, middle irons 0.8
+    # (radar).
     lie, long = f["rough_lie_sd"], f["rough_long_carry"]
     rough = {
-        "wood": LieEffect(True, long - 0.03, lie + 0.01, 1.3 * wide, 1.3 * wide, 1.5, 0.9),
-        "hybrid": LieEffect(True, long, lie, 1.2, 1.2, 1.3, 0.85),
-        "iron": LieEffect(True, 0.95, lie, 1.1, 1.1, 1.25, 0.8),
-        "wedge": LieEffect(True, 0.97, lie, 1.1, 1.1, 1.25, 0.55),
-        "part": LieEffect(True, 1.0, f["rough_part_lie_sd"], 1.1, 1.1, 1.3, 0.55),
+        "wood": LieEffect(True, long - 0.03, lie + 0.01, 1.3 * wide, 1.3 * wide, 2.0, 0.9),
+        "hybrid": LieEffect(True, long, lie, 1.2, 1.2, 1.8, 0.85),
+        "iron": LieEffect(True, 0.95, lie, 1.1, 1.1, 1.7, 0.8),
+        "wedge": LieEffect(True, 0.97, lie, 1.1, 1.1, 1.7, 0.55),
+        "part": LieEffect(True, 1.0, f["rough_part_lie_sd"], 1.1, 1.1, 1.7, 0.55),
     }
     # Heavy rough: 0.80 +- 0.08, scatter x 1.7, spin 0.4 (from memory).
     heavy = {
-        "hybrid": LieEffect(True, 0.74, 0.12, 1.8, 1.6, 2.5, 0.5),
-        "iron": LieEffect(True, 0.80, 0.12, 1.7, 1.5, 2.0, 0.4),
-        "wedge": LieEffect(True, 0.85, 0.12, 1.6, 1.5, 2.0, 0.4),
-        "part": LieEffect(True, 0.95, f["rough_part_lie_sd"] + 0.04, 1.4, 1.4, 2.0, 0.4),
+        "hybrid": LieEffect(True, 0.74, 0.12, 1.8, 1.6, 3.0, 0.5),
+        "iron": LieEffect(True, 0.80, 0.12, 1.7, 1.5, 2.5, 0.4),
+        "wedge": LieEffect(True, 0.85, 0.12, 1.6, 1.5, 2.5, 0.4),
+        "part": LieEffect(True, 0.95, f["rough_part_lie_sd"] + 0.04, 1.4, 1.4, 2.5, 0.4),
     }
     # Sand: "one more club" is ball speed 0.95, so carry about 0.93; spin 0.9; fat shots (from memory).
     full, carry = f["sand_full_lie_sd"], f["sand_full_carry"]
@@ -103,14 +108,14 @@ def effects(fitted: Mapping[str, float]) -> dict[str, dict[str, LieEffect]]:
         "part": LieEffect(True, 1.0, f["sand_chip_lie_sd"], 1.2, 1.2, 2.0, 0.8),
         "pitch": LieEffect(True, 1.0, f["sand_pitch_lie_sd"], 1.4, 1.4, 2.5, 0.8),
     }
-    # Trees: bare ground, roots, a hindered swing (assumed). Branches are not in these numbers: crowns stand on
-    # the hole, and the way out sideways is the player's to choose.
+    # Trees: bare ground, roots, a hindered swing (assumed). Branches are not in these numbers: crowns stand
+    # on the hole, and the way out sideways is the player's to choose.
     wider, kept = f["trees_wider"], 0.85
     trees = {
-        "hybrid": LieEffect(True, kept, 0.15, wider, 1.6, 2.0, 0.7),
-        "iron": LieEffect(True, kept, 0.15, wider, 1.6, 2.0, 0.7),
-        "wedge": LieEffect(True, kept, 0.15, wider, 1.6, 2.0, 0.7),
-        "part": LieEffect(True, kept, 0.15, wider, 1.6, 2.0, 0.6),
+        "hybrid": LieEffect(True, kept, 0.15, wider, 1.6, 2.5, 0.7),
+        "iron": LieEffect(True, kept, 0.15, wider, 1.6, 2.5, 0.7),
+        "wedge": LieEffect(True, kept, 0.15, wider, 1.6, 2.5, 0.7),
+        "part": LieEffect(True, kept, 0.15, wider, 1.6, 2.5, 0.6),
     }
     return {
         "tee": {
@@ -135,8 +140,8 @@ EFFECTS = effects(tomllib.loads(_FILE.read_text(encoding="utf-8")))
 """Effects by lie and group; a group that is not there may not be used from that lie."""
 
 CHIP_YD, PITCH_YD = 20.0, 60.0
-"""Up to the first a part swing is as the group ``part``, from the second on as ``pitch`` where a lie knows one
-[yd]: an explosion splashes the ball out of sand on its cushion, a pitch must nip it. Straight between."""
+"""Up to the first a part swing is as the group ``part``, from the second on as ``pitch`` where a lie knows
+one [yd]: an explosion splashes the ball out of sand on its cushion, a pitch must nip it. Straight between."""
 
 
 def lie_group(kind: str, part: bool = False) -> str:

@@ -24,7 +24,8 @@ LOWEST_HANDICAP, HIGHEST_HANDICAP = -5.0, 54.0
 """Range of handicap index a level is given for; 54 is the most the World Handicap System allows."""
 
 HIGHEST_WITH_DATA = 36.0
-"""The weakest group with published figures (scores 97-120) stands here; beyond it the curves are continued."""
+"""The weakest group with published figures (scores 97-120) stands here; beyond it the curves are
+continued."""
 
 STANDARD_SET: tuple[str, ...] = (
     "driver", "3-wood", "5-wood", "4-hybrid", "5-iron", "6-iron", "7-iron", "8-iron", "9-iron",
@@ -37,7 +38,8 @@ _IRON_REACH = 0.82
 
 _MISHIT_KIND = {"driver": 1.0, "wood": 1.5, "hybrid": 1.2, "iron": 1.0, "wedge": 0.9}
 """Mishit rate by family over that of a middle iron, assumed: the driver is teed. Woods are
-hardest, so that the rating system's bogey player has 150 + 20 yd of a second shot after a drive of 180 + 20."""
+hardest, so that the rating system's bogey player has 150 + 20 yd of a second shot after a drive of 180 +
+20."""
 
 _MOST_MISHITS = 0.6
 """No club's mishit rate is above this (assumed)."""
@@ -49,10 +51,12 @@ _SHORT_MOST = 1.3
 """No level comes up shorter than this over the 90-shooter (assumed)."""
 
 _FULL_WEDGE_YD = 90.0
-"""Part swings are a share wider than full shots below this carry [yd], the shortest two-thirds box printed."""
+"""Part swings are a share wider than full shots below this carry [yd], the shortest two-thirds box
+printed."""
 
 _SHORT_YD = (38.0, 90.0)
-"""Up to the first carry a mishit loses what a short one does, from the second what a full one does [yd]; assumed."""
+"""Up to the first carry a mishit loses what a short one does, from the second what a full one does [yd];
+assumed."""
 
 _PART_YD = np.array([5.0, 8.0, 12.0, 18.0, 26.0, 38.0, 54.0, 72.0, 90.0, 110.0, 130.0, 150.0, 180.0])
 """Carries at which a level's part swings are given [yd]; below the first the share is kept, for want of any

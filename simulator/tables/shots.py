@@ -12,8 +12,8 @@ from ..physics.strike import PART_CARRIES_RATIO, SHORTEST_PART_CARRY_YD
 from ..player.model import Club, PartSpread, Player
 
 GRIPPED_LOFT_DEG = 45.0
-"""Clubs of this loft and more are gripped down or swung three quarters between full carries (common practice).
-Longer ones gain nothing by it: their gaps are no wider than their spread along."""
+"""Clubs of this loft and more are gripped down or swung three quarters between full carries (common
+practice). Longer ones gain nothing by it: their gaps are no wider than their spread along."""
 
 
 @dataclass(frozen=True)
@@ -24,7 +24,7 @@ class Shot:
     ----------
     club : Club
     flight : str
-        ``"stock"``, ``"low"``, ``"high"``, ``"part"``, ``"grip"`` or ``"punch"``.
+        ``"stock"``, ``"low"``, ``"high"``, ``"part"``, ``"gripped"`` or ``"punch"``.
     carry_yd : float
         Stock carry of the shot; a part swing's intended carry may be scaled below it.
     spread : Club or PartSpread
@@ -76,7 +76,7 @@ def list_shots(player: Player, *, shaped: bool = False) -> ShotList:
     ]
     last = player.clubs[-1]
     parts = [Shot(last, "part", carry, player.part.at(carry)) for carry in _part_carries(last.carry_yd)]
-    parts += [Shot(club, "grip", club.carry_yd, club) for club in reversed(_gripped(player))]
+    parts += [Shot(club, "gripped", club.carry_yd, club) for club in reversed(_gripped(player))]
     iron = min(player.clubs, key=lambda club: abs(LOFT_DEG[club.kind] - PUNCH_LOFT_DEG))
     punches = [
         Shot(iron, "punch", carry, _wider(player.part.at(carry)))

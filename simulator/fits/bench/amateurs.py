@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import numpy as np
-from scipy.optimize import least_squares
 
+from ...physics.lies import effects
 from ...player.curves import Curves
 from ...player.levels import HIGHEST_HANDICAP, level
 from ...player.standard import standard_player
 from .measure import Bench, bench
 from .published import FAR_YD, LADDER, LADDER_LIMIT, NEAR_YD, RATING_LIMIT, RATING_LINES
 from .rounds import COURSES_YD, better_half
+from .solver import fit_bounded
+from .tour import TourFit
 
 ANCHORS = (0.0, 20.0, 36.0)
 """Handicaps whose numbers are fitted here; the tour's come from stage one."""
@@ -20,14 +22,17 @@ ANCHORS = (0.0, 20.0, 36.0)
 BOUNDS = {
     "rate at 0": (0.015, 0.12), "rate, 0 to 20": (0.0, 0.4), "rate, 20 to 36": (0.0, 0.3),
     "spread at 0": (0.8, 1.2), "spread, 0 to 20": (0.0, 0.4), "spread, 20 to 36": (0.0, 0.4),
-    "power at 0": (0.2, 0.6), "power at 36": (0.1, 0.6), "loss": (15.0, 45.0), "short loss": (20.0, 70.0),
+    "power at 0": (0.3, 0.6), "power at 36": (0.1, 0.4), "loss": (15.0, 45.0), "short loss": (20.0, 70.0),
 }  # fmt: skip
 """Of every number of this stage. Steps that are not negative keep the curves monotone."""
 
+LADDER_WEIGHT = 0.9
+"""Weight of a ladder's four misses over a score's, each in its own limit."""
+
 WEAKEST = 36.0
-WEAKEST_LIMIT = 0.30
-"""The weakest level has no rating line. Its better half is asked to lie on scratch and bogey continued by index
-(that is how a slope turns an index into strokes), with a wide limit."""
+WEAKEST_LIMIT = 0.60
+"""The weakest level has no rating line. Its better half is asked to lie on scratch and bogey continued by
+index (that is how a slope turns an index into strokes), with a wide limit."""
 
 
 def rating(handicap: float, sex: str, courses_yd: np.ndarray) -> np.ndarray:
@@ -52,13 +57,18 @@ def ladder_misses(measured: Bench, published: np.ndarray) -> np.ndarray:
     return (np.array(found) - published) / np.array(LADDER_LIMIT * 2)
 
 
-def residuals(curves: Curves, hole_out_scale: float) -> np.ndarray:
-    """Misses over what is aimed for: scores at 0, 20, 36 (4 each), slope (4), ladders at 4.5, 20, 36 (4 each)."""
+def residuals(curves: Curves, tour: TourFit) -> np.ndarray:
+    """Misses over what is aimed for: scores at 0, 20, 36 (4 each), slope (4), ladders at 4.5, 20, 36 (4
+    each)."""
     at, scores, ladders, halves = np.array(COURSES_YD["man"]), [], [], {}
     for handicap in (0.0, 4.5, 20.0, 36.0):
-        measured = bench(standard_player(level(handicap, curves=curves)), hole_out_scale=hole_out_scale)
+        measured = bench(
+            standard_player(level(handicap, curves=curves)),
+            lies=effects(tour.lies),
+            hole_out_scale=tour.hole_out_scale,
+        )
         if handicap:
-            ladders.append(ladder_misses(measured, ladder_row(handicap)) * 0.7)
+            ladders.append(ladder_misses(measured, ladder_row(handicap)) * LADDER_WEIGHT)
         if handicap != 4.5:
             limit = RATING_LIMIT.get(handicap, WEAKEST_LIMIT)
             halves[handicap] = better_half(measured, COURSES_YD["man"])
@@ -76,7 +86,8 @@ def start_of(curves: Curves) -> np.ndarray:
         [curves.at(n, h) for h in ANCHORS] for n in ("mishit_rate", "spread_scale", "short_power")
     )
     return np.array([
-        rate[0], rate[1] - rate[0], rate[2] - rate[1], spread[0], spread[1] - spread[0], spread[2] - spread[1],
+        rate[0], rate[1] - rate[0], rate[2] - rate[1],
+        spread[0], spread[1] - spread[0], spread[2] - spread[1],
         power[0], power[2], curves.mishit_loss_pct, curves.short_loss_pct,
     ])  # fmt: skip
 
@@ -105,24 +116,14 @@ def unpacked(x: np.ndarray, tour: Curves) -> Curves:
     )
 
 
-def fit_amateurs(curves: Curves, hole_out_scale: float, say: Callable[[str], None], steps: int = 5) -> Curves:
+def fit_amateurs(curves: Curves, tour: TourFit, say: Callable[[str], None], steps: int = 9) -> Curves:
     """Fit the numbers of ``BOUNDS`` by bounded least squares with common luck."""
     low, high = np.array(list(BOUNDS.values())).T
 
     def misses(x: np.ndarray) -> np.ndarray:
-        return residuals(unpacked(x, curves), hole_out_scale)
+        return residuals(unpacked(x, curves), tour)
 
-    x = np.clip(start_of(curves), low + 1e-3 * (high - low), high - 1e-3 * (high - low))
-    best = misses(x)
-    say(f"amateurs, start: {best @ best:.2f}")
-    fit = least_squares(
-        misses,
-        x,
-        bounds=(low, high),
-        x_scale=high - low,
-        diff_step=0.06 * (high - low) / np.abs(x),
-        max_nfev=steps,
-    )
+    fit = fit_bounded(misses, start_of(curves), low, high, steps)
     said = ", ".join(f"{name} {value:.3g}" for name, value in zip(BOUNDS, fit.x, strict=True))
     say(f"amateurs, {fit.nfev} steps: {2 * fit.cost:.2f}; {said}")
     return unpacked(fit.x, curves)

@@ -73,9 +73,18 @@ class Bench:
             for d, row in zip(distances_yd, actions, strict=True):
                 x, y = place(board, float(d))
                 shot = play(
-                    board, x, y, int(LIES[lie]), row[1:], row[1:], float(row[0]),
-                    seed=5, sequences=each, threads=default_threads(), most_strokes=1,
-                )  # fmt: skip
+                    board,
+                    x,
+                    y,
+                    int(LIES[lie]),
+                    row[1:],
+                    row[1:],
+                    float(row[0]),
+                    seed=5,
+                    sequences=each,
+                    threads=default_threads(),
+                    most_strokes=1,
+                )
                 greens.append(np.mean(shot.surface == Surface.GREEN))
                 left.append(np.median(shot.leaves_yd) / d)
         return float(np.mean(greens)), float(np.mean(left))
@@ -99,7 +108,7 @@ class Bench:
                     seed=seed + k,
                     sequences=each,
                     threads=default_threads(),
-                )  # fmt: skip
+                )
             )
         return played
 
@@ -198,7 +207,8 @@ def recovery_strokes(
     hole_out_scale: float = HOLE_OUT_SCALE,
     quick: bool = True,
 ) -> np.ndarray:
-    """Expected strokes from inside the woods of the wooded hole, float64[n]: mean over both and ``DEEP_YD``."""
+    """Expected strokes from inside the woods of the wooded hole, float64[n]: mean over both and
+    ``DEEP_YD``."""
     threads, hole = default_threads(), wooded_hole()
     raster = ground_raster(hole, 1.0)
     bag = make_bag(player, raster=raster, threads=threads)

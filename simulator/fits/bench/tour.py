@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.optimize import least_squares, minimize_scalar
+from scipy.optimize import minimize_scalar
 
 from ...physics.lies import FITTED, effects
 from ...player.curves import Curves
@@ -14,6 +14,7 @@ from ...player.levels import LOWEST_HANDICAP, level
 from ...player.standard import standard_player
 from .measure import Bench, bench, recovery_strokes
 from .published import FAR_YD, LADDER, LADDER_LIMIT, LIMITS, NEAR_YD, TOUR_LIES, tour_rows
+from .solver import fit_bounded
 
 SKILL = ("spread_scale", "short_power")
 """Curves whose tour end is fitted here."""
@@ -63,7 +64,7 @@ def residuals(measured: Bench) -> np.ndarray:
     return np.concatenate(out)
 
 
-def fit_tour(curves: Curves, start: TourFit, say: Callable[[str], None], steps: int = 5) -> TourFit:
+def fit_tour(curves: Curves, start: TourFit, say: Callable[[str], None], steps: int = 8) -> TourFit:
     """Fit every number of ``BOUNDS`` by bounded least squares with common luck."""
     names = list(BOUNDS)
 
@@ -77,17 +78,7 @@ def fit_tour(curves: Curves, start: TourFit, say: Callable[[str], None], steps: 
 
     low, high = np.array(list(BOUNDS.values())).T
     flat = {**start.skill, **start.lies, "hole_out_scale": start.hole_out_scale}
-    x = np.clip([flat[n] for n in names], low + 1e-3 * (high - low), high - 1e-3 * (high - low))
-    best = misses(x)
-    say(f"tour, start: {best @ best:.2f}")
-    fit = least_squares(
-        misses,
-        x,
-        bounds=(low, high),
-        x_scale=high - low,
-        diff_step=0.08 * (high - low) / np.abs(x),
-        max_nfev=steps,
-    )
+    fit = fit_bounded(misses, np.array([flat[n] for n in names]), low, high, steps)
     say(
         f"tour, {fit.nfev} steps: {2 * fit.cost:.2f}; "
         + ", ".join(f"{n} {v:.3f}" for n, v in zip(names, fit.x, strict=True))

@@ -24,9 +24,10 @@ def trade_off() -> list[str]:
     near_green, near_leave, far_green, far_leave = ladder_row(BOGEY)
     line = rating(BOGEY, "man", np.array([COURSE_YD]))[0] / 18
     lines = [
-        f"The bogey golfer's trade-off (index {BOGEY:g}): better half over {COURSE_YD:,.0f} yd against the rating line, "
-        "beside greens hit and leaves.",
-        f"{'mishits':>8}{'spread':>8}{'half':>8}{'greens 20-60':>14}{'leave':>7}{'greens 100-150':>16}{'leave':>7}",
+        f"The bogey golfer's trade-off (index {BOGEY:g}): better half a hole over {COURSE_YD:,.0f} yd",
+        "against the rating line, beside greens hit and leaves.",
+        f"{'mishits':>8}{'spread':>8}{'half':>8}{'greens 20-60':>14}{'leave':>7}"
+        f"{'greens 100-150':>16}{'leave':>7}",
         f"{'published':>16}{line:8.2f}{near_green:14.0f}{near_leave:7.1f}{far_green:16.0f}{far_leave:7.1f}",
     ]
     base = level(BOGEY)
