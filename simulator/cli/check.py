@@ -66,6 +66,6 @@ def _is_player(source: str) -> bool:
         top = tomllib.loads(path.read_text("utf-8-sig"))
     except (OSError, ValueError, RecursionError):
         return False
-    bag = {"handicap", "clubs", "club", "part", "putting", "short_game"}
+    bag = {"handicap", "sex", "clubs", "club", "part", "putting", "short_game"}
     ground = {"par", "length_yd", "length_m", "green", "fairway", "line_yd", "line_m", "tee", "pin"}
     return len(bag & top.keys()) > len(ground & top.keys())

@@ -110,12 +110,12 @@ def effects(fitted: Mapping[str, float]) -> dict[str, dict[str, LieEffect]]:
     }
     # Trees: bare ground, roots, a hindered swing (assumed). Branches are not in these numbers: crowns stand
     # on the hole, and the way out sideways is the player's to choose.
-    wider, kept = f["trees_wider"], 0.85
+    wider, kept = f["trees_wider"], 0.80
     trees = {
         "hybrid": LieEffect(True, kept, 0.15, wider, 1.6, 2.5, 0.7),
         "iron": LieEffect(True, kept, 0.15, wider, 1.6, 2.5, 0.7),
         "wedge": LieEffect(True, kept, 0.15, wider, 1.6, 2.5, 0.7),
-        "part": LieEffect(True, kept, 0.15, wider, 1.6, 2.5, 0.6),
+        "part": LieEffect(True, 0.85, 0.15, wider, 1.6, 2.5, 0.6),
     }
     return {
         "tee": {

@@ -36,7 +36,7 @@ STANDARD_SET: tuple[str, ...] = (
 _IRON_REACH = 0.82
 """Up to this share of the driver's carry clubs spread as irons do, then straight to the driver; assumed."""
 
-_MISHIT_KIND = {"driver": 1.0, "wood": 1.5, "hybrid": 1.2, "iron": 1.0, "wedge": 0.9}
+_MISHIT_KIND = {"driver": 1.0, "wood": 1.3, "hybrid": 1.1, "iron": 1.0, "wedge": 0.9}
 """Mishit rate by family over that of a middle iron, assumed: the driver is teed. Woods are
 hardest, so that the rating system's bogey player has 150 + 20 yd of a second shot after a drive of 180 +
 20."""

@@ -21,19 +21,33 @@ COLUMNS = {"tee": "#1f5fa8", "fairway": "#15803d", "rough": "#92400e", "sand": "
 AT = (-5.0, 0.0, 5.0, 10.0, 18.0, 28.0, 36.0, 54.0)
 """Handicaps at which what must be simulated is."""
 
+STYLE = {
+    "font.size": 10,
+    "axes.grid": True,
+    "grid.alpha": 0.25,
+    "legend.fontsize": 8.5,
+    "axes.titlesize": 11,
+    "lines.linewidth": 1.8,
+}
+
 COURSE_YD = {"man": 6000.0, "woman": 5400.0}
 
 
 def draw(path: Path, benches: Callable[[float, str], Bench]) -> None:
     """Draw the figure to a PNG file: two panels wide, readable on a telephone."""
-    import matplotlib
+    from matplotlib import rc_context
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+    from matplotlib.figure import Figure
 
-    matplotlib.use("Agg")
-    import matplotlib.pyplot as plt
+    with rc_context(STYLE):
+        figure = Figure(figsize=(9.0, 17.5), layout="constrained")
+        FigureCanvasAgg(figure)
+        _panels(figure, benches)
+        figure.savefig(path, dpi=110)
 
-    plt.rcParams.update({"font.size": 10, "axes.grid": True, "grid.alpha": 0.25, "legend.fontsize": 8.5,
-                         "axes.titlesize": 11, "lines.linewidth": 1.8})  # fmt: skip
-    figure, axes = plt.subplots(5, 2, figsize=(9.0, 17.5), layout="constrained")
+
+def _panels(figure: Any, benches: Callable[[float, str], Bench]) -> None:
+    axes = figure.subplots(5, 2)
     fine = np.linspace(LOWEST_HANDICAP, HIGHEST_HANDICAP, 119)
     levels = [level(float(h)) for h in fine]
     _drives(axes[0, 0], fine)
@@ -61,8 +75,6 @@ def draw(path: Path, benches: Callable[[float, str], Bench]) -> None:
         axis.set_xlabel("handicap index")
         axis.axvspan(HIGHEST_WITH_DATA, HIGHEST_HANDICAP, color=GREY, alpha=0.12, lw=0)
     figure.suptitle("Levels by handicap index, and the published figures (shaded: extrapolated)")
-    figure.savefig(path, dpi=110)
-    plt.close(figure)
 
 
 def _drives(axis: Any, fine: np.ndarray) -> None:
