@@ -16,18 +16,23 @@ from .rounds import COURSES_YD, better_half
 from .solver import fit_bounded
 from .tour import TourFit
 
-ANCHORS = (0.0, 20.0, 36.0)
+ANCHORS = (0.0, 6.0, 20.0, 36.0)
 """Handicaps whose numbers are fitted here; the tour's come from stage one."""
 
 BOUNDS = {
-    "rate at 0": (0.015, 0.12), "rate, 0 to 20": (0.0, 0.4), "rate, 20 to 36": (0.0, 0.3),
-    "spread at 0": (0.8, 1.2), "spread, 0 to 20": (0.0, 0.4), "spread, 20 to 36": (0.0, 0.4),
+    "rate at 0": (0.01, 0.12), "rate, 0 to 6": (0.0, 0.15), "rate, 6 to 20": (0.0, 0.3),
+    "rate, 20 to 36": (0.0, 0.3),
+    "spread at 0": (0.8, 1.2), "spread, 0 to 6": (0.0, 0.3), "spread, 6 to 20": (0.0, 0.4),
+    "spread, 20 to 36": (0.0, 0.4),
     "power at 0": (0.3, 0.6), "power at 36": (0.1, 0.4), "loss": (15.0, 45.0), "short loss": (20.0, 70.0),
 }  # fmt: skip
 """Of every number of this stage. Steps that are not negative keep the curves monotone."""
 
 LADDER_WEIGHT = 0.9
 """Weight of a ladder's four misses over a score's, each in its own limit."""
+
+SLOPE_WEIGHT = 2.5
+"""Weight of the slope's four misses: the score of both players enters it."""
 
 WEAKEST = 36.0
 WEAKEST_LIMIT = 0.60
@@ -76,7 +81,7 @@ def residuals(curves: Curves, tour: TourFit) -> np.ndarray:
                 (halves[handicap] - rating(handicap, "man", at)) / 18 / limit / np.sqrt(at.size) * 2.0
             )
     wanted = rating(20.0, "man", at) - rating(0.0, "man", at)
-    slope = ((halves[20.0] - halves[0.0]) / wanted - 1.0) / 0.10 / np.sqrt(at.size) * 1.5
+    slope = ((halves[20.0] - halves[0.0]) / wanted - 1.0) / 0.10 / np.sqrt(at.size) * SLOPE_WEIGHT
     return np.concatenate([*scores, slope, *ladders])
 
 
@@ -86,9 +91,8 @@ def start_of(curves: Curves) -> np.ndarray:
         [curves.at(n, h) for h in ANCHORS] for n in ("mishit_rate", "spread_scale", "short_power")
     )
     return np.array([
-        rate[0], rate[1] - rate[0], rate[2] - rate[1],
-        spread[0], spread[1] - spread[0], spread[2] - spread[1],
-        power[0], power[2], curves.mishit_loss_pct, curves.short_loss_pct,
+        rate[0], *np.diff(rate), spread[0], *np.diff(spread),
+        power[0], power[-1], curves.mishit_loss_pct, curves.short_loss_pct,
     ])  # fmt: skip
 
 
@@ -98,9 +102,10 @@ def unpacked(x: np.ndarray, tour: Curves) -> Curves:
     Beyond the last anchor the rate goes on rising half as fast, spread and power keep their value: the boxes
     they are applied to go on growing.
     """
-    rate, spread = np.cumsum(x[:3]), np.cumsum(x[3:6])
-    power = np.interp(ANCHORS, (ANCHORS[0], ANCHORS[-1]), x[6:8])
-    rise = 0.5 * x[2] / (ANCHORS[-1] - ANCHORS[-2]) * (HIGHEST_HANDICAP - ANCHORS[-1])
+    n = len(ANCHORS)
+    rate, spread = np.cumsum(x[:n]), np.cumsum(x[n : 2 * n])
+    power = np.interp(ANCHORS, (ANCHORS[0], ANCHORS[-1]), x[2 * n : 2 * n + 2])
+    rise = 0.5 * x[n - 1] / (ANCHORS[-1] - ANCHORS[-2]) * (HIGHEST_HANDICAP - ANCHORS[-1])
 
     def column(name: str, values: np.ndarray, end: float) -> tuple[float, ...]:
         return (getattr(tour, name)[0], *map(float, values), float(end))
@@ -110,8 +115,8 @@ def unpacked(x: np.ndarray, tour: Curves) -> Curves:
         mishit_rate=column("mishit_rate", rate, rate[-1] + rise),
         spread_scale=column("spread_scale", spread, spread[-1]),
         short_power=column("short_power", power, power[-1]),
-        mishit_loss_pct=float(x[8]),
-        short_loss_pct=float(x[9]),
+        mishit_loss_pct=float(x[-2]),
+        short_loss_pct=float(x[-1]),
         mishit_factor=tour.mishit_factor,
     )
 
