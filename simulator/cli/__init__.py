@@ -18,7 +18,9 @@ from .answer import compare, plan
 from .carries import carries
 from .check import check, list_
 from .flat import flat
+from .player import fit
 from .say import say
+from .survey import survey
 
 INTERRUPTED = 130
 """Exit status after ctrl-C: 128 and the number of the signal, as shells have it."""
@@ -32,9 +34,13 @@ app = typer.Typer(
 )  # fmt: skip
 
 
-for command in (plan, compare, carries, check):
+for command in (plan, compare, carries, check, survey):
     app.command()(flat(command))
 app.command("list")(flat(list_))
+
+player_app = typer.Typer(help="Players: from measured shots.", rich_markup_mode=None)
+player_app.command("fit")(flat(fit))
+app.add_typer(player_app, name="player")
 
 
 def _version(wanted: bool) -> None:

@@ -42,5 +42,5 @@ def flat(command: Callable[..., None]) -> Callable[..., None]:
     parameters = [p.replace(kind=inspect.Parameter.KEYWORD_ONLY) for p in parameters]
     spread.__signature__ = inspect.Signature(parameters)  # type: ignore[attr-defined]
     spread.__annotations__ = {p.name: p.annotation for p in parameters}
-    del spread.__wrapped__  # type: ignore[attr-defined]  # or its own signature would be read
+    del spread.__wrapped__  # or its own signature would be read
     return spread

@@ -7,6 +7,17 @@ from simulator.hole.slopes import Slope
 from simulator.hole.surfaces import LIE_OF, PAINT_ORDER, WORDS, Lie, Surface
 
 __all__ = [
-    "LIE_OF", "PAINT_ORDER", "WORDS", "Crown", "Feature", "Hole", "Lie", "Slope", "Spot", "Surface", "Tree",
-    "bundled_holes", "load_hole",
+    "LIE_OF",
+    "PAINT_ORDER",
+    "WORDS",
+    "Crown",
+    "Feature",
+    "Hole",
+    "Lie",
+    "Slope",
+    "Spot",
+    "Surface",
+    "Tree",
+    "bundled_holes",
+    "load_hole",
 ]

@@ -47,7 +47,7 @@ class Fields:
     def __init__(self, source: str, where: str, table: Any, elsewhere: tuple[str, ...] = ()) -> None:
         self.source, self.where, self.elsewhere = source, where, elsewhere
         if not isinstance(table, dict):
-            raise FileError(source, where, show(table), "a table of keys, for example {name = \"white\"}")
+            raise FileError(source, where, show(table), 'a table of keys, for example {name = "white"}')
         self.table = table
 
     def error(self, field: str, found: str, allowed: str) -> FileError:
@@ -73,7 +73,8 @@ class Fields:
                 raise self.error("", f"unknown key {show(key)}", f"perhaps {near[0]}")
             if key in self.elsewhere:
                 raise self.error(
-                    "", f"the key {key} inside this table",
+                    "",
+                    f"the key {key} inside this table",
                     f"{key} above the first [[...]] of the file: TOML reads on to the next one",
                 )
             known = [*plain, *(stem + "_yd" for stem in lengths)]
@@ -156,7 +157,7 @@ class Fields:
             if default is not None:
                 return default
             raise self.error(key, "no such key", f"a number ({stem}_yd or {stem}_m)")
-        scale = UNITS[key[len(stem):]]
+        scale = UNITS[key[len(stem) :]]
         return self._finite(key, self.table[key], low / scale, high / scale) * scale
 
     def size(self, stem: str) -> float:
@@ -175,7 +176,7 @@ class Fields:
             return np.array([self.length(stem)])
         if not value:
             raise self.error(key, "an empty list", "a number or a list of numbers")
-        scale = UNITS[key[len(stem):]]
+        scale = UNITS[key[len(stem) :]]
         limit = LIMIT_YD / scale
         return np.array([self._finite(key, v, -limit, limit) for v in value]) * scale
 
@@ -191,7 +192,7 @@ class Fields:
     def _rows(self, stem: str, least: int, word: str, form: str, limits_yd: tuple[float, ...]) -> np.ndarray:
         key = self.key(stem)
         value = self.table.get(key)
-        scale = UNITS[key[len(stem):]]
+        scale = UNITS[key[len(stem) :]]
         limits = [limit / scale for limit in limits_yd]
         if not isinstance(value, list) or len(value) < least:
             found = f"{len(value)} of them" if isinstance(value, list) else show(value)
@@ -199,9 +200,12 @@ class Fields:
         for row in value:
             if not isinstance(row, list) or len(row) != len(limits):
                 raise self.error(key, show(row), f"a {word} of numbers, {form}")
-        return scale * np.array([
-            [self._finite(key, v, -most, most) for v, most in zip(row, limits, strict=True)] for row in value
-        ])
+        return scale * np.array(
+            [
+                [self._finite(key, v, -most, most) for v, most in zip(row, limits, strict=True)]
+                for row in value
+            ]
+        )
 
     def _finite(self, key: str, value: Any, low: float, high: float) -> float:
         if isinstance(value, bool) or not isinstance(value, int | float):

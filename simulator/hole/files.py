@@ -42,12 +42,12 @@ def load_hole(path_or_name: str | Path) -> Hole:
     """
     source = str(path_or_name)
     if source in bundled_holes() and not Path(source).is_file():
-        return read_sketch(_parse(_bundled_folder() / f"{source}.toml", source), source)
-    return read_sketch(_parse(Path(path_or_name), source), source)
+        return read_sketch(parse_file(_bundled_folder() / f"{source}.toml", source), source)
+    return read_sketch(parse_file(Path(path_or_name), source), source)
 
 
-def _parse(path: Path, source: str) -> dict:
-    """The TOML of a file; every failure to get it is a FileError."""
+def parse_file(path: Path, source: str) -> dict:
+    """The TOML of a hole file or a survey; every failure to get it is a FileError."""
     try:
         if not path.exists():
             names = bundled_holes()

@@ -54,7 +54,9 @@ def check_heights(source: str, spots: list[SpotHeight]) -> None:
     z = np.array([s.z_yd for s in spots])
     if np.ptp(z) > MOST_RANGE_YD:
         raise FileError(
-            source, "heights", f"heights from {z.min():.6g} to {z.max():.6g} yd",
+            source,
+            "heights",
+            f"heights from {z.min():.6g} to {z.max():.6g} yd",
             f"at most {MOST_RANGE_YD:g} yd between the lowest and the highest",
         )
     xy = np.array([(s.x_yd, s.y_yd) for s in spots])

@@ -45,6 +45,8 @@ class Feature:
         Height of the area's middle above the zero of the file's heights, where it gives one.
     part_of : str or None
         Name of the green that this is a part of, with a slope of its own.
+    edge_sd_yd : float
+        How well its edge is known [yd], one standard deviation; 0 when nobody said.
     """
 
     name: str
@@ -57,6 +59,7 @@ class Feature:
     slope: Slope | None = None
     height_yd: float | None = None
     part_of: str | None = None
+    edge_sd_yd: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -215,13 +218,16 @@ def _moved(hole: Hole, tee: Spot) -> Hole:
         return Spot(s.name, s.x_yd - dx, s.y_yd - dy)
 
     step = np.array([dx, dy])
-    features = tuple(
-        replace(f, area=shapely.transform(f.area, lambda xy: xy - step)) for f in hole.features
-    )
+    features = tuple(replace(f, area=shapely.transform(f.area, lambda xy: xy - step)) for f in hole.features)
     return replace(
-        hole, tee=spot(tee), pin=spot(hole.pin), features=features,
-        tees=tuple(spot(s) for s in hole.tees), pins=tuple(spot(s) for s in hole.pins),
-        line=shift(line_from(hole.drawn_line, tee)), drawn_line=shift(hole.drawn_line),
+        hole,
+        tee=spot(tee),
+        pin=spot(hole.pin),
+        features=features,
+        tees=tuple(spot(s) for s in hole.tees),
+        pins=tuple(spot(s) for s in hole.pins),
+        line=shift(line_from(hole.drawn_line, tee)),
+        drawn_line=shift(hole.drawn_line),
         single_trees=tuple(replace(t, x_yd=t.x_yd - dx, y_yd=t.y_yd - dy) for t in hole.single_trees),
         heights=tuple((x - dx, y - dy, z) for x, y, z in hole.heights),
     )

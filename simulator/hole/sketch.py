@@ -38,16 +38,42 @@ KINDS: dict[str, Surface] = {
 }
 """Keys of a sketch that hold areas. A penalty area that is playable becomes DRY_PENALTY."""
 
+MOST_EDGE_SD_YD = 60.0
+"""An edge less sure than this was never measured [yd]."""
+
 TOP_KEYS = (
-    "name", "par", "bends", "bearing_deg", "stroke_index", "local_rule_e5", "tee", "pin", "tree",
-    "green_part", *KINDS,
+    "name",
+    "par",
+    "bends",
+    "bearing_deg",
+    "stroke_index",
+    "local_rule_e5",
+    "tee",
+    "pin",
+    "tree",
+    "green_part",
+    *KINDS,
 )
 
 HINTS = {
-    "water": "penalty_area", "pond": "penalty_area", "lake": "penalty_area", "stream": "penalty_area",
-    "hazard": "penalty_area", "ob": "out_of_bounds", "oob": "out_of_bounds", "sand": "bunker",
-    "wood": "trees", "flag": "pin", "hole": "pin", "tees": "tee", "pins": "pin", "si": "stroke_index",
-    "spot_heights": "heights_yd", "elevations": "heights_yd", "levels": "heights_yd", "slopes": "green_part",
+    "water": "penalty_area",
+    "pond": "penalty_area",
+    "lake": "penalty_area",
+    "stream": "penalty_area",
+    "hazard": "penalty_area",
+    "ob": "out_of_bounds",
+    "oob": "out_of_bounds",
+    "sand": "bunker",
+    "wood": "trees",
+    "flag": "pin",
+    "hole": "pin",
+    "tees": "tee",
+    "pins": "pin",
+    "si": "stroke_index",
+    "spot_heights": "heights_yd",
+    "elevations": "heights_yd",
+    "levels": "heights_yd",
+    "slopes": "green_part",
 }
 
 
@@ -86,10 +112,20 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
     check_names(source, "feature", [f.name for f in features] + [t.name for t in trees])
     drawn = tuple(map(tuple, line.points.tolist()))
     hole = Hole(
-        name=name, par=par, line=drawn, drawn_line=drawn, tees=tuple(tees), pins=tuple(pins),
-        tee=tees[0], pin=pins[0], features=paint_sorted(features), source=source,
-        bearing_deg=top.number("bearing_deg", 0.0, 360.0), stroke_index=top.integer("stroke_index", 1, 18),
-        local_rule_e5=top.flag("local_rule_e5"), single_trees=tuple(trees),
+        name=name,
+        par=par,
+        line=drawn,
+        drawn_line=drawn,
+        tees=tuple(tees),
+        pins=tuple(pins),
+        tee=tees[0],
+        pin=pins[0],
+        features=paint_sorted(features),
+        source=source,
+        bearing_deg=top.number("bearing_deg", 0.0, 360.0),
+        stroke_index=top.integer("stroke_index", 1, 18),
+        local_rule_e5=top.flag("local_rule_e5"),
+        single_trees=tuple(trees),
         heights=tuple((s.x_yd, s.y_yd, s.z_yd) for s in heights),
     )
     if hole.has_relief:
@@ -126,7 +162,7 @@ def _read_feature(fields: Fields, name: str, kind: str, surface: Surface, line: 
         plain, sizes = (*plain, *CROWN_PLAIN), CROWN_LENGTHS
     elif kind not in ("penalty_area", "out_of_bounds"):
         plain, sizes = (*plain, *SLOPE_KEYS), ("height",)
-    area = read_area(fields, line, plain, is_green=surface is Surface.GREEN, sizes=sizes)
+    area = read_area(fields, line, plain, is_green=surface is Surface.GREEN, sizes=(*sizes, "edge_sd"))
     crown = slope = height = None
     if surface is Surface.TREES:
         crown = read_crown(fields)
@@ -139,9 +175,16 @@ def _read_feature(fields: Fields, name: str, kind: str, surface: Surface, line: 
         surface = Surface.DRY_PENALTY if fields.flag("playable") else Surface.WATER
     lost = fields.number("lost_chance", 0.0, 1.0)
     return Feature(
-        name, surface, area, relief,
-        lost_chance=LOST_CHANCE.get(surface, 0.0) if lost is None else lost, lost_assumed=lost is None,
-        crown=crown, slope=slope, height_yd=height,
+        name,
+        surface,
+        area,
+        relief,
+        lost_chance=LOST_CHANCE.get(surface, 0.0) if lost is None else lost,
+        lost_assumed=lost is None,
+        crown=crown,
+        slope=slope,
+        height_yd=height,
+        edge_sd_yd=fields.length("edge_sd", 0.0, 0.0, MOST_EDGE_SD_YD),
     )
 
 
@@ -174,7 +217,13 @@ def _to_frame(hole: Hole, line: PlayLine) -> Hole:
     drawn = tuple(map(tuple, turned(line.points).tolist()))
     tees, pins = tuple(map(placed, hole.tees)), tuple(map(placed, hole.pins))
     return replace(
-        hole, line=drawn, drawn_line=drawn, tees=tees, pins=pins, tee=tees[0], pin=pins[0],
+        hole,
+        line=drawn,
+        drawn_line=drawn,
+        tees=tees,
+        pins=pins,
+        tee=tees[0],
+        pin=pins[0],
         features=tuple(map(feature, hole.features)),
         single_trees=tuple(map(placed, hole.single_trees)),
         heights=tuple((*turned(np.array([x, y])).tolist(), z) for x, y, z in hole.heights),

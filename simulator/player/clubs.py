@@ -9,6 +9,7 @@ from ..errors import FileError
 from ..physics.heights import HELD_DOWN_KINDS, SHAPES
 from ..physics.launch import KINDS, LOFT_DEG, family
 from .check import Section, one_line, shown
+from .doubt import Doubt
 from .fill import carries, fill_club
 from .levels import STANDARD_SET, Level
 from .model import CLUB_NUMBERS, Club
@@ -33,6 +34,12 @@ LIMITS = {
     "mishit_direction_factor": (0.5, 10.0),
 }
 """What a file may say, wide enough for any golfer."""
+
+DOUBT_LIMITS = {
+    "carry_pct": 30.0, "direction_log": 1.0, "distance_log": 1.0, "bias_right_deg": 10.0,
+    "bias_long_pct": 20.0, "mishit_logit": 3.0,
+}  # fmt: skip
+"""The most a file may leave unknown of a club."""
 
 
 def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Club, ...]:
@@ -76,8 +83,25 @@ def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Cl
                 if key not in numbers[name]:
                     need_level(top, base, f"{key} of club {name!r}")
         club = fill_club(name, kinds, carry_yd, numbers[name], base)
-        clubs.append(replace(club, flights=_flights(given.get(name), club)))
+        clubs.append(_measured(given.get(name), replace(club, flights=_flights(given.get(name), club))))
     return tuple(clubs)
+
+
+def _measured(section: Section | None, club: Club) -> Club:
+    """The club with what is not known of it, where its numbers were measured (``[club.NAME.doubt]``)."""
+    if section is None or "doubt" not in section.table:
+        return club
+    inner = Section(section.source, f"{section.where}, doubt", section.table["doubt"])
+    parts = tuple(DOUBT_LIMITS)
+    inner.only(("shots", *parts))
+    if inner.number("shots", 1, 1e7) is None:
+        inner.refuse("shots", "nothing", "the number of shots measured")
+    values = {part: inner.number(part, 0.0, DOUBT_LIMITS[part]) for part in parts}
+    for part, value in values.items():
+        if value is None:
+            inner.refuse(part, "nothing", f"all of {', '.join(parts)}")
+    sources = {key: "measured" if source == "file" else source for key, source in club.sources.items()}
+    return replace(club, sources=sources, doubt=Doubt(**values))  # type: ignore[arg-type]
 
 
 def _flights(section: Section | None, club: Club) -> tuple[str, ...]:
@@ -109,7 +133,7 @@ def _club_sections(top: Section) -> dict[str, Section]:
         if name in sections:
             raise FileError(top.source, where, f"the club {name!r} a second time", "each club once")
         section = Section(top.source, where, table)
-        section.only(("kind", "carry_yd", "carry_m", "flights", *LIMITS))
+        section.only(("kind", "carry_yd", "carry_m", "flights", "doubt", *LIMITS))
         sections[name] = section
     return sections
 

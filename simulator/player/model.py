@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,6 +22,9 @@ from numpy.typing import NDArray
 from ..errors import UsageError
 from ..physics.putting import ANGLE_GROWTH_DEG_PER_FT
 from .names import club_key, did_you_mean
+
+if TYPE_CHECKING:
+    from .doubt import Doubt
 
 Floats = NDArray[np.float64]
 
@@ -51,6 +55,8 @@ class Club:
         For each number: ``"file"`` or ``"level"``.
     flights : tuple of str
         Ways the player hits it: ``"stock"`` first, then any of ``"low"`` and ``"high"``.
+    doubt : Doubt or None
+        What is not known of these numbers, where it was measured; None: by their sources.
     """
 
     name: str
@@ -66,6 +72,7 @@ class Club:
     mishit_direction_factor: float
     sources: Mapping[str, str] = field(default_factory=dict)
     flights: tuple[str, ...] = ("stock",)
+    doubt: Doubt | None = None
 
 
 CLUB_NUMBERS = (

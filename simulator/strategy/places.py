@@ -19,9 +19,7 @@ OFF_HOLE_YD = 80.0
 TEE_YD = 5.0
 """A place on a tee this near the tee in use is the tee in use [yd]."""
 
-LIE_WORDS: dict[Lie, str] = {
-    lie: lie.name.lower().replace("_", " ") for lie in Lie if lie is not Lie.GREEN
-}
+LIE_WORDS: dict[Lie, str] = {lie: lie.name.lower().replace("_", " ") for lie in Lie if lie is not Lie.GREEN}
 """What `Start.lie` says for each lie a shot can be asked from."""
 
 _AIM_UNIT = "yd|yds|yards?|y|metres?|meters?|m|degrees?|deg|°"

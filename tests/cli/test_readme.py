@@ -10,16 +10,15 @@ from typing import Any
 
 import fake_answers
 import pytest
-import typer
+from all_commands import COMMANDS
 
-from simulator.cli import _run, app
+from simulator.cli import _run
 from simulator.hole import load_hole
 from simulator.hole.sketch import KINDS
 from simulator.player import load_player
 from simulator.player.model import CLUB_NUMBERS
 
 README = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
-COMMANDS: dict[str, Any] = typer.main.get_command(app).commands  # type: ignore[attr-defined]
 
 
 def blocks(language: str) -> list[str]:
@@ -81,7 +80,13 @@ def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.setattr(ask, "plan", stand_in)
     monkeypatch.setattr(ask, "compare", stand_in)
     monkeypatch.chdir(tmp_path)
-    hole, bag = blocks("toml")
+    hole, readings, bag = blocks("toml")
+    (tmp_path / "readings.toml").write_text(readings)
+    (tmp_path / "shots.csv").write_text("club,carry,offline\n7i,140,-6\n7i,136,4\n7i,129,9\n")
+    (tmp_path / "range.csv").write_text("club,Flight (m),Dev\n7i,128,-6\n7i,124,4\nBig Dog,190,9\n")
+    (tmp_path / "mine.toml").write_text(
+        '[columns]\ncarry = "Flight (m)"\noffline = "Dev"\n[clubs]\n"Big Dog" = "driver"\n'
+    )
     (tmp_path / "my-hole.toml").write_text(hole)
     (tmp_path / "my-bag.toml").write_text(bag)
     return tmp_path
@@ -94,7 +99,7 @@ def test_the_files_of_the_readme_are_read(workshop: Path) -> None:
     assert player.club("driver").carry_yd == 205.0 and len(player.clubs) == 9
 
 
-@pytest.mark.parametrize("line", blocks("sh")[0].splitlines())
+@pytest.mark.parametrize("line", [line for block in blocks("sh") for line in block.splitlines()])
 def test_the_commands_of_the_readme_run(line: str, workshop: Path) -> None:
     assert _run(shlex.split(line)[1:]) == 0
 

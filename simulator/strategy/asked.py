@@ -1,0 +1,106 @@
+"""Clubs as somebody typed them, and the alternatives to work out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..errors import NoAnswerError, UsageError
+from ..hole.surfaces import Lie
+from ..player.model import Player
+from ..tables.luck import strike_sets
+from ..tables.shots import Shot
+from .places import club_and_aim, club_and_flight
+from .plays import FIRST_SETS, FIRST_STRIKES
+from .search import Choice, Place, given_aim, search
+
+MOST_SHOWN = 6
+"""Alternatives worked out in full when nobody named clubs."""
+
+WORTH_SHOWING = 0.6
+"""A club farther behind the best than this is not an alternative [strokes]."""
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A club as somebody typed it: the shot rows meant, and the aim if one was given."""
+
+    rows: tuple[int, ...]
+    aim_yd: float | None
+    aim_deg: float | None
+
+
+def asked_club(player: Player, text: str, shots: Sequence[Shot]) -> Asked:
+    """Shot rows and aim of a club as typed; without a flight word every way the player hits it is meant."""
+    name, aim_yd, aim_deg = club_and_aim(text)
+    name, flight = club_and_flight(name)
+    club = player.club(name)
+    if flight is not None and flight not in club.flights:
+        raise UsageError(
+            f"{club.name} {flight}: not in this player's bag; allowed: {', '.join(club.flights)}"
+        )
+    rows = tuple(k for k, shot in enumerate(shots) if shot.club is club and flight in (None, shot.flight))
+    return Asked(rows, aim_yd, aim_deg)
+
+
+@dataclass(frozen=True)
+class Found:
+    """Alternatives to work out from one place.
+
+    Attributes
+    ----------
+    choices : list of Choice
+    asked, given : frozenset of int
+        Indices of those somebody asked about, and of those whose aim was given.
+    home : Choice
+        The map's own choice, one of them.
+    value : float
+        Its expected strokes from here.
+    """
+
+    choices: list[Choice]
+    asked: frozenset[int]
+    given: frozenset[int]
+    home: Choice
+    value: float
+
+
+def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
+    """What to work out: the clubs asked for, or the best of all; the map's own choice is always there."""
+    rows = place.board.allowed(place.lie)
+    bag = place.board.bag
+    for club in wanted:
+        if not set(club.rows) & set(rows):
+            lie = Lie(place.lie).name.lower().replace("_", " ")
+            names = dict.fromkeys(bag.shots.shots[k].club.name for k in rows)
+            raise UsageError(
+                f"{bag.shots.shots[club.rows[0]].club.name} is not played from {lie}; "
+                f"allowed: {', '.join(names)}"
+            )
+    if not rows:
+        raise NoAnswerError("no club of the bag may be played from this lie")
+    must = frozenset(row for club in wanted for row in club.rows if row in rows)
+    found, _ = search(place, seed, rows, keep_within=WORTH_SHOWING, keep_most=MOST_SHOWN, must=must)
+    values = place.values(
+        np.array([found[0].action]), found[0].score, strike_sets(seed + 21, FIRST_SETS, FIRST_STRIKES)
+    ).mean(axis=1)[0]
+    value = float(values[0] / max(1.0 - values[1], 1e-3))
+    if not wanted:
+        return Found(found, frozenset(), frozenset(), found[0], value)
+    choices: list[Choice] = []
+    asked: set[int] = set()
+    given: set[int] = set()
+    for club in wanted:
+        asked.add(len(choices))
+        if club.aim_yd is None and club.aim_deg is None:
+            choices.append(next(choice for choice in found if choice.row in club.rows))
+        else:
+            given.add(len(choices))
+            row = next(row for row in club.rows if row in rows)
+            choices.append(given_aim(place, row, club.aim_yd, club.aim_deg, value, seed))
+    home = found[0]
+    if all(choice is not home for choice in choices):
+        choices.append(home)
+    return Found(choices, frozenset(asked), frozenset(given), home, value)
