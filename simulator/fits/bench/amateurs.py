@@ -28,7 +28,7 @@ BOUNDS = {
 }  # fmt: skip
 """Of every number of this stage. Steps that are not negative keep the curves monotone."""
 
-LADDER_WEIGHT = 0.9
+LADDER_WEIGHT = 1.4
 """Weight of a ladder's four misses over a score's, each in its own limit."""
 
 SLOPE_WEIGHT = 2.5
