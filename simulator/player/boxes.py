@@ -18,7 +18,7 @@ _BOGEY = {
     "woman": (pub.WOMEN_BOGEY_WIDTH_YD, pub.WOMEN_BOGEY_DEPTH_YD),
 }
 
-LOWEST_HANDICAP = -3.0
+LOWEST_HANDICAP = -5.0
 """The boxes are continued from bogey through scratch only this far; better players are scaled from here."""
 
 

@@ -28,6 +28,9 @@ BOUNDS = {
 }  # fmt: skip
 """Of every number of this stage. Steps that are not negative keep the curves monotone."""
 
+LEAST_OF_TOUR = 0.93
+"""Scratch's scale over the tour's at the least: its box is wider, and so no shot of a scratch is tighter."""
+
 LADDER_WEIGHT = 1.4
 """Weight of a ladder's four misses over a score's, each in its own limit."""
 
@@ -124,6 +127,7 @@ def unpacked(x: np.ndarray, tour: Curves) -> Curves:
 def fit_amateurs(curves: Curves, tour: TourFit, say: Callable[[str], None], steps: int = 9) -> Curves:
     """Fit the numbers of ``BOUNDS`` by bounded least squares with common luck."""
     low, high = np.array(list(BOUNDS.values())).T
+    low[len(ANCHORS)] = LEAST_OF_TOUR * curves.spread_scale[0]
 
     def misses(x: np.ndarray) -> np.ndarray:
         return residuals(unpacked(x, curves), tour)
