@@ -86,11 +86,11 @@ def effects(fitted: Mapping[str, float]) -> dict[str, dict[str, LieEffect]]:
     # (radar).
     lie, long = f["rough_lie_sd"], f["rough_long_carry"]
     rough = {
-        "wood": LieEffect(True, long - 0.03, lie + 0.01, 1.3 * wide, 1.3 * wide, 2.0, 0.9),
-        "hybrid": LieEffect(True, long, lie, 1.2, 1.2, 1.8, 0.85),
-        "iron": LieEffect(True, 0.95, lie, 1.1, 1.1, 1.7, 0.8),
-        "wedge": LieEffect(True, 0.97, lie, 1.1, 1.1, 1.7, 0.55),
-        "part": LieEffect(True, 1.0, f["rough_part_lie_sd"], 1.1, 1.1, 1.7, 0.55),
+        "wood": LieEffect(True, long - 0.03, lie + 0.01, 1.3 * wide, 1.3 * wide, 1.7, 0.9),
+        "hybrid": LieEffect(True, long, lie, 1.2, 1.2, 1.5, 0.85),
+        "iron": LieEffect(True, 0.95, lie, 1.1, 1.1, 1.4, 0.8),
+        "wedge": LieEffect(True, 0.97, lie, 1.1, 1.1, 1.4, 0.55),
+        "part": LieEffect(True, 1.0, f["rough_part_lie_sd"], 1.1, 1.1, 1.4, 0.55),
     }
     # Heavy rough: 0.80 +- 0.08, scatter x 1.7, spin 0.4 (from memory).
     heavy = {
@@ -105,8 +105,8 @@ def effects(fitted: Mapping[str, float]) -> dict[str, dict[str, LieEffect]]:
         "hybrid": LieEffect(True, f["sand_long_carry"], full, 1.4, 1.4, 2.5, 0.9),
         "iron": LieEffect(True, carry, full, 1.25, 1.3, 2.0, 0.9),
         "wedge": LieEffect(True, carry, full, 1.25, 1.3, 2.0, 0.9),
-        "part": LieEffect(True, 1.0, f["sand_chip_lie_sd"], 1.2, 1.2, 2.0, 0.8),
-        "pitch": LieEffect(True, 1.0, f["sand_pitch_lie_sd"], 1.4, 1.4, 2.5, 0.8),
+        "part": LieEffect(True, 1.0, f["sand_chip_lie_sd"], 1.3, 1.3, 3.0, 0.8),
+        "pitch": LieEffect(True, 1.0, f["sand_pitch_lie_sd"], 1.4, 1.4, 3.0, 0.8),
     }
     # Trees: bare ground, roots, a hindered swing (assumed). Branches are not in these numbers: crowns stand
     # on the hole, and the way out sideways is the player's to choose.

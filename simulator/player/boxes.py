@@ -18,19 +18,14 @@ _BOGEY = {
     "woman": (pub.WOMEN_BOGEY_WIDTH_YD, pub.WOMEN_BOGEY_DEPTH_YD),
 }
 
-LOWEST_HANDICAP = -5.0
-"""The boxes are continued from bogey through scratch only this far; better players are scaled from here."""
-
-
 def solid_box_yd(handicap: float, shot_yd: float, sex: str = "man") -> tuple[float, float]:
     """Standard deviations across and along [yd] of a solid shot of ``shot_yd``, boxes read per axis.
 
-    Linear in handicap through the scratch and bogey players of the sex, linear in length between printed
-    lengths. Beyond the printed lengths the share of the length is kept.
+    Linear in handicap from the scratch player through the bogey player of the sex and beyond, scratch's for
+    better players; linear in length between printed lengths. Beyond the printed lengths the share of the length is kept.
     """
-    share = (max(handicap, LOWEST_HANDICAP) - pub.SCRATCH_HANDICAP) / (
-        pub.BOGEY_HANDICAP[sex] - pub.SCRATCH_HANDICAP
-    )
+    over = max(handicap - pub.SCRATCH_HANDICAP, 0.0)
+    share = over / (pub.BOGEY_HANDICAP[sex] - pub.SCRATCH_HANDICAP)
 
     def of(box_yd: np.ndarray) -> float:
         lengths = pub.BOX_SHOT_YD[: len(box_yd)]

@@ -11,7 +11,7 @@ from ...player.curves import Curves
 from ...player.levels import HIGHEST_HANDICAP, level
 from ...player.standard import standard_player
 from .measure import Bench, bench
-from .published import FAR_YD, LADDER, LADDER_LIMIT, NEAR_YD, RATING_LIMIT, RATING_LINES
+from .published import FAR_YD, LADDER, LADDER_LIMIT, NEAR_YD, RATING_LIMIT, RATING_LINES, ROUGH_LADDER
 from .rounds import COURSES_YD, better_half
 from .solver import fit_bounded
 from .tour import TourFit
@@ -28,10 +28,7 @@ BOUNDS = {
 }  # fmt: skip
 """Of every number of this stage. Steps that are not negative keep the curves monotone."""
 
-LEAST_OF_TOUR = 0.93
-"""Scratch's scale over the tour's at the least: its box is wider, and so no shot of a scratch is tighter."""
-
-LADDER_WEIGHT = 1.4
+LADDER_WEIGHT = {"fairway": 1.2, "rough": 0.8}
 """Weight of a ladder's four misses over a score's, each in its own limit."""
 
 SLOPE_WEIGHT = 2.5
@@ -51,18 +48,16 @@ def rating(handicap: float, sex: str, courses_yd: np.ndarray) -> np.ndarray:
     return np.asarray(scratch + (weak - scratch) * handicap / bogey)
 
 
-def ladder_row(handicap: float) -> np.ndarray:
+def ladder_row(handicap: float, lie: str = "fairway") -> np.ndarray:
     """Published greens and leaves of a handicap, straight between the amateurs' groups."""
-    rows = np.array([(row[0], *row[2:]) for row in LADDER[2:]])
+    rows = np.array([(row[0], *row[2:]) for row in (ROUGH_LADDER if lie == "rough" else LADDER[2:])])
     return np.array([np.interp(handicap, rows[:, 0], column) for column in rows[:, 1:].T])
 
 
-def ladder_misses(measured: Bench, published: np.ndarray) -> np.ndarray:
+def ladder_misses(measured: Bench, handicap: float, lie: str) -> np.ndarray:
     """Points of greens and leaves over the limits: near greens, near leave, far greens, far leave."""
-    found = [
-        100.0 * x for distances in (NEAR_YD, FAR_YD) for x in measured.approaches("fairway", distances, 600)
-    ]
-    return (np.array(found) - published) / np.array(LADDER_LIMIT * 2)
+    found = [100.0 * x for distances in (NEAR_YD, FAR_YD) for x in measured.approaches(lie, distances, 600)]
+    return (np.array(found) - ladder_row(handicap, lie)) / np.array(LADDER_LIMIT * 2)
 
 
 def residuals(curves: Curves, tour: TourFit) -> np.ndarray:
@@ -76,7 +71,8 @@ def residuals(curves: Curves, tour: TourFit) -> np.ndarray:
             hole_out_scale=tour.hole_out_scale,
         )
         if handicap:
-            ladders.append(ladder_misses(measured, ladder_row(handicap)) * LADDER_WEIGHT)
+            for lie, weight in LADDER_WEIGHT.items():
+                ladders.append(weight * ladder_misses(measured, handicap, lie))
         if handicap != 4.5:
             limit = RATING_LIMIT.get(handicap, WEAKEST_LIMIT)
             halves[handicap] = better_half(measured, COURSES_YD["man"])
@@ -127,7 +123,7 @@ def unpacked(x: np.ndarray, tour: Curves) -> Curves:
 def fit_amateurs(curves: Curves, tour: TourFit, say: Callable[[str], None], steps: int = 9) -> Curves:
     """Fit the numbers of ``BOUNDS`` by bounded least squares with common luck."""
     low, high = np.array(list(BOUNDS.values())).T
-    low[len(ANCHORS)] = LEAST_OF_TOUR * curves.spread_scale[0]
+    low[len(ANCHORS)] = curves.spread_scale[0]
 
     def misses(x: np.ndarray) -> np.ndarray:
         return residuals(unpacked(x, curves), tour)

@@ -27,8 +27,9 @@ QUICK = Effort(few=8, more=32, commit=64, many=64, scrambles=16, again=0)
 """Effort of the fit's maps."""
 
 QUICK_NODES = (16.0, 7.0)
+MIDDLE_NODES = (11.0, 5.0)
 FINE_NODES = (8.0, 3.5)
-"""Node spacings [yd]: for the fit, and for the final table."""
+"""Node spacings [yd]: for the amateurs' fit, the tour's, whose limits are narrow, and the final table."""
 
 SPREAD = (-0.4, -0.2, 0.0, 0.2, 0.4)
 """A row of a table stands for shots around its distance: places of its mean, as shares of ``bin_yd``."""
@@ -160,6 +161,7 @@ def bench(
     hole_out_scale: float = HOLE_OUT_SCALE,
     open_: bool = False,
     quick: bool = True,
+    nodes: tuple[float, float] = QUICK_NODES,
     seed: int = 1,
 ) -> Bench:
     """Solve the bench for a player.
@@ -173,14 +175,14 @@ def bench(
     open_ : bool
         The obstacle-free hole.
     quick : bool
-        Coarse nodes and few strikes, as the fit uses; else as an answer is made.
+        Few strikes and nodes this far apart (coarse, fine), as the fit uses; else as an answer is made.
     """
     threads = default_threads()
     bag = make_bag(player, threads=threads)
     if lies is not None:
         bag = replace(bag, strikes=strike_rows(bag.shots.shots, bag.flights, lies))
     boards = []
-    coarse, fine = QUICK_NODES if quick else FINE_NODES
+    coarse, fine = nodes if quick else FINE_NODES
     for pin in range(len(PINS_YD)):
         hole, raster = _ground(open_, pin)
         board = make_board(

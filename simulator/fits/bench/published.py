@@ -95,6 +95,17 @@ LADDER = (
 """Broadie 2008, table 2, from the fairway (second hand). Handicaps: average score less 72, the
 professionals' two groups on harder courses at -5 and -1 (ours)."""
 
+ROUGH_LADDER = (
+    # handicap, who, 20-60 yd: greens %, median leave %; 100-150 yd: the same
+    (4.5, "70-83", 86, 15.4, 53, 10.4), (18.5, "84-97", 72, 21.0, 34, 13.5),
+    (36.5, "97-120", 64, 25.6, 25, 18.4),
+)  # fmt: skip
+"""The same table from the rough, amateurs (professionals' rough was tournament rough)."""
+
+SAND_LEAVES = {-5.0: 16.0, 4.5: 30.0, 18.5: 40.0}
+SAND_YD = np.array([13.0, 15.0, 17.0])
+"""Broadie 2008, table 1: median leave from sand [% of the distance] by handicap; taken as 15 yd (ours)."""
+
 LADDER_LIMIT = (8.0, 2.5)
 """Points of greens hit and of median leave; ours, the source gives no error."""
 

@@ -27,6 +27,9 @@ from .published import (
     NINETY_LINE,
     RATING_LIMIT,
     RATING_LINES,
+    ROUGH_LADDER,
+    SAND_LEAVES,
+    SAND_YD,
     SHOOTER_OF_90,
     SLOPE_LIMIT,
     SLOPE_PER_STROKE,
@@ -148,6 +151,18 @@ def ladders(benches: Callable[[float], Bench]) -> Iterator[Row]:
             yield Row(
                 f"scores {group}", f"median leave, {name}", left, 100 * leave, LADDER_LIMIT[1], "% of it"
             )
+    for handicap, group, *published in ROUGH_LADDER:
+        for name, distances, (greens, left) in (
+            ("20-60 yd", NEAR_YD, published[:2]),
+            ("100-150 yd", FAR_YD, published[2:]),
+        ):
+            green, leave = benches(handicap).approaches("rough", distances)
+            who_ = f"scores {group}, rough"
+            yield Row(who_, f"greens hit, {name}", greens, 100 * green, LADDER_LIMIT[0], "points")
+            yield Row(who_, f"median leave, {name}", left, 100 * leave, LADDER_LIMIT[1], "% of it")
+    for handicap, leave_pct in SAND_LEAVES.items():
+        leave = benches(handicap).approaches("sand", SAND_YD)[1]
+        yield Row("sand, 15 yd", f"median leave, index {handicap:g}", leave_pct, 100 * leave, None, "% of it")
     green, leave = benches(18.0).approaches("fairway", np.array([150.0]), 4000)
     yield Row(
         "90-shooter", "greens hit from 150 yd", SHOOTER_OF_90[0], 100 * green, LADDER_LIMIT[0], "points"

@@ -12,7 +12,7 @@ from ...physics.lies import FITTED, effects
 from ...player.curves import Curves
 from ...player.levels import LOWEST_HANDICAP, level
 from ...player.standard import standard_player
-from .measure import Bench, bench, recovery_strokes
+from .measure import MIDDLE_NODES, Bench, bench, recovery_strokes
 from .published import FAR_YD, LADDER, LADDER_LIMIT, LIMITS, NEAR_YD, TOUR_LIES, tour_rows
 from .solver import fit_bounded
 
@@ -47,7 +47,9 @@ def with_tour(curves: Curves, skill: Mapping[str, float]) -> Curves:
 def tour_bench(curves: Curves, fit: TourFit, quick: bool = True) -> Bench:
     """The tour's level on the bench."""
     who = standard_player(level(LOWEST_HANDICAP, curves=with_tour(curves, fit.skill)))
-    return bench(who, lies=effects(fit.lies), hole_out_scale=fit.hole_out_scale, quick=quick)
+    return bench(
+        who, lies=effects(fit.lies), hole_out_scale=fit.hole_out_scale, quick=quick, nodes=MIDDLE_NODES
+    )
 
 
 def residuals(measured: Bench) -> np.ndarray:
