@@ -62,7 +62,8 @@ def main() -> None:
         xtol=1e-3,
     )
     carries = [*FITTED, *SHOWN]
-    rows = zip(carries, [*FITTED.values(), *SHOWN.values()], runs_yd(*fit.x, carries), strict=True)
+    wanted_yd = [*FITTED.values(), *SHOWN.values()]
+    rows = zip(carries, wanted_yd, runs_yd(fit.x[0], fit.x[1], carries), strict=True)
     said = "; ".join(f"{carry:g} yd: {run:.1f} for {want:g}" for carry, want, run in rows)
     text = (
         "# Made by a script: run it again, do not edit.\n"

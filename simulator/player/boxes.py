@@ -22,7 +22,7 @@ def solid_box_yd(handicap: float, shot_yd: float, sex: str = "man") -> tuple[flo
     """Standard deviations across and along [yd] of a solid shot of ``shot_yd``, boxes read per axis.
 
     Linear in handicap from the scratch player through the bogey player of the sex and beyond, scratch's for
-    better players; linear in length between printed lengths. Beyond the printed lengths the share of the length is kept.
+    better players; linear in length between printed lengths, beyond which the share of the length is kept.
     """
     over = max(handicap - pub.SCRATCH_HANDICAP, 0.0)
     share = over / (pub.BOGEY_HANDICAP[sex] - pub.SCRATCH_HANDICAP)

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import Any
 
 import numpy as np
+from numpy.typing import ArrayLike
 
 from .published import DRIVE_HANDICAP, DRIVE_TOTAL_YD
 
@@ -55,11 +56,11 @@ class Curves:
         return smooth(self.handicap, getattr(self, name), handicap)
 
 
-def smooth(at: Sequence[float], values: Sequence[float], x: float) -> float:
+def smooth(at: ArrayLike, values: ArrayLike, x: float) -> float:
     """Monotone piecewise cubic through points, level beyond the ends."""
     from scipy.interpolate import PchipInterpolator
 
-    return float(PchipInterpolator(at, values)(np.clip(x, at[0], at[-1])))
+    return float(PchipInterpolator(at, values)(np.clip(x, np.min(at), np.max(at))))
 
 
 def drive_total_yd(handicap: float, sex: str) -> float:
@@ -70,7 +71,8 @@ def drive_total_yd(handicap: float, sex: str) -> float:
 def curves_of(table: Mapping[str, Any]) -> Curves:
     """Curves from the keys of their file."""
     columns: dict[str, Any] = {key: tuple(map(float, table[key])) for key in ("handicap", *CURVES)}
-    return Curves(**columns, **{key: float(table[key]) for key in NUMBERS})
+    numbers: dict[str, Any] = {key: float(table[key]) for key in NUMBERS}
+    return Curves(**columns, **numbers)
 
 
 @cache

@@ -8,6 +8,8 @@ Own copy of the figures:
   (bogey, index 20); women L / 180 + 40.1 and L / 120 + 51.3 (index 24).
 """
 
+import itertools
+
 import numpy as np
 import pytest
 from small_games import tell
@@ -78,7 +80,7 @@ def test_greens_and_leaves(measured, handicap, near, far):
 def test_scores_rise_with_the_index(measured):
     for sex, indices in (("man", (-5.0, 0.0, 20.0, 36.5)), ("woman", (0.0, 24.0))):
         halves = [better_half(measured(h, sex), (5400.0, 5400.0))[0] for h in indices]
-        assert all(a + 1.0 < b for a, b in zip(halves, halves[1:], strict=False))
+        assert all(a + 1.0 < b for a, b in itertools.pairwise(halves))
 
 
 KNOWN_MISSES: dict[tuple[str, str], float] = {}

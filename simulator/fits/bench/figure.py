@@ -21,7 +21,7 @@ COLUMNS = {"tee": "#1f5fa8", "fairway": "#15803d", "rough": "#92400e", "sand": "
 AT = (-5.0, 0.0, 5.0, 10.0, 18.0, 28.0, 36.0, 54.0)
 """Handicaps at which what must be simulated is."""
 
-STYLE = {
+STYLE: Any = {
     "font.size": 10,
     "axes.grid": True,
     "grid.alpha": 0.25,
@@ -153,7 +153,8 @@ def _putts(axis: Any, fine: np.ndarray) -> None:
     found = [
         distances_of(putt_table(s.angle_sd_deg, s.distance_sd, stimp_ft=AMATEUR_STIMP_FT)) for s in skill
     ]
-    rows = {LOWEST_HANDICAP: TOUR_DISTANCES, **{h: row[:2] for h, row in AMATEURS.items()}}
+    rows = {LOWEST_HANDICAP: TOUR_DISTANCES}
+    rows.update({float(h): row[:2] for h, row in AMATEURS.items()})
     for k, (name, colour) in enumerate((("holed half the time", BLUE), ("two putts on average", RED))):
         axis.plot(at, [f[k] for f in found], color=colour, label=f"{name}, level")
         axis.plot(list(rows), [r[k] for r in rows.values()], "o", color=colour, label="Broadie 2008, 2012")

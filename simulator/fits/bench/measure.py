@@ -10,6 +10,7 @@ from functools import lru_cache
 import numpy as np
 
 from ...engine import AIMS_DEG, WIDE_AIMS_DEG, Effort, Sequences, default_threads, play, solve_map
+from ...hole.model import Hole
 from ...hole.surfaces import Lie, Surface
 from ...kernels import codes as c
 from ...kernels import solve
@@ -43,7 +44,7 @@ def bin_yd(distance_yd: float) -> float:
 
 
 @lru_cache(maxsize=8)
-def _ground(open_: bool, pin: int) -> tuple[object, Raster]:
+def _ground(open_: bool, pin: int) -> tuple[Hole, Raster]:
     hole = open_hole(pin=pin) if open_ else plain_hole(pin)
     return hole, ground_raster(hole, 1.0)
 
@@ -191,12 +192,12 @@ def bench(
             raster,
             coarse_yd=coarse,
             fine_yd=fine,
-            hole_out_scale=hole_out_scale,  # type: ignore[arg-type]
+            hole_out_scale=hole_out_scale,
         )
         if quick:
             boards.append(solve_map(board, seed=seed, effort=QUICK, threads=threads))
         else:
-            sketch = make_sketch(board, hole)  # type: ignore[arg-type]
+            sketch = make_sketch(board, hole)
             boards.append(solve_map(board, sketch=sketch, seed=seed, threads=threads))
     return Bench(tuple(boards))
 

@@ -60,9 +60,9 @@ def residuals(measured: Bench) -> np.ndarray:
         out.append((measured.strokes(lie, at) - published) / LIMITS[lie][0] / np.sqrt(at.size))
     for near, distances in ((2, NEAR_YD), (4, FAR_YD)):
         green, left = measured.approaches("fairway", distances, 600)
-        row = LADDER[0]
-        out.append(np.array([(100 * green - row[near]) / LADDER_LIMIT[0],
-                             (100 * left - row[near + 1]) / LADDER_LIMIT[1]]) * 0.3)  # fmt: skip
+        row = np.array(LADDER[0][2:], float)
+        out.append(np.array([(100 * green - row[near - 2]) / LADDER_LIMIT[0],
+                             (100 * left - row[near - 1]) / LADDER_LIMIT[1]]) * 0.3)  # fmt: skip
     return np.concatenate(out)
 
 
