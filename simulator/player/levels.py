@@ -50,6 +50,10 @@ _BIAS_KIND = {"driver": 0.0, "wood": 0.5, "hybrid": 0.75, "iron": 1.0, "wedge": 
 _SHORT_MOST = 1.3
 """No level comes up shorter than this over the 90-shooter (assumed)."""
 
+_LONGER_HANDICAP, _LONGER = (0.0, pub.SHOOTER_OF_90_HANDICAP), (1.0, 1.25)
+"""Length over width of solid irons over that of the boxes: at rest the 90-shooter's pattern is then about
+half as long again as wide, as published; scratch's boxes as they are."""
+
 _FULL_WEDGE_YD = 90.0
 """Part swings are a share wider than full shots below this carry [yd], the shortest two-thirds box
 printed."""
@@ -184,9 +188,10 @@ class Level:
     def _iron(self, carry_yd: float) -> tuple[float, float]:
         """Solid spread of an iron or wedge: direction [deg], distance [%]."""
         across, along = solid_box_yd(self.handicap, carry_yd, self.sex)
+        longer = float(np.interp(self.handicap, _LONGER_HANDICAP, _LONGER)) ** 0.5
         return (
-            float(np.degrees(np.arctan2(self.spread_scale * across, carry_yd))),
-            100.0 * self.spread_scale * along / carry_yd,
+            float(np.degrees(np.arctan2(self.spread_scale * across / longer, carry_yd))),
+            100.0 * self.spread_scale * longer * along / carry_yd,
         )
 
     def _driver(self, carry_yd: float) -> tuple[float, float]:

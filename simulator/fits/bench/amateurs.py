@@ -31,7 +31,7 @@ BOUNDS = {
 LADDER_WEIGHT = {"fairway": 1.2, "rough": 0.8}
 """Weight of a ladder's four misses over a score's, each in its own limit."""
 
-SLOPE_WEIGHT = 2.5
+SLOPE_WEIGHT = 3.0
 """Weight of the slope's four misses: the score of both players enters it."""
 
 WEAKEST = 36.0

@@ -129,7 +129,8 @@ def _mishits(axis: Any, fine: np.ndarray, levels: list[Any]) -> None:
         fine, [-s.bias_long_pct for s in levels], ":", color=GREY, label="solid shots short of stock [%]"
     )
     axis.set_title("Fitted; nobody publishes them")
-    axis.legend()
+    axis.set_ylim(-1.0, 48.0)
+    axis.legend(loc="upper left")
 
 
 def _scores(axis: Any, benches: Callable[[float, str], Bench]) -> None:
@@ -172,7 +173,7 @@ def _tour(strokes: Any, misses: Any, measured: Bench) -> None:
         misses.plot(at[keep], (ours - published)[keep], color=COLUMNS[lie], label=lie)
     strokes.plot([], [], "o", ms=3.5, color=GREY, label="Broadie 2012, table 9")
     strokes.set_title("Tour: strokes to hole out")
-    misses.set_title("Tour: level less published [strokes]")
+    misses.set_title("Tour: level less published [strokes];\nsand beyond 300 yd does not count")
     misses.set_ylim(-0.5, 0.3)
     misses.axhline(0.0, color=GREY, lw=0.8)
     for axis in (strokes, misses):
