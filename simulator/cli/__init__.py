@@ -18,8 +18,11 @@ from .answer import compare, plan
 from .carries import carries
 from .check import check, list_
 from .flat import flat
+from .maps import import_map
+from .new import new
 from .player import fit
 from .say import say
+from .sketch import sketch
 from .survey import survey
 
 INTERRUPTED = 130
@@ -37,6 +40,9 @@ app = typer.Typer(
 for command in (plan, compare, carries, check, survey):
     app.command()(flat(command))
 app.command("list")(flat(list_))
+app.add_typer(new, name="new")
+app.command("import-map")(flat(import_map))
+app.command()(flat(sketch))
 
 player_app = typer.Typer(help="Players: from measured shots.", rich_markup_mode=None)
 player_app.command("fit")(flat(fit))

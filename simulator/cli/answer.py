@@ -27,6 +27,7 @@ class Where(NamedTuple):
     pin: o.PinOption = None
     from_: o.FromOption = None
     played: o.PlayedOption = None
+    without: o.WithoutOption = None
 
 
 class Run(NamedTuple):
@@ -54,8 +55,8 @@ def compare(
         list[str],
         typer.Argument(
             metavar="CLUB...",
-            help="Clubs of the bag; an aim may follow: driver@-8 is 8 yards left of the straight line to the "
-            "pin, driver@-3deg 3 degrees left.",
+            help='Clubs by any usual name ("3w", "7-iron low", "152 shot"); an aim may follow: "driver 8 '
+            'left" is 8 yards left of the straight line to the pin, "driver 3 degrees left"; driver@-8 too.',
         ),
     ],
     where: Where,
@@ -76,7 +77,6 @@ def _answer(hole_name: str, clubs: list[str] | None, where: Where, day: Day, run
     if where.played is not None and where.from_ is None:
         raise UsageError("--played goes with --from: on the tee nothing is played yet")
     from ..hole import load_hole
-    from ..player import load_player
 
     if run.plot is not None:
         from ..report.plot import check_plot_path
@@ -85,7 +85,7 @@ def _answer(hole_name: str, clubs: list[str] | None, where: Where, day: Day, run
     hole = load_hole(hole_name)
     hole = hole.with_tee(where.tee) if where.tee is not None else hole
     hole = hole.with_pin(where.pin) if where.pin is not None else hole
-    player = load_player(o.DEFAULT_PLAYER if where.player is None else where.player)
+    player = o.player_of(where.player, where.without)
     start = _place(hole, where.from_, where.played)
     conditions = day.read(hole, start)
     _check_clubs(player, clubs)
@@ -113,12 +113,17 @@ def _place(hole: Hole, from_: str | None, played: int | None) -> Start | None:
 
 
 def _check_clubs(player: Player, clubs: list[str] | None) -> None:
-    """Refuse a club that is not in the bag, or an aim that is none, before the work."""
+    """Refuse a club that is not in the bag, or an aim that is none; say what a distance means."""
     if clubs:
-        from ..strategy.places import club_and_aim, club_and_flight
+        from ..strategy.clubwords import shot_meant
 
         for text in clubs:
-            player.club(club_and_flight(club_and_aim(text)[0])[0])
+            meant = shot_meant(player, text)
+            if meant.by_distance and meant.part_yd is None:
+                club = meant.club
+                say(f"{text}: the nearest is the {club.name}, which carries {club.carry_yd:.0f} yd")
+            elif meant.by_distance:
+                say(f"{text}: a part swing with the {meant.club.name}")
 
 
 def _show(answer: Answer, notes: tuple[str, ...], run: Run) -> None:

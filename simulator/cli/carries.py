@@ -21,6 +21,7 @@ def carries(
         ),
     ] = None,
     player: o.PlayerOption = None,
+    without: o.WithoutOption = None,
     height: o.HeightOption = None,
     adjusted: o.AdjustedOption = None,
     as_json: o.JsonOption = False,
@@ -29,12 +30,11 @@ def carries(
 
     Wind words refer to the shot. Example: holesim carries "164, adjusted 169" --wind "12 mph against"
     """
-    from ..player import load_player
     from ..report import carrytext
     from ..report.jsonout import dumps
     from ..strategy import carries as numbers
 
-    who = load_player(o.DEFAULT_PLAYER if player is None else player)
+    who = o.player_of(player, without)
     day = air.read()
     if distance is None:
         if adjusted is not None:

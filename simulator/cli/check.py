@@ -12,7 +12,10 @@ from . import options as o
 
 def check(
     file: Annotated[
-        str, typer.Argument(metavar="FILE", help="A hole or player file, or a name of 'holesim list'.")
+        str,
+        typer.Argument(
+            metavar="FILE", help="A hole or player file, a name of 'holesim list', or a player in words."
+        ),
     ],
     as_json: o.JsonOption = False,
 ) -> None:
@@ -56,16 +59,18 @@ def _is_player(source: str) -> bool:
     """Whether a file looks like a player's bag; anything unreadable is left to the reader of holes."""
     from ..hole import bundled_holes
     from ..player import bundled_players
+    from ..player.words import is_player_words
 
     path = Path(source)
     try:
         if not path.is_file():
-            return source in bundled_players() and source not in bundled_holes()
+            named = source in bundled_players() and source not in bundled_holes()
+            return named or (source not in bundled_holes() and is_player_words(source))
         import tomllib
 
         top = tomllib.loads(path.read_text("utf-8-sig"))
     except (OSError, ValueError, RecursionError):
         return False
-    bag = {"handicap", "sex", "clubs", "club", "part", "putting", "short_game"}
+    bag = {"handicap", "sex", "hand", "clubs", "club", "part", "putting", "short_game", "miss", "shape"}
     ground = {"par", "length_yd", "length_m", "green", "fairway", "line_yd", "line_m", "tee", "pin"}
     return len(bag & top.keys()) > len(ground & top.keys())

@@ -3,23 +3,33 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
+
+if TYPE_CHECKING:
+    from ..player import Player
 
 DEFAULT_PLAYER = "barnaby"
 """The demo player taken when nobody is named."""
 
 HoleArgument = Annotated[
-    str, typer.Argument(metavar="HOLE", help="A hole file, or a hole of 'holesim list'.")
+    str, typer.Argument(metavar="HOLE", help="A hole file, a hole of 'holesim list', or words.")
 ]
 PlayerOption = Annotated[
     str | None,
     typer.Option(
         "--player", metavar="PLAYER",
-        help=f"A player file, or a player of 'holesim list'; {DEFAULT_PLAYER} if left out.",
+        help=f"A player file, a player of 'holesim list', or words: \"handicap 15, driver 205\"; "
+        f"{DEFAULT_PLAYER} if left out.",
     ),
 ]  # fmt: skip
+WithoutOption = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--without", metavar="CLUB", help='Leave a club at home: driver, "driver,3w"; may be given again.'
+    ),
+]
 TeeOption = Annotated[
     str | None, typer.Option("--tee", metavar="NAME", help="Tee; the file's first if left out.")
 ]
@@ -110,3 +120,12 @@ AdjustedOption = Annotated[
     float | None,
     typer.Option("--adjusted", metavar="YARDS", help="The second number of a laser that adjusts for slope."),
 ]
+
+
+def player_of(named: str | None, without: list[str] | None = None) -> Player:
+    """The player somebody named, or the demo player, with some clubs left at home."""
+    from ..player import load_player
+
+    player = load_player(DEFAULT_PLAYER if named is None else named)
+    names = [name.strip() for text in without or () for name in text.split(",")]
+    return player.without(name for name in names if name) if without else player

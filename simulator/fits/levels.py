@@ -69,7 +69,7 @@ def fit() -> None:
     lies: Mapping[str, float] = read_table(LIES)
     curves = fitted_curves()
     tour = TourFit(
-        {name: getattr(curves, name)[0] for name in SKILL},
+        {name: np.atleast_1d(getattr(curves, name))[0] for name in SKILL},
         {name: float(lies[name]) for name in FITTED},
         HOLE_OUT_SCALE,
     )

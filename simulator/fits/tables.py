@@ -27,10 +27,28 @@ def write_numbers(
     os.replace(temporary, path)
 
 
+def write_table(path: Path, origin: Mapping[str, str], columns: Mapping[str, Sequence[object]]) -> None:
+    """Write ``origin`` (script, inputs, date) and ``columns`` to ``path``, by a temporary file and a rename.
+
+    A column is a list of numbers or of lists of numbers; numbers are kept to five figures.
+    """
+    lines = ["# Made by a script: run it again, do not edit."]
+    lines += [f'{key} = "{value}"' for key, value in origin.items()]
+    lines += [""]
+    for key, values in columns.items():
+        if values and isinstance(values[0], Sequence):
+            lines += [f"{key} = ["] + [f"    {_list(row)}," for row in values] + ["]"]  # type: ignore[arg-type]
+        else:
+            lines += [f"{key} = {_list(values)}"]
+    temporary = path.with_suffix(".tmp")
+    temporary.write_text("\n".join(lines) + "\n", encoding="utf-8")
+    os.replace(temporary, path)
+
+
 def read_table(path: Path) -> dict[str, Any]:
     """What such a file holds."""
     return tomllib.loads(path.read_text(encoding="utf-8"))
 
 
-def _list(values: Sequence[float]) -> str:
-    return "[" + ", ".join(f"{float(v):.5g}" for v in values) + "]"
+def _list(values: Sequence[object]) -> str:
+    return "[" + ", ".join(f"{float(v):.5g}" for v in values) + "]"  # type: ignore[arg-type]

@@ -2,7 +2,7 @@
 
 from simulator.hole.crowns import Crown, Tree
 from simulator.hole.files import bundled_holes, load_hole
-from simulator.hole.model import Feature, Hole, Spot
+from simulator.hole.model import Feature, Hole, Mark, Spot
 from simulator.hole.slopes import Slope
 from simulator.hole.surfaces import LIE_OF, PAINT_ORDER, WORDS, Lie, Surface
 
@@ -14,6 +14,7 @@ __all__ = [
     "Feature",
     "Hole",
     "Lie",
+    "Mark",
     "Slope",
     "Spot",
     "Surface",

@@ -82,15 +82,15 @@ class Fields:
 
     # -- plain values ------------------------------------------------------------------------
 
-    def text(self, key: str, default: str | None = None) -> str | None:
-        """A name: printable, not blank, at most 60 characters."""
+    def text(self, key: str, default: str | None = None, most: int = 60) -> str | None:
+        """A name: printable, not blank, at most `most` characters."""
         value = self.table.get(key, default)
         if value is None:
             return None
         if not isinstance(value, str):
             raise self.error(key, show(value), "text in quotes")
-        if not value.strip() or len(value) > 60 or not value.isprintable():
-            raise self.error(key, show(value), "1 to 60 printable characters")
+        if not value.strip() or len(value) > most or not value.isprintable():
+            raise self.error(key, show(value), f"1 to {most} printable characters")
         return value.strip()
 
     def flag(self, key: str, default: bool = False) -> bool:
@@ -184,10 +184,19 @@ class Fields:
         """A list of at least `least` pairs of lengths, in yards, (n, 2); required."""
         return self._rows(stem, least, "pair", "[a, b]", (LIMIT_YD, LIMIT_YD))
 
-    def triples(self, stem: str, least: int, last_limit_yd: float) -> np.ndarray:
+    def rings(self, stem: str) -> list[np.ndarray]:
+        """A list of rings, each a list of three or more pairs of lengths, in yards, (n, 2); required."""
+        key = self.key(stem)
+        value = self.table.get(key)
+        if not isinstance(value, list) or len(value) > MOST_ENTRIES:
+            raise self.error(key, show(value), f"a list of up to {MOST_ENTRIES} rings, [[[x, y], ...], ...]")
+        return [Fields(self.source, self.where, {key: ring}).pairs(stem, least=3) for ring in value]
+
+    def triples(
+        self, stem: str, least: int, last_limit_yd: float, form: str = "[station, offset, height]"
+    ) -> np.ndarray:
         """A list of at least `least` places with a height, in yards, (n, 3); required."""
-        limits = (LIMIT_YD, LIMIT_YD, last_limit_yd)
-        return self._rows(stem, least, "triple", "[station, offset, height]", limits)
+        return self._rows(stem, least, "triple", form, (LIMIT_YD, LIMIT_YD, last_limit_yd))
 
     def _rows(self, stem: str, least: int, word: str, form: str, limits_yd: tuple[float, ...]) -> np.ndarray:
         key = self.key(stem)

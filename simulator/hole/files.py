@@ -28,22 +28,36 @@ def bundled_holes() -> list[str]:
 
 
 def load_hole(path_or_name: str | Path) -> Hole:
-    """Read a hole from a sketch file, or a demo hole by name.
+    """Read a hole from a sketch file, a demo hole by name, or from words ("par 4, 372; out left 34 ...").
 
     Parameters
     ----------
     path_or_name : str or Path
-        A file wins over a demo hole of the same name.
+        A file wins over a demo hole of the same name, and over words.
 
     Raises
     ------
     FileError
         When there is no such file, it cannot be read, or anything in it is wrong.
+    UsageError
+        Words that are not understood.
     """
     source = str(path_or_name)
+    if " " in source and not _is_file(source):
+        from simulator.hole.words import hole_from_words, looks_like_words
+
+        if looks_like_words(source):
+            return hole_from_words(source).hole
     if source in bundled_holes() and not Path(source).is_file():
         return read_sketch(parse_file(_bundled_folder() / f"{source}.toml", source), source)
     return read_sketch(parse_file(Path(path_or_name), source), source)
+
+
+def _is_file(source: str) -> bool:
+    try:
+        return Path(source).is_file()
+    except (OSError, ValueError):  # too long for a path, a zero byte
+        return False
 
 
 def parse_file(path: Path, source: str) -> dict:

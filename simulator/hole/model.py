@@ -71,6 +71,15 @@ class Spot:
     y_yd: float
 
 
+@dataclass(frozen=True)
+class Mark:
+    """Something to point at (a tree, a post, a roof), in the hole frame [yd]; it never touches a ball."""
+
+    name: str
+    x_yd: float
+    y_yd: float
+
+
 @dataclass(frozen=True, eq=False)
 class Hole:
     """A golf hole seen from the tee in use.
@@ -87,6 +96,9 @@ class Hole:
     assumed : one sentence for everything the reader filled in by itself.
     single_trees : trees that stand alone; `features` holds the areas of trees.
     heights : places of known height (x, y, z), z above the zero of the file's heights.
+    attribution : line that everything made from this hole has to carry, for example
+        "© OpenStreetMap contributors (ODbL)"; None when nobody asks for one.
+    marks : what a line can be worded by; no part of the ground.
     """
 
     name: str
@@ -105,6 +117,8 @@ class Hole:
     drawn_line: tuple[Point, ...] = field(default=(), repr=False)
     single_trees: tuple[Tree, ...] = ()
     heights: tuple[tuple[float, float, float], ...] = ()
+    attribution: str | None = None
+    marks: tuple[Mark, ...] = ()
 
     @cached_property
     def play_line(self) -> PlayLine:
@@ -230,6 +244,7 @@ def _moved(hole: Hole, tee: Spot) -> Hole:
         drawn_line=shift(hole.drawn_line),
         single_trees=tuple(replace(t, x_yd=t.x_yd - dx, y_yd=t.y_yd - dy) for t in hole.single_trees),
         heights=tuple((x - dx, y - dy, z) for x, y, z in hole.heights),
+        marks=tuple(replace(m, x_yd=m.x_yd - dx, y_yd=m.y_yd - dy) for m in hole.marks),
     )
 
 

@@ -10,7 +10,7 @@ Ways to give an area (lengths end in _yd or _m; offsets are positive to the righ
     at, offset, depth, width   an ellipse round a station; turn_deg turns it clockwise
     front, depth, width        a green from its front edge; width may be a list, front to back
     points                     corners [station, offset]
-    xy                         corners [x, y]
+    xy                         corners [x, y]; holes_xy, rings of such corners, are cut out of it
 """
 
 from __future__ import annotations
@@ -43,7 +43,7 @@ SHAPES: dict[str, tuple[tuple[str, ...], tuple[str, ...], tuple[str, ...]]] = {
     "ellipse": (("at",), ("at", "offset", "depth", "width"), ("turn_deg",)),
     "front": (("front",), ("front", "offset", "depth", "width"), ("turn_deg",)),
     "points": (("points",), ("points",), ()),
-    "xy": (("xy",), ("xy",), ()),
+    "xy": (("xy",), ("xy", "holes_xy"), ()),
 }
 
 WAYS = "from/to with left/right, left_of or right_of, at with depth/width, points, xy, or front (a green)"
@@ -223,4 +223,4 @@ def _corners(fields: Fields, line: PlayLine) -> Polygon:
     corners = fields.pairs(stem, least=3)
     if stem == "points":
         corners = np.array([line.at(s, o) for s, o in corners])
-    return Polygon(corners)
+    return Polygon(corners, fields.rings("holes_xy") if fields.has("holes_xy") else None)

@@ -15,14 +15,14 @@ from simulator.hole.fields import Fields, entries_of, named_fields, show
 from simulator.hole.heights import HIGHEST_YD, check_heights, read_heights
 from simulator.hole.legs import read_line
 from simulator.hole.line import PlayLine
-from simulator.hole.model import Feature, Hole, Spot, paint_sorted
+from simulator.hole.model import Feature, Hole, Mark, Spot, paint_sorted
 from simulator.hole.planes import area_heights, read_green_parts, say_planes, with_fitted_slope
 from simulator.hole.shapes import read_area
 from simulator.hole.slopes import MOST_GREEN_PCT, MOST_GROUND_PCT, SLOPE_KEYS, read_slope
-from simulator.hole.spots import read_pins, read_tees, read_trees, tee_pads
+from simulator.hole.spots import read_marks, read_pins, read_tees, read_trees, tee_pads
 from simulator.hole.surfaces import LOST_CHANCE, WORDS, Surface
 
-Placed = TypeVar("Placed", Spot, Tree)
+Placed = TypeVar("Placed", Spot, Tree, Mark)
 
 KINDS: dict[str, Surface] = {
     "rough": Surface.ROUGH,
@@ -38,6 +38,11 @@ KINDS: dict[str, Surface] = {
 }
 """Keys of a sketch that hold areas. A penalty area that is playable becomes DRY_PENALTY."""
 
+MOST_ATTRIBUTION = 200
+"""Longest attribution line [characters]: it has to fit under a picture."""
+MOST_ASSUMED, LONGEST = 500, 200
+"""Most sentences of `assumed`, and letters in one: limits on slips."""
+
 MOST_EDGE_SD_YD = 60.0
 """An edge less sure than this was never measured [yd]."""
 
@@ -48,9 +53,12 @@ TOP_KEYS = (
     "bearing_deg",
     "stroke_index",
     "local_rule_e5",
+    "attribution",
     "tee",
     "pin",
     "tree",
+    "mark",
+    "assumed",
     "green_part",
     *KINDS,
 )
@@ -69,6 +77,7 @@ HINTS = {
     "hole": "pin",
     "tees": "tee",
     "pins": "pin",
+    "marks": "mark",
     "si": "stroke_index",
     "spot_heights": "heights_yd",
     "elevations": "heights_yd",
@@ -86,7 +95,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
         Anything wrong, in one line that names feature and field.
     """
     top = Fields(source, "", data, elsewhere=TOP_KEYS)
-    top.refuse_unknown(TOP_KEYS, ("length", "line", "heights"), HINTS)
+    top.refuse_unknown(TOP_KEYS, ("length", "line", "heights", "heights_xy"), HINTS)
     name = top.text("name", "") if "name" in data else None
     if name is None:
         raise top.error("name", "no such key", "the name of the hole, in quotes")
@@ -94,7 +103,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
     assert par is not None
     line = read_line(top)
     check_line(source, par, line)
-    assumed: list[str] = []
+    assumed = read_assumed(top)
     features = _read_features(top, line)
     features += read_green_parts(top, line, features)
     heights = read_heights(top, line)
@@ -102,6 +111,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
     pins = read_pins(top, line, features, assumed)
     features += tee_pads(line, tees, features, assumed)
     trees = read_trees(top, line)
+    marks = read_marks(top, line)
     features = [with_fitted_slope(source, f, heights) for f in features]
     heights += area_heights(source, heights, features)
     check_heights(source, heights)
@@ -109,6 +119,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
     say_crowns([f.crown for f in features if f.crown] + [t.crown for t in trees], assumed)
     check_names(source, "tee", [t.name for t in tees])
     check_names(source, "pin", [p.name for p in pins])
+    check_names(source, "mark", [m.name for m in marks])
     check_names(source, "feature", [f.name for f in features] + [t.name for t in trees])
     drawn = tuple(map(tuple, line.points.tolist()))
     hole = Hole(
@@ -127,12 +138,25 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
         local_rule_e5=top.flag("local_rule_e5"),
         single_trees=tuple(trees),
         heights=tuple((s.x_yd, s.y_yd, s.z_yd) for s in heights),
+        attribution=top.text("attribution", most=MOST_ATTRIBUTION),
+        marks=tuple(marks),
     )
     if hole.has_relief:
         say_planes(features, len(heights), assumed)
     hole = replace(_to_frame(hole, line), assumed=tuple(assumed)).with_tee(tees[0].name)
     check_hole(hole)
     return hole
+
+
+def read_assumed(top: Fields) -> list[str]:
+    """Sentences of `assumed`: what whoever wrote the file took for granted; said with every answer."""
+    value = top.table.get("assumed", [])
+    if not isinstance(value, list) or len(value) > MOST_ASSUMED:
+        raise top.error("assumed", show(value), f"a list of up to {MOST_ASSUMED} sentences in quotes")
+    for sentence in value:
+        if not isinstance(sentence, str) or not sentence.isprintable() or not 0 < len(sentence) <= LONGEST:
+            raise top.error("assumed", show(sentence), f"1 to {LONGEST} printable characters in quotes")
+    return list(value)
 
 
 def _read_features(top: Fields, line: PlayLine) -> list[Feature]:
@@ -227,4 +251,5 @@ def _to_frame(hole: Hole, line: PlayLine) -> Hole:
         features=tuple(map(feature, hole.features)),
         single_trees=tuple(map(placed, hole.single_trees)),
         heights=tuple((*turned(np.array([x, y])).tolist(), z) for x, y, z in hole.heights),
+        marks=tuple(map(placed, hole.marks)),
     )

@@ -57,36 +57,32 @@ NOT_ALLOWED = replace(CLEAN, allowed=False)
 
 # Teed irons: near circular and tighter than from turf (Broadie, the 90-shooter from 150 yd); amounts assumed.
 _TEED_IRON = LieEffect(direction_factor=0.95, distance_factor=0.8, mishit_factor=0.6)
-_TEED_WOOD = LieEffect(direction_factor=0.95, distance_factor=0.9, mishit_factor=0.7)  # assumed
+# Woods: as tight off a peg as their place between irons and driver says (the levels widen them off turf).
+_TEED_WOOD = LieEffect(direction_factor=0.83, distance_factor=0.78, mishit_factor=0.7)  # assumed
 
 _FILE = Path(__file__).with_name("lies.toml")
 
 FITTED = (
-    "turf_wood_wider", "turf_wood_carry", "rough_lie_sd", "rough_part_lie_sd", "rough_long_carry",
+    "rough_lie_sd", "rough_part_lie_sd", "rough_long_carry",
     "sand_chip_lie_sd", "sand_pitch_lie_sd", "sand_full_lie_sd", "sand_full_carry", "sand_long_carry",
     "trees_wider",
 )  # fmt: skip
-"""Numbers of these lies that are fitted to the tour's strokes (``python -m simulator.fits.levels``): spread
-and carry of woods from fairway over those off a peg; spreads of the lie for full and part swings from rough;
-carry kept by woods and hybrids from rough; spread of the lie for the shortest swings, for pitches and for
-full swings from sand, and the carry full swings and long clubs keep there; direction spread from among
-trees."""
+"""Numbers of these lies that are fitted to the tour's strokes (``python -m simulator.fits.levels``): spreads
+of the lie for full and part swings from rough; carry kept by woods and hybrids from rough; spread of the lie
+for the shortest swings, for pitches and for full swings from sand, and the carry full swings and long clubs
+keep there; direction spread from among trees."""
 
 
 def effects(fitted: Mapping[str, float]) -> dict[str, dict[str, LieEffect]]:
     """Effects by lie and group from the fitted numbers; a group that is not there may not be used."""
     f = fitted
-    # Driver off turf: a rare skill. Published carries of woods are of balls on pegs as often as not.
-    turf = {group: CLEAN for group in GROUPS if group != "driver"}
-    wide = f["turf_wood_wider"]
-    turf["wood"] = LieEffect(True, f["turf_wood_carry"], 0.0, wide, wide, 1.0, 1.0)
     # Light rough: ball speed 0.96 +- 0.03 and scatter x 1.3 for irons (from memory), a little less scatter
     # here because amateurs' leaves grow by 6 to 20 % only (table 2): a spread of the lie hurts the tour's
     # tight patterns more than wide ones, as published. Spin: 9-iron and wedges half, middle irons 0.8
     # (radar).
     lie, long = f["rough_lie_sd"], f["rough_long_carry"]
     rough = {
-        "wood": LieEffect(True, long - 0.03, lie + 0.01, 1.3 * wide, 1.3 * wide, 1.7, 0.9),
+        "wood": LieEffect(True, long - 0.03, lie + 0.01, 1.3, 1.3, 1.7, 0.9),
         "hybrid": LieEffect(True, long, lie, 1.2, 1.2, 1.5, 0.85),
         "iron": LieEffect(True, 0.95, lie, 1.1, 1.1, 1.4, 0.8),
         "wedge": LieEffect(True, 0.97, lie, 1.1, 1.1, 1.4, 0.55),
@@ -126,7 +122,7 @@ def effects(fitted: Mapping[str, float]) -> dict[str, dict[str, LieEffect]]:
             "wedge": _TEED_IRON,
             "part": CLEAN,
         },
-        "fairway": turf,
+        "fairway": {group: CLEAN for group in GROUPS if group != "driver"},  # driver off turf: a rare skill
         "rough": rough,
         "heavy rough": heavy,
         "bunker": sand,

@@ -18,7 +18,7 @@ CURVES = ("mishit_rate", "spread_scale", "short_power")
 """Curves over the handicap that are fitted; ``Curves`` says what each is."""
 
 
-NUMBERS = ("mishit_loss_pct", "short_loss_pct", "mishit_factor")
+NUMBERS = ("mishit_loss_pct", "short_loss_pct", "mishit_factor", "wood_factor")
 """Numbers all levels share."""
 
 
@@ -41,6 +41,8 @@ class Curves:
         Carry a mishit of a full swing and of a part swing loses [%].
     mishit_factor : float
         How much wider a mishit spreads than a solid strike.
+    wood_factor : float
+        Spread of woods off turf over their place between irons and driver.
     """
 
     handicap: tuple[float, ...]
@@ -50,6 +52,7 @@ class Curves:
     mishit_loss_pct: float
     short_loss_pct: float
     mishit_factor: float
+    wood_factor: float
 
     def at(self, name: str, handicap: float) -> float:
         """One curve at a handicap: monotone cubics between the given ones (Fritsch and Carlson 1980)."""

@@ -127,9 +127,12 @@ def moved(club: Club, by: Mapping[str, float]) -> Club:
     step = {part: by.get(part, 0.0) * getattr(doubt, part) for part in FIELD_OF}
     odds = club.mishit_rate / max(1.0 - club.mishit_rate, 1e-9) * np.exp(step["mishit_logit"])
     wider = float(np.exp(step["distance_log"]))
+    longer = float(np.exp(step["carry_pct"] / 100.0))
     return replace(
         club,
-        carry_yd=club.carry_yd * float(np.exp(step["carry_pct"] / 100.0)),
+        carry_yd=club.carry_yd * longer,
+        curve_yd=club.curve_yd * longer,
+        low_carry_yd=None if club.low_carry_yd is None else club.low_carry_yd * longer,
         direction_sd_deg=club.direction_sd_deg * float(np.exp(step["direction_log"])),
         distance_sd_pct=club.distance_sd_pct * wider,
         mishit_distance_sd_pct=club.mishit_distance_sd_pct * wider,

@@ -95,7 +95,8 @@ class Level:
         ``"man"`` or ``"woman"``: whose lengths and two-thirds boxes.
     driver_carry_yd : float
         Of solid strikes.
-    mishit_rate, mishit_loss_pct, short_loss_pct, mishit_factor, spread_scale, short_power : float
+    mishit_rate, mishit_loss_pct, short_loss_pct, mishit_factor, wood_factor, spread_scale : float
+    short_power : float
         The curves (``curves.Curves``) at the handicap.
     putting : Putting
     """
@@ -107,6 +108,7 @@ class Level:
     mishit_loss_pct: float
     short_loss_pct: float
     mishit_factor: float
+    wood_factor: float
     spread_scale: float
     short_power: float
     putting: Putting
@@ -145,6 +147,8 @@ class Level:
             drive_direction, drive_distance = self._driver(driver_carry_yd)
             direction += long * (drive_direction - direction)
             distance += long * (drive_distance - distance)
+        if group == "wood":
+            direction, distance = self.wood_factor * direction, self.wood_factor * distance
         return {
             "direction_sd_deg": direction,
             "distance_sd_pct": distance,
@@ -239,6 +243,7 @@ def level(handicap: float, sex: str = "man", curves: Curves | None = None) -> Le
         mishit_loss_pct=loss,
         short_loss_pct=curves.short_loss_pct,
         mishit_factor=curves.mishit_factor,
+        wood_factor=curves.wood_factor,
         spread_scale=curves.at("spread_scale", handicap),
         short_power=curves.at("short_power", handicap),
         putting=_putting_of_level(handicap),

@@ -11,6 +11,7 @@ import shapely
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import WORDS
 from ..player.model import CLUB_NUMBERS, Player
+from .credits import map_data
 from .figures import range_words
 
 SCHEMA = "holesim-check-1"
@@ -51,6 +52,9 @@ def hole_text(hole: Hole) -> str:
         ground = WORDS[feature.surface] + (f" ({feature.relief})" if feature.relief else "")
         lines.append(f"{feature.name:<{width}}{ground:<18}{on:>16}{across:>22}")
     lines += _terrain(hole)
+    lines += [words for line in map_data(hole) for words in _wrap(line)]
+    if hole.marks:
+        lines += _wrap("Marks: " + ", ".join(f"{m.name} ({_spot(hole, m.x_yd, m.y_yd)})" for m in hole.marks))
     return "\n".join(line.rstrip() for line in [*lines, *_assumed(hole.assumed)])
 
 
@@ -84,6 +88,7 @@ def hole_dict(hole: Hole) -> dict[str, Any]:
         "stroke_index": hole.stroke_index,
         "bearing_deg": hole.bearing_deg,
         "local_rule_e5": hole.local_rule_e5,
+        "attribution": hole.attribution,
         "tees": [
             {"name": t.name, "x_yd": t.x_yd, "y_yd": t.y_yd, "length_yd": hole.with_tee(t.name).length_yd}
             for t in hole.tees
@@ -108,6 +113,7 @@ def hole_dict(hole: Hole) -> dict[str, Any]:
             }
             for t in hole.single_trees
         ],
+        "marks": [{"name": m.name, "x_yd": m.x_yd, "y_yd": m.y_yd} for m in hole.marks],
         "pin_height_yd": hole.height_at(hole.pin.x_yd, hole.pin.y_yd),
         "assumed": list(hole.assumed),
     }  # fmt: skip
@@ -133,7 +139,28 @@ def player_text(player: Player) -> str:
         f"Putting: start line sd {angle:.2f} deg, distance sd {distance:.1f} %; "
         f"short game {player.short_game:g} of the level's spread."
     )
-    return "\n".join(line.rstrip() for line in [*lines, *_assumed(player.assumed)])
+    return "\n".join(line.rstrip() for line in [*lines, *_habits(player), *_assumed(player.assumed)])
+
+
+def _habits(player: Player) -> list[str]:
+    """Shapes, held-down carries, tee clubs and clubs left at home, a sentence each; none without any."""
+    said = []
+    curved = [
+        f"{c.name} {abs(c.curve_yd):.0f} {'L' if c.curve_yd < 0.0 else 'R'}"
+        for c in player.clubs
+        if c.curve_yd
+    ]
+    if curved:
+        said.append(f"Curve, yd: {', '.join(curved)}.")
+    low = [f"{c.name} {c.low_carry_yd:.0f}" for c in player.clubs if c.low_carry_yd is not None]
+    if low:
+        said.append(f"Held down, yd of carry: {', '.join(low)}.")
+    tee = [c.name for c in player.clubs if c.use == "tee only"]
+    if tee:
+        said.append(f"From a tee only: {', '.join(tee)}.")
+    if player.left_out:
+        said.append(f"Left at home: {', '.join(player.left_out)}.")
+    return [line for sentence in said for line in _wrap(sentence)]
 
 
 def player_dict(player: Player) -> dict[str, Any]:
@@ -147,6 +174,7 @@ def player_dict(player: Player) -> dict[str, Any]:
         "clubs": [
             {
                 "name": c.name, "kind": c.kind, **{k: getattr(c, k) for k in CLUB_NUMBERS},
+                "curve_yd": c.curve_yd, "low_carry_yd": c.low_carry_yd, "use": c.use,
                 "sources": dict(c.sources),
             }
             for c in player.clubs
@@ -157,6 +185,7 @@ def player_dict(player: Player) -> dict[str, Any]:
             "sources": dict(player.putting.sources),
         },
         "short_game": player.short_game,
+        "left_out": list(player.left_out),
         "assumed": list(player.assumed),
     }  # fmt: skip
 

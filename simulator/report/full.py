@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from ..strategy.result import Alternative, Answer, Estimate
 from . import phrases
 from .chosen import equals, title
+from .credits import map_data
 from .figures import join_words, plain_spaces, range_words, side_words, unseen
 from .text import COLUMNS, caption
 
@@ -125,7 +126,8 @@ def _columns(head: str, shares: Mapping[str, Estimate], sequences: int) -> list[
 
 
 def _foot(answer: Answer, notes: tuple[str, ...]) -> list[str]:
-    lines = _wrap(phrases.people(answer)) + _wrap(" ".join([phrases.whose(answer), *notes]))
+    whose = " ".join([phrases.whose(answer), *notes, *map_data(answer.hole)])
+    lines = _wrap(phrases.people(answer)) + _wrap(whose)
     assumed = [*answer.hole.assumed, *answer.player.assumed]
     if assumed:
         lines.append("Assumed:")

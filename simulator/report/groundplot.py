@@ -142,6 +142,23 @@ def draw_marks(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
             _halo(text)
 
 
+def draw_aim_marks(ax: Axes, hole: Hole, labels: Labels) -> None:
+    """What a line can be worded by, where in view: a small named triangle, unlike any ground."""
+    view = view_box(ax)
+    for mark in hole.marks:
+        if not view.contains(shapely.Point(mark.x_yd, mark.y_yd)):
+            continue
+        ax.plot(
+            [mark.x_yd], [mark.y_yd], marker="^", markersize=5, color=PAPER, markeredgecolor=INK,
+            zorder=6.0, linestyle="none", label=mark.name,
+        )  # fmt: skip
+        labels.keep_clear(mark.x_yd, mark.y_yd, 4.0)
+        places = _round_about(ax, mark.x_yd, mark.y_yd)
+        text = labels.put(mark.name, places, fontsize=6, color=INK, zorder=7.0)
+        if text is not None:
+            _halo(text)
+
+
 def _flag() -> object:
     """A flag whose foot stands on the place."""
     from matplotlib.path import Path

@@ -12,6 +12,7 @@ from ..hole.surfaces import Surface
 from ..strategy.result import Answer
 from . import groundplot, phrases, shotplot
 from .chosen import PENALTY, TROUBLE
+from .credits import map_data
 from .labels import Labels
 from .page import GAP_IN, check_plot_path, fit_page, make_page, write_page
 from .palette import FAINT, STYLE
@@ -25,6 +26,9 @@ if TYPE_CHECKING:
 
 MARGIN_YD = 14.0
 """Ground shown round everything that matters [yd]."""
+
+MARK_REACH_YD = 40.0
+"""The picture grows by up to this to show a mark; one farther off would make the hole small [yd]."""
 
 TITLE_COLUMNS, FOOT_COLUMNS = 48, 78
 """Letters in a line of the title and of the footnote, at their sizes on the page."""
@@ -106,6 +110,11 @@ def _extent(answer: Answer) -> tuple[float, float, float, float]:
     rest = [(start.x_yd, start.y_yd), (hole.pin.x_yd, hole.pin.y_yd), (gx0, gy0), (gx1, gy1), *ahead]
     xy = np.vstack([*_dots(answer), np.array(rest)])
     low, high = xy.min(axis=0) - MARGIN_YD, xy.max(axis=0) + MARGIN_YD
+    marks = np.array([(m.x_yd, m.y_yd) for m in hole.marks]).reshape(-1, 2)
+    marks = marks[((marks > low - MARK_REACH_YD) & (marks < high + MARK_REACH_YD)).all(axis=1)]
+    if len(marks):
+        low = np.minimum(low, marks.min(axis=0) - MARGIN_YD)
+        high = np.maximum(high, marks.max(axis=0) + MARGIN_YD)
     return float(low[0]), float(high[0]), float(low[1]), float(high[1])
 
 
@@ -121,6 +130,7 @@ def _draw_on_top(answer: Answer, ax: Axes) -> None:
         shotplot.draw_shot(ax, answer, index, look, 0.3 * order)
     labels = Labels(ax, np.vstack(_dots(answer)))
     groundplot.draw_marks(ax, hole, start, labels)
+    groundplot.draw_aim_marks(ax, hole, labels)
     groundplot.draw_arcs(ax, hole, start, labels)
     groundplot.draw_names(ax, hole, _names(answer), labels)
 
@@ -153,7 +163,8 @@ def _keys(answer: Answer, ax: Axes, seen: list[Surface]) -> float:
     names = [str(patch.get_label()) for patch in patches]
     ground = _legend(ax, patches, names, below, columns=GROUND_COLUMNS)
     below += _height_in(ground) + GAP_IN
-    words = "\n".join(textwrap.wrap(f"{READING} {phrases.RULES}", FOOT_COLUMNS))
+    said = " ".join([READING, phrases.RULES, *map_data(answer.hole)])
+    words = "\n".join(textwrap.wrap(said, FOOT_COLUMNS))
     foot = ax.text(0.0, 0.0, words, transform=_down(ax, below), va="top", fontsize=5.5, color=FAINT)
     return below + _height_in(foot)
 

@@ -7,6 +7,7 @@ import textwrap
 from ..strategy.result import Answer
 from . import phrases
 from .chosen import out_of_reach, par_counts, par_shares, shown, title, troubles
+from .credits import map_data
 from .daywords import day_sentence
 from .figures import count_words, join_words, plain_spaces, score_words, unseen
 
@@ -36,7 +37,7 @@ def answer_screen(answer: Answer, notes: tuple[str, ...] = ()) -> str:
     said = [
         *_wrap(phrases.trade(answer)), *_wrap(day_sentence(answer)), *_wrap(phrases.people(answer)),
     ]  # fmt: skip
-    whose = " ".join([phrases.whose(answer), *notes])
+    whose = " ".join([phrases.whose(answer), *notes, *map_data(answer.hole)])
     tail = [*said, *_wrap(f"{whose} {phrases.RULES}")]
     always = len(head) + len(top) + len(foot) + len(tail)
     while rows and always + sum(map(len, rows)) > LINES:

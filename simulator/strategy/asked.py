@@ -12,9 +12,9 @@ from ..hole.surfaces import Lie
 from ..player.model import Player
 from ..tables.luck import strike_sets
 from ..tables.shots import Shot
-from .places import club_and_aim, club_and_flight
+from .clubwords import shot_meant
 from .plays import FIRST_SETS, FIRST_STRIKES
-from .search import Choice, Place, given_aim, search
+from .search import Choice, Place, given_aim, given_part, search
 
 MOST_SHOWN = 6
 """Alternatives worked out in full when nobody named clubs."""
@@ -23,26 +23,28 @@ WORTH_SHOWING = 0.6
 """A club farther behind the best than this is not an alternative [strokes]."""
 
 
+SAME_YD = 1.5
+"""Part swings whose carries are nearer than this are one."""
+
+
 @dataclass(frozen=True)
 class Asked:
-    """A club as somebody typed it: the shot rows meant, and the aim if one was given."""
+    """A club as somebody typed it: the shot rows meant (none: a part swing of so many yards), and an aim."""
 
     rows: tuple[int, ...]
     aim_yd: float | None
     aim_deg: float | None
+    part_yd: float | None = None
 
 
 def asked_club(player: Player, text: str, shots: Sequence[Shot]) -> Asked:
     """Shot rows and aim of a club as typed; without a flight word every way the player hits it is meant."""
-    name, aim_yd, aim_deg = club_and_aim(text)
-    name, flight = club_and_flight(name)
-    club = player.club(name)
-    if flight is not None and flight not in club.flights:
-        raise UsageError(
-            f"{club.name} {flight}: not in this player's bag; allowed: {', '.join(club.flights)}"
-        )
-    rows = tuple(k for k, shot in enumerate(shots) if shot.club is club and flight in (None, shot.flight))
-    return Asked(rows, aim_yd, aim_deg)
+    meant = shot_meant(player, text)
+    rows = tuple(
+        k for k, shot in enumerate(shots)
+        if meant.part_yd is None and shot.club is meant.club and meant.flight in (None, shot.flight)
+    )  # fmt: skip
+    return Asked(rows, meant.aim_yd, meant.aim_deg, meant.part_yd)
 
 
 @dataclass(frozen=True)
@@ -72,7 +74,7 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     rows = place.board.allowed(place.lie)
     bag = place.board.bag
     for club in wanted:
-        if not set(club.rows) & set(rows):
+        if club.part_yd is None and not set(club.rows) & set(rows):
             lie = Lie(place.lie).name.lower().replace("_", " ")
             names = dict.fromkeys(bag.shots.shots[k].club.name for k in rows)
             raise UsageError(
@@ -94,7 +96,16 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     given: set[int] = set()
     for club in wanted:
         asked.add(len(choices))
-        if club.aim_yd is None and club.aim_deg is None:
+        if club.part_yd is not None:
+            aims = None if club.aim_yd is None and club.aim_deg is None else (club.aim_yd, club.aim_deg)
+            given |= {len(choices)} if aims else set()
+            own = found[0]  # the map's own choice may be that very swing
+            same = own.row == place.board.bag.shots.first_part and abs(own.carry_yd - club.part_yd) < SAME_YD
+            if same and not aims:
+                choices.append(own)
+            else:
+                choices.append(given_part(place, club.part_yd, aims, value, seed))
+        elif club.aim_yd is None and club.aim_deg is None:
             choices.append(next(choice for choice in found if choice.row in club.rows))
         else:
             given.add(len(choices))

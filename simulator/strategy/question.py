@@ -15,7 +15,8 @@ from ..player.model import Player
 from ..tables.bag import make_bag
 from ..tables.game import CELL_YD, Board, make_board, make_sketch
 from ..tables.rasters import ground_raster
-from .places import club_and_aim, club_and_flight, tee_start
+from .clubwords import club_and_aim, club_and_flight
+from .places import tee_start
 from .result import Start
 from .search import Place
 

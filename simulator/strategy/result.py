@@ -255,6 +255,7 @@ class Answer:
             "other_wind_height_carry_yd": self.day.other_height_carry_yd,
             "below_hole_strokes": self.day.below_hole_strokes,
             "alternatives": [alternative.to_dict() for alternative in self.alternatives],
+            "attribution": self.hole.attribution,
             "assumed": [*self.hole.assumed, *self.player.assumed, *self.conditions.assumed],
             "warnings": list(self.warnings),
             "settings": self.settings,

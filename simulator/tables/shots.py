@@ -69,7 +69,7 @@ def list_shots(player: Player, *, shaped: bool = False) -> ShotList:
         Shots held down too: worth their time only where there is wind or a tree.
     """
     full = [
-        Shot(club, flight, club.carry_yd * SHAPES[flight].carry_factor, club)
+        Shot(club, flight, full_carry_yd(club, flight), club)
         for club in player.clubs
         for flight in club.flights
         if flight != "low" or shaped
@@ -89,6 +89,13 @@ def _gripped(player: Player) -> tuple[Club, ...]:
     """Clubs that are gripped down for carries between two full swings, longest first."""
     wedges = [club for club in player.clubs if LOFT_DEG[club.kind] >= GRIPPED_LOFT_DEG]
     return tuple(club for club in wedges if club.carry_yd > player.clubs[-1].carry_yd)
+
+
+def full_carry_yd(club: Club, flight: str) -> float:
+    """Stock carry of a full shot [yd]: held down, the player's own number if there is one."""
+    if flight == "low" and club.low_carry_yd is not None:
+        return club.low_carry_yd
+    return club.carry_yd * SHAPES[flight].carry_factor
 
 
 def _wider(spread: PartSpread) -> PartSpread:

@@ -16,6 +16,7 @@ from simulator.cli import _run
 from simulator.hole import load_hole
 from simulator.hole.sketch import KINDS
 from simulator.player import load_player
+from simulator.player.habits import HABIT_KEYS, TOP_KEYS
 from simulator.player.model import CLUB_NUMBERS
 
 README = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
@@ -52,7 +53,7 @@ def test_every_json_key_is_described() -> None:
 
 def test_every_key_of_the_files_is_described() -> None:
     others = ("local_rule_e5", "lost_chance", "short_game", "bearing_deg", "stroke_index")
-    for word in (*KINDS, *CLUB_NUMBERS, *others):
+    for word in (*KINDS, *CLUB_NUMBERS, *HABIT_KEYS, *TOP_KEYS, "sex", *others):
         assert f"`{word}" in README, word
 
 

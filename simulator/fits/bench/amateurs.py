@@ -117,6 +117,7 @@ def unpacked(x: np.ndarray, tour: Curves) -> Curves:
         mishit_loss_pct=float(x[-2]),
         short_loss_pct=float(x[-1]),
         mishit_factor=tour.mishit_factor,
+        wood_factor=tour.wood_factor,
     )
 
 

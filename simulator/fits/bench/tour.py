@@ -4,24 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from scipy.optimize import minimize_scalar
 
 from ...physics.lies import FITTED, effects
-from ...player.curves import Curves
+from ...player.curves import CURVES, Curves
 from ...player.levels import LOWEST_HANDICAP, level
 from ...player.standard import standard_player
 from .measure import MIDDLE_NODES, Bench, bench, recovery_strokes
 from .published import FAR_YD, LADDER, LADDER_LIMIT, LIMITS, NEAR_YD, TOUR_LIES, tour_rows
 from .solver import fit_bounded
 
-SKILL = ("spread_scale", "short_power")
-"""Curves whose tour end is fitted here."""
+SKILL = ("spread_scale", "short_power", "wood_factor")
+"""Curves whose tour end is fitted here, and a number that all levels share."""
 
 BOUNDS = {
     "spread_scale": (0.6, 1.2), "short_power": (0.2, 0.7), "hole_out_scale": (1.0, 3.0),
-    "turf_wood_wider": (1.0, 1.6), "turf_wood_carry": (0.9, 1.0),
+    "wood_factor": (1.0, 1.6),
     "rough_lie_sd": (0.03, 0.14), "rough_part_lie_sd": (0.03, 0.2), "rough_long_carry": (0.75, 0.97),
     "sand_chip_lie_sd": (0.04, 0.25), "sand_pitch_lie_sd": (0.06, 0.35), "sand_full_lie_sd": (0.03, 0.2),
     "sand_full_carry": (0.8, 0.97), "sand_long_carry": (0.6, 0.95),
@@ -39,8 +40,11 @@ class TourFit:
 
 
 def with_tour(curves: Curves, skill: Mapping[str, float]) -> Curves:
-    """Curves with other tour ends."""
-    changed = {name: (skill[name], *getattr(curves, name)[1:]) for name in skill}
+    """Curves with other tour ends and shared numbers."""
+    changed: dict[str, Any] = {
+        name: (value, *getattr(curves, name)[1:]) if name in CURVES else value
+        for name, value in skill.items()
+    }
     return Curves(**{**vars(curves), **changed})
 
 
