@@ -144,11 +144,17 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
     if count > 0:
         last = first + count - 1
         full_reach = game.strikes[last, lie, c.STRIKE_CARRY] * game.strikes[last, lie, c.STRIKE_FRACTION]
+    longest = 0.0  # a short hitter's longest clubs are looked at however far it is
+    for shot in range(first):
+        if game.strikes[shot, lie, c.STRIKE_ALLOWED] > 0.5:
+            carry = game.strikes[shot, lie, c.STRIKE_CARRY] * game.strikes[shot, lie, c.STRIKE_FRACTION]
+            longest = max(longest, carry)
+    least = min(0.42 * min(distance, 230.0), 0.8 * longest)
     for shot in range(first):
         if game.strikes[shot, lie, c.STRIKE_ALLOWED] < 0.5:
             continue
         carry = game.strikes[shot, lie, c.STRIKE_CARRY] * game.strikes[shot, lie, c.STRIKE_FRACTION]
-        if carry > reach_most * distance + 8.0 or carry < 0.42 * min(distance, 230.0):
+        if carry > reach_most * distance + 8.0 or carry < least:
             continue
         if game.strikes[shot, lie, c.STRIKE_LOW] > 0.5 and not (recovery or head > LOW_HEAD):
             continue

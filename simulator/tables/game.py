@@ -69,6 +69,14 @@ class Board:
         last = self.game.strikes[self.bag.shots.first_punch - 1, lie]
         return float(last[c.STRIKE_CARRY] * last[c.STRIKE_FRACTION])
 
+    def part_row(self, lie: int, carry_yd: float, punch: bool = False) -> int:
+        """Row that plays a part swing (or punch) of a carry: the first to reach it, as the kernel has it."""
+        shots = self.bag.shots
+        first, end = (shots.first_punch, len(shots)) if punch else (shots.first_part, shots.first_punch)
+        rows = self.game.strikes[first:end, lie]
+        enough = rows[:, c.STRIKE_CARRY] * rows[:, c.STRIKE_FRACTION] >= carry_yd - 1e-6
+        return first + (int(np.argmax(enough)) if enough.any() else end - first - 1)
+
     def longest_punch_yd(self, lie: int) -> float:
         """Longest carry a punch has from a lie."""
         last = self.game.strikes[-1, lie]
