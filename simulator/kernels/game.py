@@ -17,8 +17,9 @@ class Ground(NamedTuple):
     numbers : float64[NUMBERS]
     surface : uint8[ny, nx]
         Surface code of each raster cell.
-    relief : float32[3, ny, nx]
-        Height [yd] and its slope along x and y [yd/yd]; ``[3, 1, 1]`` of zeros on level ground.
+    relief : float32[ny, nx, RELIEF_COLUMNS]
+        Height [yd], its slope along x and y [yd/yd] and the upward part of the normal, side by side: they
+        are read together. ``[1, 1, RELIEF_COLUMNS]`` of zeros on level ground.
     rows : float64[surfaces, SURFACE_COLUMNS]
     skip : float64[surfaces, squared speeds]
         Deceleration [yd/s2] of a ball that skips and rolls along a surface, by its speed squared.

@@ -11,7 +11,7 @@ from ._compile import entry, kernel
 from .air import moment_wind
 from .luck import normal, seed_key, sequence_key, stroke_key, uniform
 from .shot import intended_shot, play_shot
-from .value import plan_at, putts_at, putts_drawn, value_at
+from .value import plan_at, putts_at, putts_drawn
 
 _PUTTING = np.uint64(0x5851F42D4C957F2D)  # moves putts to a stream of their own
 _DAY = np.uint64(0x2545F4914F6CDD1D)  # and what is drawn once a sequence
@@ -57,7 +57,7 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
             numbers, uniform(day, c.SLOT_GUST) - 0.5, uniform(day, c.SLOT_SWING) - 0.5
         )
         at_x, at_y, at_lie = x, y, lie
-        at_start = True
+        at_start, replay = True, start_value
         strokes, penalties = 0.0, 0.0
         shot, aim, reach = action[0], action[1], action[2]
         stroke = 0
@@ -76,7 +76,6 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                         shot, aim, reach = c.PART_SHOT, 0.0, 0.0
             luck = stroke_key(key, stroke)
             row, scale = intended_shot(numbers, game.strikes, at_lie, shot, reach, distance)
-            replay = start_value if at_start else value_at(game.field, at_lie, at_x, at_y)
             (
                 next_x,
                 next_y,
@@ -146,6 +145,7 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                 break
             if next_lie >= 0:
                 at_x, at_y, at_lie, at_start = next_x, next_y, next_lie, False
+                replay = value  # the place's own, just read
                 if at_lie >= green:
                     to_green = strokes
                     putts = draw_putts(game, at_lie - green, at_x, at_y, key)

@@ -66,8 +66,8 @@ def putts_drawn(field, plane, x, y, u):
 def in_fine(numbers, fine, x, y):
     """Whether a place is read from the fine field around the pin."""
     rows, columns = fine.shape[1], fine.shape[2]
-    column = (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP]
-    row = (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP]
+    column = (x - numbers[c.FINE_X0]) * numbers[c.FINE_PER_YD]
+    row = (y - numbers[c.FINE_Y0]) * numbers[c.FINE_PER_YD]
     return 0.0 <= column < columns - 1.0 and 0.0 <= row < rows - 1.0
 
 
@@ -113,14 +113,14 @@ def reading(field, lie, x, y):
         return blend(
             field.fine,
             lie,
-            (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP],
-            (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP],
+            (x - numbers[c.FINE_X0]) * numbers[c.FINE_PER_YD],
+            (y - numbers[c.FINE_Y0]) * numbers[c.FINE_PER_YD],
         )
     return blend(
         field.coarse,
         lie,
-        (x - numbers[c.COARSE_X0]) / numbers[c.COARSE_STEP],
-        (y - numbers[c.COARSE_Y0]) / numbers[c.COARSE_STEP],
+        (x - numbers[c.COARSE_X0]) * numbers[c.COARSE_PER_YD],
+        (y - numbers[c.COARSE_Y0]) * numbers[c.COARSE_PER_YD],
     )
 
 
@@ -151,6 +151,9 @@ def nearest_plan(field, lie, column, row):
     rows, columns = field.shape[1], field.shape[2]
     column = min(max(column, 0.0), columns - 1.0)
     row = min(max(row, 0.0), rows - 1.0)
+    j, i = int(row + 0.5), int(column + 0.5)
+    if field[lie, j, i] == field[lie, j, i]:
+        return j, i
     best, best_j, best_i = 1e9, -1, -1
     for reach in range(1, 5):  # the nodes around first; farther only where none of them is ground of the lie
         for j in range(max(int(row) - reach + 1, 0), min(int(row) + reach, rows - 1) + 1):
@@ -175,8 +178,8 @@ def plan_at(game, lie, x, y):
         j, i = nearest_plan(
             game.field.fine,
             lie,
-            (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP],
-            (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP],
+            (x - numbers[c.FINE_X0]) * numbers[c.FINE_PER_YD],
+            (y - numbers[c.FINE_Y0]) * numbers[c.FINE_PER_YD],
         )
         if j >= 0:
             plan = game.fine_plan
@@ -185,8 +188,8 @@ def plan_at(game, lie, x, y):
         j, i = nearest_plan(
             game.field.coarse,
             lie,
-            (x - numbers[c.COARSE_X0]) / numbers[c.COARSE_STEP],
-            (y - numbers[c.COARSE_Y0]) / numbers[c.COARSE_STEP],
+            (x - numbers[c.COARSE_X0]) * numbers[c.COARSE_PER_YD],
+            (y - numbers[c.COARSE_Y0]) * numbers[c.COARSE_PER_YD],
         )
         if j >= 0:
             plan = game.coarse_plan
