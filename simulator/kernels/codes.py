@@ -125,6 +125,7 @@ ACTION_COLUMNS = 3
 PART_SHOT = -1.0
 PUNCH_SHOT = -2.0  # a part swing that flies low
 NO_SHOT = -9.0
+BY_PLAN = -8.0  # whatever the plan says
 
 # --- luck slots: one independent number each, per stroke -----------------------------------------
 SLOT_MIXTURE = 0
