@@ -40,19 +40,25 @@ class Effort:
         Independent shifts of each set, dealt to the nodes by index.
     band_yd : float
         Depth of the distance bands solved together.
+    near, sketch : int
+        Strikes that decide around the pin (and half as many screen there), where choices differ little; and on
+        the sketch, whose choices every node starts from.
+    far_yd : float
+        Nodes farther off the line of play take the sketch's action as it is: few balls get there.
     again : int
         Sweeps that value the chosen actions anew, after the one that chooses them; none on a sketch.
     """
 
-    few: int = 8
-    more: int = 64
-    commit: int = 128
+    few: int = 16
+    more: int = 128
+    commit: int = 64
     many: int = 256
-    sketch_few: int = 8
-    sketch_more: int = 64
+    near: int = 64
+    sketch: int = 256
     scrambles: int = 16
     band_yd: float = 20.0
     again: int = 1
+    far_yd: float = 36.0
 
 
 PART_SWING, PUNCH_SWING = c.PART_SHOT, c.PUNCH_SHOT
@@ -311,11 +317,17 @@ def solve_map(
         known, seeds = _guesses(board), np.full((count, 1, 3), c.NO_SHOT)
     else:
         known, seeds = _from_sketch(
-            board, solve_map(sketch, seed=seed + 10, effort=replace(effort, again=0, few=effort.sketch_few, more=effort.sketch_more), threads=threads)
+            board, solve_map(sketch, seed=seed + 10, effort=replace(effort, more=effort.sketch, again=0), threads=threads)
         )
         _fill(game, board, known)
-    cells = np.where(board.nodes.place[:, 0] == 0, board.nodes.coarse.step_yd, board.nodes.fine.step_yd)
-    nodes = np.column_stack([board.nodes.table[:, :3], known, np.arange(count) % effort.scrambles, cells])
+    around = board.nodes.place[:, 0] == 1
+    cells = np.where(around, board.nodes.fine.step_yd, board.nodes.coarse.step_yd)
+    screen = np.where(around, max(effort.few // 2, 1), effort.few)
+    decide = np.where(around, min(effort.near, effort.more), effort.more)
+    decide[(board.nodes.off_line_yd > effort.far_yd) & (seeds[:, 0, 0] != c.NO_SHOT)] = 0
+    nodes = np.column_stack(
+        [board.nodes.table[:, :3], known, np.arange(count) % effort.scrambles, cells, screen, decide]
+    )
     means = game.field.coarse.copy(), game.field.fine.copy()
     out = _sweep(board, game, nodes, seeds, means, luck, effort, True, threads)
     for _ in range(effort.again):

@@ -345,8 +345,9 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
     game : Game
     search : int
         1 to choose an action, 0 to value the plan as it stands; `seeds` then hold the node's action.
-    nodes : float64[n, 6]
-        x, y [yd], lie, known value, scramble, side of the node's cell [yd]. Balls anywhere in the cell are
+    nodes : float64[n, 8]
+        x, y [yd], lie, known value, scramble, side of the node's cell [yd], strikes that screen and that
+        decide (none: the first seed is taken as it is). Balls anywhere in the cell are
         played as the node says, so an action is chosen and valued over the whole cell.
     seeds : float64[n, k, ACTION_COLUMNS]
         Actions good nearby, NO_SHOT where there is none.
@@ -375,7 +376,7 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
         spread = nodes[k, 5]
         for q in range(3):
             best[q] = seeds[k, 0, q]
-        if search == 1:
+        if search == 1 and nodes[k, 7] > 0.0:
             choose(
                 game,
                 x,
@@ -386,8 +387,8 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
                 seeds[k],
                 aims,
                 wide_aims,
-                few[scramble],
-                more[scramble],
+                few[scramble, : int(nodes[k, 6])],
+                more[scramble, : int(nodes[k, 7])],
                 scratch,
                 tries,
                 picked,
