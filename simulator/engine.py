@@ -41,7 +41,7 @@ class Effort:
     band_yd : float
         Depth of the distance bands solved together.
     near, sketch : int
-        Strikes that decide around the pin (and half as many screen there), where choices differ little; and on
+        Strikes that decide around the pin (half of `few` screen there), where choices differ little; and on
         the sketch, whose choices every node starts from.
     far_yd : float
         Nodes farther off the line of play take the sketch's action as it is: few balls get there.
@@ -186,9 +186,9 @@ def _empty_game(board: Board) -> Game:
 def sharpened(means: np.ndarray) -> np.ndarray:
     """Node values whose linear reading has these means over the nodes' cells, float64[lies, rows, columns].
 
-    A node is valued over its cell, which rounds off a curved value by h^2 / 24 of its second derivative; reading
-    between nodes adds h^2 / 12 on average. Taking an eighth of the second difference off undoes both. Where
-    a neighbour is missing nothing is taken off on that axis.
+    A node is valued over its cell, which rounds off a curved value by h^2 / 24 of its second derivative;
+    reading between nodes adds h^2 / 12 on average. Taking an eighth of the second difference off undoes both.
+    Where a neighbour is missing nothing is taken off on that axis.
     """
     out = means.copy()
     for axis in (1, 2):
@@ -316,9 +316,8 @@ def solve_map(
     if sketch is None:
         known, seeds = _guesses(board), np.full((count, 1, 3), c.NO_SHOT)
     else:
-        known, seeds = _from_sketch(
-            board, solve_map(sketch, seed=seed + 10, effort=replace(effort, more=effort.sketch, again=0), threads=threads)
-        )
+        rough = replace(effort, more=effort.sketch, again=0)
+        known, seeds = _from_sketch(board, solve_map(sketch, seed=seed + 10, effort=rough, threads=threads))
         _fill(game, board, known)
     around = board.nodes.place[:, 0] == 1
     cells = np.where(around, board.nodes.fine.step_yd, board.nodes.coarse.step_yd)
@@ -332,7 +331,8 @@ def solve_map(
     out = _sweep(board, game, nodes, seeds, means, luck, effort, True, threads)
     for _ in range(effort.again):
         nodes[:, 3] = out[:, 0]
-        out = _sweep(board, game, nodes, np.ascontiguousarray(out[:, None, 1:]), means, luck, effort, False, threads)
+        seeds = np.ascontiguousarray(out[:, None, 1:])
+        out = _sweep(board, game, nodes, seeds, means, luck, effort, False, threads)
     return replace(board, game=game)
 
 

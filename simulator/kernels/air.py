@@ -61,7 +61,7 @@ def _mix(p, q, w):
 
 @kernel
 def node_of(value, start, per, count):
-    """(lower node, share of the way to the next) of a value on an even axis of `per` nodes a unit, clamped."""
+    """(lower node, share of the way to the next) of a value on an even axis, `per` nodes a unit, clamped."""
     if count == 1:
         return 0, 0.0
     place = min(max((value - start) * per, 0.0), count - 1.0)

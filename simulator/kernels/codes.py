@@ -46,13 +46,7 @@ STRIKE_SIDEWAYS = 13  # all-strike direction spread, rad: width of the hole-out 
 STRIKE_LOW = 14  # 1 where the shot is held down
 STRIKE_COLUMNS = 15
 
-# --- flight columns: Game.flights[shot, along wind, cross wind, fraction, tilt, height, column] ---
-FLIGHT_ALONG = 0  # yd
-FLIGHT_SIDE = 1  # yd, right positive
-FLIGHT_V_ALONG = 2  # yd/s
-FLIGHT_V_SIDE = 3
-FLIGHT_V_DOWN = 4
-FLIGHT_SPIN = 5  # rad/s
+# --- flight columns: along, side (right positive) [yd], v_along, v_side, v_down [yd/s], spin [rad/s] --
 FLIGHT_COLUMNS = 6
 
 # --- the lie of the land: Ground.relief[row, column, ...] -----------------------------------------
@@ -118,9 +112,8 @@ PUNCH_FIRST, PUNCH_COUNT = 61, 62  # shot rows of the punched part swings, short
 NUMBERS = 63
 
 # --- an action: how a place is played ------------------------------------------------------------
-ACTION_SHOT = 0  # shot row, or PART_SHOT or PUNCH_SHOT
-ACTION_AIM = 1  # rad right of the straight line to the pin
-ACTION_REACH = 2  # part swings: intended carry minus distance to the pin, yd
+# shot row (or PART_SHOT or PUNCH_SHOT), aim [rad right of the straight line to the pin], and for part swings
+# the reach: intended carry minus distance to the pin [yd]
 ACTION_COLUMNS = 3
 PART_SHOT = -1.0
 PUNCH_SHOT = -2.0  # a part swing that flies low

@@ -38,7 +38,7 @@ FIRST_STEP = 0.035
 
 @kernel
 def place_in_cell(ground, lie, x, y, off_x, off_y):
-    """The place off (x, y) by these two, or its mirror image in the cell where only that is ground of the lie.
+    """The place off (x, y) by these two, or its mirror image in the cell where that is ground of the lie.
 
     A cell may straddle two kinds of ground: no ball that lies in the rough lies under the trees beside it.
     """
@@ -93,27 +93,7 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
         if by_plan:
             shot, aim, reach = plan_at(game, lie, from_x, from_y)
         row, scale = intended_shot(numbers, game.strikes, lie, shot, reach, math.sqrt(dx * dx + dy * dy))
-        (
-            _,
-            _,
-            next_lie,
-            spent,
-            value,
-            holed,
-            lost,
-            lost_cost,
-            _,
-            _,
-            lost_lie,
-            lost_value,
-            _,
-            _,
-            _,
-            _,
-            _,
-            _,
-            _,
-        ) = play_shot(
+        played = play_shot(
             game,
             from_x,
             from_y,
@@ -135,18 +115,18 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
                 0.5 + strikes[k, c.LUCK_TURN],
             ),
         )
-        found = 1.0 - lost
-        if next_lie < 0:
-            cost += found * spent
+        found = 1.0 - played.lost
+        if played.lie < 0:
+            cost += found * played.cost
             again += found
         else:
-            cost += found * (spent + (1.0 - holed) * value)
-        if lost > 0.0:
-            cost += lost * lost_cost
-            if lost_lie < 0:
-                again += lost
+            cost += found * (played.cost + (1.0 - played.holed) * played.value)
+        if played.lost > 0.0:
+            cost += played.lost * played.lost_cost
+            if played.lost_lie < 0:
+                again += played.lost
             else:
-                cost += lost * lost_value
+                cost += played.lost * played.lost_value
     return cost / count, again / count
 
 

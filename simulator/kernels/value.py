@@ -180,7 +180,8 @@ def blended_plan(field, plan, lie, column, row):
     j, i = nearest_plan(field, lie, column, row)
     if j < 0:
         return c.NO_SHOT, 0.0, 0.0
-    shot, near_aim, near_reach = float(plan[lie, j, i, 0]), float(plan[lie, j, i, 1]), float(plan[lie, j, i, 2])
+    near = plan[lie, j, i]
+    shot, near_aim, near_reach = float(near[0]), float(near[1]), float(near[2])
     a, b = column - i, row - j
     if abs(a) > 0.5 or abs(b) > 0.5:  # beyond the edge of the map, or of the lie's ground
         return shot, near_aim, near_reach
