@@ -1,13 +1,13 @@
-"""What the default policy gives away: ``python benchmarks/regret.py [--short] [--json] [--only HOLE:PLAYER]``.
+"""What the default policy gives away: ``python benchmarks/regret.py [--short] [--json]``.
 
-The policy `plan` plays by (its map's choices, from the tee to the hole) against a reference policy of the same
-game: nodes half as far apart (a quarter of the cell area), eight times the strikes, every action of every node
-scored with the strikes that decide, no sketch and no screening. Both play the same sequences (the same luck,
-stroke by stroke), putts counted by their expectation: the mean difference is the regret, in strokes. The map's
-own figure for the tee is set against the default's sequences, which it has not seen.
+The policy `plan` plays by (its map's choices, from the tee to the hole) against a reference policy of the
+same game: nodes half as far apart (a quarter of the cell area), eight times the strikes, every action of every
+node scored with the strikes that decide, no sketch and no screening. Both play the same sequences (the same
+luck, stroke by stroke), putts counted by their expectation: the mean difference is the regret, in strokes.
+The map's own figure for the tee is set against the default's sequences, which it has not seen.
 
-The whole table is an hour of a two-core machine; ``--short`` takes the reference's screening as it is (eight
-times the strikes all the same), a tenth of the sequences, and the par 3.
+The whole table is an hour of a two-core machine; ``--screened`` lets the reference screen as the default does,
+with eight times the strikes; ``--short`` does so on the par 3 alone, with a tenth of the sequences.
 """
 
 from __future__ import annotations
@@ -60,7 +60,8 @@ def from_tee(board: Board, seed: int, threads: int) -> tuple[np.ndarray, float]:
     place = Place(board, 0.0, 0.0, int(Lie.TEE), threads)
     choices, _ = search(place, seed, board.allowed(place.lie), keep_within=0.3, keep_most=4)
     best = choices[0]
-    cost, again = place.values(best.action[None], best.score, strike_sets(seed + 21, 16, 1024)).mean(axis=1)[0]
+    fresh = strike_sets(seed + 21, 16, 1024)
+    cost, again = place.values(best.action[None], best.score, fresh).mean(axis=1)[0]
     return best.action, float(cost / (1.0 - again))
 
 
