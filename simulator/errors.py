@@ -5,7 +5,7 @@
     |-- UsageError          a request that makes no sense (exit 2)
     `-- NoAnswerError       a fair question that has no answer (exit 3)
 
-Only ``cli.py`` turns them into text on standard error and an exit status.
+Only ``cli`` turns them into text on standard error and an exit status.
 """
 
 from __future__ import annotations

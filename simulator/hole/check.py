@@ -11,7 +11,10 @@ from simulator.hole.model import Hole, Spot
 from simulator.hole.surfaces import WORDS, Surface
 
 LENGTH_FOR_PAR_YD: dict[int, tuple[float, float]] = {
-    3: (40.0, 330.0), 4: (150.0, 600.0), 5: (300.0, 850.0), 6: (450.0, 1100.0),
+    3: (40.0, 330.0),
+    4: (150.0, 600.0),
+    5: (300.0, 850.0),
+    6: (450.0, 1100.0),
 }
 """Shortest and longest hole accepted for a par [yd].
 
@@ -25,9 +28,15 @@ NO_TREE_ON = frozenset({Surface.GREEN, Surface.TEE})
 LINE_END_NEAR_GREEN_YD = 30.0
 """How far from the green the line of play may end [yd]: assumed, more than half a deep green."""
 
-NO_TEE_ON = frozenset({
-    Surface.WATER, Surface.DRY_PENALTY, Surface.OUT_OF_BOUNDS, Surface.GREEN, Surface.BUNKER,
-})
+NO_TEE_ON = frozenset(
+    {
+        Surface.WATER,
+        Surface.DRY_PENALTY,
+        Surface.OUT_OF_BOUNDS,
+        Surface.GREEN,
+        Surface.BUNKER,
+    }
+)
 
 
 def check_line(source: str, par: int, line: PlayLine) -> None:
@@ -35,7 +44,9 @@ def check_line(source: str, par: int, line: PlayLine) -> None:
     low, high = LENGTH_FOR_PAR_YD[par]
     if not low <= line.length_yd <= high:
         raise FileError(
-            source, "length", f"a par {par} of {line.length_yd:,.0f} yd",
+            source,
+            "length",
+            f"a par {par} of {line.length_yd:,.0f} yd",
             f"{low:g} to {high:g} yd for a par {par}",
         )
 
@@ -64,13 +75,17 @@ def check_hole(hole: Hole) -> None:
             raise FileError(hole.source, f"tree {tree.name!r}", _where(hole, tree), allowed)
     if len(hole.crown_kinds) > MOST_CROWNS:
         raise FileError(
-            hole.source, "trees", f"{len(hole.crown_kinds)} kinds of crown",
+            hole.source,
+            "trees",
+            f"{len(hole.crown_kinds)} kinds of crown",
             f"at most {MOST_CROWNS} different heights, bases and densities",
         )
     miss = hole.green.distance(shapely.Point(hole.line[-1]))
     if miss > LINE_END_NEAR_GREEN_YD:
         raise FileError(
-            hole.source, "length", f"a line of play that ends {miss:.0f} yd from the green",
+            hole.source,
+            "length",
+            f"a line of play that ends {miss:.0f} yd from the green",
             f"within {LINE_END_NEAR_GREEN_YD:g} yd of it",
         )
 

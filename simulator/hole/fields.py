@@ -47,7 +47,7 @@ class Fields:
     def __init__(self, source: str, where: str, table: Any, elsewhere: tuple[str, ...] = ()) -> None:
         self.source, self.where, self.elsewhere = source, where, elsewhere
         if not isinstance(table, dict):
-            raise FileError(source, where, show(table), "a table of keys, for example {name = \"white\"}")
+            raise FileError(source, where, show(table), 'a table of keys, for example {name = "white"}')
         self.table = table
 
     def error(self, field: str, found: str, allowed: str) -> FileError:
@@ -73,7 +73,8 @@ class Fields:
                 raise self.error("", f"unknown key {show(key)}", f"perhaps {near[0]}")
             if key in self.elsewhere:
                 raise self.error(
-                    "", f"the key {key} inside this table",
+                    "",
+                    f"the key {key} inside this table",
                     f"{key} above the first [[...]] of the file: TOML reads on to the next one",
                 )
             known = [*plain, *(stem + "_yd" for stem in lengths)]
@@ -81,15 +82,15 @@ class Fields:
 
     # -- plain values ------------------------------------------------------------------------
 
-    def text(self, key: str, default: str | None = None) -> str | None:
-        """A name: printable, not blank, at most 60 characters."""
+    def text(self, key: str, default: str | None = None, most: int = 60) -> str | None:
+        """A name: printable, not blank, at most `most` characters."""
         value = self.table.get(key, default)
         if value is None:
             return None
         if not isinstance(value, str):
             raise self.error(key, show(value), "text in quotes")
-        if not value.strip() or len(value) > 60 or not value.isprintable():
-            raise self.error(key, show(value), "1 to 60 printable characters")
+        if not value.strip() or len(value) > most or not value.isprintable():
+            raise self.error(key, show(value), f"1 to {most} printable characters")
         return value.strip()
 
     def flag(self, key: str, default: bool = False) -> bool:
@@ -156,7 +157,7 @@ class Fields:
             if default is not None:
                 return default
             raise self.error(key, "no such key", f"a number ({stem}_yd or {stem}_m)")
-        scale = UNITS[key[len(stem):]]
+        scale = UNITS[key[len(stem) :]]
         return self._finite(key, self.table[key], low / scale, high / scale) * scale
 
     def size(self, stem: str) -> float:
@@ -175,7 +176,7 @@ class Fields:
             return np.array([self.length(stem)])
         if not value:
             raise self.error(key, "an empty list", "a number or a list of numbers")
-        scale = UNITS[key[len(stem):]]
+        scale = UNITS[key[len(stem) :]]
         limit = LIMIT_YD / scale
         return np.array([self._finite(key, v, -limit, limit) for v in value]) * scale
 
@@ -183,15 +184,24 @@ class Fields:
         """A list of at least `least` pairs of lengths, in yards, (n, 2); required."""
         return self._rows(stem, least, "pair", "[a, b]", (LIMIT_YD, LIMIT_YD))
 
-    def triples(self, stem: str, least: int, last_limit_yd: float) -> np.ndarray:
+    def rings(self, stem: str) -> list[np.ndarray]:
+        """A list of rings, each a list of three or more pairs of lengths, in yards, (n, 2); required."""
+        key = self.key(stem)
+        value = self.table.get(key)
+        if not isinstance(value, list) or len(value) > MOST_ENTRIES:
+            raise self.error(key, show(value), f"a list of up to {MOST_ENTRIES} rings, [[[x, y], ...], ...]")
+        return [Fields(self.source, self.where, {key: ring}).pairs(stem, least=3) for ring in value]
+
+    def triples(
+        self, stem: str, least: int, last_limit_yd: float, form: str = "[station, offset, height]"
+    ) -> np.ndarray:
         """A list of at least `least` places with a height, in yards, (n, 3); required."""
-        limits = (LIMIT_YD, LIMIT_YD, last_limit_yd)
-        return self._rows(stem, least, "triple", "[station, offset, height]", limits)
+        return self._rows(stem, least, "triple", form, (LIMIT_YD, LIMIT_YD, last_limit_yd))
 
     def _rows(self, stem: str, least: int, word: str, form: str, limits_yd: tuple[float, ...]) -> np.ndarray:
         key = self.key(stem)
         value = self.table.get(key)
-        scale = UNITS[key[len(stem):]]
+        scale = UNITS[key[len(stem) :]]
         limits = [limit / scale for limit in limits_yd]
         if not isinstance(value, list) or len(value) < least:
             found = f"{len(value)} of them" if isinstance(value, list) else show(value)
@@ -199,9 +209,12 @@ class Fields:
         for row in value:
             if not isinstance(row, list) or len(row) != len(limits):
                 raise self.error(key, show(row), f"a {word} of numbers, {form}")
-        return scale * np.array([
-            [self._finite(key, v, -most, most) for v, most in zip(row, limits, strict=True)] for row in value
-        ])
+        return scale * np.array(
+            [
+                [self._finite(key, v, -most, most) for v, most in zip(row, limits, strict=True)]
+                for row in value
+            ]
+        )
 
     def _finite(self, key: str, value: Any, low: float, high: float) -> float:
         if isinstance(value, bool) or not isinstance(value, int | float):

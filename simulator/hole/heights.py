@@ -37,7 +37,16 @@ class SpotHeight:
 
 
 def read_heights(top: Fields, line: PlayLine) -> list[SpotHeight]:
-    """Entries [station, offset, height] of `heights_yd` (or `heights_m`); none without the key."""
+    """Entries [station, offset, height] of `heights_yd` or [x, y, height] of `heights_xy_yd` (or _m)."""
+    if top.has("heights_xy"):
+        key = top.key("heights_xy")
+        if top.has("heights"):
+            raise top.error(key, f"{top.key('heights')} as well", "one of the two")
+        rows = top.triples("heights_xy", LEAST_SPOTS, last_limit_yd=HIGHEST_YD, form="[x, y, height]")
+        return [
+            SpotHeight(x, y, z, f"spot height {number}")
+            for number, (x, y, z) in enumerate(rows.tolist(), start=1)
+        ]
     if not top.has("heights"):
         return []
     rows = top.triples("heights", LEAST_SPOTS, last_limit_yd=HIGHEST_YD)
@@ -54,7 +63,9 @@ def check_heights(source: str, spots: list[SpotHeight]) -> None:
     z = np.array([s.z_yd for s in spots])
     if np.ptp(z) > MOST_RANGE_YD:
         raise FileError(
-            source, "heights", f"heights from {z.min():.6g} to {z.max():.6g} yd",
+            source,
+            "heights",
+            f"heights from {z.min():.6g} to {z.max():.6g} yd",
             f"at most {MOST_RANGE_YD:g} yd between the lowest and the highest",
         )
     xy = np.array([(s.x_yd, s.y_yd) for s in spots])

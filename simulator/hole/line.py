@@ -133,8 +133,13 @@ class PlayLine:
             return shapely.union_all(pieces, grid_size=SNAP_YD)
 
     def _leg_piece(
-        self, k: int, low: float, high: float,
-        stations: np.ndarray, left: np.ndarray, right: np.ndarray,
+        self,
+        k: int,
+        low: float,
+        high: float,
+        stations: np.ndarray,
+        left: np.ndarray,
+        right: np.ndarray,
     ) -> Polygon:
         """The part of a band on one leg, cut at the bisectors of the bends it touches."""
         s = np.array([low, *[v for v in stations if low < v < high], high])

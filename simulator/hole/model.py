@@ -45,6 +45,8 @@ class Feature:
         Height of the area's middle above the zero of the file's heights, where it gives one.
     part_of : str or None
         Name of the green that this is a part of, with a slope of its own.
+    edge_sd_yd : float
+        How well its edge is known [yd], one standard deviation; 0 when nobody said.
     """
 
     name: str
@@ -57,11 +59,21 @@ class Feature:
     slope: Slope | None = None
     height_yd: float | None = None
     part_of: str | None = None
+    edge_sd_yd: float = 0.0
 
 
 @dataclass(frozen=True)
 class Spot:
     """A named place: a tee or a pin position, in the hole frame [yd]."""
+
+    name: str
+    x_yd: float
+    y_yd: float
+
+
+@dataclass(frozen=True)
+class Mark:
+    """Something to point at (a tree, a post, a roof), in the hole frame [yd]; it never touches a ball."""
 
     name: str
     x_yd: float
@@ -84,6 +96,9 @@ class Hole:
     assumed : one sentence for everything the reader filled in by itself.
     single_trees : trees that stand alone; `features` holds the areas of trees.
     heights : places of known height (x, y, z), z above the zero of the file's heights.
+    attribution : line that everything made from this hole has to carry, for example
+        "© OpenStreetMap contributors (ODbL)"; None when nobody asks for one.
+    marks : what a line can be worded by; no part of the ground.
     """
 
     name: str
@@ -102,6 +117,8 @@ class Hole:
     drawn_line: tuple[Point, ...] = field(default=(), repr=False)
     single_trees: tuple[Tree, ...] = ()
     heights: tuple[tuple[float, float, float], ...] = ()
+    attribution: str | None = None
+    marks: tuple[Mark, ...] = ()
 
     @cached_property
     def play_line(self) -> PlayLine:
@@ -215,15 +232,19 @@ def _moved(hole: Hole, tee: Spot) -> Hole:
         return Spot(s.name, s.x_yd - dx, s.y_yd - dy)
 
     step = np.array([dx, dy])
-    features = tuple(
-        replace(f, area=shapely.transform(f.area, lambda xy: xy - step)) for f in hole.features
-    )
+    features = tuple(replace(f, area=shapely.transform(f.area, lambda xy: xy - step)) for f in hole.features)
     return replace(
-        hole, tee=spot(tee), pin=spot(hole.pin), features=features,
-        tees=tuple(spot(s) for s in hole.tees), pins=tuple(spot(s) for s in hole.pins),
-        line=shift(line_from(hole.drawn_line, tee)), drawn_line=shift(hole.drawn_line),
+        hole,
+        tee=spot(tee),
+        pin=spot(hole.pin),
+        features=features,
+        tees=tuple(spot(s) for s in hole.tees),
+        pins=tuple(spot(s) for s in hole.pins),
+        line=shift(line_from(hole.drawn_line, tee)),
+        drawn_line=shift(hole.drawn_line),
         single_trees=tuple(replace(t, x_yd=t.x_yd - dx, y_yd=t.y_yd - dy) for t in hole.single_trees),
         heights=tuple((x - dx, y - dy, z) for x, y, z in hole.heights),
+        marks=tuple(replace(m, x_yd=m.x_yd - dx, y_yd=m.y_yd - dy) for m in hole.marks),
     )
 
 

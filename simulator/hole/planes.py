@@ -47,9 +47,7 @@ def read_green_parts(top: Fields, line: PlayLine, features: list[Feature]) -> li
         middle = area.centroid
         slope = read_slope(fields, line, middle.x, middle.y, MOST_GREEN_PCT, required=True)
         height = fields.length("height", low=-HIGHEST_YD, high=HIGHEST_YD) if fields.has("height") else None
-        parts.append(
-            Feature(name, Surface.GREEN, area, slope=slope, height_yd=height, part_of=on[0].name)
-        )
+        parts.append(Feature(name, Surface.GREEN, area, slope=slope, height_yd=height, part_of=on[0].name))
     return parts
 
 
@@ -68,7 +66,9 @@ def area_heights(source: str, spots: list[SpotHeight], features: list[Feature]) 
         for spot in spots:
             if shapely.intersects_xy(feature.area, spot.x_yd, spot.y_yd):
                 raise FileError(
-                    source, "heights", f"{spot.owner} inside {feature.name}, which has a height of its own",
+                    source,
+                    "heights",
+                    f"{spot.owner} inside {feature.name}, which has a height of its own",
                     "one of the two",
                 )
         middle = feature.area.centroid
@@ -90,7 +90,9 @@ def with_fitted_slope(source: str, feature: Feature, spots: list[SpotHeight]) ->
     slope = fitted_slope(xyz[shapely.intersects_xy(feature.area, xyz[:, 0], xyz[:, 1])])
     if slope is not None and slope.percent > MOST_GREEN_PCT:
         raise FileError(
-            source, "heights", f"spot heights on {feature.name} that slope it {slope.percent:.1f} %",
+            source,
+            "heights",
+            f"spot heights on {feature.name} that slope it {slope.percent:.1f} %",
             f"at most {MOST_GREEN_PCT:g} % on a green",
         )
     return replace(feature, slope=slope)

@@ -10,7 +10,7 @@ Ways to give an area (lengths end in _yd or _m; offsets are positive to the righ
     at, offset, depth, width   an ellipse round a station; turn_deg turns it clockwise
     front, depth, width        a green from its front edge; width may be a list, front to back
     points                     corners [station, offset]
-    xy                         corners [x, y]
+    xy                         corners [x, y]; holes_xy, rings of such corners, are cut out of it
 """
 
 from __future__ import annotations
@@ -43,7 +43,7 @@ SHAPES: dict[str, tuple[tuple[str, ...], tuple[str, ...], tuple[str, ...]]] = {
     "ellipse": (("at",), ("at", "offset", "depth", "width"), ("turn_deg",)),
     "front": (("front",), ("front", "offset", "depth", "width"), ("turn_deg",)),
     "points": (("points",), ("points",), ()),
-    "xy": (("xy",), ("xy",), ()),
+    "xy": (("xy",), ("xy", "holes_xy"), ()),
 }
 
 WAYS = "from/to with left/right, left_of or right_of, at with depth/width, points, xy, or front (a green)"
@@ -81,8 +81,12 @@ def read_area(
     if found[0] == "front" and not is_green:
         raise fields.error(fields.key("front"), "a front edge", "front only on a green; elsewhere at")
     area = {
-        "band": _band, "side": _side, "ellipse": _ellipse, "front": _front,
-        "points": _corners, "xy": _corners,
+        "band": _band,
+        "side": _side,
+        "ellipse": _ellipse,
+        "front": _front,
+        "points": _corners,
+        "xy": _corners,
     }[found[0]](fields, line)
     return _checked(fields, area)
 
@@ -96,9 +100,7 @@ def _checked(fields: Fields, area: Polygon) -> Polygon:
         if place:
             x, y = (float(v) for v in place.rstrip("]").split())
             what += f" near x {x:.1f}, y {y:.1f} yd"
-        raise fields.error(
-            "", f"a ring that crosses itself ({what})", "corners in order round the area"
-        )
+        raise fields.error("", f"a ring that crosses itself ({what})", "corners in order round the area")
     return area
 
 
@@ -158,7 +160,8 @@ def _side(fields: Fields, line: PlayLine) -> Polygon:
     edge = _edge(fields, stem, stations)
     if np.any(np.abs(edge) >= OPEN_SIDE_YD):
         raise fields.error(
-            fields.key(stem), show(fields.table[fields.key(stem)]),
+            fields.key(stem),
+            show(fields.table[fields.key(stem)]),
             f"less than {OPEN_SIDE_YD:g} yd from the line",
         )
     far = np.full(len(stations), OPEN_SIDE_YD)
@@ -194,13 +197,20 @@ def _front(fields: Fields, line: PlayLine) -> Polygon:
     if len(widths) == 1:
         angle = np.linspace(0.0, 2.0 * math.pi, ELLIPSE_CORNERS, endpoint=False)
         return _place(
-            fields, line, station,
+            fields,
+            line,
+            station,
             np.column_stack([np.cos(angle) * widths[0] / 2.0, np.sin(angle) * depth / 2.0]),
         )
     ahead = np.linspace(-depth / 2.0, depth / 2.0, len(widths))
-    outline = Polygon(np.concatenate([
-        np.column_stack([-widths / 2.0, ahead]), np.column_stack([widths / 2.0, ahead])[::-1],
-    ]))
+    outline = Polygon(
+        np.concatenate(
+            [
+                np.column_stack([-widths / 2.0, ahead]),
+                np.column_stack([widths / 2.0, ahead])[::-1],
+            ]
+        )
+    )
     # Rounding the corners inwards by a quarter of the least size keeps depth and widths.
     radius = min(float(widths.min()), depth) / 4.0
     rounded = outline.buffer(-radius).buffer(radius)
@@ -213,4 +223,4 @@ def _corners(fields: Fields, line: PlayLine) -> Polygon:
     corners = fields.pairs(stem, least=3)
     if stem == "points":
         corners = np.array([line.at(s, o) for s, o in corners])
-    return Polygon(corners)
+    return Polygon(corners, fields.rings("holes_xy") if fields.has("holes_xy") else None)

@@ -15,14 +15,14 @@ from simulator.hole.fields import Fields, entries_of, named_fields, show
 from simulator.hole.heights import HIGHEST_YD, check_heights, read_heights
 from simulator.hole.legs import read_line
 from simulator.hole.line import PlayLine
-from simulator.hole.model import Feature, Hole, Spot, paint_sorted
+from simulator.hole.model import Feature, Hole, Mark, Spot, paint_sorted
 from simulator.hole.planes import area_heights, read_green_parts, say_planes, with_fitted_slope
 from simulator.hole.shapes import read_area
 from simulator.hole.slopes import MOST_GREEN_PCT, MOST_GROUND_PCT, SLOPE_KEYS, read_slope
-from simulator.hole.spots import read_pins, read_tees, read_trees, tee_pads
+from simulator.hole.spots import read_marks, read_pins, read_tees, read_trees, tee_pads
 from simulator.hole.surfaces import LOST_CHANCE, WORDS, Surface
 
-Placed = TypeVar("Placed", Spot, Tree)
+Placed = TypeVar("Placed", Spot, Tree, Mark)
 
 KINDS: dict[str, Surface] = {
     "rough": Surface.ROUGH,
@@ -38,16 +38,51 @@ KINDS: dict[str, Surface] = {
 }
 """Keys of a sketch that hold areas. A penalty area that is playable becomes DRY_PENALTY."""
 
+MOST_ATTRIBUTION = 200
+"""Longest attribution line [characters]: it has to fit under a picture."""
+MOST_ASSUMED, LONGEST = 500, 200
+"""Most sentences of `assumed`, and letters in one: limits on slips."""
+
+MOST_EDGE_SD_YD = 60.0
+"""An edge less sure than this was never measured [yd]."""
+
 TOP_KEYS = (
-    "name", "par", "bends", "bearing_deg", "stroke_index", "local_rule_e5", "tee", "pin", "tree",
-    "green_part", *KINDS,
+    "name",
+    "par",
+    "bends",
+    "bearing_deg",
+    "stroke_index",
+    "local_rule_e5",
+    "attribution",
+    "tee",
+    "pin",
+    "tree",
+    "mark",
+    "assumed",
+    "green_part",
+    *KINDS,
 )
 
 HINTS = {
-    "water": "penalty_area", "pond": "penalty_area", "lake": "penalty_area", "stream": "penalty_area",
-    "hazard": "penalty_area", "ob": "out_of_bounds", "oob": "out_of_bounds", "sand": "bunker",
-    "wood": "trees", "flag": "pin", "hole": "pin", "tees": "tee", "pins": "pin", "si": "stroke_index",
-    "spot_heights": "heights_yd", "elevations": "heights_yd", "levels": "heights_yd", "slopes": "green_part",
+    "water": "penalty_area",
+    "pond": "penalty_area",
+    "lake": "penalty_area",
+    "stream": "penalty_area",
+    "hazard": "penalty_area",
+    "ob": "out_of_bounds",
+    "oob": "out_of_bounds",
+    "sand": "bunker",
+    "wood": "trees",
+    "flag": "pin",
+    "hole": "pin",
+    "tees": "tee",
+    "pins": "pin",
+    "marks": "mark",
+    "si": "stroke_index",
+    "spot_heights": "heights_yd",
+    "elevations": "heights_yd",
+    "levels": "heights_yd",
+    "slopes": "green_part",
 }
 
 
@@ -60,7 +95,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
         Anything wrong, in one line that names feature and field.
     """
     top = Fields(source, "", data, elsewhere=TOP_KEYS)
-    top.refuse_unknown(TOP_KEYS, ("length", "line", "heights"), HINTS)
+    top.refuse_unknown(TOP_KEYS, ("length", "line", "heights", "heights_xy"), HINTS)
     name = top.text("name", "") if "name" in data else None
     if name is None:
         raise top.error("name", "no such key", "the name of the hole, in quotes")
@@ -68,7 +103,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
     assert par is not None
     line = read_line(top)
     check_line(source, par, line)
-    assumed: list[str] = []
+    assumed = read_assumed(top)
     features = _read_features(top, line)
     features += read_green_parts(top, line, features)
     heights = read_heights(top, line)
@@ -76,6 +111,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
     pins = read_pins(top, line, features, assumed)
     features += tee_pads(line, tees, features, assumed)
     trees = read_trees(top, line)
+    marks = read_marks(top, line)
     features = [with_fitted_slope(source, f, heights) for f in features]
     heights += area_heights(source, heights, features)
     check_heights(source, heights)
@@ -83,20 +119,44 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
     say_crowns([f.crown for f in features if f.crown] + [t.crown for t in trees], assumed)
     check_names(source, "tee", [t.name for t in tees])
     check_names(source, "pin", [p.name for p in pins])
+    check_names(source, "mark", [m.name for m in marks])
     check_names(source, "feature", [f.name for f in features] + [t.name for t in trees])
     drawn = tuple(map(tuple, line.points.tolist()))
     hole = Hole(
-        name=name, par=par, line=drawn, drawn_line=drawn, tees=tuple(tees), pins=tuple(pins),
-        tee=tees[0], pin=pins[0], features=paint_sorted(features), source=source,
-        bearing_deg=top.number("bearing_deg", 0.0, 360.0), stroke_index=top.integer("stroke_index", 1, 18),
-        local_rule_e5=top.flag("local_rule_e5"), single_trees=tuple(trees),
+        name=name,
+        par=par,
+        line=drawn,
+        drawn_line=drawn,
+        tees=tuple(tees),
+        pins=tuple(pins),
+        tee=tees[0],
+        pin=pins[0],
+        features=paint_sorted(features),
+        source=source,
+        bearing_deg=top.number("bearing_deg", 0.0, 360.0),
+        stroke_index=top.integer("stroke_index", 1, 18),
+        local_rule_e5=top.flag("local_rule_e5"),
+        single_trees=tuple(trees),
         heights=tuple((s.x_yd, s.y_yd, s.z_yd) for s in heights),
+        attribution=top.text("attribution", most=MOST_ATTRIBUTION),
+        marks=tuple(marks),
     )
     if hole.has_relief:
         say_planes(features, len(heights), assumed)
     hole = replace(_to_frame(hole, line), assumed=tuple(assumed)).with_tee(tees[0].name)
     check_hole(hole)
     return hole
+
+
+def read_assumed(top: Fields) -> list[str]:
+    """Sentences of `assumed`: what whoever wrote the file took for granted; said with every answer."""
+    value = top.table.get("assumed", [])
+    if not isinstance(value, list) or len(value) > MOST_ASSUMED:
+        raise top.error("assumed", show(value), f"a list of up to {MOST_ASSUMED} sentences in quotes")
+    for sentence in value:
+        if not isinstance(sentence, str) or not sentence.isprintable() or not 0 < len(sentence) <= LONGEST:
+            raise top.error("assumed", show(sentence), f"1 to {LONGEST} printable characters in quotes")
+    return list(value)
 
 
 def _read_features(top: Fields, line: PlayLine) -> list[Feature]:
@@ -126,7 +186,7 @@ def _read_feature(fields: Fields, name: str, kind: str, surface: Surface, line: 
         plain, sizes = (*plain, *CROWN_PLAIN), CROWN_LENGTHS
     elif kind not in ("penalty_area", "out_of_bounds"):
         plain, sizes = (*plain, *SLOPE_KEYS), ("height",)
-    area = read_area(fields, line, plain, is_green=surface is Surface.GREEN, sizes=sizes)
+    area = read_area(fields, line, plain, is_green=surface is Surface.GREEN, sizes=(*sizes, "edge_sd"))
     crown = slope = height = None
     if surface is Surface.TREES:
         crown = read_crown(fields)
@@ -139,9 +199,16 @@ def _read_feature(fields: Fields, name: str, kind: str, surface: Surface, line: 
         surface = Surface.DRY_PENALTY if fields.flag("playable") else Surface.WATER
     lost = fields.number("lost_chance", 0.0, 1.0)
     return Feature(
-        name, surface, area, relief,
-        lost_chance=LOST_CHANCE.get(surface, 0.0) if lost is None else lost, lost_assumed=lost is None,
-        crown=crown, slope=slope, height_yd=height,
+        name,
+        surface,
+        area,
+        relief,
+        lost_chance=LOST_CHANCE.get(surface, 0.0) if lost is None else lost,
+        lost_assumed=lost is None,
+        crown=crown,
+        slope=slope,
+        height_yd=height,
+        edge_sd_yd=fields.length("edge_sd", 0.0, 0.0, MOST_EDGE_SD_YD),
     )
 
 
@@ -174,8 +241,15 @@ def _to_frame(hole: Hole, line: PlayLine) -> Hole:
     drawn = tuple(map(tuple, turned(line.points).tolist()))
     tees, pins = tuple(map(placed, hole.tees)), tuple(map(placed, hole.pins))
     return replace(
-        hole, line=drawn, drawn_line=drawn, tees=tees, pins=pins, tee=tees[0], pin=pins[0],
+        hole,
+        line=drawn,
+        drawn_line=drawn,
+        tees=tees,
+        pins=pins,
+        tee=tees[0],
+        pin=pins[0],
         features=tuple(map(feature, hole.features)),
         single_trees=tuple(map(placed, hole.single_trees)),
         heights=tuple((*turned(np.array([x, y])).tolist(), z) for x, y, z in hole.heights),
+        marks=tuple(map(placed, hole.marks)),
     )

@@ -25,8 +25,10 @@ LEAST_SPREAD_YD = 2.0
 
 _FALLS_DEG = {"back": 0.0, "right": 90.0, "front": 180.0, "left": 270.0}
 _CORNERS_DEG = {
-    frozenset(("back", "right")): 45.0, frozenset(("front", "right")): 135.0,
-    frozenset(("front", "left")): 225.0, frozenset(("back", "left")): 315.0,
+    frozenset(("back", "right")): 45.0,
+    frozenset(("front", "right")): 135.0,
+    frozenset(("front", "left")): 225.0,
+    frozenset(("back", "left")): 315.0,
 }
 _FALLS_ALLOWED = "front, back, left, right, front left ..., or falls_deg"
 

@@ -1,4 +1,4 @@
-"""Tees, pins and single trees of a sketch."""
+"""Tees, pins, single trees and marks of a sketch."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from simulator.hole.crowns import CROWN_LENGTHS, CROWN_PLAIN, LEAST_CROWN_YD, MO
 from simulator.hole.fields import Fields, entries_of, named_fields
 from simulator.hole.heights import HIGHEST_YD, SpotHeight
 from simulator.hole.line import PlayLine
-from simulator.hole.model import Feature, Spot
+from simulator.hole.model import Feature, Mark, Spot
 from simulator.hole.surfaces import Surface
 
 TREE_HINTS = {
@@ -22,7 +22,7 @@ PAD_WIDTH_YD = 6.0
 
 
 def _place(fields: Fields, line: PlayLine, origins: dict[str, float]) -> tuple[float, float]:
-    """Place (x, y) of a tee, pin or tree: by a station (from one of some origins) and offset, or x and y."""
+    """Place (x, y) of a tee, pin, tree or mark: station (from one of some origins) and offset, or x and y."""
     given = [stem for stem in origins if fields.has(stem)]
     by_xy = fields.has("x") or fields.has("y")
     if len(given) + by_xy > 1 or (by_xy and fields.has("offset")):
@@ -93,6 +93,17 @@ def read_trees(top: Fields, line: PlayLine) -> list[Tree]:
         width = fields.length("crown", None, LEAST_CROWN_YD, MOST_CROWN_YD)
         trees.append(Tree(name, *place, width, read_crown(fields)))
     return trees
+
+
+def read_marks(top: Fields, line: PlayLine) -> list[Mark]:
+    """Marks to point at, by station and offset or by x and y."""
+    marks = []
+    entries = entries_of(top, "mark")
+    for number, entry in enumerate(entries, start=1):
+        fields, name = named_fields(top, "mark", entry, number, len(entries))
+        fields.refuse_unknown(("name",), ("at", "offset", "x", "y"))
+        marks.append(Mark(name, *_place(fields, line, {"at": 0.0})))
+    return marks
 
 
 def tee_pads(line: PlayLine, tees: list[Spot], features: list[Feature], assumed: list[str]) -> list[Feature]:

@@ -2,10 +2,12 @@
 
     name = "Isolde"
     handicap = 5                    # a plus handicap is negative: +2 on the card is -2 here
+    sex = "woman"                   # optional: whose tables fill in; "man" when left out
     clubs = ["driver", "3w", "7i"]  # optional: exactly these; a putter may be named and is left out
     short_game = 0.9                # optional: spread of part swings over the level's
+    habit = "driver"                # optional: what is hit from the tee without a plan, "3w@-8" with an aim
 
-    [club.driver]                   # optional sections; carry_yd or carry_m, the rest as in ``model.Club``
+    [club.driver]                   # optional sections; the numbers of ``model.Club``, or as in ``habits``
     carry_yd = 231
     direction_sd_deg = 4.6
 
@@ -26,9 +28,12 @@ import numpy as np
 from ..errors import FileError
 from .check import Section, one_line, read_toml, shown
 from .clubs import LIMITS, need_level, read_clubs
+from .habits import TOP_KEYS, left_handed
 from .levels import HIGHEST_HANDICAP, LOWEST_HANDICAP, Level, level, part_of_level
-from .model import PartSwing, Player, Putting
-from .names import did_you_mean
+from .model import Club, PartSwing, Player, Putting
+from .names import club_key, did_you_mean
+from .whose import SEXES, level_for
+from .words import looks_like_words, player_table, quoted
 
 DEMO = Path(__file__).with_name("demo")
 
@@ -43,7 +48,7 @@ def bundled_players() -> list[str]:
 
 
 def load_player(path_or_name: str | Path) -> Player:
-    """Read a bag file, or a bundled demo player by name.
+    """Read a bag file, a bundled demo player by name, or a player in words.
 
     Raises
     ------
@@ -59,22 +64,54 @@ def load_player(path_or_name: str | Path) -> Player:
         is_file = False
     if not is_file and str(path_or_name) in names:
         path = DEMO / f"{path_or_name}.toml"
+    elif not is_file and isinstance(path_or_name, str) and looks_like_words(path_or_name):
+        return player_from_words(path_or_name)
     elif not is_file and path.suffix == "" and len(path.parts) == 1 and not path.is_dir():
         raise FileError(
             source,
             "",
             f"no such file or demo player{did_you_mean(source, names)}",
-            f"a path, or one of {', '.join(names)}",
+            f'a path, words such as "handicap 15, driver 205", or one of {", ".join(names)}',
         )
     return _player(Section(source, "", read_toml(path, source, "a player")), path.stem or "player")
 
 
+def player_from_words(text: str) -> Player:
+    """The player that some words mean: ``"handicap 15, driver 205"``, ``"24, woman, miss short right"``.
+
+    Raises
+    ------
+    FileError
+        A word that is not understood, or a number out of its range.
+    """
+    table = player_table(text)
+    player = _player(Section(quoted(text), "", table), "Player")
+    assumed = [sentence.replace("The file", "The player") for sentence in player.assumed]
+    if any("carry_yd" in one or "carry_m" in one for one in table.get("club", {}).values()):
+        assumed.append("Distances of clubs are taken as carry where the words do not say total.")
+    return replace(player, assumed=tuple(assumed))
+
+
+def player_from_table(table: dict[str, object], source: str) -> Player:
+    """The player of a bag file's contents that are not (or not yet) in a file.
+
+    Raises
+    ------
+    FileError
+        Anything that cannot be used.
+    """
+    return _player(Section(source, "", table), "player")
+
+
 def _player(top: Section, stem: str) -> Player:
-    top.only(("name", "handicap", "clubs", "club", "part", "putting", "short_game"))
+    known = ("name", "handicap", "sex", "clubs", "club", "part", "putting", "short_game", "habit")
+    top.only((*known, *TOP_KEYS))
     assumed: list[str] = []
     name = top.text("name") or one_line(stem, 60)
     handicap = _handicap(top)
-    base = None if handicap is None else level(handicap)
+    sex = _sex(top)
+    base = None if handicap is None else level_for(handicap, sex)
+    left_handed(top)  # refused even when no shape needs it
     short_game = top.number("short_game", 0.1, 5.0) or 1.0
     clubs = read_clubs(top, base, assumed)
     part = _part(top, base, short_game)
@@ -82,13 +119,36 @@ def _player(top: Section, stem: str) -> Player:
     filled = sorted({f for c in clubs for f, s in c.sources.items() if s == "level"})
     if filled and base is not None:
         assumed.append(
-            f"What the file leaves out of clubs comes from the level of a {base.handicap:g} handicap."
+            f"What the file leaves out of clubs comes from the level of a {base.handicap:g} handicap"
+            f"{'' if 'sex' not in top.table else f' ({sex})'}."
         )
     if "level" in part.sources.values():
         assumed.append("Part swings are filled from a level.")
     if "level" in putting.sources.values():
         assumed.append("Putting is filled from a level.")
-    return Player(name, handicap, clubs, part, putting, short_game, top.source, tuple(assumed))
+    carried = tuple(club for club in clubs if club.use != "never")
+    left = tuple(club.name for club in clubs if club.use == "never")
+    habit = _habit(top, carried)
+    return Player(name, handicap, carried, part, putting, short_game, top.source, tuple(assumed), left, habit)
+
+
+def _habit(top: Section, clubs: tuple[Club, ...]) -> str | None:
+    """Club and aim of the habit; the aim's words are read where they are used."""
+    habit = top.text("habit")
+    if habit is not None:
+        name = club_key(habit.partition("@")[0])
+        names = [club.name for club in clubs]
+        if name not in [club_key(known) for known in names]:
+            top.refuse("habit", f"the text {habit!r}", f"a club of the bag, one of {', '.join(names)}")
+    return habit
+
+
+def _sex(top: Section) -> str:
+    """Whose tables of lengths and spreads fill what is left out: men's unless the file says otherwise."""
+    value = top.table.get("sex", SEXES[0])
+    if not isinstance(value, str) or value not in SEXES:
+        top.refuse("sex", shown(value), " or ".join(f'"{word}"' for word in SEXES))
+    return value
 
 
 def _handicap(section: Section) -> float | None:

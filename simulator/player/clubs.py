@@ -9,7 +9,9 @@ from ..errors import FileError
 from ..physics.heights import HELD_DOWN_KINDS, SHAPES
 from ..physics.launch import KINDS, LOFT_DEG, family
 from .check import Section, one_line, shown
+from .doubt import Doubt
 from .fill import carries, fill_club
+from .habits import HABIT_KEYS, given_total_yd, stand_ins, total_carry_yd, with_habits
 from .levels import STANDARD_SET, Level
 from .model import CLUB_NUMBERS, Club
 from .names import club_name, did_you_mean, kind_of
@@ -33,6 +35,12 @@ LIMITS = {
     "mishit_direction_factor": (0.5, 10.0),
 }
 """What a file may say, wide enough for any golfer."""
+
+DOUBT_LIMITS = {
+    "carry_pct": 30.0, "direction_log": 1.0, "distance_log": 1.0, "bias_right_deg": 10.0,
+    "bias_long_pct": 20.0, "mishit_logit": 3.0,
+}  # fmt: skip
+"""The most a file may leave unknown of a club."""
 
 
 def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Club, ...]:
@@ -64,20 +72,45 @@ def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Cl
         top.refuse(
             "clubs", f"{len(kinds)} clubs besides the putter", f"{MOST_CLUBS} and a putter (Rule 4.1b: 14)"
         )
-    numbers = {name: _numbers(given[name]) if name in given else {} for name in kinds}
+    numbers = {name: _numbers(given[name], kinds[name]) if name in given else {} for name in kinds}
     if any("carry_yd" not in numbers[name] for name in kinds):
         need_level(top, base, "a club's carry")
     carry_yd = carries(kinds, {n: v["carry_yd"] for n, v in numbers.items() if "carry_yd" in v}, base)
-    _check_order(top, kinds, carry_yd)
+    totals = {name: given_total_yd(section) for name, section in given.items()}
+    _check_order(top, kinds, carry_yd, {name: total for name, total in totals.items() if total is not None})
     clubs = []
     for name in sorted(kinds, key=lambda n: -carry_yd[n]):
+        section = given.get(name) or Section(top.source, f"club {name!r}", {})
         if base is None:
+            numbers[name] = {**stand_ins(section, top), **numbers[name]}
             for key in CLUB_NUMBERS:
                 if key not in numbers[name]:
                     need_level(top, base, f"{key} of club {name!r}")
         club = fill_club(name, kinds, carry_yd, numbers[name], base)
-        clubs.append(replace(club, flights=_flights(given.get(name), club)))
+        club = replace(club, flights=_flights(given.get(name), club))
+        clubs.append(_measured(given.get(name), with_habits(club, section, top, assumed)))
+    if all(club.use != "anywhere" for club in clubs):
+        top.refuse(
+            "club", "no club that may be played from everywhere", 'one without use = "tee only" or "never"'
+        )
     return tuple(clubs)
+
+
+def _measured(section: Section | None, club: Club) -> Club:
+    """The club with what is not known of it, where its numbers were measured (``[club.NAME.doubt]``)."""
+    if section is None or "doubt" not in section.table:
+        return club
+    inner = Section(section.source, f"{section.where}, doubt", section.table["doubt"])
+    parts = tuple(DOUBT_LIMITS)
+    inner.only(("shots", *parts))
+    if inner.number("shots", 1, 1e7) is None:
+        inner.refuse("shots", "nothing", "the number of shots measured")
+    values = {part: inner.number(part, 0.0, DOUBT_LIMITS[part]) for part in parts}
+    for part, value in values.items():
+        if value is None:
+            inner.refuse(part, "nothing", f"all of {', '.join(parts)}")
+    sources = {key: "measured" if source == "file" else source for key, source in club.sources.items()}
+    return replace(club, sources=sources, doubt=Doubt(**values))  # type: ignore[arg-type]
 
 
 def _flights(section: Section | None, club: Club) -> tuple[str, ...]:
@@ -109,7 +142,7 @@ def _club_sections(top: Section) -> dict[str, Section]:
         if name in sections:
             raise FileError(top.source, where, f"the club {name!r} a second time", "each club once")
         section = Section(top.source, where, table)
-        section.only(("kind", "carry_yd", "carry_m", "flights", *LIMITS))
+        section.only(("kind", "carry_yd", "carry_m", "flights", "doubt", *HABIT_KEYS, *LIMITS))
         sections[name] = section
     return sections
 
@@ -174,15 +207,22 @@ def _standard_around(kinds: dict[str, str]) -> dict[str, str]:
     return dict(list(extra.items())[: max(0, MOST_CLUBS - len(kinds))])
 
 
-def _numbers(section: Section) -> dict[str, float]:
-    """The numbers a club's section gives, carry in yards."""
+def _numbers(section: Section, kind: str) -> dict[str, float]:
+    """The numbers a club's section gives, carry in yards (a total less its run)."""
     found = {key: section.number(key, low, high) for key, (low, high) in LIMITS.items()}
-    found["carry_yd"] = section.length_yd("carry", SHORTEST_CARRY_YD, LONGEST_CARRY_YD)
+    found["carry_yd"] = total_carry_yd(section, kind) or section.length_yd(
+        "carry", SHORTEST_CARRY_YD, LONGEST_CARRY_YD
+    )
     return {key: value for key, value in found.items() if value is not None}
 
 
-def _check_order(top: Section, kinds: dict[str, str], carry_yd: dict[str, float]) -> None:
-    """Refuse two clubs of one carry, and a club that outcarries a stronger one of its own family."""
+def _check_order(
+    top: Section, kinds: dict[str, str], carry_yd: dict[str, float], total_yd: dict[str, float]
+) -> None:
+    """Refuse two clubs of one carry, and a club that outcarries a stronger one of its own family.
+
+    Where both were given by totals these decide: a slow 3-wood flies low, runs far and may carry less.
+    """
     names = sorted(kinds, key=lambda n: -carry_yd[n])
     for name in names:
         if not SHORTEST_CARRY_YD <= carry_yd[name] <= LONGEST_CARRY_YD:
@@ -203,6 +243,7 @@ def _check_order(top: Section, kinds: dict[str, str], carry_yd: dict[str, float]
             if (
                 _line(kinds[longer]) == _line(kinds[shorter])
                 and LOFT_DEG[kinds[longer]] > LOFT_DEG[kinds[shorter]]
+                and not total_yd.get(longer, 1.0) < total_yd.get(shorter, 0.0)
             ):
                 top.refuse(
                     f"club {longer!r}",

@@ -12,15 +12,19 @@ Directions are centred on ``bias_right_deg``. Spreads in files are of solid stri
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
 from ..errors import UsageError
 from ..physics.putting import ANGLE_GROWTH_DEG_PER_FT
-from .names import club_key, did_you_mean
+from .names import club_key, did_you_mean, same_club
+
+if TYPE_CHECKING:
+    from .doubt import Doubt
 
 Floats = NDArray[np.float64]
 
@@ -51,6 +55,15 @@ class Club:
         For each number: ``"file"`` or ``"level"``.
     flights : tuple of str
         Ways the player hits it: ``"stock"`` first, then any of ``"low"`` and ``"high"``.
+    doubt : Doubt or None
+        What is not known of these numbers, where it was measured; None: by their sources.
+    curve_yd : float
+        How far a solid strike curves between its start line and where it comes down [yd, right positive];
+        the start line is set so that all strikes together finish at the aim (beside ``bias_right_deg``).
+    low_carry_yd : float or None
+        Carry of the shot held down [yd]; None: a share of the stock carry.
+    use : str
+        One of ``USES``.
     """
 
     name: str
@@ -66,7 +79,14 @@ class Club:
     mishit_direction_factor: float
     sources: Mapping[str, str] = field(default_factory=dict)
     flights: tuple[str, ...] = ("stock",)
+    doubt: Doubt | None = None
+    curve_yd: float = 0.0
+    low_carry_yd: float | None = None
+    use: str = "anywhere"
 
+
+USES = ("anywhere", "tee only", "never")
+"""Where a club is used; one that never is stays at home (``Player.left_out``)."""
 
 CLUB_NUMBERS = (
     "carry_yd", "direction_sd_deg", "distance_sd_pct", "bias_right_deg", "bias_long_pct", "mishit_rate",
@@ -177,6 +197,10 @@ class Player:
         Where the player was read from.
     assumed : tuple of str
         One sentence each on what the reader had to assume.
+    left_out : tuple of str
+        Names of clubs the player has but leaves out of the bag.
+    habit : str or None
+        What the player does from the tee without a plan: a club, with an aim perhaps (``"3-wood@-8"``).
     """
 
     name: str
@@ -187,6 +211,8 @@ class Player:
     short_game: float
     source: str
     assumed: tuple[str, ...]
+    left_out: tuple[str, ...] = ()
+    habit: str | None = None
 
     def club(self, name: str) -> Club:
         """The club of that name, in any simple form ("3w", "3-wood", "three wood").
@@ -201,7 +227,26 @@ class Player:
             if club_key(club.name) == wanted:
                 return club
         names = [club.name for club in self.clubs]
+        if any(club_key(left) == wanted for left in self.left_out):
+            raise UsageError(f"{name!r} is left out of the bag; clubs in it: {', '.join(names)}")
+        loose = same_club(name, {club.name: club.kind for club in self.clubs})
+        if loose is not None:
+            return self.club(loose)
         raise UsageError(
             f"no club {name!r} in the bag of {self.name}{did_you_mean(wanted, names)}; "
             f"clubs there: {', '.join(names)}"
         )
+
+    def without(self, names: Iterable[str]) -> Player:
+        """The player with some clubs left out of the bag, named as for ``club``.
+
+        Raises
+        ------
+        UsageError
+            No such club, or none left that may be played from everywhere.
+        """
+        left = [self.club(name).name for name in dict.fromkeys(names)]
+        clubs = tuple(club for club in self.clubs if club.name not in left)
+        if all(club.use != "anywhere" for club in clubs):
+            raise UsageError(f"without {', '.join(left)}: no club is left to play with from everywhere")
+        return replace(self, clubs=clubs, left_out=tuple(dict.fromkeys((*self.left_out, *left))))

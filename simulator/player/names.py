@@ -4,23 +4,25 @@ from __future__ import annotations
 
 import difflib
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from ..physics.launch import KINDS
 
 _SPOKEN = {
     "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9",
 }  # fmt: skip
-_LETTER = {"w": "wood", "wood": "wood", "i": "iron", "iron": "iron", "h": "hybrid", "hy": "hybrid",
-           "hybrid": "hybrid", "rescue": "hybrid"}  # fmt: skip
+_LETTER = {"w": "wood", "wood": "wood", "fairwaywood": "wood", "i": "iron", "iron": "iron", "h": "hybrid",
+           "hy": "hybrid", "hybrid": "hybrid", "rescue": "hybrid"}  # fmt: skip
 _WHOLE = {
     "d": "driver", "dr": "driver", "driver": "driver", "1w": "driver", "1wood": "driver",
     "p": "pitching wedge", "pw": "pitching wedge", "pitchingwedge": "pitching wedge",
-    "g": "gap wedge", "gw": "gap wedge", "aw": "gap wedge", "gapwedge": "gap wedge",
-    "approachwedge": "gap wedge",
+    "pitching": "pitching wedge",
+    "g": "gap wedge", "gw": "gap wedge", "aw": "gap wedge", "gapwedge": "gap wedge", "gap": "gap wedge",
+    "approachwedge": "gap wedge", "attackwedge": "gap wedge",
     "s": "sand wedge", "sw": "sand wedge", "sandwedge": "sand wedge", "sandiron": "sand wedge",
-    "l": "lob wedge", "lw": "lob wedge", "lobwedge": "lob wedge",
-    "hybrid": "hybrid", "putter": "putter", "pt": "putter",
+    "sand": "sand wedge",
+    "l": "lob wedge", "lw": "lob wedge", "lobwedge": "lob wedge", "lob": "lob wedge",
+    "hybrid": "hybrid", "rescue": "hybrid", "putter": "putter", "pt": "putter",
 }  # fmt: skip
 
 WEDGE_LOFT_DEG = (44, 64)
@@ -33,10 +35,7 @@ def club_name(text: str) -> str | None:
     ``"3w"``, ``"3 Wood"``, ``"three-wood"`` -> ``"3-wood"``; ``"PW"`` -> ``"pitching wedge"``; ``"56"``,
     ``"56 degree"`` -> ``"56-degree wedge"``.
     """
-    squeezed = re.sub(r"[\s_\-]+", "", text.casefold())
-    for word, digit in _SPOKEN.items():
-        if squeezed.startswith(word):
-            squeezed = digit + squeezed[len(word) :]
+    squeezed = _squeezed(text)
     if squeezed in _WHOLE:
         return _WHOLE[squeezed]
     if found := re.fullmatch(r"([2-9])([a-z]+)", squeezed):
@@ -46,6 +45,43 @@ def club_name(text: str) -> str | None:
     if found := re.fullmatch(r"(\d\d)(°|deg|degree|degrees)?(wedge)?", squeezed):
         low, high = WEDGE_LOFT_DEG
         return f"{int(found[1])}-degree wedge" if low <= int(found[1]) <= high else None
+    return None
+
+
+def _squeezed(text: str) -> str:
+    """A name without gaps and hyphens, a spoken number at its start in figures."""
+    squeezed = re.sub(r"[\s_\-]+", "", text.casefold())
+    for word, digit in _SPOKEN.items():
+        if squeezed.startswith(word):
+            squeezed = digit + squeezed[len(word) :]
+    return squeezed
+
+
+def same_club(text: str, bag: Mapping[str, str]) -> str | None:
+    """The one club of a bag that a loose name can mean, or None.
+
+    A bare number is the iron of that number, or the only club with it ("7", "knock-down seven"); a wedge
+    may be called by its kind or by a loft of that kind ("gap" for the 52, "52" for the gap wedge), a hybrid
+    by that word alone, when there is only one of the kind.
+
+    Parameters
+    ----------
+    bag : Mapping
+        Kind of each club by its name.
+    """
+    bare = _squeezed(text)
+    if re.fullmatch(r"[2-9]", bare):
+        numbered = [name for name in bag if name.startswith(f"{bare}-")]
+        irons = [name for name in numbered if name.endswith("-iron")]
+        return irons[0] if irons else numbered[0] if len(numbered) == 1 else None
+    name = club_name(text)
+    if name == "hybrid":
+        hybrids = [own for own in bag if bag[own].endswith("hybrid")]
+        return hybrids[0] if len(hybrids) == 1 else None
+    kind = kind_of(name) if name is not None else None
+    if kind is not None and kind.endswith("wedge"):
+        of_kind = [own for own in bag if bag[own] == kind]
+        return of_kind[0] if len(of_kind) == 1 else None
     return None
 
 

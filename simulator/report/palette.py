@@ -44,7 +44,6 @@ GROUND: dict[Surface, Ground] = {
 """Fill, edge (and hatch) colour, hatch."""
 
 
-
 @dataclass(frozen=True)
 class Shot:
     """How one alternative is drawn: dots and aim line."""

@@ -12,9 +12,11 @@ from ..hole.surfaces import Surface
 from ..strategy.result import Answer
 from . import groundplot, phrases, shotplot
 from .chosen import PENALTY, TROUBLE
+from .credits import map_data
 from .labels import Labels
 from .page import GAP_IN, check_plot_path, fit_page, make_page, write_page
 from .palette import FAINT, STYLE
+from .units import YARDS, Units
 
 if TYPE_CHECKING:
     from matplotlib.artist import Artist
@@ -26,18 +28,21 @@ if TYPE_CHECKING:
 MARGIN_YD = 14.0
 """Ground shown round everything that matters [yd]."""
 
+MARK_REACH_YD = 40.0
+"""The picture grows by up to this to show a mark; one farther off would make the hole small [yd]."""
+
 TITLE_COLUMNS, FOOT_COLUMNS = 48, 78
 """Letters in a line of the title and of the footnote, at their sizes on the page."""
 
 GROUND_COLUMNS = 3
 """Columns of the key to the ground."""
 
-READING = "Crosses: where each shot is aimed to land. Dotted: line of play. Arcs: yards from the ball."
+READING = "Crosses: where each shot is aimed to land. Dotted: line of play. Arcs: {unit} from the ball."
 
 __all__ = ["check_plot_path", "draw_plan", "save_plan"]
 
 
-def draw_plan(answer: Answer, *, ax: Axes | None = None) -> Axes:
+def draw_plan(answer: Answer, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
     """Draw an answer.
 
     Parameters
@@ -45,6 +50,8 @@ def draw_plan(answer: Answer, *, ax: Axes | None = None) -> Axes:
     answer : Answer
     ax : Axes, optional
         Drawn into, with the keys below it; without one, a page of its own is made.
+    units : Units
+        Of the words on the picture.
 
     Returns
     -------
@@ -58,15 +65,15 @@ def draw_plan(answer: Answer, *, ax: Axes | None = None) -> Axes:
         axes = make_page((extent[3] - extent[2]) / (extent[1] - extent[0])) if ax is None else ax
         _look_at(axes, extent)
         seen = groundplot.draw_ground(axes, answer.hole)
-        _draw_on_top(answer, axes)
-        title = axes.set_title(_title(answer), loc="left")
-        below_in = _keys(answer, axes, seen)
+        _draw_on_top(answer, axes, units)
+        title = axes.set_title(_title(answer, units), loc="left")
+        below_in = _keys(answer, axes, seen, units)
         if ax is None:
             fit_page(axes, title, below_in)
     return axes
 
 
-def save_plan(answer: Answer, path: str | Path) -> None:
+def save_plan(answer: Answer, path: str | Path, units: Units = YARDS) -> None:
     """Write the picture of an answer; PNG, SVG or PDF by the suffix.
 
     Raises
@@ -77,7 +84,7 @@ def save_plan(answer: Answer, path: str | Path) -> None:
     import matplotlib
 
     check_plot_path(path)
-    figure = draw_plan(answer).get_figure(root=True)
+    figure = draw_plan(answer, units=units).get_figure(root=True)
     assert figure is not None
     with matplotlib.rc_context(fname=STYLE):
         write_page(figure, path)
@@ -106,6 +113,11 @@ def _extent(answer: Answer) -> tuple[float, float, float, float]:
     rest = [(start.x_yd, start.y_yd), (hole.pin.x_yd, hole.pin.y_yd), (gx0, gy0), (gx1, gy1), *ahead]
     xy = np.vstack([*_dots(answer), np.array(rest)])
     low, high = xy.min(axis=0) - MARGIN_YD, xy.max(axis=0) + MARGIN_YD
+    marks = np.array([(m.x_yd, m.y_yd) for m in hole.marks]).reshape(-1, 2)
+    marks = marks[((marks > low - MARK_REACH_YD) & (marks < high + MARK_REACH_YD)).all(axis=1)]
+    if len(marks):
+        low = np.minimum(low, marks.min(axis=0) - MARGIN_YD)
+        high = np.maximum(high, marks.max(axis=0) + MARGIN_YD)
     return float(low[0]), float(high[0]), float(low[1]), float(high[1])
 
 
@@ -113,7 +125,7 @@ def _dots(answer: Answer) -> list[np.ndarray]:
     return [shotplot.hundred(answer, answer.alternatives[k]) for k in shotplot.drawn(answer)]
 
 
-def _draw_on_top(answer: Answer, ax: Axes) -> None:
+def _draw_on_top(answer: Answer, ax: Axes, units: Units) -> None:
     """Line of play, shots, marks and words; the words last, where they cover least."""
     hole, start = answer.hole, answer.start
     groundplot.draw_line_of_play(ax, hole)
@@ -121,7 +133,8 @@ def _draw_on_top(answer: Answer, ax: Axes) -> None:
         shotplot.draw_shot(ax, answer, index, look, 0.3 * order)
     labels = Labels(ax, np.vstack(_dots(answer)))
     groundplot.draw_marks(ax, hole, start, labels)
-    groundplot.draw_arcs(ax, hole, start, labels)
+    groundplot.draw_aim_marks(ax, hole, labels)
+    groundplot.draw_arcs(ax, hole, start, labels, units)
     groundplot.draw_names(ax, hole, _names(answer), labels)
 
 
@@ -133,27 +146,28 @@ def _names(answer: Answer) -> list[str]:
     return met + [f.name for f in features if f.surface in PENALTY and f.name not in met]
 
 
-def _title(answer: Answer) -> str:
+def _title(answer: Answer, units: Units) -> str:
     hole, player = answer.hole, answer.player
     of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
     lines = (
-        f"{hole.name}, par {hole.par}, {hole.length_yd:.0f} yd",
-        f"{player.name}{of}, from {answer.start.words}",
+        f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}",
+        f"{player.name}{of}, from {units.sentence(answer.start.words)}",
     )
     return "\n".join(part for line in lines for part in textwrap.wrap(line, TITLE_COLUMNS))
 
 
-def _keys(answer: Answer, ax: Axes, seen: list[Surface]) -> float:
+def _keys(answer: Answer, ax: Axes, seen: list[Surface], units: Units) -> float:
     """Both legends and the footnote below the axes; returns how far down they reach [in]."""
     below = GAP_IN
-    entries = [shotplot.shot_key(answer, index, look) for index, look in shotplot.looks(answer)]
+    entries = [shotplot.shot_key(answer, index, look, units) for index, look in shotplot.looks(answer)]
     shots = _legend(ax, [handle for handle, _ in entries], [words for _, words in entries], below, columns=1)
     below += _height_in(shots) + GAP_IN
     patches = groundplot.ground_key(seen)
     names = [str(patch.get_label()) for patch in patches]
     ground = _legend(ax, patches, names, below, columns=GROUND_COLUMNS)
     below += _height_in(ground) + GAP_IN
-    words = "\n".join(textwrap.wrap(f"{READING} {phrases.RULES}", FOOT_COLUMNS))
+    said = " ".join([READING.format(unit=units.name), phrases.RULES, *map_data(answer.hole)])
+    words = "\n".join(textwrap.wrap(said, FOOT_COLUMNS))
     foot = ax.text(0.0, 0.0, words, transform=_down(ax, below), va="top", fontsize=5.5, color=FAINT)
     return below + _height_in(foot)
 

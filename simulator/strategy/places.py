@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 import math
-import re
 
 from ..errors import UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
-from ..physics.heights import SHAPES
 from .ground import find_ground, line_place
 from .result import Start
-from .words import NUMBER, SIDES, UNITS, Said, read_words, refused
+from .words import Said, read_words, refused
 
 OFF_HOLE_YD = 80.0
 """How far outside the box round line, tees and pins a place may be [yd]: inside the engine's margin."""
@@ -19,19 +17,8 @@ OFF_HOLE_YD = 80.0
 TEE_YD = 5.0
 """A place on a tee this near the tee in use is the tee in use [yd]."""
 
-LIE_WORDS: dict[Lie, str] = {
-    lie: lie.name.lower().replace("_", " ") for lie in Lie if lie is not Lie.GREEN
-}
+LIE_WORDS: dict[Lie, str] = {lie: lie.name.lower().replace("_", " ") for lie in Lie if lie is not Lie.GREEN}
 """What `Start.lie` says for each lie a shot can be asked from."""
-
-_AIM_UNIT = "yd|yds|yards?|y|metres?|meters?|m|degrees?|deg|°"
-_AIM = re.compile(rf"({NUMBER})\s*({_AIM_UNIT})?\s*(left|right|l|r)?")
-
-MOST_AIM_YD = 300.0
-"""Widest aim that is understood [yd beside the straight line to the pin]."""
-
-MOST_AIM_DEG = 75.0
-"""Widest aim that is understood [deg beside the straight line to the pin]."""
 
 
 def place(text: str, hole: Hole, played: int | None = None) -> Start:
@@ -81,56 +68,6 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     side = {-1: "left ", 0: "", 1: "right "}[said.side]
     words = f"{out_yd:.0f} yd out, {side}{WORDS[surface]}"
     return Start(x_yd, y_yd, LIE_WORDS[lie], words, out_yd, played)
-
-
-def club_and_flight(text: str) -> tuple[str, str | None]:
-    """A club and the flight word behind it, if there is one: ``"7-iron low"`` -> ("7-iron", "low")."""
-    name, _, last = text.strip().rpartition(" ")
-    return (name, last.casefold()) if name and last.casefold() in SHAPES else (text, None)
-
-
-def club_and_aim(text: str) -> tuple[str, float | None, float | None]:
-    """A club and, after ``@``, the aim it is to be hit on.
-
-    Returns
-    -------
-    club : str
-        As typed, without the aim.
-    aim_yd : float or None
-        Yards right (left negative) of the straight line to the pin at stock carry: ``"driver@-8"``,
-        ``"driver@8 left"``, ``"3w@5m right"``.
-    aim_deg : float or None
-        Degrees right of that line: ``"driver@-3deg"``.
-
-    Raises
-    ------
-    UsageError
-        No club, or an aim that is not understood.
-    """
-    club, at, aim = text.partition("@")
-    club = club.strip()
-    allowed = 'a club, or a club and an aim: "driver@-8", "driver@8 left" (yards), "driver@-3deg"'
-    if not club:
-        raise UsageError(f"club {text!r}: no club named; allowed: {allowed}")
-    if not at:
-        return club, None, None
-    found = _AIM.fullmatch(aim.strip().casefold())
-    if not found:
-        raise UsageError(f"club {text!r}: {aim!r} is not an aim; allowed: {allowed}")
-    size, unit, side = float(found[1]), found[2] or "yd", found[3]
-    if side:
-        if found[1][0] in "+-":
-            raise UsageError(f"club {text!r}: both a sign and {side!r}; allowed: {allowed}")
-        size *= SIDES[side]
-    if unit in UNITS:
-        return club, _within(text, size * UNITS[unit], MOST_AIM_YD, "yd"), None
-    return club, None, _within(text, size, MOST_AIM_DEG, "degrees")
-
-
-def _within(text: str, size: float, most: float, unit: str) -> float:
-    if abs(size) > most:
-        raise UsageError(f"club {text!r}: found an aim of {size:g} {unit}; allowed: {-most:g} to {most:g}")
-    return size + 0.0  # no minus zero
 
 
 def _where(surface: Surface) -> str:

@@ -28,6 +28,9 @@ PUNCH_SHARES = np.array([0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9])
 RUNNING_YD = 45.0
 """Nearer than this a punch or running chip is looked at on any day [yd]."""
 
+EDGE_YD = 20.0
+"""Lines are not looked for that aim nearer than this to the sides of the map [yd]: a pattern is as wide."""
+
 RECOVERY_LIES = (Lie.TREES, Lie.HEAVY_ROUGH)
 """Lies from which short shots out sideways are looked at too."""
 
@@ -114,7 +117,29 @@ def _first_pass(
         for carry in np.unique(np.minimum(shares * place.distance_yd, longest)):
             owners += [row] * aims.size
             actions += [(code, aim, carry - place.distance_yd) for aim in aims]
-    return np.array(owners, dtype=int), np.array(actions)
+    found = np.array(actions)
+    kept = _on_the_map(place, found)
+    return np.array(owners, dtype=int)[kept], found[kept]
+
+
+def _on_the_map(place: Place, actions: np.ndarray) -> np.ndarray:
+    """Which actions are aimed at ground that the value map covers, those straight at the pin always, bool[n].
+
+    Ground nobody drew is rough for ever, and a ball beyond the map is valued at its edge: a line out there
+    would look as good as a fairway.
+    """
+    board, grid = place.board, place.board.nodes.coarse
+    carry = np.array([_carry(place, max(int(row), 0), 0.0) for row in actions[:, 0]])
+    carry = np.where(actions[:, 0] < 0.0, place.distance_yd + actions[:, 2], carry)
+    bearing = board.bearing_rad(place.x_yd, place.y_yd) + actions[:, 1]
+    x = place.x_yd + carry * np.sin(bearing)
+    y = place.y_yd + carry * np.cos(bearing)
+    right = grid.x0_yd + (grid.columns - 1) * grid.step_yd
+    far = grid.y0_yd + (grid.rows - 1) * grid.step_yd
+    left_edge = grid.x0_yd + min(EDGE_YD, max(place.x_yd - grid.x0_yd, 0.0))
+    right_edge = right - min(EDGE_YD, max(right - place.x_yd, 0.0))  # a ball that lies out there may come in
+    inside = (x > left_edge) & (x < right_edge) & (y > grid.y0_yd) & (y < far)
+    return inside | (actions[:, 1] == 0.0)
 
 
 def shaped(place: Place) -> bool:
@@ -215,10 +240,42 @@ def given_aim(
 ) -> Choice:
     """The choice of a club at an aim that was asked for."""
     carry = place.board.bag.shots.shots[row].carry_yd
-    aim = math.radians(aim_deg) if aim_deg is not None else math.asin(np.clip((aim_yd or 0.0) / carry, -1, 1))
-    action = np.array([float(row), aim, 0.0])
+    action = np.array([float(row), _turn(aim_yd, aim_deg, carry), 0.0])
     score = float(place.scores(action[None], replay, strike_sets(seed + 12, 8, 128))[0])
     return Choice(row, action, carry, score)
+
+
+def _turn(aim_yd: float | None, aim_deg: float | None, carry_yd: float) -> float:
+    """An aim as an angle off the line to the pin [rad]."""
+    if aim_deg is not None:
+        return math.radians(aim_deg)
+    return math.asin(float(np.clip((aim_yd or 0.0) / carry_yd, -1, 1)))
+
+
+def given_part(
+    place: Place, carry_yd: float, aim: tuple[float | None, float | None] | None, replay: float, seed: int
+) -> Choice:
+    """The choice of a part swing of a carry that was asked for, at an aim (yards, degrees) or its best."""
+    row, few, more = (
+        place.board.bag.shots.first_part,
+        strike_sets(seed + 11, 2, 64),
+        strike_sets(seed + 12, 8, 128),
+    )
+    carry = min(carry_yd, place.board.longest_part_yd(place.lie))
+    reach = carry - place.distance_yd
+
+    def actions(turns: np.ndarray) -> np.ndarray:
+        return np.array([(PART_SWING, turn, reach) for turn in turns])
+
+    if aim is not None:
+        tries = actions(np.array([_turn(*aim, carry)]))
+    else:
+        tries = actions(np.radians(COARSE_AIMS_DEG))
+        best = tries[int(np.argmin(place.scores(tries, replay, few)))]
+        tries = actions(best[1] + np.radians(np.arange(-2.0, 2.1, 0.5)))
+    scores = place.scores(tries, replay, more)
+    k = int(np.argmin(scores))
+    return Choice(row, tries[k], carry, float(scores[k]))
 
 
 def tie_band_yd(place: Place, choice: Choice, replay: float, seed: int) -> tuple[float, float]:

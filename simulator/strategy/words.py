@@ -24,8 +24,24 @@ UNITS = {"yd": 1.0, "yds": 1.0, "y": 1.0, "yard": 1.0, "yards": 1.0, "m": YD_PER
           "metres": YD_PER_M, "meter": YD_PER_M, "meters": YD_PER_M}  # fmt: skip
 SIDES = {"left": -1, "l": -1, "right": 1, "r": 1}
 _FILLERS = frozenset(
-    ("a", "an", "and", "at", "flag", "from", "go", "hand", "hole", "in", "of", "on", "pin", "side", "the",
-     "to")
+    (
+        "a",
+        "an",
+        "and",
+        "at",
+        "flag",
+        "from",
+        "go",
+        "hand",
+        "hole",
+        "in",
+        "of",
+        "on",
+        "pin",
+        "side",
+        "the",
+        "to",
+    )
 )
 NUMBER = r"[-+]?[0-9]{1,9}(?:\.[0-9]{0,9})?"
 _TOKEN = re.compile(rf"\s*(?:(?P<number>{NUMBER})|(?P<comma>,)|(?P<word>[^\s,0-9]+)|(?P<other>\S))")

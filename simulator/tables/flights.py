@@ -12,13 +12,15 @@ from ..kernels.flight import TRACK_POINTS, Air, fill_flights
 from ..physics.heights import PUNCH, SHAPES
 from ..physics.launch import launch, part_launch
 from ..units import M_PER_YD, MPS_PER_MPH, RADPS_PER_RPM
+from .curved import tilts_and_carries
 from .shots import Shot, ShotList
 
 FRACTIONS = np.linspace(0.1, 1.3, 13)
 """Strike speed axis, as still-air carry over stock carry: a topped ball to a flier."""
 
 TILTS_DEG = np.linspace(-60.0, 60.0, 19)
-"""Tilt axis [deg]: a wild mishit's curve is inside it; between nodes a line errs by 0.4 yd at most."""
+"""Tilt axis [deg] about the shot's mean tilt (its shape; none for most): a wild mishit's curve is inside it;
+between nodes a line errs by 0.4 yd at most."""
 
 SPEED_GRID_MPH = np.linspace(5.0, 225.0, 45)
 """Ball speeds [mph] at which launch and spin are tabled for the solver."""
@@ -123,9 +125,9 @@ def flight_tables(
     flights = np.zeros((*shape, heights.size, 6), np.float32)
     track = np.zeros((*shape, TRACK_POINTS, 2) if tracks else (0, 1, 1, 1, 1, TRACK_POINTS, 2), np.float32)
     speeds = np.zeros((len(shots), FRACTIONS.size))
-    carries = np.array([shot.carry_yd for shot in shots])
     step = (SPEED_GRID_MPH[1] - SPEED_GRID_MPH[0]) * YDPS_PER_MPH
     tilts = np.radians(TILTS_DEG)
+    bent, carries = np.zeros(len(shots)), np.zeros(len(shots))
 
     def fill(first: int, last: int, launches: np.ndarray, spins: np.ndarray) -> None:
         fill_flights(
@@ -137,7 +139,7 @@ def flight_tables(
             step,
             carries,
             FRACTIONS,
-            tilts,
+            tilts + bent[first],  # the axis is the departure from the shot's own mean tilt
             winds.along,
             winds.cross,
             heights,
@@ -149,12 +151,17 @@ def flight_tables(
         )
 
     def fill_all(first: int, last: int, launches: np.ndarray, spins: np.ndarray) -> None:
+        bent[first:last], carries[first:last] = tilts_and_carries(
+            shots[first:last], reference, launches[first:last], spins[first:last],
+            (SPEED_GRID_MPH[0] * YDPS_PER_MPH, step),
+        )  # fmt: skip
         if threads > 1:
             with ThreadPoolExecutor(threads) as pool:
                 for done in [pool.submit(fill, k, k + 1, launches, spins) for k in range(first, last)]:
                     done.result()
         else:
-            fill(first, last, launches, spins)
+            for k in range(first, last):
+                fill(k, k + 1, launches, spins)
 
     fill_all(0, first_part, *launch_rows(shots[:first_part], {}))
     # a club's own full speed must be known before its part swings can be flown
@@ -171,7 +178,8 @@ def flight_tables(
 def turn_per_tilt(tables: FlightTables) -> np.ndarray:
     """Angle off line at landing per angle of tilt, float64[shots, fractions].
 
-    Slope between the nodes either side of no tilt, in the stillest wind and at the ball's own height.
+    Slope between the nodes either side of the shot's own tilt, in the stillest wind and at the ball's own
+    height.
     """
     level = int(np.argmin(np.abs(TILTS_DEG)))
     calm = int(np.argmin(np.abs(tables.winds.along)))
@@ -180,3 +188,10 @@ def turn_per_tilt(tables: FlightTables) -> np.ndarray:
     left = tables.flights[:, calm, 0, :, level - 1, base]
     angle = np.arctan2(right[..., 1], right[..., 0]) - np.arctan2(left[..., 1], left[..., 0])
     return np.asarray(angle / math.radians(TILTS_DEG[level + 1] - TILTS_DEG[level - 1]), float)
+
+
+def calm_flights(tables: FlightTables, shot: int) -> np.ndarray:
+    """Flights of one shot in the stillest wind and at the ball's height, float[fractions, tilts, 6]."""
+    calm = int(np.argmin(np.abs(tables.winds.along)))
+    base = int(np.argmin(np.abs(tables.heights_yd)))
+    return tables.flights[shot, calm, 0, :, :, base]

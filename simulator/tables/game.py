@@ -54,6 +54,11 @@ class Board:
         numbers = self.game.ground.numbers
         return math.hypot(numbers[c.PIN_X] - x_yd, numbers[c.PIN_Y] - y_yd)
 
+    def bearing_rad(self, x_yd: float, y_yd: float) -> float:
+        """Direction from a place straight to the pin, clockwise from +y [rad]."""
+        numbers = self.game.ground.numbers
+        return math.atan2(float(numbers[c.PIN_X]) - x_yd, float(numbers[c.PIN_Y]) - y_yd)
+
     def allowed(self, lie: int) -> list[int]:
         """Rows of the full shots a lie allows."""
         full = range(self.bag.shots.first_part)

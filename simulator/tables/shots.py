@@ -64,7 +64,7 @@ def list_shots(player: Player, *, shaped: bool = False) -> ShotList:
         Shots held down too: worth their time only where there is wind or a tree.
     """
     full = [
-        Shot(club, flight, club.carry_yd * SHAPES[flight].carry_factor, club)
+        Shot(club, flight, full_carry_yd(club, flight), club)
         for club in player.clubs
         for flight in club.flights
         if flight != "low" or shaped
@@ -77,6 +77,13 @@ def list_shots(player: Player, *, shaped: bool = False) -> ShotList:
         for carry in _part_carries(iron.carry_yd * PUNCH.carry_factor)
     ]
     return ShotList(tuple(full + parts + punches), len(full), len(full) + len(parts))
+
+
+def full_carry_yd(club: Club, flight: str) -> float:
+    """Stock carry of a full shot [yd]: held down, the player's own number if there is one."""
+    if flight == "low" and club.low_carry_yd is not None:
+        return club.low_carry_yd
+    return club.carry_yd * SHAPES[flight].carry_factor
 
 
 def _wider(spread: PartSpread) -> PartSpread:

@@ -8,9 +8,11 @@ import numpy as np
 
 from ..hole.surfaces import Lie
 from ..kernels import codes as c
+from ..physics.heights import SHAPES
 from ..physics.lies import lie_effect, lie_group
 from ..physics.strike import start_and_curve_sd
-from .flights import FRACTIONS, FlightTables, turn_per_tilt
+from .curved import start_for_curve
+from .flights import FRACTIONS, TILTS_DEG, FlightTables, calm_flights, turn_per_tilt
 from .shots import Shot
 
 LIE_WORDS = {
@@ -41,17 +43,24 @@ def strike_rows(shots: tuple[Shot, ...], flights: FlightTables) -> np.ndarray:
         spread = shot.spread
         group = lie_group(shot.club.kind, shot.flight in ("part", "punch"))
         solid = 1.0 + spread.bias_long_pct / 100.0
+        clean_tilt = start_and_curve_sd(math.radians(spread.direction_sd_deg))[1] / np.interp(
+            solid, FRACTIONS, turn[k]
+        )
+        start = math.radians(spread.bias_right_deg) + start_for_curve(
+            shot, float(clean_tilt), (FRACTIONS, np.radians(TILTS_DEG)), calm_flights(flights, k)
+        )
+        tee_only = shot.club.use == "tee only" and shot.flight in SHAPES
         for lie in Lie:
             effect = lie_effect(LIE_WORDS[lie], group)
             row = rows[k, lie]
             direction_sd = math.radians(spread.direction_sd_deg) * effect.direction_factor
             start_sd, curve_sd = start_and_curve_sd(direction_sd)
             rate = min(spread.mishit_rate * effect.mishit_factor, MOST_MISHITS)
-            row[c.STRIKE_ALLOWED] = effect.allowed
+            row[c.STRIKE_ALLOWED] = effect.allowed and (lie is Lie.TEE or not tee_only)
             row[c.STRIKE_FRACTION] = solid * effect.carry_factor
             row[c.STRIKE_SD] = spread.distance_sd_pct / 100.0 * effect.distance_factor / solid
             row[c.STRIKE_LIE_SD] = effect.carry_factor_sd / effect.carry_factor
-            row[c.STRIKE_START_BIAS] = math.radians(spread.bias_right_deg)
+            row[c.STRIKE_START_BIAS] = start
             row[c.STRIKE_START_SD] = start_sd
             row[c.STRIKE_TILT_SD] = curve_sd / np.interp(solid * effect.carry_factor, FRACTIONS, turn[k])
             row[c.STRIKE_MISHIT_RATE] = rate

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from simulator.errors import FileError
 from simulator.hole import Hole, bundled_holes, load_hole
-from simulator.hole.files import MOST_BYTES, _bundled_folder, _parse
+from simulator.hole.files import MOST_BYTES, _bundled_folder, parse_file
 from simulator.hole.sketch import read_sketch
 
 BASE = """
@@ -470,7 +470,7 @@ CASES: dict[str, tuple[str, str, str]] = {
     "water on a slope": (
         'colour = "red",', 'colour = "red", slope_pct = 2, falls = "left",',
         "penalty area 'pond': found unknown key 'slope_pct'; allowed: name, colour, playable, from_yd, "
-        "to_yd, stations_yd, left_yd, right_yd (or _m for metres)",
+        "to_yd, stations_yd, left_yd, right_yd, edge_sd_yd (or _m for metres)",
     ),
     "a part of a green without a slope": (
         "tee = [{", "green_part = [{ from_yd = 400, to_yd = 420, left_yd = -20, right_yd = 20 }]\ntee = [{",
@@ -522,7 +522,7 @@ CASES: dict[str, tuple[str, str, str]] = {
     "a crown on a bunker": (
         'name = "left trap",', 'name = "left trap", density = "open",',
         "bunker 'left trap': found unknown key 'density'; allowed: name, lost_chance, slope_pct, falls, "
-        "falls_deg, turn_deg, at_yd, offset_yd, depth_yd, width_yd, height_yd (or _m for metres)",
+        "falls_deg, turn_deg, at_yd, offset_yd, depth_yd, width_yd, height_yd, edge_sd_yd (or _m for metres)",
     ),
     "a tree without a crown": (
         "tee = [{", "tree = [{ at_yd = 200, offset_yd = 30 }]\ntee = [{",
@@ -735,7 +735,7 @@ def test_any_text(data, tmp_path):
     path = tmp_path / "mutant.toml"
     path.write_bytes(raw)
     try:
-        sketch = _parse(path, "mutant")
+        sketch = parse_file(path, "mutant")
     except FileError as error:
         assert "\n" not in str(error)
     else:

@@ -11,8 +11,9 @@ from hypothesis import strategies as st
 
 from simulator.errors import UsageError
 from simulator.hole import Hole, Surface, load_hole
+from simulator.strategy.clubwords import club_and_aim
 from simulator.strategy.ground import line_place
-from simulator.strategy.places import LIE_WORDS, club_and_aim, place
+from simulator.strategy.places import LIE_WORDS, place
 
 WITHY, LONG, EEL = load_hole("withy-drain"), load_hole("long-sluice"), load_hole("eel-trap")
 

@@ -3,29 +3,43 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
+
+if TYPE_CHECKING:
+    from ..player import Player
 
 DEFAULT_PLAYER = "barnaby"
 """The demo player taken when nobody is named."""
 
 HoleArgument = Annotated[
-    str, typer.Argument(metavar="HOLE", help="A hole file, or a hole of 'holesim list'.")
+    str, typer.Argument(metavar="HOLE", help="A hole file, a hole of 'holesim list', or words.")
 ]
 PlayerOption = Annotated[
     str | None,
     typer.Option(
         "--player", metavar="PLAYER",
-        help=f"A player file, or a player of 'holesim list'; {DEFAULT_PLAYER} if left out.",
+        help=f"A player file, a player of 'holesim list', or words: \"handicap 15, driver 205\"; "
+        f"{DEFAULT_PLAYER} if left out.",
     ),
 ]  # fmt: skip
+WithoutOption = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--without", metavar="CLUB", help='Leave a club at home: driver, "driver,3w"; may be given again.'
+    ),
+]
 TeeOption = Annotated[
     str | None, typer.Option("--tee", metavar="NAME", help="Tee; the file's first if left out.")
 ]
 PinOption = Annotated[
-    str | None, typer.Option("--pin", metavar="NAME", help="Pin; the file's first if left out.")
-]
+    str | None,
+    typer.Option(
+        "--pin", metavar="NAME",
+        help='Pin: its name, "back left" or "22 on, 5 left"; the file\'s first if left out.',
+    ),
+]  # fmt: skip
 FromOption = Annotated[
     str | None,
     typer.Option(
@@ -50,11 +64,35 @@ SeedOption = Annotated[
 ]
 JsonOption = Annotated[bool, typer.Option("--json", help="JSON on standard output, nothing else.")]
 FullOption = Annotated[bool, typer.Option("--full", help="Every alternative with its standard errors.")]
+QuickOption = Annotated[
+    bool, typer.Option("--quick", help="Take the player as exact: no confidence, no turning points.")
+]
 PlotOption = Annotated[
     Path | None, typer.Option("--plot", metavar="FILE", help="Draw the answer: .png, .svg or .pdf.")
 ]
 ThreadsOption = Annotated[
     int | None, typer.Option("--threads", min=1, max=256, metavar="N", help="All cores if left out.")
+]
+UnitsOption = Annotated[
+    str, typer.Option("--units", metavar="UNITS", help="'yards' or 'metres', on everything but the JSON.")
+]
+TargetOption = Annotated[
+    int | None,
+    typer.Option(
+        "--target", min=1, metavar="N", help="Recommend by the chance of N strokes or better on the hole."
+    ),
+]
+LeaveOption = Annotated[
+    str | None,
+    typer.Option(
+        "--leave", metavar="RANGE", help='Recommend by the chance of leaving "90-110" (yards, or "82-100 m").'
+    ),
+]
+LandOption = Annotated[
+    str | None,
+    typer.Option(
+        "--land", metavar="RANGE", help='Recommend by the chance that this ball finishes "150-172" away.'
+    ),
 ]
 WindOption = Annotated[
     str | None,
@@ -110,3 +148,12 @@ AdjustedOption = Annotated[
     float | None,
     typer.Option("--adjusted", metavar="YARDS", help="The second number of a laser that adjusts for slope."),
 ]
+
+
+def player_of(named: str | None, without: list[str] | None = None) -> Player:
+    """The player somebody named, or the demo player, with some clubs left at home."""
+    from ..player import load_player
+
+    player = load_player(DEFAULT_PLAYER if named is None else named)
+    names = [name.strip() for text in without or () for name in text.split(",")]
+    return player.without(name for name in names if name) if without else player

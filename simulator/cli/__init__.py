@@ -1,0 +1,100 @@
+"""The command line: parse, call, print, exit status. Heavy imports stand inside the commands.
+
+Exit status: 0 answered, 2 wrong usage or file, 3 no answer to a fair question, 130 interrupted,
+1 a mistake of ours (with its traceback).
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from typing import Annotated
+
+import typer
+
+from .. import __version__
+from ..errors import SimulatorError
+from .answer import compare, plan
+from .carries import carries
+from .check import check, list_
+from .course import course
+from .flat import flat
+from .maps import import_map
+from .new import new
+from .player import fit
+from .practice import practice
+from .say import say
+from .sketch import sketch
+from .survey import survey
+
+INTERRUPTED = 130
+"""Exit status after ctrl-C: 128 and the number of the signal, as shells have it."""
+
+RULE = "For preparation, practice and lessons, not during a round (Rules of Golf 4.3)."
+
+app = typer.Typer(
+    add_completion=False, rich_markup_mode=None, pretty_exceptions_enable=False,
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 80},
+    help=f"Which club, which line, and how sure: a simulator of golf holes. {RULE}",
+)  # fmt: skip
+
+
+for command in (plan, compare, carries, course, practice, check, survey):
+    app.command()(flat(command))
+app.command("list")(flat(list_))
+app.add_typer(new, name="new")
+app.command("import-map")(flat(import_map))
+app.command()(flat(sketch))
+
+player_app = typer.Typer(help="Players: from measured shots.", rich_markup_mode=None)
+player_app.command("fit")(flat(fit))
+app.add_typer(player_app, name="player")
+
+
+def _version(wanted: bool) -> None:
+    if wanted:
+        typer.echo(f"holesim {__version__}")
+        raise typer.Exit()
+
+
+@app.callback(invoke_without_command=True)
+def _start(
+    context: typer.Context,
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Say the version and stop.")
+    ] = False,
+) -> None:
+    if context.invoked_subcommand is None:
+        typer.echo(context.get_help())
+
+
+def main(arguments: list[str] | None = None) -> None:
+    """Run a command and exit; the only place where errors become text on standard error."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")  # a name in letters the terminal has not
+    sys.exit(_run(arguments))
+
+
+def _run(arguments: list[str] | None) -> int:
+    usage_error = next(c for c in typer.BadParameter.__mro__ if c.__name__ == "ClickException")
+    try:
+        command = typer.main.get_command(app)
+        status = command.main(args=arguments, prog_name="holesim", standalone_mode=False)
+        sys.stdout.flush()
+        if status == INTERRUPTED:
+            say("interrupted")
+        return status if isinstance(status, int) else 0
+    except SimulatorError as error:
+        say(" ".join(str(error).split()))
+        return error.exit_status
+    except (KeyboardInterrupt, typer.Abort):
+        say("interrupted")
+        return INTERRUPTED
+    except BrokenPipeError:  # the reader has seen enough (holesim ... | head)
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    except usage_error as error:  # type: ignore[misc]
+        words = error.format_message()
+        say(f"{' '.join(words.split())} (holesim --help)")
+        return 2

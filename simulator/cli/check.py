@@ -1,0 +1,83 @@
+"""`check` and `list`: what a file holds, and what comes with the program."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from . import options as o
+
+
+def check(
+    file: Annotated[
+        str,
+        typer.Argument(
+            metavar="FILE", help="A hole or player file, a name of 'holesim list', or a player in words."
+        ),
+    ],
+    as_json: o.JsonOption = False,
+    units: o.UnitsOption = "yards",
+) -> None:
+    """What a hole or player file holds, and what was assumed.
+
+    Example: holesim check my-hole.toml
+    """
+    from ..hole import load_hole
+    from ..player import load_player
+    from ..report import checks
+    from ..report.jsonout import dumps
+    from ..report.units import units_named
+
+    shown = units_named(units)
+    if _is_player(file):
+        player = load_player(file)
+        typer.echo(dumps(checks.player_dict(player)) if as_json else checks.player_text(player, shown))
+    else:
+        hole = load_hole(file)
+        typer.echo(dumps(checks.hole_dict(hole)) if as_json else checks.hole_text(hole, shown))
+
+
+def list_() -> None:
+    """The demo holes, courses and players that come with the program.
+
+    Example: holesim list
+    """
+    from ..hole import bundled_courses, bundled_holes, load_course, load_hole
+    from ..player import bundled_players, load_player
+
+    typer.echo("holes:")
+    for name in bundled_holes():
+        hole = load_hole(name)
+        typer.echo(f"  {name:<16} {hole.name}, par {hole.par}, {hole.length_yd:.0f} yd")
+    typer.echo("courses:")
+    for name in bundled_courses():
+        course = load_course(name)
+        typer.echo(f"  {name:<16} {course.name}, {len(course.holes)} holes, par {course.par}: {name}/1 ...")
+    typer.echo("players:")
+    for name in bundled_players():
+        player = load_player(name)
+        of = f", handicap {player.handicap:g}" if player.handicap is not None else ""
+        typer.echo(f"  {name:<16} {player.name}{of}, {len(player.clubs)} clubs")
+
+
+def _is_player(source: str) -> bool:
+    """Whether a file looks like a player's bag; anything unreadable is left to the reader of holes."""
+    from ..hole import bundled_holes
+    from ..player import bundled_players
+    from ..player.words import is_player_words
+
+    path = Path(source)
+    try:
+        if not path.is_file():
+            named = source in bundled_players() and source not in bundled_holes()
+            return named or (source not in bundled_holes() and is_player_words(source))
+        import tomllib
+
+        top = tomllib.loads(path.read_text("utf-8-sig"))
+    except (OSError, ValueError, RecursionError):
+        return False
+    bag = {"handicap", "sex", "hand", "clubs", "club", "part", "putting", "short_game", "miss", "shape"}
+    ground = {"par", "length_yd", "length_m", "green", "fairway", "line_yd", "line_m", "tee", "pin"}
+    return len(bag & top.keys()) > len(ground & top.keys())

@@ -1,0 +1,73 @@
+"""`import-map`: hole files from a map."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from ..errors import NoAnswerError, UsageError
+from . import options as o
+from .say import progress, say
+
+
+def import_map(
+    map_file: Annotated[
+        str,
+        typer.Argument(metavar="FILE", help="GeoJSON or .osm (also .gz) with OpenStreetMap's golf tags."),
+    ],
+    out: Annotated[
+        Path, typer.Option("-o", "--out", metavar="DIR", help="Folder for the hole files; made if missing.")
+    ],
+    elevation: Annotated[
+        str | None,
+        typer.Option(
+            "--elevation", metavar="CSV", help="Points with heights: columns lon, lat, ele_m (or x, y, z)."
+        ),
+    ] = None,
+    outside: Annotated[
+        str,
+        typer.Option(
+            "--outside", metavar="WHAT", help="Outside the outline of the course: out (of bounds) or rough."
+        ),
+    ] = "out",
+    sea: Annotated[
+        str, typer.Option("--sea", metavar="WHAT", help="The sea: out (of bounds) or red (penalty area).")
+    ] = "out",
+    attribution: Annotated[
+        str | None,
+        typer.Option(
+            "--attribution", metavar="TEXT",
+            help="Line that files and pictures carry; OpenStreetMap's if left out, none for your own map.",
+        ),
+    ] = None,
+    replace: Annotated[bool, typer.Option("--replace", help="Write over hole files that are there.")] = False,
+    as_json: o.JsonOption = False,
+) -> None:  # fmt: skip
+    """Hole files from a map: one for each hole, with a report of what is missing and what was assumed.
+
+    Example: holesim import-map course.geojson -o holes/
+    """
+    for option, value, allowed in (("--outside", outside, ("out", "rough")), ("--sea", sea, ("out", "red"))):
+        if value not in allowed:
+            raise UsageError(f"{option} {value!r}; allowed: {' or '.join(allowed)}")
+    if out.exists() and not out.is_dir():
+        raise UsageError(f"--out {str(out)!r}: that is a file; allowed: a folder")
+    if attribution is not None and (len(attribution) > 200 or not attribution.isprintable()):
+        raise UsageError("--attribution: allowed are up to 200 printable characters")
+    from ..hole.maps import Settings
+    from ..hole.maps import import_map as run
+    from ..report.jsonout import dumps
+    from ..report.maptext import import_text
+
+    line = "" if attribution is not None and attribution.strip().lower() in ("", "none") else attribution
+    settings = Settings(elevation, outside == "out", sea == "red", line, replace)
+    report = run(map_file, out, settings, progress())
+    typer.echo(dumps(report.to_dict()) if as_json else import_text(report))
+    if not report.written:
+        first = report.holes[0]
+        raise NoAnswerError(f"{map_file}: no hole could be written; hole {first.hole}: {first.failed}")
+    left = len(report.holes) - len(report.written)
+    if left:
+        say(f"{left} of {len(report.holes)} holes not written")

@@ -1,0 +1,155 @@
+"""`new player`: a player file from a few answers."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import Annotated, Any
+
+import typer
+
+from ..errors import FileError, SimulatorError, UsageError
+from .say import say
+
+new = typer.Typer(
+    help="Files of your own from a few answers. Example: holesim new player -o ada.toml",
+    rich_markup_mode=None,
+    add_completion=False,
+)
+
+
+@new.callback(invoke_without_command=True)
+def _start(context: typer.Context) -> None:
+    if context.invoked_subcommand is None:
+        typer.echo(context.get_help())
+
+
+_ASKED = {
+    "name": "The player's name",
+    "handicap": "Handicap (15, plus 2, scratch)",
+    "sex": "Man or woman",
+    "driver": "Driver, yards of carry (205; or 225 total; or 190 m)",
+    "iron": "One iron (7-iron 140; or 7-iron 150 total)",
+    "miss": "Usual miss (short right; none)",
+    "shape": "Usual shape (fade, draw, slice, hook; straight; fade left-handed)",
+}
+"""The questions, in order."""
+
+_MAY_STAY_OPEN = ("sex", "driver", "iron", "miss", "shape")
+"""Left open, the level of the handicap answers them."""
+
+
+@new.command("player")
+def player(
+    name: Annotated[str | None, typer.Option("--name", metavar="NAME", help="The player's name.")] = None,
+    handicap: Annotated[
+        str | None, typer.Option("--handicap", metavar="N", help='Handicap: 15, "plus 2", scratch.')
+    ] = None,
+    sex: Annotated[
+        str | None, typer.Option("--sex", metavar="WORD", help="man or woman: whose level fills in.")
+    ] = None,
+    driver: Annotated[
+        str | None, typer.Option("--driver", metavar="DISTANCE", help='205 (carry), "225 total", "190 m".')
+    ] = None,
+    iron: Annotated[
+        str | None,
+        typer.Option("--iron", metavar="WORDS", help='One iron: "7-iron 140", "7-iron 150 total".'),
+    ] = None,
+    miss: Annotated[
+        str | None, typer.Option("--miss", metavar="WORDS", help='Usual miss: "short right", left, none.')
+    ] = None,
+    shape: Annotated[
+        str | None,
+        typer.Option(
+            "--shape", metavar="WORD", help='fade, draw, slice, hook, straight; "fade left-handed".'
+        ),
+    ] = None,
+    output: Annotated[
+        Path | None,
+        typer.Option(
+            "-o", "--output", metavar="FILE", help="Where to write it; standard output if left out."
+        ),
+    ] = None,
+    force: Annotated[bool, typer.Option("--force", help="Write over a file that is there.")] = False,
+) -> None:
+    """A player file from a few answers; what is not given is asked, where somebody can be asked.
+
+    Example: holesim new player --name Ada --handicap 15 --driver 205 -o ada.toml
+    """
+    if output is not None and output.exists() and not force:
+        raise UsageError(
+            f"{str(output)!r} is there already; allowed: another name, or --force to write over it"
+        )
+    given = {"name": name, "handicap": handicap, "sex": sex, "driver": driver, "iron": iron, "miss": miss,
+             "shape": shape}  # fmt: skip
+    table: dict[str, Any] = {}
+    asks = sys.stdin.isatty()
+    for key, text in given.items():
+        if text is not None:
+            _take(table, key, text)
+        elif asks:
+            _ask(table, key)
+    missing = [f"--{key}" for key in given if key not in _MAY_STAY_OPEN and key not in table]
+    if missing:
+        raise UsageError(f"new player: {' and '.join(missing)} not given, and nobody there to ask")
+    from ..files import write_text
+    from ..player.bag import player_from_table
+    from ..player.write import bag_text
+
+    who = player_from_table(dict(table), "new player")  # refused here rather than when it is used
+    text = bag_text(table, who.name)
+    if output is None:
+        typer.echo(text, nl=False)
+        return
+    write_text(output, text)
+    say(f"wrote {output}: {who.name}, {len(who.clubs)} clubs; try: holesim check {output}")
+
+
+def _ask(table: dict[str, Any], key: str) -> None:
+    """Ask until the answer is understood; an empty one leaves it open where that may be."""
+    while True:
+        text = typer.prompt(_ASKED[key], default="", show_default=False, err=True).strip()
+        if not text and key in _MAY_STAY_OPEN:
+            return
+        try:
+            _take(table, key, text)
+            return
+        except SimulatorError as error:
+            found = f"found {error.found}" if isinstance(error, FileError) else str(error)
+            say(" ".join(found.split()))
+
+
+def _take(table: dict[str, Any], key: str, text: str) -> None:
+    """Put one answer into the table of the bag file, read by the words of a player."""
+    from ..player.words import player_table
+
+    words = " ".join(text.split())
+    if not words:
+        raise UsageError(f"{_ASKED[key]}: an empty answer")
+    if key == "name":
+        if len(words) > 60 or not words.isprintable():
+            raise UsageError(f"name {words[:60]!r}; allowed: 1 to 60 printable characters")
+        table["name"] = words
+        return
+    if (key, words.casefold()) in (("miss", "none"), ("shape", "straight"), ("shape", "none")):
+        return
+    said = {
+        "handicap": words if any(c.isalpha() for c in words) else f"handicap {words}",
+        "driver": words if "driver" in words.casefold() else f"driver {words}",
+        "miss": f"miss {words}",
+    }.get(key, words)
+    found = player_table(said)
+    wanted = {"driver": "club", "iron": "club"}.get(key, key)
+    allowed = {"shape", "hand"} if key == "shape" else {wanted}  # a left-hander's fade goes left
+    other_club = key == "driver" and set(found.get("club", ())) != {"driver"}
+    if wanted not in found or not set(found) <= allowed or other_club:
+        raise UsageError(f"{words!r} is no answer to: {_ASKED[key]}")
+    if wanted == "club":
+        from ..player.bag import player_from_table
+
+        player_from_table(
+            {"handicap": 15, **found}, f"{words!r}"
+        )  # a distance no club has is refused at once
+        table.setdefault("club", {}).update(found["club"])
+    else:
+        table.update(found)

@@ -1,0 +1,102 @@
+"""`player fit`: a player file from measured shots."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from ..errors import UsageError
+from . import options as o
+from .say import say
+
+if TYPE_CHECKING:
+    from ..player.measured import Columns
+
+COLUMN_KEYS = ("club", "carry", "offline", "total")
+
+
+def fit(
+    shots: Annotated[str, typer.Argument(metavar="SHOTS", help="A CSV file: headings, then a row a shot.")],
+    level: Annotated[
+        float,
+        typer.Option(
+            "--level", min=-5, max=54, metavar="HANDICAP",
+            help="Handicap index whose level fills in what the shots do not tell; +2 on the card is -2.",
+        ),
+    ],
+    out: Annotated[
+        Path | None, typer.Option("-o", "--out", metavar="FILE", help="The player file to write (TOML).")
+    ] = None,
+    name: Annotated[
+        str | None, typer.Option("--name", metavar="NAME", help="The player's name; the file's if left out.")
+    ] = None,
+    columns: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--columns", metavar="KEY=HEADING",
+            help='Which column is what: --columns "carry=Flight (m)"; keys: club, carry, offline, total.',
+        ),
+    ] = None,
+    mapping: Annotated[
+        Path | None,
+        typer.Option("--mapping", metavar="FILE", help="The same in a file, with names of clubs (README)."),
+    ] = None,
+    units: Annotated[
+        str | None,
+        typer.Option("--units", metavar="UNITS", help="yards or metres; by the headings if left out."),
+    ] = None,
+    left_positive: Annotated[
+        bool, typer.Option("--left-positive", help="The file counts left as positive.")
+    ] = False,
+    plot: o.PlotOption = None,
+    as_json: o.JsonOption = False,
+) -> None:  # fmt: skip
+    """A player file from measured shots: what they tell, and the level for what they do not.
+
+    Example: holesim player fit shots.csv --level 12 -o me.toml
+    """
+    from ..files import write_text
+    from ..player.levels import level as level_of
+    from ..player.measured import fit_player, player_text, read_shots
+    from ..report import fittext
+    from ..report.jsonout import dumps
+
+    if plot is not None:
+        from ..report.plot import check_plot_path
+
+        check_plot_path(plot)
+    found = fit_player(read_shots(shots, _columns(columns, mapping, units, left_positive)), level_of(level))
+    if out is not None:
+        write_text(out, player_text(found, name or out.stem, Path(shots).name))
+        say(f"wrote {out}")
+    if plot is not None:
+        from ..report.shotsplot import save_shots
+
+        save_shots(found, plot)
+    typer.echo(dumps(fittext.fit_dict(found)) if as_json else fittext.fit_text(found))
+
+
+def _columns(
+    columns: list[str] | None, mapping: Path | None, units: str | None, left_positive: bool
+) -> Columns:
+    """Columns as the options say, over those of the mapping file."""
+    from dataclasses import replace
+
+    from ..player.measured import Columns
+
+    read = Columns() if mapping is None else Columns.from_file(mapping)
+    headings = dict(read.headings)
+    for text in columns or ():
+        key, equals, heading = text.partition("=")
+        if not equals or key.strip() not in COLUMN_KEYS or not heading.strip():
+            raise UsageError(
+                f"--columns {text!r}; allowed: KEY=HEADING with a KEY of {', '.join(COLUMN_KEYS)}"
+            )
+        headings[key.strip()] = heading.strip()
+    if units is not None and units not in ("yards", "metres"):
+        raise UsageError(f"--units {units!r}; allowed: yards, metres")
+    return replace(
+        read, headings=headings, units=units or read.units, left_positive=left_positive or read.left_positive
+    )

@@ -1,0 +1,148 @@
+"""Nodes, ways and relations of OpenStreetMap put together into features."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from simulator.hole.maps.model import OSM_ATTRIBUTION, MapData, MapFeature
+from simulator.hole.maps.osm import Elements, Way, corners
+
+AREA_TYPES = ("multipolygon", "boundary")
+INNER = ("inner", "enclave", "hole")
+LINE_ROLES = ("", "line", "hole", "path", "way", "forward", "main", "centerline", "centreline")
+
+NOT_TAGS = frozenset({"type", "source", "created_by", "note", "fixme", "source:date", "id", "name"})
+"""Tags that say nothing of what a thing is."""
+
+
+def assemble(source: str, found: Elements) -> MapData:
+    """Features of the tagged nodes, ways and relations of a file.
+
+    A multipolygon relation without tags of its own takes those of its outer ways, and these are then its
+    edge, no features beside it. Rings that do not close are left out and said.
+    """
+    data = MapData(source, [], [], OSM_ATTRIBUTION)
+    edges: set[str] = set()
+    hole_lines: set[str] = set()
+    for number, relation in found.relations.items():
+        tags, members = relation.tags, relation.members
+        feature = MapFeature(f"relation/{number}", tags)
+        if tags.get("golf") == "hole" and tags.get("type") not in AREA_TYPES:
+            _hole_relation(found, members, feature, hole_lines)
+        else:
+            ways = [
+                (found.ways[ref], role) for what, ref, role in members if what == "way" and ref in found.ways
+            ]
+            if tags.get("type") not in AREA_TYPES and not any(role in ("outer", "inner") for _, role in ways):
+                continue
+            if not _says_something(tags):
+                outer = [(ref, found.ways[ref]) for what, ref, role in members
+                         if what == "way" and ref in found.ways and role not in INNER]  # fmt: skip
+                for ref, way in outer:
+                    if _says_something(way.tags):
+                        feature.tags = {**way.tags, **feature.tags}
+                        edges.add(ref)
+            missing = sum(what == "way" and ref not in found.ways for what, ref, _ in members)
+            _rings(found, ways, feature, data, missing)
+        if not feature.empty and _says_something(feature.tags):
+            data.features.append(feature)
+    lost = 0
+    for number, way in found.ways.items():
+        if number in edges or number in hole_lines or not _says_something(way.tags):
+            continue
+        line = corners(found, way.keys)
+        if len(line) >= 2:
+            data.features.append(MapFeature(f"way/{number}", way.tags, lines=[line]))
+        elif "golf" in way.tags:
+            lost += 1
+    if lost:
+        data.notes.append(
+            f"{lost} golf features without corners in the file left out: export them with their nodes."
+        )
+    for number, tags in found.node_tags.items():
+        data.features.append(MapFeature(f"node/{number}", tags, points=[np.array([found.places[number]])]))
+    return data
+
+
+def _says_something(tags: dict[str, str]) -> bool:
+    return any(key not in NOT_TAGS for key in tags)
+
+
+def _hole_relation(
+    found: Elements, members: list[tuple[str, str, str]], feature: MapFeature, used: set[str]
+) -> None:
+    """The line of a hole drawn as a relation: its member that is tagged a hole, else its plain open ways."""
+    ways = [
+        (ref, found.ways[ref], role) for what, ref, role in members if what == "way" and ref in found.ways
+    ]
+    tagged = [(ref, way) for ref, way, _ in ways if way.tags.get("golf") == "hole"]
+    plain = [
+        (ref, way) for ref, way, role in ways
+        if role in LINE_ROLES and not _says_something(way.tags) and way.keys[:1] != way.keys[-1:]
+    ]  # fmt: skip
+    for ref, way in tagged or plain:
+        line = corners(found, way.keys)
+        if len(line) >= 2:
+            feature.lines.append(line)
+            feature.tags = {**way.tags, **feature.tags}
+            used.add(ref)
+
+
+def _rings(
+    found: Elements, ways: list[tuple[Way, str]], feature: MapFeature, data: MapData, missing: int
+) -> None:
+    """Closed rings of the ways of a relation, outer and inner ones joined apart."""
+    open_ends = 0
+    named = any(role in INNER for _, role in ways)
+    for role in ("outer", "inner"):
+        parts = [[k for k in way.keys if k in found.places] for way, r in ways
+                 if (r in INNER) == (role == "inner")]  # fmt: skip
+        rings, left = join_rings([p for p in parts if len(p) >= 2])
+        open_ends += left
+        for ring in rings:
+            feature.rings.append((role if named else "", corners(found, ring)))
+    if open_ends or missing:
+        name = feature.tags.get("name") or feature.tags.get("golf") or feature.ident
+        what = "its edge has gaps" if open_ends else "parts of its edge are not in the file"
+        data.notes.append(f"{name} ({feature.ident}): {what}; drawn from what there is.")
+
+
+def join_rings(parts: list[list[Any]]) -> tuple[list[list[Any]], int]:
+    """Rings from ways that share their ends, whatever their order and direction.
+
+    Parameters
+    ----------
+    parts : keys of the corners of each way.
+
+    Returns
+    -------
+    The closed rings, and how many chains of ways were left open.
+    """
+    rings = [p for p in parts if p[0] == p[-1] and len(p) >= 4]
+    loose = [p for p in parts if p[0] != p[-1]]
+    by_end: dict[Any, list[int]] = {}
+    for k, part in enumerate(loose):
+        for end in (part[0], part[-1]):
+            by_end.setdefault(end, []).append(k)
+    used, left = [False] * len(loose), 0
+    for first in range(len(loose)):
+        if used[first]:
+            continue
+        used[first] = True
+        chain = list(loose[first])
+        while chain[0] != chain[-1]:
+            k = next((k for k in by_end[chain[-1]] if not used[k]), -1)
+            if k < 0:
+                k = next((k for k in by_end[chain[0]] if not used[k]), -1)
+                if k < 0:
+                    break
+                chain.reverse()
+            used[k] = True
+            chain += loose[k][1:] if loose[k][0] == chain[-1] else loose[k][-2::-1]
+        if chain[0] == chain[-1] and len(chain) >= 4:
+            rings.append(chain)
+        else:
+            left += 1
+    return rings, left

@@ -1,0 +1,93 @@
+"""Where the course ends: the outline of its grounds, boundary lines and the coast."""
+
+from __future__ import annotations
+
+import numpy as np
+import shapely
+from shapely import Polygon
+
+from simulator.hole.maps.gather import Piece, Site
+from simulator.hole.maps.place import Area, polygons
+
+MOSTLY = 0.9
+"""Grounds are used when they hold this share of the line, and both its ends."""
+
+BEYOND_YD = 60.0
+"""How far beyond a boundary line the ground is out of bounds [yd] (assumed)."""
+
+
+def grounds_of(site: Site, line: shapely.LineString, must: list[shapely.Geometry]) -> tuple[Area | None, str]:
+    """The grounds a hole lies in, all touching ones together; None with the reason when they are no use.
+
+    Parameters
+    ----------
+    line : line of play; must : tees and green, which have to be inside, on the plane of the map.
+    """
+    near = [piece.area for piece in site.courses if piece.area.distance(line) < 50.0]
+    if not near:
+        return None, "No outline of the course in the map: nothing is out of bounds because of it."
+    total = polygons(shapely.union_all(near))
+    if total is None:
+        return None, ""
+    share = total.intersection(line).length / max(line.length, 1e-9)
+    if share < MOSTLY or any(total.intersection(place).area < 0.5 * place.area for place in must):
+        return None, "The outline of the course leaves part of this hole outside: not used as a boundary."
+    return total, ""
+
+
+def outside(grounds: Area, box: Polygon) -> Area | None:
+    """What of the box lies outside the grounds, both in one frame."""
+    return polygons(box.difference(grounds), least_yd2=20.0)
+
+
+def beyond_lines(lines: list[np.ndarray], play: shapely.LineString, box: Polygon) -> tuple[Area | None, int]:
+    """Ground beyond boundary lines, on the side where the hole is not; and how many lines cross the hole."""
+    strips: list[shapely.Geometry] = []
+    crossing = 0
+    for corners in lines:
+        line = shapely.LineString(corners)
+        if not line.intersects(box):
+            continue
+        if line.intersects(play):
+            crossing += 1
+            continue
+        both = (polygons(line.buffer(side * BEYOND_YD, single_sided=True)) for side in (1.0, -1.0))
+        sides = [side for side in both if side is not None]
+        far = max(sides, key=lambda side: side.distance(play), default=None)
+        if far is not None and min(side.distance(play) for side in sides) < far.distance(play):
+            strips.append(far.difference(play.buffer(5.0)))
+    return (polygons(shapely.union_all(strips)) if strips else None), crossing
+
+
+def sea(coast: list[np.ndarray], box: Polygon) -> Area | None:
+    """The sea in a box: right of the coastlines (OpenStreetMap wiki, Tag:natural=coastline)."""
+    lines = [shapely.LineString(line) for line in coast]
+    near = [line for line in lines if line.intersects(box)]
+    if not near:
+        return None
+    inside = [line.intersection(box) for line in near]
+    edges = shapely.get_parts(shapely.union_all([box.exterior, *inside]))
+    whole = shapely.polygonize([edge for edge in edges if edge.geom_type == "LineString"])
+    pieces = list(shapely.get_parts(whole))
+    votes = np.zeros(len(pieces))
+    for line in near:
+        corners = shapely.get_coordinates(shapely.segmentize(line, 20.0))
+        step = np.diff(corners, axis=0)
+        size = np.hypot(step[:, 0], step[:, 1])
+        good = size > 1e-6
+        middle, step, size = (corners[:-1] + corners[1:])[good] / 2.0, step[good], size[good]
+        right = np.column_stack([step[:, 1], -step[:, 0]]) / size[:, None]
+        for sign in (1.0, -1.0):
+            places = middle + sign * 0.2 * right
+            for k, piece in enumerate(pieces):
+                votes[k] += sign * float(size[shapely.contains_xy(piece, places[:, 0], places[:, 1])].sum())
+    wet = [piece for piece, vote in zip(pieces, votes, strict=True) if vote > 0.0]
+    return polygons(shapely.union_all(wet)) if wet else None
+
+
+def drawn_over(piece: Piece, line: shapely.LineString, must: list[shapely.Geometry]) -> bool:
+    """Whether an area out of bounds is drawn over a hole, as large landuse areas often are."""
+    if piece.ground.width_yd > 0.0:
+        return False  # a road that crosses is a road
+    over = piece.area.intersection(line).length > 0.1 * line.length
+    return over or any(piece.area.intersection(place).area > 0.2 * place.area for place in must)

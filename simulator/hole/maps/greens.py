@@ -1,0 +1,123 @@
+"""Which green ends a hole line, and which way the line runs."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+
+from simulator.hole.maps.gather import GREEN, Piece, Site
+from simulator.hole.maps.lines import HoleLine
+from simulator.hole.maps.place import Area
+
+OWN_GREEN_YD = 12.0
+"""A line that ends within this of a green ends on it [yd]: mappers stop at the front edge."""
+
+LOOSE_GREEN_YD = 25.0
+"""A line may end up to this from a green that no other line ends on [yd]; farther ones are never borrowed."""
+
+REVERSED_YD = 15.0
+"""A line starts on a green when it starts within this of one [yd]."""
+
+TEE_YD = 20.0
+"""A line starts on a tee when the middle of one is within this of it [yd]."""
+
+PLAIN_DEPTH_YD, PLAIN_WIDTH_YD = 30.0, 26.0
+"""A green drawn where the map has none [yd]: 610 yd2, about the mean of 5,000 to 6,000 square feet (common
+practice, from memory)."""
+
+
+@dataclass(eq=False)
+class HoleGreen:
+    """The green of a hole: its area, and whether it was drawn for want of one in the map."""
+
+    area: Area
+    plain: bool
+    piece: Piece | None
+
+
+def nearest(pieces: list[Piece], place: np.ndarray) -> tuple[float, Piece | None]:
+    """The nearest of some areas and how far it is; the smallest of several that hold the place."""
+    point = shapely.Point(place)
+    found = [(piece.area.distance(point), piece.area.area, k) for k, piece in enumerate(pieces)]
+    if not found:
+        return math.inf, None
+    away, _, k = min(found)
+    return away, pieces[k]
+
+
+def set_directions(site: Site) -> None:
+    """Turn round the lines that run from green to tee: a green at the start, none or a tee at the end."""
+    tees = [t.area for t in site.tees] + [shapely.Point(t.points[0]) for t in site.tee_points]
+    ground = shapely.MultiPoint([t.centroid for t in tees]) if tees else shapely.Point()
+    for line in site.lines:
+        start, end = line.xy[0], line.xy[-1]
+        green_start, green_end = nearest(site.greens, start)[0], nearest(site.greens, end)[0]
+        tee_end = ground.distance(shapely.Point(end)) if tees else math.inf
+        tee_start = ground.distance(shapely.Point(start)) if tees else math.inf
+        if green_start > REVERSED_YD or (green_end <= OWN_GREEN_YD and tee_start <= tee_end + 5.0):
+            continue
+        if (
+            (green_end > LOOSE_GREEN_YD and not _starts_on_a_tee(site, line, tee_start, tee_end))
+            or (OWN_GREEN_YD < green_end <= LOOSE_GREEN_YD and tee_end < min(tee_start, 2.0 * TEE_YD))
+            or (green_start == 0.0 and green_end > 0.0 and tee_end < min(tee_start, 20.0))
+        ):
+            line.reverse()
+            line.assumed.append("Its line was drawn from green to tee: turned round.")
+
+
+def _starts_on_a_tee(site: Site, line: HoleLine, tee_start: float, tee_end: float) -> bool:
+    """Whether a line without a green at its end starts at a tee beside the green of another hole."""
+    if tee_start <= min(tee_end, TEE_YD):
+        return True
+    _, green = nearest(site.greens, line.xy[0])
+    ends = [one.xy[-1] for one in site.lines if one is not line]
+    others = green is not None and any(green.area.distance(shapely.Point(e)) <= OWN_GREEN_YD for e in ends)
+    return others and tee_end > TEE_YD
+
+
+def green_of(site: Site, line: HoleLine) -> HoleGreen:
+    """The green a line ends on; a plain one at its end, said in its warnings, where the map has none near."""
+    end = line.xy[-1]
+    away, piece = nearest(site.greens, end)
+    if piece is not None and away > OWN_GREEN_YD:
+        others = (shapely.Point(one.xy[-1]) for one in site.lines if one is not line)
+        if away > LOOSE_GREEN_YD or any(piece.area.distance(other) < away for other in others):
+            piece = None
+    if piece is None:
+        near = f"the nearest is {away:.0f} yd away" if away < 1000.0 else "there is none near"
+        line.warnings.append(
+            f"No green at the end of its line ({near}): a plain one,"
+            f" {PLAIN_DEPTH_YD:.0f} by {PLAIN_WIDTH_YD:.0f} yd."
+        )
+        return HoleGreen(_plain(line), True, None)
+    if away > 0.0:
+        line.assumed.append(f"Its line ends {away:.0f} yd short of the green: led on to the middle of it.")
+        middle = (
+            piece.area.representative_point()
+            if not piece.area.contains(piece.area.centroid)
+            else piece.area.centroid
+        )
+        line.xy = np.vstack([line.xy, [middle.x, middle.y]])
+    return HoleGreen(piece.area, False, piece)
+
+
+def _plain(line: HoleLine) -> Area:
+    """An ellipse round the end of a line, lengthwise along its last leg."""
+    (x, y), (dx, dy) = line.xy[-1], line.xy[-1] - line.xy[-2]
+    size = math.hypot(dx, dy)
+    ux, uy = dx / size, dy / size
+    turn = np.linspace(0.0, 2.0 * math.pi, 48, endpoint=False)
+    along, across = PLAIN_DEPTH_YD / 2.0 * np.cos(turn), PLAIN_WIDTH_YD / 2.0 * np.sin(turn)
+    return shapely.Polygon(np.column_stack([x + along * ux - across * uy, y + along * uy + across * ux]))
+
+
+def other_greens(site: Site, green: HoleGreen) -> list[Piece]:
+    """Every other green and practice green: ground with free relief (Rule 13.1f), so it plays as fairway."""
+    said = "Other greens play as fairway (free relief from a wrong green, Rule 13.1f)."
+    ground = GREEN._replace(key="fairway", word="other green", said=said)
+    return [
+        Piece(p.item, p.area, ground) for p in [*site.greens, *site.practice_greens] if p is not green.piece
+    ]

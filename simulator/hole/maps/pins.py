@@ -1,0 +1,74 @@
+"""Where the pins of a hole are: those of the map, else the middle of the green."""
+
+from __future__ import annotations
+
+import math
+
+import shapely
+
+from simulator.hole.maps.gather import Site
+from simulator.hole.maps.lines import HoleLine
+from simulator.hole.maps.place import Area
+from simulator.hole.maps.plots import Plot
+from simulator.hole.maps.refs import tee_number
+from simulator.hole.maps.tags import tee_words
+
+PIN_OFF_YD = 3.0
+"""A pin up to this far off the edge of its green is on it [yd]; those at the edge are moved in."""
+
+
+def pins_of(site: Site, green: Area, line: HoleLine, said: list[str]) -> list[tuple[str, float, float]]:
+    """Pins on a green, name and place; none when the map has none there. Sentences go to `said`."""
+    inside = shapely.Polygon() if green.is_empty else green.buffer(-0.5)
+    found: list[tuple[str, float, float]] = []
+    numbers = {label.number for label in line.labels}
+    for pin in site.pins:
+        says = {label.number for label in tee_number(pin.tags)}
+        if says and not says & numbers:
+            continue  # another hole's on a shared green
+        for x, y in pin.points.tolist():
+            point = shapely.Point(x, y)
+            if green.distance(point) > PIN_OFF_YD or inside.is_empty:
+                continue
+            if not inside.contains(point):
+                point = shapely.get_point(shapely.shortest_line(inside, point), 0)
+                said.append("A pin on the edge of the green is moved in half a yard.")
+            if any(math.hypot(point.x - a, point.y - b) < 1.0 for _, a, b in found):
+                continue
+            words = tee_words(pin.tags)
+            found.append((words[0] if words else "mapped", point.x, point.y))
+    return found[:6]
+
+
+def settled_pins(
+    pins: list[tuple[str, float, float]], plots: list[Plot], end: shapely.Point, shared: bool = False
+) -> list[tuple[str, float, float]]:
+    """Pins with names of their own that stand on bare green, in the frame of the hole.
+
+    Without any, one in the middle of the green, or at the end of the line where the green is `shared`.
+    Of a green in pieces the one nearest the end counts; what is painted over it (sand, water) is no place
+    for a pin.
+
+    Raises
+    ------
+    ValueError
+        No bare green.
+    """
+    pieces = shapely.get_parts(shapely.union_all([p.area for p in plots if p.key == "green"]))
+    green = min(pieces, key=end.distance)
+    over = shapely.union_all([p.area for p in plots if p.key in ("bunker", "penalty_area", "out_of_bounds")])
+    bare = green.difference(over)
+    if bare.is_empty:
+        raise ValueError("its green lies under sand, water or out of bounds")
+    inner = bare.buffer(-1.0) if not bare.buffer(-1.0).is_empty else bare
+    kept = [pin for pin in pins if bare.buffer(-0.2).intersects(shapely.Point(pin[1:]))]
+    if not kept:
+        middle = end if shared else green.centroid
+        if not inner.intersects(middle):
+            middle = max(shapely.get_parts(inner), key=lambda part: part.area).representative_point()
+        return [("middle", middle.x, middle.y)]
+    out: list[tuple[str, float, float]] = []
+    for name, x, y in kept:
+        same = sum(other.split(" ")[0] == name for other, _, _ in out)
+        out.append((f"{name} {same + 1}" if same else name, x, y))
+    return out

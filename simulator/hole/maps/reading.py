@@ -1,0 +1,103 @@
+"""Opening a map file: which kind it is, and every way in which it can be unreadable."""
+
+from __future__ import annotations
+
+import gzip
+import zlib
+from pathlib import Path
+
+import numpy as np
+
+from simulator.errors import FileError
+from simulator.hole.maps.assemble import assemble
+from simulator.hole.maps.geojson import ALLOWED, parse_json, read_geojson
+from simulator.hole.maps.model import MapData
+from simulator.hole.maps.osm import read_elements, read_xml
+
+MOST_BYTES = 64_000_000
+"""Largest map read, unpacked [bytes]: a town with its courses."""
+
+TELLING = ("golf", "natural", "leisure", "landuse", "waterway", "highway", "barrier", "building", "ref")
+"""Tags by which two features in one place are told apart."""
+
+
+def read_map(path_or_name: str | Path) -> MapData:
+    """Read a map: GeoJSON, .osm XML or the JSON of a query tool, plain or .gz.
+
+    Raises
+    ------
+    FileError
+        No such file, one that is no map, or a map without any feature.
+    """
+    source = str(path_or_name)
+    raw = _bytes(source)
+    start = raw.lstrip(b"\xef\xbb\xbf \t\r\n\x1e")[:1]
+    if raw[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        raw = _decoded(source, raw, "utf-16").encode()
+        start = raw.lstrip()[:1]
+    if not start:
+        raise FileError(source, "", "an empty file", ALLOWED)
+    if start == b"<":
+        data = assemble(source, read_xml(source, raw.lstrip()))
+    elif start in b"{[":
+        found = parse_json(source, _decoded(source, raw, "utf-8-sig"))
+        if isinstance(found, dict) and "elements" in found and "features" not in found:
+            data = assemble(source, read_elements(source, found))
+        else:
+            data = read_geojson(source, found)
+    else:
+        binary = " (binary data)" if b"\0" in raw[:200] else ""
+        raise FileError(source, "", f"a file that is neither JSON nor XML{binary}", ALLOWED)
+    if not data.features:
+        raise FileError(source, "", "a map without features", "features with golf tags")
+    _once(data)
+    return data
+
+
+def _bytes(source: str) -> bytes:
+    path = Path(source)
+    try:
+        if not path.exists():
+            raise FileError(source, "", "no such file", ALLOWED)
+        if not path.is_file():
+            raise FileError(source, "", "something that is not a file", ALLOWED)
+        with path.open("rb") as file:
+            raw = file.read(MOST_BYTES + 1)
+        if raw[:2] == b"\x1f\x8b":
+            with gzip.open(path, "rb") as packed:
+                raw = packed.read(MOST_BYTES + 1)
+    except (OSError, ValueError, EOFError, zlib.error) as error:
+        reason = getattr(error, "strerror", None) or " ".join(str(error).split())[:80]
+        raise FileError(source, "", f"a file that cannot be read ({reason})", ALLOWED) from None
+    if len(raw) > MOST_BYTES:
+        found = f"more than {MOST_BYTES // 1_000_000} million bytes"
+        raise FileError(source, "", found, "a map of one course and what is round it")
+    return raw
+
+
+def _decoded(source: str, raw: bytes, encoding: str) -> str:
+    try:
+        return raw.decode(encoding)
+    except UnicodeDecodeError as error:
+        found = f"a byte at {error.start} that is not {encoding[:6].upper().rstrip('-')}"
+        raise FileError(source, "", found, "UTF-8 text") from None
+
+
+def _once(data: MapData) -> None:
+    """Leave out features that are in the map twice: same number, or same tags in the same place."""
+    seen: set[object] = set()
+    kept = []
+    for feature in data.features:
+        places = [*feature.points, *feature.lines, *(ring for _, ring in feature.rings)]
+        spot = tuple(np.round(p, 7).tobytes() for p in places)
+        keys: list[object] = [(spot, tuple(feature.tags.get(key) for key in TELLING))]
+        if feature.ident:
+            keys.append((feature.ident, spot))
+        if any(key in seen for key in keys):
+            continue
+        seen.update(keys)
+        kept.append(feature)
+    twice = len(data.features) - len(kept)
+    if twice:
+        data.notes.append(f"{twice} {'feature' if twice == 1 else 'features'} drawn twice, taken once.")
+    data.features = kept

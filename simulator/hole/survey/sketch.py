@@ -1,0 +1,159 @@
+"""The hole file a survey ends in: a sketch whose names of points have become numbers."""
+
+from __future__ import annotations
+
+import datetime
+import math
+from collections.abc import Mapping
+from typing import Any
+
+from ...errors import FileError
+from ..fields import show
+from ..sketch import KINDS
+from .solve import Point, Surveyed
+
+STATIONS = ("from_yd", "to_yd", "at_yd", "front_yd")
+OFFSETS = ("left_yd", "right_yd", "offset_yd", "left_of_yd", "right_of_yd")
+BETWEEN = ("depth_yd", "width_yd", "on_yd", "crown_yd")
+"""Keys that take a station, an offset, or (a pair of points) the gap between two."""
+
+LEAST_EDGE_SD_YD = 0.5
+"""Edges surer than this are not marked [yd]: the raster of the ground has cells of a yard."""
+
+
+def sketch_data(found: Surveyed) -> dict[str, Any]:
+    """The hole as data of a sketch file.
+
+    Raises
+    ------
+    FileError
+        A name that is no point, where a number belongs.
+    """
+    out: dict[str, Any] = {"name": found.survey.name, "par": found.survey.par}
+    corners = [[round(x, 1), round(y, 1)] for x, y in found.line.points]
+    if len(corners) == 2:
+        out["length_yd"] = round(found.length_yd, 1)
+    else:
+        out["line_yd"] = corners
+    heights = [p for p in found.points.values() if p.height_yd is not None]
+    if len(heights) >= 3:
+        out["heights_yd"] = [
+            [round(p.station_yd, 1), round(p.offset_yd, 1), round(p.height_yd or 0.0, 1)] for p in heights
+        ]
+    taken = dict(found.survey.sketch)
+    for key in ("name", "par", "length_yd", "line_yd"):
+        taken.pop(key, None)
+    _add_green(found, taken)
+    for key, value in taken.items():
+        out[key] = _resolved(found, key, value) if isinstance(value, list) and key != "heights_yd" else value
+    return out
+
+
+def _add_green(found: Surveyed, taken: dict[str, Any]) -> None:
+    """A green and a pin from front, flag and back, when the sketch draws none."""
+    at = {name.casefold(): name for name in found.points}
+    if "green" not in taken and "front" in at and "back" in at:
+        taken["green"] = [{"name": "green", "front_yd": at["front"], "depth_yd": [at["front"], at["back"]],
+                           "offset_yd": at.get("flag", at["front"]), "width_yd": None}]  # fmt: skip
+        depth = math.dist(*(_xy(found.points[at[k]]) for k in ("front", "back")))
+        taken["green"][0]["width_yd"] = round(
+            0.85 * depth, 1
+        )  # assumed: greens are a little deeper than wide
+    if "pin" not in taken and "flag" in at:
+        taken["pin"] = [{"name": "today", "at_yd": at["flag"], "offset_yd": at["flag"]}]
+
+
+def _resolved(found: Surveyed, kind: str, entries: list[Any]) -> list[Any]:
+    out = []
+    for number, entry in enumerate(entries, start=1):
+        if not isinstance(entry, Mapping):
+            return entries
+        where = f"hole, {kind} {number}"
+        one: dict[str, Any] = {}
+        sds: list[float] = []
+        for key, value in entry.items():
+            one[key] = _value(found, where, key, value, sds)
+        if kind in KINDS and max(sds, default=0.0) >= LEAST_EDGE_SD_YD:
+            one["edge_sd_yd"] = round(max(sds), 1)
+        out.append(one)
+    return out
+
+
+def _value(found: Surveyed, where: str, key: str, value: Any, sds: list[float]) -> Any:
+    if key == "points_yd" and isinstance(value, list) and any(isinstance(v, str) for v in value):
+        corners = []
+        for name in value:
+            point = _point(found, where, key, name)
+            sds.append(max(point.sd_yd))
+            corners.append([round(point.station_yd, 1), round(point.offset_yd, 1)])
+        return corners
+    if (
+        key in BETWEEN
+        and isinstance(value, list)
+        and len(value) == 2
+        and all(isinstance(v, str) for v in value)
+    ):
+        return round(math.dist(*(_xy(_point(found, where, key, name)) for name in value)), 1)
+    if isinstance(value, str) and key in (*STATIONS, *OFFSETS):
+        point = _point(found, where, key, value)
+        along = key in STATIONS
+        sds.append(point.sd_yd[0 if along else 1])
+        return round(point.station_yd if along else point.offset_yd, 1)
+    if isinstance(value, list) and key in (*STATIONS, *OFFSETS, "stations_yd"):
+        return [
+            _value(found, where, "from_yd" if key == "stations_yd" else key, v, sds)
+            if isinstance(v, str)
+            else v
+            for v in value
+        ]
+    return value
+
+
+def _point(found: Surveyed, where: str, key: str, name: Any) -> Point:
+    if isinstance(name, str) and name in found.points:
+        return found.points[name]
+    allowed = ", ".join(list(found.points)[:12])
+    raise FileError(found.survey.source, f"{where}, {key}", f"{show(name)}, no point of the survey", allowed)
+
+
+def _xy(point: Point) -> tuple[float, float]:
+    return point.x_yd, point.y_yd
+
+
+def sketch_text(found: Surveyed, source: str, today: datetime.date | None = None) -> str:
+    """The hole file, with every point and how sure it is as comments."""
+    lines = [
+        f"# Made by 'holesim survey' from {source}, {today or datetime.date.today()}.",
+        "# Points: station, offset (left negative), height [yd]; in brackets: 8 in 10 sets of readings.",
+    ]
+    for p in found.points.values():
+        height = "" if p.height_yd is None else f", {p.height_yd:+.1f} up"
+        lines.append(
+            f"#   {p.name}: {p.station_yd:.1f} ({p.station_80_yd[0]:.0f} to {p.station_80_yd[1]:.0f}), "
+            f"{p.offset_yd:+.1f} ({p.offset_80_yd[0]:+.0f} to {p.offset_80_yd[1]:+.0f}){height}"
+        )
+    lines.append("")
+    data = sketch_data(found)
+    lines += [f"{key} = {toml_value(value)}" for key, value in data.items() if not _tables(value)]
+    for key, value in data.items():
+        if _tables(value):
+            lines += ["", f"{key} = ["] + [f"  {toml_value(one)}," for one in value] + ["]"]
+    return "\n".join(lines) + "\n"
+
+
+def _tables(value: Any) -> bool:
+    return isinstance(value, list) and bool(value) and all(isinstance(one, Mapping) for one in value)
+
+
+def toml_value(value: Any) -> str:
+    """One value as TOML (v1.0) writes it."""
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, str):
+        escaped = value.replace("\\", "\\\\").replace('"', '\\"')
+        return '"' + "".join(c if c.isprintable() else " " for c in escaped) + '"'
+    if isinstance(value, Mapping):
+        return "{ " + ", ".join(f"{key} = {toml_value(one)}" for key, one in value.items()) + " }"
+    if isinstance(value, list | tuple):
+        return "[" + ", ".join(map(toml_value, value)) + "]"
+    return repr(float(value)) if isinstance(value, float) else str(value)

@@ -1,0 +1,180 @@
+"""A survey solved: every point with its uncertainty, what disagrees, what would help most."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from ...errors import FileError
+from ..line import PlayLine
+from .advise import Advice, best_next
+from .network import OFFSET_SD_YD, Adjusted, Network, Reading, Suspect, adjust_without_slips, sampled
+from .readings import COMPASS_SD_DEG, Survey
+from .rough import rough_places
+
+DRAWS, SEED = 400, 20_261
+"""Sets of readings drawn anew for the intervals; their standard error is a twentieth of a width."""
+
+FLAG, ENDS = "flag", ("front", "back")
+"""Names of the points of a green that are read one behind the other."""
+
+IN_LINE_SD_YD = 1.5
+"""How well a green's front and back are read in line with the flag, as an error of the gap between them [yd]:
+at 14 yards from it, some 6 yards aside. Assumed."""
+
+HARDLY_YD = 8.0
+"""An offset that eight sets of readings in ten leave wider than this either side is said to be hardly fixed
+[yd]: half a narrow fairway."""
+
+
+@dataclass(frozen=True)
+class Point:
+    """One point of a survey.
+
+    Attributes
+    ----------
+    station_yd, offset_yd, height_yd : float
+        Along the line of play, right of it, over the tee (None where nobody told).
+    station_80_yd, offset_80_yd : (float, float)
+        Eight in ten readings would put it between these.
+    """
+
+    name: str
+    x_yd: float
+    y_yd: float
+    station_yd: float
+    offset_yd: float
+    height_yd: float | None
+    station_80_yd: tuple[float, float]
+    offset_80_yd: tuple[float, float]
+
+    @property
+    def hardly_fixed(self) -> bool:
+        """Whether its offset is little more than a guess."""
+        low, high = self.offset_80_yd
+        return high - low > 2.0 * HARDLY_YD
+
+    @property
+    def sd_yd(self) -> tuple[float, float]:
+        """Rough standard deviation of station and offset, from the intervals."""
+        widths = [(b - a) / (2.0 * 1.2816) for a, b in (self.station_80_yd, self.offset_80_yd)]
+        return widths[0], widths[1]
+
+
+@dataclass(frozen=True)
+class Surveyed:
+    """Everything a survey gives.
+
+    Attributes
+    ----------
+    suspects : tuple of Suspect
+        Readings left out because all the others disagree with them.
+    advice : Advice or None
+        The reading that would help most.
+    """
+
+    survey: Survey
+    line: PlayLine
+    points: Mapping[str, Point]
+    adjusted: Adjusted
+    suspects: tuple[Suspect, ...]
+    advice: Advice | None
+
+    @property
+    def length_yd(self) -> float:
+        """Along the line of play to its last point."""
+        return self.line.length_yd
+
+
+def solve_survey(survey: Survey) -> Surveyed:
+    """Places of all points by weighted least squares, and how sure they are.
+
+    Raises
+    ------
+    FileError
+        A point without a side, or a line of play that doubles back.
+    """
+    start = rough_places(survey)
+    network = _network(survey)
+    adjusted = adjust_without_slips(network, start)
+    line = _line(survey, adjusted.places)
+    draws = sampled(adjusted, DRAWS, SEED)
+    heights = _heights(survey)
+    points = {}
+    for name in [survey.stands[0], *survey.points]:
+        x, y = adjusted.places[name]
+        station, offset = line.station_offset(x, y)
+        around = np.array([line.station_offset(*place) for place in draws[name]])
+        low, high = np.quantile(around, [0.1, 0.9], axis=0)
+        points[name] = Point(
+            name, x, y, station, offset, heights.get(name),
+            (float(low[0]), float(high[0])), (float(low[1]), float(high[1])),
+        )  # fmt: skip
+    return Surveyed(survey, line, points, adjusted, adjusted.dropped, best_next(survey, adjusted))
+
+
+def _network(survey: Survey) -> Network:
+    tee, ahead = survey.stands[0], survey.line[0]
+    rows = [Reading("distance", r.stand, r.point, r.level_yd, r.sd_yd, r.words) for r in survey.ranges]
+    rows += [Reading("distance", g.first, g.second, g.gap_yd, g.sd_yd, g.words) for g in survey.gaps]
+    rows += _bearings(survey)
+    rows += _in_one_line(survey)
+    rows += [Reading("offset", point, point, 0.0, OFFSET_SD_YD) for point in survey.points if point != ahead]
+    return Network(tuple(rows), {tee: (0.0, 0.0)}, ahead)
+
+
+def _bearings(survey: Survey) -> list[Reading]:
+    """Compass bearings, turned so that straight ahead is 0 (by the mean of those to the first point)."""
+    tee, ahead = survey.stands[0], survey.line[0]
+    base = [
+        r.bearing_deg
+        for r in survey.ranges
+        if (r.stand, r.point) == (tee, ahead) and r.bearing_deg is not None
+    ]
+    if not base:
+        return []
+    zero = base[0]
+    return [
+        Reading(
+            "direction", r.stand, r.point, np.radians((r.bearing_deg - zero + 180.0) % 360.0 - 180.0),
+            np.radians(COMPASS_SD_DEG * 2**0.5), f"bearing from the {r.stand} to {r.point}",
+        )  # both bearings have the compass's error
+        for r in survey.ranges
+        if r.bearing_deg is not None and (r.stand, r.point) != (tee, ahead)
+    ]  # fmt: skip
+
+
+def _in_one_line(survey: Survey) -> list[Reading]:
+    """Front and back of a green are read past the flag, so they lie beyond it or before it, not beside it."""
+    reach = {(r.stand, r.point.casefold()): r for r in survey.ranges}
+    rows = []
+    for (stand, point), r in reach.items():
+        flag = reach.get((stand, FLAG))
+        if point in ENDS and flag is not None:
+            apart = max(abs(flag.level_yd - r.level_yd), 1.0)
+            rows.append(Reading("distance", r.point, flag.point, apart, IN_LINE_SD_YD))
+    return rows
+
+
+def _line(survey: Survey, places: Mapping[str, tuple[float, float]]) -> PlayLine:
+    corners = np.array([places[survey.stands[0]], *(places[point] for point in survey.line)])
+    steps = np.diff(corners, axis=0)
+    if np.any(np.hypot(steps[:, 0], steps[:, 1]) < 1.0):
+        raise FileError(
+            survey.source, "line", "two points in one place", "points apart, in order from the tee"
+        )
+    return PlayLine(corners)
+
+
+def _heights(survey: Survey) -> dict[str, float]:
+    """Height over the tee of every point that was told one, from stands whose own height is known."""
+    found: dict[str, list[float]] = {survey.stands[0]: [0.0]}
+    for _ in survey.stands:  # a stand later in the file may rest on one before it
+        for r in survey.ranges:
+            if r.height_yd is not None and r.stand in found and r.point not in survey.stands[:1]:
+                height = float(np.mean(found[r.stand])) + r.height_yd
+                if height not in found.setdefault(r.point, []):
+                    found[r.point].append(height)
+    return {name: float(np.mean(values)) for name, values in found.items()} if len(found) > 1 else {}

@@ -1,0 +1,5 @@
+"""Holes from words: a small grammar of the trade, documented in the README and in `holesim sketch --help`."""
+
+from simulator.hole.words.build import WordsHole, hole_from_words, looks_like_words
+
+__all__ = ["WordsHole", "hole_from_words", "looks_like_words"]

@@ -1,0 +1,149 @@
+"""Where an area begins, ends and has its edges; what nobody said is assumed."""
+
+from __future__ import annotations
+
+from simulator.hole.words import assumed as a
+from simulator.hole.words.entry import Draft, Entry
+from simulator.hole.words.feature import Feature, Said, need
+from simulator.hole.words.lex import listed
+from simulator.hole.words.placing import Across, Along
+
+STREAM_WIDTH = {
+    "river": a.RIVER_WIDTH, "canal": a.RIVER_WIDTH, "ravine": a.RAVINE_WIDTH, "ditch": a.DITCH_WIDTH,
+    "drain": a.DITCH_WIDTH,
+}  # fmt: skip
+
+WIDTH_OF = STREAM_WIDTH | a.ROW_ACROSS
+"""How far across the line by noun, where it differs from its kind."""
+
+NEEDS_A_RANGE = frozenset(listed("pond ponds lake water hazard reservoir pool lagoon loch marsh swamp"))
+"""Water that does not run the length of a hole unless somebody says so."""
+
+
+def _usual_length(feature: Feature) -> float:
+    return STREAM_WIDTH.get(feature.noun, a.ALONG[feature.kind])
+
+
+def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, across: Across) -> None:
+    """Both stations; what nobody said is assumed."""
+    u, token = draft.units, feature.token
+    size = along.length
+    crosses = across.crosses or across.middle
+    whole_hole = False
+    if not across.sides and not crosses:
+        need(
+            feature.kind in ("stream", "water", "path"),
+            token,
+            "on which side? Say left, right, both sides or across",
+        )
+        across.crosses = crosses = True
+        if feature.kind == "water":
+            entry.assume("that it crosses the line")
+    if along.at is not None and (size is not None or (along.low is None and along.high is None)):
+        length = size if size is not None else _usual_length(feature)
+        if crosses:
+            along.low, along.high = along.at - length / 2.0, along.at + length / 2.0
+        else:
+            along.low, along.high = along.at, along.at + length
+        if size is None:
+            entry.assume(f"{u.shown(length)} along the line", "from", "to")
+    elif along.low is not None and along.high is None:
+        whole = feature.kind in ("trees", "heavy_rough", "rough") or feature.noun not in NEEDS_A_RANGE
+        whole = whole and not crosses and feature.kind != "stream"
+        length = _usual_length(feature)
+        along.high = (
+            draft.green_back_yd if whole and along.low < draft.green_back_yd - length else along.low + length
+        )
+        entry.assume(f"an end at {u.shown(along.high)}", "to")
+    elif along.high is not None and along.low is None:
+        along.low = along.high - _usual_length(feature)
+        entry.assume(f"a beginning at {u.shown(along.low)}", "from")
+    elif along.low is None:
+        need((feature.noun not in NEEDS_A_RANGE or across.every) and not crosses, token,
+             'where along the line? For example "213 to 254" or "at 230"')  # fmt: skip
+        whole_hole = True
+        along.low, along.high = min(a.FROM_TEE_YD, 0.2 * draft.length_yd), draft.green_back_yd
+        entry.assume(f"from {u.shown(along.low)} to the back of the green", "from", "to")
+    assert along.low is not None and along.high is not None
+    need(along.low < along.high, token, "ends before it begins")
+    need(along.length is None or not whole_hole, token, "has a length: where along the line does it begin?")
+    need(along.high > -150.0 and along.low < draft.length_yd + 150.0, token, "lies beyond the hole")
+    entry.keys |= {"from": along.low, "to": along.high}
+
+
+def by_green(
+    feature: Feature, draft: Draft, entry: Entry, said: tuple[Said | None, ...], along: Along, across: Across
+) -> None:
+    """Stations of an area short of, behind or beside the green."""
+    short, behind, beside, _ = said
+    u = draft.units
+    need(sum(one is not None for one in said) == 1, feature.token, "stands in two places by the green")
+    need(along.low is None and along.high is None and along.at is None, feature.token,
+         "stands by the green and elsewhere along the line: leave one out")  # fmt: skip
+    gap = a.GREEN_GAP[feature.kind]
+    front, back = draft.green_front_yd, draft.green_back_yd
+    size = along.length
+    end = short or behind
+    if end is not None:
+        if "a" in end.numbers:
+            gap = u.yd(end.numbers["a"])
+        else:
+            entry.assume(f"{u.shown(gap)} from the green", "from", "to")
+        length = size if size is not None else _usual_length(feature)
+        if size is None:
+            entry.assume(f"{u.shown(length)} along the line", "from", "to")
+        low = front - gap - length if short is not None else back + gap
+        entry.keys |= {"from": low, "to": low + length}
+        if not across.sides:
+            across.crosses = True
+        return
+    if beside is not None:
+        across.sides = (beside.words["s"],)
+        if "a" in beside.numbers and across.near is None:
+            across.near = draft.green_half_yd + u.yd(beside.numbers["a"])
+    need(bool(across.sides), feature.token, "on which side of the green? Say left, right, short or behind")
+    if across.near is None:
+        across.near = draft.green_half_yd + gap
+        entry.assume(f"{u.shown(gap)} from the green", "left", "right")
+    if size is not None:
+        middle = 0.5 * (front + back)
+        entry.keys |= {"from": middle - size / 2.0, "to": middle + size / 2.0}
+        return
+    entry.keys |= {"from": front - 5.0, "to": back + 5.0}
+    entry.assume("as long as the green", "from", "to")
+
+
+def edges(entry: Entry, draft: Draft, feature: Feature, across: Across, side: str) -> None:
+    """Left and right edge of one area; side "" for what crosses the line."""
+    u = draft.units
+    if side == "":
+        need(across.near is None and across.far is None, feature.token,
+             "crosses the line and has an edge beside it: which of the two?")  # fmt: skip
+        stream = feature.kind in ("stream", "path") or (across.crosses and feature.noun not in NEEDS_A_RANGE)
+        reach = a.CROSSING_REACH if stream and feature.kind != "trees" else a.POND_REACH
+        if across.width is not None:
+            reach = across.width / 2.0
+        else:
+            entry.assume(f"{u.shown(reach)} to either side", "left", "right")
+        entry.keys |= {"left": -reach, "right": reach}
+        return
+    near, far, width = across.near, across.far, across.width
+    if near is None and far is None:
+        near = draft.fairway_edge(side) + a.EDGE_BEYOND_FAIRWAY[feature.kind]
+        entry.assume(f"its near edge {u.shown(near)} {side}", "left", "right")
+    usual = WIDTH_OF.get(feature.noun, a.ACROSS[feature.kind])
+    if near is None:
+        assert far is not None
+        near = far - usual
+        entry.assume(f"{u.shown(usual)} across", side_key(side, near=True))
+    if far is None:
+        far = near + (width if width is not None else usual)
+        if width is None:
+            entry.assume(f"{u.shown(usual)} across", side_key(side, near=False))
+    need(near < far, feature.token, "has its far edge nearer than its near one")
+    entry.keys |= {"left": near, "right": far} if side == "right" else {"left": -far, "right": -near}
+
+
+def side_key(side: str, near: bool) -> str:
+    """Key of the near or far edge of an area on a side."""
+    return "left" if (side == "right") == near else "right"

@@ -1,0 +1,186 @@
+"""Areas beside or across the line: water, streams, trees, rough, paths."""
+
+from __future__ import annotations
+
+from simulator.hole.words import assumed as a
+from simulator.hole.words.area_ends import along_the_line, by_green, edges
+from simulator.hole.words.entry import Draft, Entry
+from simulator.hole.words.feature import Feature, Said, need
+from simulator.hole.words.placing import Across, Along, read_across, read_along, take_gap
+
+KEY_OF_KIND = {
+    "water": "penalty_area", "stream": "penalty_area", "trees": "trees", "heavy_rough": "heavy_rough",
+    "rough": "rough", "path": "path",
+}  # fmt: skip
+
+
+def read_areas(features: list[Feature], draft: Draft) -> None:
+    """Every area of these kinds, in the order of the words.
+
+    Raises
+    ------
+    UsageError
+        Words that do not settle where it is.
+    """
+    for feature in [f for f in features if f.kind in KEY_OF_KIND]:
+        _area(feature, draft)
+
+
+def _area(feature: Feature, draft: Draft) -> None:
+    entry = Entry(KEY_OF_KIND[feature.kind], {}, feature.text)
+    _what(feature, draft, entry)
+    green = feature.take("short_green"), feature.take("behind_green"), feature.take("beside_green")
+    at_green = feature.take("at_green")
+    if at_green is None:  # "both sides of the green"
+        at_green = next((one for one in feature.said if one.what == "both" and "g" in one.words), None)
+    along, across = read_along(feature, draft), read_across(feature, draft, near_edge=True)
+    place = feature.take("place")
+    if place is not None and place.words.get("p", "middle") == "middle":
+        across.middle = True
+    elif place is not None:
+        green = _corner(place, across, draft, entry)
+    bare = feature.take("bare")
+    if bare is not None:
+        need(bare.token.start > feature.token.start, bare.token,
+             f"{feature.word}: say each by itself, where it is")  # fmt: skip
+        value = draft.units.yd(bare.numbers["a"])
+        if along.at is None and along.low is None:
+            along.at = value
+        else:
+            need(
+                across.near is None and value <= a.MOST_ACROSS_YD,
+                bare.token,
+                "of what? Say at, from, left or right",
+            )
+            across.near = value
+    if across.at is not None:
+        need(along.at is None and along.low is None, feature.token, "is placed twice along the line")
+        along.at = across.at
+    if green[0] is not None and not across.sides:
+        across.crosses = across.crosses or feature.kind == "stream"
+    if feature.has("gap"):
+        _by_gap(feature, draft, entry, along, across)
+    _sizes(feature, draft, along, across)
+    if any(green) or at_green is not None:
+        by_green(feature, draft, entry, (*green, at_green), along, across)
+    else:
+        along_the_line(feature, draft, entry, along, across)
+    crossing = (across.crosses or across.middle) and bool(across.sides)
+    need(not crossing, feature.token, "crosses the line and lies on one side: which of the two?")
+    entry_sides = across.sides if not (across.crosses or across.middle) else ("",)
+    for side in entry_sides:
+        one = Entry(entry.kind, dict(entry.keys), entry.text, list(entry.assumed), list(entry.reasons))
+        edges(one, draft, feature, across, side)
+        noun = feature.word
+        wishes = (one.keys.pop("name", ""), noun if len(entry_sides) == 1 else "", f"{side} {noun}")
+        low, high = one.keys.pop("from"), one.keys.pop("to")
+        one.keys = {"name": draft.name_for(*wishes), **_first(one), "from": low, "to": high, **one.keys}
+        draft.entries.append(one)
+
+
+def _corner(
+    place: Said, across: Across, draft: Draft, entry: Entry
+) -> tuple[Said | None, Said | None, Said | None]:
+    """ "short right of the green": short of it, from a third of its half width outwards."""
+    side = place.words.get("s", "")
+    need(side in ("left", "right") and across.sides in ((), (side,)), place.token,
+         f'({place.shown}): of the green? Say "short right of the green", "behind the green"')  # fmt: skip
+    across.sides = (side,)
+    if across.near is None:
+        across.near = draft.green_half_yd * a.CORNER_SHARE
+        entry.assume(f"its near edge {draft.units.shown(across.near)} {side}", "left", "right")
+    return (place, None, None) if place.words["p"] in ("front", "short") else (None, place, None)
+
+
+def _first(entry: Entry) -> dict[str, object]:
+    """Plain keys stand first in the line of the file."""
+    keys = [key for key in ("colour", "playable") if key in entry.keys]
+    return {key: entry.keys.pop(key) for key in keys}
+
+
+def _what(feature: Feature, draft: Draft, entry: Entry) -> None:
+    """Colour, whether it can be played from, height of trees, name."""
+    named = feature.take("named")
+    if named is not None:
+        entry.keys["name"] = named.numbers["a"].key[:50]
+    if entry.kind == "penalty_area":
+        colour, playable = feature.take("colour"), feature.take("playable")
+        if colour is None and feature.noun in ("red stakes", "yellow stakes"):
+            entry.keys["colour"] = feature.noun.split()[0]
+        elif colour is not None:
+            need(
+                colour.words["word"] in ("red", "yellow"),
+                colour.token,
+                "is no penalty area; allowed: red, yellow",
+            )
+            entry.keys["colour"] = colour.words["word"]
+        else:
+            # Rules of Golf 2023, Definitions, penalty area: one without a colour is treated as red
+            entry.keys["colour"] = "red"
+            entry.assume("red, as not marked (Rules of Golf, Definitions)", "colour")
+        if playable is not None and playable.words["word"] in ("playable", "dry"):
+            entry.keys["playable"] = True
+        elif playable is None and feature.noun in (
+            "penalty area",
+            "hazard",
+            "lateral hazard",
+            "ditch",
+            "ravine",
+        ):
+            entry.assume("no ball in it can be played")
+    if entry.kind == "trees":
+        for what, key in (("tall", "height"), ("base", "base")):
+            said = feature.take(what)
+            if said is not None:
+                entry.keys[key] = draft.units.yd(said.numbers["a"])
+        density = feature.take("density")
+        if density is not None:
+            entry.keys["density"] = density.words["word"]
+
+
+def _by_gap(feature: Feature, draft: Draft, entry: Entry, along: Along, across: Across) -> None:
+    """Near edge from two ranges and a gap; it begins at that station."""
+    reading = along.low if along.low is not None else along.at
+    side = across.sides[0] if len(across.sides) == 1 else ""
+    need(across.near is None, feature.token, "has an edge and a gap: leave one out")
+    station, across.near = take_gap(feature, draft, reading, side, entry)
+    along.low, along.at = station, None
+
+
+def _sizes(feature: Feature, draft: Draft, along: Along, across: Across) -> None:
+    """Lengths and widths, turned into ends: wide is across the line, along it for what crosses."""
+    u = draft.units
+    long, wide, deep, by = (feature.take(what) for what in ("long", "wide", "deep", "by"))
+    need(by is None or not (long or wide or deep), feature.token, "has its size twice")
+    lengthwise, crosswise = long or by, wide
+    if across.crosses or (feature.kind == "stream" and not across.sides):
+        lengthwise, crosswise = wide or deep or by, long
+        need(wide is None or deep is None, feature.token, "is wide and deep: leave one out")
+    else:
+        need(deep is None, feature.token, "is deep? Say how long (along the line) or wide (across)")
+    if lengthwise is not None:
+        size = u.yd(lengthwise.numbers["a"])
+        need(size > 0.0, lengthwise.token, f"({lengthwise.shown}): no size")
+        _stretch(along, size, lengthwise)
+    across_yd = (
+        u.yd(by.numbers["b"]) if by is not None else u.yd(crosswise.numbers["a"]) if crosswise else None
+    )
+    if across_yd is not None:
+        need(across_yd > 0.0, feature.token, "has no size")
+        need(across.far is None, feature.token, "has a far edge and a width: leave one out")
+        across.width = across_yd
+    if along.second is not None:
+        edged = across.near is not None or across.far is not None or across.width is not None
+        need(not edged, feature.token, "has its edges twice")
+        across.near, across.far = along.second
+
+
+def _stretch(along: Along, size: float, said: Said) -> None:
+    if along.low is not None and along.high is not None:
+        raise said.token.error(f"({said.shown}): both ends are said already")
+    if along.low is not None:
+        along.high = along.low + size
+    elif along.high is not None:
+        along.low = along.high - size
+    else:
+        along.length = size

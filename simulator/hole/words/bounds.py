@@ -1,0 +1,77 @@
+"""Out of bounds: everything beyond an offset, or behind the green."""
+
+from __future__ import annotations
+
+from simulator.hole.shapes import OPEN_END_YD, OPEN_SIDE_YD
+from simulator.hole.words.assumed import MOST_ACROSS_YD
+from simulator.hole.words.entry import Draft, Entry
+from simulator.hole.words.feature import Feature, need
+from simulator.hole.words.placing import read_across, read_along
+
+PLAIN_NOUNS = ("out", "ob", "oob", "out of bounds", "white stakes")
+
+
+def read_bounds(features: list[Feature], draft: Draft) -> None:
+    """Every boundary. How far it is has to be said: a guess would decide the answer.
+
+    Raises
+    ------
+    UsageError
+        No side, or no distance.
+    """
+    for feature in [f for f in features if f.kind == "out"]:
+        _bound(feature, draft)
+
+
+def _bound(feature: Feature, draft: Draft) -> None:
+    u = draft.units
+    colour = feature.take("colour")
+    if colour is not None:
+        need(colour.words["word"] == "white", colour.token, "for out of bounds? White stakes mark it")
+    named, behind = feature.take("named"), feature.take("behind_green", "back_by")
+    name = named.numbers["a"].key if named else ""
+    along, across = read_along(feature, draft), read_across(feature, draft, near_edge=True)
+    if along.at is not None and along.at <= MOST_ACROSS_YD and across.near is None:
+        across.near, along.at = along.at, None  # "out right at 30"
+    bare = feature.take("bare")
+    if bare is not None:
+        need(across.near is None, bare.token, "is a second distance")
+        across.near = u.yd(bare.numbers["a"])
+    noun = feature.noun if feature.noun not in PLAIN_NOUNS else "boundary"
+    if behind is not None:
+        need(
+            "a" in behind.numbers, behind.token, f'how far? For example "{feature.noun} 15 behind the green"'
+        )
+        start = draft.green_back_yd + u.yd(behind.numbers["a"])
+        need(start < draft.length_yd + OPEN_END_YD - 1.0, behind.token, "is too far off to matter")
+        reach = OPEN_SIDE_YD - 1.0
+        keys = {"name": draft.name_for(name, f"{noun} behind the green"), "from": start,
+                "to": draft.length_yd + OPEN_END_YD, "left": -reach, "right": reach}  # fmt: skip
+        draft.entries.append(Entry("out_of_bounds", keys, feature.text))
+        return
+    need(not across.crosses, feature.token, "across the line? Say left or right, and how far")
+    need(bool(across.sides), feature.token, 'on which side, and how far? For example "out left 34"')
+    need(across.near is not None, feature.token, f'how far {across.sides[0]} of the line? For example "'
+         f'{feature.noun} {across.sides[0]} 34"')  # fmt: skip
+    need(
+        across.far is None and along.second is None,
+        feature.token,
+        "ends nowhere: everything beyond it is out",
+    )
+    need(
+        along.at is None,
+        feature.token,
+        "at one place? Say from where to where, or leave it out for all of the hole",
+    )
+    near = across.near
+    assert near is not None
+    need(near < OPEN_SIDE_YD, feature.token, "is too far off to matter")
+    for side in across.sides:
+        wish = noun if noun != "boundary" and len(across.sides) == 1 else ""
+        keys = {"name": draft.name_for(name, wish, f"{side} {noun}")}
+        if along.low is not None:
+            keys["from"] = along.low
+        if along.high is not None:
+            keys["to"] = along.high
+        keys |= {"left_of": -near} if side == "left" else {"right_of": near}
+        draft.entries.append(Entry("out_of_bounds", keys, feature.text))

@@ -1,0 +1,98 @@
+"""A hole from words: tokens, features, a drafted file, and the hole that its reader makes of it."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+import unicodedata
+from dataclasses import dataclass
+
+from simulator.hole.model import Hole
+from simulator.hole.sketch import read_sketch
+from simulator.hole.words.areas import read_areas
+from simulator.hole.words.bounds import read_bounds
+from simulator.hole.words.bunkers import read_bunkers
+from simulator.hole.words.clauses import features_of
+from simulator.hole.words.fairways import read_fairways
+from simulator.hole.words.greens import read_green, read_pins
+from simulator.hole.words.header import read_header
+from simulator.hole.words.lex import tokens_of
+from simulator.hole.words.points import read_points
+from simulator.hole.words.tees import read_levels, read_tees
+from simulator.hole.words.write import said, toml_text
+
+SOURCE = "hole in words"
+"""What stands for the file name in messages."""
+
+_PAR = re.compile(r"\bpar[\s-]*(?:[3-6]|three|four|five|six)\b", re.IGNORECASE)
+_NUMBER = re.compile(r"\d+")
+
+
+@dataclass(frozen=True, eq=False)
+class WordsHole:
+    """A hole read from words.
+
+    Parameters
+    ----------
+    toml_text : the hole file that says the same, with comments.
+    assumed : sentences: what the words do not say and what was taken for it.
+    warnings : those of them that a reader should see at once (readings that hardly fix a place).
+    hole : what `load_hole` makes of the file.
+    """
+
+    toml_text: str
+    assumed: tuple[str, ...]
+    warnings: tuple[str, ...]
+    hole: Hole
+
+
+def looks_like_words(text: str) -> bool:
+    """Whether a text is meant as a hole in words: it says a par and one more number."""
+    found = _PAR.search(text)
+    return found is not None and _NUMBER.search(text[: found.start()] + text[found.end() :]) is not None
+
+
+def hole_from_words(text: str) -> WordsHole:
+    """Hole from a description such as "par 4, 372; fairway 28 wide; out left 34; green 24 deep, pin 7 on".
+
+    Raises
+    ------
+    UsageError
+        A word that is not understood or does not settle where something is; one line that points at it.
+    FileError
+        Words that were understood and make no hole (a tee in a pond).
+    """
+    text = unicodedata.normalize("NFC", text)  # so that letters are counted alike everywhere
+    name, body, shift = _name(text)
+    features = features_of(text, tokens_of(" " * shift + body))
+    draft = read_header(features)
+    if name:
+        draft.name = name
+        draft.top_assumed = [key for key in draft.top_assumed if key != "name"]
+    levels = [f for f in features if f.kind in ("tee", "fairway", "green", "climb")]
+    read_green(features, draft)
+    read_fairways(features, draft)
+    read_levels(levels, draft)
+    read_tees(features, draft)
+    read_pins(features, draft)
+    read_areas(features, draft)
+    read_bunkers(features, draft)
+    read_points(features, draft)
+    read_bounds(features, draft)
+    for feature in features:
+        feature.finish()
+    written = toml_text(draft, text)
+    hole = read_sketch(tomllib.loads(written), SOURCE)
+    return WordsHole(written, tuple(said(draft)), tuple(draft.warnings), hole)
+
+
+def _name(text: str) -> tuple[str, str, int]:
+    """Name before a colon ("My 12th: par 4 ..."), the rest, and how many letters were cut."""
+    head, colon, body = text.partition(":")
+    found = _PAR.search(text)
+    if not colon or found is None or found.start() < len(head) or any(c in head for c in ";\n"):
+        return "", text, 0
+    name = " ".join(head.strip(' "“”').split())
+    if not name or len(name) > 60 or not name.isprintable():
+        return "", text, 0
+    return name, body, len(head) + 1

@@ -1,0 +1,222 @@
+"""From tokens to features: where each begins, which words belong to it, and what they say."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+from simulator.hole.words.attach import attach
+from simulator.hole.words.feature import Feature, Said
+from simulator.hole.words.lex import Token, listed
+from simulator.hole.words.said import read_said
+from simulator.hole.words.vocabulary import (
+    ALIASES,
+    BEFORE_A_PLACE,
+    FILLERS,
+    HEADS,
+    LONGEST_HEAD,
+    PLACES,
+)
+
+MOST_FEATURES = 100
+"""Features of a hole in words: a limit on slips."""
+
+ADJECTIVES = frozenset(
+    listed("red yellow white blue greenside lone single small big large slight gentle sharp")
+)
+"""Words that go with the noun behind them, not with the feature before."""
+
+NAME_ENDS = frozenset(listed("left right at behind beyond on from short middle both across"))
+"""Words that end a name."""
+
+
+@dataclass
+class _Segment:
+    """Words between two breaks; `hard` after a semicolon, full stop or new line."""
+
+    tokens: list[Token]
+    hard: bool
+
+
+def features_of(text: str, tokens: list[Token]) -> list[Feature]:
+    """The features of a hole in words, in their order.
+
+    Raises
+    ------
+    UsageError
+        A word that is not understood, or words about no feature.
+    """
+    found: list[Feature] = []
+    for segment in _segments(tokens):
+        for feature in _in_segment(text, segment.tokens):
+            if feature.kind == "":
+                attach(found, feature, segment.hard)
+            else:
+                found.append(feature)
+        if len(found) > MOST_FEATURES:
+            raise found[-1].token.error(f"is feature {len(found)}; allowed: up to {MOST_FEATURES}")
+    for feature in found:
+        if feature.kind != "fairway":
+            feature.said = [part for one in feature.said for part in _width_and_place(one)]
+    return found
+
+
+def _width_and_place(one: Said) -> list[Said]:
+    """ "8 wide at 230" is a width of a fairway there; of anything else it is a width, and a place."""
+    if one.what != "wide" or "at" not in one.numbers:
+        return [one]
+    at = one.numbers["at"]
+    return [
+        replace(one, numbers={"a": one.numbers["a"]}),
+        replace(one, what="at", token=at, numbers={"a": at}),
+    ]
+
+
+def _segments(tokens: list[Token]) -> Iterator[_Segment]:
+    """Token runs between breaks; an "and" breaks too, except between left and right."""
+    run: list[Token] = []
+    hard = True
+    for k, token in enumerate(tokens):
+        if token.kind == "and" and _between_sides(tokens, k):
+            run.append(token)
+            continue
+        if token.kind not in ("hard", "soft", "and"):
+            run.append(token)
+            continue
+        if run:
+            yield _Segment(run, hard)
+            hard = False
+        run = []
+        hard = hard or token.kind == "hard"
+    if run:
+        yield _Segment(run, hard)
+
+
+def _between_sides(tokens: list[Token], k: int) -> bool:
+    """Whether an "and" stands in "left and right" with no number on either side."""
+    if not 0 < k < len(tokens) - 1:
+        return False
+    sides = {ALIASES.get(tokens[j].key, tokens[j].key) for j in (k - 1, k + 1)}
+    around = [tokens[j].kind for j in (k - 2, k + 2) if 0 <= j < len(tokens)]
+    return sides == {"left", "right"} and "number" not in around
+
+
+def _heads(tokens: list[Token]) -> list[tuple[int, int, str]]:
+    """First word, word behind the last, and kind of every noun that starts a feature."""
+    found = []
+    k = 0
+    while k < len(tokens):
+        for size in range(min(LONGEST_HEAD, len(tokens) - k), 0, -1):
+            kind = HEADS.get(tuple(t.key for t in tokens[k : k + size]))
+            if kind is None or any(t.kind not in ("word", "and") for t in tokens[k : k + size]):
+                continue
+            if kind in PLACES and _is_place(tokens, k, size):
+                continue
+            if kind == "number" and (k + 1 == len(tokens) or tokens[k + 1].kind != "number"):
+                continue  # "across the whole hole"
+            found.append((k, k + size, kind))
+            k += size - 1
+            break
+        k += 1
+    stakes = [h for h, after in pairwise(found) if tokens[h[1] - 1].key == "stakes" and h[1] == after[0]]
+    return [head for head in found if head not in stakes]  # "yellow stakes pond": the colour of the pond
+
+
+def _is_place(tokens: list[Token], k: int, size: int) -> bool:
+    """Whether a green, fairway or tee at k is where something else is ("left of the green")."""
+    before = [t for t in tokens[:k] if t.key not in FILLERS]
+    if tokens[k].key == "green" and k + size < len(tokens) and tokens[k + size].key in ("tee", "tees"):
+        return True
+    return bool(before) and before[-1].kind == "word" and before[-1].key in BEFORE_A_PLACE
+
+
+def _in_segment(text: str, tokens: list[Token]) -> Iterator[Feature]:
+    """Features of one segment; a nameless one ("") for words that belong to the feature before."""
+    tokens = _with_names(text, tokens)
+    heads = _heads(tokens)
+    if as_mark := _as_mark(tokens):
+        heads = [(as_mark, as_mark, "mark")]
+    if any(kind == "mark" for _, _, kind in heads):
+        first = next(head for head in heads if head[2] == "mark")
+        first_token = tokens[min(first[0], len(tokens) - 1)]
+        tokens = [t for k, t in enumerate(tokens) if not first[0] <= k < first[1]]
+        yield _mark(text, tokens[:-2] if as_mark else tokens, first_token)
+        return
+    if not heads:
+        yield _green_edge(text, tokens) or _feature(text, "", "", tokens, len(tokens))
+        return
+    starts = [0] + [_with_adjectives(tokens, head[0]) for head in heads[1:]] + [len(tokens)]
+    for (low, high, kind), start, stop in zip(heads, starts, starts[1:], strict=False):
+        noun = " ".join(t.key for t in tokens[low:high])
+        yield _feature(text, kind, noun, tokens[start:low] + tokens[high:stop], low - start, tokens[low])
+
+
+def _with_adjectives(tokens: list[Token], k: int) -> int:
+    """Where the words of a noun begin: a colour or the like right before it goes with it."""
+    while k > 0 and tokens[k - 1].key in ADJECTIVES:
+        k -= 1
+    return k
+
+
+def _as_mark(tokens: list[Token]) -> int | None:
+    """Number of words of a segment that ends in "as (a) mark"; None for others."""
+    keys = [t.key for t in tokens if t.key not in FILLERS]
+    return len(tokens) if keys[-2:] == ["as", "mark"] and len(keys) > 2 else None
+
+
+def _mark(text: str, tokens: list[Token], head: Token) -> Feature:
+    """A mark: its name runs up to the first number, side or word of place."""
+    tokens = [t for t in tokens if t.key not in ("as",)]
+    stop = 0
+    while stop < len(tokens) and tokens[stop].kind in ("word", "text") and tokens[stop].key not in NAME_ENDS:
+        stop += 1
+    name = text[tokens[0].start : tokens[stop - 1].end] if stop else ""
+    words = [w for w in name.strip('"“”').split() if w.casefold() not in ("a", "an", "the")]
+    feature = _feature(text, "mark", " ".join(words), tokens[stop:], 0, tokens[0] if tokens else head)
+    every = sorted([*tokens, head], key=lambda t: t.start)
+    feature.text = text[every[0].start : every[-1].end]
+    return feature
+
+
+def _with_names(text: str, tokens: list[Token]) -> list[Token]:
+    """Words behind "called" or "named", up to a number or a side, made one text."""
+    for k, token in enumerate(tokens):
+        if token.kind != "word" or token.key not in ("called", "named"):
+            continue
+        stop = k + 1
+        while stop < len(tokens) and tokens[stop].kind == "word" and tokens[stop].key not in NAME_ENDS:
+            stop += 1
+        if stop == k + 1:
+            if stop < len(tokens) and tokens[stop].kind == "text":
+                return tokens
+            raise token.error("what? A name goes behind it")
+        name = " ".join(text[tokens[k + 1].start : tokens[stop - 1].end].split())
+        whole = replace(token, kind="text", shown=name, key=name, end=tokens[stop - 1].end)
+        return [*tokens[:k], whole, *tokens[stop:]]
+    return tokens
+
+
+def _green_edge(text: str, tokens: list[Token]) -> Feature | None:
+    """ "front of green 360": a reading of the green itself."""
+    words = [t for t in tokens if t.key not in (*FILLERS, "edge", "at")]
+    keys = [t.key for t in words]
+    if (
+        len(words) == 4
+        and keys[0] in ("front", "back")
+        and keys[1:3] == ["of", "green"]
+        and words[3].kind == "number"
+    ):
+        return _feature(text, "green", "green", [words[0], words[3]], 0, words[2])
+    return None
+
+
+def _feature(
+    text: str, kind: str, noun: str, tokens: list[Token], before: int, head: Token | None = None
+) -> Feature:
+    every = sorted([*tokens, *([head] if head else [])], key=lambda t: t.start)
+    feature = Feature(kind, noun, head or every[0])
+    feature.text = text[every[0].start : every[-1].end]
+    for part in (tokens[:before], tokens[before:]):
+        feature.said += read_said(text, part)
+    return feature

@@ -1,0 +1,170 @@
+"""The fairway: how wide, from where to where; assumed where nobody says."""
+
+from __future__ import annotations
+
+from simulator.hole.words import assumed as a
+from simulator.hole.words.entry import Draft, Entry
+from simulator.hole.words.feature import Feature, Said, need
+
+MOST_WIDTH_YD = 150.0
+
+
+def read_fairways(features: list[Feature], draft: Draft) -> None:
+    """All fairways; one that nobody spoke of on a par 4 or longer, the approach of a par 3.
+
+    Raises
+    ------
+    UsageError
+        A width out of range, an end before the beginning.
+    """
+    mine = [f for f in features if f.kind == "fairway"]
+    shaped = [f for f in mine if any(one.what not in ("up", "down") for one in f.said)]
+    for feature in shaped:
+        _fairway(feature, draft, first=feature is shaped[0])
+    if shaped:
+        return
+    u, front = draft.units, draft.green_front_yd
+    if draft.par == 3:
+        half = draft.green_half_yd
+        keys = {
+            "name": "approach",
+            "from": front - a.APPROACH_YD,
+            "to": front + 2.0,
+            "left": -half,
+            "right": half,
+        }
+        entry = Entry("fairway", keys)
+        entry.assume(
+            f"{u.shown(a.APPROACH_YD)} of mown grass before the green", "from", "to", "left", "right"
+        )
+        draft.fairway_left_yd = draft.fairway_right_yd = half
+        draft.fairway_from_yd, draft.fairway_to_yd = front - a.APPROACH_YD, front
+    else:
+        half = a.FAIRWAY_WIDTH / 2.0
+        start = _usual_start(draft)
+        entry = Entry(
+            "fairway", {"name": "fairway", "from": start, "to": front, "left": -half, "right": half}
+        )
+        entry.assume(_reach_words(draft, start, front), "from", "to")
+        entry.assume(f"{u.shown(a.FAIRWAY_WIDTH)} wide", "left", "right")
+        draft.fairway_left_yd = draft.fairway_right_yd = half
+        draft.fairway_from_yd, draft.fairway_to_yd = start, front
+    draft.entries.append(entry)
+
+
+def _usual_start(draft: Draft) -> float:
+    return round(min(a.FAIRWAY_FROM, a.FAIRWAY_FROM_SHARE * draft.length_yd))
+
+
+def _reach_words(draft: Draft, start: float, end: float) -> str:
+    return f"from {draft.units.shown(start)} to {draft.units.shown(end)}"
+
+
+def _fairway(feature: Feature, draft: Draft, first: bool) -> None:
+    u = draft.units
+    entry = Entry("fairway", {"name": draft.name_for("fairway")}, feature.text)
+    start, end = _reach(feature, draft, entry)
+    need(start + 5.0 < end, feature.token, f"runs {_reach_words(draft, start, end)}: too short")
+    widths = feature.take_all("wide", "wide_at", "narrows")
+    widths += feature.take_all("bare") if not widths else []
+    fixed = [said for said in widths if "at" not in said.numbers]
+    need(len(fixed) < 2, feature.token, "has two widths; say where each is (28 wide at 230)")
+    edges = {"left": None, "right": None} | _edges(feature, draft)
+    width = _width(fixed[0], draft) if fixed else None
+    if width is None and None in edges.values():
+        width = a.FAIRWAY_WIDTH
+        told = [said for said in widths if "at" in said.numbers]
+        if told:
+            width = _width(told[0], draft)
+        else:
+            entry.assume(f"{u.shown(width)} wide", "left", "right")
+    left, right = edges["left"], edges["right"]
+    if width is not None:
+        need(left is None or right is None, feature.token, "has two edges and a width: leave one out")
+        left = left if left is not None else (-width / 2.0 if right is None else right - width)
+        right = right if right is not None else left + width
+    assert left is not None and right is not None
+    need(left < right, feature.token, "has its left edge right of its right edge")
+    if first:
+        draft.fairway_left_yd, draft.fairway_right_yd = max(-left, 3.0), max(right, 3.0)
+        draft.fairway_from_yd, draft.fairway_to_yd = start, end
+    pairs = [(u.yd(s.numbers["at"]), _width(s, draft), s) for s in widths if "at" in s.numbers]
+    pairs.sort(key=lambda pair: pair[0])
+    if pairs:
+        _narrowing(entry, start, end, (left, right), pairs)
+    else:
+        entry.keys |= {"from": start, "to": end, "left": left, "right": right}
+    draft.entries.append(entry)
+
+
+def _narrowing(
+    entry: Entry, start: float, end: float, edges: tuple[float, float], pairs: list[tuple[float, float, Said]]
+) -> None:
+    """Edges through the widths said at some stations; between them they run straight."""
+    middle = 0.5 * (edges[0] + edges[1])
+    usual = edges[1] - edges[0]
+    for (at, _, said), (after, _, _) in zip(pairs, [*pairs[1:], (end + 1.0, 0.0, pairs[0][2])], strict=True):
+        need(start <= at <= end and at < after, said.token, f"({said.shown}): not on the fairway, or twice")
+    stations = [at for at, _, _ in pairs]
+    widths = [width for _, width, _ in pairs]
+    if stations[0] > start:
+        stations, widths = [start, *stations], [usual, *widths]
+    if stations[-1] < end:
+        stations, widths = [*stations, end], [*widths, usual]
+    entry.keys |= {
+        "stations": stations,
+        "left": [middle - w / 2.0 for w in widths],
+        "right": [middle + w / 2.0 for w in widths],
+    }
+
+
+def _reach(feature: Feature, draft: Draft, entry: Entry) -> tuple[float, float]:
+    """Where it begins and ends; the usual ends are assumed."""
+    u = draft.units
+    between, begin, end = feature.take("range"), feature.take("from"), feature.take("to")
+    both = feature.take("range_short")
+    tee, green, short = feature.take("from_tee"), feature.take("to_green"), feature.take("to_short")
+    along = feature.take("along")
+    whole = between or both
+    need(whole is None or not (begin or end or tee or green or short or along or (between and both)),
+         feature.token, "says its ends a second time")  # fmt: skip
+    need(end is None or short is None, feature.token, "has two ends")
+    if both is not None:
+        return u.yd(both.numbers["a"]), draft.green_front_yd - u.yd(both.numbers["b"])
+    if between is not None:
+        return u.yd(between.numbers["a"]), u.yd(between.numbers["b"])
+    low, high = _usual_start(draft), draft.green_front_yd
+    if begin is not None:
+        low = u.yd(begin.numbers["a"])
+    elif tee is not None or along is not None:
+        low = 10.0
+    else:
+        entry.assume(f"from {u.shown(low)}", "from")
+    if end is not None:
+        high = u.yd(end.numbers["a"])
+    elif short is not None:
+        high = draft.green_front_yd - u.yd(short.numbers["a"])
+    elif green is None and along is None:
+        entry.assume(f"to the front of the green at {u.shown(high)}", "to")
+    return low, high
+
+
+def _edges(feature: Feature, draft: Draft) -> dict[str, float | None]:
+    """Offsets of edges said one by one: "14 left, 16 right", "left edge 12"."""
+    found: dict[str, float | None] = {}
+    for said in feature.take_all("offset", "side_number", "side_edge", "edge"):
+        side = said.words.get("s", "")
+        need(
+            bool(side) and side not in found, said.token, f"({said.shown}): say each edge once, left or right"
+        )
+        value = draft.units.yd(said.numbers["a"])
+        found[side] = -value if side == "left" else value
+    return found
+
+
+def _width(said: Said, draft: Draft) -> float:
+    width = draft.units.yd(said.numbers["a"])
+    shown = draft.units.shown
+    allowed = f"({said.shown}): allowed: {shown(3)} to {shown(MOST_WIDTH_YD)}"
+    need(3.0 <= width <= MOST_WIDTH_YD, said.token, allowed)
+    return width

@@ -1,0 +1,133 @@
+"""One feature as it was said: its kind, its noun, and what was said of it, taken piece by piece."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from simulator.hole.words.lex import Token
+from simulator.units import FT_PER_YD, YD_PER_M
+
+WORD_OF_KIND = {
+    "stroke_index": "stroke index",
+    "heavy_rough": "heavy rough",
+    "out": "out of bounds",
+    "e5": "local rule",
+}
+
+
+@dataclass(frozen=True, eq=False)
+class Said:
+    """One thing said: which pattern, its words, and the numbers and words in it by group."""
+
+    what: str
+    token: Token
+    words: dict[str, str]
+    numbers: dict[str, Token]
+    shown: str
+
+
+@dataclass(eq=False)
+class Feature:
+    """A feature and what was said of it.
+
+    Parameters
+    ----------
+    kind : one of the kinds of `vocabulary`; noun : the words it was called by.
+    said : in the order of the words; builders take what they understand, the rest is refused.
+    text : the words it was read from.
+    """
+
+    kind: str
+    noun: str
+    token: Token
+    said: list[Said] = field(default_factory=list)
+    text: str = ""
+
+    def has(self, *what: str) -> bool:
+        return any(one.what in what for one in self.said)
+
+    def take(self, *what: str) -> Said | None:
+        """The one thing said of some kinds, removed; None when nothing was.
+
+        Raises
+        ------
+        UsageError
+            When it was said twice.
+        """
+        found = [one for one in self.said if one.what in what]
+        if len(found) > 1:
+            raise found[1].token.error(
+                f"({found[1].shown}): said of the {self.word} already ({found[0].shown})"
+            )
+        if not found:
+            return None
+        self.said.remove(found[0])
+        return found[0]
+
+    def take_all(self, *what: str) -> list[Said]:
+        """Everything said of some kinds, removed."""
+        found = [one for one in self.said if one.what in what]
+        self.said = [one for one in self.said if one.what not in what]
+        return found
+
+    def finish(self) -> None:
+        """Refuse what no builder took."""
+        if self.said:
+            one = self.said[0]
+            raise one.token.error(f"({one.shown}): not understood of the {self.word}")
+
+    @property
+    def word(self) -> str:
+        return self.noun or WORD_OF_KIND.get(self.kind, self.kind)
+
+
+class Units:
+    """Lengths in yards, numbers without a unit read in the unit of the hole.
+
+    Parameters
+    ----------
+    unit : "yd" or "m".
+    """
+
+    def __init__(self, unit: str) -> None:
+        self.unit = unit
+
+    def yd(self, token: Token) -> float:
+        """A length said, in yards.
+
+        Raises
+        ------
+        UsageError
+            When it is a percentage or an angle.
+        """
+        unit = token.unit or self.unit
+        if unit in ("percent", "degrees"):
+            raise token.error("is no length")
+        return token.value * {"yd": 1.0, "m": YD_PER_M, "ft": 1.0 / FT_PER_YD}[unit]
+
+    def shown(self, yards: float) -> str:
+        """A length in the unit of the hole, in words."""
+        value = yards if self.unit == "yd" else yards / YD_PER_M
+        number = f"{value:.0f}" if abs(value) >= 10.0 or abs(value - round(value)) < 0.05 else f"{value:.1f}"
+        return f"{number} {'yards' if self.unit == 'yd' else 'metres'}"
+
+
+def plain(token: Token, low: float, high: float, what: str) -> float:
+    """A number that is no length, within limits.
+
+    Raises
+    ------
+    UsageError
+        A unit of length, or a number out of range.
+    """
+    if token.unit in ("yd", "m", "ft"):
+        raise token.error(f"is a length; {what} is a number from {low:g} to {high:g}")
+    if not low <= token.value <= high:
+        raise token.error(f"is no {what}; allowed: {low:g} to {high:g}")
+    return token.value
+
+
+def need(condition: bool, token: Token, why: str) -> None:
+    """Refuse at a word unless something holds."""
+    if not condition:
+        raise token.error(why)

@@ -1,0 +1,220 @@
+"""The green, how it falls, and the pins on it."""
+
+from __future__ import annotations
+
+from simulator.hole.words import assumed as a
+from simulator.hole.words.entry import Draft, Entry
+from simulator.hole.words.feature import Feature, Said, need, plain
+from simulator.hole.words.lex import Token
+
+FRONT_SHARE, SIDE_SHARE = 0.36, 0.3
+"""A pin in about the first third is a front pin; that far from the middle to the edge, left or right."""
+
+LEAST_GREEN_YD, MOST_GREEN_YD = 5.0, 100.0
+"""Depth or width of a green outside these is a slip."""
+
+_SENSE = {"short": "front", "long": "back", "front": "front", "back": "back"}
+
+
+def read_green(features: list[Feature], draft: Draft) -> None:
+    """The one green: size, place by its front and back or the length of the hole, fall.
+
+    Raises
+    ------
+    UsageError
+        A size that is none, a front behind the back.
+    """
+    mine = [f for f in features if f.kind == "green"]
+    first = mine[0] if mine else Feature("green", "green", Token("word", "", "", 0, 0))
+    for other in mine[1:]:
+        first.said += other.take_all(*(one.what for one in other.said))
+        first.text += "; " + other.text
+    u = draft.units
+    entry = Entry("green", {"name": "green"}, first.text)
+    deep, wide, by = first.take("deep", "long"), first.take("wide"), first.take("by")
+    depth, width = _length(deep, draft), _length(wide, draft)
+    if by is not None:
+        need(depth is None and width is None, by.token, "says the size of the green a second time")
+        depth, width = u.yd(by.numbers["a"]), u.yd(by.numbers["b"])
+    bare = first.take("bare")
+    if bare is not None:
+        raise bare.token.error("of the green: deep or wide?")
+    front, back = _ends(first, draft)
+    if front is not None and back is not None:
+        need(depth is None, first.token, "has a front, a back and a depth: leave one out")
+        need(back > front, first.token, "has its back before its front")
+        depth = back - front
+    if depth is None:
+        depth = a.GREEN_DEPTH
+        entry.assume(f"{u.shown(depth)} deep", "depth", *(() if front is not None else ("front",)))
+    if width is None:
+        width = a.GREEN_WIDTH
+        entry.assume(f"{u.shown(width)} wide", "width")
+    limits = f"allowed: {u.shown(LEAST_GREEN_YD)} to {u.shown(MOST_GREEN_YD)} each way"
+    fits = all(LEAST_GREEN_YD <= size <= MOST_GREEN_YD for size in (depth, width))
+    need(fits, first.token, f"is {u.shown(depth)} by {u.shown(width)}; {limits}")
+    if front is None:
+        front = back - depth if back is not None else draft.length_yd - depth / 2.0
+    offset = first.take("offset")
+    draft.green_offset_yd = _signed(offset, draft) if offset else 0.0
+    draft.green_front_yd, draft.green_back_yd, draft.green_half_yd = front, front + depth, width / 2.0
+    entry.keys |= {"front": front, "depth": depth, "width": width}
+    if draft.green_offset_yd:
+        entry.keys["offset"] = draft.green_offset_yd
+    _fall(first, entry)
+    draft.entries.append(entry)
+
+
+def _ends(green: Feature, draft: Draft) -> tuple[float | None, float | None]:
+    """Stations of front and back edge, where said ("front 360, back 384", "358 to 384")."""
+    front = back = None
+    between = green.take("range")
+    if between is not None:
+        return draft.units.yd(between.numbers["a"]), draft.units.yd(between.numbers["b"])
+    for said in green.take_all("front_at"):
+        value = draft.units.yd(said.numbers["a"])
+        if said.words["p"] == "front":
+            need(front is None, said.token, "is a second front edge")
+            front = value
+        else:
+            need(back is None, said.token, "is a second back edge")
+            back = value
+    return front, back
+
+
+def _fall(green: Feature, entry: Entry) -> None:
+    """How the green falls: "falls front left 2%", "2% back to front", "level"."""
+    percent, level, verb = green.take("percent"), green.take("level"), green.take("falls")
+    ways = green.take_all("way", "place", "side")
+    if level is not None:
+        need(percent is None and verb is None, level.token, "and a fall: one of the two")
+        entry.keys["slope_pct"] = 0.0
+        return
+    if percent is None and verb is None and not ways:
+        return
+    end = side = ""
+    for said in ways:
+        p, s = said.words.get("q") or said.words.get("p", ""), said.words.get("s", "")
+        for word in (_SENSE.get(p, p), s):
+            if word in ("front", "back"):
+                need(end in ("", word), said.token, "falls both ways")
+                end = word
+            elif word in ("left", "right"):
+                need(side in ("", word), said.token, "falls both ways")
+                side = word
+            else:
+                need(not word, said.token, "is no way a green falls; allowed: front, back, left, right")
+    where = ways[0] if ways else percent or verb
+    assert where is not None
+    need(
+        verb is not None or percent is not None,
+        where.token,
+        'of the green? Say "falls to the front", or a size',
+    )
+    need(bool(end or side), where.token, 'falls which way? For example "falls front left 2%"')
+    entry.keys["falls"] = f"{end} {side}".strip()
+    if percent is None:
+        entry.keys["slope_pct"] = a.GREEN_SLOPE_PCT
+        entry.assume(f"a fall of {a.GREEN_SLOPE_PCT:g} %", "slope_pct")
+    else:
+        entry.keys["slope_pct"] = plain(percent.numbers["a"], 0.0, 6.0, "fall of a green in percent")
+
+
+def read_pins(features: list[Feature], draft: Draft) -> None:
+    """Pins in the order of the words; the reader of the file puts one in the middle when there is none.
+
+    Raises
+    ------
+    UsageError
+        A pin off the green.
+    """
+    for feature in [f for f in features if f.kind == "pin"]:
+        _pin(feature, draft)
+
+
+def _pin(pin: Feature, draft: Draft) -> None:
+    u = draft.units
+    depth = draft.green_back_yd - draft.green_front_yd
+    named = pin.take("named")
+    on, at = pin.take("on"), pin.take("at", "bare", "back_by")
+    place, edges = pin.take("place"), pin.take_all("off_place")
+    offset = pin.take("offset", "side_number")
+    side = pin.take("side", "beside_green")
+    colour = pin.take("colour", "who")
+    entry = Entry("pin", {}, pin.text)
+    ahead = across = None
+    words = []
+    if place is not None or side is not None:
+        p = place.words.get("p", "middle") if place else ""
+        s = (place.words.get("s", "") if place else "") or (side.words["s"] if side else "")
+        p = _SENSE.get(p, p)
+        words = [word for word in (p, "" if s == "middle" else s) if word]
+        ahead = {"front": a.PIN_SHARE, "back": 1.0 - a.PIN_SHARE}.get(p, 0.5) * depth
+        across = {"left": -0.5, "right": 0.5}.get(s, 0.0) * draft.green_half_yd
+        entry.assume("", *([] if on else ["on"]), *([] if offset else ["offset"]))
+    if on is not None:
+        ahead = u.yd(on.numbers["a"])
+    if at is not None:
+        value = u.yd(at.numbers["a"])
+        need(on is None, at.token, "is a second place of the pin")
+        if at.what == "back_by":
+            raise at.token.error('of a pin? Say "5 from the back", or "20 on"')
+        ahead = value - draft.green_front_yd if value > depth else value
+    need(len(edges) < 3 and len({e.words["p"] in ("left", "right") for e in edges}) == len(edges), pin.token,
+         "has two distances from its edges the same way")  # fmt: skip
+    for edge in edges:
+        ended = edge.words["p"] in ("front", "back") and (on is not None or at is not None)
+        need(not ended, edge.token, "is a second distance on")
+        value, p = u.yd(edge.numbers["a"]), edge.words["p"]
+        if p in ("front", "back"):
+            ahead = value if p == "front" else depth - value
+        elif p in ("left", "right"):
+            across = (-1.0 if p == "left" else 1.0) * (draft.green_half_yd - value)
+        else:
+            raise edge.token.error("of a pin? Say front, back, left or right")
+    if offset is not None:
+        need(across is None or across * _signed(offset, draft) >= 0.0, offset.token, "is on the other side")
+        across = _signed(offset, draft)
+    if ahead is None:
+        ahead = depth / 2.0
+        entry.assume("half way on", "on")
+    across = across or 0.0
+    if place is not None or side is not None:
+        aside = f", {u.shown(abs(across))} {'left' if across < 0.0 else 'right'}" if across else ""
+        entry.assume(f"{u.shown(ahead)} on{aside}")
+    half = draft.green_half_yd
+    away = (2.0 * ahead / depth - 1.0) ** 2 + (across / half) ** 2
+    here = f"at {u.shown(ahead)} on and {u.shown(abs(across))} from the middle"
+    need(away < 0.98, pin.token, f"{here} is off a green {u.shown(depth)} deep and {u.shown(2 * half)} wide")
+    wish = " ".join(words) or _about(ahead / depth, across / half)
+    if named is not None or colour is not None:
+        wish = named.numbers["a"].key if named else colour.words["word"] if colour else wish
+    entry.keys = {"name": _free(draft, wish), "on": ahead}
+    if across + draft.green_offset_yd:
+        entry.keys["offset"] = across + draft.green_offset_yd
+    draft.entries.append(entry)
+
+
+def _about(on_share: float, right_share: float) -> str:
+    """Where a pin is, as it is spoken of: "front", "middle left" ..."""
+    end = "front" if on_share < FRONT_SHARE else "back" if on_share > 1.0 - FRONT_SHARE else "middle"
+    side = "" if abs(right_share) < SIDE_SHARE else " left" if right_share < 0.0 else " right"
+    return end + side
+
+
+def _free(draft: Draft, wish: str) -> str:
+    """A pin's name that no other pin has."""
+    taken = {str(e.keys["name"]).casefold() for e in draft.of("pin")}
+    name, number = wish[:50], 2
+    while name.casefold() in taken:
+        name, number = f"{wish[:50]} {number}", number + 1
+    return name
+
+
+def _length(said: Said | None, draft: Draft) -> float | None:
+    return None if said is None else draft.units.yd(said.numbers["a"])
+
+
+def _signed(said: Said, draft: Draft) -> float:
+    value = draft.units.yd(said.numbers["a"])
+    return -value if said.words["s"] == "left" else value

@@ -1,0 +1,111 @@
+"""What can be said of a feature: patterns over its words, numbers standing as #0, #1 ..."""
+
+from __future__ import annotations
+
+import re
+
+_N = r"[#]\d+"
+_S = r"(?:left|right)"
+_G = r"(?:(?:green|putting surface))"
+_ON = r"(?:(?:on|to|down|along|off|up|at) )*"
+_IN = r"(?:(?:at|in|to|from) )?"
+_NEAR = r"(?:(?:near|nearest|nearer|inside|inner) )?"
+_TO = r"(?:to|until)"
+_SIZE = r"(?:wide|long|deep|tall|by|short|behind|beyond|carry)"
+"""Words that say what the number before them is."""
+_OF_LINE = r"(?: (?:of|off|from) (?:line|middle|fairway|line of play))?"
+
+_PATTERNS: tuple[tuple[str, str], ...] = (
+    # along the line
+    ("range", rf"(?P<word>(?:from|between|at) )?(?P<a>{_N}) {_TO} (?P<b>{_N})(?: (?:to )?(?:carry|clear))?"),
+    ("range_short", rf"(?:from )?(?P<a>{_N}) {_TO} (?P<b>{_N}) (?:short|before|in front)(?:(?: of)? {_G})?"),
+    ("from", rf"from (?:at )?(?P<a>{_N})(?: (?:on|onwards|up))?"),
+    ("from", rf"(?P<a>{_N}) (?:onwards|to reach)"),
+    ("from", rf"reach(?:ed)? (?:at )?(?P<a>{_N})"),
+    ("to", rf"(?:up )?{_TO} (?:at )?(?P<a>{_N})"),
+    ("to_short", rf"(?:up )?{_TO} (?P<a>{_N}) (?:short|before|in front)(?:(?: of)? {_G})?"),
+    ("carry", rf"carry (?:of )?(?P<a>{_N})(?: to clear| over)?"),
+    ("carry", rf"(?P<a>{_N}) (?:carry|to carry|to clear)(?: to clear| over)?"),
+    ("carry", rf"(?:carried|cleared?) (?:at |by )?(?P<a>{_N})"),
+    ("at", rf"at (?P<a>{_N})(?: on)?"),
+    ("along", rf"all (?:way )?(?:along|down|up)(?: (?P<s>{_S}))?(?: side)?"),
+    ("along", r"(?:(?:on|for|down|along) )?(?:whole|full|entire|all) (?:length|way)(?: of hole)?"),
+    ("along", rf"whole (?P<s>{_S})(?: side)?"),
+    ("to_green", rf"(?:all way |way |up |down |on )*{_TO} {_G}"),
+    ("from_tee", r"from tee(?: on| onwards)?"),
+    ("gap", rf"gap (?:of )?(?P<g>{_N})(?: (?:to|from) (?:line|middle)(?: of fairway)?(?: at (?P<r>{_N}))?)?"),
+    # across it
+    ("edge", rf"{_NEAR}edge (?:at )?(?P<a>{_N})(?: (?P<s>{_S}))?{_OF_LINE}"),
+    ("edge", rf"{_NEAR}edge (?P<s>{_S}) (?P<a>{_N})"),
+    ("far_edge", rf"(?:far|outer|outside) edge (?:at )?(?P<a>{_N})(?: (?P<s>{_S}))?{_OF_LINE}"),
+    ("side_edge", rf"(?P<s>{_S}) edge (?:at )?(?P<a>{_N})(?: {_S})?"),
+    ("offset", rf"(?P<a>{_N}) (?:to )?(?P<s>{_S})(?: side)?{_OF_LINE}"),
+    ("side_number", rf"(?P<s>{_S}) (?:by |side |of )?(?P<a>{_N})(?! (?:to|until) {_N})(?! {_SIZE})"),
+    ("side", rf"{_ON}(?P<s>{_S})(?: hand)?(?: side| edge)?(?: of (?:fairway|hole|line))?"),
+    ("both", rf"(?:(?:on|down|along) )?(?:both|either|each) sides?(?P<g>(?: of)? {_G})?"),
+    ("both", rf"(?:left and right|right and left)(?P<g>(?: of)? {_G})?"),
+    ("across", r"across(?: (?:in|at) front)?(?: (?:whole )?(?:hole|line|fairway|line of play))?"),
+    ("place", r"(?:(?:in|down|at|on|to) )?middle(?: of (?:fairway|green|line))?"),
+    ("place", r"on line"),
+    ("by", rf"(?P<a>{_N}) by (?P<b>{_N})"),
+    ("wide", rf"(?P<a>{_N}) (?:wide|width)(?: at (?P<at>{_N}))?|(?:wide|width) (?P<a2>{_N})"),
+    ("narrows", rf"(?:narrows|widens|narrowing|widening|pinches) to (?P<a>{_N})(?: wide)? at (?P<at>{_N})"),
+    ("wide_at", rf"(?P<a>{_N}) at (?P<at>{_N})"),
+    ("deep", rf"(?P<a>{_N}) deep|(?:deep|depth) (?P<a2>{_N})"),
+    ("long", rf"(?P<a>{_N}) long|(?:long|length) (?P<a2>{_N})"),
+    ("tall", rf"(?P<a>{_N}) tall|(?:tall|height) (?P<a2>{_N})"),
+    ("crown", rf"crown (?:of )?(?P<a>{_N})(?: (?:wide|across))?|(?P<a2>{_N}) crown"),
+    ("base", rf"(?:branches|base) (?:from |at )?(?P<a>{_N})(?: up)?"),
+    # by the green
+    ("short_green", rf"(?P<a>{_N}) (?:short|before|in front|front)(?:(?: of)? {_G})?"),
+    ("short_green", rf"(?:short|before|in front|just short|front)(?: of)? {_G}"),
+    ("short_green", r"in front"),
+    ("behind_green", rf"(?P<a>{_N}) (?:behind|beyond|over|past|long)(?:(?: of)? {_G})?"),
+    ("behind_green", rf"(?:behind|beyond|over|past|back|long|through)(?: of)? {_G}"),
+    ("behind_green", rf"(?:behind|beyond|over|past)(?: of)? {_G} (?:by )?(?P<a>{_N})(?! {_SIZE})"),
+    ("behind_green", r"behind|over back"),
+    ("beside_green", rf"(?:(?:on|to|at) )?(?P<s>{_S}) of {_G}"),
+    ("beside_green", rf"(?P<a>{_N}) (?P<s>{_S}) of {_G}"),
+    ("at_green", rf"(?:(?:at|by|beside|near|next to|round|around|guarding|guards) {_G}|greenside)"),
+    ("place", rf"{_IN}(?P<p>front|back|short|long|middle) ?(?P<s>{_S}|middle)?(?P<g> of {_G})?"),
+    ("place", rf"{_IN}(?P<s>{_S}) (?P<p>front|back|short|long)(?P<g> of {_G})?"),
+    ("off_place", rf"(?P<a>{_N}) (?:in )?from (?P<p>front|back|left|right|middle)(?: edge)?"),
+    ("front_at", rf"(?P<p>front|back) (?:edge )?(?:at )?(?P<a>{_N})"),
+    ("on", rf"(?P<a>{_N}) on(?: green)?|on (?P<a2>{_N})"),
+    # slopes and heights
+    ("falls", r"falls(?: to| from)?"),
+    ("way", r"(?:from )?(?P<p>front|back|left|right) to (?P<q>front|back|left|right)"),
+    ("percent", r"%\d+"),
+    ("level", r"level"),
+    ("up", rf"(?P<a>{_N}) (?:up|above)(?P<ref> tee| fairway| green)?"),
+    ("up", rf"above (?:by )?(?P<a>{_N})"),
+    ("down", rf"(?P<a>{_N}) (?:down|below)(?P<ref> tee| fairway| green)?"),
+    ("down", rf"(?:below|drops|down) (?:by )?(?P<a>{_N})"),
+    # tees, bends, kinds
+    ("ahead", rf"(?P<a>{_N}) (?:ahead|in front|further on)(?: of {_N})?"),
+    ("back_by", rf"(?P<a>{_N}) (?:back|further back|behind)"),
+    ("degrees", r"(?:by |of )?@\d+"),
+    ("sharpness", r"(?P<word>slight|sharp)"),
+    ("colour", r"(?P<word>red|yellow|white|blue|black|gold|silver|orange|green)"),
+    ("who", r"(?P<word>medal|championship|men|ladies|women|junior|senior|member|competition|forward)"),
+    ("playable", r"(?P<word>playable|dry|unplayable|wet)"),
+    ("density", r"(?P<word>open|medium|dense)"),
+    ("size", r"(?P<word>small|large)"),
+    ("named", r"(?:called |named )?\$\d+"),
+    ("bare", rf"(?P<a>{_N})"),
+    ("nothing", r"of (?:fairway|line|hole|line of play)|edge of"),
+)  # fmt: skip
+
+PATTERNS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
+    (name, re.compile(f"(?:{pattern})(?= |$)")) for name, pattern in _PATTERNS
+)
+
+
+def longest(text: str, start: int) -> tuple[str, re.Match[str]] | None:
+    """Name and match of the pattern that takes the most of a text from `start`; None when none fits."""
+    best: tuple[str, re.Match[str]] | None = None
+    for name, pattern in PATTERNS:
+        found = pattern.match(text, start)
+        if found and (best is None or found.end() > best[1].end()):
+            best = (name, found)
+    return best

@@ -1,0 +1,233 @@
+"""Where something lies along the line and across it, out of what was said."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from simulator.hole.words import assumed as a
+from simulator.hole.words.entry import Draft, Entry
+from simulator.hole.words.feature import Feature, Said, need
+from simulator.hole.words.gap import LOOSE_YD, offset_from_gap, offset_limits, offset_sd_yd
+
+SAME_YD = 0.5
+"""Two ends nearer than this are the same one said twice."""
+
+NEAR_TEE_YD = 60.0
+"""A range up to this, without "from", is distances from the line ("trees right 20 to 50")."""
+
+
+@dataclass
+class Along:
+    """Stations said: both ends of a range, one end, a middle, or the far edge to carry."""
+
+    low: float | None = None
+    high: float | None = None
+    at: float | None = None
+    length: float | None = None
+    second: tuple[float, float] | None = None
+    """A second range: distances from the line."""
+
+
+@dataclass
+class Across:
+    """What was said across the line: sides, near and far edge, offset, that it crosses."""
+
+    sides: tuple[str, ...] = ()
+    near: float | None = None
+    far: float | None = None
+    width: float | None = None
+    offset: float | None = None
+    crosses: bool = False
+    middle: bool = False
+    every: bool = False
+    """All along the hole."""
+
+    at: float | None = None
+    """A number beside "left" or "right" too large for an offset: a station."""
+
+
+def read_along(feature: Feature, draft: Draft) -> Along:
+    """Everything said along the line.
+
+    Raises
+    ------
+    UsageError
+        Ends in the wrong order, said twice, or beyond the hole.
+    """
+    u, found = draft.units, Along()
+    ranges = feature.take_all("range")
+    edged = feature.has("edge", "far_edge", "offset", "side_number", "gap")
+    if len(ranges) == 1 and "word" not in ranges[0].words and not edged and _is_across(ranges[0], draft):
+        found.second = _range(ranges.pop(), draft)
+    if ranges:
+        main = next((one for one in ranges if "word" in one.words), ranges[0])
+        ranges.remove(main)
+        found.low, found.high = _range(main, draft)
+    if ranges:
+        need(len(ranges) == 1, ranges[-1].token, "is a third range")
+        found.second = _range(ranges[0], draft)
+    for what, name in (("from", "low"), ("to", "high"), ("carry", "high")):
+        said = feature.take(what)
+        if said is not None:
+            value, known = u.yd(said.numbers["a"]), getattr(found, name)
+            need(known is None or abs(known - value) < SAME_YD, said.token, f"({said.shown}): a second end")
+            setattr(found, name, value)
+    between = feature.take("range_short")
+    if between is not None:
+        need(found.low is None and found.high is None, between.token, f"({between.shown}): a second range")
+        found.low = u.yd(between.numbers["a"])
+        found.high = draft.green_front_yd - u.yd(between.numbers["b"])
+    short = feature.take("to_short")
+    if short is not None:
+        need(found.high is None, short.token, f"({short.shown}): a second end")
+        found.high = draft.green_front_yd - u.yd(short.numbers["a"])
+    if feature.take("from_tee") is not None:
+        found.low = 0.0 if found.low is None else found.low
+    if feature.take("to_green") is not None:
+        found.high = draft.green_back_yd if found.high is None else found.high
+    at = feature.take("at", "on")
+    if at is not None:
+        need(
+            found.low is None and found.high is None, at.token, f"({at.shown}): placed along the line already"
+        )
+        found.at = u.yd(at.numbers["a"])
+    _check_order(feature, found)
+    return found
+
+
+def _is_across(said: Said, draft: Draft) -> bool:
+    """Whether a bare range can only be distances from the line: nothing that near the tee is in play."""
+    return all(draft.units.yd(token) <= NEAR_TEE_YD for token in said.numbers.values())
+
+
+def _range(said: Said, draft: Draft) -> tuple[float, float]:
+    low, high = draft.units.yd(said.numbers["a"]), draft.units.yd(said.numbers["b"])
+    need(low < high, said.numbers["b"], f"({said.shown}): the first number has to be the smaller")
+    return low, high
+
+
+def _check_order(feature: Feature, found: Along) -> None:
+    if found.low is not None and found.high is not None:
+        need(found.low < found.high, feature.token, "ends before it begins")
+
+
+def read_across(feature: Feature, draft: Draft, near_edge: bool) -> Across:
+    """Everything said across the line; `near_edge`: "14 right" is the near edge, not the middle.
+
+    Raises
+    ------
+    UsageError
+        Two sides, two offsets.
+    """
+    u, found = draft.units, Across()
+    both, sides = feature.take("both"), feature.take_all("side")
+    along = feature.take("along")
+    if along is not None:
+        found.every = True
+        if "s" in along.words:
+            found.sides = (along.words["s"],)
+    if both is not None:
+        found.sides = ("left", "right")
+    for side in sides:
+        need(
+            both is None and found.sides in ((), (side.words["s"],)),
+            side.token,
+            f"({side.shown}): on two sides",
+        )
+        found.sides = (side.words["s"],)
+    found.crosses = feature.take("across") is not None
+    for said in feature.take_all("offset", "side_number"):
+        value = u.yd(said.numbers["a"])
+        if value > a.MOST_ACROSS_YD:
+            need(found.at is None, said.token, f"({said.shown}): a second distance")
+            found.at = value
+        else:
+            need(found.offset is None and found.near is None, said.token, f"({said.shown}): a second offset")
+            found.offset = value
+        need(found.sides in ((), (said.words["s"],)), said.token, f"({said.shown}): on two sides")
+        found.sides = (said.words["s"],)
+    _side_edges(feature, draft, found)
+    edge, far = feature.take("edge"), feature.take("far_edge")
+    if edge is not None:
+        need(found.offset is None and found.near is None, edge.token, f"({edge.shown}): a second offset")
+        found.near = _from_line(edge, found, draft)
+    if far is not None:
+        found.far = _from_line(far, found, draft)
+    if near_edge and found.offset is not None:
+        found.near, found.offset = found.offset, None
+    return found
+
+
+def _side_edges(feature: Feature, draft: Draft, found: Across) -> None:
+    """ "left edge 14, right edge 40": of an area on the right the left edge is the near one; alone it is
+    "left, edge 14"."""
+    said = feature.take_all("side_edge")
+    for one in said:
+        value, side = draft.units.yd(one.numbers["a"]), one.words["s"]
+        if not found.sides:
+            need(
+                len(said) == 1,
+                one.token,
+                f"({one.shown}): on which side of the line? Say left or right first",
+            )
+            found.sides = (side,)
+            found.near = value
+        elif found.sides == (side,):
+            need(found.far is None, one.token, f"({one.shown}): a second far edge")
+            found.far = value
+        else:
+            need(
+                len(found.sides) == 1 and found.near is None, one.token, f"({one.shown}): a second near edge"
+            )
+            found.near = value
+
+
+def _from_line(said: Said, found: Across, draft: Draft) -> float:
+    """Yards from the line towards the feature's own side; negative when the edge lies over the line."""
+    value, side = draft.units.yd(said.numbers["a"]), said.words.get("s")
+    if side is None:
+        return value
+    if not found.sides:
+        found.sides = (side,)
+    return value if side in found.sides else -value
+
+
+def take_gap(
+    feature: Feature, draft: Draft, range_yd: float | None, side: str, entry: Entry
+) -> tuple[float, float]:
+    """Station and distance from the line [yd] of a point read by its range and its gap to the line.
+
+    Raises
+    ------
+    UsageError
+        No range, no side, a bend before the reading, or readings that fit no triangle.
+    """
+    said = feature.take("gap")
+    assert said is not None
+    need(range_yd is not None, said.token, f"({said.shown}): say the range of the point as well")
+    need(bool(side), said.token, f"({said.shown}): left or right?")
+    assert range_yd is not None
+    gap = draft.units.yd(said.numbers["g"])
+    if "r" in said.numbers:
+        line = draft.units.yd(said.numbers["r"])
+    else:
+        line = range_yd
+        entry.assume(f"that the gap was read to the line at {draft.units.shown(line)}")
+    if draft.turns:
+        why = "beyond the bend, where the line cannot be read from the tee"
+        need(line <= draft.turns[0][0], said.token, f"({said.shown}): {why}")
+    place = offset_from_gap(range_yd, line, gap)
+    shown = draft.units.shown
+    ranges = f"{shown(range_yd)} and {shown(line)}"
+    need(place is not None, said.token, f"({said.shown}): fits no triangle with ranges of {ranges}")
+    assert place is not None
+    if entry.kind not in ("tree", "mark"):  # areas carry how well their edge is known
+        entry.keys["edge_sd"] = round(offset_sd_yd(range_yd, line, gap), 1)
+    low, high = offset_limits(range_yd, line, gap)
+    if high - low > 2.0 * LOOSE_YD:
+        limits = f"{shown(low).split()[0]} to {shown(high)} {side}"
+        draft.warnings.append(
+            f"The gap of {shown(gap)} hardly fixes {feature.word[:30]}: {limits} if each "
+            f"reading is a yard out. Read point and line at about the same range, not {ranges}."
+        )
+    return place

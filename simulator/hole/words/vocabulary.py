@@ -1,0 +1,146 @@
+"""The words of the trade: what starts a feature, what says nothing, what a misspelt word may have meant."""
+
+from __future__ import annotations
+
+import difflib
+
+from simulator.hole.words.lex import listed
+
+SPECIES = listed(
+    "oak pine poplar willow birch beech lime ash fir cedar elm maple spruce larch chestnut sycamore "
+    "eucalyptus palm hawthorn thorn alder hornbeam cypress redwood walnut cherry plane holly yew conifer"
+)
+_PLURALS = {
+    "birch": "birches", "beech": "beeches", "ash": "ashes", "larch": "larches", "cypress": "cypresses",
+    "cherry": "cherries", "holly": "hollies", "eucalyptus": "eucalypts",
+}  # fmt: skip
+
+_NOUNS: dict[str, str] = {
+    "fairway": "fairway, fairways, landing area",
+    "green": "green, putting surface",
+    "pin": "pin, pins, flag, flags, flagstick, hole location",
+    "tee": "tee, tees, tee box, tee boxes, teeing area",
+    "path": "path, cart path, buggy path, track",
+    "rough": "rough, semi rough, light rough, first cut",
+    "heavy_rough": (
+        "heavy rough, deep rough, thick rough, long rough, tall rough, long grass, tall grass, heather, "
+        "gorse, whins, reeds, fescue, bracken, brambles, scrub, bushes, native area"
+    ),
+    "water": (
+        "pond, ponds, lake, water, water hazard, hazard, lateral hazard, reservoir, pool, lagoon, loch, "
+        "marsh, swamp, sea, ocean, penalty area, red stakes, yellow stakes"
+    ),
+    "stream": "stream, burn, brook, creek, beck, ditch, drain, dyke, dike, river, canal, ravine",
+    "out": (
+        "out, ob, oob, out of bounds, boundary, fence, wall, road, lane, railway, property line, white "
+        "stakes, gardens, houses, field"
+    ),
+    "bunker": (
+        "bunker, bunkers, trap, traps, sand, sand trap, sand traps, fairway bunker, fairway bunkers, cross "
+        "bunker, cross bunkers, pot bunker, pot bunkers, greenside bunker, greenside bunkers"
+    ),
+    "trees": (
+        "trees, wood, woods, forest, copse, spinney, plantation, grove, tree line, treeline, row of trees, "
+        "line of trees, hedge"
+    ),
+    "tree": "tree, lone tree, single tree",
+    "mark": "mark, marks, aim mark, aiming mark, aiming point, aim point",
+    "par": "par",
+    "stroke_index": "stroke index, si, index",
+    "bearing": "bearing, bears, heading",
+    "bend": "dogleg, doglegs, dog leg, bend, bends, turn, turns, kink, kinks",
+    "length": "length",
+    "number": "hole",
+    "climb": "uphill, downhill, climbs, drops",
+    "units": (
+        "metres, meters, yards, all metres, all meters, all yards, all in metres, all in meters, all in "
+        "yards, in metres, in meters, in yards"
+    ),
+    "straight": "straight, dead straight",
+    "e5": "local rule e5, rule e5",
+}
+
+HEADS: dict[tuple[str, ...], str] = {
+    **{listed(phrase): kind for kind, phrases in _NOUNS.items() for phrase in phrases.split(",")},
+    **{(name,): "tree" for name in SPECIES},
+    **{(_PLURALS.get(name, f"{name}s"),): "trees" for name in SPECIES},
+}
+"""Words that start a feature, and its kind."""
+
+LONGEST_HEAD = max(map(len, HEADS))
+
+HEADER = frozenset(listed("par stroke_index bearing bend length number climb units straight e5 hole"))
+"""Kinds that are about the hole as a whole."""
+
+PLACES = frozenset({"green", "fairway", "tee", "pin", "line"})
+"""Kinds that other features are placed by ("left of the green")."""
+
+BEFORE_A_PLACE = frozenset(
+    listed(
+        "of above below over behind beyond before front by at beside past guarding guards near to until "
+        "from along round around off between into in"
+    )
+)
+"""A green, fairway or tee behind one of these is where something else is, no feature of its own."""
+
+FILLERS = frozenset(
+    listed(
+        "the a an is are there it its with which that about approx approximately roughly around some running "
+        "runs lies sits stands starting has have only just very then also than i my your you we plays playing"
+    )
+)
+"""Words that say nothing."""
+
+_READ_AS: dict[str, str] = {
+    "": "coloured colored staked stakes marked lone single solitary cutting cuts wooded",
+    "above": "higher raised elevated",
+    "across": "crosses crossing cross",
+    "ahead": "forward forwards",
+    "below": "lower sunken",
+    "dense": "thick",
+    "falls": "slopes tilts falling sloping slope fall tilted drains",
+    "from": "starts begins start begin",
+    "gray": "grey",
+    "junior": "juniors",
+    "ladies": "ladie lady",
+    "large": "big huge",
+    "left": "l lhs lefthand",
+    "level": "flat",
+    "medal": "medals",
+    "member": "members",
+    "men": "mens mans",
+    "middle": "center centre central",
+    "onwards": "onward",
+    "open": "thin",
+    "right": "r rhs righthand",
+    "senior": "seniors",
+    "sharp": "sharply",
+    "slight": "gentle slightly gently",
+    "small": "little tiny",
+    "tall": "high",
+    "to": "towards toward ends end finishes",
+    "until": "till til",
+    "women": "womens woman",
+}
+
+ALIASES: dict[str, str] = {word: meant for meant, words in _READ_AS.items() for word in listed(words)}
+"""Words read as another; the empty ones say nothing."""
+
+OTHER_WORDS = listed(
+    "left right both either each sides side from to until between at carry clear reach across middle "
+    "wide deep long tall high crown edge near far inside outside gap line short behind beyond beside "
+    "greenside front back on ahead above below up down red yellow white blue black gold playable dry "
+    "dense medium open falls level slight sharp small large metres yards degrees percent called named "
+    "onwards length width depth height branches forward uphill downhill"
+)
+
+_ALL_WORDS = sorted({word for head in HEADS for word in head} | set(OTHER_WORDS))
+
+
+def near(word: str) -> str:
+    """The word of the grammar most like a misspelt one, as "; perhaps pond", or nothing."""
+    found = difflib.get_close_matches(word[:30], _ALL_WORDS, n=5, cutoff=0.7)
+    if not found:
+        return ""
+    best = next((one for one in found if one[0] == word[0]), found[0])  # a slip is seldom in the first letter
+    return f"; perhaps {best!r}" if word not in found else " here"

@@ -1,0 +1,248 @@
+"""What measured shots say of each club: pulled towards the level when shots are few, by as much as is due.
+
+A club's number is the level's, moved by what this player does with every club and by what he does with this
+one: on the scales of `simulator.player.doubt`, value = level + D (sqrt(S) w + sqrt(1 - S) z), with D the
+doubt of a level, S the share common to all clubs, w (one a player) and z (one a club) standard normal before
+any shot is seen. The most likely w and z given the shots are found together, and the curvature there gives
+what is still not known (Laplace's approximation; Gelman et al., Bayesian Data Analysis, 3rd ed., section 4.1
+for the method and chapter 5 for partial pooling; from memory).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+
+from ...errors import UsageError
+from ..doubt import LEVEL, SHARED, Doubt
+from ..fill import carries, driver_yd, level_carry_yd
+from ..levels import Level
+from ..names import kind_of
+from .likelihood import PARAMETERS, Club, log_likelihood
+from .readcsv import Shots
+
+CARRY_LOG = 0.15
+"""Before any shot is seen, of the logarithm of a carry: wide, because how far somebody hits it is the first
+thing shots tell, and a handicap says little of it; assumed."""
+
+LOSS_LOG = 0.3
+"""The same of what a mishit loses; assumed."""
+
+BEFORE = np.array(
+    [CARRY_LOG, LEVEL.bias_right_deg, LEVEL.direction_log, LEVEL.distance_log, LEVEL.mishit_logit, LOSS_LOG]
+)
+"""Doubt before any shot, in the order of `PARAMETERS`."""
+
+MOST_MISHITS_LOGIT = 2.0
+"""Rates are held below 0.88, as a player file holds them."""
+
+
+@dataclass(frozen=True)
+class ClubFit:
+    """One club after its shots.
+
+    Attributes
+    ----------
+    club, kind : str
+    shots : Shots
+    numbers : mapping of str to float
+        Fields of a club as a player file has them.
+    level : mapping of str to float
+        The same before any shot was seen.
+    doubt : Doubt
+        What is still not known.
+    learnt : mapping of str to float
+        For each part of the doubt, the share of what was not known that the shots took away, 0 to 1.
+    slips : int64[n]
+        Rows of `shots` that look like no strike of this club.
+    """
+
+    club: str
+    kind: str
+    shots: Shots
+    numbers: Mapping[str, float]
+    level: Mapping[str, float]
+    doubt: Doubt
+    learnt: Mapping[str, float]
+    slips: np.ndarray
+
+
+@dataclass(frozen=True)
+class Fit:
+    """A player after the shots: the level it leaned on and each club, longest first."""
+
+    handicap: float
+    clubs: tuple[ClubFit, ...]
+
+
+def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
+    """Fit every club that has shots.
+
+    Parameters
+    ----------
+    shots : mapping of str to Shots
+        By simple club name, as `read_shots` gives them.
+    base : Level
+        What is believed before any shot.
+
+    Raises
+    ------
+    UsageError
+        Clubs whose carries cannot belong to one bag.
+    """
+    from scipy.optimize import minimize
+
+    names = list(shots)
+    kinds = {name: kind_of(name) or "" for name in names}
+    levels = _levels(shots, kinds, base)
+    clubs = [_club(shots[name], levels[name]) for name in names]
+    centre = np.stack([_centre(levels[name]) for name in names])
+    size = len(PARAMETERS)
+
+    def values(free: np.ndarray) -> np.ndarray:
+        parts = free.reshape(len(names) + 1, size)
+        return centre + BEFORE * (SHARED**0.5 * parts[0] + (1.0 - SHARED) ** 0.5 * parts[1:])
+
+    def cost(free: np.ndarray) -> tuple[float, np.ndarray]:
+        x = values(free)
+        value, slope = 0.5 * float(free @ free), free.reshape(len(names) + 1, size).copy()
+        for k, club in enumerate(clubs):
+            one, gradient = log_likelihood(x[k], club)
+            value -= one
+            slope[0] -= SHARED**0.5 * BEFORE * gradient
+            slope[k + 1] -= (1.0 - SHARED) ** 0.5 * BEFORE * gradient
+        return value, slope.ravel()
+
+    start = np.zeros((len(names) + 1, size))
+    for k, name in enumerate(names):  # a first look that no wild row can move
+        away = np.log(np.median(_struck(shots[name].carry_yd))) - centre[k, 0]
+        start[k + 1, 0] = away / (CARRY_LOG * (1.0 - SHARED) ** 0.5)
+    found = minimize(cost, start.ravel(), jac=True, method="L-BFGS-B", options={"maxiter": 2000})
+    best = values(found.x)
+    spread = _spread(found.x, cost, len(names))
+    fits = [
+        _club_fit(name, kinds[name], shots[name], best[k], spread[k], clubs[k], levels[name])
+        for k, name in enumerate(names)
+    ]
+    fits.sort(key=lambda fit: -fit.numbers["carry_yd"])
+    _check_carries(fits)
+    return Fit(base.handicap, tuple(fits))
+
+
+def _struck(carry_yd: np.ndarray) -> np.ndarray:
+    """Carries of balls that went anywhere: at least half the longest; their middle is a strike's."""
+    return carry_yd[carry_yd >= 0.5 * np.quantile(carry_yd, 0.9)]
+
+
+def _levels(shots: Mapping[str, Shots], kinds: Mapping[str, str], base: Level) -> dict[str, dict[str, float]]:
+    """The level's numbers of each club, spreads at the carry this player roughly has."""
+    for name, one in shots.items():
+        if one.carry_yd.max() <= 1.0:
+            raise UsageError(f"{name}: no shot carries more than a yard, so nothing can be learnt of it")
+    rough = {name: float(np.median(_struck(one.carry_yd))) for name, one in shots.items()}
+    carry_yd = carries(kinds, rough, base)
+    driver = driver_yd(kinds, carry_yd, base)
+    return {
+        name: {
+            **base.spread(kinds[name], carry_yd[name], driver),
+            "carry_yd": level_carry_yd(name, kinds[name], base),
+        }
+        for name in shots
+    }  # fmt: skip
+
+
+def _club(shots: Shots, level: Mapping[str, float]) -> Club:
+    return Club(
+        shots.carry_yd,
+        shots.direction_deg,
+        level["mishit_distance_sd_pct"] / level["distance_sd_pct"],
+        level["mishit_direction_factor"],
+        float(np.median(_struck(shots.carry_yd))),
+    )
+
+
+def _centre(level: Mapping[str, float]) -> np.ndarray:
+    """The level's numbers of one club, in the order of `PARAMETERS`."""
+    rate = level["mishit_rate"]
+    return np.array(
+        [
+            np.log(level["carry_yd"] * (1.0 + level["bias_long_pct"] / 100.0)),  # where strikes come down
+            level["bias_right_deg"],
+            np.log(level["direction_sd_deg"]),
+            np.log(level["distance_sd_pct"] / 100.0),
+            np.log(rate / (1.0 - rate)),
+            np.log(level["mishit_loss_pct"] / 100.0),
+        ]
+    )
+
+
+def _spread(best: np.ndarray, cost, clubs: int) -> np.ndarray:
+    """Standard deviation of every club's parameters, from the curvature at the best fit."""
+    size, step = len(PARAMETERS), 1e-4
+    n = len(best)
+    curve = np.empty((n, n))
+    for j in range(n):
+        move = np.zeros(n)
+        move[j] = step
+        curve[j] = (cost(best + move)[1] - cost(best - move)[1]) / (2.0 * step)
+    curve = 0.5 * (curve + curve.T)
+    # a direction the shots make flat, or worse, is no better known than before any shot
+    values, vectors = np.linalg.eigh(curve)
+    covariance = (vectors / np.maximum(values, 1.0)) @ vectors.T
+    out = np.empty((clubs, size))
+    for k in range(clubs):
+        for j in range(size):
+            weights = np.zeros(n)
+            weights[j], weights[(k + 1) * size + j] = SHARED**0.5, (1.0 - SHARED) ** 0.5
+            out[k, j] = BEFORE[j] * np.sqrt(weights @ covariance @ weights)
+    return out
+
+
+def _club_fit(
+    name: str, kind: str, shots: Shots, x: np.ndarray, spread: np.ndarray, club: Club,
+    level: Mapping[str, float],
+) -> ClubFit:  # fmt: skip
+    logit = min(float(x[4]), MOST_MISHITS_LOGIT)
+    distance = 100.0 * float(np.exp(x[3]))
+    numbers = {
+        "carry_yd": float(np.exp(x[0])),
+        "direction_sd_deg": float(np.exp(x[2])),
+        "distance_sd_pct": distance,
+        "bias_right_deg": float(x[1]),
+        "bias_long_pct": 0.0,  # a carry that was measured is what the club carries
+        "mishit_rate": float(1.0 / (1.0 + np.exp(-logit))),
+        "mishit_loss_pct": 100.0 * float(np.exp(x[5])),
+        "mishit_distance_sd_pct": club.mishit_distance_ratio * distance,
+        "mishit_direction_factor": club.mishit_direction_factor,
+    }
+    doubt = Doubt(100.0 * spread[0], spread[2], spread[3], spread[1], 0.0, spread[4])
+    order = {"carry_pct": 0, "bias_right_deg": 1, "direction_log": 2, "distance_log": 3, "mishit_logit": 4}
+    learnt = {part: float(np.clip(1.0 - (spread[j] / BEFORE[j]) ** 2, 0.0, 1.0)) for part, j in order.items()}
+    return ClubFit(name, kind, shots, numbers, level, doubt, learnt, _slips(numbers, shots))
+
+
+SLIP_SDS = 4.0
+"""A row this many mishit standard deviations from every strike is named as no strike of the club."""
+
+
+def _slips(numbers: Mapping[str, float], shots: Shots) -> np.ndarray:
+    carry = numbers["carry_yd"]
+    solid = np.abs(shots.carry_yd / carry - 1.0) * 100.0 / numbers["mishit_distance_sd_pct"]
+    missed = np.abs(shots.carry_yd / carry - 1.0 + numbers["mishit_loss_pct"] / 100.0) * 100.0
+    along = np.minimum(solid, missed / numbers["mishit_distance_sd_pct"])
+    wide = numbers["direction_sd_deg"] * numbers["mishit_direction_factor"]
+    across = np.abs(shots.direction_deg - numbers["bias_right_deg"]) / wide
+    return np.flatnonzero(np.hypot(along, across) > SLIP_SDS)
+
+
+def _check_carries(fits: list[ClubFit]) -> None:
+    """Refuse two clubs with the carry of one: a bag cannot hold them, and the names are probably swapped."""
+    for longer, shorter in pairwise(fits):
+        if longer.numbers["carry_yd"] - shorter.numbers["carry_yd"] < 0.5:
+            raise UsageError(
+                f"{longer.club} and {shorter.club} both carry {shorter.numbers['carry_yd']:.0f} yd in these "
+                "shots; clubs of a bag need carries of their own: leave one out, or check the club column"
+            )

@@ -1,0 +1,259 @@
+"""Measured shots in a CSV file: which column is what, in which unit, and what is nonsense."""
+
+from __future__ import annotations
+
+import csv
+import io
+import math
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+import numpy as np
+
+from ...errors import FileError
+from ...units import M_PER_YD
+from ..check import Section, one_line, read_toml
+from ..names import club_name, did_you_mean, kind_of
+
+MOST_BYTES = 20_000_000
+"""Largest file read [bytes]: some hundred thousand shots."""
+
+LONGEST_YD, WIDEST_YD = 450.0, 200.0
+"""A carry or an offset beyond these is a slip of the keyboard, or metres taken for yards [yd]."""
+
+_SPELLINGS = {
+    "club": ("club", "clubname", "clubtype", "schlager", "baton"),
+    "carry": ("carry", "carrydistance", "carrydist", "carrylength"),
+    "offline": (
+        "offline",
+        "side",
+        "lateral",
+        "carryside",
+        "offlinecarry",
+        "sidecarry",
+        "offset",
+        "sidedistance",
+    ),
+    "total": ("total", "totaldistance", "totaldist", "totallength"),
+}  # fmt: skip
+"""Headings taken for each column, letters only, any unit in brackets left out."""
+
+_UNIT = {"yd": 1.0, "yds": 1.0, "yard": 1.0, "yards": 1.0, "m": 1.0 / M_PER_YD, "metre": 1.0 / M_PER_YD,
+         "metres": 1.0 / M_PER_YD, "meter": 1.0 / M_PER_YD, "meters": 1.0 / M_PER_YD}  # fmt: skip
+
+_SIDED = re.compile(r"(?P<before>[lr])?\s*(?P<number>[-+]?\d+(?:\.\d*)?|[-+]?\.\d+)\s*(?P<after>[lr])?", re.I)
+
+
+@dataclass(frozen=True)
+class Columns:
+    """How a file is to be read; every field may be left out.
+
+    Attributes
+    ----------
+    headings : mapping of str to str
+        Heading in the file for any of ``club``, ``carry``, ``offline``, ``total``.
+    clubs : mapping of str to str
+        The file's names of clubs, to names we know.
+    units : str or None
+        ``"yards"`` or ``"metres"``; None: by the heading ("Carry (m)"), else yards.
+    left_positive : bool
+        The file counts left as positive.
+    """
+
+    headings: Mapping[str, str] = field(default_factory=dict)
+    clubs: Mapping[str, str] = field(default_factory=dict)
+    units: str | None = None
+    left_positive: bool = False
+
+    @classmethod
+    def from_file(cls, path: str | Path) -> Columns:
+        """Read a mapping file: ``units``, ``left_positive``, ``[columns]`` and ``[clubs]``.
+
+        Raises
+        ------
+        FileError
+            Anything in it that cannot be used.
+        """
+        source = one_line(path, 200)
+        top = Section(source, "", read_toml(Path(path), source, "a mapping"))
+        top.only(("units", "left_positive", "columns", "clubs"))
+        headings = Section(source, "columns", top.table.get("columns", {}))
+        headings.only(tuple(_SPELLINGS))
+        clubs = Section(source, "clubs", top.table.get("clubs", {}))
+        left = top.table.get("left_positive", False)
+        if not isinstance(left, bool):
+            top.refuse("left_positive", one_line(left, 40), "true or false")
+        units = top.text("units")
+        if units is not None and units not in ("yards", "metres"):
+            top.refuse("units", repr(units), "yards or metres")
+        return cls(
+            {key: str(headings.text(key)) for key in headings.table},
+            {str(key): str(clubs.text(key)) for key in clubs.table},
+            units,
+            left,
+        )
+
+
+@dataclass(frozen=True)
+class Shots:
+    """Measured shots of one club.
+
+    Attributes
+    ----------
+    club : str
+        Simple name.
+    carry_yd, offline_yd : float64[shots]
+        Carry and yards right of the target line where the ball came down.
+    total_yd : float64[shots] or None
+        Carry and run, where the file has it.
+    """
+
+    club: str
+    carry_yd: np.ndarray
+    offline_yd: np.ndarray
+    total_yd: np.ndarray | None
+
+    @property
+    def direction_deg(self) -> np.ndarray:
+        """Direction of each shot, right positive [deg]."""
+        return np.degrees(np.arctan2(self.offline_yd, self.carry_yd))
+
+
+def read_shots(path: str | Path, columns: Columns | None = None) -> dict[str, Shots]:
+    """Shots by club, in the order the clubs appear.
+
+    Parameters
+    ----------
+    path : path of a CSV file
+        Comma, semicolon or tab; the first row holds the headings; rows without club and carry are skipped.
+    columns : Columns, optional
+
+    Raises
+    ------
+    FileError
+        No such file, a column that is not found, a number that is none or cannot be a golf shot (row named).
+    """
+    columns = columns or Columns()
+    source = one_line(path, 200)
+    rows = _rows(Path(path), source)
+    if not rows:
+        raise FileError(source, "", "an empty file", "a row of headings and a row for every shot")
+    heads = rows[0]
+    at = {key: _column(source, heads, key, columns.headings.get(key)) for key in _SPELLINGS}
+    scale = {key: _yards(source, heads, at[key], columns.units) for key in ("carry", "offline", "total")}
+    found: dict[str, list[tuple[float, float, float]]] = {}
+    for number, row in enumerate(rows[1:], start=2):
+        cells = {key: row[k].strip() if k is not None and k < len(row) else "" for key, k in at.items()}
+        if not cells["club"] and not cells["carry"]:
+            continue
+        where = f"row {number}"
+        club = _club(source, where, cells["club"], columns.clubs)
+        carry = _number(source, where, "carry", cells["carry"], 0.0, LONGEST_YD, scale["carry"])
+        offline = _number(source, where, "offline", cells["offline"], -WIDEST_YD, WIDEST_YD, scale["offline"])
+        total = math.nan
+        if cells["total"]:
+            total = _number(source, where, "total", cells["total"], 0.0, LONGEST_YD + 100.0, scale["total"])
+        found.setdefault(club, []).append((carry, -offline if columns.left_positive else offline, total))
+    if not found:
+        raise FileError(source, "", "headings and no shot", "a row for every shot")
+    return {club: _shots(club, np.array(values)) for club, values in found.items()}
+
+
+def _shots(club: str, values: np.ndarray) -> Shots:
+    total = values[:, 2]
+    return Shots(club, values[:, 0], values[:, 1], None if np.isnan(total).all() else total)
+
+
+def _rows(path: Path, source: str) -> list[list[str]]:
+    allowed = "a CSV file of shots"
+    try:
+        if not path.is_file():
+            found = "a folder" if path.is_dir() else "no such file"
+            raise FileError(source, "", found, allowed)
+        raw = path.read_bytes()
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or str(error)
+        raise FileError(source, "", f"a file that cannot be read ({reason})", allowed) from None
+    if len(raw) > MOST_BYTES:
+        raise FileError(source, "", f"{len(raw):,} bytes", f"at most {MOST_BYTES:,}")
+    try:
+        text = raw.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        raise FileError(
+            source, f"byte {error.start}", "text that is not UTF-8", "a file saved as UTF-8"
+        ) from None
+    first = text.split("\n", 1)[0]
+    mark = max(",;\t", key=first.count)
+    try:
+        rows = list(csv.reader(io.StringIO(text), delimiter=mark, strict=False))
+    except csv.Error as error:
+        raise FileError(source, "", f"a row that is not CSV ({one_line(error)})", allowed) from None
+    return [row for row in rows if any(cell.strip() for cell in row)]
+
+
+def _letters(heading: str) -> str:
+    return re.sub(r"[^a-z]", "", re.sub(r"[(\[].*?[)\]]|_(yd|yds|m)\b", "", heading.casefold()))
+
+
+def _column(source: str, heads: list[str], key: str, asked: str | None) -> int | None:
+    """Index of a column; None where the file has no totals and none were asked for."""
+    names = [head.strip() for head in heads]
+    if asked is not None:
+        if asked not in names:
+            near = did_you_mean(asked, names)
+            raise FileError(source, "headings", f"no column {asked!r}{near}", ", ".join(names)[:200])
+        return names.index(asked)
+    for spelling in _SPELLINGS[key]:
+        for k, head in enumerate(names):
+            if _letters(head) == spelling:
+                return k
+    if key == "total":
+        return None
+    shown = ", ".join(one_line(name, 30) for name in names)[:160]
+    raise FileError(
+        source,
+        "headings",
+        f"no column for {key} among {shown}",
+        f"a column named {key}, or --columns {key}=NAME",
+    )
+
+
+def _yards(source: str, heads: list[str], column: int | None, units: str | None) -> float:
+    """Yards in one unit of a column."""
+    if units is not None:
+        return _UNIT[units]
+    if column is None:
+        return 1.0
+    found = re.search(r"[(\[_\s](yards?|yds?|met(?:re|er)s?|m)[)\]]?\s*$", heads[column].strip().casefold())
+    return _UNIT[found[1]] if found else 1.0
+
+
+def _club(source: str, where: str, text: str, names: Mapping[str, str]) -> str:
+    said = names.get(text, text)
+    name = club_name(said)
+    if name is None or kind_of(name) is None:
+        raise FileError(
+            source, where, f"a club {one_line(text, 30)!r} we do not know",
+            "a name such as driver, 3-wood, 7-iron, pw, 56; or its name in the mapping file's [clubs]",
+        )  # fmt: skip
+    if name == "putter":
+        raise FileError(source, where, "a putter", "full shots only")
+    return name
+
+
+def _number(source: str, where: str, key: str, text: str, low: float, high: float, yards: float) -> float:
+    """A number in yards; ``12 L`` and ``R12`` are sides."""
+    plain = text.replace(",", ".")  # a decimal comma: no shot is a thousand of anything
+    found = _SIDED.fullmatch(plain.strip())
+    sides = [] if found is None else [s.lower() for s in (found["before"], found["after"]) if s]
+    allowed = f"{low:g} to {high:g} yards" + (", left negative, or 12 L and 12 R" if key == "offline" else "")
+    if found is None or len(sides) > 1 or (sides and key != "offline"):
+        raise FileError(source, f"{where}, {key}", f"{one_line(text, 30)!r}", f"a number: {allowed}")
+    value = float(found["number"]) * yards
+    if sides:
+        value = -abs(value) if sides[0] == "l" else abs(value)
+    if not low <= value <= high:
+        raise FileError(source, f"{where}, {key}", f"{value:.4g} yards", allowed)
+    return value

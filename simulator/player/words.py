@@ -1,0 +1,296 @@
+"""A player in words: ``"handicap 15, driver 205"``, ``"scratch, 7-iron 160 total, miss short right"``.
+
+Words become the contents of a bag file, which is then read like any other. A word that is not understood is
+pointed at.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Any
+
+from ..errors import FileError
+from .check import one_line
+from .names import club_name, did_you_mean
+from .published import SCORE_OVER_HANDICAP
+
+ALLOWED = (
+    'words such as "handicap 15", "plus 2", "scratch", "bogey golfer", "shoots 90", "woman", "left-handed", '
+    '"driver 205", "7-iron 150 total", "driver 190 m", "50 wide", "30 deep", "driver tee only", "no 3-wood", '
+    '"fade", "miss short right", "called Ada"'
+)
+"""What the words may be, the end of every refusal."""
+
+BOGEY_HANDICAP = {"man": 20.0, "woman": 24.0}
+"""Handicap index of the rating system's bogey golfer (Rules of Handicapping, definitions)."""
+
+_NUMBER = r"(?P<number>\d{1,9}(?:\.\d{1,9})?)"
+_UNIT = r"(?:\s*(?P<unit>yards?|yds?|y|metres?|meters?|m)\b)?"
+_HANDICAP = r"(?:handicap(?:per)?|hcp|hdcp|h/?cap|hc|hi|index)"
+_SIDE = r"(?:short|long|left|right)"
+_SKIP = re.compile(
+    r"(?:[\s,;]|\b(?:and|with|a|an|the|is|of|who|he|she|her|his|player|golfer|hits|plays|has)\b)+"
+)
+_SINGLE = frozenset(
+    {"scratch", "woman", "man", "female", "male", "lady", "fade", "draw", "bogey", "handicap", "hcp", "plus"}
+)
+"""Words that alone are enough to be words rather than the name of a file."""
+
+
+def looks_like_words(text: str) -> bool:
+    """Whether a text that is no file can be meant as a player in words rather than as a path."""
+    if not text.strip() or "\\" in text or re.search(r"\.[A-Za-z]\w*$|(^|\s)[./~]|\S/\S*/", text):
+        return False
+    return bool(re.search(r"[\s,\d]", text.strip())) or text.strip().casefold() in _SINGLE
+
+
+def is_player_words(text: str) -> bool:
+    """Whether a text is understood as a player in words, from its first word to its last."""
+    try:
+        return looks_like_words(text) and bool(player_table(text))
+    except FileError:
+        return False
+
+
+NOT_UNDERSTOOD = "is not understood there"
+
+
+def quoted(text: str) -> str:
+    """A player in words as messages and answers name its source."""
+    return f'"{one_line(text, 120)}"'
+
+
+class _Reader:
+    """Reads one text from left to right, filling the table of a bag file."""
+
+    def __init__(self, text: str) -> None:
+        self.said, self.text, self.at = text, text.casefold(), 0
+        self.table: dict[str, Any] = {}
+        self.club: str | None = None  # the last one named: widths and uses behind it are its own
+        self.on_club = False  # whether the last thing said was about that club
+        self.bogey = False
+
+    def read(self) -> dict[str, Any]:
+        while True:
+            if found := _SKIP.match(self.text, self.at):
+                self.at = found.end()
+                self.on_club = self.on_club and not re.search("[,;]", found[0])
+            if self.at >= len(self.text):
+                break
+            if not (self._phrase() or self._club()):
+                self.refuse()
+        if self.bogey:
+            self.put("handicap", BOGEY_HANDICAP[self.table.get("sex", "man")])
+        if "hand" in self.table and self.table["hand"] == "right":
+            del self.table["hand"]
+        return self.table
+
+    def refuse(self, why: str = NOT_UNDERSTOOD) -> None:
+        words = re.findall(r"[^\s,;]+", self.text[self.at :])
+        word = words[0] if words else self.text[self.at :]
+        known = ("handicap", "scratch", "plus", "woman", "driver", "hybrid", "carry", "total", "wide", "deep",
+                 "miss", "fade", "draw", "slice", "hook", "without", "called", "left-handed")  # fmt: skip
+        hint = "" if word in known else did_you_mean(word, known)
+        if word in known and why == NOT_UNDERSTOOD:  # the word is ours: what follows it is not
+            why = f"is not followed by {words[1]!r}" if len(words) > 1 else "wants more behind it"
+        raise FileError(quoted(self.said), "", f"{word!r}, which {why}{hint}", ALLOWED)
+
+    def put(self, key: str, value: object) -> None:
+        if key in self.table:
+            self.refuse(f"says the {key} a second time")
+        self.table[key] = value
+
+    def section(self, club: str) -> dict[str, Any]:
+        return self.table.setdefault("club", {}).setdefault(club, {})
+
+    def put_size(self, club: str | None, stem: str, found: re.Match[str]) -> None:
+        """A length of a club, or of the last one named, in the unit it was said in."""
+        club = club or self.club
+        if club is None:
+            self.refuse("needs a club before it")
+            return
+        section = self.section(club)
+        stems = ("carry", "total") if stem in ("carry", "total") else (stem,)
+        if any(f"{s}_{u}" in section for s in stems for u in ("yd", "m")):
+            self.refuse(f"says a second {stem} of the {club}")
+        unit = "m" if (found["unit"] or "y").startswith("m") else "yd"
+        section[f"{stem}_{unit}"] = _plain(found["number"])
+
+    def _phrase(self) -> bool:
+        for pattern, act in _PHRASES:
+            if found := pattern.match(self.text, self.at):
+                act(self, found)
+                self.at = found.end()
+                self.on_club = act in (_width, _tee_only, _miss, _shape) and self.club is not None
+                return True
+        return False
+
+    def name_of_club(self, at: int) -> tuple[str, int] | None:
+        """The club that the next one to three words name, the longest name first, and where it ends."""
+        words = re.match(r"[^\s,;]+(?:[ \t]+[^\s,;]+){0,2}", self.text[at:])
+        said = words[0] if words else ""
+        while said:
+            name = club_name(said)
+            if name is not None and name != "putter":
+                return name, at + len(said)
+            said = said.rpartition(" ")[0].rstrip()
+        return None
+
+    def _club(self) -> bool:
+        named = self.name_of_club(self.at)
+        if named is None:
+            return False
+        name, end = named
+        if found := _CLUB_SIZE.match(self.text, end):
+            self.put_size(name, _stem(found), found)
+            end = found.end()
+        elif _NOT_ALONE.match(self.text, end) is None:
+            self.at = end
+            gap = _SKIP.match(self.text, end)
+            self.at = gap.end() if gap else end
+            if self.at >= len(self.text):
+                raise FileError(quoted(self.said), "", f"the {name} without a distance", ALLOWED)
+            self.refuse(f"is no distance of the {name}")
+        self.club, self.at, self.on_club = name, end, True
+        self.section(name)
+        return True
+
+
+def _stem(found: re.Match[str]) -> str:
+    words = f"{found['before'] or ''} {found['after'] or ''}"
+    if found["low"]:
+        return "low_carry"
+    return "total" if re.search(r"total|overall|run", words) else "carry"
+
+
+_CLUB_SIZE = re.compile(
+    r"\s*[:=]?\s*(?P<low>low|held[ -]down|knock-?down)?\s*"
+    r"(?P<before>carr(?:y|ies)(?:\s+of)?|total(?:\s+of)?|goes|hits|is|of)?\s*"
+    rf"{_NUMBER}{_UNIT}(?:\s*(?P<after>carry|in the air|total|overall|with run|run included)\b)?"
+)
+_NOT_ALONE = re.compile(r"[\s,;]*(?:is\s+)?(?:tee\s+only|only\s+(?:from|off)"
+                        r"|\d+(?:\.\d+)?\s*(?:yards?|yds?|y|m|metres?)?"
+                        r"\s*(?:wide|deep)|misses|miss\b|fades?\b|draws?\b|slices?\b|hooks?\b)")  # fmt: skip
+
+
+def _plain(digits: str) -> float:
+    """A number as it would stand in a file."""
+    return int(digits) if digits.isdigit() else float(digits)
+
+
+def _handicap(reader: _Reader, found: re.Match[str]) -> None:
+    sign = found["sign"]
+    number = _plain(found["number"])
+    reader.put("handicap", -number if sign else number)
+
+
+def _score(reader: _Reader, found: re.Match[str]) -> None:
+    reader.put("handicap", _plain(found["number"]) - SCORE_OVER_HANDICAP)
+
+
+def _bogey(reader: _Reader, found: re.Match[str]) -> None:
+    if reader.bogey or "handicap" in reader.table:
+        reader.refuse("says the handicap a second time")
+    reader.bogey = True
+
+
+def _sex(reader: _Reader, found: re.Match[str]) -> None:
+    reader.put("sex", "woman" if found[0][0] in "wflg" and not found[0].startswith("gentle") else "man")
+
+
+def _hand(reader: _Reader, found: re.Match[str]) -> None:
+    reader.put("hand", "left" if found[0].startswith("left") else "right")
+
+
+def _place(reader: _Reader, key: str) -> dict[str, Any]:
+    """Where a habit goes: to the club just spoken of, when no comma lies between, else to all clubs."""
+    return reader.section(reader.club) if reader.on_club and reader.club is not None else reader.table
+
+
+def _miss(reader: _Reader, found: re.Match[str]) -> None:
+    table = _place(reader, "miss")
+    if "miss" in table:
+        reader.refuse("says the miss a second time")
+    table["miss"] = found["miss"]
+
+
+def _shape(reader: _Reader, found: re.Match[str]) -> None:
+    table = _place(reader, "shape")
+    if "shape" in table:
+        reader.refuse("says the shape a second time")
+    table["shape"] = found["shape"]
+    if found["number"]:
+        if table is reader.table:
+            reader.refuse("needs a club before it: a curve in yards is a club's own")
+        reader.put_size(None, "curve", found)
+
+
+def _width(reader: _Reader, found: re.Match[str]) -> None:
+    reader.put_size(None, "width" if found["what"] in ("wide", "across") else "depth", found)
+
+
+def _tee_only(reader: _Reader, found: re.Match[str]) -> None:
+    if reader.club is None:
+        reader.refuse("needs a club before it")
+        return
+    reader.section(reader.club)["use"] = "tee only"
+
+
+def _without(reader: _Reader, found: re.Match[str]) -> None:
+    named = reader.name_of_club(found.end())
+    if named is None:
+        reader.at = found.end()
+        reader.refuse("is no club to leave out")
+        return
+    section = reader.section(named[0])
+    if section:
+        reader.refuse(f"leaves out the {named[0]} that was just given")
+    section["use"] = "never"
+    # the phrase ends behind the club: read it as skipped text
+    reader.text = reader.text[: found.end()] + " " * (named[1] - found.end()) + reader.text[named[1] :]
+
+
+def _name(reader: _Reader, found: re.Match[str]) -> None:
+    reader.put("name", found["name"].strip().title())
+
+
+_Act = Callable[[_Reader, re.Match[str]], None]
+_SIGN = r"(?P<sign>plus\s*|\+\s*|-\s*)?"
+_PHRASES: tuple[tuple[re.Pattern[str], _Act], ...] = tuple(
+    (re.compile(pattern), act)
+    for pattern, act in (
+        (rf"{_HANDICAP}\s*(?:index\s*)?(?:of\s*|is\s*|[:=]\s*)?{_SIGN}{_NUMBER}(?![\w.])", _handicap),
+        (rf"off\s+(?:of\s+)?{_SIGN}{_NUMBER}(?![\w.])", _handicap),
+        (rf"{_SIGN}{_NUMBER}[\s-]*{_HANDICAP}(?:\s+index)?\b", _handicap),
+        (rf"(?P<sign>plus\s*|\+\s*){_NUMBER}(?![\w.])", _handicap),
+        (r"scratch\b", lambda reader, found: reader.put("handicap", 0.0)),
+        (r"bogey\b", _bogey),
+        (rf"shoots?\s+(?:about\s+|around\s+)?{_NUMBER}(?![\w.])", _score),
+        (rf"{_NUMBER}[\s-]*shooter\b", _score),
+        (r"(?:woman|women|female|lady|ladies|girl)(?:'s)?\b", _sex),
+        (r"(?:man|men|male|gentleman|boy)(?:'s)?\b", _sex),
+        (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|lefty\b", _hand),
+        (rf"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?P<miss>{_SIDE}(?:[\s-]+(?:and\s+)?{_SIDE})?)\b",
+         _miss),
+        (rf"(?P<shape>fade|draw|slice|hook)(?:s|r)?\b(?:\s*(?:of\s+)?{_NUMBER}{_UNIT}(?![\s\w]*(?:wide|deep)))?",
+         _shape),
+        (rf"{_NUMBER}{_UNIT}\s*(?P<what>wide|across|deep)\b", _width),
+        (rf"(?P<what>width|depth)\s*(?:of\s+)?{_NUMBER}{_UNIT}",
+         lambda reader, found: reader.put_size(None, found["what"], found)),
+        (r"(?:only\s+(?:from|off)\s+(?:the\s+)?tee|tee\s+only|from\s+the\s+tee\s+only)\b", _tee_only),
+        (r"(?:without|no|never)\s+(?:the\s+|an?\s+)?", _without),
+        (r"(?:called|named?)\s*[:=]?\s*(?P<name>[^\W\d_][\w'’-]*)", _name),
+    )
+)  # fmt: skip
+
+
+def player_table(text: str) -> dict[str, Any]:
+    """The contents of a bag file that some words mean.
+
+    Raises
+    ------
+    FileError
+        A word that is not understood where it stands, or something said twice.
+    """
+    return _Reader(text).read()

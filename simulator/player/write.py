@@ -1,0 +1,82 @@
+"""A bag file written from a few answers, every line explained."""
+
+from __future__ import annotations
+
+import datetime
+import re
+from collections.abc import Mapping
+from typing import Any
+
+_TOP_COMMENT = {
+    "handicap": "handicap index; a plus handicap is negative: +2 on the card is -2 here",
+    "sex": 'whose tables fill in what is left out; "man" when this line is not there',
+    "hand": "whose fade goes left",
+    "miss": 'of every club: "left" or "right", "short" or "long", or both',
+    "shape": 'of every club: "fade", "draw", "slice", "hook"; curve_yd in a club says how far',
+}
+_CLUB_COMMENT = {
+    "carry_yd": "through the air, solid",
+    "carry_m": "through the air, solid",
+    "total_yd": "carry and run on level medium fairway",
+    "total_m": "carry and run on level medium fairway",
+    "width_yd": "8 of 10 balls finish inside, mishits included",
+    "width_m": "8 of 10 balls finish inside, mishits included",
+    "depth_yd": "8 of 10 balls finish inside, mishits included",
+    "depth_m": "8 of 10 balls finish inside, mishits included",
+    "curve_yd": "from the start line to where a solid one comes down",
+    "low_carry_yd": "held down",
+    "use": '"tee only", "never", or "anywhere"',
+}
+_MORE = """
+# More that may be said of any club (8 of 10 balls finish inside the width and the depth, mishits included):
+# [club.7-iron]
+# total_yd = 150                # in place of carry_yd: carry and run on level medium fairway
+# width_yd = 24
+# depth_yd = 22
+# low_carry_yd = 128            # held down
+# use = "tee only"              # or "never"
+# The clubs in the bag, if they are not a standard set:
+# clubs = ["driver", "3-wood", "5-hybrid", "7-iron", "9-iron", "pw", "sw", "putter"]   (above the sections)
+"""
+
+
+def bag_text(table: Mapping[str, Any], name: str) -> str:
+    """The text of a bag file.
+
+    Parameters
+    ----------
+    table : Mapping
+        Contents, as ``words.player_table`` has them.
+    name : str
+        The player's name.
+    """
+    today = datetime.date.today().isoformat()
+    lines = [
+        f"# {name}'s bag. Written {today}; what is left out comes from the handicap's level.",
+        "# For preparation, practice and lessons, not during a round (Rules of Golf 4.3).",
+        "",
+        f"name = {_value(name)}",
+    ]
+    for key in ("handicap", "sex", "hand", "miss", "shape"):
+        if key in table:
+            lines.append(_line(key, table[key], _TOP_COMMENT[key]))
+    for club, section in table.get("club", {}).items():
+        lines += ["", f"[club.{_key(club)}]"]
+        lines += [_line(key, value, _CLUB_COMMENT.get(key, "")) for key, value in section.items()]
+    return "\n".join(lines) + "\n" + _MORE
+
+
+def _line(key: str, value: object, comment: str) -> str:
+    said = f"{key} = {_value(value)}"
+    return f"{said:<32}# {comment}" if comment else said
+
+
+def _value(value: object) -> str:
+    if isinstance(value, str):
+        plain = "".join(c if c.isprintable() else " " for c in value)
+        return '"' + plain.replace("\\", "\\\\").replace('"', '\\"') + '"'
+    return f"{value:g}" if isinstance(value, float) else str(value)
+
+
+def _key(club: str) -> str:
+    return club if re.fullmatch(r"[\w-]+", club, re.ASCII) else f'"{club}"'

@@ -1,0 +1,83 @@
+"""What measured shots told, club by club."""
+
+from __future__ import annotations
+
+import math
+import textwrap
+from dataclasses import asdict
+from typing import Any
+
+from ..player.measured import ClubFit, Fit
+
+SCHEMA = "holesim-fit-1"
+
+EIGHT_IN_TEN = 1.2816
+"""Normal quantile: eight of ten solid strikes lie within this many standard deviations either side."""
+
+
+def fit_text(fit: Fit) -> str:
+    """A table: for every club what was learnt, and how much of it came from the shots."""
+    lines = [
+        f"{'':<16}{'':>6}{'carry':>7}{'wide':>6}{'deep':>6}{'':>9}{'mishits':>8}   from the shots, %",
+        f"{'club':<16}{'shots':>6}{'yd':>7}{'yd':>6}{'yd':>6}{'centre':>9}{'in 100':>8}"
+        f"{'carry':>7}{'width':>6}{'depth':>6}",
+    ]
+    for club in fit.clubs:
+        n = club.numbers
+        wide, deep = _box_yd(n)
+        side = n["carry_yd"] * math.tan(math.radians(n["bias_right_deg"]))
+        centre = "on line" if abs(side) < 0.5 else f"{abs(side):.0f} {'right' if side > 0 else 'left'}"
+        told = [100.0 * club.learnt[key] for key in ("carry_pct", "direction_log", "distance_log")]
+        lines.append(
+            f"{club.club:<16}{len(club.shots.carry_yd):>6}{n['carry_yd']:>7.0f}{wide:>6.0f}{deep:>6.0f}"
+            f"{centre:>9}{100 * n['mishit_rate']:>8.0f}{told[0]:>7.0f}{told[1]:>6.0f}{told[2]:>6.0f}"
+        )
+    lines += [
+        "",
+        "Wide and deep each hold 8 of 10 solid strikes. The rest comes from the level of",
+        f"a {fit.handicap:g} handicap; every answer allows for what is still not known.",
+    ]
+    for club in fit.clubs:
+        if len(club.slips):
+            rows = ", ".join(
+                f"{club.shots.carry_yd[k]:.0f} yd {abs(club.shots.offline_yd[k]):.0f} "
+                f"{'left' if club.shots.offline_yd[k] < 0 else 'right'}"
+                for k in club.slips[:4]
+            )
+            more = f" and {len(club.slips) - 4} more" if len(club.slips) > 4 else ""
+            words = f"{club.club}: {rows}{more} fit no strike of this club and were left aside."
+            lines += textwrap.wrap(words, 80)
+    return "\n".join(lines)
+
+
+def fit_dict(fit: Fit) -> dict[str, Any]:
+    """The same as plain JSON-ready data."""
+    return {"schema": SCHEMA, "level": fit.handicap, "clubs": [_club_dict(club) for club in fit.clubs]}
+
+
+def _club_dict(club: ClubFit) -> dict[str, Any]:
+    wide, deep = _box_yd(club.numbers)
+    run = None
+    if club.shots.total_yd is not None:
+        both = club.shots.total_yd - club.shots.carry_yd
+        run = float(both[~(both != both)].mean())  # rows without a total are not numbers
+    return {
+        "club": club.club,
+        "shots": len(club.shots.carry_yd),
+        **club.numbers,
+        "width_yd": wide,
+        "depth_yd": deep,
+        "measured_run_yd": run,
+        "level_numbers": {key: float(value) for key, value in club.level.items()},
+        "doubt": asdict(club.doubt),
+        "learnt": dict(club.learnt),
+        "left_aside": [
+            [float(club.shots.carry_yd[k]), float(club.shots.offline_yd[k])] for k in club.slips
+        ],
+    }  # fmt: skip
+
+
+def _box_yd(n: Any) -> tuple[float, float]:
+    """Width and depth that each hold 8 of 10 solid strikes [yd]."""
+    wide = 2.0 * EIGHT_IN_TEN * n["carry_yd"] * math.tan(math.radians(n["direction_sd_deg"]))
+    return wide, 2.0 * EIGHT_IN_TEN * n["carry_yd"] * n["distance_sd_pct"] / 100.0

@@ -1,0 +1,80 @@
+"""What came of a map, in words: what `holesim import-map` prints."""
+
+from __future__ import annotations
+
+import textwrap
+
+from ..hole.maps.report import HoleReport, MapReport
+
+COLUMNS = 80
+RULES = (
+    "A map is not the course: compare tees, greens and stakes with what you see; local rules and the"
+    " committee decide."
+)
+
+
+def import_text(report: MapReport) -> str:
+    """The report of a map: a line a hole, then what to look at and what was assumed, hole by hole."""
+    written, total = len(report.written), len(report.holes)
+    whole = sum(hole.complete for hole in report.holes)
+    lines = _wrap(
+        f"{report.source}: {written} of {total} {'hole' if total == 1 else 'holes'} written to"
+        f" {report.folder}, {whole} complete."
+    )
+    width = min(max((len(hole.hole) for hole in report.holes), default=4), 24) + 2
+    lines.append(f"{'hole':<{width}}{'par':>3}{'yd':>6}  file, tees, and what the map lacks")
+    for hole in report.holes:
+        lines += _hole(hole, width)
+    for title, kind in (("Look at", "warnings"), ("Assumed", "assumed")):
+        said: dict[str, list[str]] = {}
+        for hole in report.written:
+            for words in getattr(hole, kind):
+                said.setdefault(words, []).append(hole.hole)
+        if said:
+            lines.append(f"{title}:")
+            for words, holes in said.items():
+                which = "all" if len(holes) == written > 1 else _ranges(holes)
+                lines += _wrap(f"- {which}: {words}")
+    if report.notes:
+        lines.append("The map:")
+        for words in report.notes:
+            lines += _wrap(f"- {words}")
+    if report.attribution:
+        lines += _wrap(f"Map data: {report.attribution}")
+    return "\n".join([*lines, *_wrap(RULES, "")])
+
+
+def _hole(hole: HoleReport, width: int) -> list[str]:
+    name = textwrap.shorten(hole.hole, width - 2, placeholder="...") or hole.hole[: width - 2]
+    if hole.file is None:
+        head = f"{name:<{width}}"
+        return textwrap.wrap(
+            f"not written: {hole.failed}", COLUMNS, initial_indent=head, subsequent_indent=" " * width
+        )
+    lacks = (
+        f"no {', no '.join(hole.missing)}" if hole.missing else "complete" if hole.complete else "look at it"
+    )
+    words = f"{hole.file.rsplit('/', 1)[-1]}: {', '.join(hole.tees)}; {lacks}"
+    head = f"{name:<{width}}{hole.par:>3}{hole.length_yd:>6.0f}  "
+    return textwrap.wrap(words, COLUMNS, initial_indent=head, subsequent_indent=" " * len(head))
+
+
+def _ranges(names: list[str]) -> str:
+    """Names of holes, numbers in a row as "1-4"."""
+    parts: list[str] = []
+    first = last = None
+    for name in [*names, ""]:
+        number = int(name) if name.isdigit() else None
+        if number is not None and last is not None and number == last + 1:
+            last = number
+            continue
+        if first is not None:
+            parts.append(str(first) if first == last else f"{first}-{last}")
+        first = last = number
+        if number is None and name:
+            parts.append(name)
+    return ", ".join(parts)
+
+
+def _wrap(words: str, indent: str = "  ") -> list[str]:
+    return textwrap.wrap(words, COLUMNS, subsequent_indent=indent, break_on_hyphens=False)

@@ -1,0 +1,104 @@
+"""Measured shots of each club with the pattern fitted to them."""
+
+from __future__ import annotations
+
+import math
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ..player.measured import ClubFit, Fit
+from .fittext import EIGHT_IN_TEN
+from .page import DPI, PAGE_IN, write_page
+from .palette import FAINT, INK, SHOTS, STYLE
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+ACROSS = 2
+"""Clubs side by side on a phone's width."""
+
+TALL_IN = 2.1
+"""Height of one club's drawing [in]."""
+
+
+def draw_shots(club: ClubFit, *, ax: Axes | None = None) -> Axes:
+    """One club: every shot, the box that holds 8 of 10 solid strikes each way, where a mishit falls.
+
+    Parameters
+    ----------
+    club : ClubFit
+    ax : Axes, optional
+        Made when left out.
+    """
+    if ax is None:
+        import matplotlib
+
+        with matplotlib.rc_context(fname=STYLE):
+            from matplotlib.figure import Figure
+
+            ax = Figure(figsize=(PAGE_IN / ACROSS, TALL_IN), dpi=DPI).add_subplot()
+    n, shots, look = club.numbers, club.shots, SHOTS[0]
+    aside = np.zeros(len(shots.carry_yd), bool)
+    aside[club.slips] = True
+    size = 9.0 if len(aside) <= 60 else 3.0
+    ax.scatter(shots.offline_yd[~aside], shots.carry_yd[~aside], s=size, c=look.face, lw=0, zorder=3)
+    ax.scatter(shots.offline_yd[aside], shots.carry_yd[aside], s=14, c=FAINT, marker="x", lw=0.8, zorder=3)
+    wide = EIGHT_IN_TEN * math.tan(math.radians(n["direction_sd_deg"])) * n["carry_yd"]
+    deep = EIGHT_IN_TEN * n["distance_sd_pct"] / 100.0 * n["carry_yd"]
+    middle = n["carry_yd"] * math.tan(math.radians(n["bias_right_deg"]))
+    box_x = middle + wide * np.array([-1, 1, 1, -1, -1])
+    box_y = n["carry_yd"] + deep * np.array([-1, -1, 1, 1, -1])
+    ax.plot(box_x, box_y, color=SHOTS[1].colour, lw=1.1, zorder=4)
+    short = n["carry_yd"] * (1.0 - n["mishit_loss_pct"] / 100.0)
+    ax.plot([middle - wide, middle + wide], [short, short], color=SHOTS[1].colour, lw=1.1, ls=":", zorder=4)
+    ax.axvline(0.0, color=FAINT, lw=0.6, zorder=1)
+    half = 1.15 * max(wide + abs(middle), np.abs(shots.offline_yd[~aside]).max(initial=1.0))
+    low = min(shots.carry_yd[~aside].min(initial=short), short)
+    high = max(shots.carry_yd[~aside].max(initial=n["carry_yd"]), n["carry_yd"] + deep)
+    ax.set(xlim=(-half, half), ylim=(low - 0.08 * high, 1.06 * high))
+    ax.set_title(
+        f"{club.club}, {n['carry_yd']:.0f} yd ({len(aside)})",
+        fontsize=7,
+        fontweight="normal",
+        color=INK,
+        loc="left",
+    )
+    ax.tick_params(labelsize=6, length=2, left=True, bottom=True, labelleft=True, labelbottom=True)
+    ax.locator_params(axis="x", nbins=5)
+    ax.locator_params(axis="y", nbins=6)
+    return ax
+
+
+def save_shots(fit: Fit, path: str | Path) -> None:
+    """All clubs on one page, as a picture file."""
+    import matplotlib
+
+    with matplotlib.rc_context(fname=STYLE):
+        write_page(_page(fit), path)
+
+
+def _page(fit: Fit) -> Figure:
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+    from matplotlib.figure import Figure
+
+    rows = -(-len(fit.clubs) // ACROSS)
+    tall = rows * TALL_IN + 0.7
+    figure = Figure(figsize=(PAGE_IN, tall), dpi=DPI)
+    FigureCanvasAgg(figure)
+    grid = figure.add_gridspec(
+        rows, ACROSS, left=0.1, right=0.97, top=1.0 - 0.42 / tall, bottom=0.58 / tall, hspace=0.42, wspace=0.3
+    )
+    for k, club in enumerate(fit.clubs):
+        draw_shots(club, ax=figure.add_subplot(grid[divmod(k, ACROSS)]))
+    figure.text(
+        0.02, 1.0 - 0.06 / tall, "Where the ball came down, yards (shots)", fontsize=8, va="top", color=INK
+    )
+    figure.text(
+        0.02, 0.03 / tall,
+        "Box: 8 of 10 solid strikes each way. Dotted: a usual mishit.\nCross: no strike of this club.",
+        fontsize=6.5, va="bottom", color=INK,
+    )  # fmt: skip
+    return figure

@@ -1,0 +1,134 @@
+"""Clubs as somebody typed them, and the alternatives to work out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..errors import NoAnswerError, UsageError
+from ..hole.surfaces import Lie
+from ..player.model import Player
+from ..tables.luck import strike_sets
+from ..tables.shots import Shot
+from .clubwords import shot_meant
+from .plays import FIRST_SETS, FIRST_STRIKES
+from .search import Choice, Place, given_aim, given_part, search
+
+MOST_SHOWN = 6
+"""Alternatives worked out in full when nobody named clubs."""
+
+WORTH_SHOWING = 0.6
+"""A club farther behind the best than this is not an alternative [strokes]."""
+
+
+SAME_YD = 1.5
+"""Part swings whose carries are nearer than this are one."""
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A club as somebody typed it: the shot rows meant (none: a part swing of so many yards), and an aim."""
+
+    rows: tuple[int, ...]
+    aim_yd: float | None
+    aim_deg: float | None
+    part_yd: float | None = None
+
+
+def asked_club(player: Player, text: str, shots: Sequence[Shot]) -> Asked:
+    """Shot rows and aim of a club as typed; without a flight word every way the player hits it is meant."""
+    meant = shot_meant(player, text)
+    rows = tuple(
+        k for k, shot in enumerate(shots)
+        if meant.part_yd is None and shot.club is meant.club and meant.flight in (None, shot.flight)
+    )  # fmt: skip
+    return Asked(rows, meant.aim_yd, meant.aim_deg, meant.part_yd)
+
+
+def against_choice(place: Place, player: Player, text: str, replay: float, seed: int) -> Choice:
+    """The choice of a club at the aim typed behind it, or straight at the pin.
+
+    Raises
+    ------
+    UsageError
+        No such club, or none that may be played from this lie.
+    """
+    shots = place.board.bag.shots
+    club = asked_club(player, text, shots.shots[: shots.first_part])
+    rows = [row for row in club.rows if row in place.board.allowed(place.lie)]
+    if not rows:
+        raise UsageError(f"{text}: not played from here today")
+    aim_yd = 0.0 if club.aim_yd is None and club.aim_deg is None else club.aim_yd
+    return given_aim(place, rows[0], aim_yd, club.aim_deg, replay, seed)
+
+
+@dataclass(frozen=True)
+class Found:
+    """Alternatives to work out from one place.
+
+    Attributes
+    ----------
+    choices : list of Choice
+    asked, given : frozenset of int
+        Indices of those somebody asked about, and of those whose aim was given.
+    home : Choice
+        The map's own choice, one of them.
+    value : float
+        Its expected strokes from here.
+    """
+
+    choices: list[Choice]
+    asked: frozenset[int]
+    given: frozenset[int]
+    home: Choice
+    value: float
+
+
+def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
+    """What to work out: the clubs asked for, or the best of all; the map's own choice is always there."""
+    rows = place.board.allowed(place.lie)
+    bag = place.board.bag
+    for club in wanted:
+        if club.part_yd is None and not set(club.rows) & set(rows):
+            lie = Lie(place.lie).name.lower().replace("_", " ")
+            names = dict.fromkeys(bag.shots.shots[k].club.name for k in rows)
+            raise UsageError(
+                f"{bag.shots.shots[club.rows[0]].club.name} is not played from {lie}; "
+                f"allowed: {', '.join(names)}"
+            )
+    if not rows:
+        raise NoAnswerError("no club of the bag may be played from this lie")
+    must = frozenset(row for club in wanted for row in club.rows if row in rows)
+    found, _ = search(place, seed, rows, keep_within=WORTH_SHOWING, keep_most=MOST_SHOWN, must=must)
+    values = place.values(
+        np.array([found[0].action]), found[0].score, strike_sets(seed + 21, FIRST_SETS, FIRST_STRIKES)
+    ).mean(axis=1)[0]
+    value = float(values[0] / max(1.0 - values[1], 1e-3))
+    if not wanted:
+        return Found(found, frozenset(), frozenset(), found[0], value)
+    choices: list[Choice] = []
+    asked: set[int] = set()
+    given: set[int] = set()
+    for club in wanted:
+        asked.add(len(choices))
+        if club.part_yd is not None:
+            aims = None if club.aim_yd is None and club.aim_deg is None else (club.aim_yd, club.aim_deg)
+            given |= {len(choices)} if aims else set()
+            own = found[0]  # the map's own choice may be that very swing
+            same = own.row == place.board.bag.shots.first_part and abs(own.carry_yd - club.part_yd) < SAME_YD
+            if same and not aims:
+                choices.append(own)
+            else:
+                choices.append(given_part(place, club.part_yd, aims, value, seed))
+        elif club.aim_yd is None and club.aim_deg is None:
+            choices.append(next(choice for choice in found if choice.row in club.rows))
+        else:
+            given.add(len(choices))
+            row = next(row for row in club.rows if row in rows)
+            choices.append(given_aim(place, row, club.aim_yd, club.aim_deg, value, seed))
+    home = found[0]
+    if all(choice is not home for choice in choices):
+        choices.append(home)
+    return Found(choices, frozenset(asked), frozenset(given), home, value)

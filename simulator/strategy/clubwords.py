@@ -1,0 +1,200 @@
+"""A club as golfers say it: "3w", "low 7-iron", "152 shot", "driver 8 left" -> which swing, and where at."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from ..errors import UsageError
+from ..physics.heights import SHAPES
+from ..player.model import Club, Player
+from ..tables.shots import full_carry_yd
+from .words import NUMBER, SIDES, UNITS
+
+MOST_AIM_YD = 300.0
+"""Widest aim that is understood [yd beside the straight line to the pin]."""
+
+MOST_AIM_DEG = 75.0
+"""Widest aim that is understood [deg beside the straight line to the pin]."""
+
+LEAST_SHOT_YD = 3.0
+"""Shortest distance a shot is asked by [yd]."""
+
+REACHED = 1.06
+"""A distance farther than this times the longest carry is no shot of the player's: about half a club."""
+
+HIGHEST_LOFT_DEG = 64.0
+"""A bare number up to this is a wedge's loft, above it a distance."""
+
+ALLOWED = (
+    'a club ("3w", "five wood", "52", "gap"), a flight ("7-iron low", "knock-down 7"), a distance '
+    '("152 shot"), each with an aim if wanted: "driver 8 left" (yards), "driver 3 degrees left", '
+    '"driver@-8", "driver@-3deg"'
+)
+
+_AIM_UNIT = "yd|yds|yards?|y|metres?|meters?|m|degrees?|deg|°"
+_AIM = re.compile(rf"({NUMBER})\s*({_AIM_UNIT})?\s*(left|right|l|r)?")
+_SAID_AIM = re.compile(
+    rf"(?P<club>.*?\S)(?:\s*,\s*|\s+)(?:(?:at|aimed(?:\s+at)?|aim|on|going)\s+)?"
+    rf"(?:(?P<size>{NUMBER})\s*(?P<unit>{_AIM_UNIT})?\s*(?P<side>left|right|l|r)\b"
+    r"|(?P<straight>straight|(?<=at\s)(?:the\s+)?(?:pin|flag)))"
+    r"(?:\s+of\s+(?:the\s+)?(?:pin|flag|line|target))?"
+)
+_SIDE_ONLY = re.compile(rf"(?P<club>.*?)(?:\s*(?P<size>{NUMBER})\s*(?P<unit>\S+)?)?\s(?P<side>left|right)")
+
+_FLIGHTS = {
+    "low": r"low(?:\s+one)?|held[\s-]+down|hold[\s-]+down|knock(?:ed)?[\s-]*down|stinger",
+    "high": r"high(?:\s+one)?",
+    "stock": r"stock|full|normal",
+}
+"""Words for the flights of ``physics.heights.SHAPES`` (common practice)."""
+
+_SHOT = re.compile(
+    rf"(?:an?\s+|the\s+)?(?P<size>\d{{1,4}}(?:\.\d{{1,3}})?)[\s-]*(?P<unit>{'|'.join(UNITS)})?[\s-]*"
+    r"(?P<word>shot|carry|swing|club)?"
+)
+
+
+@dataclass(frozen=True)
+class Meant:
+    """A swing somebody asked for.
+
+    Attributes
+    ----------
+    club : Club
+    flight : str or None
+        None: every way the player hits the club.
+    part_yd : float or None
+        Carry of a part swing with the club [yd], where one is meant.
+    by_distance : bool
+        Named by its distance rather than by its club.
+    aim_yd, aim_deg : float or None
+        As ``club_and_aim`` has them.
+    """
+
+    club: Club
+    flight: str | None
+    part_yd: float | None
+    by_distance: bool
+    aim_yd: float | None
+    aim_deg: float | None
+
+
+def shot_meant(player: Player, text: str) -> Meant:
+    """The swing and aim that some words mean in a player's bag.
+
+    Raises
+    ------
+    UsageError
+        No such club, no such flight with it, a distance nobody's club carries, an aim that is none.
+    """
+    said, aim_yd, aim_deg = club_and_aim(text)
+    name, flight = club_and_flight(said)
+    yards = shot_distance(name)
+    if yards is not None:
+        club, part_yd = _by_distance(player, text, yards, flight or "stock")
+        return Meant(
+            club, "stock" if part_yd is None and flight is None else flight, part_yd, True, aim_yd, aim_deg
+        )
+    club = player.club(name)
+    if flight is not None and flight not in club.flights:
+        raise UsageError(
+            f"{club.name} {flight}: not in this player's bag; allowed: {', '.join(club.flights)}"
+        )
+    return Meant(club, flight, None, False, aim_yd, aim_deg)
+
+
+def club_and_flight(text: str) -> tuple[str, str | None]:
+    """A club and the flight word before or behind it (None without): ``"7-iron low"``, ``"knock-down 7"``."""
+    plain = " ".join(text.split())
+    for flight, words in _FLIGHTS.items():
+        before = re.fullmatch(rf"(?:an?\s+|the\s+)?(?:{words})[\s,-]+(?P<club>.+?)", plain, re.IGNORECASE)
+        behind = re.fullmatch(rf"(?P<club>.+?)[\s,]+(?:{words})(?:\s+shot)?", plain, re.IGNORECASE)
+        found = before or behind
+        if found and flight in SHAPES:
+            return found["club"], flight
+    return text, None
+
+
+def shot_distance(text: str) -> float | None:
+    """Carry of a shot named by it [yd]: ``"152 shot"``, ``"140 m"``, ``"152"``; None: it is none."""
+    found = _SHOT.fullmatch(text.strip().casefold())
+    if not found or not (found["unit"] or found["word"] or float(found["size"]) > HIGHEST_LOFT_DEG):
+        return None
+    return float(found["size"]) * UNITS[found["unit"] or "yd"]
+
+
+def _by_distance(player: Player, text: str, yards: float, flight: str) -> tuple[Club, float | None]:
+    """The full swing that carries nearest to a distance, or the shortest club and a part swing."""
+    last, longest = player.clubs[-1], player.clubs[0]
+    if not LEAST_SHOT_YD <= yards <= REACHED * longest.carry_yd:
+        raise UsageError(
+            f"shot {text!r}: found {yards:.0f} yd of carry; "
+            f"allowed: {LEAST_SHOT_YD:g} to {longest.carry_yd:.0f}, "
+            f"the {longest.name}"
+        )
+    if flight == "stock" and yards < last.carry_yd - 0.5:
+        return last, yards
+    able = [club for club in player.clubs if flight in club.flights]
+    if not able:
+        raise UsageError(f"shot {text!r}: no club of this bag is hit {flight}")
+    return min(able, key=lambda club: abs(full_carry_yd(club, flight) - yards)), None
+
+
+def club_and_aim(text: str) -> tuple[str, float | None, float | None]:
+    """A club and the aim it is to be hit on.
+
+    Returns
+    -------
+    club : str
+        As typed, without the aim.
+    aim_yd : float or None
+        Yards right (left negative) of the straight line to the pin at stock carry: ``"driver 8 left"``,
+        ``"driver@-8"``, ``"3w@5m right"``; ``"driver straight"`` is 0.
+    aim_deg : float or None
+        Degrees right of that line: ``"driver 3 degrees left"``, ``"driver@-3deg"``.
+
+    Raises
+    ------
+    UsageError
+        No club, or an aim that is not understood.
+    """
+    club, at, aim = text.partition("@")
+    club = club.strip()
+    if not club:
+        raise UsageError(f"club {text!r}: no club named; allowed: {ALLOWED}")
+    if at:
+        found = _AIM.fullmatch(aim.strip().casefold())
+        if not found:
+            raise UsageError(f"club {text!r}: {aim!r} is not an aim; allowed: {ALLOWED}")
+        return club, *_aim(text, found[1], found[2], found[3])
+    said = _SAID_AIM.fullmatch(club.casefold())
+    if said is None:
+        if aimed := _SIDE_ONLY.fullmatch(club.casefold()):
+            why = f"{aimed['side']!r} does not say how far"
+            if aimed["size"]:
+                why = f"{aimed['unit']!r} is no unit of an aim" if aimed["club"].strip() else "no club named"
+            raise UsageError(f"club {text!r}: {why}; allowed: {ALLOWED}")
+        return club, None, None
+    name = club[: said.end("club")].strip()
+    if said["straight"]:
+        return name, 0.0, None
+    return name, *_aim(text, said["size"], said["unit"], said["side"])
+
+
+def _aim(text: str, digits: str, unit: str | None, side: str | None) -> tuple[float | None, float | None]:
+    """Yards or degrees beside the line, right positive."""
+    size = float(digits)
+    if side:
+        if digits[0] in "+-":
+            raise UsageError(f"club {text!r}: both a sign and {side!r}; allowed: {ALLOWED}")
+        size *= SIDES[side]
+    if unit is None or unit in UNITS:
+        return _within(text, size * UNITS[unit or "yd"], MOST_AIM_YD, "yd"), None
+    return None, _within(text, size, MOST_AIM_DEG, "degrees")
+
+
+def _within(text: str, size: float, most: float, unit: str) -> float:
+    if abs(size) > most:
+        raise UsageError(f"club {text!r}: found an aim of {size:g} {unit}; allowed: {-most:g} to {most:g}")
+    return size + 0.0  # no minus zero

@@ -1,0 +1,144 @@
+"""A question as it is asked, and the solved hole it is answered from."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from ..conditions import Conditions
+from ..engine import default_threads, must_compile, solve_map
+from ..errors import UsageError
+from ..hole.model import Hole
+from ..hole.surfaces import Lie
+from ..player.model import Player
+from ..tables.bag import make_bag
+from ..tables.game import CELL_YD, Board, make_board, make_sketch
+from ..tables.rasters import ground_raster
+from .clubwords import club_and_aim, club_and_flight
+from .goals import Goal
+from .places import tee_start
+from .result import Start
+from .search import Place
+
+LEAST_SEQUENCES, MOST_SEQUENCES = 100, 1_000_000
+
+Progress = Callable[[str], None]
+
+
+@dataclass(frozen=True)
+class Question:
+    """Which club, which line?
+
+    Attributes
+    ----------
+    kind : str
+        ``"plan"`` or ``"compare"``.
+    clubs : tuple of str
+        Clubs asked about, as typed; empty for a plan.
+    goal : Goal or None
+        What the recommendation goes by; None: the lowest average score.
+    against : str or None
+        A club, with its aim or at the pin, that is measured beside the alternatives without being one.
+    """
+
+    kind: str
+    hole: Hole
+    player: Player
+    clubs: tuple[str, ...]
+    conditions: Conditions
+    start: Start
+    sequences: int
+    seed: int
+    threads: int
+    goal: Goal | None = None
+    against: str | None = None
+
+    @property
+    def lie(self) -> Lie:
+        """The lie asked from."""
+        return _lie(self.start)
+
+
+def question(
+    kind: str,
+    hole: Hole,
+    player: Player,
+    clubs: tuple[str, ...],
+    *,
+    conditions: Conditions | None,
+    start: Start | None,
+    sequences: int,
+    seed: int,
+    threads: int | None,
+    goal: Goal | None = None,
+    against: str | None = None,
+) -> Question:
+    """A question with its gaps filled and its numbers checked.
+
+    Raises
+    ------
+    UsageError
+        A number out of its range, a lie nobody asks from, conditions that are none.
+    """
+    if not LEAST_SEQUENCES <= sequences <= MOST_SEQUENCES:
+        raise UsageError(f"sequences {sequences}; allowed: {LEAST_SEQUENCES} to {MOST_SEQUENCES}")
+    if not 0 <= seed < 2**32:
+        raise UsageError(f"seed {seed}; allowed: 0 to 4294967295")
+    start = start or tee_start(hole, 0)
+    _lie(start)
+    if goal is not None:
+        goal.check(start)
+    conditions = Conditions() if conditions is None else conditions
+    if not isinstance(conditions, Conditions):
+        found = str(conditions)[:60]
+        raise UsageError(f"conditions {found!r}; allowed: simulator.conditions.Conditions, or None")
+    return Question(
+        kind,
+        hole,
+        player,
+        clubs,
+        conditions,
+        start,
+        sequences,
+        seed,
+        threads or default_threads(),
+        goal,
+        against,
+    )
+
+
+def _lie(start: Start) -> Lie:
+    by_word = {lie.name.lower().replace("_", " "): lie for lie in Lie if lie is not Lie.GREEN}
+    if start.lie not in by_word:
+        raise UsageError(f"lie {start.lie!r} is none to ask from; allowed: {', '.join(by_word)}")
+    return by_word[start.lie]
+
+
+class Clock:
+    """Where the time goes."""
+
+    def __init__(self) -> None:
+        self.last = time.perf_counter()
+        self.laps: dict[str, float] = {}
+
+    def lap(self, name: str) -> None:
+        now = time.perf_counter()
+        self.laps[name] = now - self.last
+        self.last = now
+
+
+def solve(ask: Question, say: Progress, clock: Clock) -> Place:
+    """The place asked from, on a board whose value map is solved."""
+    if must_compile():
+        say("compiling the simulation for this machine, once: about 25 s")
+    say("flights and putts")
+    raster = ground_raster(ask.hole, CELL_YD)
+    low = any(club_and_flight(club_and_aim(text)[0])[1] == "low" for text in ask.clubs)
+    bag = make_bag(ask.player, ask.conditions, raster, ask.threads, shaped=low)
+    clock.lap("bag")
+    say("value map")
+    empty = make_board(ask.hole, bag, raster)
+    board: Board = solve_map(empty, sketch=make_sketch(empty, ask.hole), seed=ask.seed, threads=ask.threads)
+    clock.lap("value_map")
+    return Place(board, ask.start.x_yd, ask.start.y_yd, int(ask.lie), ask.threads)

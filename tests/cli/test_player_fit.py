@@ -1,0 +1,54 @@
+"""`holesim player fit`, as somebody types it."""
+
+import json
+
+import pytest
+
+from simulator.cli import _run
+
+SHOTS = "club,carry,offline\n" + "".join(f"7i,{130 + 3 * (k % 7)},{5 * (k % 5) - 9}\n" for k in range(30))
+
+
+@pytest.fixture
+def shots(tmp_path):
+    path = tmp_path / "shots.csv"
+    path.write_text(SHOTS)
+    return path
+
+
+def test_screen_file_and_picture(shots, tmp_path, capsys):
+    out, picture = tmp_path / "me.toml", tmp_path / "me.png"
+    assert _run(["player", "fit", str(shots), "--level", "12", "-o", str(out), "--plot", str(picture)]) == 0
+    text = capsys.readouterr().out
+    assert "7-iron" in text and max(map(len, text.splitlines())) <= 80
+    assert picture.stat().st_size > 5000
+    assert _run(["check", str(out)]) == 0
+    assert not list(tmp_path.glob(".holesim-*"))
+
+
+def test_json_alone(shots, capsys):
+    assert _run(["player", "fit", str(shots), "--level", "12", "--json"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    (club,) = found["clubs"]
+    assert club["shots"] == 30
+    assert 0.0 < club["doubt"]["direction_log"] < 0.18
+    assert club["measured_run_yd"] is None
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ["--level", "99"],
+        ["--level", "12", "--columns", "carry"],
+        ["--level", "12", "--columns", "carry=Flight"],
+        ["--level", "12", "--units", "feet"],
+        ["--level", "12", "-o", "no/such/folder/me.toml"],
+        ["--level", "12", "--plot", "me.doc"],
+        ["--level", "12", "--mapping", "none.toml"],
+    ],
+)
+def test_slips_are_told_in_one_line(shots, arguments, capsys):
+    assert _run(["player", "fit", str(shots), *arguments]) == 2
+    captured = capsys.readouterr()
+    assert captured.out == ""
+    assert len(captured.err.strip().splitlines()) == 1

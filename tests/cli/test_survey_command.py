@@ -1,0 +1,49 @@
+"""`holesim survey`, as somebody types it."""
+
+import json
+
+import pytest
+
+from simulator.cli import _run
+
+READINGS = """
+name = "Mill 7th"
+par = 4
+[[stand]]
+name = "tee"
+readings = [
+  { to = "flag", range_yd = 340 }, { to = "front", range_yd = 331 }, { to = "back", range_yd = 356 },
+  { to = "oak", range_yd = 341, side = "right" }, { gap_yd = 20, between = ["flag", "oak"] },
+]
+[hole]
+fairway = [{ from_yd = 150, to_yd = "front", left_yd = -15, right_yd = 15 }]
+"""
+
+
+@pytest.fixture
+def readings(tmp_path):
+    path = tmp_path / "readings.toml"
+    path.write_text(READINGS)
+    return path
+
+
+def test_screen_and_file(readings, tmp_path, capsys):
+    out = tmp_path / "mill.toml"
+    assert _run(["survey", str(readings), "-o", str(out)]) == 0
+    text = capsys.readouterr().out
+    assert "25 yards deep: 9 of room in front of the flag, 16 behind" in text
+    assert max(map(len, text.splitlines())) <= 80
+    assert _run(["check", str(out)]) == 0
+
+
+def test_json_alone(readings, capsys):
+    assert _run(["survey", str(readings), "--json"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    assert [p["name"] for p in found["points"]] == ["tee", "flag", "front", "back", "oak"]
+
+
+def test_nothing_is_written_that_would_not_be_read(readings, tmp_path, capsys):
+    readings.write_text(READINGS.replace('to_yd = "front"', 'to_yd = "barn"'))
+    assert _run(["survey", str(readings), "-o", str(tmp_path / "mill.toml")]) == 2
+    assert len(capsys.readouterr().err.strip().splitlines()) == 1
+    assert [p.name for p in tmp_path.iterdir()] == ["readings.toml"]

@@ -1,0 +1,214 @@
+"""Simulated lasers: errors match what is stated, slips are found, the file reads back."""
+
+import copy
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from lasers import survey_data
+
+from simulator.errors import FileError
+from simulator.hole.sketch import read_sketch
+from simulator.hole.survey import read_survey, sketch_data, sketch_text, solve_survey
+
+
+def solved(data):
+    return solve_survey(read_survey(copy.deepcopy(data), "readings.toml"))
+
+
+def coverage(surveys, seed):
+    rng = np.random.default_rng(seed)
+    inside = []
+    errors = []
+    for _ in range(surveys):
+        data, truth = survey_data(rng)
+        found = solved(data)
+        for name in ("pond near", "pond far", "post", "landing"):
+            offset, station = truth[name]
+            p = found.points[name]
+            inside += [p.station_80_yd[0] <= station <= p.station_80_yd[1],
+                       p.offset_80_yd[0] <= offset <= p.offset_80_yd[1]]  # fmt: skip
+            errors.append((p.station_yd - station, p.offset_yd - offset))
+    return np.array(inside), np.array(errors)
+
+
+def test_points_are_where_they_are():
+    inside, errors = coverage(6, 1)
+    assert np.abs(errors).max() < 6.0
+    assert np.sqrt((errors**2).mean(axis=0))[0] < 1.6  # a yard of laser, half a yard of rounding
+    # 48 intervals of 80 %: fewer than 28 inside would happen once in a thousand if they were honest
+    assert inside.sum() >= 28
+
+
+@pytest.mark.slow
+def test_intervals_hold_what_they_say():
+    """Eight in ten (72 to 88) of true stations and offsets inside the stated intervals."""
+    inside, _ = coverage(60, 2)
+    assert 0.72 <= inside.mean() <= 0.88
+
+
+@pytest.mark.parametrize(
+    ("slip", "words"),
+    [
+        (("tee", 1, 18), "range from the tee to pond near"),
+        (("tee", 2, -10), "range from the tee to pond far"),
+        (("landing", 1, 20), "range from the landing to pond near"),
+    ],
+)
+def test_a_mistyped_reading_is_named(slip, words):
+    data, truth = survey_data(np.random.default_rng(5), slip=slip)
+    found = solved(data)
+    (one,) = found.suspects
+    assert words in [one.reading.words, *(r.words for r in one.instead)]
+    if one.reading.words == words:
+        assert one.off == pytest.approx(slip[2], abs=4.0)
+        offset, station = truth["pond near"]
+        assert found.points["pond near"].station_yd == pytest.approx(station, abs=3.0)
+        assert found.points["pond near"].offset_yd == pytest.approx(offset, abs=6.0)
+
+
+def test_good_readings_are_left_alone():
+    rng = np.random.default_rng(6)
+    named = sum(len(solved(survey_data(rng)[0]).suspects) for _ in range(8))
+    assert named <= 1  # 8 surveys of 16 readings at 1 in 1,000 each
+
+
+def test_a_gap_between_unequal_ranges_hardly_fixes_and_is_said():
+    data = {
+        "name": "Gap", "par": 4,
+        "stand": [{"name": "tee", "readings": [
+            {"to": "flag", "range_yd": 350},
+            {"to": "far tree", "range_yd": 260, "side": "right"},
+            {"to": "pond", "range_yd": 210, "side": "right"},
+            {"to": "rock", "range_yd": 211, "side": "right"},
+            {"gap_yd": 14, "between": ["pond", "rock"]},
+            {"gap_yd": 91, "between": ["far tree", "flag"]},
+        ]}],
+    }  # fmt: skip
+    found = solved(data)
+    tree = found.points["far tree"]
+    assert tree.hardly_fixed
+    low, high = tree.offset_80_yd
+    assert (high - tree.offset_yd) > 0 and (tree.offset_yd - low) > 0
+    # skewed: the linear interval would be even
+    assert abs((high - tree.offset_yd) - (tree.offset_yd - low)) > 2.0
+    assert found.advice is not None
+
+
+def test_advice_does_what_it_says():
+    data = {
+        "name": "Next", "par": 4,
+        "stand": [{"name": "tee", "readings": [
+            {"to": "flag", "range_yd": 350}, {"to": "pine", "range_yd": 214, "side": "left"},
+            {"to": "pond", "range_yd": 213, "side": "right"},
+            {"gap_yd": 37, "between": ["pond", "pine"]},
+            {"to": "church", "range_yd": 352, "side": "right"}, {"gap_yd": 20, "between": ["flag", "church"]},
+        ]}],
+    }  # fmt: skip
+    found = solved(data)
+    advice = found.advice
+    assert advice.before_yd > 10.0 > advice.after_yd
+    better = copy.deepcopy(data)
+    a, b = advice.reading.a, advice.reading.b
+    better["stand"][0]["readings"].append({"gap_yd": round(advice.reading.value), "between": [a, b]})
+    then = solved(better)
+    sds = [then.adjusted.sd(advice.point, axis) for axis in (0, 1)]
+    assert max(sds) < 1.5 * advice.after_yd + 1.0
+
+
+def test_slope_readings_are_levelled():
+    rows = [
+        {"to": "flag", "range_yd": 200, "incline_deg": 5.0},
+        {"to": "a", "range_yd": 200, "height_yd": 17.4311, "side": "left"},
+        {"to": "b", "range_yd": 164, "adjusted_yd": 169, "side": "right"},
+    ]
+    survey = read_survey({"name": "S", "par": 3, "stand": [{"name": "tee", "readings": rows}]}, "s")
+    level = [r.level_yd for r in survey.ranges]
+    assert level[0] == pytest.approx(200 * np.cos(np.radians(5.0)))
+    assert level[1] == pytest.approx(level[0], abs=1e-3)
+    assert level[2] == pytest.approx((164**2 - 5**2) ** 0.5)
+
+
+def test_front_flag_and_back_make_a_green_and_the_file_reads_back():
+    data, _ = survey_data(np.random.default_rng(8))
+    landing = data["stand"][1]["readings"]
+    flag = next(r for r in landing if r.get("to") == "flag")["range_yd"]
+    landing += [{"to": "front", "range_yd": flag - 9}, {"to": "back", "range_yd": flag + 15}]
+    data["line"] = ["pine", "flag"]
+    data["hole"] = {
+        "fairway": [{"from_yd": 140, "to_yd": "front", "left_yd": "post", "right_yd": "pond near"}],
+        "penalty_area": [{"name": "pond", "colour": "red", "from_yd": "pond near", "to_yd": "pond far",
+                          "left_yd": "pond near", "right_yd": 60}],
+    }  # fmt: skip
+    found = solved(data)
+    import tomllib
+
+    text = sketch_text(found, "readings.toml")
+    assert tomllib.loads(text) == sketch_data(found)
+    hole = read_sketch(tomllib.loads(text), "made.toml")
+    green = next(f for f in hole.features if f.name == "green")
+    depth = found.points["back"].station_yd - found.points["front"].station_yd
+    assert depth == pytest.approx(24.0, abs=1.5)
+    assert green.area.area == pytest.approx(np.pi / 4 * 24 * 0.85 * 24, rel=0.15)
+    pond = next(f for f in hole.features if f.name == "pond")
+    assert pond.edge_sd_yd >= 0.5
+    assert hole.pin.y_yd == pytest.approx(found.points["flag"].y_yd, abs=0.2)
+
+
+BROKEN = [
+    ({"stand": []}, "no stand"),
+    ({"stand": [{"name": "tee", "readings": []}]}, "readings"),
+    ({"stand": [{"name": "tee", "readings": [{"to": "flag"}]}]}, "range_yd"),
+    ({"stand": [{"name": "tee", "readings": [{"to": "flag", "range_yd": float("nan")}]}]}, "finite"),
+    ({"stand": [{"name": "tee", "readings": [{"to": "flag", "range_yd": -3}]}]}, "range_yd"),
+    ({"stand": [{"name": "tee", "readings": [{"to": "tee", "range_yd": 3}]}]}, "itself"),
+    ({"stand": [{"name": "tee", "readings": [{"range_yd": 3}]}]}, "to"),
+    ({"stand": [{"name": "tee", "readings": [{"to": "p", "range_yd": 3}]}]}, "flag"),
+    ({"stand": [{"name": "tee", "readings": [{"gap_yd": 3, "between": ["p", "q"]}]}], "line": ["p"]}, "line"),
+    ({"stand": [{"name": "tee", "readings": [{"to": "flag", "range_yd": 300, "side": "up"}]}]}, "left or right"),
+    ({"stand": [{"name": "tee", "readings": [{"to": "flag", "range_yd": 300},
+                                             {"gap_yd": 3, "between": ["flag", "q"]}]}]}, "no range"),
+    ({"stand": [{"name": "tee", "readings": [{"to": "flag", "range_yd": 300}, {"to": "q", "range_yd": 300},
+                                             {"gap_yd": 33, "between": ["flag", "q"]}]}]}, "side"),
+    ({"stand": [{"name": "tee", "readings": [{"to": "flag", "range_yd": 300}]},
+                {"name": "nowhere", "readings": [{"to": "flag", "range_yd": 300}]}]}, "earlier stand"),
+    ({"stand": [{"name": "tee", "readings": [{"to": "flag", "range_yd": 30, "height_yd": 40}]}]}, "less than"),
+    ({"stand": [{"name": "tee", "readings": [{"to": "flag", "range_yd": 300}, {"to": "q", "range_yd": 100},
+                                             {"gap_yd": 900, "between": ["flag", "q"]}]}]}, "more than both"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("data", "words"), BROKEN)
+def test_broken_surveys_are_refused_in_one_line(data, words):
+    with pytest.raises(FileError) as error:
+        solved({"name": "Broken", "par": 4, **data})
+    assert words in str(error.value) and "\n" not in str(error.value)
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    rows=st.lists(
+        st.fixed_dictionaries(
+            {},
+            optional={
+                "to": st.sampled_from(["flag", "a", "b", "tee"]),
+                "range_yd": st.one_of(st.integers(-5, 400), st.floats(), st.text(max_size=3)),
+                "gap_yd": st.integers(0, 400),
+                "between": st.lists(st.sampled_from(["flag", "a", "b"]), max_size=3),
+                "side": st.sampled_from(["left", "right", "far"]),
+                "height_yd": st.integers(-50, 50),
+                "bearing_deg": st.integers(-10, 400),
+            },
+        ),
+        max_size=6,
+    )
+)
+def test_any_readings_are_solved_or_refused(rows):
+    data = {"name": "Any", "par": 4, "stand": [{"name": "tee", "readings": rows}]}
+    try:
+        found = solved(data)
+    except FileError as error:
+        assert "\n" not in str(error)
+    else:
+        assert all(np.isfinite([p.x_yd, p.y_yd]).all() for p in found.points.values())

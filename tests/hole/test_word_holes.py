@@ -1,0 +1,341 @@
+"""Holes in words: each phrase is understood as a golfer means it, checked by what lies where."""
+
+from __future__ import annotations
+
+import math
+import tomllib
+
+import numpy as np
+import pytest
+import shapely
+
+from simulator.hole import Hole, Surface, load_hole
+from simulator.hole.sketch import read_sketch
+from simulator.hole.words import hole_from_words, looks_like_words
+from simulator.hole.words.gap import offset_from_gap, offset_limits, offset_sd_yd
+
+F, R, G, B = Surface.FAIRWAY, Surface.ROUGH, Surface.GREEN, Surface.BUNKER
+W, D, O, H, T, P = (
+    Surface.WATER, Surface.DRY_PENALTY, Surface.OUT_OF_BOUNDS, Surface.HEAVY_ROUGH, Surface.TREES, Surface.PATH,
+)
+ISSUE = (
+    "par 4, 372; fairway 28 wide; pond right 213 to 254, edge 14 right; out left 34; green 24 deep, pin 7 on"
+)
+BASE = "par 4, 380; fairway 28 wide, 150 to 350; green 28 deep, 24 wide; "
+"""The green of it runs from 366 to 394, 12 either side."""
+
+PLACES: dict[str, list[tuple[float, float, Surface]]] = {
+    # words behind BASE: what lies at (station, offset)
+    "pond right 213 to 254, edge 14 right": [(214, 15, W), (253, 15, W), (212, 20, R), (255, 20, R), (230, 13, F)],
+    "right pond from 213 to 254, 14 right": [(214, 15, W), (212, 15, R), (230, 13, F)],
+    "pond right, 213-254, inside edge 20, far edge 50": [(230, 21, W), (230, 49, W), (230, 19, R), (230, 51, R)],
+    "lake left 200 to 260, edge 10 left, 40 wide": [(230, -11, W), (230, -49, W), (230, -51, R), (230, -9, F)],
+    "a pond on the left side at 230, 20 long, edge 20": [(231, -21, W), (249, -21, W), (251, -21, R), (229, -21, R)],
+    "pond right 213 to 254, edge 5 left": [(230, -4, W), (230, 15, W), (230, -6, F)],
+    "stream crossing at 230": [(230, -60, W), (230, 0, W), (230, 60, W), (227, 0, F), (233, 0, F)],
+    "a 6-yard wide burn across at 230": [(227.5, 0, W), (232.5, 0, W), (226.5, 0, F), (233.5, 0, F)],
+    "ditch 20 short of the green, dry": [(345.5, 0, D), (347, 0, F), (342, 0, F)],
+    "stream crosses, 190 carry": [(189, 0, W), (191, 0, F), (185, 0, F)],
+    "carry 190 to clear the pond, 160 to reach": [(161, 0, W), (189, 0, W), (159, 0, F), (191, 0, F)],
+    "pond left of the green": [(380, -21, W), (380, -19, R), (380, 21, R), (350, -21, R)],
+    "trees both sides of the green": [(380, -25, T), (380, 25, T), (300, -25, R), (300, 25, R)],
+    "lake behind the green": [(405, 0, W), (400, 0, R)],
+    "yellow penalty area 300 to 320": [(310, 0, W), (310, 60, W), (299, 0, F), (321, 0, F)],
+    "sea all down the left, edge 30": [(100, -31, W), (380, -31, W), (200, -29, R)],
+    "river right, edge 25, 10 wide": [(300, 26, W), (300, 34, W), (300, 36, R), (300, 24, R), (100, 26, W)],
+    "bunker 5 left of the green": [(380, -20, B), (380, -16, R), (380, 20, R)],
+    "bunker left 20 to 30, at 230": [(230, -21, B), (230, -29, B), (230, -19, R), (230, -31, R)],
+    "river right, edge 25": [(300, 26, W), (300, 44, W), (300, 46, R), (300, 24, R)],
+    "out left 34": [(200, -35, O), (10, -35, O), (200, -33, R), (440, -35, O), (200, 100, R)],
+    "ob left 34 and right 40": [(200, -35, O), (200, 41, O), (200, 39, R)],
+    "O.B. both sides 45": [(200, -46, O), (200, 46, O), (200, 44, R)],
+    "out of bounds right of 40": [(200, 41, O), (200, 39, R)],
+    "fence right 40 from 200 to 300": [(250, 41, O), (190, 41, R), (310, 41, R)],
+    "road 38 left, out 20 behind the green": [(200, -39, O), (415, 0, O), (413, 0, R)],
+    "bunker left of the green": [(380, -17, B), (380, -13, R), (380, 17, R)],
+    "bunkers both sides of the green": [(380, -17, B), (380, 17, B)],
+    "greenside bunkers left and right": [(380, -17, B), (380, 17, B)],
+    "greenside bunker short right": [(365, 12, B), (365, -12, R), (395, 12, R)],
+    "bunker short left of the green, pond right of the green": [(365, -12, B), (380, 22, W)],
+    "bunkers front left and back right": [(365, -12, B), (395, 12, B), (365, 12, R), (395, -12, R)],
+    "bunkers left, right and behind the green": [(380, -17, B), (380, 17, B), (399.5, 0, B), (395, 12, R)],
+    "bunker behind the green": [(399.5, 0, B), (395, 0, R)],
+    "bunker 20 short of the green on the left, edge 3": [(345, -7, B), (339, -4, B), (347, -7, F), (339, -2, F), (331, -7, F)],
+    "cross bunker at 210": [(210, 0, B), (210, 12, B), (210, -12, B), (215, 0, F)],
+    "bunker left at 230": [(230, -14, B), (230, -11, F), (230, 14, R), (245, -16, R)],
+    "bunker right 230, 20 right, 10 long, 6 wide": [(234, 20, B), (236, 20, R), (230, 22.5, B), (230, 23.5, R)],
+    "bunkers left at 230 and 260": [(230, -16, B), (260, -16, B), (245, -16, R), (260, 16, R)],
+    "bunkers left at 230 and right at 260": [(230, -16, B), (260, 16, B), (260, -16, R)],
+    "two bunkers right 220 to 260": [(225, 16, B), (255, 16, B), (240, 16, R)],
+    "pot bunker in the middle of the fairway at 240": [(240, 0, B), (243, 0, F), (240, 3, F)],
+    "fairway bunker on the right, carry 240": [(239, 16, B), (241, 16, R)],
+    "bunker left 220 to 240": [(222, -16, B), (238, -16, B), (218, -16, R), (242, -16, R)],
+    "trees right 180 to 260, 15 tall": [(200, 30, T), (200, 24, R), (270, 30, R)],
+    "trees both sides, 30 to 50": [(200, 31, T), (200, -49, T), (200, 29, R), (200, 51, R)],
+    "pines right 180 to 260, 20 to 50 right": [(200, 21, T), (200, 49, T), (200, 19, R)],
+    "wood left from 200, edge 25": [(201, -26, T), (390, -26, T), (199, -26, R)],
+    "trees left 180 to 220 and right 240 to 300": [(200, -30, T), (270, 30, T), (200, 30, R), (270, -30, R)],
+    "heavy rough left, edge 22": [(200, -23, H), (200, -21, R), (200, 23, R)],
+    "deep rough 60 to 130 across": [(100, 0, H), (100, 50, H), (140, 0, R)],
+    "gorse both sides 25 to 60": [(250, 26, H), (250, -26, H), (250, 24, R)],
+    "cart path left 20": [(200, -21, P), (200, -18, R), (200, -24, R)],
+    "pond right 213 to 254, gap 20 to line at 213, bunker left at 230": [(230, 21, W), (230, 19, R), (230, -16, B)],
+    "pond right 200 to 240, edge 20. Out left 34!\nBunker left at 230": [(220, 21, W), (220, -35, O), (230, -16, B)],
+    "out right 40 and behind the green 15": [(200, 41, O), (410, 0, O), (408, 0, R)],
+    "pond short right of the green": [(340, 5, W), (340, 30, W), (340, 2, F), (340, -10, F)],
+    "pond right, left edge 20, right edge 40, 200 to 240": [(220, 21, W), (220, 39, W), (220, 41, R), (220, 19, R)],
+    "bunker on the left from 220 to 245, carry 245": [(222, -16, B), (243, -16, B), (247, -16, R)],
+    "stream across the whole hole at 230": [(230, 80, W), (230, -80, W)],
+    "yellow stakes left 20 from 150 to 220": [(160, -21, W), (160, -19, R), (149, -21, R)],
+    "water down the left side from 180 to 240": [(200, -20, W), (200, -18, R), (179, -20, R)],
+    "ob right at 30": [(200, 31, O), (200, 29, R)],
+    "180 carry over water": [(179, 0, W), (181, 0, F)],
+    "water 160 to 190 carry on the right": [(170, 20, W), (170, 18, R), (170, -20, R)],
+    "pond called Mill Pond right 200 to 240, edge 20": [(220, 21, W)],
+}
+
+FAIRWAYS: dict[str, list[tuple[float, float, Surface]]] = {
+    # words behind "par 4, 380; green 28 deep; "
+    "": [(153, 15, F), (151, 17, R), (365, 15, F), (148, 0, R)],
+    "fairway 28": [(200, 13, F), (200, 15, R)],
+    "fairway 24 at 220 and 30 at 280": [(220, 11.5, F), (220, 12.5, R), (280, 14.5, F), (280, 15.5, R)],
+    "fairway 28 wide": [(200, 13, F), (200, 15, R), (200, -13, F), (200, -15, R)],
+    "fairway 150 to 340, 30 wide": [(339, 14, F), (341, 0, R), (200, 14, F), (200, 16, R)],
+    "fairway 14 left 18 right": [(200, -13, F), (200, -15, R), (200, 17, F), (200, 19, R)],
+    "fairway left edge 12, right edge 20": [(200, -11, F), (200, -13, R), (200, 19, F)],
+    "fairway 30 wide, narrows to 20 at 260": [(260, 9, F), (260, 11, R), (160, 14, F), (350, 13, F)],
+    "fairway from 170 to 20 short of the green, 28 wide": [(171, 0, F), (169, 0, R), (345, 0, F), (347, 0, R)],
+    "fairway 28 wide, from the tee to the green": [(15, 0, F), (365, 0, F)],
+    "fairway thirty wide": [(200, 14, F), (200, 16, R)],
+}
+
+
+def surfaces(hole: Hole, places: list[tuple[float, float, Surface]]) -> list[tuple[float, float, Surface]]:
+    return [(s, o, hole.surface_at(*hole.at(s, o))) for s, o, _ in places]
+
+
+@pytest.mark.parametrize("words", PLACES)
+def test_what_lies_where(words: str) -> None:
+    assert surfaces(hole_from_words(BASE + words).hole, PLACES[words]) == PLACES[words]
+
+
+@pytest.mark.parametrize("words", FAIRWAYS)
+def test_fairways(words: str) -> None:
+    hole = hole_from_words("par 4, 380; green 28 deep; " + words).hole
+    assert surfaces(hole, FAIRWAYS[words]) == FAIRWAYS[words]
+
+
+@pytest.mark.parametrize(("words", "par", "length_yd"), [
+    ("par 4, 372", 4, 372), ("par 4 372 yards", 4, 372), ("a 372-yard par four", 4, 372), ("Par 5, 520y", 5, 520),
+    ("par 3, 165", 3, 165), ("par 4, 342 m", 4, 342 / 0.9144), ("par 4, 342, all in metres", 4, 342 / 0.9144),
+    ("par-4, length 372", 4, 372), ("par 4/372", 4, 372), ("par 4 - 372 yds", 4, 372), ("My 12th: par 4, 372", 4, 372),
+    ("hole 12, par 4, 372", 4, 372),
+])  # fmt: skip
+def test_par_and_length(words: str, par: int, length_yd: float) -> None:
+    hole = hole_from_words(words).hole
+    assert (hole.par, hole.length_yd) == (par, pytest.approx(length_yd, abs=0.01))
+    assert hole.name == ("My 12th" if "My" in words else "Hole 12" if "hole" in words else "My hole")
+
+
+def test_metres_are_exact_and_said() -> None:
+    """The international yard is exactly 0.9144 m (1959 agreement)."""
+    found = hole_from_words("par 4, 342 m; fairway 28 wide; pond right 200 to 240, edge 20; pin 5 yd on")
+    assert "metres" in found.assumed[0] and "length_m = 342" in found.toml_text and "from_m = 200" in found.toml_text
+    edge = 20 / 0.9144
+    places = [(220 / 0.9144, edge + 0.05, W), (220 / 0.9144, edge - 0.05, R), (200, 15, F)]
+    assert surfaces(found.hole, places) == places
+    assert found.hole.station_offset(found.hole.pin.x_yd, found.hole.pin.y_yd)[0] == pytest.approx(
+        found.hole.length_yd - 14 + 5, abs=0.6)  # fmt: skip
+
+
+@pytest.mark.parametrize(("words", "turns"), [
+    ("left 40 at 230", [(230, -40)]), ("dogleg left at 230", [(230, -40)]), ("bends right at 240", [(240, 20)]),
+    ("dogleg right 30 at 220, left 20 at 300", [(220, 30), (300, -20)]), ("dogleg left 230", [(230, -40)]),
+    ("bends slightly left at 200", [(200, -10)]), ("dog-leg right at 230, 55 degrees", [(230, 55)]),
+    ("turns 25° right at 210", [(210, 25)]), ("dogleg right", [(236, 40)]), ("straight", []), ("slight dogleg right at 240", [(240, 10)]),
+])  # fmt: skip
+def test_bends(words: str, turns: list[tuple[float, float]]) -> None:
+    line = hole_from_words(f"par 4, 380, {words}").hole.play_line
+    found = []
+    for k, station in enumerate(line.stations[1:-1], start=1):
+        (ax, ay), (bx, by) = line.headings[k - 1], line.headings[k]
+        found.append((station, math.degrees(math.atan2(ay * bx - ax * by, ax * bx + ay * by))))
+    assert [v for turn in found for v in turn] == pytest.approx([v for turn in turns for v in turn])
+
+
+@pytest.mark.parametrize(("words", "spots"), [
+    ("pin 7 on", {"front": (373, 0)}), ("pin 7 on, 4 left", {"front left": (373, -4)}), ("pin 20 on", {"back": (386, 0)}),
+    ("pin back left", {"back left": (388.4, -6)}), ("flag 371", {"front": (371, 0)}),
+    ("pins front, middle and back right", {"front": (371.6, 0), "middle": (380, 0), "back right": (388.4, 6)}),
+    ("pin 5 from the back, 4 from the left", {"back left": (389, -8)}), ("pin 7 on; pin 20 on, 2 right",
+     {"front": (373, 0), "back": (386, 2)}), ("", {"middle": (380, 0)}),
+])  # fmt: skip
+def test_pins(words: str, spots: dict[str, tuple[float, float]]) -> None:
+    hole = hole_from_words(f"par 4, 380; green 28 deep, 24 wide; {words}").hole
+    assert [p.name for p in hole.pins] == list(spots)
+    for pin in hole.pins:
+        assert hole.station_offset(pin.x_yd, pin.y_yd) == pytest.approx(spots[pin.name], abs=0.06)
+
+
+@pytest.mark.parametrize(("words", "front", "depth", "width", "fall"), [
+    ("green 24 deep", 368, 24, 24, None), ("green 24 deep, 20 wide, falls front left 2%", 368, 24, 20, (2, 225)),
+    ("green 30 by 22, 2.5% back to front", 365, 30, 22, (2.5, 180)), ("green slopes to the back", 366, 28, 24, (2, 0)),
+    ("green front 360, back 392, tilts left to right", 360, 32, 24, (2, 90)), ("green 362 to 390", 362, 28, 24, None),
+    ("front of green 360; back of the green 390", 360, 30, 24, None), ("green 24 deep, level", 368, 24, 24, (0, 0)),
+])  # fmt: skip
+def test_greens(words: str, front: float, depth: float, width: float, fall: tuple[float, float] | None) -> None:
+    hole = hole_from_words(f"par 4, 380; {words}").hole
+    x0, y0, x1, y1 = hole.green.bounds
+    assert (y0, y1 - y0, x1 - x0) == pytest.approx((front, depth, width), abs=0.1)
+    slope = next(f.slope for f in hole.features if f.surface is G)
+    assert (None if slope is None else (slope.percent, slope.falls_bearing_deg)) == fall
+
+
+@pytest.mark.parametrize(("words", "tees"), [
+    ("white tee; red tee 40 ahead", {"white": 0, "red": 40}), ("tees white, yellow 20 ahead and red 45 forward",
+     {"white": 0, "yellow": 20, "red": 45}), ("men's tee, ladies' tee 50 forward", {"men": 0, "ladies": 50}),
+    ("red tee 40 ahead", {"main": 0, "red": 40}), ("blue tee 20 back, white tee", {"blue": -20, "white": 0}),
+    ("yellow tees at 16", {"main": 0, "yellow": 16}),
+])  # fmt: skip
+def test_tees(words: str, tees: dict[str, float]) -> None:
+    hole = hole_from_words(f"par 4, 380; {words}").hole
+    first = hole.tees[0]
+    shift = tees[first.name]
+    assert {t.name: t.y_yd + shift for t in hole.tees} == pytest.approx(tees)
+
+
+@pytest.mark.parametrize(("words", "fairway", "green"), [
+    ("green 6 up", None, 6), ("green 6 below the tee", None, -6), ("tee 10 above the fairway", -10, -10),
+    ("downhill 12", None, -12), ("uphill 4 m", None, 4 / 0.9144), ("green 20 ft down", None, -20 / 3),
+    ("tee 10 above the fairway; green 4 above the fairway", -10, -6), ("fairway 8 down; green 3 up", -8, 3),
+    ("green 5 above the fairway", 0, 5),
+])  # fmt: skip
+def test_heights(words: str, fairway: float | None, green: float) -> None:
+    hole = hole_from_words(f"par 4, 380; {words}").hole
+    assert hole.height_at(0, 0) == pytest.approx(0.0, abs=1e-6)
+    assert hole.height_at(0, 380) == pytest.approx(green, abs=0.05)
+    if fairway is not None:
+        assert hole.height_at(0, 150) == pytest.approx(fairway, abs=0.05)
+        assert hole.height_at(0, 250) == pytest.approx(fairway, abs=0.6 + 0.02 * abs(green - fairway))
+
+
+def test_single_trees_and_marks() -> None:
+    hole = hole_from_words(
+        BASE + "lone tree 12 left at 230, 14 tall; oak 20 right at 300, crown 12, 18 tall, dense; "
+        "mark church tower 12 right at 400; pine 20 left at 260 as a mark; mark: barn roof behind the green"
+    ).hole
+    trees = {t.name: (t.x_yd, t.y_yd, t.crown_yd, t.crown.top_yd) for t in hole.single_trees}
+    assert trees == {"tree": (-12, 230, 9, 14), "oak": (20, 300, 12, 18)}
+    assert {m.name: (m.x_yd, m.y_yd) for m in hole.marks} == {
+        "church tower": (12, 400), "pine": (-20, 260), "barn roof": (0, 434)}  # fmt: skip
+
+
+def test_what_belongs_to_the_hole_as_a_whole() -> None:
+    hole = hole_from_words("par 4, 372, stroke index 7, bearing 68; local rule E-5").hole
+    assert (hole.stroke_index, hole.bearing_deg, hole.local_rule_e5) == (7, 68, True)
+    trees = next(f for f in hole_from_words(BASE + "trees right 180 to 260, 15 tall, open").hole.features if f.crown)
+    assert trees.crown is not None and trees.crown.top_yd == 15 and "density" not in trees.crown.assumed
+    pond = next(f for f in hole_from_words(BASE + "yellow stakes pond right 200 to 240").hole.features if f.relief)
+    assert pond.relief == "yellow"
+
+
+def test_round_the_bend_things_follow_the_line() -> None:
+    hole = hole_from_words("par 4, 380, right 90 at 200; pond right 260 to 300, edge 20").hole
+    assert hole.surface_at(80.0, 179.0) is W and hole.surface_at(80.0, 221.0) is R  # 20 right of a line that runs +x
+
+
+def test_the_issue_of_a_coach_with_a_laser() -> None:
+    """Two points at equal range and a gap between them: law of cosines, by hand 14 yd to 0.2 %."""
+    words = hole_from_words("par 4, 372; edge of pond 213, gap 14 to line at 213, right")
+    assert surfaces(words.hole, [(230, 14.2, W), (230, 13.8, F)]) == [(230, 14.2, W), (230, 13.8, F)]
+    assert not words.warnings
+
+
+@pytest.mark.parametrize(("r1", "r2", "angle_deg"), [(213, 213, 3.8), (180, 240, 20.0), (100, 100, 60.0), (250, 60, 88.0)])
+def test_law_of_cosines(r1: float, r2: float, angle_deg: float) -> None:
+    """Gap made from an angle (Euclid II.12-13), angle recovered; the right angle gives Pythagoras."""
+    a = math.radians(angle_deg)
+    gap = math.dist((r1 * math.cos(a), r1 * math.sin(a)), (r2, 0.0))
+    assert offset_from_gap(r1, r2, gap) == pytest.approx((r1 * math.cos(a), r1 * math.sin(a)), abs=1e-6)
+    assert offset_from_gap(50.0, 40.0, 30.0) == pytest.approx((40.0, 30.0))  # 3-4-5
+    assert offset_from_gap(213.0, 190.0, 14.0) is None
+
+
+@pytest.mark.parametrize(("r1", "r2", "gap"), [(213, 213, 14), (213, 208, 20), (180, 160, 45)])
+def test_how_well_a_gap_fixes_an_offset(r1: float, r2: float, gap: float) -> None:
+    """Against 200,000 simulated lasers: a yard at 95 of 100, and the number rounded to a yard."""
+    draws = np.random.default_rng(5)
+    sd = math.hypot(1.0 / 1.96, 1.0 / math.sqrt(12.0))
+    a, b, g = (value + sd * draws.standard_normal(200_000) for value in (r1, r2, gap))
+    cosine = np.clip((a * a + b * b - g * g) / (2.0 * a * b), -1.0, 1.0)
+    spread = float((a * np.sqrt(1.0 - cosine**2)).std())
+    assert offset_sd_yd(r1, r2, gap) == pytest.approx(spread, rel=0.06)
+    pond = hole_from_words(f"par 4, 372; pond right {r1} to 254, gap {gap} to line at {r2}").hole.features
+    assert next(f.edge_sd_yd for f in pond if f.relief) == pytest.approx(spread, abs=0.12)
+
+
+def test_a_gap_between_unequal_ranges_is_warned_of() -> None:
+    equal, unequal = offset_limits(213, 213, 14), offset_limits(213, 200, 14)
+    assert equal[1] - equal[0] < 2.5 and unequal[1] - unequal[0] > 8.0
+    found = hole_from_words("par 4, 372; pond right 213 to 254, gap 14 to line at 200")
+    assert len(found.warnings) == 1 and "same range" in found.warnings[0] and found.warnings[0] in found.hole.assumed
+
+
+@pytest.mark.parametrize("words", [ISSUE, *(BASE + w for w in PLACES), "My 5th: par 5, 480 m, dogleg left at 230 m; "
+                                   "trees both sides; green 6 m up; pins front and back; mark 'old mill' 9 left at 500"])  # fmt: skip
+def test_round_trip(words: str, tmp_path) -> None:
+    """Words, file, hole: the same surfaces, and the same sentences about what was assumed."""
+    found = hole_from_words(words)
+    (tmp_path / "hole.toml").write_text(found.toml_text, encoding="utf-8")
+    again, direct = load_hole(tmp_path / "hole.toml"), load_hole(words)
+    for other in (again, direct):
+        assert [f.name for f in other.features] == [f.name for f in found.hole.features]
+        for a, b in zip(other.features, found.hole.features, strict=True):
+            assert (a.surface, a.relief) == (b.surface, b.relief) and shapely.equals_exact(a.area, b.area, tolerance=1e-9)
+        assert other.pins == found.hole.pins and other.tees == found.hole.tees and other.marks == found.hole.marks
+        assert other.assumed == found.hole.assumed
+    assert set(found.assumed) <= set(found.hole.assumed)
+
+
+def test_the_file_is_commented_and_marks_what_was_assumed() -> None:
+    text = hole_from_words(ISSUE).toml_text
+    assert text.startswith("# A hole from words: par 4, 372; fairway 28 wide")
+    pond = next(line for line in text.splitlines() if '"pond"' in line)
+    assert pond.endswith("# assumed: colour, right") and "left_yd = 14, right_yd = 44" in pond
+    lines = [line for line in text.splitlines() if "left_of_yd = -34" in line]
+    assert len(lines) == 1 and "assumed" not in lines[0]
+    assert max(map(len, text.splitlines())) < 160
+    data = tomllib.loads(text)
+    assert read_sketch(data, "x").par == 4 and data["length_yd"] == 372
+
+
+def test_whatever_was_filled_in_is_said() -> None:
+    full = hole_from_words(
+        'Brook: par 4, 380; white tee; fairway 28 wide, 150 to 366; green 28 deep, 24 wide; pin 14 on; '
+        "red pond right 200 to 240, edge 20, far edge 50; out left 34; bunker left at 230, 16 left, 12 long, 8 wide"
+    )
+    assert full.assumed == () and "assumed" not in full.toml_text.split("name =")[1]
+    for cut, said in (("fairway 28 wide, 150 to 366; ", "fairway"), (", far edge 50", "pond: 30 yards across"),
+                      ("red ", "pond: red"), (", 24 wide", "green: 24 yards wide"), (", 16 left", "edge of the fairway"),
+                      (", 12 long", "left bunker: 14 yards long")):  # fmt: skip
+        text = full.toml_text.splitlines()[0].removeprefix("# A hole from words: ")
+        del text
+        words = (
+            'Brook: par 4, 380; white tee; fairway 28 wide, 150 to 366; green 28 deep, 24 wide; pin 14 on; '
+            "red pond right 200 to 240, edge 20, far edge 50; out left 34; bunker left at 230, 16 left, 12 long, 8 wide"
+        ).replace(cut, "")
+        assert any(said in sentence for sentence in hole_from_words(words).assumed), cut
+
+
+@pytest.mark.parametrize(("text", "meant"), [
+    (ISSUE, True), ("par 4 372", True), ("Par Four, 372 yards", True), ("par 4", False), ("withy-drain", False),
+    ("compare 4 372", False), ("", False), ("par 4.toml", False), ("a par 5 of 520", True),
+])  # fmt: skip
+def test_what_looks_like_words(text: str, meant: bool) -> None:
+    assert looks_like_words(text) is meant
+
+
+def test_a_file_wins_over_words(tmp_path, monkeypatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "par 4 372").write_text(hole_from_words("Other: par 3, 150").toml_text)
+    assert load_hole("par 4 372").name == "Other" and load_hole("par 4, 372").par == 4

@@ -1,0 +1,107 @@
+"""Measured shots out of a CSV, into a player file, and back."""
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from made import level_club, shots_of
+
+from simulator.errors import FileError, SimulatorError
+from simulator.player import load_player
+from simulator.player.levels import level
+from simulator.player.measured import Columns, fit_player, player_text, read_shots
+
+PLAIN = "club,carry,offline\n7i,140,-6\n7 iron,138.5,4\nPW,96,0\n"
+
+
+def read(tmp_path, text, columns=None, name="shots.csv"):
+    path = tmp_path / name
+    path.write_text(text, encoding="utf-8")
+    return read_shots(path, columns)
+
+
+def test_plain_file(tmp_path):
+    shots = read(tmp_path, PLAIN)
+    assert list(shots) == ["7-iron", "pitching wedge"]
+    np.testing.assert_allclose(shots["7-iron"].carry_yd, [140, 138.5])
+    np.testing.assert_allclose(shots["7-iron"].offline_yd, [-6, 4])
+    assert shots["7-iron"].total_yd is None
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Club;Carry (m);Side (m)\n7i;128,016;5,4864 L\n",
+        "Club\tCarry Distance [m]\tOffline [m]\tTotal\n7i\t128.016\tL5.4864\t150\n",
+        "club,carry_m,offline_m\n7i,128.016,-5.4864\n",
+    ],
+)
+def test_metres_sides_and_separators(tmp_path, text):
+    """1 yard is 0.9144 m exactly (international yard, 1959)."""
+    one = read(tmp_path, text)["7-iron"]
+    assert one.carry_yd[0] == pytest.approx(140.0, abs=0.02)
+    assert one.offline_yd[0] == pytest.approx(-6.0, abs=0.02)
+
+
+def test_columns_and_mapping_file(tmp_path):
+    (tmp_path / "map.toml").write_text(
+        'units = "metres"\nleft_positive = true\n[columns]\ncarry = "Flight"\noffline = "Dev"\nclub = "Stick"\n'
+        '[clubs]\n"Big Dog" = "driver"\n'
+    )
+    columns = Columns.from_file(tmp_path / "map.toml")
+    one = read(tmp_path, "Stick,Flight,Dev\nBig Dog,200,10\n", columns)["driver"]
+    assert one.carry_yd[0] == pytest.approx(200 / 0.9144)
+    assert one.offline_yd[0] == pytest.approx(-10 / 0.9144)
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("", "empty file"),
+        ("club,carry,offline\n", "no shot"),
+        ("club,offline\n7i,3\n", "no column for carry"),
+        ("club,carry,offline\n7i,abc,3\n", "row 2, carry"),
+        ("club,carry,offline\n7i,nan,3\n", "row 2, carry"),
+        ("club,carry,offline\n7i,inf,3\n", "row 2, carry"),
+        ("club,carry,offline\n7i,140,3\n7i,900,3\n", "row 3, carry"),
+        ("club,carry,offline\n7i,-4,3\n", "0 to 450 yards"),
+        ("club,carry,offline\n7i,140,333\n", "row 2, offline"),
+        ("club,carry,offline\n7i,140,\n", "row 2, offline"),
+        ("club,carry,offline\nspoon,140,2\n", "'spoon'"),
+        ("club,carry,offline\nputter,14,2\n", "putter"),
+    ],
+)
+def test_nonsense_is_refused_in_one_line(tmp_path, text, words):
+    with pytest.raises(FileError) as error:
+        read(tmp_path, text)
+    assert words in str(error.value)
+    assert "\n" not in str(error.value)
+
+
+@settings(max_examples=150, deadline=None)
+@given(text=st.text(max_size=300))
+def test_any_text_is_read_or_refused(tmp_path_factory, text):
+    path = tmp_path_factory.mktemp("any") / "shots.csv"
+    path.write_bytes(text.encode("utf-8", "surrogatepass"))
+    try:
+        read_shots(path)
+    except SimulatorError as error:
+        assert "\n" not in str(error)
+
+
+def test_the_player_file_reads_back(tmp_path):
+    rng = np.random.default_rng(4)
+    shots = {name: shots_of(level_club(name, 14), 25, rng) for name in ("driver", "7-iron", "pitching wedge")}
+    fit = fit_player(shots, level(14))
+    path = tmp_path / "me.toml"
+    path.write_text(player_text(fit, 'Pat "Slim" \\ O', "shots.csv"), encoding="utf-8")
+    player = load_player(path)
+    assert player.name == 'Pat "Slim" \\ O'
+    assert len(player.clubs) == 13
+    for one in fit.clubs:
+        club = player.club(one.club)
+        assert club.carry_yd == pytest.approx(one.numbers["carry_yd"], rel=1e-3)
+        assert club.doubt.direction_log == pytest.approx(one.doubt.direction_log, rel=1e-3)
+        assert club.sources["direction_sd_deg"] == "measured"
+    assert player.club("8-iron").doubt is None
+    assert player.club("8-iron").bias_long_pct == 0.0

@@ -1,0 +1,60 @@
+"""Players that would fit what is known: the draws have the spread that was said."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from simulator.player import load_player
+from simulator.player.doubt import LEVEL, SHARED, TYPED, Doubt, doubt_of, moved, plausible_players
+
+DRAWS = 2000
+
+
+@pytest.fixture(scope="module")
+def drawn():
+    player = load_player("barnaby")
+    return player, plausible_players(player, DRAWS, 3)
+
+
+def test_the_draws_have_the_spread_that_was_said(drawn):
+    player, draws = drawn
+    for k, club in enumerate(player.clubs):
+        doubt = doubt_of(club)
+        wide = np.log([one.clubs[k].direction_sd_deg / club.direction_sd_deg for one in draws])
+        # a standard deviation from n normal draws has the standard error sd / sqrt(2 n)
+        assert wide.std() == pytest.approx(
+            doubt.direction_log, abs=4 * doubt.direction_log / (2 * DRAWS) ** 0.5
+        )
+        assert wide.mean() == pytest.approx(0.0, abs=4 * doubt.direction_log / DRAWS**0.5)
+        odds = np.array([one.clubs[k].mishit_rate for one in draws])
+        logit = np.log(odds / (1 - odds))
+        assert logit.std() == pytest.approx(doubt.mishit_logit, rel=4 / (2 * DRAWS) ** 0.5)
+
+
+def test_clubs_move_together_by_the_shared_part(drawn):
+    _, draws = drawn
+    a, b = (np.log([one.clubs[k].distance_sd_pct for one in draws]) for k in (2, 6))
+    # standard error of a correlation: (1 - r^2) / sqrt(n)
+    assert np.corrcoef(a, b)[0, 1] == pytest.approx(SHARED, abs=4 * (1 - SHARED**2) / DRAWS**0.5)
+
+
+def test_the_bag_keeps_its_order(drawn):
+    _, draws = drawn
+    assert all(np.all(np.diff([club.carry_yd for club in one.clubs]) < 0) for one in draws)
+
+
+def test_same_seed_same_players_and_draws_do_not_depend_on_their_number(drawn):
+    player, draws = drawn
+    assert plausible_players(player, 3, 3) == draws[:3]
+    assert plausible_players(player, 3, 4) != draws[:3]
+
+
+def test_where_a_number_came_from_decides():
+    player = load_player("barnaby")
+    driver = player.club("driver")
+    assert doubt_of(driver).carry_pct == (TYPED if driver.sources["carry_yd"] == "file" else LEVEL).carry_pct
+    assert moved(driver, {}).carry_yd == driver.carry_yd
+    assert moved(driver, {"carry_pct": 1.0}).carry_yd > driver.carry_yd
+    own = Doubt(1.0, 0.05, 0.05, 0.2, 0.5, 0.1)
+    assert doubt_of(replace(driver, doubt=own)) is own

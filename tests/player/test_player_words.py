@@ -1,0 +1,185 @@
+"""Players in words: understood as meant, or refused by pointing at the word."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
+
+from simulator.errors import FileError, SimulatorError, UsageError
+from simulator.player import load_player
+from simulator.player.words import is_player_words, looks_like_words, player_table
+from simulator.strategy.clubwords import shot_meant
+
+D = "driver"
+UNDERSTOOD: list[tuple[str, dict[str, Any]]] = [
+    # what a golfer types, and the bag file it stands for
+    ("handicap 15, driver 205", {"handicap": 15, "club": {D: {"carry_yd": 205}}}),
+    ("handicap 24, woman", {"handicap": 24, "sex": "woman"}),
+    ("scratch", {"handicap": 0}),
+    ("a scratch golfer", {"handicap": 0}),
+    ("plus 2", {"handicap": -2}),
+    ("+2", {"handicap": -2}),
+    ("handicap +1.5", {"handicap": -1.5}),
+    ("hcp 12, 7-iron 140, miss short right", {"handicap": 12, "club": {"7-iron": {"carry_yd": 140}}, "miss": "short right"}),
+    ("bogey golfer", {"handicap": 20}),  # Rules of Handicapping, definitions: about 20, 24 for a woman
+    ("woman, bogey golfer", {"handicap": 24, "sex": "woman"}),
+    ("handicap 9, driver 190 m", {"handicap": 9, "club": {D: {"carry_m": 190}}}),
+    ("handicap 9, driver 190m", {"handicap": 9, "club": {D: {"carry_m": 190}}}),
+    ("18 handicap, driver 220 total", {"handicap": 18, "club": {D: {"total_yd": 220}}}),
+    ("off 7, driver carries 240, fade", {"handicap": 7, "club": {D: {"carry_yd": 240}}, "shape": "fade"}),
+    ("Handicap 7; 5 Wood 200 yards; seven iron 150", {"handicap": 7, "club": {"5-wood": {"carry_yd": 200}, "7-iron": {"carry_yd": 150}}}),
+    ("15-handicapper, lady, hits a draw", {"handicap": 15, "sex": "woman", "shape": "draw"}),
+    ("shoots 90", {"handicap": 18}),  # average score less 72, as the levels read published scores
+    ("90-shooter, left-handed, slice", {"handicap": 18, "hand": "left", "shape": "slice"}),
+    ("handicap 10, driver 230, 50 wide, 40 deep", {"handicap": 10, "club": {D: {"carry_yd": 230, "width_yd": 50, "depth_yd": 40}}}),
+    ("handicap 10, driver 230 tee only", {"handicap": 10, "club": {D: {"carry_yd": 230, "use": "tee only"}}}),
+    ("handicap 10, no driver", {"handicap": 10, "club": {D: {"use": "never"}}}),
+    ("handicap 10 without 3w, 52 105", {"handicap": 10, "club": {"3-wood": {"use": "never"}, "52-degree wedge": {"carry_yd": 105}}}),
+    ("handicap 5, 7i 150, 7i low 130", {"handicap": 5, "club": {"7-iron": {"carry_yd": 150, "low_carry_yd": 130}}}),
+    ("handicap 12, driver 205 fade 10 yards", {"handicap": 12, "club": {D: {"carry_yd": 205, "shape": "fade", "curve_yd": 10}}}),
+    ("handicap 12, driver 205 misses right, pw 100", {"handicap": 12, "club": {D: {"carry_yd": 205, "miss": "right"}, "pitching wedge": {"carry_yd": 100}}}),
+    ("called Ada, handicap 12", {"name": "Ada", "handicap": 12}),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("words", "meant"), UNDERSTOOD, ids=[words for words, _ in UNDERSTOOD])
+def test_understood(words: str, meant: dict[str, Any]) -> None:
+    assert player_table(words) == meant
+    assert is_player_words(words)
+    player = load_player(words)
+    assert player.handicap == meant["handicap"] and player.source == f'"{words}"'
+
+
+REFUSED = [
+    # the words, and what the refusal points at
+    ("handicap 15, drivr 205", "'drivr', which is not understood there (did you mean 'driver'?)"),
+    ("handicap 15, driver banana", "'banana', which is no distance of the driver"),
+    ("handicap 15, driver", "the driver without a distance"),
+    ("handicap 15, driver 205 215", "'215', which is not understood there"),
+    ("handicap 15, handicap 16", "'handicap', which says the handicap a second time"),
+    ("handicap 15, driver 200, driver 210", "which says a second carry of the driver"),
+    ("handicap fifteen", "'handicap', which is not followed by 'fifteen'"),
+    ("handicap 15, miss up", "'miss', which is not followed by 'up'"),
+    ("handicap 15, 50 wide", "'50', which needs a club before it"),
+    ("handicap 15, tall", "'tall', which is not understood there"),
+    ("handicap 99", "handicap: found 99; allowed: a number from -5 to 54"),
+    ("handicap 15, driver 2000", "club 'driver', carry_yd: found 2000"),
+    ("handicap 15, without banana", "'banana', which is no club to leave out"),
+    ("driver 205", "handicap: found none"),
+    ("15", "'15', which is not understood there"),
+    ("handicap 15, putter 20", "'putter'"),
+]
+
+
+@pytest.mark.parametrize(("words", "pointed"), REFUSED, ids=[words for words, _ in REFUSED])
+def test_refused_by_pointing_at_the_word(words: str, pointed: str) -> None:
+    with pytest.raises(FileError) as caught:
+        load_player(words)
+    assert pointed in str(caught.value) and "\n" not in str(caught.value)
+    assert f'"{words}"' in str(caught.value) and "allowed: " in str(caught.value)
+
+
+@pytest.mark.parametrize("path", ["bags/ada.toml", "ada.toml", "./ada", "nobody", "my bags/ada 2.toml", "C:\\ada 2"])
+def test_a_path_is_not_words(path: str) -> None:
+    assert not looks_like_words(path)
+    with pytest.raises(FileError, match="no such file"):
+        load_player(path)
+
+
+CLUBS = [
+    # what is typed, club, flight, part swing's carry, aim in yards, aim in degrees
+    ("3w", "3-wood", None, None, None, None),
+    ("3-wood", "3-wood", None, None, None, None),
+    ("three wood", "3-wood", None, None, None, None),
+    ("7 iron", "7-iron", None, None, None, None),
+    ("seven", "7-iron", None, None, None, None),
+    ("7", "7-iron", None, None, None, None),
+    ("gap", "gap wedge", None, None, None, None),
+    ("52", "gap wedge", None, None, None, None),  # the bag's gap wedge has no loft on it
+    ("rescue", "5-hybrid", None, None, None, None),
+    ("5 rescue", "5-hybrid", None, None, None, None),
+    ("7-iron low", "7-iron", "low", None, None, None),
+    ("low 7-iron", "7-iron", "low", None, None, None),
+    ("knock-down 7", "7-iron", "low", None, None, None),
+    ("held-down 9 iron", "9-iron", "low", None, None, None),
+    ("127 shot", "7-iron", "stock", None, None, None),
+    ("a 116 metre shot", "7-iron", "stock", None, None, None),
+    ("128", "7-iron", "stock", None, None, None),
+    ("45 shot", "sand wedge", None, 45.0, None, None),
+    ("40 m shot 2 right", "sand wedge", None, 40 / 0.9144, 2.0, None),
+    ("low 118 shot", "7-iron", "low", None, None, None),
+    ("driver 8 left", D, None, None, -8.0, None),
+    ("driver at 8 left", D, None, None, -8.0, None),
+    ("driver, 8 yards right", D, None, None, 8.0, None),
+    ("driver 8 yards left of the pin", D, None, None, -8.0, None),
+    ("driver 3 degrees left", D, None, None, None, -3.0),
+    ("low 7-iron 5 m left", "7-iron", "low", None, -5 / 0.9144, None),
+    ("7 iron 8 left", "7-iron", None, None, -8.0, None),
+    ("driver straight", D, None, None, 0.0, None),
+    ("driver at the flag", D, None, None, 0.0, None),
+    ("driver@-8", D, None, None, -8.0, None),
+    ("3w@3deg", "3-wood", None, None, None, 3.0),
+]
+
+
+@pytest.mark.parametrize(("words", "club", "flight", "part", "yards", "degrees"), CLUBS, ids=[c[0] for c in CLUBS])
+def test_clubs_and_aims(words: str, club: str, flight: str, part: float, yards: float, degrees: float) -> None:
+    meant = shot_meant(load_player("barnaby"), words)
+    assert (meant.club.name, meant.flight) == (club, flight)
+    for found, wanted in ((meant.part_yd, part), (meant.aim_yd, yards), (meant.aim_deg, degrees)):
+        assert found == (wanted if wanted is None else pytest.approx(wanted))
+
+
+@pytest.mark.parametrize(
+    ("words", "pointed"),
+    [
+        ("mashie", "no club 'mashie'"),
+        ("2", "no club '2'"),
+        ("60", "no club '60'"),
+        ("driver left", "'left' does not say how far"),
+        ("driver -8 left", "both a sign and 'left'"),
+        ("driver 400 left", "found an aim of -400 yd"),
+        ("300 shot", "found 300 yd of carry; allowed: 3 to 196, the driver"),
+        ("low driver", "driver low: not in this player's bag"),
+        ("driver 8 furlongs left", "'furlongs' is no unit of an aim"),
+        ("8 left", "no club named"),
+        ("", "no club named"),
+    ],
+)
+def test_clubs_refused(words: str, pointed: str) -> None:
+    with pytest.raises(UsageError) as caught:
+        shot_meant(load_player("barnaby"), words)
+    assert pointed in str(caught.value) and "\n" not in str(caught.value)
+
+
+PIECES = st.sampled_from(
+    ["handicap", "15", "-3", "+2", "driver", "7-iron", "205", "1e9", "m", "total", "wide", "50", "deep", ",", ";", "miss",
+     "short", "right", "fade", "woman", "without", "no", "tee only", "called", "Ada", "off", "scratch", "bogey", "low",
+     "low_carry", "52", "é", "\u0661", "999999999999", "left", "shot", "at", "@", "3 degrees"]
+)  # fmt: skip
+
+
+@settings(max_examples=400, deadline=None)
+@given(st.one_of(st.text(max_size=60), st.lists(PIECES, max_size=9).map(" ".join)))
+@example("handicap 15, no driver, driver 200")
+@example("called")
+@example("handicap 15, driver 205 50 wide 2 deep")
+def test_any_words_are_a_player_or_one_line(words: str) -> None:
+    try:
+        load_player(words)
+    except FileError as error:
+        assert "\n" not in str(error)
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.one_of(st.text(max_size=40), st.lists(PIECES, max_size=6).map(" ".join)))
+def test_any_club_words_are_a_shot_or_one_line(words: str) -> None:
+    try:
+        meant = shot_meant(load_player("barnaby"), words)
+    except SimulatorError as error:
+        assert isinstance(error, UsageError)
+    else:
+        assert meant.club in load_player("barnaby").clubs

@@ -1,0 +1,69 @@
+"""Clubs asked for in words become the swing that was meant, worked out on a small solved hole."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+import solved as sv
+from small_games import player_of, straight_hole
+
+from simulator.engine import PART_SWING
+from simulator.errors import UsageError
+from simulator.hole.surfaces import Lie
+from simulator.player.model import Player
+from simulator.strategy.asked import asked_club, find_choices
+from simulator.strategy.search import Place
+
+BAG = 'handicap = 12\nclubs = ["driver", "5w", "6i", "8i", "pw", "sw"]\n[club.driver]\nuse = "tee only"\n'
+
+
+@pytest.fixture(scope="module")
+def player() -> Player:
+    return player_of(BAG)
+
+
+@pytest.fixture(scope="module")
+def place(player: Player) -> Place:
+    """Sixty yards short of the pin on the fairway of a short hole, with shots held down."""
+    hole = straight_hole(
+        150, par=3, more="fairway = [{ from_yd = 20, to_yd = 132, left_yd = -20, right_yd = 20 }]\n"
+    )
+    board = sv.solved(hole, player, coarse_yd=16.0, fine_yd=8.0, shaped=True)
+    return Place(board, 0.0, 90.0, int(Lie.FAIRWAY), 2)
+
+
+def test_rows_of_what_was_said(player: Player, place: Place) -> None:
+    bag = place.board.bag
+    shots = bag.shots.shots[: bag.shots.first_part]
+
+    def rows(text: str) -> list[tuple[str, str]]:
+        return [(shots[k].club.name, shots[k].flight) for k in asked_club(player, text, shots).rows]
+
+    assert rows("eight iron") == [("8-iron", "stock"), ("8-iron", "low")]
+    assert rows("8") == rows("8i")
+    assert rows("low 8") == [("8-iron", "low")]
+    carry = player.club("8i").carry_yd
+    assert rows(f"{carry - 3:.0f} shot") == rows(f"{(carry - 3) * 0.9144:.0f} m") == [("8-iron", "stock")]
+    assert rows("40 shot") == [] and asked_club(player, "40 shot", shots).part_yd == 40.0
+
+
+def test_a_distance_below_the_shortest_club_is_a_part_swing(player: Player, place: Place) -> None:
+    shots = place.board.bag.shots.shots[: place.board.bag.shots.first_part]
+    wanted = [asked_club(player, text, shots) for text in ("30 shot", "48 shot", "48 shot 5 left", "48 shot 4 degrees right")]
+    found = find_choices(place, 1, wanted)
+    four = found.choices[:4]
+    assert [choice.carry_yd for choice in four] == pytest.approx([30, 48, 48, 48], abs=1.5)
+    assert all(choice.action[0] == PART_SWING for choice in four)
+    # sixty to the middle of the green: two thirds of the way leaves a chip, the other way a putt
+    assert four[1].score < four[0].score
+    assert found.given == {2, 3}
+    assert four[2].action[1] == pytest.approx(-math.asin(5 / 48)) and four[3].action[1] == pytest.approx(np.radians(4))
+    assert four[1].score <= min(four[2].score, four[3].score) + 0.02  # its own best aim
+
+
+def test_a_tee_club_is_not_played_from_the_fairway(player: Player, place: Place) -> None:
+    shots = place.board.bag.shots.shots[: place.board.bag.shots.first_part]
+    with pytest.raises(UsageError, match="driver is not played from fairway"):
+        find_choices(place, 1, [asked_club(player, "driver 8 left", shots)])
