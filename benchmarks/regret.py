@@ -1,12 +1,12 @@
 """What the default policy gives away: ``python benchmarks/regret.py [--short] [--json]``.
 
 The policy `plan` plays by (its map's choices, from the tee to the hole) against a reference policy of the
-same game: nodes half as far apart (a quarter of the cell area), eight times the strikes, every action of every
-node scored with the strikes that decide, no sketch and no screening. Both play the same sequences (the same
+same game: nodes half as far apart (a quarter of the cell area), eight times the strikes, every action of
+every node scored with the strikes that decide, no sketch and no screening. Both play the same sequences (the same
 luck, stroke by stroke), putts counted by their expectation: the mean difference is the regret, in strokes.
 The map's own figure for the tee is set against the default's sequences, which it has not seen.
 
-The whole table is an hour of a two-core machine; ``--screened`` lets the reference screen as the default does,
+The whole table takes an hour on two cores; ``--screened`` lets the reference screen as the default does,
 with eight times the strikes; ``--short`` does so on the par 3 alone, with a tenth of the sequences.
 """
 
