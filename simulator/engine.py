@@ -299,6 +299,78 @@ def solve_map(
     return replace(board, game=game)
 
 
+def revalue_map(
+    board: Board,
+    held: Board,
+    *,
+    seed: int,
+    instead: np.ndarray | None = None,
+    also: Callable[[np.ndarray, np.ndarray], np.ndarray] | None = None,
+    effort: Effort | None = None,
+    threads: int = 1,
+) -> Board:
+    """The board with the plan of another map of the same hole, and what that plan is worth on it.
+
+    The plan is held: nothing is searched. Of an optimal plan this is the value anew to first order in
+    whatever changed (the envelope theorem), and always a bound from above.
+
+    Parameters
+    ----------
+    board : Board
+        The hole with what changed: another bag's rows, nodes farther apart. Its shots must stand in the
+        order of the other's.
+    held : Board
+        Solved.
+    seed : int
+        Of the strikes.
+    instead : int64[shots], optional
+        Shot row played where the plan has each: for a player whose clubs carry other distances, the one that
+        carries as far as the plan meant. Part swings are told by their reach and stay.
+    also : callable, optional
+        Given the nodes, float64[n, 4] of x, y, lie and distance, and the actions held there, float64[n, 3]:
+        others to try beside them, float64[n, k, 3] with k up to 3. The best is then refined and taken. For a
+        change too great to hold the plan in.
+    effort : Effort
+        `many` strikes value each node, once and then `again` times; `more` choose where there is a choice.
+    threads : int
+    """
+    effort = effort or Effort()
+    more = strike_sets(seed + 1, effort.scrambles, effort.more)
+    many = strike_sets(seed + 3, effort.scrambles, effort.many)
+    luck = _Luck(more, more, many, many)
+    known, seeds = _from_sketch(board, held)
+    plan = _held_plan(board, held, seeds)
+    if instead is not None:
+        full = plan[:, 0, 0] >= 0.0
+        plan[full, 0, 0] = instead[plan[full, 0, 0].astype(int)]
+    if also is not None:
+        plan = np.concatenate([plan, also(board.nodes.table, plan[:, 0])], axis=1)
+    game = _empty_game(board)
+    _fill(game, board, known)
+    cells = np.where(board.nodes.place[:, 0] == 0, board.nodes.coarse.step_yd, board.nodes.fine.step_yd)
+    count = len(board.nodes.table)
+    nodes = np.column_stack([board.nodes.table[:, :3], known, np.arange(count) % effort.scrambles, cells])
+    for sweep in range(1 + effort.again):
+        out = _sweep(board, game, nodes, plan, luck, effort, also is not None and sweep == 0, threads)
+        nodes[:, 3], plan = out[:, 0], np.ascontiguousarray(out[:, None, 1:])
+    return replace(board, game=game)
+
+
+def _held_plan(board: Board, held: Board, seeds: np.ndarray) -> np.ndarray:
+    """One action for each node of a board, float64[n, 1, 3]: of the nearest of another's nodes round it, else
+    of the nearest of its lie."""
+    valid = seeds[:, :, 0] != c.NO_SHOT
+    plan = seeds[np.arange(len(seeds)), valid.argmax(axis=1)]
+    place = held.nodes.place
+    for k in np.flatnonzero(~valid.any(axis=1)):
+        x, y, lie = board.nodes.table[k, :3]
+        table = held.nodes.table
+        away = np.hypot(table[:, 0] - x, table[:, 1] - y) + np.where(table[:, 2] == lie, 0.0, 1e6)
+        grid, *at = place[int(np.argmin(away))]
+        plan[k] = (held.game.coarse_plan, held.game.fine_plan)[grid][tuple(at)]
+    return np.ascontiguousarray(plan[:, None])
+
+
 def _fill(game: Game, board: Board, values: np.ndarray) -> None:
     """Write a first guess into the fields."""
     place = board.nodes.place

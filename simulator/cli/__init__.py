@@ -22,6 +22,7 @@ from .flat import flat
 from .maps import import_map
 from .new import new
 from .player import fit
+from .practice import practice
 from .say import say
 from .sketch import sketch
 from .survey import survey
@@ -38,7 +39,7 @@ app = typer.Typer(
 )  # fmt: skip
 
 
-for command in (plan, compare, carries, course, check, survey):
+for command in (plan, compare, carries, course, practice, check, survey):
     app.command()(flat(command))
 app.command("list")(flat(list_))
 app.add_typer(new, name="new")

@@ -38,6 +38,7 @@ class Run(NamedTuple):
     threads: o.ThreadsOption = None
     as_json: o.JsonOption = False
     full: o.FullOption = False
+    quick: o.QuickOption = False
     plot: o.PlotOption = None
 
 
@@ -95,7 +96,7 @@ def _answer(hole_name: str, clubs: list[str] | None, where: Where, day: Day, run
 
     settings: dict[str, Any] = {
         "conditions": conditions, "start": start, "sequences": run.sequences, "seed": run.seed,
-        "threads": run.threads, "progress": progress(),
+        "threads": run.threads, "quick": run.quick, "progress": progress(),
     }  # fmt: skip
     if clubs is None:
         answer = ask.plan(hole, player, **settings)

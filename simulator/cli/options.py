@@ -64,6 +64,9 @@ SeedOption = Annotated[
 ]
 JsonOption = Annotated[bool, typer.Option("--json", help="JSON on standard output, nothing else.")]
 FullOption = Annotated[bool, typer.Option("--full", help="Every alternative with its standard errors.")]
+QuickOption = Annotated[
+    bool, typer.Option("--quick", help="Take the player as exact: no confidence, no turning points.")
+]
 PlotOption = Annotated[
     Path | None, typer.Option("--plot", metavar="FILE", help="Draw the answer: .png, .svg or .pdf.")
 ]

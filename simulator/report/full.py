@@ -37,6 +37,7 @@ def full_tables(answer: Answer, notes: tuple[str, ...] = ()) -> str:
     """
     lines = [*_wrap(phrases.verdict(answer)), "", *_wrap(caption(answer)), ""]
     lines += _summary(answer)
+    lines += _sureness(answer)
     for index in range(len(answer.alternatives)):
         lines += ["", *_details(answer, index)]
     lines += ["", *_foot(answer, notes)]
@@ -68,6 +69,39 @@ def _summary(answer: Answer) -> list[str]:
         why = f"difference below two paired standard errors or below {strokes_words} strokes"
         lines += _wrap(f"Tied: {join_words([title(answer, k) for k in tied])} ({why}).")
     lines.append(f"The value map alone says {answer.value_map_score:.3f}.")
+    return lines
+
+
+_TURNS = {
+    "driver_spread": "{name} spread times {amount:.2f}",
+    "driver_carry": "{name} carry {amount:+.0f} yd",
+    "wind_along": "wind {amount:+.0f} mph along (helping positive)",
+    "wind_across": "wind {amount:+.0f} mph across (to the right positive)",
+    "hazard_edge": "edge of {name} {amount:+.0f} yd outwards",
+}
+
+
+def _sureness(answer: Answer) -> list[str]:
+    """For how many plausible players each is best, and what would turn the answer."""
+    sure = answer.confidence
+    if sure is None:
+        return _wrap(f"Verdict: {answer.verdict}; player taken as exact.")
+    shares = [
+        f"{title(answer, k)} {100.0 * share:.0f} +- {100.0 * error:.0f}"
+        for k, (share, error) in enumerate(zip(sure.shares, sure.shares_standard_error, strict=True))
+    ]
+    lines = _wrap(
+        f"Verdict: {answer.verdict}; best for so many in 100 of {sure.draws} plausible versions of the "
+        f"player (map anew for {sure.solved}): {', '.join(shares)}."
+    )
+    for flip in answer.flips:
+        tried = f"tried {flip.tried[0]:g} to {flip.tried[1]:g} {flip.unit}"
+        if flip.amount is None or flip.to is None:
+            name = f"{flip.what.replace('_', ' ')}{f' ({flip.name})' if flip.name else ''}"
+            lines += _wrap(f"  No {name} turns it; {tried}.", "    ")
+        else:
+            change = _TURNS[flip.what].format(name=flip.name, amount=flip.amount)
+            lines += _wrap(f"  Turns to the {title(answer, flip.to)}: {change}; {tried}.", "    ")
     return lines
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+import numpy as np
+
 from ..conditions import Conditions
 from ..engine import MOST_STROKES, Effort
 from ..errors import NoAnswerError, UsageError
@@ -14,9 +16,13 @@ from ..tables.game import CELL_YD
 from ..tables.nodes import COARSE_YD, FINE_YD
 from . import estimate
 from .asked import against_choice, asked_club, find_choices
+from .confidence import Flip
 from .day import day_note
+from .flips import all_flips
+from .plausible import confidence
 from .plays import FIRST_SETS, FIRST_STRIKES, Plays
 from .question import Clock, Progress, Question, question, solve
+from .rescore import rescore
 from .result import TIE_STROKES, Answer, Start
 from .search import Choice
 
@@ -32,6 +38,7 @@ def plan(
     start: Start | None = None,
     sequences: int = 20_000,
     seed: int = 1,
+    quick: bool = False,
     progress: Progress | None = None,
     threads: int | None = None,
     against: str | None = None,
@@ -51,6 +58,8 @@ def plan(
         Full sequences played for each alternative.
     seed : int
         Same seed, same answer, whatever the thread count.
+    quick : bool
+        Take the player as exact: neither confidence nor what would turn the answer is worked out.
     progress : callable, optional
         Told in a few words what is being waited for.
     threads : int, optional
@@ -70,7 +79,7 @@ def plan(
         "plan", hole, player, (), conditions=conditions, start=start, sequences=sequences, seed=seed,
         threads=threads, against=against,
     )  # fmt: skip
-    return _answer(asked, progress or _silent)
+    return _answer(asked, progress or _silent, quick)
 
 
 def compare(
@@ -82,6 +91,7 @@ def compare(
     start: Start | None = None,
     sequences: int = 20_000,
     seed: int = 1,
+    quick: bool = False,
     progress: Progress | None = None,
     threads: int | None = None,
 ) -> Answer:
@@ -101,14 +111,14 @@ def compare(
         "compare", hole, player, tuple(clubs), conditions=conditions, start=start, sequences=sequences,
         seed=seed, threads=threads,
     )  # fmt: skip
-    return _answer(asked, progress or _silent)
+    return _answer(asked, progress or _silent, quick)
 
 
 def _silent(message: str) -> None:
     pass
 
 
-def _answer(asked: Question, say: Progress) -> Answer:
+def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
     clock = Clock()
     place = solve(asked, say, clock)
     bag, start = place.board.bag, asked.start
@@ -148,6 +158,19 @@ def _answer(asked: Question, say: Progress) -> Answer:
             choice, beside, estimate.difference(beside, played[best]), asked=False, given=True
         )
     clock.lap("figures")
+    sure, flips = None, tuple[Flip, ...]()
+    if not quick and len(choices) > 1:
+        say("plausible versions of the player")
+        again = rescore(
+            place, [choices[k] for k in order], [k in found.given for k in order],
+            np.array([differences[k].value for k in order]), value, asked.seed,
+        )  # fmt: skip
+        errors = np.array([differences[k].standard_error for k in order])
+        sure = confidence(again, asked.player, errors, asked.seed)
+        clock.lap("confidence")
+        say("what would turn the answer")
+        flips = all_flips(again, asked.hole, asked.player, alternatives, asked.seed)
+        clock.lap("flips")
     return Answer(
         question=asked.kind,
         hole=asked.hole,
@@ -165,6 +188,8 @@ def _answer(asked: Question, say: Progress) -> Answer:
         warnings=_warnings(choices, played, order),
         settings=_settings(),
         seconds=clock.laps,
+        confidence=sure,
+        flips=flips,
         against=against,
     )
 
@@ -195,14 +220,13 @@ def _warnings(choices: list[Choice], played: list[estimate.Played], order: list[
 
 def _settings() -> dict[str, Any]:
     import numba
-    import numpy
 
     from .. import __version__
 
     effort = Effort()
     return {
         "holesim": __version__,
-        "numpy": numpy.__version__,
+        "numpy": np.__version__,
         "numba": numba.__version__,
         "raster_cell_yd": CELL_YD,
         "node_spacing_yd": COARSE_YD,
@@ -213,4 +237,5 @@ def _settings() -> dict[str, Any]:
         "first_shot_scrambles": FIRST_SETS,
         "first_shot_strikes": FIRST_STRIKES,
         "tie_strokes": TIE_STROKES,
+        "paired_errors": estimate.clear_multiple(FIRST_SETS),
     }

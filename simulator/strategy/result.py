@@ -10,6 +10,7 @@ import numpy as np
 from ..conditions import Conditions, other_height
 from ..hole.model import Hole
 from ..player.model import Player
+from .confidence import Confidence, Flip, verdict
 from .day import DayNote
 
 SCHEMA = "holesim-answer-1"
@@ -204,6 +205,10 @@ class Answer:
         Nobody ahead may be nearer than this.
     day : DayNote
         What the wind at the other height would change, and what a putt from below the hole saves.
+    confidence : Confidence or None
+        For how many plausible versions of the player each alternative is best; None: taken as exact.
+    flips : tuple of Flip
+        What would turn the answer; empty where it was not looked for.
     warnings : tuple of str
         One line each.
     settings : dict
@@ -230,7 +235,15 @@ class Answer:
     warnings: tuple[str, ...]
     settings: dict[str, Any]
     seconds: dict[str, float] = field(repr=False)
+    confidence: Confidence | None = None
+    flips: tuple[Flip, ...] = ()
     against: Alternative | None = field(default=None, repr=False)
+
+    @property
+    def verdict(self) -> str:
+        """``"clear"``, ``"slight"`` or ``"either"`` (`confidence.verdict`)."""
+        others = [one.difference for k, one in enumerate(self.alternatives) if k != self.recommended]
+        return verdict(others, float(self.settings.get("paired_errors", 2.0)), self.confidence)
 
     @property
     def best(self) -> Alternative:
@@ -261,6 +274,9 @@ class Answer:
             "value_map_score": self.value_map_score,
             "recommended": self.recommended,
             "tied": list(self.tied),
+            "verdict": self.verdict,
+            "confidence": None if self.confidence is None else self.confidence.to_dict(),
+            "flips": [flip.to_dict() for flip in self.flips],
             "clear_beyond_yd": self.clear_beyond_yd,
             "other_wind_height_carry_yd": self.day.other_height_carry_yd,
             "below_hole_strokes": self.day.below_hole_strokes,

@@ -20,6 +20,7 @@ from simulator.hole.sketch import KINDS
 from simulator.player import load_player
 from simulator.player.habits import HABIT_KEYS, TOP_KEYS
 from simulator.player.model import CLUB_NUMBERS
+from simulator.strategy.confidence import Confidence, Flip
 
 README = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
 
@@ -50,6 +51,9 @@ def keys(value: Any) -> Iterator[str]:
 
 def test_every_json_key_is_described() -> None:
     missing = [key for key in keys(fake_answers.answer(n=300).to_dict()) if f"`{key}`" not in README]
+    sure = Confidence(200, 24, (0.9, 0.1), (0.02, 0.02), 0.9)
+    flip = Flip("driver_spread", "driver", "times", (0.5, 2.0), 0.8, 1)
+    missing += [key for key in (*sure.to_dict(), *flip.to_dict()) if f"`{key}`" not in README]
     assert not missing
 
 
@@ -75,11 +79,20 @@ def test_cautions(words: str) -> None:
 @pytest.fixture
 def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A folder with the README's two files, and a stand-in for the engine."""
-    from simulator.strategy import ask, running
+    from simulator.strategy import ask, practice, running
+    from simulator.strategy.practice import Practice
+    from simulator.strategy.result import Estimate
 
     def stand_in(hole: Any, player: Any, clubs: Any = None, *, start: Any = None, **_more: Any) -> object:
         return fake_answers.answer(hole, player, start=start, n=300)
 
+    def no_practice(
+        holes: Any, player: Any, *, conditions: Any, sequences: int, seed: int, **_more: Any
+    ) -> object:
+        score = (Estimate(5.0, 0.01),)
+        return Practice(player, tuple(holes), tuple(conditions), score, (), (), seed, sequences)
+
+    monkeypatch.setattr(practice, "practice", no_practice)
     monkeypatch.setattr(ask, "plan", stand_in)
     monkeypatch.setattr(ask, "compare", stand_in)
     monkeypatch.chdir(tmp_path)
