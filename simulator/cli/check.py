@@ -18,6 +18,7 @@ def check(
         ),
     ],
     as_json: o.JsonOption = False,
+    units: o.UnitsOption = "yards",
 ) -> None:
     """What a hole or player file holds, and what was assumed.
 
@@ -27,13 +28,15 @@ def check(
     from ..player import load_player
     from ..report import checks
     from ..report.jsonout import dumps
+    from ..report.units import units_named
 
+    shown = units_named(units)
     if _is_player(file):
         player = load_player(file)
-        typer.echo(dumps(checks.player_dict(player)) if as_json else checks.player_text(player))
+        typer.echo(dumps(checks.player_dict(player)) if as_json else checks.player_text(player, shown))
     else:
         hole = load_hole(file)
-        typer.echo(dumps(checks.hole_dict(hole)) if as_json else checks.hole_text(hole))
+        typer.echo(dumps(checks.hole_dict(hole)) if as_json else checks.hole_text(hole, shown))
 
 
 def list_() -> None:

@@ -73,6 +73,27 @@ PlotOption = Annotated[
 ThreadsOption = Annotated[
     int | None, typer.Option("--threads", min=1, max=256, metavar="N", help="All cores if left out.")
 ]
+UnitsOption = Annotated[
+    str, typer.Option("--units", metavar="UNITS", help="'yards' or 'metres', on everything but the JSON.")
+]
+TargetOption = Annotated[
+    int | None,
+    typer.Option(
+        "--target", min=1, metavar="N", help="Recommend by the chance of N strokes or better on the hole."
+    ),
+]
+LeaveOption = Annotated[
+    str | None,
+    typer.Option(
+        "--leave", metavar="RANGE", help='Recommend by the chance of leaving "90-110" (yards, or "82-100 m").'
+    ),
+]
+LandOption = Annotated[
+    str | None,
+    typer.Option(
+        "--land", metavar="RANGE", help='Recommend by the chance that this ball finishes "150-172" away.'
+    ),
+]
 WindOption = Annotated[
     str | None,
     typer.Option(

@@ -129,9 +129,7 @@ def _player(top: Section, stem: str) -> Player:
     carried = tuple(club for club in clubs if club.use != "never")
     left = tuple(club.name for club in clubs if club.use == "never")
     habit = _habit(top, carried)
-    return Player(
-        name, handicap, carried, part, putting, short_game, top.source, tuple(assumed), left, habit
-    )
+    return Player(name, handicap, carried, part, putting, short_game, top.source, tuple(assumed), left, habit)
 
 
 def _habit(top: Section, clubs: tuple[Club, ...]) -> str | None:

@@ -19,9 +19,11 @@ from .asked import against_choice, asked_club, find_choices
 from .confidence import Flip
 from .day import day_note
 from .flips import all_flips
+from .goals import Goal, recommended, tied_with
 from .plausible import confidence
 from .plays import FIRST_SETS, FIRST_STRIKES, Plays
 from .question import Clock, Progress, Question, question, solve
+from .reaching import with_goal
 from .rescore import rescore
 from .result import TIE_STROKES, Answer, Start
 from .search import Choice
@@ -41,6 +43,7 @@ def plan(
     quick: bool = False,
     progress: Progress | None = None,
     threads: int | None = None,
+    goal: Goal | None = None,
     against: str | None = None,
 ) -> Answer:
     """The best club and line from a place, and every leading alternative.
@@ -64,6 +67,8 @@ def plan(
         Told in a few words what is being waited for.
     threads : int, optional
         All cores when left out.
+    goal : Goal, optional
+        What the recommendation goes by; the lowest average score when left out.
     against : str, optional
         A club, with an aim (``"driver@-8"``) or straight at the pin, that is measured beside the
         alternatives without being one of them, with the same luck: `Answer.against`.
@@ -77,7 +82,7 @@ def plan(
     """
     asked = question(
         "plan", hole, player, (), conditions=conditions, start=start, sequences=sequences, seed=seed,
-        threads=threads, against=against,
+        threads=threads, goal=goal, against=against,
     )  # fmt: skip
     return _answer(asked, progress or _silent, quick)
 
@@ -94,6 +99,7 @@ def compare(
     quick: bool = False,
     progress: Progress | None = None,
     threads: int | None = None,
+    goal: Goal | None = None,
 ) -> Answer:
     """ "Driver or 3-wood here?": the clubs asked about, each at its best aim (or at the one given).
 
@@ -109,7 +115,7 @@ def compare(
         raise UsageError("no club to compare: name at least one, for example driver")
     asked = question(
         "compare", hole, player, tuple(clubs), conditions=conditions, start=start, sequences=sequences,
-        seed=seed, threads=threads,
+        seed=seed, threads=threads, goal=goal,
     )  # fmt: skip
     return _answer(asked, progress or _silent, quick)
 
@@ -125,6 +131,8 @@ def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
     wanted = [asked_club(asked.player, text, bag.shots.shots[: bag.shots.first_part]) for text in asked.clubs]
     say("clubs and lines")
     found = find_choices(place, asked.seed, wanted)
+    if asked.goal is not None:
+        found = with_goal(place, found, asked.goal, asked.hole, start, asked.seed, asked=bool(wanted))
     choices, home, value = found.choices, found.home, found.value
     if value > MOST_STROKES:
         raise NoAnswerError(
@@ -136,7 +144,10 @@ def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
     played = [plays.play(choice) for choice in choices]
     clock.lap("sequences")
     scores = [estimate.score(p) for p in played]
-    best = _recommended(choices, played, home)
+    lowest = best = _recommended(choices, played, home)
+    hits = [] if asked.goal is None else [asked.goal.hits(p.sequences, asked.hole, start) for p in played]
+    if hits:
+        best = recommended(hits, [score.value for score in scores])
     order = [best] + sorted((k for k in range(len(choices)) if k != best), key=lambda k: scores[k].value)
     differences = {k: estimate.difference(played[k], played[best]) for k in order}
     limit = estimate.clear_multiple(FIRST_SETS)
@@ -145,10 +156,16 @@ def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
         for n, k in enumerate(order)
         if k == best or abs(differences[k].value) < max(TIE_STROKES, limit * differences[k].standard_error)
     )
+    if hits:
+        level = tied_with(best, hits)
+        tied = tuple(n for n, k in enumerate(order) if k in level)
     alternatives = tuple(
-        plays.alternative(choices[k], played[k], differences[k], k in found.asked, k in found.given)
+        plays.alternative(
+            choices[k], played[k], differences[k], k in found.asked, k in found.given,
+            (hits[k], hits[best]) if hits else None,
+        )
         for k in order
-    )
+    )  # fmt: skip
     ahead = plays.clear_beyond_yd(choices)
     against = None
     if asked.against is not None:
@@ -159,7 +176,7 @@ def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
         )
     clock.lap("figures")
     sure, flips = None, tuple[Flip, ...]()
-    if not quick and len(choices) > 1:
+    if not quick and len(choices) > 1 and asked.goal is None:
         say("plausible versions of the player")
         again = rescore(
             place, [choices[k] for k in order], [k in found.given for k in order],
@@ -188,6 +205,8 @@ def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
         warnings=_warnings(choices, played, order),
         settings=_settings(),
         seconds=clock.laps,
+        goal=asked.goal,
+        lowest_score=order.index(lowest),
         confidence=sure,
         flips=flips,
         against=against,
