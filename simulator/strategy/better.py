@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 import numpy as np
 
-from ..player.levels import LOWEST_HANDICAP, level, part_of_level
+from ..player.levels import LOWEST_HANDICAP, level
 from ..player.model import Club, Player
 
 LEAST_SHARE = 0.3
@@ -78,8 +78,8 @@ def better_short_game(player: Player) -> Player:
     """
     if player.handicap is None:
         raise ValueError("a player without a handicap has no level")
-    own = part_of_level(player.handicap)
-    to = part_of_level(max(player.handicap - LEVEL_BETTER, LOWEST_HANDICAP))
+    own = level(player.handicap).part
+    to = level(max(player.handicap - LEVEL_BETTER, LOWEST_HANDICAP)).part
     at = player.part.carry_yd
 
     def ratio(name: str) -> np.ndarray:

@@ -67,7 +67,7 @@ class Alternative:
     Attributes
     ----------
     club, flight : str
-        Club name and flight (``"stock"``; ``"part"`` for a part swing).
+        Club name and flight (``"stock"``; ``"part"`` and ``"gripped"`` for part swings).
     carry_yd : float
         Intended carry.
     aim_offset_yd : float
