@@ -44,7 +44,7 @@ class Effort:
         Strikes that decide around the pin (half of `few` screen there), where choices differ little; and on
         the sketch, whose choices every node starts from.
     far_yd : float
-        Nodes farther off the line of play take the sketch's action as it is: few balls get there.
+        Nodes farther off the line of play choose with `few` strikes twice over: few balls get there.
     again : int
         Sweeps that value the chosen actions anew, after the one that chooses them; none on a sketch.
     """
@@ -319,7 +319,8 @@ def solve_map(
         known, seeds = _from_sketch(board, solve_map(sketch, seed=seed + 10, effort=rough, threads=threads))
         _fill(game, board, known)
     nodes = _node_rows(board, known, effort)
-    nodes[(board.nodes.off_line_yd > effort.far_yd) & (seeds[:, 0, 0] != c.NO_SHOT), 7] = 0
+    far = (board.nodes.off_line_yd > effort.far_yd) & (seeds[:, 0, 0] != c.NO_SHOT)
+    nodes[far, 7] = np.minimum(nodes[far, 7], 2 * effort.few)
     means = game.field.coarse.copy(), game.field.fine.copy()
     out = _sweep(board, game, nodes, seeds, means, luck, effort, True, threads)
     for _ in range(effort.again):
