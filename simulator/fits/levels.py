@@ -3,7 +3,7 @@
 Two stages on the bench of ``bench/holes.py``: the tour's skill and the lies to the tour's strokes, then the
 amateurs' curves to rating lines, greens hit and leaves. Written are ``player/levels.toml``,
 ``physics/lies.toml`` and ``tables/holing_out.toml``; then the table of every target, ours, tolerance and miss
-and the figure, to ``docs/levels.md`` and ``docs/levels.png``.
+and the figure, to ``benchmarks/levels.md`` and ``benchmarks/levels.png``.
 
 ``--check`` makes only the table and the figure, from the files as they are. ``simulator.fits.putting`` and
 ``simulator.fits.slow_woods`` are fitted before.
@@ -33,7 +33,7 @@ from .bench.trade import trade_off
 from .tables import read_table, write_numbers
 
 ROOM = Path(__file__).parents[1]
-DOCS = ROOM.parent / "docs"
+DOCS = ROOM.parent / "benchmarks"
 LEVELS, LIES, HOLING = (
     ROOM / "player/levels.toml",
     ROOM / "physics/lies.toml",

@@ -5,6 +5,7 @@
     sex = "woman"                   # optional: whose tables fill in; "man" when left out
     clubs = ["driver", "3w", "7i"]  # optional: exactly these; a putter may be named and is left out
     short_game = 0.9                # optional: spread of part swings over the level's
+    habit = "driver"                # optional: what is hit from the tee without a plan, "3w@-8" with an aim
 
     [club.driver]                   # optional sections; the numbers of ``model.Club``, or as in ``habits``
     carry_yd = 231
@@ -30,8 +31,8 @@ from .check import Section, one_line, read_toml, shown
 from .clubs import LIMITS, need_level, read_clubs
 from .habits import TOP_KEYS, left_handed
 from .levels import HIGHEST_HANDICAP, HIGHEST_WITH_DATA, LOWEST_HANDICAP, Level, level
-from .model import PartSwing, Player, Putting
-from .names import did_you_mean
+from .model import Club, PartSwing, Player, Putting
+from .names import club_key, did_you_mean
 from .words import looks_like_words, player_table, quoted
 
 DEMO = Path(__file__).with_name("demo")
@@ -103,7 +104,8 @@ def player_from_table(table: dict[str, object], source: str) -> Player:
 
 
 def _player(top: Section, stem: str) -> Player:
-    top.only(("name", "handicap", "sex", "clubs", "club", "part", "putting", "short_game", *TOP_KEYS))
+    known = ("name", "handicap", "sex", "clubs", "club", "part", "putting", "short_game", "habit")
+    top.only((*known, *TOP_KEYS))
     assumed: list[str] = []
     name = top.text("name") or one_line(stem, 60)
     handicap = _handicap(top)
@@ -130,7 +132,19 @@ def _player(top: Section, stem: str) -> Player:
         assumed.append("Putting is filled from a level.")
     carried = tuple(club for club in clubs if club.use != "never")
     left = tuple(club.name for club in clubs if club.use == "never")
-    return Player(name, handicap, carried, part, putting, short_game, top.source, tuple(assumed), left)
+    habit = _habit(top, carried)
+    return Player(name, handicap, carried, part, putting, short_game, top.source, tuple(assumed), left, habit)
+
+
+def _habit(top: Section, clubs: tuple[Club, ...]) -> str | None:
+    """Club and aim of the habit; the aim's words are read where they are used."""
+    habit = top.text("habit")
+    if habit is not None:
+        name = club_key(habit.partition("@")[0])
+        names = [club.name for club in clubs]
+        if name not in [club_key(known) for known in names]:
+            top.refuse("habit", f"the text {habit!r}", f"a club of the bag, one of {', '.join(names)}")
+    return habit
 
 
 def _handicap(section: Section) -> float | None:
