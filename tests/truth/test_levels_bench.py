@@ -89,7 +89,17 @@ def test_scores_rise_with_the_index(measured):
         assert all(a + 1.0 < b for a, b in itertools.pairwise(halves))
 
 
-KNOWN_MISSES: dict[tuple[str, str], float] = {}
+KNOWN_MISSES = {
+    ("scores 84-97", "median leave, 20-60 yd"): 3.5,
+    ("scores 84-97", "greens hit, 100-150 yd"): 11.5,
+    ("scores 97-120", "median leave, 20-60 yd"): 3.4,
+    ("scores 70-83, rough", "median leave, 20-60 yd"): 3.7,
+    ("scores 84-97, rough", "median leave, 20-60 yd"): 5.2,
+    ("scores 97-120, rough", "median leave, 20-60 yd"): 3.6,
+    ("scores 97-120, rough", "greens hit, 100-150 yd"): 9.6,
+    ("slope, woman", "4200 yd"): 13.5,
+    ("slope, woman", "4800 yd"): 13.0,
+}
 """Counted figures of the whole table that are missed today, and how far at the most [the row's unit]: what is
 measured and a little more, so that getting worse fails."""
 
