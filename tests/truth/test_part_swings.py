@@ -45,9 +45,9 @@ def test_rough(benches):
 def test_weaker_players_spread_more():
     for carry in (5.0, 15.0, 30.0, 50.0, 80.0):
         parts = [level(h).part.at(carry) for h in (-5, 0, 5, 10, 18, 28, 36, 54)]
-        # Level for a step at the most; chips under 12 yd, of which nothing is published, may fall by 3 % from one
+        # Level for a step at the most; chips under 12 yd, of which nothing is published, may fall by 6 % from one
         # of these to the next, because the short game's power falls from 18 to 36 while its base rises.
-        least = 0.99 if carry > 12.0 else 0.965
+        least = 0.99 if carry > 12.0 else 0.94
         assert all(least * a.distance_sd_pct <= b.distance_sd_pct for a, b in itertools.pairwise(parts))
         assert all(a.mishit_rate <= b.mishit_rate for a, b in itertools.pairwise(parts))
 
