@@ -2,7 +2,7 @@
 
 The policy `plan` plays by (its map's choices, from the tee to the hole) against a reference policy of the
 same game: nodes half as far apart (a quarter of the cell area), eight times the strikes, every action of
-every node scored with the strikes that decide, no sketch and no screening. Both play the same sequences (the same
+every node scored with the strikes that decide, no sketch and no screening. Both play the same sequences (the
 luck, stroke by stroke), putts counted by their expectation: the mean difference is the regret, in strokes.
 The map's own figure for the tee is set against the default's sequences, which it has not seen.
 

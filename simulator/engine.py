@@ -312,21 +312,14 @@ def solve_map(
         )
     )
     game = _empty_game(board)
-    count = len(board.nodes.table)
     if sketch is None:
-        known, seeds = _guesses(board), np.full((count, 1, 3), c.NO_SHOT)
+        known, seeds = _guesses(board), np.full((len(board.nodes.table), 1, 3), c.NO_SHOT)
     else:
         rough = replace(effort, more=effort.sketch, again=0)
         known, seeds = _from_sketch(board, solve_map(sketch, seed=seed + 10, effort=rough, threads=threads))
         _fill(game, board, known)
-    around = board.nodes.place[:, 0] == 1
-    cells = np.where(around, board.nodes.fine.step_yd, board.nodes.coarse.step_yd)
-    screen = np.where(around, max(effort.few // 2, 1), effort.few)
-    decide = np.where(around, min(effort.near, effort.more), effort.more)
-    decide[(board.nodes.off_line_yd > effort.far_yd) & (seeds[:, 0, 0] != c.NO_SHOT)] = 0
-    nodes = np.column_stack(
-        [board.nodes.table[:, :3], known, np.arange(count) % effort.scrambles, cells, screen, decide]
-    )
+    nodes = _node_rows(board, known, effort)
+    nodes[(board.nodes.off_line_yd > effort.far_yd) & (seeds[:, 0, 0] != c.NO_SHOT), 7] = 0
     means = game.field.coarse.copy(), game.field.fine.copy()
     out = _sweep(board, game, nodes, seeds, means, luck, effort, True, threads)
     for _ in range(effort.again):
@@ -334,6 +327,16 @@ def solve_map(
         seeds = np.ascontiguousarray(out[:, None, 1:])
         out = _sweep(board, game, nodes, seeds, means, luck, effort, False, threads)
     return replace(board, game=game)
+
+
+def _node_rows(board: Board, known: np.ndarray, effort: Effort) -> np.ndarray:
+    """The rows `solve_nodes` reads, float64[n, 8]."""
+    around = board.nodes.place[:, 0] == 1
+    cells = np.where(around, board.nodes.fine.step_yd, board.nodes.coarse.step_yd)
+    screen = np.where(around, max(effort.few // 2, 1), effort.few)
+    decide = np.where(around, min(effort.near, effort.more), effort.more)
+    scrambles = np.arange(len(known)) % effort.scrambles
+    return np.column_stack([board.nodes.table[:, :3], known, scrambles, cells, screen, decide])
 
 
 def revalue_map(
@@ -384,11 +387,14 @@ def revalue_map(
         plan = np.concatenate([plan, also(board.nodes.table, plan[:, 0])], axis=1)
     game = _empty_game(board)
     _fill(game, board, known)
-    cells = np.where(board.nodes.place[:, 0] == 0, board.nodes.coarse.step_yd, board.nodes.fine.step_yd)
-    count = len(board.nodes.table)
-    nodes = np.column_stack([board.nodes.table[:, :3], known, np.arange(count) % effort.scrambles, cells])
+    # what is held is valued as it is played, blended between the nodes: it has to be in its place first
+    for grid, actions in enumerate((game.coarse_plan, game.fine_plan)):
+        rows = np.flatnonzero(board.nodes.place[:, 0] == grid)
+        actions[tuple(board.nodes.place[rows, 1:].T)] = plan[rows, 0]
+    nodes = _node_rows(board, known, effort)
+    means = game.field.coarse.copy(), game.field.fine.copy()
     for sweep in range(1 + effort.again):
-        out = _sweep(board, game, nodes, plan, luck, effort, also is not None and sweep == 0, threads)
+        out = _sweep(board, game, nodes, plan, means, luck, effort, also is not None and sweep == 0, threads)
         nodes[:, 3], plan = out[:, 0], np.ascontiguousarray(out[:, None, 1:])
     return replace(board, game=game)
 

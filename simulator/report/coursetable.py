@@ -79,7 +79,8 @@ def _legend(answer: CourseAnswer, results: list[dict[str, Any]]) -> str:
     text = (
         "Line: yards left or right of the pin line at the club's carry. sc: expected score. pen, dbl: "
         "penalties with this shot, doubles or worse, in 100 plays. ahead of: the next best club, by so many "
-        "strokes; = is as good."
+        "strokes; = is as good. sure: "
+        "with the player taken as exact."
     )
     if any(changes(answer, one) for one in results):
         text += " *: another club on another of the days (team page)."

@@ -61,7 +61,7 @@ class Job:
 def work(job: Job, threads: int = 1) -> dict[str, Any]:
     """The job's result as plain JSON-ready data, the same whoever works it and on however many threads.
 
-    ``answer`` is what `plan` answers for the same hole, player, day and seed.
+    ``answer`` is what `plan`, asked quickly, answers for the same hole, player, day and seed.
 
     Raises
     ------
@@ -74,6 +74,7 @@ def work(job: Job, threads: int = 1) -> dict[str, Any]:
         conditions=job.conditions,
         sequences=job.sequences,
         seed=job.seed,
+        quick=True,
         threads=threads,
         against=habit_of(job.player, job.hole),
     )

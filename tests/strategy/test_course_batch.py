@@ -70,12 +70,12 @@ def on_threads(one_hole: Course) -> CourseAnswer:
 
 
 def test_every_hole_is_the_single_plan(course: Course, on_threads: CourseAnswer) -> None:
-    """The course's answer is `plan`'s for the same seed, key by key, to the last bit; so is each pin's, since
+    """The course's answer is `plan --quick`'s for the same seed, key by key, to the last bit; so is each pin's, since
     a value map is of one pin and is solved anew for the next."""
     assert [one["pins"] for one in on_threads.results] == ["first", "back"] and not on_threads.failures
     single = plan(
         course.holes[0].with_pin("back"), player_named("isolde"), conditions=STILL.conditions(0.0),
-        sequences=SEQUENCES, seed=SEED, threads=1,
+        sequences=SEQUENCES, seed=SEED, quick=True, threads=1,
     )  # fmt: skip
     assert on_threads.results[1]["answer"] == single.to_dict()
     assert "habit" not in single.to_dict() and single.against is None
@@ -87,8 +87,8 @@ def test_the_habit_is_played_with_the_same_luck(course: Course, on_threads: Cour
     against = habit_of(isolde, course.holes[0])
     habit = on_threads.results[0]["habit"]
     answer = plan(
-        course.holes[0], isolde, conditions=STILL.conditions(0.0), sequences=SEQUENCES, seed=SEED, threads=1,
-        against=f"{isolde.clubs[-2].name}@6",
+        course.holes[0], isolde, conditions=STILL.conditions(0.0), sequences=SEQUENCES, seed=SEED, quick=True,
+        threads=1, against=f"{isolde.clubs[-2].name}@6",
     )  # fmt: skip
     assert against.partition("@")[0] == habit["club"] and habit["aim_given"]
     assert habit["aim_offset_yd"] == pytest.approx(0.0, abs=1e-9)
