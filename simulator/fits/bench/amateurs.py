@@ -24,7 +24,7 @@ BOUNDS = {
     "rate, 20 to 36": (0.0, 0.3),
     "spread at 0": (0.8, 1.2), "spread, 0 to 6": (0.0, 0.3), "spread, 6 to 20": (0.0, 0.4),
     "spread, 20 to 36": (0.0, 0.4),
-    "power at 0": (0.3, 0.6), "power at 36": (0.1, 0.4), "loss": (15.0, 45.0), "short loss": (20.0, 70.0),
+    "power at 36": (0.1, 0.4), "loss": (15.0, 45.0), "short loss": (20.0, 70.0),
 }  # fmt: skip
 """Of every number of this stage. Steps that are not negative keep the curves monotone."""
 
@@ -91,19 +91,19 @@ def start_of(curves: Curves) -> np.ndarray:
     )
     return np.array([
         rate[0], *np.diff(rate), spread[0], *np.diff(spread),
-        power[0], power[-1], curves.mishit_loss_pct, curves.short_loss_pct,
+        power[-1], curves.mishit_loss_pct, curves.short_loss_pct,
     ])  # fmt: skip
 
 
 def unpacked(x: np.ndarray, tour: Curves) -> Curves:
-    """Curves from the numbers of this stage and the tour's ends.
+    """Curves from the numbers of this stage and the tour's ends; scratch keeps the tour's power.
 
     Beyond the last anchor the rate goes on rising half as fast, spread and power keep their value: the boxes
     they are applied to go on growing.
     """
     n = len(ANCHORS)
     rate, spread = np.cumsum(x[:n]), np.cumsum(x[n : 2 * n])
-    power = np.interp(ANCHORS, (ANCHORS[0], ANCHORS[-1]), x[2 * n : 2 * n + 2])
+    power = np.interp(ANCHORS, (ANCHORS[0], ANCHORS[-1]), (tour.short_power[0], x[2 * n]))
     rise = 0.5 * x[n - 1] / (ANCHORS[-1] - ANCHORS[-2]) * (HIGHEST_HANDICAP - ANCHORS[-1])
 
     def column(name: str, values: np.ndarray, end: float) -> tuple[float, ...]:

@@ -140,9 +140,13 @@ def best_from(board: Board, lie: int, xy: np.ndarray) -> np.ndarray:
         xy[:, 0] - numbers[c.PIN_X], xy[:, 1] - numbers[c.PIN_Y]
     )
     count = len(xy)
+    ones = np.ones(count)
     nodes = np.column_stack(
-        [xy, np.full(count, float(lie)), known, np.arange(count) % effort.scrambles, np.zeros(count)]
-    )
+        [
+            xy, float(lie) * ones, known, np.arange(count) % effort.scrambles, 0.0 * ones,
+            effort.few * ones, effort.more * ones,
+        ]
+    )  # fmt: skip
     out = np.empty((count, 4))
     seeds, aims, wide = np.full((count, 1, 3), c.NO_SHOT), np.radians(AIMS_DEG), np.radians(WIDE_AIMS_DEG)
 
