@@ -18,11 +18,13 @@ from .answer import compare, plan
 from .card import card
 from .carries import carries
 from .check import check, list_
+from .course import course
 from .flat import flat
 from .lesson import lesson
 from .maps import import_map
 from .new import new
 from .player import fit
+from .practice import practice
 from .say import say
 from .show import show
 from .sketch import sketch
@@ -40,7 +42,7 @@ app = typer.Typer(
 )  # fmt: skip
 
 
-for command in (plan, compare, carries, check, survey):
+for command in (plan, compare, carries, course, practice, check, survey):
     app.command()(flat(command))
 for drawn in (lesson, show, card):
     app.command()(flat(drawn))
