@@ -12,7 +12,6 @@ from . import options as o
 from .answer import DEFAULT_SEQUENCES, Where, _check_clubs, _place
 from .day import Day
 from .say import progress, say
-from .show import UnitsOption
 
 
 class Pages(NamedTuple):
@@ -31,7 +30,7 @@ class Pages(NamedTuple):
             help="plan, two, aims, scores, worth, approach or patterns; may be given again.",
         ),
     ] = None  # fmt: skip
-    units: UnitsOption = "yards"
+    units: o.UnitsOption = "yards"
     sequences: o.SequencesOption = DEFAULT_SEQUENCES
     seed: o.SeedOption = 1
     threads: o.ThreadsOption = None
@@ -53,7 +52,7 @@ def lesson(
     """
     if where.played is not None and where.from_ is None:
         raise UsageError("--played goes with --from: on the tee nothing is played yet")
-    from ..hole import load_hole
+    from ..hole import load_hole, pin_from_words
     from ..report.lessonpages import check_only, save_lesson
     from ..report.page import check_plot_path
     from ..report.units import units_named
@@ -63,11 +62,11 @@ def lesson(
     check_plot_path(pages.out)
     found = load_hole(hole)
     found = found.with_tee(where.tee) if where.tee is not None else found
-    found = found.with_pin(where.pin) if where.pin is not None else found
+    found = pin_from_words(found, where.pin) if where.pin is not None else found
     player = o.player_of(where.player, where.without)
     start = _place(found, where.from_, where.played)
     conditions = day.read(found, start)
-    _check_clubs(player, clubs)
+    _check_clubs(player, clubs, unit)
     unnamed = f"No --player given, so the demo player {player.name} plays."
     notes = () if where.player is not None else (unnamed,)
     from ..strategy import lesson as work

@@ -10,10 +10,6 @@ import typer
 from . import options as o
 from .say import say
 
-UnitsOption = Annotated[
-    str, typer.Option("--units", metavar="UNITS", help="'yards' or 'metres', on everything but the JSON.")
-]
-
 
 def show(
     hole: o.HoleArgument,
@@ -22,14 +18,14 @@ def show(
     ] = None,
     tee: o.TeeOption = None,
     pin: o.PinOption = None,
-    units: UnitsOption = "yards",
+    units: o.UnitsOption = "yards",
     as_json: o.JsonOption = False,
 ) -> None:
     """A yardage page: carries to every edge of every hazard, fairway widths, the green.
 
     Example: holesim show withy-drain -o withy-drain.png
     """
-    from ..hole import load_hole
+    from ..hole import load_hole, pin_from_words
     from ..hole.yardage import measure
     from ..report.jsonout import dumps
     from ..report.page import check_plot_path
@@ -41,7 +37,7 @@ def show(
         check_plot_path(out)
     found = load_hole(hole)
     found = found.with_tee(tee) if tee is not None else found
-    found = found.with_pin(pin) if pin is not None else found
+    found = pin_from_words(found, pin) if pin is not None else found
     yardage = measure(found)
     typer.echo(dumps(yardage.to_dict()) if as_json else show_text(yardage, unit))
     if out is not None:

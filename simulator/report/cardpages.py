@@ -190,7 +190,7 @@ def _blanks(sheet: Sheet, foot_in: float) -> None:
 
 
 def card_pages(
-    yardages: Sequence[Yardage], units: Units = YARDS, numbers: Sequence[int] | None = None
+    yardages: Sequence[Yardage], units: Units = YARDS, numbers: Sequence[int | None] | None = None
 ) -> list[tuple[str, Figure]]:
     """A card for each hole, named by its place in the book."""
     marks = list(numbers) if numbers is not None else [None] * len(yardages)
@@ -201,7 +201,7 @@ def card_pages(
 
 
 def save_cards(
-    yardages: Sequence[Yardage], path: str | Path, units: Units = YARDS, numbers: Sequence[int] | None = None
+    yardages: Sequence[Yardage], path: str | Path, units: Units = YARDS, numbers: Sequence[int | None] | None = None
 ) -> list[Path]:
     """Write the cards, one PDF or a PNG or SVG each; returns the files written."""
     return write_pages(card_pages(yardages, units, numbers), path)

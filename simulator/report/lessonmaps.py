@@ -70,6 +70,7 @@ def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     groundplot.draw_ground(ax, answer.hole)
     groundplot.draw_line_of_play(ax, answer.hole)
     _draw_band(ax, answer, answer.best)
+    _draw_room(ax, answer, answer.best)
     shotplot.draw_shot(ax, answer, answer.recommended, SHOTS[0], 0.0)
     labels = Labels(ax, shotplot.hundred(answer, answer.best))
     groundplot.draw_marks(ax, answer.hole, answer.start, labels)
@@ -203,6 +204,26 @@ def _draw_band(ax: Axes, answer: Answer, one: Alternative) -> None:
     ax.plot(x, y, color=SHOTS[0].colour, linewidth=2.4, zorder=5.2, solid_capstyle="butt")
     for k in (0, -1):
         ax.plot([start.x_yd, x[k]], [start.y_yd, y[k]], color=SHOTS[0].colour, linewidth=0.5, zorder=3.0)
+
+
+def _draw_room(ax: Axes, answer: Answer, one: Alternative) -> None:
+    """The box along the aim line that holds no trouble, as far as something closes it."""
+    room = one.room
+    if room is None:
+        return
+    (_, x1), (_, y1) = ax.get_xlim(), ax.get_ylim()
+    far = abs(x1) + abs(y1) + 1000.0
+    low = 0.0 if room.carry_at_least_yd is None else room.carry_at_least_yd
+    high = far if room.finish_at_most_yd is None else room.finish_at_most_yd
+    left = -far if room.left_edge_yd is None else room.left_edge_yd
+    right = far if room.right_edge_yd is None else room.right_edge_yd
+    bearing = math.radians(one.aim_bearing_deg)
+    ahead = np.array([math.sin(bearing), math.cos(bearing)])
+    across = np.array([ahead[1], -ahead[0]])
+    here = np.array([answer.start.x_yd, answer.start.y_yd])
+    corners = [(low, left), (low, right), (high, right), (high, left), (low, left)]
+    xy = np.array([here + along * ahead + side * across for along, side in corners])
+    ax.plot(xy[:, 0], xy[:, 1], color=INK, linewidth=0.9, linestyle=(0, (5, 2)), zorder=3.2)
 
 
 def _matter(result: Lesson, ones: list[Alternative]) -> list[Trouble]:

@@ -104,7 +104,7 @@ def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
     ax = sheet.axes(tall)
     lessonmaps.draw_plan_map(result, ax=ax, units=units)
     sheet.skip(tall)
-    sheet.key([_shot_key(result, answer.recommended, units), _band_key()])
+    sheet.key([_shot_key(result, answer.recommended, units), *_line_keys(answer.best.room is not None)])
     _ground_key(sheet, ax, result)
     how = f"Names: {units.name} to reach and to clear, straight from the ball; arcs: {units.name} from it."
     sheet.words(how, 6.0, color=FAINT)
@@ -218,10 +218,12 @@ def _shot_key(result: Lesson, index: int, units: Units, answer: object = None) -
     )  # fmt: skip
 
 
-def _band_key() -> Line2D:
+def _line_keys(room: bool) -> list[Line2D]:
     from matplotlib.lines import Line2D
 
-    return Line2D([], [], color=SHOTS[0].colour, linewidth=2.4, label="lines that play alike")
+    band = Line2D([], [], color=SHOTS[0].colour, linewidth=2.4, label="lines that play alike")
+    box = Line2D([], [], color=INK, linewidth=0.9, linestyle=(0, (5, 2)), label="room: ground without trouble")
+    return [band, box] if room else [band]
 
 
 def _ground_key(sheet: Sheet, ax: Axes, result: Lesson) -> None:

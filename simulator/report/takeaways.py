@@ -7,6 +7,7 @@ from ..strategy.result import Alternative, Answer
 from . import phrases
 from .chosen import PENALTY, Trouble, equals, par_counts, runner_up, title, troubles
 from .figures import HELD, in_hundred, join_words, nearest, one_in, unseen
+from .lines import line_words as pointing_words
 from .units import YARDS, Units
 
 LEAST_LEAVE_YD = 5.0
@@ -48,7 +49,7 @@ def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
     leaves = units.range(best.leaves_yd["p10"], best.leaves_yd["p90"])
     line = line_words(best, units)
     club = f"Hit the {title(answer, answer.recommended)}, {line}; it leaves {leaves}, 8 in 10."
-    return [club, why_words(answer), *risk_words(answer, units)]
+    return [club, f"Point it {pointing_words(best, units)}.", why_words(answer), *risk_words(answer, units)]
 
 
 def why_words(answer: Answer) -> str:

@@ -126,10 +126,10 @@ def _silent(message: str) -> None:
 
 def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
     clock = Clock()
-    return answer_at(solve(asked, say, clock), asked, say, clock)
+    return answer_at(solve(asked, say, clock), asked, say, clock, quick)
 
 
-def answer_at(place: Place, asked: Question, say: Progress, clock: Clock) -> Answer:
+def answer_at(place: Place, asked: Question, say: Progress, clock: Clock, quick: bool) -> Answer:
     """The answer of a question whose hole is solved; `place` is where it is asked from."""
     bag, start = place.board.bag, asked.start
     wanted = [asked_club(asked.player, text, bag.shots.shots[: bag.shots.first_part]) for text in asked.clubs]

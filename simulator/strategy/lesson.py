@@ -101,6 +101,8 @@ def lesson(
 ) -> Lesson:
     """Answer a question and work out what its pictures show; the hole is solved once.
 
+    The player is taken as exact (``quick`` of `plan`): how sure the decision is stands on the answer screen.
+
     Parameters
     ----------
     clubs : sequence of str
@@ -115,7 +117,7 @@ def lesson(
     say = progress or _silent
     clock = Clock()
     place = solve(asked, say, clock)
-    answer = answer_at(place, asked, say, clock)
+    answer = answer_at(place, asked, say, clock, quick=True)
     say("aims")
     home = answer.value_map_score - (answer.start.played or 0)
     others = [k for k in range(len(answer.alternatives)) if k != answer.recommended]
@@ -176,7 +178,7 @@ def _approach(place: Place, asked: Question, answer: Answer, say: Progress) -> A
             asked, kind="plan", clubs=(), start=start, sequences=min(asked.sequences, APPROACH_SEQUENCES)
         )
         there = replace(place, x_yd=start.x_yd, y_yd=start.y_yd, lie=int(later.lie))
-        answer = answer_at(there, later, say, Clock())
+        answer = answer_at(there, later, say, Clock(), quick=True)
     return answer
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import functools
 import itertools
 import re
@@ -19,6 +20,7 @@ from matplotlib.transforms import Bbox
 from pypdf import PdfReader
 
 from simulator.errors import UsageError
+from simulator.hole import load_hole
 from simulator.report import shotplot
 from simulator.report.lessonmaps import draw_approach, draw_cloud, draw_plan_map, draw_value
 from simulator.report.lessonpages import PAGES, lesson_pages, save_lesson
@@ -159,8 +161,8 @@ def test_cautions_on_every_page_and_words_never_said(tmp_path: Path) -> None:
 
 
 def test_attribution_stands_on_every_page(tmp_path: Path) -> None:
-    answer = fake_answers.answer()
-    object.__setattr__(answer.hole, "attribution", "Map data from OpenStreetMap contributors (ODbL)")
+    words = "Map data from OpenStreetMap contributors (ODbL)"
+    answer = fake_answers.answer(dataclasses.replace(load_hole("withy-drain"), attribution=words))
     save_lesson(fake_lessons.lesson(answer=answer), tmp_path / "a.pdf", only=("aims", "scores"))
     assert all("OpenStreetMap contributors" in text for text in pdf_words(tmp_path / "a.pdf"))
 

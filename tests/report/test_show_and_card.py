@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import functools
 from pathlib import Path
 
@@ -128,9 +129,8 @@ def test_the_card_has_blanks_and_no_advice(tmp_path: Path) -> None:
 
 
 def test_attribution_on_page_and_card(tmp_path: Path) -> None:
-    hole = load_hole("eel-trap")
-    object.__setattr__(hole, "attribution", "Map data from OpenStreetMap contributors (ODbL)")
-    yardage = measure(hole)
+    words = "Map data from OpenStreetMap contributors (ODbL)"
+    yardage = measure(dataclasses.replace(load_hole("eel-trap"), attribution=words))
     save_show(yardage, tmp_path / "show.pdf")
     save_cards([yardage], tmp_path / "card.pdf")
     for name in ("show.pdf", "card.pdf"):
