@@ -10,5 +10,6 @@ for one in holes:
     print(f"{one.hole.name}: narrowest at {narrow.station_yd:.0f} yd, {narrow.width_yd:.0f} yd wide")
     for trouble in one.troubles:
         if trouble.side == "across":
-            print(f"  {trouble.name}: reached from {trouble.reach_yd:.0f} yd, carried at {trouble.clear_yd:.0f}")
+            reach, clear = trouble.reach_yd, trouble.clear_yd
+            print(f"  {trouble.name}: reached from {reach:.0f} yd, carried at {clear:.0f}")
 print(*save_cards(holes, "card.pdf"))

@@ -201,7 +201,10 @@ def card_pages(
 
 
 def save_cards(
-    yardages: Sequence[Yardage], path: str | Path, units: Units = YARDS, numbers: Sequence[int | None] | None = None
+    yardages: Sequence[Yardage],
+    path: str | Path,
+    units: Units = YARDS,
+    numbers: Sequence[int | None] | None = None,
 ) -> list[Path]:
     """Write the cards, one PDF or a PNG or SVG each; returns the files written."""
     return write_pages(card_pages(yardages, units, numbers), path)

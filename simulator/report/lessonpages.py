@@ -14,7 +14,7 @@ from . import lessonmaps, shotplot, takeaways
 from .chosen import title
 from .groundplot import ground_key, view_box
 from .lessoncharts import draw_aims, draw_pattern, draw_scores
-from .palette import CURVES, FAINT, SHOTS, STYLE
+from .palette import CURVES, FAINT, INK, SHOTS, STYLE
 from .sheet import GAP_IN, Sheet, write_pages
 from .units import YARDS, Units
 
@@ -199,7 +199,8 @@ def _patterns(sheet: Sheet, result: Lesson, units: Units) -> None:
                label=f"one finish of 100; {units.name} from the ball and beside the line"),
         Line2D([], [], color=SHOTS[1].colour, label=f"8 of 10 each way; width x depth, {units.name}"),
     ])  # fmt: skip
-    sheet.words("Driver from a tee, all else from fairway, on a level field in today's air; the hole's first leg is up.", 6.0, color=FAINT)
+    how = "Driver from a tee, all else from fairway; level field, today's air, the hole's first leg up."
+    sheet.words(how, 6.0, color=FAINT)
 
 
 def _shot_key(result: Lesson, index: int, units: Units, answer: object = None) -> Line2D:
@@ -222,7 +223,8 @@ def _line_keys(room: bool) -> list[Line2D]:
     from matplotlib.lines import Line2D
 
     band = Line2D([], [], color=SHOTS[0].colour, linewidth=2.4, label="lines that play alike")
-    box = Line2D([], [], color=INK, linewidth=0.9, linestyle=(0, (5, 2)), label="room: ground without trouble")
+    words = "room: ground without trouble"
+    box = Line2D([], [], color=INK, linewidth=0.9, linestyle=(0, (5, 2)), label=words)
     return [band, box] if room else [band]
 
 

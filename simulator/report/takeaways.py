@@ -5,7 +5,7 @@ from __future__ import annotations
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from . import phrases
-from .chosen import PENALTY, Trouble, equals, par_counts, runner_up, title, troubles
+from .chosen import Trouble, equals, par_counts, runner_up, title, troubles
 from .figures import HELD, in_hundred, join_words, nearest, one_in, unseen
 from .lines import line_words as pointing_words
 from .units import YARDS, Units
@@ -104,7 +104,7 @@ def _dearest(rows: list[Trouble], index: int) -> Trouble | None:
     """The row whose surplus is greatest, penalties before anything else."""
     if not rows:
         return None
-    return max(rows, key=lambda row: (row.surface in PENALTY, row.shares[index] - row.shares[1 - index]))
+    return max(rows, key=lambda row: (row.penalty, row.shares[index] - row.shares[1 - index]))
 
 
 def aim_words(result: Lesson, units: Units = YARDS) -> list[str]:

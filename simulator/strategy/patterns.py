@@ -73,8 +73,8 @@ def club_patterns(place: Place, seed: int) -> tuple[ClubPattern, ...]:
         action = np.array([float(row), 0.0, 0.0])
         teed = shot.club.kind == "driver" or row not in board.allowed(int(Lie.FAIRWAY))
         rest = play(
-            board, 0.0, 0.0, int(Lie.TEE if teed else Lie.FAIRWAY), action, action, 5.0, seed=seed + 41, sequences=STRIKES,
-            threads=place.threads, most_strokes=1,
+            board, 0.0, 0.0, int(Lie.TEE if teed else Lie.FAIRWAY), action, action, 5.0, seed=seed + 41,
+            sequences=STRIKES, threads=place.threads, most_strokes=1,
         ).rest_yd  # fmt: skip
         across, along = rest[:, 0], rest[:, 1]
         found.append(
