@@ -15,15 +15,18 @@ import typer
 from .. import __version__
 from ..errors import SimulatorError
 from .answer import compare, plan
+from .card import card
 from .carries import carries
 from .check import check, list_
 from .course import course
 from .flat import flat
+from .lesson import lesson
 from .maps import import_map
 from .new import new
 from .player import fit
 from .practice import practice
 from .say import say
+from .show import show
 from .sketch import sketch
 from .survey import survey
 
@@ -41,6 +44,8 @@ app = typer.Typer(
 
 for command in (plan, compare, carries, course, practice, check, survey):
     app.command()(flat(command))
+for drawn in (lesson, show, card):
+    app.command()(flat(drawn))
 app.command("list")(flat(list_))
 app.add_typer(new, name="new")
 app.command("import-map")(flat(import_map))

@@ -26,7 +26,7 @@ from .question import Clock, Progress, Question, question, solve
 from .reaching import with_goal
 from .rescore import rescore
 from .result import TIE_STROKES, Answer, Start
-from .search import Choice
+from .search import Choice, Place
 
 MAP_TOLERANCE = 0.015
 """Map and sequences farther apart than this and three standard errors: a warning [strokes]."""
@@ -126,7 +126,11 @@ def _silent(message: str) -> None:
 
 def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
     clock = Clock()
-    place = solve(asked, say, clock)
+    return answer_at(solve(asked, say, clock), asked, say, clock, quick)
+
+
+def answer_at(place: Place, asked: Question, say: Progress, clock: Clock, quick: bool) -> Answer:
+    """The answer of a question whose hole is solved; `place` is where it is asked from."""
     bag, start = place.board.bag, asked.start
     wanted = [asked_club(asked.player, text, bag.shots.shots[: bag.shots.first_part]) for text in asked.clubs]
     say("clubs and lines")
