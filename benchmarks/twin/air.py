@@ -142,11 +142,16 @@ class Branches:
         sin_b, cos_b = np.sin(bearing)[:, None], np.cos(bearing)[:, None]
         px, py = x[:, None] + way * sin_b + side * cos_b, y[:, None] + way * cos_b - side * sin_b
         cell = self.read.cell(px, py)
-        crown = self.canopy[cell].astype(np.intp)
-        over = height - (0.0 if self.read.level else self.read.height[cell] - self.read.ground_height(x, y)[:, None])
-        row = self.crowns[np.maximum(crown - 1, 0)]
-        inside = (crown > 0) & (row[..., c.CROWN_BASE] < over) & (over < row[..., c.CROWN_TOP])
-        spent = np.cumsum(inside * (end[:, None] / steps) / row[..., c.CROWN_HIT], axis=1)
+        under = np.nonzero(self.canopy[cell])
+        row = self.crowns[self.canopy[cell][under].astype(np.intp) - 1]
+        over = height[under]
+        if not self.read.level:
+            over = over - self.read.height[cell][under] + self.read.ground_height(x, y)[under[0]]
+        within = (row[:, c.CROWN_BASE] < over) & (over < row[:, c.CROWN_TOP])
+        passed = np.zeros(way.shape)
+        passed[under] = within * (end / steps)[under[0]] / row[:, c.CROWN_HIT]
+        inside = passed > 0.0
+        spent = np.cumsum(passed, axis=1)
         met = inside & (spent >= depth[:, None])
         hit = met.any(axis=1)
         at = np.arange(x.size), met.argmax(axis=1)

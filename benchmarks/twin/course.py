@@ -14,7 +14,7 @@ from .ground import Run, flight_entry
 from .reading import Array, Reading
 from .relief import Choices, from_bad_lie, from_penalty, replay_offer
 
-BATCH = 8192
+BATCH = 16384
 """Balls played together: enough to hide the cost of a call, few enough to stay in the processor's cache."""
 
 
@@ -177,10 +177,10 @@ class Twin:
         run = Run(read, land_x, land_y, vx, vy, down, spin * s[c.STRIKE_SPIN])
         entry_x = np.where(run.entered, run.entry_x, entry_x)
         entry_y = np.where(run.entered, run.entry_y, entry_y)
-        return self._settle(x, y, replay, run, (entry_x, entry_y), s[c.STRIKE_SIDEWAYS], generator)
+        return self._settle(x, y, lie, replay, run, (entry_x, entry_y), s[c.STRIKE_SIDEWAYS], generator)
 
     def _settle(
-        self, x: Array, y: Array, replay: Array, run: Run, entry: tuple[Array, Array], sideways: Array,
+        self, x: Array, y: Array, old_lie: Array, replay: Array, run: Run, entry: tuple[Array, Array], sideways: Array,
         generator: np.random.Generator,
     ) -> tuple[Array, Array, Array, Array, Array, Array]:  # fmt: skip
         """By the Rules: lost, out of bounds, penalty area, unplayable, holed, or as it lies."""
@@ -216,7 +216,7 @@ class Twin:
             on, chance = on[maybe], chance[maybe]
             done[on] = self._uniform(generator, on.size) < chance
         stayed = best.lie < 0
-        best.x[stayed], best.y[stayed] = x[stayed], y[stayed]
+        best.x[stayed], best.y[stayed], best.lie[stayed] = x[stayed], y[stayed], old_lie[stayed]
         return done, 1.0 + best.penalty, best.x, best.y, best.lie, stayed
 
     def _holed(self, x: Array, y: Array, run: Run, on: Array, sideways: Array) -> Array:
