@@ -13,7 +13,12 @@ import sys
 from benchmarks import growth, speed, sureness, waiting
 from benchmarks.rows import Row, table
 
-PARTS = {"speed": speed.measure, "waiting": waiting.measure, "growth": growth.measure, "sureness": sureness.measure}
+PARTS = {
+    "speed": speed.measure,
+    "waiting": waiting.measure,
+    "growth": growth.measure,
+    "sureness": sureness.measure,
+}
 
 
 def regret(as_json: bool) -> int:
@@ -25,7 +30,7 @@ def regret(as_json: bool) -> int:
 
 
 def main() -> int:
-    """Measure, print; exit status 1 where agreement or sureness missed its target (times depend on the machine)."""
+    """Measure, print; exit status 1 where agreement or sureness missed (times depend on the machine)."""
     parser = argparse.ArgumentParser(prog="python -m benchmarks", description=__doc__)
     parser.add_argument("--short", action="store_true", help="a minute's worth")
     parser.add_argument("--json", action="store_true", help="JSON on standard output and nothing else there")
@@ -37,11 +42,22 @@ def main() -> int:
             print(f"{name} ...", file=sys.stderr, flush=True)
             rows += measure(asked.short)
     load = os.getloadavg()[0] if hasattr(os, "getloadavg") else float("nan")
-    machine = {"cores": os.cpu_count(), "load": load, "python": platform.python_version(), "cpu": platform.processor()}
+    machine = {
+        "cores": os.cpu_count(),
+        "load": load,
+        "python": platform.python_version(),
+        "cpu": platform.processor(),
+    }
     if asked.json:
-        print(json.dumps({"schema": "holesim-benchmarks-1", "machine": machine, "rows": [r.to_dict() for r in rows]}))
+        print(
+            json.dumps(
+                {"schema": "holesim-benchmarks-1", "machine": machine, "rows": [r.to_dict() for r in rows]}
+            )
+        )
     elif rows:
-        print(f"{machine['cores']} cores, load {load:.1f} at the end (above 1, other work made these times longer)")
+        print(
+            f"{machine['cores']} cores, load {load:.1f} at the end (above 1, other work made these times longer)"
+        )
         print(table(rows))
     failed = 0
     if asked.only == "regret" or (asked.only is None and not asked.short):

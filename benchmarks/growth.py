@@ -45,7 +45,9 @@ print(json.dumps([end - start, cpu_end - cpu, after / 1024, before / 1024]))
 
 def _asked(**what: object) -> tuple[float, float, float]:
     """Wall seconds, processor seconds and peak memory [MiB] of a question."""
-    done = subprocess.run([sys.executable, "-c", _ASK, json.dumps(what)], check=True, capture_output=True, text=True)
+    done = subprocess.run(
+        [sys.executable, "-c", _ASK, json.dumps(what)], check=True, capture_output=True, text=True
+    )
     wall, cpu, peak, _ = json.loads(done.stdout)
     return wall, cpu, peak
 

@@ -43,7 +43,9 @@ def race(case: Case, sequences: int, targets: bool) -> list[Row]:
     gaussians = GAUSSIANS_A_STROKE * twin.shots / fewer  # strokes but putts, a sequence
     count, generator = int(gaussians * sequences), np.random.default_rng(7)
     drawing_s, drawing_cpu = seconds(lambda: generator.standard_normal(count))
-    apart = abs(ours.mean() - theirs.mean()) / np.hypot(ours.std() / sequences**0.5, theirs.std() / fewer**0.5)
+    apart = abs(ours.mean() - theirs.mean()) / np.hypot(
+        ours.std() / sequences**0.5, theirs.std() / fewer**0.5
+    )
     part = f"speed: {case.name}"
     return [
         Row(part, "sequences a second, one core", sequences / one_s, "/s"),

@@ -27,7 +27,9 @@ def _choices(case: Case) -> list[np.ndarray]:
         for name in CLUBS
     }
     place = Place(board, 0.0, 0.0, int(Lie.TEE), default_threads())
-    found, _ = search(place, 3, list(rows.values()), keep_within=9.0, keep_most=9, must=frozenset(rows.values()))
+    found, _ = search(
+        place, 3, list(rows.values()), keep_within=9.0, keep_most=9, must=frozenset(rows.values())
+    )
     return [next(choice.action for choice in found if choice.row == row) for row in rows.values()]
 
 
@@ -62,7 +64,9 @@ def measure(short: bool) -> list[Row]:
         part = f"sureness: {player}, withy-drain, {repeats:,} runs of {SEQUENCES} sequences"
         limit = estimate.clear_multiple(FIRST_SETS)
         rows.append(Row(part, "driver minus 3-wood", float(truth[1]), "strokes"))
-        rows.append(Row(part, "variance, plain independent over ours", independent / ours, "times", 5.0, True))
+        rows.append(
+            Row(part, "variance, plain independent over ours", independent / ours, "times", 5.0, True)
+        )
         for k, what in enumerate(("driver's score", "difference")):
             covered = 100.0 * float(np.mean(np.abs(figures[:, k] - truth[k]) <= limit * errors[:, k]))
             # 200 runs know a share of 95 % to 1.5 points: the short form allows three of them more

@@ -38,9 +38,13 @@ def measure(short: bool) -> list[Row]:
         Row(PART, "plan of a par 4 in process", wall, "s", 1.0),
         Row(PART, "the same, processor seconds of all cores", cpu, "s"),
     ]
-    rows += [Row(PART, f"  of it: {name.replace('_', ' ')}", spent, "s") for name, spent in answer.seconds.items()]
+    rows += [
+        Row(PART, f"  of it: {name.replace('_', ' ')}", spent, "s") for name, spent in answer.seconds.items()
+    ]
     repeats = 1 if short else 3
-    rows.append(Row(PART, "compare in a new process, kernels cached", _process(COMPARE, repeats=repeats), "s", 3.0))
+    rows.append(
+        Row(PART, "compare in a new process, kernels cached", _process(COMPARE, repeats=repeats), "s", 3.0)
+    )
     if not short:
         with tempfile.TemporaryDirectory() as cache:
             rows.append(Row(PART, "compare for the first time ever", _process(COMPARE, cache), "s", 20.0))

@@ -49,11 +49,16 @@ class Twin:
         self.drawn, self.shots = 0, 0
         stock = strikes[..., c.STRIKE_CARRY] * strikes[..., c.STRIKE_FRACTION]
         self.parts = {}
-        for code, first, count in ((c.PART_SHOT, c.PART_FIRST, c.PART_COUNT), (c.PUNCH_SHOT, c.PUNCH_FIRST, c.PUNCH_COUNT)):
+        for code, first, count in (
+            (c.PART_SHOT, c.PART_FIRST, c.PART_COUNT),
+            (c.PUNCH_SHOT, c.PUNCH_FIRST, c.PUNCH_COUNT),
+        ):
             low = int(n[first])
             self.parts[code] = low, np.ascontiguousarray(stock[low : low + int(n[count])].T)
 
-    def play(self, start: Start, sequences: int, generator: np.random.Generator, most_strokes: int = 60) -> Array:
+    def play(
+        self, start: Start, sequences: int, generator: np.random.Generator, most_strokes: int = 60
+    ) -> Array:
         """Scores, float64[sequences]."""
         parts = [
             self._batch(start, min(BATCH, sequences - k), generator, most_strokes)

@@ -14,7 +14,9 @@ MOST_BOUNCES, MOST_STEPS = 30, 600
 class Run:
     """Balls on the ground, from the landing to rest; what is asked of it afterwards is kept in arrays."""
 
-    def __init__(self, read: Reading, x: Array, y: Array, vx: Array, vy: Array, down: Array, spin: Array) -> None:
+    def __init__(
+        self, read: Reading, x: Array, y: Array, vx: Array, vy: Array, down: Array, spin: Array
+    ) -> None:
         self.read, n = read, x.size
         self.x, self.y = x.copy(), y.copy()
         self.entry_x, self.entry_y = x.copy(), y.copy()

@@ -34,7 +34,13 @@ class Reading:
         self.green = int(numbers[c.LIE_GREEN])
         field = game.field
         self.grids = (
-            (field.coarse, game.coarse_plan, numbers[c.COARSE_X0], numbers[c.COARSE_Y0], numbers[c.COARSE_STEP]),
+            (
+                field.coarse,
+                game.coarse_plan,
+                numbers[c.COARSE_X0],
+                numbers[c.COARSE_Y0],
+                numbers[c.COARSE_STEP],
+            ),
             (field.fine, game.fine_plan, numbers[c.FINE_X0], numbers[c.FINE_Y0], numbers[c.FINE_STEP]),
         )
         # ground without a value weighs nothing in a mean: its value is 0 here and its weight 0

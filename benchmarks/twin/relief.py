@@ -38,11 +38,18 @@ def beside_places(read: Reading, x: Array, y: Array) -> tuple[Array, Array]:
     turn = np.pi / 4 * np.arange(-2, 3)
     away = np.maximum(read.out_yd(x, y), 1e-6) / read.numbers[c.TWO_CLUBS]
     ux, uy = ((x - read.pin[0]) / away)[:, None], ((y - read.pin[1]) / away)[:, None]
-    return x[:, None] + ux * np.cos(turn) + uy * np.sin(turn), y[:, None] + uy * np.cos(turn) - ux * np.sin(turn)
+    return x[:, None] + ux * np.cos(turn) + uy * np.sin(turn), y[:, None] + uy * np.cos(turn) - ux * np.sin(
+        turn
+    )
 
 
 def drop(
-    read: Reading, best: Choices, at: Array, places: tuple[Array, Array], strokes: float, no_sand: bool = False
+    read: Reading,
+    best: Choices,
+    at: Array,
+    places: tuple[Array, Array],
+    strokes: float,
+    no_sand: bool = False,
 ) -> None:
     """Offer the best of a row of places to each ball of `at`."""
     x, y = places
@@ -62,7 +69,9 @@ def replay_offer(best: Choices, at: Array, replay: Array, strokes: float) -> Non
     best.offer(at, strokes + replay[at], best.x[at], best.y[at], np.full(at.size, -1), strokes)
 
 
-def from_penalty(read: Reading, best: Choices, at: Array, entry: tuple[Array, Array], lateral: Array, replay: Array) -> None:
+def from_penalty(
+    read: Reading, best: Choices, at: Array, entry: tuple[Array, Array], lateral: Array, replay: Array
+) -> None:
     """Rule 17.1d."""
     strokes = read.numbers[c.PENALTY_STROKES]
     drop(read, best, at, back_places(read, entry[0][at], entry[1][at]), strokes)
