@@ -1,1 +1,1 @@
-"""Measurements: how fast, how it grows, how sure (``python -m benchmarks``); how right (``validation.py``)."""
+"""Measurements: how fast, how it grows, how sure (``python -m benchmarks``); ``validation.py``: how right."""

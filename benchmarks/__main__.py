@@ -55,9 +55,7 @@ def main() -> int:
             )
         )
     elif rows:
-        print(
-            f"{machine['cores']} cores, load {load:.1f} at the end (above 1, other work made these times longer)"
-        )
+        print(f"{machine['cores']} cores, load {load:.1f} at the end (above 1, other work slowed this)")
         print(table(rows))
     failed = 0
     if asked.only == "regret" or (asked.only is None and not asked.short):

@@ -1,4 +1,4 @@
-"""Full sequences per second: the compiled engine, the numpy twin of the same golf, and bare random numbers."""
+"""Full sequences per second: the engine, the numpy twin of the same golf, and bare random numbers."""
 
 from __future__ import annotations
 
@@ -55,7 +55,8 @@ def race(case: Case, sequences: int, targets: bool) -> list[Row]:
         Row(part, "numpy twin, one core", 1.0 / twin_a_sequence, "/s"),
         Row(part, "engine over twin, one core", twin_a_sequence * sequences / one_s, "times", 5.0, True),
         Row(part, "the same by processor time", twin_cpu * sequences / one_cpu, "times"),
-        Row(part, f"engine over twin, {threads} cores", twin_a_sequence * sequences / all_s, "times", 9.0, True),
+        Row(part, f"engine over twin, {threads} cores", twin_a_sequence * sequences / all_s,
+            "times", 9.0, True),
         Row(part, "mean scores of both apart", float(apart), "s.e.", 3.3),
         Row(part, "Gaussian numbers a sequence", gaussians, ""),
         Row(part, "one core over drawing those with numpy", one_s / drawing_s, "times"),
@@ -76,13 +77,13 @@ def measure(short: bool) -> list[Row]:
         spent = 0.0
         for hole in holes:
             spent += seconds(lambda h=hole, k=cores: h.play(h.start.action, 5, count // 4, threads=k), 1)[0]
-        rows.append(Row(f"speed: {len(holes)} demo holes", f"sequences a second, {cores} cores, mean over the holes",
+        part = f"speed: {len(holes)} demo holes"
+        rows.append(Row(part, f"sequences a second, {cores} cores, mean over the holes",
                         count // 4 * len(holes) / spent, "/s"))  # fmt: skip
     spent = 0.0
     for hole in holes:
         spent += seconds(lambda h=hole: Twin(h.board).play(h.start, 20_000, np.random.default_rng(1)), 1)[0]
     rate = 20_000 * len(holes) / spent
-    part = rows[-1].part
     rows.append(Row(part, "numpy twin, one core", rate, "/s"))
     rows.append(Row(part, "engine over twin, one core", rows[-3].figure / rate, "times", 5.0, True))
     rows.append(Row(part, f"engine over twin, {threads} cores", rows[-3].figure / rate, "times", 9.0, True))

@@ -1,4 +1,4 @@
-"""Driver minus 3-wood, asked over and over in small runs: its variance, and whether the stated intervals hold."""
+"""Driver minus 3-wood, asked over and over in small runs: its variance, and the stated intervals."""
 
 from __future__ import annotations
 
@@ -34,7 +34,7 @@ def _choices(case: Case) -> list[np.ndarray]:
 
 
 def small_runs(case: Case, repeats: int, strikes: int) -> tuple[np.ndarray, np.ndarray]:
-    """Estimate and its standard error of the driver's score and of the difference, float64[repeats, 2] each."""
+    """Estimates and standard errors of the driver's score and the difference, float64[repeats, 2]."""
     actions = _choices(case)
     place, value = case.place, case.start.value
     figures, errors = np.empty((repeats, 2)), np.empty((repeats, 2))

@@ -1,4 +1,4 @@
-"""Every outside check side by side, misses included: ``python benchmarks/validation.py`` writes VALIDATION.md.
+"""Every outside check side by side, misses included: ``python benchmarks/validation.py`` writes the page.
 
 Runs the tests that hold the model against the outside (``tests/truth``, and tests elsewhere that name a
 source) and prints what they said (``tests/truth_rows.py``). ``--slow`` adds the long statistical ones.
@@ -52,6 +52,19 @@ def number(value: float) -> str:
     return f"{value:,.0f}" if abs(value) >= 1000 else f"{value:.4g}"
 
 
+def cells(r: dict[str, Any]) -> list[str]:
+    """What, published, ours, meant within."""
+    low, high = map(number, r["published"])
+    unit = f" {r['unit']}" if r["unit"] else ""
+    published = low if low == high else f"{low} to {high}"
+    return [r["what"], published + unit, number(r["ours"]) + unit, number(r["within"]) + unit]
+
+
+def line(columns: list[str]) -> str:
+    """A line of a table."""
+    return "| " + " | ".join(columns) + " |"
+
+
 def figure_lines(rows: list[dict[str, Any]]) -> list[str]:
     """The table of figures, by source."""
     lines = []
@@ -61,14 +74,7 @@ def figure_lines(rows: list[dict[str, Any]]) -> list[str]:
             "| What | Published | Ours | Meant within | |",
             "|---|---|---|---|---|",
         ]
-        for r in group:
-            low, high = map(number, r["published"])
-            published = low if low == high else f"{low} to {high}"
-            unit = f" {r['unit']}" if r["unit"] else ""
-            verdict = "met" if r["met"] else "**missed**"
-            lines.append(
-                f"| {r['what']} | {published}{unit} | {number(r['ours'])}{unit} | {number(r['within'])}{unit} | {verdict} |"
-            )
+        lines += [line([*cells(r), "met" if r["met"] else "**missed**"]) for r in group]
     return lines
 
 
@@ -91,7 +97,7 @@ def test_lines(outcomes: dict[str, str]) -> list[str]:
     for (path, name), found in sorted(functions.items()):
         failed = [o for o in found if o == "failed"]
         verdict = f"**{len(failed)} failed**" if failed else "passed" if "passed" in found else "skipped"
-        lines.append(f"| {path.removeprefix('tests/')} | {said(path, name)} | {len(found)} | {verdict} |")
+        lines.append(line([path.removeprefix("tests/"), said(path, name), str(len(found)), verdict]))
     return lines
 
 
@@ -111,13 +117,7 @@ contradict each other, one of them has to be missed.
 ## The misses
 """
     lines = [head, "| Source | What | Published | Ours | Meant within |", "|---|---|---|---|---|"]
-    for r in missed:
-        low, high = map(number, r["published"])
-        published = low if low == high else f"{low} to {high}"
-        unit = f" {r['unit']}" if r["unit"] else ""
-        lines.append(
-            f"| {r['source']} | {r['what']} | {published}{unit} | {number(r['ours'])}{unit} | {number(r['within'])}{unit} |"
-        )
+    lines += [line([r["source"], *cells(r)]) for r in missed]
     lines += ["\n## Figures, by source", *figure_lines(rows)]
     lines += ["\n## The tests behind them, and those that compare with a reference library or a twin\n"]
     return "\n".join([*lines, *test_lines(kept["outcomes"])]) + "\n"

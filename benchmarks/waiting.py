@@ -1,4 +1,4 @@
-"""How long one waits: plan in this process, from a cold start, for the first time ever; imports; where it goes."""
+"""How long one waits: in this process, from a cold start, the first time ever; imports; where it goes."""
 
 from __future__ import annotations
 

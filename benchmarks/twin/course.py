@@ -185,8 +185,8 @@ class Twin:
         return self._settle(x, y, lie, replay, run, (entry_x, entry_y), s[c.STRIKE_SIDEWAYS], generator)
 
     def _settle(
-        self, x: Array, y: Array, old_lie: Array, replay: Array, run: Run, entry: tuple[Array, Array], sideways: Array,
-        generator: np.random.Generator,
+        self, x: Array, y: Array, old_lie: Array, replay: Array, run: Run, entry: tuple[Array, Array],
+        sideways: Array, generator: np.random.Generator,
     ) -> tuple[Array, Array, Array, Array, Array, Array]:  # fmt: skip
         """By the Rules: lost, out of bounds, penalty area, unplayable, holed, or as it lies."""
         read, n, game = self.read, self.read.numbers, self.read.game

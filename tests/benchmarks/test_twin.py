@@ -16,7 +16,9 @@ def agree(case):
     error = np.hypot(ours.std(), theirs.std()) / np.sqrt(SEQUENCES)
     assert abs(ours.mean() - theirs.mean()) < 3.3 * error
     top = int(np.quantile(ours, 0.99))
-    counts = np.array([np.bincount(np.minimum(s, top).astype(int), minlength=top + 1) for s in (ours, theirs)])
+    counts = np.array(
+        [np.bincount(np.minimum(s, top).astype(int), minlength=top + 1) for s in (ours, theirs)]
+    )
     counts = counts[:, counts.sum(axis=0) >= 20]
     spread = ((counts[0] - counts[1]) ** 2 / counts.sum(axis=0)).sum()  # chi-square, equal totals
     assert spread < 3.0 * counts.shape[1] + 10.0  # beyond 1 in 1,000 at 2 to 10 degrees of freedom
