@@ -15,10 +15,10 @@ from .say import progress, say
 def import_map(
     map_file: Annotated[
         str,
-        typer.Argument(metavar="FILE", help="GeoJSON or .osm (also .gz) with OpenStreetMap's golf tags, WGS 84."),
+        typer.Argument(metavar="FILE", help="GeoJSON or .osm (also .gz) with OpenStreetMap's golf tags."),
     ],
     out: Annotated[
-        Path, typer.Option("-o", "--out", metavar="DIR", help="Folder for the hole files; made if it is missing.")
+        Path, typer.Option("-o", "--out", metavar="DIR", help="Folder for the hole files; made if missing.")
     ],
     elevation: Annotated[
         str | None,
@@ -29,17 +29,17 @@ def import_map(
     outside: Annotated[
         str,
         typer.Option(
-            "--outside", metavar="WHAT", help="What lies outside the outline of the course: out (of bounds) or rough."
+            "--outside", metavar="WHAT", help="Outside the outline of the course: out (of bounds) or rough."
         ),
     ] = "out",
     sea: Annotated[
-        str, typer.Option("--sea", metavar="WHAT", help="What the sea is: out (of bounds) or red (penalty area).")
+        str, typer.Option("--sea", metavar="WHAT", help="The sea: out (of bounds) or red (penalty area).")
     ] = "out",
     attribution: Annotated[
         str | None,
         typer.Option(
             "--attribution", metavar="TEXT",
-            help="Line that files and pictures carry; OpenStreetMap's if left out, none for a map of your own.",
+            help="Line that files and pictures carry; OpenStreetMap's if left out, none for your own map.",
         ),
     ] = None,
     replace: Annotated[bool, typer.Option("--replace", help="Write over hole files that are there.")] = False,

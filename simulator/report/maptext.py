@@ -8,18 +8,18 @@ from ..hole.maps.report import HoleReport, MapReport
 
 COLUMNS = 80
 RULES = (
-    "A map is not the course: compare tees, greens and stakes with what you see; local rules and the committee"
-    " decide."
+    "A map is not the course: compare tees, greens and stakes with what you see; local rules and the"
+    " committee decide."
 )
 
 
 def import_text(report: MapReport) -> str:
-    """The report of a map: a line a hole, then what to look at and what was assumed, with the holes it is about."""
+    """The report of a map: a line a hole, then what to look at and what was assumed, hole by hole."""
     written, total = len(report.written), len(report.holes)
     whole = sum(hole.complete for hole in report.holes)
     lines = _wrap(
-        f"{report.source}: {written} of {total} {'hole' if total == 1 else 'holes'} written to {report.folder}, "
-        f"{whole} complete."
+        f"{report.source}: {written} of {total} {'hole' if total == 1 else 'holes'} written to"
+        f" {report.folder}, {whole} complete."
     )
     width = min(max((len(hole.hole) for hole in report.holes), default=4), 24) + 2
     lines.append(f"{'hole':<{width}}{'par':>3}{'yd':>6}  file, tees, and what the map lacks")
@@ -48,8 +48,12 @@ def _hole(hole: HoleReport, width: int) -> list[str]:
     name = textwrap.shorten(hole.hole, width - 2, placeholder="...") or hole.hole[: width - 2]
     if hole.file is None:
         head = f"{name:<{width}}"
-        return textwrap.wrap(f"not written: {hole.failed}", COLUMNS, initial_indent=head, subsequent_indent=" " * width)
-    lacks = f"no {', no '.join(hole.missing)}" if hole.missing else "complete" if hole.complete else "look at it"
+        return textwrap.wrap(
+            f"not written: {hole.failed}", COLUMNS, initial_indent=head, subsequent_indent=" " * width
+        )
+    lacks = (
+        f"no {', no '.join(hole.missing)}" if hole.missing else "complete" if hole.complete else "look at it"
+    )
     words = f"{hole.file.rsplit('/', 1)[-1]}: {', '.join(hole.tees)}; {lacks}"
     head = f"{name:<{width}}{hole.par:>3}{hole.length_yd:>6.0f}  "
     return textwrap.wrap(words, COLUMNS, initial_indent=head, subsequent_indent=" " * len(head))

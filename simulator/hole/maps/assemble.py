@@ -32,7 +32,9 @@ def assemble(source: str, found: Elements) -> MapData:
         if tags.get("golf") == "hole" and tags.get("type") not in AREA_TYPES:
             _hole_relation(found, members, feature, hole_lines)
         else:
-            ways = [(found.ways[ref], role) for what, ref, role in members if what == "way" and ref in found.ways]
+            ways = [
+                (found.ways[ref], role) for what, ref, role in members if what == "way" and ref in found.ways
+            ]
             if tags.get("type") not in AREA_TYPES and not any(role in ("outer", "inner") for _, role in ways):
                 continue
             if not _says_something(tags):
@@ -56,7 +58,9 @@ def assemble(source: str, found: Elements) -> MapData:
         elif "golf" in way.tags:
             lost += 1
     if lost:
-        data.notes.append(f"{lost} golf features without corners in the file left out: export them with their nodes.")
+        data.notes.append(
+            f"{lost} golf features without corners in the file left out: export them with their nodes."
+        )
     for number, tags in found.node_tags.items():
         data.features.append(MapFeature(f"node/{number}", tags, points=[np.array([found.places[number]])]))
     return data
@@ -70,7 +74,9 @@ def _hole_relation(
     found: Elements, members: list[tuple[str, str, str]], feature: MapFeature, used: set[str]
 ) -> None:
     """The line of a hole drawn as a relation: its member that is tagged a hole, else its plain open ways."""
-    ways = [(ref, found.ways[ref], role) for what, ref, role in members if what == "way" and ref in found.ways]
+    ways = [
+        (ref, found.ways[ref], role) for what, ref, role in members if what == "way" and ref in found.ways
+    ]
     tagged = [(ref, way) for ref, way, _ in ways if way.tags.get("golf") == "hole"]
     plain = [
         (ref, way) for ref, way, role in ways
@@ -127,10 +133,10 @@ def join_rings(parts: list[list[Any]]) -> tuple[list[list[Any]], int]:
         used[first] = True
         chain = list(loose[first])
         while chain[0] != chain[-1]:
-            k = next((k for k in by_end[chain[-1]] if not used[k]), None)
-            if k is None:
-                k = next((k for k in by_end[chain[0]] if not used[k]), None)
-                if k is None:
+            k = next((k for k in by_end[chain[-1]] if not used[k]), -1)
+            if k < 0:
+                k = next((k for k in by_end[chain[0]] if not used[k]), -1)
+                if k < 0:
                     break
                 chain.reverse()
             used[k] = True

@@ -42,7 +42,8 @@ def outside(grounds: Area, box: Polygon) -> Area | None:
 
 def beyond_lines(lines: list[np.ndarray], play: shapely.LineString, box: Polygon) -> tuple[Area | None, int]:
     """Ground beyond boundary lines, on the side where the hole is not; and how many lines cross the hole."""
-    strips, crossing = [], 0
+    strips: list[shapely.Geometry] = []
+    crossing = 0
     for corners in lines:
         line = shapely.LineString(corners)
         if not line.intersects(box):
@@ -50,8 +51,8 @@ def beyond_lines(lines: list[np.ndarray], play: shapely.LineString, box: Polygon
         if line.intersects(play):
             crossing += 1
             continue
-        sides = [polygons(line.buffer(side * BEYOND_YD, single_sided=True)) for side in (1.0, -1.0)]
-        sides = [side for side in sides if side is not None]
+        both = (polygons(line.buffer(side * BEYOND_YD, single_sided=True)) for side in (1.0, -1.0))
+        sides = [side for side in both if side is not None]
         far = max(sides, key=lambda side: side.distance(play), default=None)
         if far is not None and min(side.distance(play) for side in sides) < far.distance(play):
             strips.append(far.difference(play.buffer(5.0)))
@@ -59,15 +60,15 @@ def beyond_lines(lines: list[np.ndarray], play: shapely.LineString, box: Polygon
 
 
 def sea(coast: list[np.ndarray], box: Polygon) -> Area | None:
-    """The sea in a box: right of the coastlines, as OpenStreetMap draws them (wiki, Tag:natural=coastline)."""
+    """The sea in a box: right of the coastlines (OpenStreetMap wiki, Tag:natural=coastline)."""
     lines = [shapely.LineString(line) for line in coast]
     near = [line for line in lines if line.intersects(box)]
     if not near:
         return None
     inside = [line.intersection(box) for line in near]
-    pieces = list(shapely.get_parts(shapely.polygonize([
-        part for part in shapely.get_parts(shapely.union_all([box.exterior, *inside])) if part.geom_type == "LineString"
-    ])))  # fmt: skip
+    edges = shapely.get_parts(shapely.union_all([box.exterior, *inside]))
+    whole = shapely.polygonize([edge for edge in edges if edge.geom_type == "LineString"])
+    pieces = list(shapely.get_parts(whole))
     votes = np.zeros(len(pieces))
     for line in near:
         corners = shapely.get_coordinates(shapely.segmentize(line, 20.0))

@@ -80,9 +80,9 @@ def read_points(source: str, plane: LocalPlane) -> np.ndarray:
     lonlat = _degrees(source, data[:, :2], plane)
     near = plane.away_yd(lonlat) < NEAR_YD + 20_000.0
     if not near.any() or plane.away_yd(lonlat).min() > NEAR_YD:
-        x, y = lonlat[0]
-        raise FileError(source, "", f"points of another place ({x:.4f}, {y:.4f})",
-                        f"points near the holes of the map ({plane.lon_deg:.4f}, {plane.lat_deg:.4f})")  # fmt: skip
+        place = f"points of another place ({lonlat[0, 0]:.4f}, {lonlat[0, 1]:.4f})"
+        here = f"{plane.lon_deg:.4f}, {plane.lat_deg:.4f}"
+        raise FileError(source, "", place, f"points near the holes of the map ({here})")
     return np.column_stack([plane.xy(lonlat), data[:, 2] * scale])[near]
 
 
@@ -120,7 +120,10 @@ def _number(cell: str) -> float | None:
 
 def _columns(source: str, names: list[str]) -> tuple[int, int, int, float]:
     """Places of longitude, latitude and height among the columns, and yards in a unit of height."""
-    stems = [name.rsplit("_", 1) if name.rsplit("_", 1)[-1] in (*UNIT_YD, "deg", "metres", "meters") else [name] for name in names]
+    stems = [
+        name.rsplit("_", 1) if name.rsplit("_", 1)[-1] in (*UNIT_YD, "deg", "metres", "meters") else [name]
+        for name in names
+    ]
     found = []
     for what, words in (("longitude", LON), ("latitude", LAT), ("height", ELE)):
         k = next((names_k for word in words for names_k, stem in enumerate(stems) if stem[0] == word), None)
@@ -135,10 +138,16 @@ def _degrees(source: str, xy: np.ndarray, plane: LocalPlane) -> np.ndarray:
     """Longitudes and latitudes of points given so, or in UTM metres of the map's zone."""
     if np.abs(xy[:, 0]).max() <= 360.0 and np.abs(xy[:, 1]).max() <= 90.0:
         return xy
-    if xy[:, 0].min() > 100_000.0 and xy[:, 0].max() < 900_000.0 and 0.0 <= xy[:, 1].min() <= xy[:, 1].max() < 1e7:
+    if (
+        xy[:, 0].min() > 100_000.0
+        and xy[:, 0].max() < 900_000.0
+        and 0.0 <= xy[:, 1].min() <= xy[:, 1].max() < 1e7
+    ):
         return from_utm(xy, utm_zone(plane.lon_deg), plane.lat_deg < 0.0)
     found = f"x {xy[0, 0]:.10g}, y {xy[0, 1]:.10g}"
-    raise FileError(source, "", found, "longitude and latitude (WGS 84), or UTM metres in the zone of the map")
+    raise FileError(
+        source, "", found, "longitude and latitude (WGS 84), or UTM metres in the zone of the map"
+    )
 
 
 def spots_of(
@@ -156,10 +165,12 @@ def spots_of(
     near = on_green | (shapely.distance(line, places) < WIDE_YD)
     points, on_green = points[near], on_green[near]
     if len(points) < LEAST_SPOTS:
-        return [], ["Too few heights near this hole: it is level."] if len(points) else []
+        return [], ["Too few heights near this hole: it is level."]
     said = []
     middle = float(np.median(points[:, 2]))
-    points, on_green = (a[np.abs(points[:, 2] - middle) < MOST_RANGE_YD / 2.0 - 1.0] for a in (points, on_green))
+    points, on_green = (
+        a[np.abs(points[:, 2] - middle) < MOST_RANGE_YD / 2.0 - 1.0] for a in (points, on_green)
+    )
     greens, rest = _averaged(points[on_green], GREEN_CELL_YD), points[~on_green]
     cell = CELL_YD
     while len(others := _averaged(rest, cell)) + len(greens) > MOST_SPOTS and cell < 500.0:

@@ -49,7 +49,9 @@ def par_of(slot: Slot, said: HoleReport) -> int:
         said.assumed.append(f"Of the pars {', '.join(map(str, found))} in the map the first counts.")
     low, high = LENGTH_FOR_PAR_YD[par]
     if not low <= length <= high:
-        said.warnings.append(f"The map says par {par}, the line is {length:.0f} yd: par {by_length} by its length.")
+        said.warnings.append(
+            f"The map says par {par}, the line is {length:.0f} yd: par {by_length} by its length."
+        )
         return by_length
     return par
 

@@ -1,4 +1,4 @@
-"""The frame a hole is written in: origin at the start of its line, y along its first leg; and cutting to size."""
+"""The frame a hole is written in: origin at the start of its line, y along its first leg."""
 
 from __future__ import annotations
 

@@ -14,8 +14,7 @@ from simulator.hole.maps.lines import HoleLine, hole_line
 from simulator.hole.maps.model import MapData, MapFeature
 from simulator.hole.maps.place import Area, Placed, area_of, lines_of, place
 from simulator.hole.maps.plane import LocalPlane
-from simulator.hole.maps.tags import height_m, length_yd
-from simulator.units import YD_PER_M
+from simulator.hole.maps.spot_heights import heights_in
 
 FAR_YD = 40_000.0
 """Features farther than this from the middle of the holes are left out [yd]: the plane is good to 0.02 yd in
@@ -29,9 +28,6 @@ MOST_NOTES = 10
 
 LARGE_BUILDING_YD2 = 150.0
 """Buildings from this area on are out of bounds, smaller ones obstructions [yd2] (assumed)."""
-
-LEAST_HEIGHTS_SPREAD_YD = 0.05
-"""Heights of a map that differ less than this are none: exporters write 0 for everything [yd]."""
 
 
 @dataclass(eq=False)
@@ -93,13 +89,17 @@ def origin_of(data: MapData) -> LocalPlane:
         ]  # fmt: skip
         if starts:
             places = np.vstack(starts)
-            lon = np.degrees(np.unwrap(np.radians(places[:, 0])))  # medians do not mind the seam at 180 degrees
+            lon = np.degrees(
+                np.unwrap(np.radians(places[:, 0]))
+            )  # medians do not mind the seam at 180 degrees
             away = np.abs(lon - np.median(lon)) + np.abs(places[:, 1] - np.median(places[:, 1]))
             middle = int(np.argmin(away))
             return LocalPlane(float(places[middle, 0]), float(places[middle, 1]))
     raise FileError(
-        data.source, "", "no feature with golf=hole, golf=green or golf=tee",
-        "a golf course with OpenStreetMap's golf tags: lines golf=hole, areas golf=green, tee, fairway, bunker ...",
+        data.source,
+        "",
+        "no feature with golf=hole, golf=green or golf=tee",
+        "OpenStreetMap's golf tags: lines golf=hole, areas golf=green, tee, fairway, bunker ...",
     )
 
 
@@ -114,9 +114,13 @@ def gather(data: MapData) -> Site:
     plane = origin_of(data)
     site = Site(plane)
     near = [f for f in data.features if _away(f, plane) < FAR_YD]
-    far = sum(golf_kind(f.tags) == "hole" for f in data.features) - sum(golf_kind(f.tags) == "hole" for f in near)
+    far = sum(golf_kind(f.tags) == "hole" for f in data.features) - sum(
+        golf_kind(f.tags) == "hole" for f in near
+    )
     if far:
-        site.notes.append(f"{far} hole lines lie more than {FAR_YD / 1760.0:.0f} miles from the others: left out.")
+        site.notes.append(
+            f"{far} hole lines lie more than {FAR_YD / 1760.0:.0f} miles from the others: left out."
+        )
     placed = [place(f, plane) for f in near]
     marks = [p.points for p in placed if golf_kind(p.tags) in ("hole", "green", "tee", "pin")]
     marks += [line for p in placed if golf_kind(p.tags) in ("hole", "green", "tee") for line in p.lines]
@@ -129,7 +133,7 @@ def gather(data: MapData) -> Site:
         _sort(site, item)
     _sort_greens(site)
     _few_notes(site)
-    site.heights = _heights(near, plane, site.notes)
+    site.heights = heights_in(near, plane, site.notes)
     return site
 
 
@@ -144,7 +148,9 @@ def _touches(item: Placed, near: shapely.Geometry) -> bool:
         return True
     if any(near.intersects(shapely.LineString(line)) for line in item.lines):
         return True
-    return bool(len(item.points)) and bool(shapely.intersects_xy(near, item.points[:, 0], item.points[:, 1]).any())
+    return bool(len(item.points)) and bool(
+        shapely.intersects_xy(near, item.points[:, 0], item.points[:, 1]).any()
+    )
 
 
 def _sort(site: Site, item: Placed) -> None:
@@ -195,14 +201,19 @@ def _sort_ground(site: Site, item: Placed) -> None:
     if bounds and is_line:
         site.bounds_lines += item.lines
         return
-    if ground.key == "path" and item.area is not None and item.tags.get("area") != "yes" and _is_loop(item.area):
+    if (
+        ground.key == "path"
+        and item.area is not None
+        and item.tags.get("area") != "yes"
+        and _is_loop(item.area)
+    ):
         item.lines, item.area, is_line = lines_of(item), None, True  # a circuit that an exporter filled
     if is_line:
         if not item.lines:
             return
-        strip = shapely.union_all([
-            shapely.LineString(line).buffer(ground.width_yd / 2.0, quad_segs=3, cap_style="flat") for line in item.lines
-        ])  # fmt: skip
+        half = ground.width_yd / 2.0
+        lines = [shapely.LineString(line) for line in item.lines]
+        strip = shapely.union_all([line.buffer(half, quad_segs=3, cap_style="flat") for line in lines])
         site.grounds.append(Piece(item, strip, ground))
         return
     if ground.key == "range":
@@ -257,30 +268,3 @@ def _sort_greens(site: Site) -> None:
         site.tees.remove(piece)
         site.grounds.append(piece)
     site.tee_points = [t for t in site.tee_points if not practice.contains(shapely.Point(t.points[0]))]
-
-
-def _heights(features: list[MapFeature], plane: LocalPlane, notes: list[str]) -> np.ndarray:
-    """Known heights (n, 3) [yd]: `ele` of points, of corners of contours and of the middles of areas, and
-    third coordinates."""
-    found, corners = [], []
-    for feature in features:
-        z = height_m(feature.tags.get("ele"))
-        if z is None and "contour" in feature.tags:
-            z = length_yd(feature.tags.get("contour"))
-        if z is not None and abs(z) < 9000.0:
-            for part in (*feature.points, *feature.lines):
-                found.append(np.column_stack([plane.xy(part), np.full(len(part), z * YD_PER_M)]))
-            for _, ring in feature.rings[:1]:
-                found.append(np.append(plane.xy(ring[:-1]).mean(axis=0), z * YD_PER_M)[None])
-        else:
-            corners += [np.column_stack([plane.xy(h[:, :2]), h[:, 2] * YD_PER_M]) for h in feature.heights]
-    if corners:
-        all_corners = np.vstack(corners)
-        if np.ptp(all_corners[:, 2]) > LEAST_HEIGHTS_SPREAD_YD:
-            all_corners = all_corners[all_corners[:, 2] != 0.0]  # 0 is what exporters write for unknown
-            found.append(all_corners)
-    if not found:
-        return np.empty((0, 3))
-    out = np.vstack(found)
-    notes.append(f"{len(out)} heights in the map.")
-    return out

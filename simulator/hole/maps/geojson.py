@@ -165,7 +165,7 @@ def _add_geometry(
 def _corners(
     feature: MapFeature, part: Any, grid: Callable[[np.ndarray], np.ndarray] | None
 ) -> np.ndarray | None:
-    """Places (n, 2) of a list of positions; heights go to the feature. Positions that are none are skipped."""
+    """Places (n, 2) of a list of positions, those that are none skipped; heights go to the feature."""
     if not isinstance(part, list):
         return None
     rows = [
@@ -194,7 +194,11 @@ def _attribution(data: dict[str, Any], features: list[MapFeature]) -> str | None
         if isinstance(holder, dict):
             for key in ("attribution", "copyright", "license", "generator", "timestamp"):
                 said += f" {holder.get(key)}" if isinstance(holder.get(key), str) else ""
-    osm = "openstreetmap" in said.lower() or "overpass" in said.lower() or any(f.ident or "osm_id" in f.tags for f in features)
+    osm = (
+        "openstreetmap" in said.lower()
+        or "overpass" in said.lower()
+        or any(f.ident or "osm_id" in f.tags for f in features)
+    )
     if osm:
         return OSM_ATTRIBUTION
     own = data.get("attribution")

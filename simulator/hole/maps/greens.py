@@ -21,6 +21,9 @@ LOOSE_GREEN_YD = 25.0
 REVERSED_YD = 15.0
 """A line starts on a green when it starts within this of one [yd]."""
 
+TEE_YD = 20.0
+"""A line starts on a tee when the middle of one is within this of it [yd]."""
+
 PLAIN_DEPTH_YD, PLAIN_WIDTH_YD = 30.0, 26.0
 """A green drawn where the map has none [yd]: 610 yd2, about the mean of 5,000 to 6,000 square feet (common
 practice, from memory)."""
@@ -56,11 +59,23 @@ def set_directions(site: Site) -> None:
         tee_start = ground.distance(shapely.Point(start)) if tees else math.inf
         if green_start > REVERSED_YD or (green_end <= OWN_GREEN_YD and tee_start <= tee_end + 5.0):
             continue
-        if green_end > LOOSE_GREEN_YD or (green_end > OWN_GREEN_YD and tee_end < tee_start) or (
-            green_start == 0.0 and green_end > 0.0 and tee_end < min(tee_start, 20.0)
+        if (
+            (green_end > LOOSE_GREEN_YD and not _starts_on_a_tee(site, line, tee_start, tee_end))
+            or (OWN_GREEN_YD < green_end <= LOOSE_GREEN_YD and tee_end < min(tee_start, 2.0 * TEE_YD))
+            or (green_start == 0.0 and green_end > 0.0 and tee_end < min(tee_start, 20.0))
         ):
             line.reverse()
             line.assumed.append("Its line was drawn from green to tee: turned round.")
+
+
+def _starts_on_a_tee(site: Site, line: HoleLine, tee_start: float, tee_end: float) -> bool:
+    """Whether a line without a green at its end starts at a tee beside the green of another hole."""
+    if tee_start <= min(tee_end, TEE_YD):
+        return True
+    _, green = nearest(site.greens, line.xy[0])
+    ends = [one.xy[-1] for one in site.lines if one is not line]
+    others = green is not None and any(green.area.distance(shapely.Point(e)) <= OWN_GREEN_YD for e in ends)
+    return others and tee_end > TEE_YD
 
 
 def green_of(site: Site, line: HoleLine) -> HoleGreen:
@@ -74,12 +89,17 @@ def green_of(site: Site, line: HoleLine) -> HoleGreen:
     if piece is None:
         near = f"the nearest is {away:.0f} yd away" if away < 1000.0 else "there is none near"
         line.warnings.append(
-            f"No green at the end of its line ({near}): a plain one, {PLAIN_DEPTH_YD:.0f} by {PLAIN_WIDTH_YD:.0f} yd."
+            f"No green at the end of its line ({near}): a plain one,"
+            f" {PLAIN_DEPTH_YD:.0f} by {PLAIN_WIDTH_YD:.0f} yd."
         )
         return HoleGreen(_plain(line), True, None)
     if away > 0.0:
         line.assumed.append(f"Its line ends {away:.0f} yd short of the green: led on to the middle of it.")
-        middle = piece.area.representative_point() if not piece.area.contains(piece.area.centroid) else piece.area.centroid
+        middle = (
+            piece.area.representative_point()
+            if not piece.area.contains(piece.area.centroid)
+            else piece.area.centroid
+        )
         line.xy = np.vstack([line.xy, [middle.x, middle.y]])
     return HoleGreen(piece.area, False, piece)
 

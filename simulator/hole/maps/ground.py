@@ -57,8 +57,14 @@ def nobody() -> Placed:
 
 
 def around(
-    site: Site, line: np.ndarray, green: HoleGreen, tees: HoleTees, frame: Frame, box: Polygon,
-    outside_is_out: bool = True, sea_is_red: bool = False,
+    site: Site,
+    line: np.ndarray,
+    green: HoleGreen,
+    tees: HoleTees,
+    frame: Frame,
+    box: Polygon,
+    outside_is_out: bool = True,
+    sea_is_red: bool = False,
 ) -> Around:
     """Pieces of ground round a line of play.
 
@@ -80,13 +86,17 @@ def around(
     if crossing:
         out.warnings.append("A boundary line crosses the line of play: left out.")
     wet = edges.sea([frame.xy(c) for c in site.coast], box)
-    if wet is not None and (wet.intersection(play).length > 0.1 * play.length or wet.intersects(own_green.centroid)):
+    if wet is not None and (
+        wet.intersection(play).length > 0.1 * play.length or wet.intersects(own_green.centroid)
+    ):
         out.warnings.append("The coastline runs the wrong way or through the hole: no sea drawn.")
         wet = None
     for area, ground in ((beyond, BOUNDARY), (wet, SEA)):
         if area is not None:
             red = ground is SEA and sea_is_red
-            out.pieces.append(Piece(nobody(), area, ground._replace(key="penalty_area", colour="red") if red else ground))
+            out.pieces.append(
+                Piece(nobody(), area, ground._replace(key="penalty_area", colour="red") if red else ground)
+            )
     if wet is not None:
         out.assumed.append(f"The sea is {'a red penalty area' if sea_is_red else 'out of bounds'}.")
     out.pieces = [p for p in out.pieces if _kept(p, play, must, out)]
@@ -117,7 +127,12 @@ def _framed(piece: Piece, frame: Frame, window: Polygon) -> Piece:
 
 
 def _boundary(
-    site: Site, out: Around, frame: Frame, line: shapely.LineString, must: list[shapely.Geometry], box: Polygon
+    site: Site,
+    out: Around,
+    frame: Frame,
+    line: shapely.LineString,
+    must: list[shapely.Geometry],
+    box: Polygon,
 ) -> None:
     """The ground outside the course as out of bounds, where the map has an outline that can be one."""
     grounds, why_not = edges.grounds_of(site, line, must)
@@ -158,7 +173,9 @@ def _kept(piece: Piece, play: shapely.LineString, must: list[shapely.Geometry], 
 
 def _colours(out: Around) -> None:
     """Water takes the colour of the penalty area it lies in, which is dry around it; else it is red."""
-    marked = [p for p in out.pieces if p.ground.key == "penalty_area" and p.ground.colour and p.ground.word != "sea"]
+    marked = [
+        p for p in out.pieces if p.ground.key == "penalty_area" and p.ground.colour and p.ground.word != "sea"
+    ]
     assumed = False
     for piece in out.pieces:
         if piece.ground.key != "penalty_area" or piece.ground.colour:
@@ -196,4 +213,6 @@ def _off_own_ground(out: Around, green: Area, tees: list[Area]) -> None:
         piece.area = piece.area.difference(own)
         if over > 10.0:
             word = piece.item.tags.get("name") or piece.ground.word
-            out.warnings.append(f"{word[:1].upper()}{word[1:]} is drawn over the tee or the green: cut away there.")
+            out.warnings.append(
+                f"{word[:1].upper()}{word[1:]} is drawn over the tee or the green: cut away there."
+            )

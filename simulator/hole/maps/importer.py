@@ -58,7 +58,9 @@ class Settings:
 
 
 def import_map(
-    path_or_name: str | Path, folder: str | Path, settings: Settings | None = None,
+    path_or_name: str | Path,
+    folder: str | Path,
+    settings: Settings | None = None,
     progress: Callable[[str], None] | None = None,
 ) -> MapReport:
     """Read a map and write a hole file for every hole in it.
@@ -96,11 +98,15 @@ def import_map(
     slots, loops = slots_of(site)
     if not slots:
         raise FileError(
-            data.source, "", f"no hole line ({len(site.greens)} greens, {len(site.tees) + len(site.tee_points)} tees)",
+            data.source,
+            "",
+            f"no hole line ({len(site.greens)} greens, {len(site.tees) + len(site.tee_points)} tees)",
             "a line golf=hole from tee to green for every hole, with its number in ref",
         )
     if len(slots) > MOST_HOLES:
-        raise FileError(data.source, "", f"{len(slots)} holes", f"at most {MOST_HOLES}: cut the map to one course")
+        raise FileError(
+            data.source, "", f"{len(slots)} holes", f"at most {MOST_HOLES}: cut the map to one course"
+        )
     found = {id(line): greens.green_of(site, line) for line in site.lines}
     tees = assign_tees(site)
     tees_of = {id(line): tees[k] for k, line in enumerate(site.lines)}
@@ -118,7 +124,12 @@ def import_map(
 
 
 def _one(
-    site: Site, slot: Slot, green: greens.HoleGreen, tees: HoleTees, wanted: Settings, report: MapReport,
+    site: Site,
+    slot: Slot,
+    green: greens.HoleGreen,
+    tees: HoleTees,
+    wanted: Settings,
+    report: MapReport,
     said: HoleReport,
 ) -> None:
     """Make, check and write one hole; its report is filled on the way."""
@@ -131,7 +142,9 @@ def _one(
     if not tees.mapped:
         said.missing.append("tee")
     if not SHORTEST_YD <= line.length_yd <= LONGEST_YD:
-        raise ValueError(f"its line is {line.length_yd:,.0f} yd long; allowed are {SHORTEST_YD:.0f} to {LONGEST_YD:.0f}")
+        raise ValueError(
+            f"its line is {line.length_yd:,.0f} yd long; allowed are {SHORTEST_YD:.0f} to {LONGEST_YD:.0f}"
+        )
     corners = clean(line.xy)
     if corners is None:
         raise ValueError("its line doubles back on itself")
@@ -140,11 +153,15 @@ def _one(
     names = Names()
     own_green = frame.area(green.area)
     tee_spots = [(name, *frame.xy(np.array([[x, y]]))[0].tolist()) for name, x, y in tees.spots]
-    pins = pins_of(site, green.area, line)
+    on_green = [t for t in tee_spots if own_green.intersects(shapely.Point(t[1:]))]
+    if len(on_green) == len(tee_spots):
+        raise ValueError("its tee lies on its green")
+    for tee in on_green:
+        said.warnings.append(f"Tee {tee[0]} lies on the green: left out.")
+        tee_spots.remove(tee)
+    pins = pins_of(site, green.area, line, said.assumed)
     box = box_round(np.vstack([local, [t[1:] for t in tee_spots], shapely.get_coordinates(own_green)]))
-    around_it = around(
-        site, corners, green, tees, frame, box, wanted.outside_is_out, wanted.sea_is_red
-    )
+    around_it = around(site, corners, green, tees, frame, box, wanted.outside_is_out, wanted.sea_is_red)
     plots = plots_of(around_it, local, box, names)
     pads = [shapely.Point(x, y).buffer(6.0) for _, x, y in tee_spots]
     off = shapely.union_all([*(p.area for p in plots if p.key in ("green", "tee_ground")), *pads])
@@ -160,13 +177,23 @@ def _one(
     if pin_spots[0][0] == "middle":
         said.missing.append("pin")
         said.assumed.append(
-            "The green is another hole's too: the pin is where the line ends." if shared
+            "The green is another hole's too: the pin is where the line ends."
+            if shared
             else "The pin is in the middle of the green."
         )
     par = par_of(slot, said)
     text = HoleText(
-        said.name, par, local, tee_spots, pin_spots, plots, trees, heights, index_of(slot, said),
-        round(frame.bearing_deg, 1) % 360.0, report.attribution,
+        said.name,
+        par,
+        local,
+        tee_spots,
+        pin_spots,
+        plots,
+        trees,
+        heights,
+        index_of(slot, said),
+        round(frame.bearing_deg, 1) % 360.0,
+        report.attribution,
     )
     say_length(line, said)
     said.assumed += [words for words in around_it.assumed if words not in said.assumed]
@@ -184,7 +211,9 @@ def _one(
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        raise FileError(report.folder, "", error.strerror or "no place to write", "a folder of yours") from None
+        raise FileError(
+            report.folder, "", error.strerror or "no place to write", "a folder of yours"
+        ) from None
     write_text(path, toml)
     said.file = str(path)
 
@@ -193,7 +222,8 @@ def _is_shared(site: Site, line: HoleLine, green: greens.HoleGreen) -> bool:
     """Whether another line ends elsewhere on the same green."""
     ends = [one.xy[-1] for one in site.lines if one is not line]
     return any(
-        np.hypot(*(end - line.xy[-1])) > SHARED_YD and green.area.distance(shapely.Point(end)) < 1.0 for end in ends
+        np.hypot(*(end - line.xy[-1])) > SHARED_YD and green.area.distance(shapely.Point(end)) < 1.0
+        for end in ends
     )
 
 
@@ -203,7 +233,10 @@ def _comments(slot: Slot, said: HoleReport, report: MapReport) -> list[str]:
     head = [f"{said.name}{where}: made from the map {Path(report.source).name}."]
     if report.attribution:
         head.append(f"Map data: {report.attribution}")
-    head += ["", "Places in yards: x right and y ahead of the start of the line of play, y along its first leg."]
+    head += [
+        "",
+        "Places in yards: x right and y ahead of the start of the line of play, y along its first leg.",
+    ]
     if said.missing:
         head.append(f"Not in the map: {', '.join(said.missing)}.")
     if said.assumed or said.warnings:
@@ -216,14 +249,23 @@ def _unused(site: Site, found: dict[int, greens.HoleGreen]) -> list[str]:
     """Greens that no hole line ends on, in words."""
     used = {id(green.piece) for green in found.values() if green.piece is not None}
     taken = [green.area for green in found.values() if not green.plain]
-    loose = [g for g in site.greens if id(g) not in used and not any(g.area.intersects(area) for area in taken)]
+    loose = [
+        g for g in site.greens if id(g) not in used and not any(g.area.intersects(area) for area in taken)
+    ]
     notes = []
     if loose:
         names = ", ".join(g.item.label for g in loose[:6])
-        many = "1 green belongs to no hole line" if len(loose) == 1 else f"{len(loose)} greens belong to no hole line"
+        many = (
+            "1 green belongs to no hole line"
+            if len(loose) == 1
+            else f"{len(loose)} greens belong to no hole line"
+        )
         notes.append(f"{many}: {names}{', ...' if len(loose) > 6 else ''}.")
     count = len(site.practice_greens)
     if count:
-        notes.append("1 practice green belongs to no hole." if count == 1 else f"{count} practice greens belong to no hole.")
+        notes.append(
+            "1 practice green belongs to no hole."
+            if count == 1
+            else f"{count} practice greens belong to no hole."
+        )
     return notes
-

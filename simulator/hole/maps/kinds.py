@@ -37,7 +37,13 @@ class Ground(NamedTuple):
 
 
 STREAM_YD: dict[str, float] = {
-    "stream": 2.5, "ditch": 2.0, "drain": 2.0, "brook": 2.5, "river": 12.0, "canal": 12.0, "tidal_channel": 5.0,
+    "stream": 2.5,
+    "ditch": 2.0,
+    "drain": 2.0,
+    "brook": 2.5,
+    "river": 12.0,
+    "canal": 12.0,
+    "tidal_channel": 5.0,
 }
 """Width of a watercourse without one [yd] (assumed)."""
 
@@ -46,8 +52,15 @@ PATH_YD: dict[str, float] = {
     "service": 4.0, "pedestrian": 4.0, "steps": 1.5,
 }  # fmt: skip
 ROAD_YD: dict[str, float] = {
-    "motorway": 25.0, "trunk": 15.0, "primary": 10.0, "secondary": 9.0, "tertiary": 8.0, "unclassified": 6.0,
-    "residential": 7.0, "living_street": 6.0, "road": 7.0,
+    "motorway": 25.0,
+    "trunk": 15.0,
+    "primary": 10.0,
+    "secondary": 9.0,
+    "tertiary": 8.0,
+    "unclassified": 6.0,
+    "residential": 7.0,
+    "living_street": 6.0,
+    "road": 7.0,
 }
 ROW_YD = 8.0
 HEDGE_YD = 2.0
@@ -57,11 +70,13 @@ RAIL_YD = 6.0
 HEDGE_TOP_YD = 2.2
 """Height of a hedge without one [yd] (assumed)."""
 
-WET_TAGS = ("water", "waterway")
+DRY_NATURAL = ("scrub", "heath", "grassland", "wood", "bare_rock", "shrubbery")
+"""What a marked penalty area without water is covered with."""
+
 PRACTICE = re.compile(r"practi[cs]e|putting|chipping|driving range|pitching green|short game", re.IGNORECASE)
 PRIVATE = frozenset({
-    "residential", "commercial", "industrial", "retail", "railway", "farmland", "farmyard", "orchard", "vineyard",
-    "allotments", "cemetery", "military", "quarry", "construction", "greenhouse_horticulture",
+    "residential", "commercial", "industrial", "retail", "railway", "farmland", "farmyard", "orchard",
+    "vineyard", "allotments", "cemetery", "military", "quarry", "construction", "greenhouse_horticulture",
 })  # fmt: skip
 
 SAID_WATER = "Water without a colour of stakes is a red penalty area."
@@ -82,7 +97,9 @@ def is_practice(tags: dict[str, str]) -> bool:
     """Whether a green, tee or bunker says that it belongs to no hole."""
     if tags.get("golf") in ("practice", "driving_range", "putting_green", "practice_green"):
         return True
-    if any(tags.get(k) in ("practice", "practise", "putting", "chipping") for k in ("green", "green:type", "tee")):
+    if any(
+        tags.get(k) in ("practice", "practise", "putting", "chipping") for k in ("green", "green:type", "tee")
+    ):
         return True
     if tags.get("practice") == "yes" or tags.get("golf:practice") == "yes":
         return True
@@ -91,7 +108,9 @@ def is_practice(tags: dict[str, str]) -> bool:
 
 def gone(tags: dict[str, str]) -> bool:
     """Whether a feature is there no more, or runs under the ground."""
-    if any(tags.get(k) == "yes" for k in ("disused", "abandoned", "demolished", "proposed", "razed", "removed")):
+    if any(
+        tags.get(k) == "yes" for k in ("disused", "abandoned", "demolished", "proposed", "razed", "removed")
+    ):
         return True
     if tags.get("tunnel", "no") not in ("no", "avalanche_protector"):
         return True
@@ -101,9 +120,20 @@ def gone(tags: dict[str, str]) -> bool:
 def golf_kind(tags: dict[str, str]) -> str:
     """The value of `golf`, in lower case and singular; "" without one."""
     for value in split(tags.get("golf", "").lower().replace(" ", "_")):
-        value = {"bunkers": "bunker", "fairways": "fairway", "greens": "green", "tees": "tee", "flag": "pin",
-                 "sand_trap": "bunker", "tee_box": "tee", "teebox": "tee", "semi_rough": "rough",
-                 "cart_path": "cartpath", "putting_green": "green", "practice_green": "green"}.get(value, value)
+        value = {
+            "bunkers": "bunker",
+            "fairways": "fairway",
+            "greens": "green",
+            "tees": "tee",
+            "flag": "pin",
+            "sand_trap": "bunker",
+            "tee_box": "tee",
+            "teebox": "tee",
+            "semi_rough": "rough",
+            "cart_path": "cartpath",
+            "putting_green": "green",
+            "practice_green": "green",
+        }.get(value, value)
         if value not in ("yes", "no"):
             return value
     return ""
@@ -162,8 +192,11 @@ def _penalty(golf: str, tags: dict[str, str]) -> Ground:
     if not colour:
         colour, said = "red", SAID_PENALTY
     wet = _water({k: v for k, v in tags.items() if k != "golf"})
-    dry = wet is None and tags.get("natural") in ("scrub", "heath", "grassland", "wood", "bare_rock", "shrubbery")
-    dry = dry or tags.get("intermittent") == "yes" or tags.get("seasonal") == "yes" or (golf == "penalty_area" and not wet)
+    dry = (
+        (wet is None and tags.get("natural") in DRY_NATURAL)
+        or any(tags.get(k) == "yes" for k in ("intermittent", "seasonal"))
+        or (golf == "penalty_area" and wet is None)
+    )
     width = wet.width_yd if wet is not None else _width(length_yd(tags.get("width")), STREAM_YD["stream"])
     word = wet.word if wet is not None else "penalty area" if dry else "water"
     return Ground("penalty_area", word, colour, dry or (wet is not None and wet.playable), width, said)
@@ -175,11 +208,18 @@ def _water(tags: dict[str, str]) -> Ground | None:
     if waterway in STREAM_YD:
         given = length_yd(tags.get("width")) or length_yd(tags.get("est_width"))
         width = _width(given, STREAM_YD[waterway], 400.0)
-        return Ground("penalty_area", waterway.replace("_", " "), "", dry, width, "" if given else SAID_STREAM)
+        return Ground(
+            "penalty_area", waterway.replace("_", " "), "", dry, width, "" if given else SAID_STREAM
+        )
     if natural in ("water", "bay", "strait") or waterway in ("riverbank", "dock"):
         word = tags.get("water", "river" if waterway == "riverbank" else "water").replace("_", " ")
         return Ground("penalty_area", "water" if word in ("yes", "no", "natural") else word, "", dry)
-    if tags.get("water", "no") != "no" and natural is None and "leisure" not in tags and "amenity" not in tags:
+    if (
+        tags.get("water", "no") != "no"
+        and natural is None
+        and "leisure" not in tags
+        and "amenity" not in tags
+    ):
         word = tags["water"].replace("_", " ")
         return Ground("penalty_area", "water" if word in ("yes", "natural") else word, "", dry)
     if tags.get("landuse") in ("reservoir", "basin", "pond", "salt_pond"):
@@ -220,8 +260,8 @@ def _land(tags: dict[str, str]) -> Ground | None:
     if highway in PATH_YD:
         if crosses:
             return None
-        return Ground("path", "path" if highway != "service" else "drive", width_yd=_width(width, PATH_YD[highway], 30.0),
-                      said="" if width else SAID_PATH)  # fmt: skip
+        word, wide = "drive" if highway == "service" else "path", _width(width, PATH_YD[highway], 30.0)
+        return Ground("path", word, width_yd=wide, said="" if width else SAID_PATH)
     if highway in ROAD_YD and not crosses:
         return Ground("out_of_bounds", "road", width_yd=_width(width, ROAD_YD[highway]), said=SAID_LAND)
     if tags.get("railway") in ("rail", "light_rail", "tram", "narrow_gauge") and not crosses:

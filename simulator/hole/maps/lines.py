@@ -15,7 +15,7 @@ LEAST_LEG_YD = 10.0
 """Corners nearer to their neighbours than this make no leg [yd]: wobble of the mapper's hand."""
 
 WOBBLE_YD = (2.0, 5.0, 10.0, 20.0)
-"""How far the line of play may leave the mapper's [yd]: the first that gives a line that never doubles back."""
+"""How far the line of play may leave the mapper's [yd]: the first whose line never doubles back."""
 
 JOIN_YD = 40.0
 """Pieces of one hole line are joined over gaps up to this [yd]."""
@@ -102,7 +102,10 @@ def clean(xy: np.ndarray) -> np.ndarray | None:
         line = shapely.get_coordinates(shapely.simplify(shapely.LineString(xy), wobble))
         keep = [line[0]]
         for corner in line[1:-1]:
-            if np.hypot(*(corner - keep[-1])) >= LEAST_LEG_YD and np.hypot(*(corner - line[-1])) >= LEAST_LEG_YD:
+            if (
+                np.hypot(*(corner - keep[-1])) >= LEAST_LEG_YD
+                and np.hypot(*(corner - line[-1])) >= LEAST_LEG_YD
+            ):
                 keep.append(corner)
         keep.append(line[-1])
         out = np.array(keep)
@@ -136,7 +139,7 @@ def without_copies(lines: list[HoleLine]) -> tuple[list[HoleLine], list[str]]:
                 notes.append(f"Hole {_words(other)} is drawn twice, taken once.")
                 break
             if same == "tee" and alike:
-                other.starts.append((*map(float, line.xy[0]), line.tags))
+                other.starts.append((float(line.xy[0, 0]), float(line.xy[0, 1]), line.tags))
                 other.assumed.append("A shorter line to the same green is another tee of this hole.")
                 break
         else:
@@ -145,12 +148,16 @@ def without_copies(lines: list[HoleLine]) -> tuple[list[HoleLine], list[str]]:
 
 
 def _same(line: HoleLine, other: HoleLine) -> str:
-    """"line": the same way; "tee": the same end and way but a later start; "" otherwise."""
+    """ "line": the same way; "tee": the same end and way but a later start; "" otherwise."""
     a, b = line.shape(), other.shape()
     if shapely.hausdorff_distance(a, b) < SAME_LINE_YD:
         return "line"
     ends = float(np.hypot(*(line.xy[-1] - other.xy[-1])))
-    if ends < 2.0 * SAME_LINE_YD and b.distance(shapely.Point(line.xy[0])) < 40.0 and line.length_yd > 0.5 * other.length_yd:
+    if (
+        ends < 2.0 * SAME_LINE_YD
+        and b.distance(shapely.Point(line.xy[0])) < 40.0
+        and line.length_yd > 0.5 * other.length_yd
+    ):
         return "tee"
     return ""
 

@@ -46,7 +46,9 @@ def slots_of(site: Site) -> tuple[list[Slot], list[str]]:
     notes: list[str] = []
     for line in site.lines:
         line.course = _course_of(site, line)
-    slots = [Slot(line, label, turn, label.loop) for line in site.lines for turn, label in enumerate(line.labels)]
+    slots = [
+        Slot(line, label, turn, label.loop) for line in site.lines for turn, label in enumerate(line.labels)
+    ]
     _drop_lone_loops(slots)
     several = _several(slots)
     if not several:
@@ -63,19 +65,20 @@ def slots_of(site: Site) -> tuple[list[Slot], list[str]]:
             where = f" of {course}" if course and several else ""
             names = _split(group)
             if len(names) > 1:
-                notes.append(
-                    f"The numbers{where} are used by {len(names)} loops without names: told apart by the walk from"
-                    f" each green to the next tee, called {', '.join(names)}."
-                )
+                said = f"The numbers{where} are used by {len(names)} loops without names:"
+                way = "told apart by the walk from each green to the next tee"
+                notes.append(f"{said} {way}, called {', '.join(names)}.")
             else:
                 twice = sorted({n for n in numbers if numbers.count(n) > 1})
                 notes.append(f"Used by two hole lines{where}: number {', '.join(map(str, twice))}.")
     _name(slots, several)
-    return sorted(slots, key=lambda s: (s.line.course, s.loop.casefold(), s.label.number or 999, s.stem)), notes
+    return sorted(
+        slots, key=lambda s: (s.line.course, s.loop.casefold(), s.label.number or 999, s.stem)
+    ), notes
 
 
 def _drop_lone_loops(slots: list[Slot]) -> None:
-    """A loop of one hole is no loop: its words are the hole's own ("Mill 7") unless another has the number."""
+    """A loop of one hole is none: its words are the hole's own ("Mill 7") unless its number is another's."""
     for slot in slots:
         others = [o for o in slots if o is not slot and o.line.course == slot.line.course]
         alone = not any(o.loop.casefold() == slot.loop.casefold() for o in others)
@@ -95,12 +98,11 @@ def _several(slots: list[Slot]) -> bool:
 
 def _course_of(site: Site, line: HoleLine) -> str:
     """Name of the smallest grounds that hold most of a line; "" without."""
-    shape, best = line.shape(), None
-    for piece in site.courses:
-        if piece.area.intersection(shape).length > 0.5 * shape.length and (best is None or piece.area.area < best.area.area):
-            best = piece
-    if best is None:
+    shape = line.shape()
+    holding = [p for p in site.courses if p.area.intersection(shape).length > 0.5 * shape.length]
+    if not holding:
         return ""
+    best = min(holding, key=lambda piece: piece.area.area)
     return best.item.tags.get("name") or f"course {1 + site.courses.index(best)}"
 
 
@@ -122,9 +124,11 @@ def _split(group: list[Slot]) -> list[str]:
     members: list[list[Slot]] = [[] for _ in range(count)]
     for number in sorted(by_number):
         here = by_number[number]
-        cost = np.array([
-            [NEW_LOOP_YD if end is None else float(np.hypot(*(slot.line.xy[0] - end))) for end in last] for slot in here
-        ])  # fmt: skip
+        cost = np.full((len(here), count), NEW_LOOP_YD)
+        for row, slot in enumerate(here):
+            for k, end in enumerate(last):
+                if end is not None:
+                    cost[row, k] = float(np.hypot(*(slot.line.xy[0] - end)))
         for row, k in zip(*linear_sum_assignment(cost), strict=True):
             members[k].append(here[row])
             last[k] = here[row].line.xy[-1]
@@ -165,17 +169,19 @@ def lines_without(site: Site) -> list[str]:
 
     They are added to the site, straight from tee to green and said so; returns sentences about the rest.
     """
-    from simulator.hole.maps.refs import labels_of, tee_number
+    from simulator.hole.maps.refs import tee_number
 
     said = []
     for hole in site.hole_areas:
-        green = next((g for g in site.greens if hole.area.contains(g.area.centroid)), None)
+        ends = [g for g in site.greens if hole.area.contains(g.area.centroid)]
         tees = [t for t in site.tees if hole.area.contains(t.area.centroid)]
-        if green is None or not tees:
-            said.append(f"Hole {hole.item.label} is drawn as an area without a tee and a green in it: left out.")
+        if not ends or not tees:
+            words = "is drawn as an area without a tee and a green in it: left out."
+            said.append(f"Hole {hole.item.label} {words}")
             continue
-        start = max(tees, key=lambda t: t.area.centroid.distance(green.area.centroid))
-        _add_line(site, hole.item.ident, hole.item.tags, start.area, green.area)
+        middle = ends[0].area.centroid
+        start = max(tees, key=lambda t: t.area.centroid.distance(middle))
+        _add_line(site, hole.item.ident, hole.item.tags, start.area, ends[0].area)
     drawn = {label.number for line in site.lines for label in line.labels}
     ends = shapely.MultiPoint([line.xy[-1] for line in site.lines]) if site.lines else shapely.Point()
     for green in site.greens:
@@ -186,13 +192,13 @@ def lines_without(site: Site) -> list[str]:
         tees = [t for t in tees if 60.0 < t.area.centroid.distance(green.area.centroid) < 700.0]
         if tees:
             start = max(tees, key=lambda t: t.area.centroid.distance(green.area.centroid))
-            tags = {"ref": green.item.tags.get("ref", str(numbers[0].number))}
-            _add_line(site, green.item.ident, tags if labels_of(tags)[0].number else {"ref": numbers[0].words},
-                      start.area, green.area)  # fmt: skip
+            _add_line(site, green.item.ident, {"ref": numbers[0].words}, start.area, green.area)
     return said
 
 
-def _add_line(site: Site, ident: str, tags: dict[str, str], tee: shapely.Geometry, green: shapely.Geometry) -> None:
+def _add_line(
+    site: Site, ident: str, tags: dict[str, str], tee: shapely.Geometry, green: shapely.Geometry
+) -> None:
     from simulator.hole.maps.refs import labels_of
 
     a, b = tee.centroid, green.centroid

@@ -14,11 +14,11 @@ from simulator.hole.maps.refs import tee_number
 from simulator.hole.maps.tags import tee_words
 
 PIN_OFF_YD = 3.0
-"""A pin this far off the edge of its green is taken on it [yd]; a pin nearer the edge than a foot is moved in."""
+"""A pin up to this far off the edge of its green is on it [yd]; those at the edge are moved in."""
 
 
-def pins_of(site: Site, green: Area, line: HoleLine) -> list[tuple[str, float, float]]:
-    """Pins on a green, name and place; none when the map has none there."""
+def pins_of(site: Site, green: Area, line: HoleLine, said: list[str]) -> list[tuple[str, float, float]]:
+    """Pins on a green, name and place; none when the map has none there. Sentences go to `said`."""
     inside = shapely.Polygon() if green.is_empty else green.buffer(-0.5)
     found: list[tuple[str, float, float]] = []
     numbers = {label.number for label in line.labels}
@@ -32,7 +32,7 @@ def pins_of(site: Site, green: Area, line: HoleLine) -> list[tuple[str, float, f
                 continue
             if not inside.contains(point):
                 point = shapely.get_point(shapely.shortest_line(inside, point), 0)
-                line.assumed.append("A pin on the edge of the green is moved in half a yard.")
+                said.append("A pin on the edge of the green is moved in half a yard.")
             if any(math.hypot(point.x - a, point.y - b) < 1.0 for _, a, b in found):
                 continue
             words = tee_words(pin.tags)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import TypeAlias
 
 import numpy as np
 import shapely
@@ -11,7 +12,7 @@ from shapely import MultiPolygon, Polygon
 from simulator.hole.maps.model import MapFeature
 from simulator.hole.maps.plane import LocalPlane
 
-Area = Polygon | MultiPolygon
+Area: TypeAlias = Polygon | MultiPolygon
 
 LEAST_AREA_YD2 = 1.0
 """Smaller pieces of areas are dropped [yd2]: one cell of the engine's map."""
@@ -65,7 +66,8 @@ def _enclosed(rings: list[tuple[str, np.ndarray]]) -> tuple[Area | None, bool]:
 
     A ring of unknown role is cut out where it lies in what is there already, else added.
     """
-    mended, pieces = False, []
+    mended = False
+    pieces: list[tuple[str, Area]] = []
     for role, ring in rings:
         area, was = mend(ring)
         mended |= was
@@ -107,7 +109,7 @@ def area_of(item: Placed) -> tuple[Area | None, str]:
     -------
     The area (None when there is none) and a sentence about what was done to it ("" for nothing).
     """
-    found = [] if item.area is None else [item.area]
+    found: list[Area] = [] if item.area is None else [item.area]
     said = "its outline crosses itself: repaired" if item.mended else ""
     for line in item.lines:
         length = float(np.hypot(*np.diff(line, axis=0).T).sum())
@@ -129,7 +131,7 @@ def area_of(item: Placed) -> tuple[Area | None, str]:
 
 def lines_of(item: Placed) -> list[np.ndarray]:
     """The lines of a feature that is one by its tags: its lines, and the edges of its areas."""
-    edges = [] if item.area is None else [
+    edges: list[np.ndarray] = [] if item.area is None else [
         shapely.get_coordinates(ring)
         for part in shapely.get_parts(item.area) for ring in (part.exterior, *part.interiors)
     ]  # fmt: skip

@@ -66,7 +66,7 @@ class LocalPlane:
         return (geocentric(np.asarray(lonlat, dtype=float)) - origin) @ frame / M_PER_YD
 
     def away_yd(self, lonlat: np.ndarray) -> np.ndarray:
-        """Straight distance through the Earth (n,) [yd]: also right on its far side, where the plane folds."""
+        """Straight distance through the Earth (n,) [yd], right on its far side too, where the plane folds."""
         origin, _ = self._frame
         return np.linalg.norm(geocentric(np.asarray(lonlat, dtype=float)) - origin, axis=1) / M_PER_YD
 

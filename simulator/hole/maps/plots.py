@@ -94,13 +94,16 @@ def plots_of(found: Around, line: np.ndarray, box: Polygon, names: Names) -> lis
     for key, number in count.items():
         if number > MOST_OF_A_KIND:
             word = key.replace("_", " ")
-            found.warnings.append(f"{number} areas of {word}: the {MOST_OF_A_KIND} nearest the line are kept.")
+            found.warnings.append(
+                f"{number} areas of {word}: the {MOST_OF_A_KIND} nearest the line are kept."
+            )
     return plots
 
 
 def _merged(pieces: list[Piece]) -> list[Piece]:
     """Nameless pieces of one kind and word as one, so that a street of houses is one feature."""
-    out, groups = [], {}
+    out: list[Piece] = []
+    groups: dict[tuple[str, str], list[Piece]] = {}
     for piece in pieces:
         if piece.ground.key in MERGED and "name" not in piece.item.tags:
             groups.setdefault((piece.ground.key, piece.ground.word), []).append(piece)
@@ -116,7 +119,9 @@ def _merged(pieces: list[Piece]) -> list[Piece]:
 
 def _name(piece: Piece, part: Polygon, line: PlayLine) -> str:
     """A name of at most 60 printable characters: the map's, or side, word and yards along the line."""
-    given = piece.item.tags.get("name", "") if piece.ground.key not in ("green", "fairway", "tee_ground") else ""
+    given = (
+        piece.item.tags.get("name", "") if piece.ground.key not in ("green", "fairway", "tee_ground") else ""
+    )
     if given:
         return given[:50].strip()
     if piece.ground.key == "green":
@@ -133,25 +138,32 @@ def trees_of(
     site: Site, frame: Frame, line: np.ndarray, found: Around, off: shapely.Geometry, names: Names
 ) -> list[TreeSpot]:
     """Single trees near the line, the nearest first; those drawn on greens and tees (`off`) are left out."""
+    if not site.trees:
+        return []
     play, play_line = shapely.LineString(line), PlayLine(line)
-    spots, on_green, plain = [], 0, False
-    for item in site.trees:
-        for x, y in frame.xy(item.points).tolist():
-            point = shapely.Point(x, y)
-            away = play.distance(point)
-            if away > TREE_REACH_YD:
-                continue
-            if off.intersects(point):
-                on_green += 1
-                continue
-            crown = length_yd(item.tags.get("diameter_crown"))
-            plain |= crown is None
-            wide = min(max(crown or CROWN_YD, LEAST_CROWN_YD), MOST_CROWN_YD)
-            top = length_yd(item.tags.get("height")) or 0.0
-            spots.append((away, x, y, wide, top if 1.0 <= top <= MOST_TOP_YD else 0.0))
+    xy = frame.xy(np.vstack([item.points for item in site.trees]))
+    whose = np.repeat(np.arange(len(site.trees)), [len(item.points) for item in site.trees])
+    places = shapely.points(xy)
+    away = shapely.distance(play, places)
+    near, on_green, plain = away <= TREE_REACH_YD, 0, False
+    off_limits = shapely.intersects(off, places)
+    spots: list[tuple[float, float, float, float, float]] = []
+    for k in np.flatnonzero(near).tolist():
+        if off_limits[k]:
+            on_green += 1
+            continue
+        tags = site.trees[whose[k]].tags
+        crown = length_yd(tags.get("diameter_crown"))
+        plain |= crown is None
+        wide = min(max(crown or CROWN_YD, LEAST_CROWN_YD), MOST_CROWN_YD)
+        top = length_yd(tags.get("height")) or 0.0
+        x, y = xy[k].tolist()
+        spots.append((float(away[k]), x, y, wide, top if 1.0 <= top <= MOST_TOP_YD else 0.0))
     spots.sort()
     if on_green:
-        found.warnings.append(f"{on_green} single {'tree' if on_green == 1 else 'trees'} drawn on a green or tee left out.")
+        found.warnings.append(
+            f"{on_green} single {'tree' if on_green == 1 else 'trees'} drawn on a green or tee left out."
+        )
     if len(spots) > MOST_TREES:
         found.warnings.append(f"{len(spots)} single trees: the {MOST_TREES} nearest the line are kept.")
     if spots and plain:

@@ -66,7 +66,9 @@ def labels_of(tags: dict[str, str]) -> list[Label]:
             label = read_label(behind[1]) if behind else None
         if label is not None:
             found.append(label if _is_loop(label.loop, name) else label._replace(loop=""))
-    loop = next((tags[k] for k in LOOP_KEYS if tags.get(k) and not re.fullmatch(r"\d+([_ ]holes?)?", tags[k])), "")
+    loop = next(
+        (tags[k] for k in LOOP_KEYS if tags.get(k) and not re.fullmatch(r"\d+([_ ]holes?)?", tags[k])), ""
+    )
     if loop:
         found = [f if f.loop else f._replace(loop=loop[:30]) for f in found]
     return list(dict.fromkeys(found)) or [Label(loop[:30], None)]
@@ -110,7 +112,9 @@ def tee_number(tags: dict[str, str]) -> list[Label]:
     found = [label for part in split(tags.get("ref"), also="&+") if (label := read_label(part)) is not None]
     if not found:
         name = tags.get("name", "")
-        ahead = re.search(r"(?:^|\b(?:hole|no|nr|tee|green)\W*)(\d{1,2})(?:st|nd|rd|th)?\b", name, re.IGNORECASE)
+        ahead = re.search(
+            r"(?:^|\b(?:hole|no|nr|tee|green)\W*)(\d{1,2})(?:st|nd|rd|th)?\b", name, re.IGNORECASE
+        )
         label = read_label(ahead[1]) if ahead else None
         found = [] if label is None else [label]
     return found

@@ -30,7 +30,7 @@ _UNIT_YD: dict[str, float] = {
 
 COLOURS: dict[str, str] = {
     # what maps call a tee, in several languages: the word used here
-    **dict.fromkeys(("black", "schwarz", "noir", "noirs", "negro", "negras", "zwart", "svart", "sort"), "black"),
+    **dict.fromkeys(("black", "schwarz", "noir", "negro", "negras", "zwart", "svart", "sort"), "black"),
     **dict.fromkeys(("gold", "oro", "or"), "gold"),
     **dict.fromkeys(("championship", "tournament", "champion", "tips", "pro"), "championship"),
     **dict.fromkeys(("blue", "blau", "bleu", "bleus", "azul", "azules", "blauw", "blå", "blu"), "blue"),
@@ -42,7 +42,7 @@ COLOURS: dict[str, str] = {
     **dict.fromkeys(("green", "grün", "vert", "verde", "groen", "grön"), "green"),
     **dict.fromkeys(("senior", "seniors"), "senior"),
     **dict.fromkeys(("orange", "oranje"), "orange"),
-    **dict.fromkeys(("red", "rot", "rouge", "rouges", "rojo", "rojas", "rood", "röd", "rød", "rosso"), "red"),
+    **dict.fromkeys(("red", "rot", "rouge", "rojo", "rojas", "rood", "röd", "rød", "rosso"), "red"),
     **dict.fromkeys(("ladies", "lady", "women", "womens", "damen", "dames", "forward", "front"), "ladies"),
     **dict.fromkeys(("back",), "back"),
     **dict.fromkeys(("middle",), "middle"),
@@ -126,7 +126,7 @@ def _as_text(value: Any) -> str | None:
 
 
 def length_yd(text: str | None, unit: str = "m") -> float | None:
-    """A length [yd] from a tag such as "3", "2.5 m", "10 ft", "385 yd"; `unit` is meant when none is written."""
+    """A length [yd] from a tag such as "3", "2.5 m", "10 ft", "385 yd"; without a unit `unit` is meant."""
     found = _NUMBER.match((text or "").lower())
     if not found:
         return None
@@ -159,7 +159,7 @@ def split(text: str | None, also: str = "") -> list[str]:
 
 
 def tee_words(tags: dict[str, str]) -> list[str]:
-    """Colours (or ladies, back ...) of a tee: from its own tags first, from free text last; [] when unsaid."""
+    """Colours (or ladies, back ...) of a tee: by its own tags, else by free text; [] when unsaid."""
     for key in ("tee", "tee:colour", "tee:color", "golf:tee", "colour", "color", "tees"):
         words = [w for part in split(tags.get(key), also="+&") for w in _colours_in(part)]
         if words:

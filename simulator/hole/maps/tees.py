@@ -9,7 +9,7 @@ import shapely
 
 from simulator.hole.line import PlayLine
 from simulator.hole.maps.gather import Site
-from simulator.hole.maps.lines import HoleLine
+from simulator.hole.maps.lines import HoleLine, clean
 from simulator.hole.maps.place import Area
 from simulator.hole.maps.refs import tee_number
 from simulator.hole.maps.tags import BACK_TO_FRONT, tee_words
@@ -53,7 +53,7 @@ class _Tee:
 
 
 def assign_tees(site: Site) -> dict[int, HoleTees]:
-    """Tees of every line of a site, by the line's place in `site.lines`; says what was assumed on the lines."""
+    """Tees of every line of a site, by its place in `site.lines`; assumptions go to the lines."""
     tees = [_Tee(p.item.tags, p.area.centroid.x, p.area.centroid.y, p.area) for p in site.tees]
     grounds = [t.area for t in tees if t.area is not None]
     tees += [
@@ -61,11 +61,21 @@ def assign_tees(site: Site) -> dict[int, HoleTees]:
         if not any(shapely.intersects_xy(area, x, y) for area in grounds) or tee_words(p.tags)
     ]  # fmt: skip
     mine: dict[int, list[_Tee]] = {k: [] for k in range(len(site.lines))}
-    plays = [PlayLine(line.xy) for line in site.lines]
+    plays = [_play(line) for line in site.lines]
     for tee in tees:
         for k in _whose(tee, site.lines, plays):
             mine[k].append(tee)
     return {k: _settled(site.lines[k], plays[k], mine[k]) for k in mine}
+
+
+def _play(line: HoleLine) -> PlayLine:
+    """The line of play to measure along; straight where the mapper's doubles back."""
+    corners = clean(line.xy)
+    if corners is None:
+        corners = line.xy[[0, -1]]
+        if np.hypot(*(corners[1] - corners[0])) < 1.0:
+            corners = line.xy[[0, 0]] + [[0.0, 0.0], [0.0, 1.0]]  # no hole is made of it anyway
+    return PlayLine(corners)
 
 
 def _whose(tee: _Tee, lines: list[HoleLine], plays: list[PlayLine]) -> list[int]:
@@ -77,9 +87,13 @@ def _whose(tee: _Tee, lines: list[HoleLine], plays: list[PlayLine]) -> list[int]
         fits = [
             (float(np.hypot(tee.x - line.xy[0, 0], tee.y - line.xy[0, 1])), k)
             for k, line in enumerate(lines)
-            if any(label.number == own.number and (not label.loop or label.loop == own.loop) for own in line.labels)
+            if any(label.number == own.number and label.loop in ("", own.loop) for own in line.labels)
         ]  # fmt: skip
-        if fits and min(fits)[0] < NUMBERED_YD and plays[min(fits)[1]].station_offset(tee.x, tee.y)[0] < AHEAD_YD + 50.0:
+        if (
+            fits
+            and min(fits)[0] < NUMBERED_YD
+            and plays[min(fits)[1]].station_offset(tee.x, tee.y)[0] < AHEAD_YD + 50.0
+        ):
             named.append(min(fits)[1])
     if named:
         return list(dict.fromkeys(named))
@@ -87,7 +101,11 @@ def _whose(tee: _Tee, lines: list[HoleLine], plays: list[PlayLine]) -> list[int]
     if not found:
         return []
     best = min(found, key=lambda k: costs[k])
-    shared = [k for k in found if tee.area is not None and tee.area.distance(shapely.Point(lines[k].xy[0])) < SHARED_YD]
+    shared = [
+        k
+        for k in found
+        if tee.area is not None and tee.area.distance(shapely.Point(lines[k].xy[0])) < SHARED_YD
+    ]
     return list(dict.fromkeys([*shared, best])) if best in shared or not shared else shared
 
 
@@ -115,18 +133,23 @@ def _settled(line: HoleLine, play: PlayLine, tees: list[_Tee]) -> HoleTees:
     on_tee = any(area.distance(start) < START_YD for area in out.grounds)
     if not spots:
         line.assumed.append("No tee in the map: the start of its line.")
-    if not on_tee and all(np.hypot(x - line.xy[0, 0], y - line.xy[0, 1]) > START_YD for _, _, x, y in spots) and (
-        not spots or spots[0][0] > 0.0
+    if (
+        not on_tee
+        and all(np.hypot(x - line.xy[0, 0], y - line.xy[0, 1]) > START_YD for _, _, x, y in spots)
+        and (not spots or spots[0][0] > 0.0)
     ):
         if spots:
-            line.assumed.append(f"Its line starts {spots[0][0]:.0f} yd behind every tee in the map: a tee there too.")
-        spots.insert(0, (0.0, "tee" if not spots else "start of line", *map(float, line.xy[0])))
+            line.assumed.append(
+                f"Its line starts {spots[0][0]:.0f} yd behind every tee in the map: a tee there too."
+            )
+        name = "start of line" if spots else "tee"
+        spots.insert(0, (0.0, name, float(line.xy[0, 0]), float(line.xy[0, 1])))
     out.spots = [(name, x, y) for name, (_, _, x, y) in zip(_names(spots, line), spots, strict=True)]
     return out
 
 
 def _spots_on(tee: _Tee, play: PlayLine, line: HoleLine) -> list[tuple[float, str, float, float]]:
-    """(station, name, x, y) of a tee, one for each colour its ground is said to hold, spaced from back to front."""
+    """(station, name, x, y) of a tee, one for each colour of its ground, spaced from back to front."""
     words = sorted(tee_words(tee.tags), key=lambda w: BACK_TO_FRONT.index(w) if w in BACK_TO_FRONT else 99)
     if tee.area is None:
         station = play.station_offset(tee.x, tee.y)[0]
@@ -166,4 +189,3 @@ def _names(spots: list[tuple[float, str, float, float]], line: HoleLine) -> list
             full, k = f"{name} {k}", k + 1
         out.append(full)
     return out
-

@@ -43,8 +43,12 @@ class HoleText:
         if self.attribution:
             lines.append(f"attribution = {quoted(self.attribution)}")
         lines.append(f"line_yd = {_pairs(self.line)}")
-        lines += _block("tee", [f"name = {quoted(n)}, x_yd = {_n(x)}, y_yd = {_n(y)}" for n, x, y in self.tees])
-        lines += _block("pin", [f"name = {quoted(n)}, x_yd = {_n(x)}, y_yd = {_n(y)}" for n, x, y in self.pins])
+        lines += _block(
+            "tee", [f"name = {quoted(n)}, x_yd = {_n(x)}, y_yd = {_n(y)}" for n, x, y in self.tees]
+        )
+        lines += _block(
+            "pin", [f"name = {quoted(n)}, x_yd = {_n(x)}, y_yd = {_n(y)}" for n, x, y in self.pins]
+        )
         if self.heights:
             lines += ["", f"heights_xy_yd = {_pairs(np.array(self.heights), 2)}"]
         for key in (*FIRST, *(k for k in KINDS if k not in FIRST)):
@@ -78,7 +82,8 @@ def _area(plot: Plot) -> str:
 
 def _tree(tree: TreeSpot) -> str:
     height = f", height_yd = {_n(tree.top_yd)}" if tree.top_yd else ""
-    return f"name = {quoted(tree.name)}, x_yd = {_n(tree.x)}, y_yd = {_n(tree.y)}, crown_yd = {_n(tree.crown_yd)}{height}"
+    place = f"x_yd = {_n(tree.x)}, y_yd = {_n(tree.y)}"
+    return f"name = {quoted(tree.name)}, {place}, crown_yd = {_n(tree.crown_yd)}{height}"
 
 
 def _ring(ring: shapely.LinearRing) -> str:
@@ -90,7 +95,7 @@ def _pairs(rows: np.ndarray, digits: int = 1) -> str:
 
 
 def _n(value: float, digits: int = 1) -> str:
-    """A number with so many decimals at most; heights have two, for a tenth of a yard tilts a green by 0.4 %."""
+    """A number with so many decimals at most; heights have two: 0.1 yd tilts a green by 0.4 %."""
     text = f"{value:.{digits}f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
 

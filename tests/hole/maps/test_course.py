@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 import time
 from pathlib import Path
@@ -82,7 +83,7 @@ def test_each_hole(course: Course, name: str) -> None:
     assert (said.par, hole.par) == (par, par)
     assert hole.play_line.length_yd == pytest.approx(length, abs=6.0)  # its tee may stand a little off the line
     drawn = hole.drawn_line
-    steps = zip(drawn, drawn[1:], strict=False)
+    steps = itertools.pairwise(drawn)
     assert sum(math.dist(a, b) for a, b in steps) == pytest.approx(length, abs=0.3)
     assert [t.name for t in hole.tees] == tees == said.tees
     assert said.missing == missing

@@ -75,7 +75,7 @@ def test_many_points_are_averaged(tmp_path: Path) -> None:
     """Points 2 yd apart, each with an error of half a metre: fewer spots, less error."""
     points = grid(2.0)
     points[:, 2] += np.random.default_rng(5).normal(0.0, 0.5, len(points))
-    said, hole = hole_with(tmp_path, csv(tmp_path, "lon,lat,ele_m", np.column_stack([mc.degrees(points[:, :2]), points[:, 2]])))
+    _said, hole = hole_with(tmp_path, csv(tmp_path, "lon,lat,ele_m", np.column_stack([mc.degrees(points[:, :2]), points[:, 2]])))
     assert 60 < len(hole.heights) <= MOST_SPOTS
     assert_is_the_hill(hole, 0.5)
 
@@ -108,7 +108,7 @@ def test_cliffs_and_places_twice_are_left_out(tmp_path: Path) -> None:
 
 
 def test_third_coordinates_and_contours(tmp_path: Path) -> None:
-    sheet, hole = sm.one_hole()
+    sheet, _hole = sm.one_hole()
     for k, y in enumerate(range(0, 420, 60)):
         sheet.line([(-60.0, float(y)), (-20.0, float(y)), (30.0, float(y)), (60.0, float(y))], contour="elevation", ele=str(20 + k))
     _, found = sm.only(tmp_path, sheet)

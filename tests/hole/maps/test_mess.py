@@ -42,7 +42,7 @@ def test_anywhere_on_earth(tmp_path: Path, place: tuple[float, float]) -> None:
 
 def test_the_seam_as_a_standard_cuts_it(tmp_path: Path) -> None:
     """RFC 7946, 3.1.9: what crosses 180 degrees is cut into parts there; the parts are one pond again."""
-    sheet, hole = sm.one_hole()
+    sheet, _hole = sm.one_hole()
     data = sm.collection(sheet, 180.0, 10.0)
     ring = mc.degrees(mc.box(-40.0, 200.0, 40.0, 240.0), 180.0, 10.0)
     (w0, s), (e0, n) = (ring[0], ring[2])
@@ -85,7 +85,7 @@ def test_loops_by_their_names(tmp_path: Path, tags: list[dict[str, str]]) -> Non
         sm.one_hole(sheet=sheet, x=300.0 * k, **own)
     report = sm.imported(tmp_path, sheet)
     assert len(report.written) == 2 and not any("loops without names" in note for note in report.notes)
-    stems = {f"{'-'.join(list(own.values())[0].lower().replace('1', '').split()) or 'x'}" for own in tags}
+    stems = {f"{'-'.join(next(iter(own.values())).lower().replace('1', '').split()) or 'x'}" for own in tags}
     assert {n.removesuffix("-01.toml") for n in names(tmp_path)} == stems
 
 
@@ -109,14 +109,14 @@ def test_a_number_used_twice(tmp_path: Path) -> None:
 
 def test_a_hole_without_a_number(tmp_path: Path) -> None:
     sheet, _ = sm.one_hole(ref="", name="Razorbill")
-    said, hole = sm.only(tmp_path, sheet)
+    _said, hole = sm.only(tmp_path, sheet)
     assert names(tmp_path) == ["razorbill.toml"] and hole.name == "Razorbill"
 
 
 def test_another_tee_drawn_as_a_line(tmp_path: Path) -> None:
     sheet, hole = sm.one_hole()
     sheet.line([hole.at(60.0, 5.0), hole.at(400.0)], golf="hole", ref="1", par="4", tee="red")
-    said, found = sm.only(tmp_path, sheet)
+    _said, found = sm.only(tmp_path, sheet)
     assert [t.name for t in found.tees] == ["white", "red"]
     assert found.with_tee("red").length_yd == pytest.approx(340.0, abs=1.0)
 
@@ -135,10 +135,20 @@ def test_how_far_a_green_may_be(tmp_path: Path, short: float, plain: bool) -> No
 
 
 def test_the_green_of_the_neighbour_is_not_borrowed(tmp_path: Path) -> None:
-    sheet, hole = sm.one_hole(ref="1")
+    sheet, _hole = sm.one_hole(ref="1")
     sheet.line([(40.0, 0.0), (35.0, 395.0)], golf="hole", ref="2", par="4")  # ends 22 yd beside the green of 1
     report = sm.imported(tmp_path, sheet)
     assert [h.missing.count("green") for h in report.holes] == [0, 1]
+
+
+@pytest.mark.parametrize("tee", [True, False])
+def test_a_tee_beside_the_green_before_is_no_line_drawn_backwards(tmp_path: Path, tee: bool) -> None:
+    """Hole 2 starts 8 yd from the green of 1 and has no green in the map: it is not turned onto that one."""
+    sheet, _ = sm.one_hole(ref="1")
+    sm.one_hole(sheet=sheet, ref="2", tee=tee, green=False, line=False, x=21.0, up=False)
+    sheet.line([(21.0, 400.0), (60.0, 0.0)], golf="hole", ref="2", par="4")
+    two = sm.imported(tmp_path, sheet).holes[1]
+    assert "green" in two.missing and not any("turned round" in words for words in two.assumed)
 
 
 def test_double_green(tmp_path: Path) -> None:
@@ -163,17 +173,27 @@ def test_holes_as_nodes_are_pins(tmp_path: Path) -> None:
     assert "pin" not in said.missing and (found.pin.x_yd, found.pin.y_yd) == pytest.approx((4.0, 405.0), abs=0.2)
 
 
+def test_a_pin_on_the_edge_and_a_tee_on_the_green(tmp_path: Path) -> None:
+    sheet, hole = sm.one_hole(length=100.0, par="3")
+    sheet.point(*hole.at(85.0), golf="pin")
+    hole.tee(97.0, tee="red", ref="1")
+    said, found = sm.only(tmp_path, sheet)
+    assert found.pin.y_yd == pytest.approx(85.5, abs=0.2) and [t.name for t in found.tees] == ["white"]
+    assert "A pin on the edge of the green is moved in half a yard." in said.assumed
+    assert "Tee red lies on the green: left out." in said.warnings
+
+
 def test_green_as_a_closed_line_and_with_a_gap(tmp_path: Path) -> None:
     for gap in (0, 2):
-        sheet, hole = sm.one_hole(green=False)
+        sheet, _hole = sm.one_hole(green=False)
         ring = mc.ellipse(0.0, 400.0, 26.0, 30.0)
         sheet.line([*ring, ring[0]] if not gap else ring, golf="green")
-        said, found = sm.only(tmp_path, sheet)
+        said, _found = sm.only(tmp_path, sheet)
         assert "green" not in said.missing
 
 
 def test_hole_drawn_as_an_area(tmp_path: Path) -> None:
-    sheet, hole = sm.one_hole(line=False)
+    sheet, _hole = sm.one_hole(line=False)
     sheet.area(mc.box(-40.0, -20.0, 40.0, 430.0), golf="hole", ref="3", par="4")
     said, found = sm.only(tmp_path, sheet)
     assert said.hole == "3" and found.length_yd == pytest.approx(400.0, abs=1.0)
@@ -213,11 +233,11 @@ def test_tee_points_inside_a_tee_area_name_it(tmp_path: Path) -> None:
     sheet.point(*hole.at(0.0), golf="tee", tee="blue")
     sheet.point(*hole.at(20.0), golf="tee", tee="red")
     _, found = sm.only(tmp_path, sheet)
-    assert [t.name for t in found.tees][0] == "blue" and "red" in [t.name for t in found.tees]
+    assert next(t.name for t in found.tees) == "blue" and "red" in [t.name for t in found.tees]
 
 
 def test_island_tee_and_green_in_a_lake_without_islands(tmp_path: Path) -> None:
-    sheet, hole = sm.one_hole(length=160.0, par="3")
+    sheet, _hole = sm.one_hole(length=160.0, par="3")
     sheet.area(mc.box(-60.0, -60.0, 60.0, 230.0), natural="water", water="lagoon", name="Loon Lagoon")
     said, found = sm.only(tmp_path, sheet)
     assert found.surface_at(*found.at(80.0)) is Surface.WATER
