@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import argparse
-import importlib.util
 import json
 import os
 import platform
 import subprocess
 import sys
+from pathlib import Path
+from typing import Any
 
 from benchmarks import growth, speed, sureness, waiting
 from benchmarks.rows import Row, table
@@ -21,12 +22,13 @@ PARTS = {
 }
 
 
-def regret(as_json: bool) -> int:
-    """Solver accuracy and regret, a script of its own: its table goes to standard error beside our JSON."""
-    if importlib.util.find_spec("benchmarks.regret") is None:
-        return 0
-    out = sys.stderr if as_json else None
-    return subprocess.run([sys.executable, "-m", "benchmarks.regret"], stdout=out).returncode
+def regret(as_json: bool) -> tuple[int, Any]:
+    """Solver accuracy and regret, a script of its own: exit status, and the answer if JSON is asked."""
+    command = [sys.executable, str(Path(__file__).with_name("regret.py"))]
+    if not as_json:
+        return subprocess.run(command).returncode, None
+    done = subprocess.run([*command, "--json"], stdout=subprocess.PIPE, text=True)
+    return done.returncode, json.loads(done.stdout) if done.stdout.strip() else None
 
 
 def main() -> int:
@@ -48,18 +50,16 @@ def main() -> int:
         "python": platform.python_version(),
         "cpu": platform.processor(),
     }
-    if asked.json:
-        print(
-            json.dumps(
-                {"schema": "holesim-benchmarks-1", "machine": machine, "rows": [r.to_dict() for r in rows]}
-            )
-        )
-    elif rows:
+    failed, found = 0, None
+    if rows and not asked.json:
         print(f"{machine['cores']} cores, load {load:.1f} at the end (above 1, other work slowed this)")
         print(table(rows))
-    failed = 0
     if asked.only == "regret" or (asked.only is None and not asked.short):
-        failed = regret(asked.json)
+        print("regret ... (about an hour)", file=sys.stderr, flush=True)
+        failed, found = regret(asked.json)
+    if asked.json:
+        answer = {"schema": "holesim-benchmarks-1", "machine": machine, "rows": [r.to_dict() for r in rows]}
+        print(json.dumps({**answer, "regret": found}))
     wrong = [r for r in rows if r.met is False and (r.part.startswith("sureness") or r.unit == "s.e.")]
     return 1 if wrong or failed else 0
 

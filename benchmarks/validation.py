@@ -104,11 +104,11 @@ def test_lines(outcomes: dict[str, str]) -> list[str]:
 def page(kept: dict[str, Any]) -> str:
     """The page."""
     rows = list({(r["source"], r["what"]): r for r in kept["rows"]}.values())
-    missed = [r for r in rows if not r["met"]]
+    missed, sources = [r for r in rows if not r["met"]], len({r["source"] for r in rows})
     head = f"""# Held against the outside
 
-Made by `python benchmarks/validation.py`; do not edit. {len(rows)} figures from {len({r["source"] for r in rows})}
-sources outside, {len(rows) - len(missed)} met and {len(missed)} missed.
+Made by `python benchmarks/validation.py`; do not edit. {len(rows)} figures from {sources} sources
+outside, {len(rows) - len(missed)} met and {len(missed)} missed.
 
 "Meant within" is how near our figure was meant to be. A test may allow a known departure and say so; it is
 marked as missed here all the same. Many figures are second hand (magazines, reprints): where two sources

@@ -10,29 +10,33 @@ from simulator.kernels import codes as c
 
 from .reading import Array, Reading, nodes_of
 
+ALONG, SIDE, V_ALONG, V_SIDE, V_DOWN, SPIN = range(6)
+COLUMNS = 6
+"""Of the flight table: along, side (right positive) [yd], speeds along, aside, down [yd/s], spin [rad/s]."""
+
 
 class Flights:
     """The flight table at the wind of each strike, linear between the nodes of every axis."""
 
     def __init__(self, read: Reading) -> None:
         self.read, self.table, n = read, read.game.flights, read.numbers
-        self.flat = self.table.reshape(-1, c.FLIGHT_COLUMNS)
+        self.flat = self.table.reshape(-1, COLUMNS)
         self.heights = n[c.HEIGHT_0] + n[c.HEIGHT_STEP] * np.arange(self.table.shape[5])
 
     def axes(self, shot: Array, fraction: Array, tilt: Array, along: Array, cross: Array) -> list:
         """Corners of every strike's cell of the table and their weights: [(index, weight), ...]."""
         n = self.read.numbers
         _, nu, nv, nf, nt, _, _ = self.table.shape
-        f, a = nodes_of(fraction, n[c.FRACTION_0], n[c.FRACTION_STEP], nf)
-        t, d = nodes_of(tilt, n[c.TILT_0], n[c.TILT_STEP], nt)
+        f, a = nodes_of(fraction, n[c.FRACTION_0], n[c.FRACTION_PER], nf)
+        t, d = nodes_of(tilt, n[c.TILT_0], n[c.TILT_PER], nt)
         choices = [[(f, 1.0 - a), (f + 1, a)], [(t, 1.0 - d), (t + 1, d)]]
-        for value, start, step, count in (
-            (along, n[c.ALONG_0], n[c.ALONG_STEP], nu), (cross, 0.0, n[c.CROSS_STEP], nv),
+        for value, start, per, count in (
+            (along, n[c.ALONG_0], n[c.ALONG_PER], nu), (cross, 0.0, n[c.CROSS_PER], nv),
         ):  # fmt: skip
             if count == 1:
                 choices.append([(0, 1.0)])
             else:
-                node, share = nodes_of(value, start, step, count)
+                node, share = nodes_of(value, start, per, count)
                 choices.append([(node, 1.0 - share), (node + 1, share)])
         corners = []
         for (fk, fw), (tk, tw), (uk, uw), (vk, vw) in product(*choices):
@@ -40,7 +44,7 @@ class Flights:
         return corners
 
     def at_height(self, corners: list, node: Array | int) -> Array:
-        """float64[n, FLIGHT_COLUMNS] down to a landing-height node."""
+        """float64[n, COLUMNS] down to a landing-height node."""
         nh = self.table.shape[5]
         out = 0.0
         for index, weight in corners:
@@ -48,7 +52,7 @@ class Flights:
         return out
 
     def land(self, x: Array, y: Array, bearing: Array, corners: list, mirror: Array) -> Array:
-        """Flight down to the ground it meets, float64[n, FLIGHT_COLUMNS], right positive."""
+        """Flight down to the ground it meets, float64[n, COLUMNS], right positive."""
         nh = self.table.shape[5]
         middle = nh // 2
         flight = self.at_height(corners, middle)
@@ -58,7 +62,7 @@ class Flights:
         sin_b, cos_b = np.sin(bearing), np.cos(bearing)
 
         def gap_of(some: Array, at: Array, node: Array) -> Array:
-            along, side = some[:, c.FLIGHT_ALONG], mirror[at] * some[:, c.FLIGHT_SIDE]
+            along, side = some[:, ALONG], mirror[at] * some[:, SIDE]
             px = x[at] + along * sin_b[at] + side * cos_b[at]
             py = y[at] + along * cos_b[at] - side * sin_b[at]
             return self.read.ground_height(px, py) - level[at] - self.heights[node]
@@ -82,8 +86,8 @@ class Flights:
         return self._turned(flight, mirror)
 
     def _turned(self, flight: Array, mirror: Array) -> Array:
-        flight[:, c.FLIGHT_SIDE] *= mirror
-        flight[:, c.FLIGHT_V_SIDE] *= mirror
+        flight[:, SIDE] *= mirror
+        flight[:, V_SIDE] *= mirror
         return flight
 
 

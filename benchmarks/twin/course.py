@@ -9,7 +9,7 @@ import numpy as np
 from simulator.kernels import codes as c
 from simulator.tables.game import Board
 
-from .air import Branches, Flights
+from .air import ALONG, Branches, Flights
 from .ground import Run, flight_entry
 from .reading import Array, Reading
 from .relief import Choices, from_bad_lie, from_penalty, replay_offer
@@ -161,7 +161,7 @@ class Twin:
                 u_hit, u_keep, u_turn = self._uniform(generator, 3, near.size)
                 lowest = along[near]
                 if self.flights.table.shape[5] > 1:
-                    lowest = self.flights.at_height(some, 0)[:, c.FLIGHT_ALONG]
+                    lowest = self.flights.at_height(some, 0)[:, ALONG]
                 hit, way, off, height = self.branches.first(
                     x[near], y[near], bearing[near], some, mirror[near], lowest, -np.log(u_hit)
                 )

@@ -10,11 +10,15 @@ from simulator.kernels.game import Game
 Array = np.ndarray
 
 
-def nodes_of(value: Array, start: float, step: float, count: int) -> tuple[Array, Array]:
-    """Lower node and share of the way to the next on an even axis, clamped to its ends."""
-    place = np.clip((value - start) / step, 0.0, count - 1.0)
+def nodes_of(value: Array, start: float, per: float, count: int) -> tuple[Array, Array]:
+    """Lower node and share of the way to the next on an even axis, `per` nodes a unit, clamped."""
+    place = np.clip((value - start) * per, 0.0, count - 1.0)
     node = np.minimum(place.astype(np.intp), count - 2)
     return node, place - node
+
+
+AIM_APART, REACH_APART = 0.09, 10.0
+"""Neighbouring nodes whose aims [rad] and reaches [yd] are no farther apart than this play the same way."""
 
 
 class Reading:
@@ -24,8 +28,8 @@ class Reading:
         self.game = game
         self.numbers = numbers = game.ground.numbers
         self.surface, self.rows = game.ground.surface, game.ground.rows
-        self.level = game.ground.relief.shape[1] == 1
-        self.height, self.grad_x, self.grad_y = game.ground.relief
+        self.level = game.ground.relief.shape[0] == 1
+        self.height, self.grad_x, self.grad_y, _ = np.moveaxis(game.ground.relief, -1, 0)
         self.fate = self.rows[:, c.SURFACE_FATE].astype(np.intp)[self.surface]
         self.lie = self.rows[:, c.SURFACE_LIE].astype(np.intp)[self.surface]
         self.wet = self.fate == c.FATE_PENALTY_WET
@@ -39,9 +43,9 @@ class Reading:
                 game.coarse_plan,
                 numbers[c.COARSE_X0],
                 numbers[c.COARSE_Y0],
-                numbers[c.COARSE_STEP],
+                numbers[c.COARSE_PER_YD],
             ),
-            (field.fine, game.fine_plan, numbers[c.FINE_X0], numbers[c.FINE_Y0], numbers[c.FINE_STEP]),
+            (field.fine, game.fine_plan, numbers[c.FINE_X0], numbers[c.FINE_Y0], numbers[c.FINE_PER_YD]),
         )
         # ground without a value weighs nothing in a mean: its value is 0 here and its weight 0
         self.known = [(np.nan_to_num(g[0]), np.isfinite(g[0])) for g in self.grids]
@@ -63,15 +67,15 @@ class Reading:
         return np.hypot(x - self.pin[0], y - self.pin[1])
 
     def _in_fine(self, x: Array, y: Array) -> Array:
-        field, _, x0, y0, step = self.grids[1]
+        field, _, x0, y0, per = self.grids[1]
         _, rows, columns = field.shape
-        i, j = (x - x0) / step, (y - y0) / step
+        i, j = (x - x0) * per, (y - y0) * per
         return (i >= 0.0) & (i < columns - 1.0) & (j >= 0.0) & (j < rows - 1.0)
 
     def _corners(self, grid: int, x: Array, y: Array) -> tuple[Array, Array, Array, Array]:
-        field, _, x0, y0, step = self.grids[grid]
-        i, a = nodes_of(x, x0, step, field.shape[2])
-        j, b = nodes_of(y, y0, step, field.shape[1])
+        field, _, x0, y0, per = self.grids[grid]
+        i, a = nodes_of(x, x0, per, field.shape[2])
+        j, b = nodes_of(y, y0, per, field.shape[1])
         return i, a, j, b
 
     def map_value(self, lie: Array, x: Array, y: Array) -> Array:
@@ -115,14 +119,14 @@ class Reading:
         return out
 
     def plan(self, lie: Array, x: Array, y: Array) -> Array:
-        """Action stored at the nearest node that has one, float64[n, ACTION_COLUMNS]."""
-        out = np.empty((x.size, c.ACTION_COLUMNS))
+        """Action stored at the nearest node that has one, float64[n, 3]."""
+        out = np.empty((x.size, 3))
         fine = self._in_fine(x, y)
         for grid, here in ((0, np.flatnonzero(~fine)), (1, np.flatnonzero(fine))):
             if not here.size:
                 continue
             i, a, j, b = self._corners(grid, x[here], y[here])
-            action, found = self._nearest(grid, lie[here], i, a, j, b, (0, 1))
+            action, found = self._blended(grid, lie[here], i, a, j, b)
             far = np.flatnonzero(~found)
             if far.size:
                 wide = self._nearest(grid, lie[here][far], i[far], a[far], j[far], b[far], range(-3, 5))
@@ -130,6 +134,29 @@ class Reading:
                 action[far[~wide[1]]] = c.PART_SHOT, 0.0, 0.0  # no plan for miles: straight at it
             out[here] = action
         return out
+
+    def _blended(self, grid: int, lie: Array, i: Array, a: Array, j: Array, b: Array) -> tuple[Array, Array]:
+        """The nearest corner's action, blended with corners that play alike; and whether there is one."""
+        known, plan = self.known[grid][1], self.grids[grid][1]
+        _, rows, columns = known.shape
+        flat = (lie * rows + j) * columns + i
+        at = flat + np.array([[0], [1], [columns], [columns + 1]])
+        is_known, actions = known.reshape(-1)[at], plan.reshape(-1, 3)[at].astype(float)
+        apart = np.stack(
+            [a * a + b * b, (1 - a) ** 2 + b * b, a * a + (1 - b) ** 2, (1 - a) ** 2 + (1 - b) ** 2]
+        )
+        apart[~is_known] = np.inf
+        n, nearest = np.arange(lie.size), apart.argmin(axis=0)
+        near = actions[nearest, n]
+        alike = (actions[..., 0] == near[:, 0]) & (np.abs(actions[..., 1] - near[:, 1]) < AIM_APART)
+        alike &= np.abs(actions[..., 2] - near[:, 2]) < REACH_APART
+        alike &= nearest == (a >= 0.5) + 2 * (b >= 0.5)  # else the nearest of all has no action: no blend
+        alike[nearest, n] = True
+        weight = alike * np.stack([(1 - a) * (1 - b), a * (1 - b), (1 - a) * b, a * b])
+        near[:, 1:] = (weight[..., None] * actions[..., 1:]).sum(axis=0) / np.maximum(
+            weight.sum(axis=0), 1e-12
+        )[:, None]
+        return near, np.isfinite(apart[nearest, n])
 
     def _nearest(
         self, grid: int, lie: Array, i: Array, a: Array, j: Array, b: Array, reach: tuple[int, ...] | range
