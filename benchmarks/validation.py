@@ -112,8 +112,8 @@ outside, {len(rows) - len(missed)} met and {len(missed)} missed.
 
 "Meant within" is how near our figure was meant to be. A test may allow a known departure and say so; it is
 marked as missed here all the same. Many figures are second hand (magazines, reprints): where two sources
-contradict each other, one of them has to be missed. Sources give no error of their own: the nearness meant is ours,
-a tenth of a magazine's figure, closer for tables of counted shots.
+contradict each other, one of them has to be missed. Sources give no error of their own: the nearness meant is
+ours, a tenth of a magazine's figure, closer for tables of counted shots.
 
 ## The misses
 """
