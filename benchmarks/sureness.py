@@ -63,6 +63,17 @@ def small_runs(case: Case, repeats: int, strikes: int) -> np.ndarray:
     return out
 
 
+def plain_sample(case: Case, action: np.ndarray, seed: int, sequences: int) -> tuple[float, float]:
+    """Mean strokes (putts by their expectation) and variance of plain scores, in parts that fit in memory."""
+    part = 200_000
+    means, spreads = [], []
+    for k in range(max(sequences // part, 1)):
+        run = case.play(action, seed + 1_000 * k, part, threads=default_threads())
+        means.append(run.expected.mean())
+        spreads.append(run.score.var(ddof=1))
+    return float(np.mean(means)), float(np.mean(spreads))
+
+
 def measure(short: bool) -> list[Row]:
     """Truth from two long plain samples; 2,000 small runs, or 200 in the short form."""
     repeats, strikes = (200, 64) if short else (2_000, 64)
@@ -71,9 +82,11 @@ def measure(short: bool) -> list[Row]:
         one = case("withy-drain", load_hole("withy-drain"), player)
         figures, errors, freedom = np.moveaxis(small_runs(one, repeats, strikes), -1, 0)
         long = 400_000 if short else 4_000_000
-        plain = [one.play(a, 77 + k, long, threads=default_threads()) for k, a in enumerate(_choices(one))]
-        truth = np.array([plain[0].expected.mean(), plain[0].expected.mean() - plain[1].expected.mean()])
-        independent = sum(p.score.var(ddof=1) for p in plain) / SEQUENCES
+        means, spreads = zip(
+            *(plain_sample(one, a, 77 + k, long) for k, a in enumerate(_choices(one))), strict=True
+        )
+        truth = np.array([means[0], means[0] - means[1]])
+        independent = sum(spreads) / SEQUENCES
         ours = figures[:, 1].var(ddof=1)
         part = f"sureness: {player}, withy-drain, {repeats:,} runs of {SEQUENCES} sequences"
         limit = estimate.clear_multiple(FIRST_SETS)
