@@ -68,7 +68,7 @@ def plain_sample(case: Case, action: np.ndarray, seed: int, sequences: int) -> t
     part = 200_000
     means, spreads = [], []
     for k in range(max(sequences // part, 1)):
-        run = case.play(action, seed + 1_000 * k, part, threads=default_threads())
+        run = case.play(action, seed + 10_000 * (k + 1), part, threads=default_threads())
         means.append(run.expected.mean())
         spreads.append(run.score.var(ddof=1))
     return float(np.mean(means)), float(np.mean(spreads))
