@@ -26,6 +26,10 @@ def written_whole(path: str | Path) -> Iterator[Path]:
     target = Path(path)
     draft: Path | None = None
     try:
+        target = target.resolve()  # a link stays a link: what it leads to is written
+        if target.exists() and not target.is_file():  # a device would be replaced by a file
+            found = "a folder" if target.is_dir() else "something that is not a file"
+            raise FileError(str(path), "", found, "a file of yours")
         handle, name = tempfile.mkstemp(prefix=".holesim-", suffix=target.suffix, dir=target.parent)
         os.close(handle)
         draft = Path(name)
@@ -33,10 +37,10 @@ def written_whole(path: str | Path) -> Iterator[Path]:
         os.chmod(draft, ANYBODY & ~_mask())
         os.replace(draft, target)
         draft = None
-    except (OSError, ValueError) as error:  # ValueError: a zero byte in the path
+    except (OSError, ValueError, RuntimeError) as error:  # a zero byte in the path; a ring of links
         reason = getattr(error, "strerror", None) or str(error)
         raise FileError(
-            str(target), "", f"a place that cannot be written ({reason})", "a folder of yours"
+            str(path), "", f"a place that cannot be written ({reason})", "a folder of yours"
         ) from None
     finally:
         if draft is not None:

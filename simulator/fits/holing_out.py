@@ -20,6 +20,7 @@ import numpy as np
 from scipy.optimize import least_squares
 
 from ..engine import default_threads, solve_map
+from ..files import write_text
 from ..hole import Lie, load_hole
 from ..player import load_player
 from ..strategy.search import Place, search
@@ -79,9 +80,7 @@ def main() -> None:
         f"short_game_of_the_fit = {fit.x[0]:.2f}  # a nuisance: not used\n"
         f"misses_strokes = [{fit.fun[0]:.3f}, {fit.fun[1]:.3f}]\n"
     )
-    fresh = TARGET.with_suffix(".new")
-    fresh.write_text(text)
-    fresh.replace(TARGET)
+    write_text(TARGET, text)
     print(text)
 
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Mapping, Sequence
 from pathlib import Path
+
+from ..files import write_text
+from ..toml_text import quoted
 
 
 def write_table(path: Path, origin: Mapping[str, str], columns: Mapping[str, Sequence[object]]) -> None:
@@ -13,16 +15,14 @@ def write_table(path: Path, origin: Mapping[str, str], columns: Mapping[str, Seq
     A column is a list of numbers or of lists of numbers; numbers are kept to five figures.
     """
     lines = ["# Made by a script: run it again, do not edit."]
-    lines += [f'{key} = "{value}"' for key, value in origin.items()]
+    lines += [f"{key} = {quoted(value)}" for key, value in origin.items()]
     lines += [""]
     for key, values in columns.items():
         if values and isinstance(values[0], Sequence):
             lines += [f"{key} = ["] + [f"    {_list(row)}," for row in values] + ["]"]  # type: ignore[arg-type]
         else:
             lines += [f"{key} = {_list(values)}"]
-    temporary = path.with_suffix(".tmp")
-    temporary.write_text("\n".join(lines) + "\n", encoding="utf-8")
-    os.replace(temporary, path)
+    write_text(path, "\n".join(lines) + "\n")
 
 
 def _list(values: Sequence[object]) -> str:

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from ..errors import FileError
+from ..toml_text import one_line as whole_line
 from ..units import M_PER_YD
 from .names import did_you_mean
 
@@ -54,7 +55,7 @@ def read_toml(path: Path, source: str, what: str) -> dict[str, Any]:
 
 def one_line(value: object, limit: int = 90) -> str:
     """Text of a value on one line, cut to ``limit`` characters."""
-    text = " ".join("".join(c if c.isprintable() else " " for c in str(value)).split())
+    text = whole_line(value)
     return text if len(text) <= limit else text[: limit - 3] + "..."
 
 
