@@ -25,7 +25,7 @@ MAY_IMPORT = {  # rooms each room may import from, itself aside
     "engine": {"units", "errors", "physics", "conditions", "hole", "player", "kernels", "tables"},
     "strategy": {"files", "units", "errors", "physics", "conditions", "hole", "player", "tables", "engine", "__init__"},
     "report": {"files", "units", "errors", "conditions", "hole", "player", "strategy", "__init__"},
-    "cli": {"files", "errors", "conditions", "hole", "player", "strategy", "report", "__init__"},
+    "cli": {"files", "toml_text", "errors", "conditions", "hole", "player", "strategy", "report", "__init__"},
     "fits": {"files", "toml_text", "units", "errors", "physics", "conditions", "hole", "player", "kernels", "tables", "engine", "strategy"},
     "__init__": {"hole", "player", "strategy"},
     "__main__": {"cli"},

@@ -83,7 +83,7 @@ def player(
     given = {"name": name, "handicap": handicap, "sex": sex, "driver": driver, "iron": iron, "miss": miss,
              "shape": shape}  # fmt: skip
     table: dict[str, Any] = {}
-    asks = sys.stdin.isatty()
+    asks = sys.stdin is not None and sys.stdin.isatty()
     for key, text in given.items():
         if text is not None:
             _take(table, key, text)

@@ -57,7 +57,7 @@ def judge(arguments: list[str], seen: Run, folder: Path) -> None:
     lines = [line for line in seen.err.splitlines() if not line.startswith(("holesim: warning:", "holesim: wrote", "holesim: compil"))]
     if seen.status:
         assert seen.err.endswith("\n") and len(lines) == 1 and lines[0].startswith("holesim: "), seen.err
-        assert len(lines[0]) < 3000 and lines[0].isprintable(), seen.err
+        assert len(lines[0]) < 1000 and lines[0].isprintable(), seen.err
         assert "Error" not in lines[0] and "object at 0x" not in lines[0], lines[0]
     elif "--json" in arguments:
         json.loads(seen.out, parse_constant=lambda word: (_ for _ in ()).throw(AssertionError(f"{word} in JSON")))
