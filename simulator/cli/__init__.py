@@ -94,7 +94,7 @@ def _run(arguments: list[str] | None) -> int:
         _abandon_output()
         return 0
     except OSError as error:
-        if error.filename is not None:  # a file that nobody guarded: a mistake of ours
+        if not _output_is_full():  # a file that nobody guarded: a mistake of ours
             raise
         _abandon_output()
         say(f"standard output cannot be written ({error.strerror or error}); allowed: a place with room")
@@ -108,3 +108,14 @@ def _abandon_output() -> None:
     """What is still in the buffer goes nowhere, so that leaving does not try again and fail again."""
     if sys.stdout is not None:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+def _output_is_full() -> bool:
+    """Whether standard output is what could not be written: it fails once more."""
+    try:
+        sys.stdout.flush()
+        sys.stdout.write("\n")
+        sys.stdout.flush()
+    except OSError:
+        return True
+    return False
