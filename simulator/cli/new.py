@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from pathlib import Path
 from typing import Annotated, Any
@@ -76,7 +77,7 @@ def player(
 
     Example: holesim new player --name Ada --handicap 15 --driver 205 -o ada.toml
     """
-    if output is not None and output.exists() and not force:
+    if output is not None and os.path.exists(output) and not force:
         raise UsageError(
             f"{str(output)!r} is there already; allowed: another name, or --force to write over it"
         )

@@ -81,6 +81,8 @@ def check_plot_path(path: str | Path) -> str:
             raise UsageError(f"plot {str(path)!r}: that is a folder")
         if not target.parent.is_dir():
             raise UsageError(f"plot {str(path)!r}: there is no folder {str(target.parent)!r}")
+        if target.exists() and not target.is_file():
+            raise UsageError(f"plot {str(path)!r}: that is no file")
         handle, probe = tempfile.mkstemp(dir=target.parent, prefix=".holesim-")
         os.close(handle)
         os.unlink(probe)
