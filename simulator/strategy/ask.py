@@ -120,6 +120,10 @@ def compare(
     return _answer(asked, progress or _silent, quick)
 
 
+MOST_CUT = 0.05
+"""Share of plays that may be cut before a mean of scores is no answer (assumed): each is cut at 60."""
+
+
 def _silent(message: str) -> None:
     pass
 
@@ -152,6 +156,12 @@ def answer_at(place: Place, asked: Question, say: Progress, clock: Clock, quick:
     hits = [] if asked.goal is None else [asked.goal.hits(p.sequences, asked.hole, start) for p in played]
     if hits:
         best = recommended(hits, [score.value for score in scores])
+    cut = max(float((p.sequences.score >= MOST_STROKES).mean()) for p in played)
+    if cut > MOST_CUT:
+        raise NoAnswerError(
+            f"{100.0 * cut:.0f} in 100 plays from {start.words} are not home after {MOST_STROKES} strokes: "
+            "scores of such a hole say nothing"
+        )
     order = [best] + sorted((k for k in range(len(choices)) if k != best), key=lambda k: scores[k].value)
     differences = {k: estimate.difference(played[k], played[best]) for k in order}
     limit = estimate.clear_multiple(FIRST_SETS)

@@ -20,6 +20,7 @@ from ...errors import UsageError
 from ..doubt import LEVEL, SHARED, Doubt
 from ..fill import carries, driver_yd, level_carry_yd
 from ..levels import Level
+from ..model import Club as BagClub
 from ..names import kind_of
 from .likelihood import PARAMETERS, Club, log_likelihood
 from .readcsv import Shots
@@ -68,6 +69,10 @@ class ClubFit:
     doubt: Doubt
     learnt: Mapping[str, float]
     slips: np.ndarray
+
+    def as_club(self) -> BagClub:
+        """The fitted club as a bag holds it, before the rest of the bag is known."""
+        return BagClub(self.club, self.kind, **self.numbers)  # type: ignore[arg-type]
 
 
 @dataclass(frozen=True)
