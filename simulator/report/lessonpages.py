@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
     from matplotlib.lines import Line2D
 
-MOST_MAP_IN, LEAST_MAP_IN = 5.2, 2.6
+MOST_MAP_IN, LEAST_MAP_IN = 4.9, 2.6
 """Height of a map on a page [in]."""
 
 ACROSS = 3

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from ..hole.surfaces import WORDS, Surface
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from . import phrases
 from .chosen import Trouble, equals, par_counts, runner_up, title, troubles
 from .figures import HELD, in_hundred, join_words, nearest, one_in, unseen
 from .lines import line_words as pointing_words
+from .shotplot import counts
 from .units import YARDS, Units
 
 LEAST_LEAVE_YD = 5.0
@@ -129,15 +131,15 @@ def score_words(result: Lesson) -> list[str]:
     other = runner_up(answer)
     said = []
     for k in [answer.recommended] if other is None else [answer.recommended, other]:
-        one, counts = answer.alternatives[k], par_counts(answer.alternatives[k])
+        one, pars = answer.alternatives[k], par_counts(answer.alternatives[k])
         name = title(answer, k)
         mean = f"averages {one.score.value:.2f} (give or take {2.0 * one.score.standard_error:.2f})"
-        if counts is None:
+        if pars is None:
             said.append(f"From here the {name} {mean}.")
         else:
             said.append(
-                f"The {name} {mean}: in 100 plays {counts[0]} at par or better, {counts[1]} bogeys, "
-                f"{counts[2]} doubles or worse."
+                f"The {name} {mean}: in 100 plays {pars[0]} at par or better, {pars[1]} bogeys, "
+                f"{pars[2]} doubles or worse."
             )
     return said
 
@@ -172,13 +174,15 @@ def approach_words(result: Lesson, units: Units = YARDS) -> list[str]:
     """The shot at the green: club, target, misses, room."""
     answer, target, number = result.approach, result.target, units.number
     best = answer.best
-    counts = in_hundred([share.value for share in target.misses.values()])
-    misses = dict(zip(target.misses, counts, strict=True))
-    where = ", ".join(f"{count} {name}" for name, count in misses.items() if name != "on" and count)
+    on = counts(answer, best).get(WORDS[Surface.GREEN], 0)  # as the key below the picture has it
+    missed = {name: share.value for name, share in target.misses.items() if name != "on"}
+    whole = max(sum(missed.values()), 1e-9)
+    parts = in_hundred([(100 - on) / 100.0 * share / whole for share in missed.values()])
+    where = ", ".join(f"{part} {name}" for name, part in zip(missed, parts, strict=True) if part)
     room = target.flag_room
     said = [
         f"From {units.sentence(answer.start.words)}: the {title(answer, answer.recommended)}, "
-        f"{line_words(best, units)}. In 100, {misses['on']} finish on the green; the others: "
+        f"{line_words(best, units)}. In 100, {on} finish on the green; the others: "
         f"{where or 'none'}.",
         f"The flag has {number(room.front_yd)} {units.short} of green in front, {number(room.behind_yd)} "
         f"behind, {number(room.left_yd)} left, {number(room.right_yd)} right.",

@@ -100,10 +100,11 @@ def _action(place: Place, one: Alternative) -> tuple[float, float]:
     if one.flight == "punch":
         return PUNCH_SWING, one.carry_yd - place.distance_yd
     shots = place.board.bag.shots
-    row = next(
+    rows = [
         k for k in range(shots.first_part)
         if shots.shots[k].club.name == one.club and shots.shots[k].flight == one.flight
-    )  # fmt: skip
+    ]  # fmt: skip
+    row = min(rows, key=lambda k: abs(shots.shots[k].carry_yd - one.carry_yd))
     return float(row), 0.0
 
 

@@ -15,7 +15,7 @@ from simulator.kernels import value as kernel
 from simulator.player import load_player
 from simulator.player.pattern import Pattern
 from simulator.strategy import ask
-from simulator.strategy.lesson import Lesson, lesson
+from simulator.strategy.lesson import ON_GREEN_YD, Lesson, leave_of, lesson
 from simulator.strategy.question import Clock, question, solve
 from simulator.strategy.result import TIE_STROKES
 from simulator.strategy.search import Place
@@ -30,6 +30,7 @@ def made() -> Lesson:
     return lesson(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3)
 
 
+@pytest.mark.slow
 def test_the_answer_is_that_of_compare() -> None:
     hole, player = load_hole("withy-drain"), load_player("barnaby")
     answer = ask.compare(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3, quick=True)
@@ -83,12 +84,14 @@ def test_a_yard_nearer_is_worth_something_and_rough_costs() -> None:
     assert near.mean() > 0.4 and 2.0 < value.strokes[near].min() < value.here
 
 
-def test_the_approach_is_from_the_middle_of_the_leave() -> None:
-    result = made()
-    start, best = result.approach.start, result.answer.best
-    assert best.leaves_yd["p10"] < start.out_yd < best.leaves_yd["p90"]
-    surface = result.answer.hole.surface_at(start.x_yd, start.y_yd)
-    assert start.lie == LIE_OF[surface].name.lower() and start.played == 1
+def test_the_approach_is_from_the_middle_of_the_leaves_before_it() -> None:
+    answer, approach = made().answer, made().approach
+    first = leave_of(answer.best, answer)
+    assert answer.best.leaves_yd["p10"] < first.out_yd < answer.best.leaves_yd["p90"]
+    assert first.lie == LIE_OF[answer.hole.surface_at(first.x_yd, first.y_yd)].name.lower()
+    assert first.played == 1 and approach.start.played is not None
+    assert approach.start.played >= 1 and approach.start.out_yd <= first.out_yd
+    assert approach.best.leaves_yd["p50"] < ON_GREEN_YD
 
 
 def test_rooms_and_misses() -> None:
