@@ -26,7 +26,7 @@ def main() -> int:
         from simulator.kernels._compile import entries
 
         with event.install_recorder("numba:compile") as recorder:
-            plan(load_hole("withy-drain"), load_player("barnaby"), sequences=100, threads=1)
+            plan(load_hole("withy-drain"), load_player("barnaby"), sequences=100, threads=1, quick=True)
     names = {id(compiled): name for name, compiled in entries().items()}
     started: dict[str, float] = {}
     seconds: dict[str, float] = {}

@@ -74,7 +74,8 @@ def strike(
     `turn_per_tilt` is the turn of this shot at each of FRACTIONS; the solid strike's is meant.
     """
     spread = shot.spread
-    effect = lie_effect(lie.name.lower().replace("_", " "), lie_group(shot.club.kind, shot.flight in ("part", "punch")))
+    group = lie_group(shot.club.kind, shot.flight in ("part", "punch"))
+    effect = lie_effect(lie.name.lower().replace("_", " "), group, shot.carry_yd)
     mishit = mixture < min(spread.mishit_rate * effect.mishit_factor, 0.8)
     solid = 1.0 + spread.bias_long_pct / 100
     mean, sd, wide = solid, spread.distance_sd_pct / 100, 1.0

@@ -20,7 +20,7 @@ from simulator.hole.sketch import read_sketch
 from simulator.kernels.shot import play_shot
 from simulator.player.model import Player
 from simulator.tables.bag import Bag, make_bag
-from simulator.tables.game import Board, make_board, make_sketch
+from simulator.tables.game import Board, make_board, make_sketch, relief_cells
 from simulator.tables.rasters import ground_raster
 
 RESULT = (
@@ -113,7 +113,7 @@ def with_relief(board: Board, height: Any) -> Board:
     h = 0.01
     planes = [height(x, y), (height(x + h, y) - height(x - h, y)) / (2 * h),
               (height(x, y + h) - height(x, y - h)) / (2 * h)]  # fmt: skip
-    relief = np.stack([np.broadcast_to(plane, (ny, nx)) for plane in planes]).astype(np.float32)
+    relief = relief_cells(*(np.broadcast_to(plane, (ny, nx)) for plane in planes))
     return replace(board, game=board.game._replace(ground=board.game.ground._replace(relief=relief)))
 
 

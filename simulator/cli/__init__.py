@@ -17,10 +17,12 @@ from ..errors import SimulatorError
 from .answer import compare, plan
 from .carries import carries
 from .check import check, list_
+from .course import course
 from .flat import flat
 from .maps import import_map
 from .new import new
 from .player import fit
+from .practice import practice
 from .say import say, say_short
 from .sketch import sketch
 from .survey import survey
@@ -37,7 +39,7 @@ app = typer.Typer(
 )  # fmt: skip
 
 
-for command in (plan, compare, carries, check, survey):
+for command in (plan, compare, carries, course, practice, check, survey):
     app.command()(flat(command))
 app.command("list")(flat(list_))
 app.add_typer(new, name="new")

@@ -14,6 +14,7 @@ from .say import progress, say
 if TYPE_CHECKING:
     from ..hole import Hole
     from ..player import Player
+    from ..report.units import Units
     from ..strategy.result import Answer, Start
 
 DEFAULT_SEQUENCES = 20_000
@@ -30,6 +31,14 @@ class Where(NamedTuple):
     without: o.WithoutOption = None
 
 
+class Wanted(NamedTuple):
+    """What is wanted beside the lowest average."""
+
+    target: o.TargetOption = None
+    leave: o.LeaveOption = None
+    land: o.LandOption = None
+
+
 class Run(NamedTuple):
     """How long to play, and how to show it."""
 
@@ -38,15 +47,17 @@ class Run(NamedTuple):
     threads: o.ThreadsOption = None
     as_json: o.JsonOption = False
     full: o.FullOption = False
+    quick: o.QuickOption = False
     plot: o.PlotOption = None
+    units: o.UnitsOption = "yards"
 
 
-def plan(hole: o.HoleArgument, where: Where, day: Day, run: Run) -> None:
+def plan(hole: o.HoleArgument, where: Where, wanted: Wanted, day: Day, run: Run) -> None:
     """The best club and line on a hole, and what every other would do.
 
     Example: holesim plan withy-drain --from "164 out, left rough"
     """
-    _answer(hole, None, where, day, run)
+    _answer(hole, None, where, wanted, day, run)
 
 
 def compare(
@@ -60,6 +71,7 @@ def compare(
         ),
     ],
     where: Where,
+    wanted: Wanted,
     day: Day,
     run: Run,
 ) -> None:
@@ -67,41 +79,50 @@ def compare(
 
     Example: holesim compare withy-drain driver 3-wood
     """
-    _answer(hole, clubs, where, day, run)
+    _answer(hole, clubs, where, wanted, day, run)
 
 
-def _answer(hole_name: str, clubs: list[str] | None, where: Where, day: Day, run: Run) -> None:
+def _answer(
+    hole_name: str, clubs: list[str] | None, where: Where, wanted: Wanted, day: Day, run: Run
+) -> None:
     """Everything cheap first, so that a slip is told before the work; then the answer."""
     if run.as_json and run.full:
         raise UsageError("--json and --full: choose one (the JSON has everything)")
     if where.played is not None and where.from_ is None:
         raise UsageError("--played goes with --from: on the tee nothing is played yet")
-    from ..hole import load_hole
+    from ..hole import load_hole, pin_from_words
+    from ..report.units import units_named
+    from ..strategy.goals import read_goal
 
+    units, goal = units_named(run.units), read_goal(*wanted)
     if run.plot is not None:
         from ..report.plot import check_plot_path
 
         check_plot_path(run.plot)
     hole = load_hole(hole_name)
     hole = hole.with_tee(where.tee) if where.tee is not None else hole
-    hole = hole.with_pin(where.pin) if where.pin is not None else hole
+    hole = pin_from_words(hole, where.pin) if where.pin is not None else hole
     player = o.player_of(where.player, where.without)
     start = _place(hole, where.from_, where.played)
+    if goal is not None:
+        from ..strategy.places import tee_start
+
+        goal.check(start or tee_start(hole))
     conditions = day.read(hole, start)
-    _check_clubs(player, clubs)
+    _check_clubs(player, clubs, units)
     unnamed = f"No --player given, so the demo player {player.name} plays."
     notes = () if where.player is not None else (unnamed,)
     from ..strategy import ask
 
     settings: dict[str, Any] = {
         "conditions": conditions, "start": start, "sequences": run.sequences, "seed": run.seed,
-        "threads": run.threads, "progress": progress(),
+        "threads": run.threads, "quick": run.quick, "progress": progress(), "goal": goal,
     }  # fmt: skip
     if clubs is None:
         answer = ask.plan(hole, player, **settings)
     else:
         answer = ask.compare(hole, player, clubs, **settings)
-    _show(answer, notes, run)
+    _show(answer, notes, run, units)
 
 
 def _place(hole: Hole, from_: str | None, played: int | None) -> Start | None:
@@ -112,7 +133,7 @@ def _place(hole: Hole, from_: str | None, played: int | None) -> Start | None:
     return place(from_, hole, played)
 
 
-def _check_clubs(player: Player, clubs: list[str] | None) -> None:
+def _check_clubs(player: Player, clubs: list[str] | None, units: Units) -> None:
     """Refuse a club that is not in the bag, or an aim that is none; say what a distance means."""
     if clubs:
         from ..strategy.clubwords import shot_meant
@@ -121,12 +142,12 @@ def _check_clubs(player: Player, clubs: list[str] | None) -> None:
             meant = shot_meant(player, text)
             if meant.by_distance and meant.part_yd is None:
                 club = meant.club
-                say(f"{text}: the nearest is the {club.name}, which carries {club.carry_yd:.0f} yd")
+                say(f"{text}: the nearest is the {club.name}, which carries {units.length(club.carry_yd)}")
             elif meant.by_distance:
                 say(f"{text}: a part swing with the {meant.club.name}")
 
 
-def _show(answer: Answer, notes: tuple[str, ...], run: Run) -> None:
+def _show(answer: Answer, notes: tuple[str, ...], run: Run, units: Units) -> None:
     for warning in answer.warnings:
         say(f"warning: {warning}")
     if run.as_json:
@@ -136,12 +157,12 @@ def _show(answer: Answer, notes: tuple[str, ...], run: Run) -> None:
     elif run.full:
         from ..report.full import full_tables
 
-        typer.echo(full_tables(answer, notes))
+        typer.echo(full_tables(answer, notes, units))
     else:
         from ..report.text import answer_screen
 
-        typer.echo(answer_screen(answer, notes))
+        typer.echo(answer_screen(answer, notes, units))
     if run.plot is not None:
         from ..report.plot import save_plan
 
-        save_plan(answer, run.plot)
+        save_plan(answer, run.plot, units)

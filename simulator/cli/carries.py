@@ -25,6 +25,7 @@ def carries(
     height: o.HeightOption = None,
     adjusted: o.AdjustedOption = None,
     as_json: o.JsonOption = False,
+    units: o.UnitsOption = "yards",
 ) -> None:
     """The player's numbers today: carry and run of every club, or the number to hit for a distance.
 
@@ -32,20 +33,28 @@ def carries(
     """
     from ..report import carrytext
     from ..report.jsonout import dumps
+    from ..report.units import units_named
     from ..strategy import carries as numbers
 
+    shown = units_named(units)
     who = o.player_of(player, without)
     day = air.read()
     if distance is None:
         if adjusted is not None:
             raise UsageError("--adjusted goes with a distance: holesim carries 164 --adjusted 169")
         table = numbers.carries(who, day, height_yd=height or 0.0)
-        text = dumps(carrytext.table_dict(who, day, table)) if as_json else carrytext.table(who, day, table)
+        text = (
+            dumps(carrytext.table_dict(who, day, table))
+            if as_json
+            else carrytext.table(who, day, table, shown)
+        )
         typer.echo(text)
         return
     level, pair = numbers.read_distance(distance)
     found = numbers.effective_distance(
         who, day, level, height_yd=height, adjusted_yd=pair if adjusted is None else adjusted
     )
-    text = dumps(carrytext.sum_dict(who, day, found)) if as_json else carrytext.sum_text(who, day, found)
+    text = (
+        dumps(carrytext.sum_dict(who, day, found)) if as_json else carrytext.sum_text(who, day, found, shown)
+    )
     typer.echo(text)

@@ -19,6 +19,7 @@ def check(
         ),
     ],
     as_json: o.JsonOption = False,
+    units: o.UnitsOption = "yards",
 ) -> None:
     """What a hole or player file holds, and what was assumed.
 
@@ -28,27 +29,33 @@ def check(
     from ..player import load_player
     from ..report import checks
     from ..report.jsonout import dumps
+    from ..report.units import units_named
 
+    shown = units_named(units)
     if _is_player(file):
         player = load_player(file)
-        typer.echo(dumps(checks.player_dict(player)) if as_json else checks.player_text(player))
+        typer.echo(dumps(checks.player_dict(player)) if as_json else checks.player_text(player, shown))
     else:
         hole = load_hole(file)
-        typer.echo(dumps(checks.hole_dict(hole)) if as_json else checks.hole_text(hole))
+        typer.echo(dumps(checks.hole_dict(hole)) if as_json else checks.hole_text(hole, shown))
 
 
 def list_() -> None:
-    """The demo holes and players that come with the program.
+    """The demo holes, courses and players that come with the program.
 
     Example: holesim list
     """
-    from ..hole import bundled_holes, load_hole
+    from ..hole import bundled_courses, bundled_holes, load_course, load_hole
     from ..player import bundled_players, load_player
 
     typer.echo("holes:")
     for name in bundled_holes():
         hole = load_hole(name)
         typer.echo(f"  {name:<16} {hole.name}, par {hole.par}, {hole.length_yd:.0f} yd")
+    typer.echo("courses:")
+    for name in bundled_courses():
+        course = load_course(name)
+        typer.echo(f"  {name:<16} {course.name}, {len(course.holes)} holes, par {course.par}: {name}/1 ...")
     typer.echo("players:")
     for name in bundled_players():
         player = load_player(name)

@@ -34,8 +34,12 @@ TeeOption = Annotated[
     str | None, typer.Option("--tee", metavar="NAME", help="Tee; the file's first if left out.")
 ]
 PinOption = Annotated[
-    str | None, typer.Option("--pin", metavar="NAME", help="Pin; the file's first if left out.")
-]
+    str | None,
+    typer.Option(
+        "--pin", metavar="NAME",
+        help='Pin: its name, "back left" or "22 on, 5 left"; the file\'s first if left out.',
+    ),
+]  # fmt: skip
 FromOption = Annotated[
     str | None,
     typer.Option(
@@ -60,11 +64,35 @@ SeedOption = Annotated[
 ]
 JsonOption = Annotated[bool, typer.Option("--json", help="JSON on standard output, nothing else.")]
 FullOption = Annotated[bool, typer.Option("--full", help="Every alternative with its standard errors.")]
+QuickOption = Annotated[
+    bool, typer.Option("--quick", help="Take the player as exact: no confidence, no turning points.")
+]
 PlotOption = Annotated[
     Path | None, typer.Option("--plot", metavar="FILE", help="Draw the answer: .png, .svg or .pdf.")
 ]
 ThreadsOption = Annotated[
     int | None, typer.Option("--threads", min=1, max=256, metavar="N", help="All cores if left out.")
+]
+UnitsOption = Annotated[
+    str, typer.Option("--units", metavar="UNITS", help="'yards' or 'metres', on everything but the JSON.")
+]
+TargetOption = Annotated[
+    int | None,
+    typer.Option(
+        "--target", min=1, metavar="N", help="Recommend by the chance of N strokes or better on the hole."
+    ),
+]
+LeaveOption = Annotated[
+    str | None,
+    typer.Option(
+        "--leave", metavar="RANGE", help='Recommend by the chance of leaving "90-110" (yards, or "82-100 m").'
+    ),
+]
+LandOption = Annotated[
+    str | None,
+    typer.Option(
+        "--land", metavar="RANGE", help='Recommend by the chance that this ball finishes "150-172" away.'
+    ),
 ]
 WindOption = Annotated[
     str | None,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import difflib
 import os
+import re
 from pathlib import Path
 
 from simulator.errors import FileError
@@ -13,6 +14,9 @@ from simulator.hole.sketch import read_sketch
 
 MOST_BYTES = 1_000_000
 """Largest hole file read [bytes]: a hundred times a very detailed sketch."""
+
+_DEMO = re.compile(r"(?:[\w-]{1,60}/)?[\w-]{1,60}")
+"""A demo hole's name: its own, or its course's before it."""
 
 _PACKAGE = Path(__file__).resolve().parents[1]
 
@@ -28,13 +32,29 @@ def bundled_holes() -> list[str]:
     return sorted(path.stem for path in _bundled_folder().glob("*.toml"))
 
 
+def _bundled(source: str) -> Path | None:
+    """File of a demo hole by its name, or of a demo course's by course and file name or number."""
+    if not _DEMO.fullmatch(source):
+        return None
+    folder, _, name = source.rpartition("/")
+    if not name.isdecimal():
+        file = _bundled_folder() / folder / f"{name}.toml"
+        return file if file.is_file() else None
+    if not folder:
+        return None
+    numbered = re.compile(rf"0*{int(name)}(?!\d)")
+    files = sorted((_bundled_folder() / folder).glob("*.toml"))
+    return next((file for file in files if numbered.match(file.name)), None)
+
+
 def load_hole(path_or_name: str | Path) -> Hole:
     """Read a hole from a sketch file, a demo hole by name, or from words ("par 4, 372; out left 34 ...").
 
     Parameters
     ----------
     path_or_name : str or Path
-        A file wins over a demo hole of the same name, and over words.
+        A file wins over a demo hole of the same name, and over words. Holes of a demo course:
+        ``"ostrel-heath/7"``.
 
     Raises
     ------
@@ -49,8 +69,9 @@ def load_hole(path_or_name: str | Path) -> Hole:
 
         if looks_like_words(source):
             return hole_from_words(source).hole
-    if source in bundled_holes() and not os.path.isfile(source):
-        return read_sketch(parse_file(_bundled_folder() / f"{source}.toml", source), source)
+    bundled = _bundled(source)
+    if bundled is not None and not os.path.isfile(source):
+        return read_sketch(parse_file(bundled, source), source)
     return read_sketch(parse_file(Path(path_or_name), source), source)
 
 

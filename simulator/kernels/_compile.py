@@ -60,9 +60,9 @@ CACHE_FOLDER: Path | None = _WANTED_FOLDER if _writable(_WANTED_FOLDER) else Non
 
 def _compiled(function: Callable[..., Any], memory: bool) -> Any:
     """Compile `function`, with or without numba's memory manager, and keep it on disk if there is room."""
-    compiled = _njit(nogil=True, error_model="numpy", _nrt=memory, fastmath={"contract", "arcp", "nsz"})(
-        function
-    )
+    # no fast mathematics: whether a product is fused into a sum depends on what was inlined where, and so on
+    # whether this process compiled the function or read it from disk
+    compiled = _njit(nogil=True, error_model="numpy", _nrt=memory)(function)
     if CACHE_FOLDER is not None and not _config.DISABLE_JIT:
         before = _config.CACHE_DIR
         _config.CACHE_DIR = str(CACHE_FOLDER)

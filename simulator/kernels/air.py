@@ -60,11 +60,11 @@ def _mix(p, q, w):
 
 
 @kernel
-def node_of(value, start, step, count):
-    """(lower node, share of the way to the next) of a value on an even axis, clamped to its ends."""
+def node_of(value, start, per, count):
+    """(lower node, share of the way to the next) of a value on an even axis, `per` nodes a unit, clamped."""
     if count == 1:
         return 0, 0.0
-    place = min(max((value - start) / step, 0.0), count - 1.0)
+    place = min(max((value - start) * per, 0.0), count - 1.0)
     node = min(int(place), count - 2)
     return node, place - node
 
@@ -94,10 +94,10 @@ def fly(numbers, flights, shot, fraction, tilt, node, along_wind, cross_wind):
     _, alongs, crosses, fractions, tilts, _, _ = flights.shape
     # the table knows wind from the left only: from the right it is the mirror image
     mirror = -1.0 if cross_wind < 0.0 else 1.0
-    f, a = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_STEP], fractions)
-    t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_STEP], tilts)
-    u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_STEP], alongs)
-    v, wv = node_of(abs(cross_wind), 0.0, numbers[c.CROSS_STEP], crosses)
+    f, a = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_PER], fractions)
+    t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_PER], tilts)
+    u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_PER], alongs)
+    v, wv = node_of(abs(cross_wind), 0.0, numbers[c.CROSS_PER], crosses)
     flight = _corner(flights, shot, u, v, f, t, node, a, d)
     if wu > 0.0:
         flight = _mix(flight, _corner(flights, shot, u + 1, v, f, t, node, a, d), wu)

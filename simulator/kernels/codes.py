@@ -46,14 +46,14 @@ STRIKE_SIDEWAYS = 13  # all-strike direction spread, rad: width of the hole-out 
 STRIKE_LOW = 14  # 1 where the shot is held down
 STRIKE_COLUMNS = 15
 
-# --- flight columns: Game.flights[shot, along wind, cross wind, fraction, tilt, height, column] ---
-FLIGHT_ALONG = 0  # yd
-FLIGHT_SIDE = 1  # yd, right positive
-FLIGHT_V_ALONG = 2  # yd/s
-FLIGHT_V_SIDE = 3
-FLIGHT_V_DOWN = 4
-FLIGHT_SPIN = 5  # rad/s
+# --- flight columns: along, side (right positive) [yd], v_along, v_side, v_down [yd/s], spin [rad/s] --
 FLIGHT_COLUMNS = 6
+
+# --- the lie of the land: Ground.relief[row, column, ...] -----------------------------------------
+RELIEF_HEIGHT = 0  # yd
+RELIEF_X, RELIEF_Y = 1, 2  # slope, yd/yd
+RELIEF_UP = 3  # upward part of the unit normal
+RELIEF_COLUMNS = 4
 
 # --- green planes: Field.planes[plane, column] ---------------------------------------------------
 PLANE_SLOPE = 0  # rise over run
@@ -67,8 +67,8 @@ CROWN_COLUMNS = 3
 # --- numbers: Game.numbers[column] ---------------------------------------------------------------
 PIN_X, PIN_Y = 0, 1
 RASTER_X0, RASTER_Y0, RASTER_CELL = 2, 3, 4  # corner of the raster (not a cell's centre), yd
-FRACTION_0, FRACTION_STEP = 5, 6
-TILT_0, TILT_STEP = 7, 8
+FRACTION_0, FRACTION_PER = 5, 6  # first node of an axis, and nodes in a unit of it
+TILT_0, TILT_PER = 7, 8
 HEIGHT_0, HEIGHT_STEP = 9, 10
 WIND_BEARING = 11  # rad, the way the wind blows towards, clockwise from +y
 GRAVITY = 12  # yd/s2
@@ -87,8 +87,8 @@ TWO_CLUBS = 27  # yd
 PENALTY_STROKES = 28
 SAND_STROKES = 29  # unplayable in sand, dropped outside
 LOCAL_RULE_STROKES = 30  # 0 where the local rule for lost balls is not in force
-COARSE_X0, COARSE_Y0, COARSE_STEP = 31, 32, 33
-FINE_X0, FINE_Y0, FINE_STEP = 34, 35, 36
+COARSE_X0, COARSE_Y0, COARSE_PER_YD = 31, 32, 33
+FINE_X0, FINE_Y0, FINE_PER_YD = 34, 35, 36
 GUESS_BASE, GUESS_PER_YD = 37, 38  # first guess of strokes to hole out
 PART_FIRST, PART_COUNT = 39, 40  # shot rows of the part swings, shortest first
 LIE_GREEN, LIE_FAIRWAY = 41, 42
@@ -103,8 +103,8 @@ RASTER_PER_YD = 50  # cells in a yard
 BOUNCE_TIP_MOST = 51  # rad
 WIND_SPEED = 52  # yd/s at its reference height
 WIND_GUST, WIND_SWING = 53, 54  # yd/s and rad either side, drawn once a sequence
-ALONG_0, ALONG_STEP = 55, 56  # yd/s, nodes of the flight table's along-wind axis
-CROSS_STEP = 57  # yd/s, nodes of its cross-wind axis, from 0
+ALONG_0, ALONG_PER = 55, 56  # yd/s and nodes in one, of the flight table's along-wind axis
+CROSS_PER = 57  # nodes in a yd/s of its cross-wind axis, from 0
 SHADE_PER_YD = 58  # cells of Game.shade in a yard
 TREE_KEEP = 59  # most of its remaining carry that a ball keeps off a branch
 TREE_SPEED = 60  # yd/s sideways speed of a ball dropping from a tree
@@ -112,13 +112,13 @@ PUNCH_FIRST, PUNCH_COUNT = 61, 62  # shot rows of the punched part swings, short
 NUMBERS = 63
 
 # --- an action: how a place is played ------------------------------------------------------------
-ACTION_SHOT = 0  # shot row, or PART_SHOT or PUNCH_SHOT
-ACTION_AIM = 1  # rad right of the straight line to the pin
-ACTION_REACH = 2  # part swings: intended carry minus distance to the pin, yd
+# shot row (or PART_SHOT or PUNCH_SHOT), aim [rad right of the straight line to the pin], and for part swings
+# the reach: intended carry minus distance to the pin [yd]
 ACTION_COLUMNS = 3
 PART_SHOT = -1.0
 PUNCH_SHOT = -2.0  # a part swing that flies low
 NO_SHOT = -9.0
+BY_PLAN = -8.0  # whatever the plan says
 
 # --- luck slots: one independent number each, per stroke -----------------------------------------
 SLOT_MIXTURE = 0

@@ -17,8 +17,9 @@ class Ground(NamedTuple):
     numbers : float64[NUMBERS]
     surface : uint8[ny, nx]
         Surface code of each raster cell.
-    relief : float32[3, ny, nx]
-        Height [yd] and its slope along x and y [yd/yd]; ``[3, 1, 1]`` of zeros on level ground.
+    relief : float32[ny, nx, RELIEF_COLUMNS]
+        Height [yd], its slope along x and y [yd/yd] and the upward part of the normal, side by side: they
+        are read together. ``[1, 1, RELIEF_COLUMNS]`` of zeros on level ground.
     rows : float64[surfaces, SURFACE_COLUMNS]
     skip : float64[surfaces, squared speeds]
         Deceleration [yd/s2] of a ball that skips and rolls along a surface, by its speed squared.
@@ -74,6 +75,48 @@ class Trees(NamedTuple):
     clear: Any
     crowns: Any
     tracks: Any
+
+
+class Played(NamedTuple):
+    """What became of one shot; every entry a number.
+
+    Attributes
+    ----------
+    x, y, lie
+        Where the next stroke is played; lie -1 = from the old place.
+    cost
+        Strokes spent, penalties included.
+    value
+        Value of the next place (that of the old one where it is played from there).
+    holed
+        Chance that the ball is in the hole instead.
+    lost, lost_cost, lost_x, lost_y, lost_lie, lost_value
+        Chance that the ball is not found instead, and what then follows.
+    rest_x, rest_y, surface, feature, land_x, land_y
+        Where the ball itself finished, and came down.
+    branch
+        1 if it hit a branch on the way.
+    """
+
+    x: Any
+    y: Any
+    lie: Any
+    cost: Any
+    value: Any
+    holed: Any
+    lost: Any
+    lost_cost: Any
+    lost_x: Any
+    lost_y: Any
+    lost_lie: Any
+    lost_value: Any
+    rest_x: Any
+    rest_y: Any
+    surface: Any
+    feature: Any
+    land_x: Any
+    land_y: Any
+    branch: Any
 
 
 class Game(NamedTuple):

@@ -49,7 +49,9 @@ def height_at(ground, x, y):
     if ground.relief.shape[1] == 1:
         return 0.0
     numbers, surface = ground.numbers, ground.surface
-    return float(ground.relief[0, row_of(numbers, surface, y), column_of(numbers, surface, x)])
+    return float(
+        ground.relief[row_of(numbers, surface, y), column_of(numbers, surface, x), c.RELIEF_HEIGHT]
+    )
 
 
 @kernel
@@ -60,9 +62,19 @@ def is_penalty(fate):
 
 @kernel
 def quick_sine(x):
-    """sin x for |x| < 1 by its series to x^9: within 3e-8."""
+    """sin x for |x| < 1 by its series to x^9: within 3e-8. Summed in pairs: a chain of products is slow."""
     q = x * x
-    return x * (1.0 - q * (1.0 / 6.0 - q * (1.0 / 120.0 - q * (1.0 / 5040.0 - q / 362880.0))))
+    low = 1.0 - q * (1.0 / 6.0)
+    return x * (low + q * q * ((1.0 / 120.0 - q * (1.0 / 5040.0)) + q * q * (1.0 / 362880.0)))
+
+
+@kernel
+def quick_cosine(x):
+    """cos x for |x| < 1 by its series to x^10: within 3e-9."""
+    q = x * x
+    low = 1.0 - 0.5 * q
+    high = 1.0 / 40320.0 - q * (1.0 / 3628800.0)
+    return low + q * q * ((1.0 / 24.0 - q * (1.0 / 720.0)) + q * q * high)
 
 
 @kernel
@@ -74,7 +86,8 @@ def steepness(tangent, into):
     low, high = min(tangent, into), max(tangent, into)
     x = low / max(high, 1e-12)
     q = x * x
-    angle = x * (0.9998660 - q * (0.3302995 - q * (0.1801410 - q * (0.0851330 - q * 0.0208351))))
+    low_terms = 0.9998660 - q * 0.3302995
+    angle = x * (low_terms + q * q * ((0.1801410 - q * 0.0851330) + q * q * 0.0208351))
     return angle if tangent <= into else 1.5707963267948966 - angle
 
 
@@ -96,8 +109,7 @@ def bounce(numbers, tilt, bouncy, friction, tangent, into, spin):
     steep = steepness(tangent, into)
     # soft ground gives way until it faces the ball squarely, no further
     tip = min(numbers[c.BOUNCE_TILT] * speed * steep * tilt, min(steep, numbers[c.BOUNCE_TIP_MOST]))
-    sin_tip = quick_sine(tip)
-    cos_tip = math.sqrt(1.0 - sin_tip * sin_tip)
+    sin_tip, cos_tip = quick_sine(tip), quick_cosine(tip)
     along = tangent * cos_tip - into * sin_tip
     normal = into * cos_tip + tangent * sin_tip
     restitution = numbers[c.BOUNCE_E_FLOOR]
@@ -146,6 +158,7 @@ def _hop(ground, x, y, vx, vy, down, spin):
     numbers, surface, relief, rows = ground.numbers, ground.surface, ground.relief, ground.rows
     level = relief.shape[1] == 1
     gravity = numbers[c.GRAVITY]
+    two_per_gravity = 2.0 / gravity
     entry_x, entry_y, entered = x, y, False
     row, column = row_of(numbers, surface, y), column_of(numbers, surface, x)
     code = surface[row, column]
@@ -157,14 +170,14 @@ def _hop(ground, x, y, vx, vy, down, spin):
         if rows[code, c.SURFACE_FATE] == c.FATE_PENALTY_WET:
             return x, y, 0.0, head_x, head_y, entry_x, entry_y, entered
         if not level:  # speeds along and into the local plane, whose upward unit normal is (nx, ny, nz)
-            grad_x, grad_y = float(relief[1, row, column]), float(relief[2, row, column])
-            nz = 1.0 / math.sqrt(1.0 + grad_x * grad_x + grad_y * grad_y)
-            nx, ny = -grad_x * nz, -grad_y * nz
+            nz = float(relief[row, column, c.RELIEF_UP])
+            nx, ny = -relief[row, column, c.RELIEF_X] * nz, -relief[row, column, c.RELIEF_Y] * nz
             into = down * nz - vx * nx - vy * ny
             tx, ty, tz = vx + into * nx, vy + into * ny, -down + into * nz
             tangent = math.sqrt(tx * tx + ty * ty + tz * tz)
             if tangent > 1e-9:
-                head_x, head_y, head_z = tx / tangent, ty / tangent, tz / tangent
+                per = 1.0 / tangent
+                head_x, head_y, head_z = tx * per, ty * per, tz * per
         along, out, spin = bounce(
             numbers,
             rows[code, c.SURFACE_TILT],
@@ -178,15 +191,18 @@ def _hop(ground, x, y, vx, vy, down, spin):
         if out < numbers[c.BOUNCE_LEAST] or (out < numbers[c.BOUNCE_STOP] and spin <= 0.0):
             roll = 5.0 / 7.0 * along - 2.0 / 7.0 * numbers[c.BALL_RADIUS] * spin
             return x, y, roll, head_x, head_y, entry_x, entry_y, entered
-        vx, vy = along * head_x + out * nx, along * head_y + out * ny
-        # until the ball meets the plane again
-        time = 2.0 * out / (gravity * nz)
         old_x, old_y = x, y
-        x, y = x + vx * time, y + vy * time
-        down = gravity * time - along * head_z - out * nz
-        tangent, into = along, down
-        if level and along < 0.0:  # came back: on level ground the direction is turned by hand
-            tangent, head_x, head_y, spin = -along, -head_x, -head_y, -spin
+        if level:
+            way = along * out * two_per_gravity
+            x, y = x + head_x * way, y + head_y * way
+            tangent, into = along, out
+            if along < 0.0:  # came back: the direction is turned by hand
+                tangent, head_x, head_y, spin = -along, -head_x, -head_y, -spin
+        else:  # until the ball meets the plane again
+            vx, vy = along * head_x + out * nx, along * head_y + out * ny
+            time = out * (two_per_gravity / nz)
+            x, y = x + vx * time, y + vy * time
+            down = gravity * time - along * head_z - out * nz
         row, column = row_of(numbers, surface, y), column_of(numbers, surface, x)
         code = surface[row, column]
         now_inside = is_penalty(rows[code, c.SURFACE_FATE])
@@ -247,7 +263,8 @@ def run_out(ground, x, y, vx, vy, down, spin):
             break
         slow = skip[code, np.uintp(min(int(squared * per_step), skip.shape[1] - 1))]
         if not level:
-            grad_x, grad_y = float(relief[1, row, column]), float(relief[2, row, column])
+            grad_x = float(relief[row, column, c.RELIEF_X])
+            grad_y = float(relief[row, column, c.RELIEF_Y])
             slow += pull * (grad_x * head_x + grad_y * head_y)
         length, left = step, squared - 2.0 * slow * step
         if left <= 0.0:

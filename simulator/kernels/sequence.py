@@ -11,7 +11,7 @@ from ._compile import entry, kernel
 from .air import moment_wind
 from .luck import normal, seed_key, sequence_key, stroke_key, uniform
 from .shot import intended_shot, play_shot
-from .value import plan_at, putts_at, putts_drawn, value_at
+from .value import plan_at, putts_at, putts_drawn
 
 _PUTTING = np.uint64(0x5851F42D4C957F2D)  # moves putts to a stream of their own
 _DAY = np.uint64(0x2545F4914F6CDD1D)  # and what is drawn once a sequence
@@ -57,7 +57,7 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
             numbers, uniform(day, c.SLOT_GUST) - 0.5, uniform(day, c.SLOT_SWING) - 0.5
         )
         at_x, at_y, at_lie = x, y, lie
-        at_start = True
+        at_start, replay = True, start_value
         strokes, penalties = 0.0, 0.0
         shot, aim, reach = action[0], action[1], action[2]
         stroke = 0
@@ -76,28 +76,7 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                         shot, aim, reach = c.PART_SHOT, 0.0, 0.0
             luck = stroke_key(key, stroke)
             row, scale = intended_shot(numbers, game.strikes, at_lie, shot, reach, distance)
-            replay = start_value if at_start else value_at(game.field, at_lie, at_x, at_y)
-            (
-                next_x,
-                next_y,
-                next_lie,
-                spent,
-                value,
-                holed,
-                lost,
-                lost_cost,
-                lost_x,
-                lost_y,
-                lost_lie,
-                lost_value,
-                rest_x,
-                rest_y,
-                surface,
-                feature,
-                land_x,
-                land_y,
-                branch,
-            ) = play_shot(
+            ball = play_shot(
                 game,
                 at_x,
                 at_y,
@@ -120,9 +99,11 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                 ),
             )
             done = False
-            if lost > 0.0 and uniform(luck, c.SLOT_FOUND) < lost:
-                next_x, next_y, next_lie, spent, value = lost_x, lost_y, lost_lie, lost_cost, lost_value
-            elif holed > 0.0 and uniform(luck, c.SLOT_HOLED) < holed:
+            next_x, next_y, next_lie, spent, value = ball.x, ball.y, ball.lie, ball.cost, ball.value
+            if ball.lost > 0.0 and uniform(luck, c.SLOT_FOUND) < ball.lost:
+                next_x, next_y, next_lie = ball.lost_x, ball.lost_y, ball.lost_lie
+                spent, value = ball.lost_cost, ball.lost_value
+            elif ball.holed > 0.0 and uniform(luck, c.SLOT_HOLED) < ball.holed:
                 done = True
                 value = 0.0
             strokes += spent
@@ -130,11 +111,11 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
             if stroke == 0:
                 row_out[c.OUT_FIRST_COST] = spent
                 row_out[c.OUT_FIRST_VALUE] = value
-                row_out[c.OUT_X], row_out[c.OUT_Y] = rest_x, rest_y
-                row_out[c.OUT_LAND_X], row_out[c.OUT_LAND_Y] = land_x, land_y
-                row_out[c.OUT_SURFACE] = surface
-                row_out[c.OUT_BRANCH] = branch
-                row_out[c.OUT_FEATURE] = feature
+                row_out[c.OUT_X], row_out[c.OUT_Y] = ball.rest_x, ball.rest_y
+                row_out[c.OUT_LAND_X], row_out[c.OUT_LAND_Y] = ball.land_x, ball.land_y
+                row_out[c.OUT_SURFACE] = ball.surface
+                row_out[c.OUT_BRANCH] = ball.branch
+                row_out[c.OUT_FEATURE] = ball.feature
                 row_out[c.OUT_PENALTY_FIRST] = spent - 1.0
                 away_x, away_y = (next_x, next_y) if next_lie >= 0 else (at_x, at_y)
                 leaves = math.sqrt((away_x - pin_x) ** 2 + (away_y - pin_y) ** 2)
@@ -146,6 +127,7 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                 break
             if next_lie >= 0:
                 at_x, at_y, at_lie, at_start = next_x, next_y, next_lie, False
+                replay = value  # the place's own, just read
                 if at_lie >= green:
                     to_green = strokes
                     putts = draw_putts(game, at_lie - green, at_x, at_y, key)

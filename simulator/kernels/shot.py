@@ -10,6 +10,7 @@ import math
 from . import codes as c
 from ._compile import kernel
 from .air import land
+from .game import Played
 from .ground import column_of, entry_point, fate_at, is_penalty, row_of, run_out
 from .relief import out_of_bounds, penalty_relief, unplayable
 from .trees import NO_HIT, first_branch, nears_tree
@@ -159,20 +160,7 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
 
     Returns
     -------
-    x, y, lie : float, float, int
-        Where the next stroke is played; lie -1 = from the old place.
-    cost : float
-        Strokes spent, penalties included.
-    value : float
-        Value of the next place (`replay` for the old one).
-    holed : float
-        Chance that the ball is in the hole instead.
-    lost, lost_cost, lost_x, lost_y, lost_lie, lost_value : float ...
-        Chance that the ball is not found instead, and what then follows.
-    rest_x, rest_y, surface, feature, land_x, land_y
-        Where the ball itself finished, and came down.
-    branch : float
-        1 if it hit a branch on the way.
+    Played
     """
     ground, field, strikes = game.ground, game.field, game.strikes
     numbers = ground.numbers
@@ -257,7 +245,7 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
     total, next_x, next_y, next_lie, penalty = best
     if next_lie < 0:
         next_x, next_y = x, y
-    return (
+    return Played(
         next_x,
         next_y,
         next_lie,

@@ -9,7 +9,9 @@ import numpy as np
 from . import codes as c
 from ._compile import entry, kernel
 from .air import moment_wind
+from .ground import surface_at
 from .shot import intended_shot, play_shot
+from .value import plan_at
 
 HEAD_SHARE = 0.035
 """Share of its still-air carry by which a club may exceed the distance, per yd/s of head wind: more than any
@@ -35,6 +37,22 @@ FIRST_STEP = 0.035
 
 
 @kernel
+def place_in_cell(ground, lie, x, y, off_x, off_y):
+    """The place off (x, y) by these two, or its mirror image in the cell where that is ground of the lie.
+
+    A cell may straddle two kinds of ground: no ball that lies in the rough lies under the trees beside it.
+    """
+    for k in range(4):
+        if k > 0:
+            off_x = -off_x
+        if k == 1 or k == 3:
+            off_y = -off_y
+        if int(ground.rows[surface_at(ground, x + off_x, y + off_y), c.SURFACE_LIE]) == lie:
+            return x + off_x, y + off_y
+    return x - off_x, y + off_y
+
+
+@kernel
 def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
     """Mean of one action over prepared strikes, the replayed stroke left open.
 
@@ -43,7 +61,7 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
     spread : float
         Side of the square round (x, y) from which the strikes are made [yd]; 0 from the spot itself.
     shot, aim, reach : float
-        The action (codes.py).
+        The action (codes.py); BY_PLAN: every strike as the map's plan plays its place.
     replay : float
         Value of playing again from here, used to choose between reliefs.
     strikes : float64[n, STRIKE_LUCK]
@@ -57,34 +75,25 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
     """
     numbers = game.ground.numbers
     cost, again = 0.0, 0.0
+    by_plan = shot == c.BY_PLAN
     count = strikes.shape[0]
     for k in range(count):
-        from_x = x + spread * strikes[k, c.LUCK_CELL_X]
-        from_y = y + spread * strikes[k, c.LUCK_CELL_Y]
+        from_x, from_y = x, y
+        if spread > 0.0:
+            from_x, from_y = place_in_cell(
+                game.ground,
+                lie,
+                x,
+                y,
+                spread * strikes[k, c.LUCK_CELL_X],
+                spread * strikes[k, c.LUCK_CELL_Y],
+            )
         wind_x, wind_y = moment_wind(numbers, strikes[k, c.LUCK_GUST], strikes[k, c.LUCK_SWING])
         dx, dy = numbers[c.PIN_X] - from_x, numbers[c.PIN_Y] - from_y
+        if by_plan:
+            shot, aim, reach = plan_at(game, lie, from_x, from_y)
         row, scale = intended_shot(numbers, game.strikes, lie, shot, reach, math.sqrt(dx * dx + dy * dy))
-        (
-            _,
-            _,
-            next_lie,
-            spent,
-            value,
-            holed,
-            lost,
-            lost_cost,
-            _,
-            _,
-            lost_lie,
-            lost_value,
-            _,
-            _,
-            _,
-            _,
-            _,
-            _,
-            _,
-        ) = play_shot(
+        played = play_shot(
             game,
             from_x,
             from_y,
@@ -106,18 +115,18 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
                 0.5 + strikes[k, c.LUCK_TURN],
             ),
         )
-        found = 1.0 - lost
-        if next_lie < 0:
-            cost += found * spent
+        found = 1.0 - played.lost
+        if played.lie < 0:
+            cost += found * played.cost
             again += found
         else:
-            cost += found * (spent + (1.0 - holed) * value)
-        if lost > 0.0:
-            cost += lost * lost_cost
-            if lost_lie < 0:
-                again += lost
+            cost += found * (played.cost + (1.0 - played.holed) * played.value)
+        if played.lost > 0.0:
+            cost += played.lost * played.lost_cost
+            if played.lost_lie < 0:
+                again += played.lost
             else:
-                cost += lost * lost_value
+                cost += played.lost * played.lost_value
     return cost / count, again / count
 
 
@@ -144,11 +153,17 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
     if count > 0:
         last = first + count - 1
         full_reach = game.strikes[last, lie, c.STRIKE_CARRY] * game.strikes[last, lie, c.STRIKE_FRACTION]
+    longest = 0.0  # a short hitter's longest clubs are looked at however far it is
+    for shot in range(first):
+        if game.strikes[shot, lie, c.STRIKE_ALLOWED] > 0.5:
+            carry = game.strikes[shot, lie, c.STRIKE_CARRY] * game.strikes[shot, lie, c.STRIKE_FRACTION]
+            longest = max(longest, carry)
+    least = min(0.42 * min(distance, 230.0), 0.8 * longest)
     for shot in range(first):
         if game.strikes[shot, lie, c.STRIKE_ALLOWED] < 0.5:
             continue
         carry = game.strikes[shot, lie, c.STRIKE_CARRY] * game.strikes[shot, lie, c.STRIKE_FRACTION]
-        if carry > reach_most * distance + 8.0 or carry < 0.42 * min(distance, 230.0):
+        if carry > reach_most * distance + 8.0 or carry < least:
             continue
         if game.strikes[shot, lie, c.STRIKE_LOW] > 0.5 and not (recovery or head > LOW_HEAD):
             continue
@@ -315,9 +330,10 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
     ----------
     game : Game
     search : int
-        1 to choose an action, 0 to value the first seed anew.
-    nodes : float64[n, 6]
-        x, y [yd], lie, known value, scramble, side of the node's cell [yd]. Balls anywhere in the cell are
+        1 to choose an action, 0 to value the plan as it stands; `seeds` then hold the node's action.
+    nodes : float64[n, 8]
+        x, y [yd], lie, known value, scramble, side of the node's cell [yd], strikes that screen and that
+        decide (none: the first seed is taken as it is). Balls anywhere in the cell are
         played as the node says, so an action is chosen and valued over the whole cell.
     seeds : float64[n, k, ACTION_COLUMNS]
         Actions good nearby, NO_SHOT where there is none.
@@ -346,7 +362,7 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
         spread = nodes[k, 5]
         for q in range(3):
             best[q] = seeds[k, 0, q]
-        if search == 1:
+        if search == 1 and nodes[k, 7] > 0.0:
             choose(
                 game,
                 x,
@@ -357,14 +373,15 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
                 seeds[k],
                 aims,
                 wide_aims,
-                few[scramble],
-                more[scramble],
+                few[scramble, : int(nodes[k, 6])],
+                more[scramble, : int(nodes[k, 7])],
                 scratch,
                 tries,
                 picked,
                 best,
             )
-        cost, again = score_action(game, x, y, lie, spread, best[0], best[1], best[2], replay, many[scramble])
+        shot = best[0] if search == 1 else c.BY_PLAN
+        cost, again = score_action(game, x, y, lie, spread, shot, best[1], best[2], replay, many[scramble])
         out[k, 0] = closed(cost, again)
         for q in range(3):
             out[k, q + 1] = best[q]

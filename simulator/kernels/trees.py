@@ -108,7 +108,7 @@ def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, alon
     points = tracks.shape[5]
     level, lowest, ready, mirror, gone = 0.0, along, False, 1.0, 0.0
     f, t, u, v, a, d, wu, wv = 0, 0, 0, 0, 0.0, 0.0, 0.0, 0.0
-    way, known = 0.0, -1
+    way, known, wide = 0.0, -1, 1.0 / numbers[c.SHADE_PER_YD]
     old_side, old_z, new_side, new_z = 0.0, 0.0, 0.0, 0.0
     bend = side / (along * along) if along > 1.0 else 0.0
     for _ in range(200):
@@ -124,20 +124,21 @@ def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, alon
             ready = True
             along_wind, cross_wind = wind_x * sin_b + wind_y * cos_b, wind_x * cos_b - wind_y * sin_b
             mirror = -1.0 if cross_wind < 0.0 else 1.0
-            f, a = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_STEP], tracks.shape[3])
-            t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_STEP], tracks.shape[4])
-            u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_STEP], tracks.shape[1])
-            v, wv = node_of(abs(cross_wind), 0.0, numbers[c.CROSS_STEP], tracks.shape[2])
+            f, a = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_PER], tracks.shape[3])
+            t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_PER], tracks.shape[4])
+            u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_PER], tracks.shape[1])
+            v, wv = node_of(abs(cross_wind), 0.0, numbers[c.CROSS_PER], tracks.shape[2])
             level = height_at(ground, x, y)
             if game.flights.shape[5] > 1:  # the track ends at the lowest landing height of the tables
                 lowest = fly(numbers, game.flights, shot, fraction, tilt, 0, along_wind, cross_wind)[0]
         k = min(int(way / lowest * points), points - 1)
-        if k == known + 1:
-            old_side, old_z = new_side, new_z
-        elif k > 0:
-            old_side, old_z = _track_point(tracks, shot, u, v, f, t, k - 1, wu, wv, a, d)
-        known = k
-        new_side, new_z = _track_point(tracks, shot, u, v, f, t, k, wu, wv, a, d)
+        if k != known:
+            if k == known + 1:
+                old_side, old_z = new_side, new_z
+            elif k > 0:
+                old_side, old_z = _track_point(tracks, shot, u, v, f, t, k - 1, wu, wv, a, d)
+            known = k
+            new_side, new_z = _track_point(tracks, shot, u, v, f, t, k, wu, wv, a, d)
         if wide_cell(numbers, trees.shade, px, py) > level + min(old_z, new_z):
             hit, b, z, gone = _march(
                 ground,
@@ -154,5 +155,7 @@ def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, alon
             )
             if hit < NO_HIT:
                 return hit, b, z
-        way = lowest * (k + 1.001) / points
+            way = lowest * (k + 1.001) / points
+        else:  # the shade vouches for a wide cell's length, not for the whole stretch
+            way = min(way + wide, lowest * (k + 1.001) / points)
     return NO_HIT, 0.0, 0.0

@@ -9,6 +9,9 @@ import numpy as np
 from . import codes as c
 from ._compile import kernel
 
+AIM_APART, REACH_APART = 0.09, 10.0
+"""Neighbouring nodes whose aims [rad] and reaches [yd] are no farther apart than this play the same way."""
+
 
 @kernel
 def _putt_place(field, plane, x, y):
@@ -66,8 +69,8 @@ def putts_drawn(field, plane, x, y, u):
 def in_fine(numbers, fine, x, y):
     """Whether a place is read from the fine field around the pin."""
     rows, columns = fine.shape[1], fine.shape[2]
-    column = (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP]
-    row = (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP]
+    column = (x - numbers[c.FINE_X0]) * numbers[c.FINE_PER_YD]
+    row = (y - numbers[c.FINE_Y0]) * numbers[c.FINE_PER_YD]
     return 0.0 <= column < columns - 1.0 and 0.0 <= row < rows - 1.0
 
 
@@ -113,14 +116,14 @@ def reading(field, lie, x, y):
         return blend(
             field.fine,
             lie,
-            (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP],
-            (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP],
+            (x - numbers[c.FINE_X0]) * numbers[c.FINE_PER_YD],
+            (y - numbers[c.FINE_Y0]) * numbers[c.FINE_PER_YD],
         )
     return blend(
         field.coarse,
         lie,
-        (x - numbers[c.COARSE_X0]) / numbers[c.COARSE_STEP],
-        (y - numbers[c.COARSE_Y0]) / numbers[c.COARSE_STEP],
+        (x - numbers[c.COARSE_X0]) * numbers[c.COARSE_PER_YD],
+        (y - numbers[c.COARSE_Y0]) * numbers[c.COARSE_PER_YD],
     )
 
 
@@ -151,6 +154,9 @@ def nearest_plan(field, lie, column, row):
     rows, columns = field.shape[1], field.shape[2]
     column = min(max(column, 0.0), columns - 1.0)
     row = min(max(row, 0.0), rows - 1.0)
+    j, i = int(row + 0.5), int(column + 0.5)
+    if field[lie, j, i] == field[lie, j, i]:
+        return j, i
     best, best_j, best_i = 1e9, -1, -1
     for reach in range(1, 5):  # the nodes around first; farther only where none of them is ground of the lie
         for j in range(max(int(row) - reach + 1, 0), min(int(row) + reach, rows - 1) + 1):
@@ -165,30 +171,59 @@ def nearest_plan(field, lie, column, row):
 
 
 @kernel
+def blended_plan(field, plan, lie, column, row):
+    """Action at fractional node indices: the nearest node's, its aim and reach blended with its neighbours'.
+
+    Only neighbours that play the same shot on nearly the same line count: between two ways round a tree
+    there is no middle way.
+    """
+    j, i = nearest_plan(field, lie, column, row)
+    if j < 0:
+        return c.NO_SHOT, 0.0, 0.0
+    near = plan[lie, j, i]
+    shot, near_aim, near_reach = float(near[0]), float(near[1]), float(near[2])
+    a, b = column - i, row - j
+    if abs(a) > 0.5 or abs(b) > 0.5:  # beyond the edge of the map, or of the lie's ground
+        return shot, near_aim, near_reach
+    di, dj = 1 if a > 0.0 else -1, 1 if b > 0.0 else -1
+    a, b = abs(a), abs(b)
+    rows, columns = field.shape[1], field.shape[2]
+    total = (1.0 - a) * (1.0 - b)
+    aim, reach = total * near_aim, total * near_reach
+    for k in range(3):
+        jj, ii, w = j + dj, i, (1.0 - a) * b
+        if k == 1:
+            jj, ii, w = j, i + di, a * (1.0 - b)
+        elif k == 2:
+            ii, w = i + di, a * b
+        if 0 <= jj < rows and 0 <= ii < columns and plan[lie, jj, ii, 0] == shot:
+            other_aim, other_reach = float(plan[lie, jj, ii, 1]), float(plan[lie, jj, ii, 2])
+            if abs(other_aim - near_aim) < AIM_APART and abs(other_reach - near_reach) < REACH_APART:
+                total += w
+                aim += w * other_aim
+                reach += w * other_reach
+    return shot, aim / total, reach / total
+
+
+@kernel
 def plan_at(game, lie, x, y):
-    """Action stored at the node nearest to a place: shot, aim off the pin [rad], reach [yd].
+    """Action of the map's plan at a place: shot, aim off the pin [rad], reach [yd].
 
     Shot NO_SHOT where the map holds none.
     """
     numbers = game.field.numbers
     if in_fine(numbers, game.field.fine, x, y):
-        j, i = nearest_plan(
+        return blended_plan(
             game.field.fine,
+            game.fine_plan,
             lie,
-            (x - numbers[c.FINE_X0]) / numbers[c.FINE_STEP],
-            (y - numbers[c.FINE_Y0]) / numbers[c.FINE_STEP],
+            (x - numbers[c.FINE_X0]) * numbers[c.FINE_PER_YD],
+            (y - numbers[c.FINE_Y0]) * numbers[c.FINE_PER_YD],
         )
-        if j >= 0:
-            plan = game.fine_plan
-            return float(plan[lie, j, i, 0]), float(plan[lie, j, i, 1]), float(plan[lie, j, i, 2])
-    else:
-        j, i = nearest_plan(
-            game.field.coarse,
-            lie,
-            (x - numbers[c.COARSE_X0]) / numbers[c.COARSE_STEP],
-            (y - numbers[c.COARSE_Y0]) / numbers[c.COARSE_STEP],
-        )
-        if j >= 0:
-            plan = game.coarse_plan
-            return float(plan[lie, j, i, 0]), float(plan[lie, j, i, 1]), float(plan[lie, j, i, 2])
-    return c.NO_SHOT, 0.0, 0.0
+    return blended_plan(
+        game.field.coarse,
+        game.coarse_plan,
+        lie,
+        (x - numbers[c.COARSE_X0]) * numbers[c.COARSE_PER_YD],
+        (y - numbers[c.COARSE_Y0]) * numbers[c.COARSE_PER_YD],
+    )

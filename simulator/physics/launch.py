@@ -8,7 +8,9 @@ spin run between its two rows along ball speed and are continued gently beyond t
 
 from __future__ import annotations
 
+import tomllib
 from dataclasses import dataclass
+from pathlib import Path
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -87,6 +89,16 @@ SLOW_RISE_LIMIT_DEG = 4.0
 """Most the launch rises below the women's row [deg], assumed; approached exponentially from the rows' own
 slope."""
 
+SLOW_WOODS = ("driver", "3-wood")
+"""Clubs whose spin rises below the women's row: with spin falling with speed, as irons', a slow player's
+driver would run half as far again as the rating system's bogey player's does (180 yd of carry + 20 of
+run)."""
+
+_SLOW = tomllib.loads(Path(__file__).with_name("slow_woods.toml").read_text(encoding="utf-8"))
+SLOW_SPIN = (float(_SLOW["power"]), float(_SLOW["least_share"]))
+"""Below the women's ball speed spin goes as its ``-power``, down to ``least_share`` of that speed, and then
+with speed. Fitted to published runs: ``python -m simulator.fits.slow_woods``."""
+
 FAST_FALL_LIMIT_DEG = 1.5
 """Most the launch falls above the men's row [deg], assumed."""
 
@@ -158,7 +170,8 @@ def launch(kind: str, ball_speed_mph: ArrayLike) -> tuple[Floats, Floats]:
     Returns
     -------
     launch_deg, spin_rpm : ndarray
-        Of the shape of ``ball_speed_mph``. Launch never rises and spin never falls with ball speed.
+        Of the shape of ``ball_speed_mph``. Launch never rises with ball speed, and spin never falls but for
+        slow ``SLOW_WOODS``.
 
     Raises
     ------
@@ -181,10 +194,11 @@ def launch(kind: str, ball_speed_mph: ArrayLike) -> tuple[Floats, Floats]:
     spin = women.spin_rpm + gain * (inside - women.ball_speed_mph)
     room = FAST_SPIN_LIMIT * men.spin_rpm
     spin = spin + room * -np.expm1(-gain * fast / room)
-    spin = spin * np.minimum(
-        1.0, v / women.ball_speed_mph
-    )  # same angles of club and path: spin goes with speed
-    return angle, spin
+    share = np.minimum(1.0, v / women.ball_speed_mph)
+    if kind in SLOW_WOODS:
+        power, least = SLOW_SPIN
+        return angle, spin * np.maximum(share, least) ** -power * np.minimum(1.0, share / least)
+    return angle, spin * share  # same angles of club and path: spin goes with speed
 
 
 def part_launch(kind: str, full_speed_mph: float, ball_speed_mph: ArrayLike) -> tuple[Floats, Floats]:

@@ -5,6 +5,7 @@
     sex = "woman"                   # optional: whose tables fill in; "man" when left out
     clubs = ["driver", "3w", "7i"]  # optional: exactly these; a putter may be named and is left out
     short_game = 0.9                # optional: spread of part swings over the level's
+    habit = "driver"                # optional: what is hit from the tee without a plan, "3w@-8" with an aim
 
     [club.driver]                   # optional sections; the numbers of ``model.Club``, or as in ``habits``
     carry_yd = 231
@@ -26,13 +27,13 @@ from pathlib import Path
 import numpy as np
 
 from ..errors import FileError
+from .boxes import SEXES
 from .check import Section, one_line, read_toml, shown
 from .clubs import LIMITS, need_level, read_clubs
 from .habits import TOP_KEYS, left_handed
-from .levels import HIGHEST_HANDICAP, LOWEST_HANDICAP, Level, level, part_of_level
-from .model import PartSwing, Player, Putting
-from .names import did_you_mean
-from .whose import SEXES, level_for
+from .levels import HIGHEST_HANDICAP, HIGHEST_WITH_DATA, LOWEST_HANDICAP, Level, level
+from .model import Club, PartSwing, Player, Putting
+from .names import club_key, did_you_mean
 from .words import looks_like_words, player_table, quoted
 
 DEMO = Path(__file__).with_name("demo")
@@ -101,16 +102,17 @@ def player_from_table(table: dict[str, object], source: str) -> Player:
 
 
 def _player(top: Section, stem: str) -> Player:
-    top.only(("name", "handicap", "sex", "clubs", "club", "part", "putting", "short_game", *TOP_KEYS))
+    known = ("name", "handicap", "sex", "clubs", "club", "part", "putting", "short_game", "habit")
+    top.only((*known, *TOP_KEYS))
     assumed: list[str] = []
     name = top.text("name") or one_line(stem, 60)
     handicap = _handicap(top)
     sex = _sex(top)
-    base = None if handicap is None else level_for(handicap, sex)
+    base = None if handicap is None else level(handicap, sex)
     left_handed(top)  # refused even when no shape needs it
     short_game = top.number("short_game", 0.1, 5.0) or 1.0
     clubs = read_clubs(top, base, assumed)
-    part = _part(top, base, short_game)
+    part = _part(top, base, short_game, sex)
     putting = _putting(top, base)
     filled = sorted({f for c in clubs for f, s in c.sources.items() if s == "level"})
     if filled and base is not None:
@@ -118,13 +120,36 @@ def _player(top: Section, stem: str) -> Player:
             f"What the file leaves out of clubs comes from the level of a {base.handicap:g} handicap"
             f"{'' if 'sex' not in top.table else f' ({sex})'}."
         )
+        if base.handicap > HIGHEST_WITH_DATA:
+            assumed.append(
+                f"No figures are published beyond {HIGHEST_WITH_DATA:g} handicap: the level is extrapolated."
+            )
     if "level" in part.sources.values():
         assumed.append("Part swings are filled from a level.")
     if "level" in putting.sources.values():
         assumed.append("Putting is filled from a level.")
     carried = tuple(club for club in clubs if club.use != "never")
     left = tuple(club.name for club in clubs if club.use == "never")
-    return Player(name, handicap, carried, part, putting, short_game, top.source, tuple(assumed), left)
+    habit = _habit(top, carried)
+    return Player(name, handicap, carried, part, putting, short_game, top.source, tuple(assumed), left, habit)
+
+
+def _habit(top: Section, clubs: tuple[Club, ...]) -> str | None:
+    """Club and aim of the habit; the aim's words are read where they are used."""
+    habit = top.text("habit")
+    if habit is not None:
+        name = club_key(habit.partition("@")[0])
+        names = [club.name for club in clubs]
+        if name not in [club_key(known) for known in names]:
+            top.refuse("habit", f"the text {habit!r}", f"a club of the bag, one of {', '.join(names)}")
+    return habit
+
+
+def _handicap(section: Section) -> float | None:
+    value = section.table.get("handicap")
+    if isinstance(value, str):
+        section.refuse("handicap", shown(value), "a number; a plus handicap is negative, +2 is -2")
+    return section.number("handicap", LOWEST_HANDICAP, HIGHEST_HANDICAP)
 
 
 def _sex(top: Section) -> str:
@@ -135,20 +160,13 @@ def _sex(top: Section) -> str:
     return value
 
 
-def _handicap(section: Section) -> float | None:
-    value = section.table.get("handicap")
-    if isinstance(value, str):
-        section.refuse("handicap", shown(value), "a number; a plus handicap is negative, +2 is -2")
-    return section.number("handicap", LOWEST_HANDICAP, HIGHEST_HANDICAP)
-
-
-def _part(top: Section, base: Level | None, short_game: float) -> PartSwing:
+def _part(top: Section, base: Level | None, short_game: float, sex: str) -> PartSwing:
     section = Section(top.source, "part", top.table.get("part", {}))
     section.only(("handicap", "carry_yd", "carry_m", *_PART_CURVES, "mishit_direction_factor"))
     own = _handicap(section)
     if own is None and base is None:
         need_level(top, base, "part swings")
-    curve = part_of_level(own) if own is not None else base.part  # type: ignore[union-attr]
+    curve = level(own, sex).part if own is not None else base.part  # type: ignore[union-attr]
     key, yards = section.length_unit("carry")
     nodes = section.numbers(key, 0.5 / yards, 200.0 / yards)
     given = {k: section.numbers(k, *LIMITS[k]) for k in _PART_CURVES}

@@ -6,24 +6,34 @@ import numpy as np
 
 from . import published as pub
 
-LOWEST_HANDICAP = -3.0
-"""The boxes are continued from bogey through scratch only this far; better players are scaled from here."""
+SEXES = ("man", "woman")
+"""The two sets of tables the rating system keeps."""
 
+_SCRATCH = {
+    "man": (pub.SCRATCH_WIDTH_YD, pub.SCRATCH_DEPTH_YD),
+    "woman": (pub.WOMEN_SCRATCH_WIDTH_YD, pub.WOMEN_SCRATCH_DEPTH_YD),
+}
+_BOGEY = {
+    "man": (pub.BOGEY_WIDTH_YD, pub.BOGEY_DEPTH_YD),
+    "woman": (pub.WOMEN_BOGEY_WIDTH_YD, pub.WOMEN_BOGEY_DEPTH_YD),
+}
 
-def solid_box_yd(handicap: float, shot_yd: float) -> tuple[float, float]:
+def solid_box_yd(handicap: float, shot_yd: float, sex: str = "man") -> tuple[float, float]:
     """Standard deviations across and along [yd] of a solid shot of ``shot_yd``, boxes read per axis.
 
-    Linear in handicap through the scratch (0) and bogey (20) players, linear in length between printed
-    lengths. Beyond the printed lengths the share of the length is kept.
+    Linear in handicap from the scratch player through the bogey player of the sex and beyond, scratch's for
+    better players; linear in length between printed lengths, beyond which the share of the length is kept.
     """
-    bogey = len(pub.BOGEY_WIDTH_YD)
-    share = (max(handicap, LOWEST_HANDICAP) - pub.SCRATCH_HANDICAP) / (
-        pub.BOGEY_HANDICAP - pub.SCRATCH_HANDICAP
-    )
+    over = max(handicap - pub.SCRATCH_HANDICAP, 0.0)
+    share = over / (pub.BOGEY_HANDICAP[sex] - pub.SCRATCH_HANDICAP)
+
+    def of(box_yd: np.ndarray) -> float:
+        lengths = pub.BOX_SHOT_YD[: len(box_yd)]
+        return float(np.interp(shot_yd, lengths, box_yd / lengths))
 
     def read(scratch_yd: np.ndarray, bogey_yd: np.ndarray) -> float:
-        one = np.interp(shot_yd, pub.BOX_SHOT_YD, scratch_yd / pub.BOX_SHOT_YD)
-        two = np.interp(shot_yd, pub.BOX_SHOT_YD[:bogey], bogey_yd / pub.BOX_SHOT_YD[:bogey])
-        return float(one + share * (two - one)) * shot_yd / pub.PER_AXIS_TWO_THIRDS
+        one = of(scratch_yd)
+        return (one + share * (of(bogey_yd) - one)) * shot_yd / pub.PER_AXIS_TWO_THIRDS
 
-    return read(pub.SCRATCH_WIDTH_YD, pub.BOGEY_WIDTH_YD), read(pub.SCRATCH_DEPTH_YD, pub.BOGEY_DEPTH_YD)
+    (wide, deep), (bogey_wide, bogey_deep) = _SCRATCH[sex], _BOGEY[sex]
+    return read(wide, bogey_wide), read(deep, bogey_deep)

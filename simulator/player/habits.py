@@ -149,8 +149,7 @@ def _misses(club: Club, section: Section, top: Section, assumed: list[str]) -> C
     if said:
         words = " ".join(said[d] for d in ("along", "across") if d in said)
         sentence = (
-            f"A usual miss ({words}) is taken as two solid balls of three on that side of the aim "
-            "(assumed)."
+            f"A usual miss ({words}) is taken as two solid balls of three on that side of the aim (assumed)."
         )
         if sentence not in assumed:
             assumed.append(sentence)

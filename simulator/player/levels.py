@@ -1,7 +1,8 @@
-"""Levels: what a bag file leaves out, filled from a handicap, by plain tables from published figures.
+"""Levels: what a bag file leaves out, filled from a handicap index, for men and for women.
 
-Handicap index runs from -5 (written "+5" on a card) to 54; tour players sit at -5. Between rows everything
-is linear.
+Handicap index runs from -5 (written "+5" on a card) to 54; tour players sit at -5. Lengths and the direction
+of drives are published figures; three curves over the handicap (``curves.py``) are fitted to published
+scores, greens hit and leaves on the bench of ``simulator.fits.levels``; putting has a fit of its own.
 """
 
 from __future__ import annotations
@@ -10,17 +11,21 @@ import tomllib
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
-from typing import Any
 
 import numpy as np
 
 from ..physics.launch import MEN, WOMEN, family
 from . import published as pub
-from .boxes import solid_box_yd
+from .boxes import SEXES, solid_box_yd
+from .curves import Curves, drive_total_yd, fitted_curves
 from .model import PartSwing, Putting
 
 LOWEST_HANDICAP, HIGHEST_HANDICAP = -5.0, 54.0
 """Range of handicap index a level is given for; 54 is the most the World Handicap System allows."""
+
+HIGHEST_WITH_DATA = 36.0
+"""The weakest group with published figures (scores 97-120) stands here; beyond it the curves are
+continued."""
 
 STANDARD_SET: tuple[str, ...] = (
     "driver", "3-wood", "5-wood", "4-hybrid", "5-iron", "6-iron", "7-iron", "8-iron", "9-iron",
@@ -28,29 +33,38 @@ STANDARD_SET: tuple[str, ...] = (
 )  # fmt: skip
 """The bag of somebody who names no clubs (common practice): thirteen and a putter."""
 
-# Driver carry [yd], solid, men. 3 to 26: mean measured drive of the R&A/USGA report less a 20 yd run, put
-# back up by what the level's mishits cost; 0 and 20 sit between it and the rating system's 225 and 180 yd
-# of carry; -5 lies under the men's tour average of 282 (2023) because the best amateurs are shorter; 36
-# and 54 continue the line.
-_CARRY_HANDICAP = np.array([-5.0, 0, 5, 10, 15, 20, 28, 36, 54])
-_DRIVER_CARRY_YD = np.array([272.0, 231, 217, 204, 192, 184, 172, 160, 133])
-
 _IRON_REACH = 0.82
 """Up to this share of the driver's carry clubs spread as irons do, then straight to the driver; assumed."""
 
-_MISHIT_KIND = {"driver": 1.0, "wood": 1.15, "hybrid": 1.05, "iron": 1.0, "wedge": 0.9}
-"""Mishit rate by family over that of a middle iron, assumed: the driver is teed, woods are hardest."""
+_MISHIT_KIND = {"driver": 1.0, "wood": 1.3, "hybrid": 1.1, "iron": 1.0, "wedge": 0.9}
+"""Mishit rate by family over that of a middle iron, assumed: the driver is teed. Woods are
+hardest, so that the rating system's bogey player has 150 + 20 yd of a second shot after a drive of 180 +
+20."""
+
+_MOST_MISHITS = 0.6
+"""No club's mishit rate is above this (assumed)."""
 
 _BIAS_KIND = {"driver": 0.0, "wood": 0.5, "hybrid": 0.75, "iron": 1.0, "wedge": 1.0}
 """Short bias by family over that of a middle iron, assumed: driver carries are already means of play."""
 
+_SHORT_MOST = 1.3
+"""No level comes up shorter than this over the 90-shooter (assumed)."""
 
-@cache
-def _fitted(name: str) -> dict[str, np.ndarray]:
-    """Columns of a fitted table beside this file, as arrays (see its script in ``simulator.fits``)."""
-    with open(Path(__file__).with_name(name), "rb") as file:
-        columns: dict[str, Any] = tomllib.load(file)
-    return {key: np.array(value) for key, value in columns.items() if isinstance(value, list)}
+_LONGER_HANDICAP, _LONGER = (0.0, pub.SHOOTER_OF_90_HANDICAP), (1.0, 1.25)
+"""Length over width of solid irons over that of the boxes: at rest the 90-shooter's pattern is then about
+half as long again as wide, as published; scratch's boxes as they are."""
+
+_FULL_WEDGE_YD = 90.0
+"""Part swings are a share wider than full shots below this carry [yd], the shortest two-thirds box
+printed."""
+
+_SHORT_YD = (38.0, 90.0)
+"""Up to the first carry a mishit loses what a short one does, from the second what a full one does [yd];
+assumed."""
+
+_PART_YD = np.array([5.0, 8.0, 12.0, 18.0, 26.0, 38.0, 54.0, 72.0, 90.0, 110.0, 130.0, 150.0, 180.0])
+"""Carries at which a level's part swings are given [yd]; below the first the share is kept, for want of any
+source under 10 yd."""
 
 
 def _putting_of_level(handicap: float) -> Putting:
@@ -74,17 +88,29 @@ def _putting_rows() -> list[dict[str, float]]:
 class Level:
     """Everything a handicap says about a player.
 
-    Parameters
+    Attributes
     ----------
     handicap : float
+    sex : str
+        ``"man"`` or ``"woman"``: whose lengths and two-thirds boxes.
     driver_carry_yd : float
-    part : PartSwing
+        Of solid strikes.
+    mishit_rate, mishit_loss_pct, short_loss_pct, mishit_factor, wood_factor, spread_scale : float
+    short_power : float
+        The curves (``curves.Curves``) at the handicap.
     putting : Putting
     """
 
     handicap: float
+    sex: str
     driver_carry_yd: float
-    part: PartSwing
+    mishit_rate: float
+    mishit_loss_pct: float
+    short_loss_pct: float
+    mishit_factor: float
+    wood_factor: float
+    spread_scale: float
+    short_power: float
     putting: Putting
 
     def carry_yd(self, kind: str) -> float:
@@ -112,93 +138,113 @@ class Level:
             Carry of this player's driver [yd], the long end of the line from irons to driver.
         """
         group = family(kind)
-        mishits = self._mishits()
-        rate = min(0.5, mishits["mishit_rate"] * _MISHIT_KIND[group])
-        factor = mishits["mishit_factor"]
+        rate = min(_MOST_MISHITS, self.mishit_rate * _MISHIT_KIND[group])
         iron_end = _IRON_REACH * driver_carry_yd
-        direction, distance = self._iron(min(carry_yd, iron_end), mishits)
+        direction, distance = self._iron(min(carry_yd, iron_end))
         if group in ("driver", "wood") or carry_yd > iron_end:
             long = 1.0 if group == "driver" else (carry_yd - iron_end) / (driver_carry_yd - iron_end)
             long = float(np.clip(long, 0.0, 1.0))
-            drive_direction, drive_distance = self._driver(driver_carry_yd, mishits)
+            drive_direction, drive_distance = self._driver(driver_carry_yd)
             direction += long * (drive_direction - direction)
             distance += long * (drive_distance - distance)
+        if group == "wood":
+            direction, distance = self.wood_factor * direction, self.wood_factor * distance
         return {
             "direction_sd_deg": direction,
             "distance_sd_pct": distance,
             "bias_right_deg": 0.0,
-            "bias_long_pct": mishits["bias_long_pct"] * _BIAS_KIND[group] + 0.0,  # no "-0"
+            "bias_long_pct": self.bias_long_pct * _BIAS_KIND[group] + 0.0,  # no "-0"
             "mishit_rate": rate,
-            "mishit_loss_pct": mishits["mishit_loss_pct"],
-            "mishit_distance_sd_pct": factor * distance,
-            "mishit_direction_factor": factor,
+            "mishit_loss_pct": self.mishit_loss_pct,
+            "mishit_distance_sd_pct": self.mishit_factor * distance,
+            "mishit_direction_factor": self.mishit_factor,
         }
 
-    def _mishits(self) -> dict[str, float]:
-        table = _fitted("mishits.toml")
-        return {k: float(np.interp(self.handicap, table["handicap"], v)) for k, v in table.items()}
-
-    def _iron(self, carry_yd: float, mishits: dict[str, float]) -> tuple[float, float]:
-        """Solid spread of an iron or wedge: direction [deg], distance [%]."""
-        across, along = solid_box_yd(self.handicap, carry_yd)
-        return (
-            float(np.degrees(np.arctan2(mishits["direction_scale"] * across, carry_yd))),
-            100.0 * mishits["distance_scale"] * along / carry_yd,
+    @property
+    def part(self) -> PartSwing:
+        """Part swings: as full irons from a full wedge up, wider by the power of the carry below it."""
+        direction, distance = np.array([self._iron(max(c, _FULL_WEDGE_YD)) for c in _PART_YD]).T
+        wider = np.maximum(_FULL_WEDGE_YD / _PART_YD, 1.0) ** self.short_power
+        names = ("carry_yd", "direction_sd_deg", "distance_sd_pct", "mishit_rate", "mishit_loss_pct",
+                 "mishit_distance_sd_pct", "mishit_direction_factor")  # fmt: skip
+        return PartSwing(
+            carry_yd=_PART_YD,
+            direction_sd_deg=direction * wider,
+            distance_sd_pct=distance * wider,
+            mishit_rate=np.full(_PART_YD.size, min(_MOST_MISHITS, self.mishit_rate * _MISHIT_KIND["wedge"])),
+            mishit_loss_pct=np.interp(_PART_YD, _SHORT_YD, [self.short_loss_pct, self.mishit_loss_pct]),
+            mishit_distance_sd_pct=self.mishit_factor * distance * wider,
+            mishit_direction_factor=self.mishit_factor,
+            sources={name: "level" for name in names},
         )
 
-    def _driver(self, carry_yd: float, mishits: dict[str, float]) -> tuple[float, float]:
+    @property
+    def bias_long_pct(self) -> float:
+        """Solid strikes' mean beyond the stock carry [%]: what mishits leave of the published shortfall.
+
+        The 90-shooter comes up 13 yd short of 150 on average, the tour not at all; straight between and
+        beyond, as far as ``_SHORT_MOST``.
+        """
+        ninety = 100.0 * pub.SHOOTER_OF_90_SHORT_YD / pub.SHOOTER_OF_90_SHOT_YD
+        way = (self.handicap - LOWEST_HANDICAP) / (pub.SHOOTER_OF_90_HANDICAP - LOWEST_HANDICAP)
+        return min(0.0, self.mishit_rate * self.mishit_loss_pct - ninety * min(way, _SHORT_MOST))
+
+    def _iron(self, carry_yd: float) -> tuple[float, float]:
+        """Solid spread of an iron or wedge: direction [deg], distance [%]."""
+        across, along = solid_box_yd(self.handicap, carry_yd, self.sex)
+        longer = float(np.interp(self.handicap, _LONGER_HANDICAP, _LONGER)) ** 0.5
+        return (
+            float(np.degrees(np.arctan2(self.spread_scale * across / longer, carry_yd))),
+            100.0 * self.spread_scale * longer * along / carry_yd,
+        )
+
+    def _driver(self, carry_yd: float) -> tuple[float, float]:
         """Solid spread of the driver: published spread of all drives less what mishits add; depth by box."""
         at = pub.DRIVE_SCORE - pub.SCORE_OVER_HANDICAP
         first, last = pub.DRIVE_DIRECTION_SD_DEG[0], pub.DRIVE_DIRECTION_SD_DEG[-1]
         all_deg = float(np.interp(self.handicap, np.r_[LOWEST_HANDICAP, at[1:]], pub.DRIVE_DIRECTION_SD_DEG))
         all_deg += max(0.0, self.handicap - at[-1]) * (last - first) / (at[-1] - LOWEST_HANDICAP)
-        factor = mishits["mishit_factor"]
-        widening = 1.0 + mishits["mishit_rate"] * (factor**2 - 1.0)
-        total_yd = carry_yd + pub.DRIVE_RUN_YD
-        _, along = solid_box_yd(self.handicap, total_yd)
+        widening = 1.0 + self.mishit_rate * (self.mishit_factor**2 - 1.0)
+        total_yd = carry_yd + float(pub.DRIVE_RUN_YD.min())
+        _, along = solid_box_yd(self.handicap, total_yd, self.sex)
         return all_deg / widening**0.5, 100.0 * along / total_yd
 
 
-def level(handicap: float) -> Level:
+def level(handicap: float, sex: str = "man", curves: Curves | None = None) -> Level:
     """The level of a handicap index, -5 to 54.
+
+    Parameters
+    ----------
+    handicap : float
+    sex : str
+        ``"man"`` or ``"woman"``.
+    curves : Curves, optional
+        The fitted ones when left out; the fit tries others.
 
     Raises
     ------
     ValueError
-        Handicap outside the range.
+        Handicap outside the range, or another sex.
     """
     if not LOWEST_HANDICAP <= handicap <= HIGHEST_HANDICAP:
         raise ValueError(f"handicap {handicap:g} outside {LOWEST_HANDICAP:g} to {HIGHEST_HANDICAP:g}")
+    if sex not in SEXES:
+        raise ValueError(f"sex {sex!r}: {' or '.join(SEXES)} is allowed")
+    curves = curves or fitted_curves()
+    rate = curves.at("mishit_rate", handicap)
+    loss = curves.mishit_loss_pct
+    total_yd = drive_total_yd(handicap, sex)
+    mean_yd = total_yd - float(np.interp(total_yd, pub.DRIVE_RUN_TOTAL_YD, pub.DRIVE_RUN_YD))
     return Level(
         handicap=float(handicap),
-        driver_carry_yd=float(np.interp(handicap, _CARRY_HANDICAP, _DRIVER_CARRY_YD)),
-        part=part_of_level(handicap),
+        sex=sex,
+        driver_carry_yd=mean_yd / (1.0 - rate * _MISHIT_KIND["driver"] * loss / 100.0),
+        mishit_rate=rate,
+        mishit_loss_pct=loss,
+        short_loss_pct=curves.short_loss_pct,
+        mishit_factor=curves.mishit_factor,
+        wood_factor=curves.wood_factor,
+        spread_scale=curves.at("spread_scale", handicap),
+        short_power=curves.at("short_power", handicap),
         putting=_putting_of_level(handicap),
-    )
-
-
-def part_of_level(handicap: float) -> PartSwing:
-    """Part swings of a level, from the fitted table."""
-    table = _fitted("part_swings.toml")
-    nodes = table["carry_yd"]
-
-    def column(name: str) -> np.ndarray:
-        values = table[name]
-        if values.ndim == 1:  # one number a level
-            return np.full(len(nodes), np.interp(handicap, table["handicap"], values))
-        return np.array([np.interp(handicap, table["handicap"], values[:, j]) for j in range(len(nodes))])
-
-    distance = column("distance_sd_pct")
-    factor = float(column("mishit_factor")[0])
-    names = ("carry_yd", "direction_sd_deg", "distance_sd_pct", "mishit_rate", "mishit_loss_pct",
-             "mishit_distance_sd_pct", "mishit_direction_factor")  # fmt: skip
-    return PartSwing(
-        carry_yd=nodes,
-        direction_sd_deg=column("direction_sd_deg"),
-        distance_sd_pct=distance,
-        mishit_rate=column("mishit_rate"),
-        mishit_loss_pct=column("mishit_loss_pct"),
-        mishit_distance_sd_pct=factor * distance,
-        mishit_direction_factor=factor,
-        sources={name: "level" for name in names},
     )

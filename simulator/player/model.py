@@ -202,6 +202,8 @@ class Player:
         One sentence each on what the reader had to assume.
     left_out : tuple of str
         Names of clubs the player has but leaves out of the bag.
+    habit : str or None
+        What the player does from the tee without a plan: a club, with an aim perhaps (``"3-wood@-8"``).
     """
 
     name: str
@@ -213,6 +215,7 @@ class Player:
     source: str
     assumed: tuple[str, ...]
     left_out: tuple[str, ...] = ()
+    habit: str | None = None
 
     def club(self, name: str) -> Club:
         """The club of that name, in any simple form ("3w", "3-wood", "three wood").

@@ -24,8 +24,30 @@ SCRATCH_DEPTH_YD = np.array([14.0, 15, 15, 16, 17, 18, 19, 20, 21])
 BOGEY_WIDTH_YD = np.array([16.0, 17, 18, 20, 24, 29])
 BOGEY_DEPTH_YD = np.array([19.0, 21, 23, 25, 28, 34])
 
-SCRATCH_HANDICAP, BOGEY_HANDICAP = 0.0, 20.0
-"""Handicap index of the rating system's two players (men)."""
+WOMEN_SCRATCH_WIDTH_YD = np.array([12.0, 14, 17, 20, 26, 30, 34])
+WOMEN_SCRATCH_DEPTH_YD = np.array([15.0, 16, 17, 18, 20, 24, 28])
+WOMEN_BOGEY_WIDTH_YD = np.array([17.0, 19, 21, 24])
+WOMEN_BOGEY_DEPTH_YD = np.array([22.0, 24, 27, 30])
+"""The same table's women, from 90 yd on."""
+
+SCRATCH_HANDICAP = 0.0
+BOGEY_HANDICAP = {"man": 20.0, "woman": 24.0}
+"""Handicap index of the rating system's two players."""
+
+# Mean length of a tee shot, run included [yd], by handicap index: R&A/USGA distance report, UK 1996-2018 (men
+# 240, 220, 204, 187 for up to 5, 6-12, 13-20, 21 and more; women 196, 178, 153, 138, 118 for up to 5, 6-12,
+# 13-20, 21-28, 29 and more; second hand), beside the rating system's 250 / 200 yd (men, 0 and 20) and 210 /
+# 150 yd (women, 0 and 24). The first row is the tour: men 289 in the years of the strokes table (from
+# memory), women a carry of 223 (2023) and a run. The middles of the open groups (3; 26 men, 34 women) are
+# ours, the last row continues the line.
+DRIVE_HANDICAP = {
+    "man": np.array([-5.0, 0, 9, 16.5, 26, 36, 54]),
+    "woman": np.array([-5.0, 0, 9, 16.5, 24, 34, 54]),
+}
+DRIVE_TOTAL_YD = {
+    "man": np.array([289.0, 250, 220, 204, 187, 172, 149]),
+    "woman": np.array([246.0, 206, 177, 157, 144, 123, 103]),
+}
 
 # Broadie 2008, Science and Golf V, table 2: median leave from the fairway as a share of the distance [%].
 LEAVE_GROUPS = ("Pro1 64-71", "Pro2 72-79", "Am1 70-83", "Am2 84-97", "Am3 97-120")
@@ -55,6 +77,7 @@ TOUR_FAIRWAY_STROKES = np.array([2.18, 2.40, 2.52, 2.60, 2.66, 2.70, 2.75, 2.80]
 TOUR_PUTT_FT = np.array([3.0, 4, 5, 6, 8, 10, 15, 20, 30])
 TOUR_PUTTS = np.array([1.04, 1.13, 1.23, 1.34, 1.50, 1.61, 1.78, 1.87, 1.98])
 
-DRIVE_RUN_YD = 20.0
-"""Run of an ordinary drive [yd]: rating system, bogey player 180 + 20; tour driver total less carry 20
-(289/269)."""
+DRIVE_RUN_TOTAL_YD = np.array([200.0, 250.0])
+DRIVE_RUN_YD = np.array([20.0, 25.0])
+"""Run of an ordinary drive by its length [yd]: rating system, bogey player 180 + 20 and scratch player 225 +
+25; longer ones run 25 too (tour, 2023: 275 + 25)."""

@@ -10,23 +10,24 @@ from ..player.model import Player
 from ..strategy.carries import Carry, Effective
 from ..strategy.result import conditions_dict
 from .daywords import day_words
+from .units import YARDS, Units
 
 RULE = "For preparation, practice and lessons, not during a round (Rules of Golf 4.3)."
 
 
-def table(player: Player, conditions: Conditions, rows: Sequence[Carry]) -> str:
+def table(player: Player, conditions: Conditions, rows: Sequence[Carry], units: Units = YARDS) -> str:
     """Carry and run of every shot, still and today, as text of at most 80 columns."""
     lines = [f"{player.name} today: {day_words(conditions)}", ""]
     lines.append(f"{'':<22}{'still air':>16}{'today':>18}{'drift':>12}")
     lines.append(f"{'':<22}{'carry':>9}{'run':>7}{'carry':>11}{'run':>7}{'':>12}")
     for row in rows:
         name = row.club if row.flight == "stock" else f"{row.club} {row.flight}"
-        side = _side(row.drift_yd)
+        side = _side(row.drift_yd, units)
         lines.append(
-            f"{name:<22}{row.still_carry_yd:>9.0f}{row.still_run_yd:>7.0f}"
-            f"{row.today_carry_yd:>11.0f}{row.today_run_yd:>7.0f}{side:>12}"
+            f"{name:<22}{units.whole(row.still_carry_yd):>9}{units.whole(row.still_run_yd):>7}"
+            f"{units.whole(row.today_carry_yd):>11}{units.whole(row.today_run_yd):>7}{side:>12}"
         )
-    lines += ["", "Yards; a well-struck stock shot, run on level fairway.", RULE]
+    lines += ["", f"{units.name.capitalize()}; a well-struck stock shot, run on level fairway.", RULE]
     return "\n".join(lines)
 
 
@@ -41,20 +42,22 @@ def table_dict(player: Player, conditions: Conditions, rows: Sequence[Carry]) ->
     }
 
 
-def sum_text(player: Player, conditions: Conditions, found: Effective) -> str:
+def sum_text(player: Player, conditions: Conditions, found: Effective, units: Units = YARDS) -> str:
     """The number to hit, part by part, ending in the club."""
     name = found.club if found.flight == "stock" else f"{found.club} {found.flight}"
     pair = " (from the laser's two numbers, rough: common practice)" if found.height_from_pair else ""
     lines = [
         f"{player.name} today: {day_words(conditions)}",
         "",
-        f"{'distance':<12}{found.distance_yd:>6.0f} yd",
-        f"{'height':<12}{found.height_adds_yd:>+6.0f}     {found.height_yd:+.0f} yd{pair}",
-        f"{'air':<12}{found.air_adds_yd:>+6.0f}",
-        f"{'wind':<12}{found.wind_adds_yd:>+6.0f}",
-        f"{'to hit':<12}{found.effective_yd:>6.0f} yd effective distance",
+        f"{'distance':<12}{units.number(found.distance_yd):>6} {units.short}",
+        f"{'height':<12}{units.number(found.height_adds_yd, signed=True):>6}     "
+        f"{units.number(found.height_yd, signed=True)} {units.short}{pair}",
+        f"{'air':<12}{units.number(found.air_adds_yd, signed=True):>6}",
+        f"{'wind':<12}{units.number(found.wind_adds_yd, signed=True):>6}",
+        f"{'to hit':<12}{units.number(found.effective_yd):>6} {units.short} effective distance",
         "",
-        f"Nearest: {name}, which carries {found.carry_yd:.0f} today{_drift_words(found.drift_yd)}.",
+        f"Nearest: {name}, which carries {units.whole(found.carry_yd)} today"
+        f"{_drift_words(found.drift_yd, units)}.",
         RULE,
     ]
     return "\n".join(lines)
@@ -71,10 +74,11 @@ def sum_dict(player: Player, conditions: Conditions, found: Effective) -> dict[s
     }
 
 
-def _side(yards: float) -> str:
-    size = round(abs(yards))
+def _side(yards: float, units: Units) -> str:
+    size = units.whole(abs(yards))
     return "" if size == 0 else f"{size} {'right' if yards > 0 else 'left'}"
 
 
-def _drift_words(yards: float) -> str:
-    return f" and drifts {_side(yards)}" if _side(yards) else ""
+def _drift_words(yards: float, units: Units) -> str:
+    side = _side(yards, units)
+    return f" and drifts {side}" if side else ""

@@ -12,7 +12,7 @@ from ..hole.model import Feature, Hole
 from ..hole.surfaces import WORDS
 from ..player.model import CLUB_NUMBERS, Player
 from .credits import map_data
-from .figures import range_words
+from .units import YARDS, Units
 
 SCHEMA = "holesim-check-1"
 """Name and version of the JSON layout of `check`."""
@@ -33,32 +33,33 @@ _CLUB_COLUMNS = (
 """Field of a club, the two lines of its heading, width and decimals."""
 
 
-def hole_text(hole: Hole) -> str:
+def hole_text(hole: Hole, units: Units = YARDS) -> str:
     """A hole in words: tees, pins, areas along the line, what was assumed."""
     lines = _wrap(
         f"{hole.source}: a hole. {hole.name}, par {hole.par}"
-        f", {hole.length_yd:.0f} yd from the {hole.tee.name} tee"
+        f", {units.length(hole.length_yd)} from the {hole.tee.name} tee"
         + (f", stroke index {hole.stroke_index}" if hole.stroke_index is not None else "")
         + (f", first leg bears {hole.bearing_deg:.0f} deg" if hole.bearing_deg is not None else "")
         + "."
     )
-    tees = [f"{t.name} {hole.with_tee(t.name).length_yd:.0f} yd" for t in hole.tees]
-    pins = [f"{p.name} ({_spot(hole, p.x_yd, p.y_yd)})" for p in hole.pins]
+    tees = [f"{t.name} {units.length(hole.with_tee(t.name).length_yd)}" for t in hole.tees]
+    pins = [f"{p.name} ({_spot(hole, p.x_yd, p.y_yd, units)})" for p in hole.pins]
     lines += _wrap(f"Tees: {', '.join(tees)}") + _wrap(f"Pins: {', '.join(pins)}")
     width = max((len(f.name) for f in hole.features), default=4) + 2
-    lines.append(f"{'area':<{width}}{'ground':<18}{'yards on':>16}{'left and right':>22}")
+    lines.append(f"{'area':<{width}}{'ground':<18}{units.name + ' on':>16}{'left and right':>22}")
     for feature in hole.features:
-        on, across = reach_of(hole, feature)
+        on, across = extent(hole, feature, units)
         ground = WORDS[feature.surface] + (f" ({feature.relief})" if feature.relief else "")
         lines.append(f"{feature.name:<{width}}{ground:<18}{on:>16}{across:>22}")
-    lines += _terrain(hole)
+    lines += _terrain(hole, units)
     lines += [words for line in map_data(hole) for words in _wrap(line)]
     if hole.marks:
-        lines += _wrap("Marks: " + ", ".join(f"{m.name} ({_spot(hole, m.x_yd, m.y_yd)})" for m in hole.marks))
-    return "\n".join(line.rstrip() for line in [*lines, *_assumed(hole.assumed)])
+        marks = [f"{m.name} ({_spot(hole, m.x_yd, m.y_yd, units)})" for m in hole.marks]
+        lines += _wrap("Marks: " + ", ".join(marks))
+    return "\n".join(line.rstrip() for line in [*lines, *_assumed(hole.assumed, units)])
 
 
-def _terrain(hole: Hole) -> list[str]:
+def _terrain(hole: Hole, units: Units) -> list[str]:
     """Slopes, crowns and single trees, each a line; none on a level hole without trees."""
     said = []
     for f in hole.features:
@@ -66,13 +67,13 @@ def _terrain(hole: Hole) -> list[str]:
             way = f.slope.falls_bearing_deg
             said.append(f"{f.name} falls {f.slope.percent:g} % on a bearing of {way:.0f}")
         if f.crown is not None:
-            said.append(f"{f.name}: crowns from {f.crown.base_yd:.0f} to {f.crown.top_yd:.0f} yd up")
+            said.append(f"{f.name}: crowns from {units.range(f.crown.base_yd, f.crown.top_yd)} up")
     for t in hole.single_trees:
-        spot, crown = _spot(hole, t.x_yd, t.y_yd), t.crown
-        reach = f"{crown.base_yd:.0f} to {crown.top_yd:.0f} up"
-        said.append(f"{t.name} ({spot}): crown {t.crown_yd:.0f} wide, {reach}")
+        spot, up = _spot(hole, t.x_yd, t.y_yd, units), units.range(t.crown.base_yd, t.crown.top_yd)
+        said.append(f"{t.name} ({spot}): crown {units.length(t.crown_yd)} wide, {up} up")
     if hole.has_relief:
-        said.append(f"the pin stands {hole.height_at(hole.pin.x_yd, hole.pin.y_yd):+.1f} yd to the tee")
+        stands = units.number(hole.height_at(hole.pin.x_yd, hole.pin.y_yd), 1, signed=True)
+        said.append(f"the pin stands {stands} {units.short} to the tee")
     return _wrap("Ground and trees: " + "; ".join(said) + ".") if said else []
 
 
@@ -119,18 +120,19 @@ def hole_dict(hole: Hole) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def player_text(player: Player) -> str:
+def player_text(player: Player, units: Units = YARDS) -> str:
     """A player in words: every club's numbers, those from the level marked, what was assumed."""
     of = f", handicap {player.handicap:g}" if player.handicap is not None else ""
     clubs = f"{len(player.clubs)} clubs (~ from the level)"
     lines = _wrap(f"{player.source}: a player. {player.name}{of}, {clubs}.")
     for heads in zip(*(column[1] for column in _CLUB_COLUMNS), strict=True):
         widths = (column[2] for column in _CLUB_COLUMNS)
+        heads = tuple(units.short if h == "yd" else h for h in heads)
         lines.append(" " * 18 + "".join(f"{h:>{w}}" for h, w in zip(heads, widths, strict=True)))
     for club in player.clubs:
         row = f"{club.name:<18}"
         for key, _, width, digits in _CLUB_COLUMNS:
-            scale = 100.0 if key == "mishit_rate" else 1.0
+            scale = 100.0 if key == "mishit_rate" else units.of(1.0) if key.endswith("_yd") else 1.0
             mark = "~" if club.sources.get(key) == "level" else ""
             row += f"{mark + format(scale * getattr(club, key), f'.{digits}f'):>{width}}"
         lines.append(row)
@@ -139,22 +141,23 @@ def player_text(player: Player) -> str:
         f"Putting: start line sd {angle:.2f} deg, distance sd {distance:.1f} %; "
         f"short game {player.short_game:g} of the level's spread."
     )
-    return "\n".join(line.rstrip() for line in [*lines, *_habits(player), *_assumed(player.assumed)])
+    habits = _habits(player, units)
+    return "\n".join(line.rstrip() for line in [*lines, *habits, *_assumed(player.assumed, units)])
 
 
-def _habits(player: Player) -> list[str]:
+def _habits(player: Player, units: Units) -> list[str]:
     """Shapes, held-down carries, tee clubs and clubs left at home, a sentence each; none without any."""
     said = []
     curved = [
-        f"{c.name} {abs(c.curve_yd):.0f} {'L' if c.curve_yd < 0.0 else 'R'}"
+        f"{c.name} {units.whole(abs(c.curve_yd))} {'L' if c.curve_yd < 0.0 else 'R'}"
         for c in player.clubs
         if c.curve_yd
     ]
     if curved:
-        said.append(f"Curve, yd: {', '.join(curved)}.")
-    low = [f"{c.name} {c.low_carry_yd:.0f}" for c in player.clubs if c.low_carry_yd is not None]
+        said.append(f"Curve, {units.short}: {', '.join(curved)}.")
+    low = [f"{c.name} {units.whole(c.low_carry_yd)}" for c in player.clubs if c.low_carry_yd is not None]
     if low:
-        said.append(f"Held down, yd of carry: {', '.join(low)}.")
+        said.append(f"Held down, {units.short} of carry: {', '.join(low)}.")
     tee = [c.name for c in player.clubs if c.use == "tee only"]
     if tee:
         said.append(f"From a tee only: {', '.join(tee)}.")
@@ -190,30 +193,31 @@ def player_dict(player: Player) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def reach_of(hole: Hole, feature: Feature) -> tuple[str, str]:
+def extent(hole: Hole, feature: Feature, units: Units = YARDS) -> tuple[str, str]:
     """Where an area is, by the line of play: ("207 to 288", "15 R to 54 R")."""
     corners = shapely.get_coordinates(feature.area)
     found = np.array([hole.station_offset(x, y) for x, y in corners])
     (s0, o0), (s1, o1) = found.min(axis=0), found.max(axis=0)
     low, high = (float(np.clip(station, -FAR_YD, FAR_YD)) for station in (s0, s1))
-    return range_words(low, high, unit="").strip(), f"{_offset(o0)} to {_offset(o1)}"
+    on = units.range(low, high).removesuffix(f" {units.short}")
+    return on, f"{_offset(o0, units)} to {_offset(o1, units)}"
 
 
-def _offset(yards: float) -> str:
+def _offset(yards: float, units: Units) -> str:
     if abs(yards) > FAR_YD:
         return "far L" if yards < 0.0 else "far R"
-    return f"{abs(yards):.0f} {'L' if yards < 0.0 else 'R'}" if round(yards) else "0"
+    return f"{units.whole(abs(yards))} {'L' if yards < 0.0 else 'R'}" if units.whole(yards) else "0"
 
 
-def _spot(hole: Hole, x_yd: float, y_yd: float) -> str:
+def _spot(hole: Hole, x_yd: float, y_yd: float, units: Units) -> str:
     station, offset = hole.station_offset(x_yd, y_yd)
-    return f"{station:.0f} on, {_offset(offset)}"
+    return f"{units.whole(station)} on, {_offset(offset, units)}"
 
 
-def _assumed(sentences: tuple[str, ...]) -> list[str]:
+def _assumed(sentences: tuple[str, ...], units: Units) -> list[str]:
     if not sentences:
         return ["Nothing assumed."]
-    return ["Assumed:", *(line for s in sentences for line in _wrap(f"- {s}", "  "))]
+    return ["Assumed:", *(line for s in sentences for line in _wrap(f"- {units.sentence(s)}", "  "))]
 
 
 def _wrap(words: str, indent: str = "  ") -> list[str]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from ..hole.surfaces import WORDS, Surface
 from ..strategy.result import Alternative, Answer
 from .figures import LEAST_COUNT, in_hundred
+from .units import YARDS, Units
 
 MOST_SHOWN = 3
 """Clubs in the table of the answer screen."""
@@ -24,10 +25,30 @@ PENALTY = frozenset({Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY})
 
 
 def shown(answer: Answer) -> list[int]:
-    """Indices of at most three alternatives: the recommended, then those asked about, then the best."""
+    """Indices of at most three alternatives: the recommended, then those asked about, then the best.
+
+    With a goal the best are those that reach it most often, and the one of the lowest average is kept.
+    """
     rest = [k for k in range(len(answer.alternatives)) if k != answer.recommended]
-    rest.sort(key=lambda k: (not answer.alternatives[k].asked, answer.alternatives[k].score.value))
-    return [answer.recommended, *rest][:MOST_SHOWN]
+    rest.sort(key=lambda k: (not answer.alternatives[k].asked, _rank(answer, k)))
+    found = [answer.recommended, *rest][:MOST_SHOWN]
+    if answer.goal is not None and answer.lowest_score not in found:
+        found[-1] = answer.lowest_score
+    return found
+
+
+def _rank(answer: Answer, index: int) -> float:
+    one = answer.alternatives[index]
+    return one.score.value if answer.goal is None or one.goal is None else -one.goal.value
+
+
+def all_bad(answer: Answer) -> bool:
+    """Whether every alternative finishes in trouble more often than not."""
+    words = [WORDS[surface] for surface in TROUBLE]
+    return all(
+        sum(one.finish[word].value for word in words if word in one.finish) > 0.5
+        for one in answer.alternatives
+    )
 
 
 def runner_up(answer: Answer) -> int | None:
@@ -39,18 +60,20 @@ def runner_up(answer: Answer) -> int | None:
 def equals(answer: Answer) -> list[int]:
     """The recommended alternative and those tied with it, best first."""
     others = [k for k in answer.tied if k != answer.recommended]
-    return [answer.recommended, *sorted(others, key=lambda k: answer.alternatives[k].score.value)]
+    return [answer.recommended, *sorted(others, key=lambda k: _rank(answer, k))]
 
 
-def title(answer: Answer, index: int) -> str:
+def title(answer: Answer, index: int, units: Units = YARDS) -> str:
     """What an alternative is called: its club, with the shot or the line where the club is not enough."""
     one = answer.alternatives[index]
     words = one.club
-    if one.flight != "stock":
-        words += f" ({one.flight} {one.carry_yd:.0f} yd)"
+    if one.flight in ("part", "punch"):
+        words += f" ({one.flight} {units.length(one.carry_yd)})"
+    elif one.flight != "stock":
+        words += f" {one.flight}"
     same = [o for o in answer.alternatives if o.club == one.club and o.flight == one.flight]
     if len(same) > 1:
-        words += f" {abs(one.aim_offset_yd):.0f} {'left' if one.aim_offset_yd < 0 else 'right'}"
+        words += f" {units.bare_side(one.aim_offset_yd)}"
     return words
 
 
@@ -73,8 +96,22 @@ class Trouble:
     """One row of trouble: its words and the share of this ball that finishes there, per alternative."""
 
     words: str
-    surface: Surface
     shares: tuple[float, ...]
+    penalty: bool = False
+
+
+def fewer_rows(rows: list[Trouble], most: int) -> list[Trouble]:
+    """At most so many rows of trouble, the last of them all the rest together.
+
+    Penalty areas and boundaries are kept before other trouble, and then what is met most often.
+    """
+    if len(rows) <= most:
+        return rows
+    ranked = sorted(rows, key=lambda row: (not row.penalty, -max(row.shares)))[: most - 1]
+    kept = [row for row in rows if row in ranked]
+    rest = [row for row in rows if row not in ranked]
+    together = tuple(sum(shares) for shares in zip(*(row.shares for row in rest), strict=True))
+    return [*kept, Trouble("other trouble" if kept else "any trouble", together)]
 
 
 def troubles(answer: Answer, indices: list[int]) -> list[Trouble]:
@@ -85,11 +122,12 @@ def troubles(answer: Answer, indices: list[int]) -> list[Trouble]:
         areas = [f.name for f in answer.hole.features if f.surface is surface]
         met = [name for name in areas if max(_share(one, name) for one in ones) >= LEAST_COUNT]
         kind = [
-            Trouble(_named(name, surface), surface, tuple(_share(one, name) for one in ones)) for name in met
+            Trouble(_named(name, surface), tuple(_share(one, name) for one in ones), surface in PENALTY)
+            for name in met
         ]
         if len(met) > NAMED:
             together = tuple(sum(_share(one, name) for name in areas) for one in ones)
-            kind = [Trouble(_together(surface), surface, together)]
+            kind = [Trouble(_together(surface), together, surface in PENALTY)]
         rows += sorted(kind, key=lambda row: -max(row.shares))
     return rows
 

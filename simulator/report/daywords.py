@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from ..conditions import Conditions, other_height
+from ..strategy.day import PUTT_FT
 from ..strategy.result import TIE_STROKES, Answer
+from .units import YARDS, Units
 
 
 def day_words(conditions: Conditions) -> str:
@@ -41,8 +43,11 @@ def firmness_words(conditions: Conditions) -> str:
     return ", ".join(said)
 
 
-def day_sentence(answer: Answer) -> str:
-    """What the day is and does, for the answer screen; empty on a still, level, usual day."""
+def day_sentence(answer: Answer, units: Units = YARDS, *, putt: bool = True) -> str:
+    """What the day is and does, for the answer screen; empty on a still, level, usual day.
+
+    `putt`: with the side of the hole to be on.
+    """
     conditions, day = answer.conditions, answer.day
     said = []
     wind = conditions.wind
@@ -53,11 +58,14 @@ def day_sentence(answer: Answer) -> str:
         other = day.other_height_carry_yd
         if other is not None and abs(other) >= day.half_club_yd:
             meant = "felt at head height" if wind.height == "forecast" else "forecast at 10 m"
-            text += f"; if {meant}, {abs(other):.0f} yd {'more' if other > 0 else 'less'} carry"
+            text += f"; if {meant}, {units.length(abs(other))} {'more' if other > 0 else 'less'} carry"
         said.append(text)
     ground = firmness_words(conditions)
     if ground:
         said.append(ground if said else ground[0].upper() + ground[1:])
-    if day.below_hole_strokes is not None and day.below_hole_strokes >= TIE_STROKES:
-        said.append(f"12 ft below the hole is worth {day.below_hole_strokes:.2f} strokes over 12 ft above")
+    if putt and day.below_hole_strokes is not None and day.below_hole_strokes >= TIE_STROKES:
+        length = units.putt(PUTT_FT)
+        said.append(
+            f"{length} below the hole is worth {day.below_hole_strokes:.2f} strokes over {length} above"
+        )
     return "; ".join(said) + "." if said else ""

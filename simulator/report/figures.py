@@ -13,6 +13,10 @@ LEAST_COUNT = 0.005
 HELD = "\N{NO-BREAK SPACE}"
 """A space that no line is broken at; `plain_spaces` makes it an ordinary one in the end."""
 
+_WORDS = (
+    "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+)  # fmt: skip
+
 MOST_SCORE_DIGITS = 2
 """Decimals of a score nobody needs more of."""
 
@@ -78,25 +82,26 @@ def score_digits(standard_error: float) -> int:
     return min(MOST_SCORE_DIGITS, max(0, math.floor(-math.log10(standard_error) + 1e-9)))
 
 
-def every_words(strokes: float) -> str:
-    """A difference as a shot every so many plays."""
-    plays = 1.0 / strokes
-    if plays < 1.5:
-        return f"{strokes:.1f} shots every play"
-    return f"a shot every {plays:.0f} plays"
+def every_words(strokes: float, where: str = "you play this hole") -> str:
+    """A difference as a shot every so many times: "a shot every five times you play this hole"."""
+    times = nearest(1.0 / strokes)
+    if times <= 1:
+        shots = "a shot" if strokes < 1.5 else f"{strokes:.1f} shots"
+        return f"{shots} every time {where}"
+    return f"a shot every {number_word(times)} times {where}"
 
 
-def side_words(offset_yd: float) -> str:
-    """An offset as yards left or right: "9 yd left", "straight at it" below half a yard."""
-    if abs(offset_yd) < 0.5:
-        return "straight at it"
-    return f"{abs(offset_yd):.0f} yd {'left' if offset_yd < 0.0 else 'right'}"
+def number_word(number: int) -> str:
+    """A whole number as it is read aloud: a word up to twelve."""
+    return _WORDS[number] if 0 <= number < len(_WORDS) else f"{number:,}"
 
 
-def range_words(low: float, high: float, unit: str = "yd") -> str:
-    """A range of whole yards: "200 to 245 yd"; one number when both round to it."""
-    first, last = f"{low:.0f}", f"{high:.0f}"
-    return f"{first} {unit}" if first == last else f"{first} to {last} {unit}"
+def in_ten(share: float) -> str:
+    """A share as so many in 10, never as all of them or none."""
+    if share >= 0.95:
+        return "more than 9 in 10"
+    tenths = math.floor(10.0 * share + 1e-9)  # never more than there are
+    return f"{tenths} in 10" if tenths else "fewer than 1 in 10"
 
 
 def join_words(words: Sequence[str], last: str = "and") -> str:

@@ -5,12 +5,19 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Mapping
 
+from ..strategy.confidence import Flip
+from ..strategy.goals import TIE_SHARE
+from ..strategy.reach import Reach
 from ..strategy.result import Alternative, Answer, Estimate
+from . import lines as lines_
 from . import phrases
 from .chosen import equals, title
 from .credits import map_data
-from .figures import join_words, plain_spaces, range_words, side_words, unseen
+from .figures import join_words, plain_spaces, unseen
 from .text import COLUMNS, caption
+from .turns import way_words
+from .units import YARDS, Units
+from .verdicts import goal_words, verdict
 
 _CHANCES = {
     "birdie_or_better": "birdie or better",
@@ -21,13 +28,14 @@ _CHANCES = {
     "penalty_on_hole": "penalty on the hole",
     "fairway": "fairway hit",
     "green_in_regulation": "green in regulation",
+    "branch_this_shot": "a branch on its way",
     "three_putt": "three putts or more",
 }
 
 LATER = "Scores take for granted that later shots are chosen well: each is the value map's choice."
 
 
-def full_tables(answer: Answer, notes: tuple[str, ...] = ()) -> str:
+def full_tables(answer: Answer, notes: tuple[str, ...] = (), units: Units = YARDS) -> str:
     """Every alternative with its standard errors, then what was assumed and what made the numbers.
 
     Returns
@@ -35,11 +43,15 @@ def full_tables(answer: Answer, notes: tuple[str, ...] = ()) -> str:
     str
         Lines of at most 80 columns (more only where a name is longer), without a final newline.
     """
-    lines = [*_wrap(phrases.verdict(answer)), "", *_wrap(caption(answer)), ""]
-    lines += _summary(answer)
+    lines = [
+        *_wrap(verdict(answer, units)),
+        *_wrap(lines_.pointing(answer, units)),
+        "",
+    ]
+    lines += [*_wrap(caption(answer, units)), "", *_summary(answer, units), *_sureness(answer, units)]
     for index in range(len(answer.alternatives)):
-        lines += ["", *_details(answer, index)]
-    lines += ["", *_foot(answer, notes)]
+        lines += ["", *_details(answer, index, units)]
+    lines += ["", *_foot(answer, notes, units)]
     return plain_spaces("\n".join(line.rstrip() for line in lines))
 
 
@@ -47,10 +59,10 @@ def _wrap(words: str, indent: str = "") -> list[str]:
     return textwrap.wrap(words, COLUMNS, subsequent_indent=indent, break_on_hyphens=False)
 
 
-def _summary(answer: Answer) -> list[str]:
+def _summary(answer: Answer, units: Units) -> list[str]:
     """One line an alternative: line, score, map, paired difference."""
     strokes = "score" if answer.start.played is not None else "strokes from here"
-    names = [title(answer, k) for k in range(len(answer.alternatives))]
+    names = [title(answer, k, units) for k in range(len(answer.alternatives))]
     width = max(len(name) for name in names) + 2
     lines = [
         f"Expected {strokes} +- standard error, by the map, and behind the best (paired):",
@@ -59,20 +71,47 @@ def _summary(answer: Answer) -> list[str]:
     for k, (name, one) in enumerate(zip(names, answer.alternatives, strict=True)):
         behind = "" if k == answer.recommended else _pm(one.difference, signed=True)
         mark = "*" if k == answer.recommended else "=" if k in answer.tied else " "
-        aim = _short_line(one)
+        aim = units.side(one.aim_offset_yd) or "at the pin"
         lines.append(f"{mark} {name:<{width}}{aim:>12}{_pm(one.score):>18}{one.map_score:>9.3f}{behind:>18}")
     lines.append("* recommended" + ("   = tied with it" if len(answer.tied) > 1 else ""))
     tied = equals(answer)
     if len(tied) > 1:
         strokes_words = answer.settings.get("tie_strokes", 0.03)
-        why = f"difference below two paired standard errors or below {strokes_words} strokes"
-        lines += _wrap(f"Tied: {join_words([title(answer, k) for k in tied])} ({why}).")
+        least = f"{strokes_words} strokes" if answer.goal is None else f"{100 * TIE_SHARE:.0f} plays in 100"
+        why = f"difference below two paired standard errors or below {least}"
+        lines += _wrap(f"Tied: {join_words([title(answer, k, units) for k in tied])} ({why}).")
     lines.append(f"The value map alone says {answer.value_map_score:.3f}.")
     return lines
 
 
-def _short_line(one: Alternative) -> str:
-    return side_words(one.aim_offset_yd) if abs(one.aim_offset_yd) >= 0.5 else "at the pin"
+def _sureness(answer: Answer, units: Units) -> list[str]:
+    """For how many plausible players each is best, and what would turn the answer."""
+    sure = answer.confidence
+    if sure is None:
+        return _wrap(f"Verdict: {answer.verdict}; player taken as exact.")
+    shares = [
+        f"{title(answer, k, units)} {100.0 * share:.0f} +- {100.0 * error:.0f}"
+        for k, (share, error) in enumerate(zip(sure.shares, sure.shares_standard_error, strict=True))
+    ]
+    lines = _wrap(
+        f"Verdict: {answer.verdict}; best for so many in 100 of {sure.draws} plausible versions of the "
+        f"player (map anew for {sure.solved}): {', '.join(shares)}."
+    )
+    for flip in answer.flips:
+        tried = f"tried {_tried(flip, units)}"
+        if flip.amount is None or flip.to is None:
+            name = f"{flip.what.replace('_', ' ')}{f' ({flip.name})' if flip.name else ''}"
+            lines += _wrap(f"  No {name} turns it; {tried}.", "    ")
+        else:
+            change = way_words(flip, units)
+            lines += _wrap(f"  Turns to the {title(answer, flip.to, units)} with {change}; {tried}.", "    ")
+    return lines
+
+
+def _tried(flip: Flip, units: Units) -> str:
+    if flip.unit == "yd":
+        return f"{units.number(flip.tried[0])} to {units.number(flip.tried[1])} {units.short}"
+    return f"{flip.tried[0]:g} to {flip.tried[1]:g} {flip.unit}"
 
 
 def _pm(estimate: Estimate, scale: float = 1.0, digits: int = 3, signed: bool = False) -> str:
@@ -80,21 +119,27 @@ def _pm(estimate: Estimate, scale: float = 1.0, digits: int = 3, signed: bool = 
     return f"{scale * estimate.value:{sign}.{digits}f} +- {scale * estimate.standard_error:.{digits}f}"
 
 
-def _details(answer: Answer, index: int) -> list[str]:
+def _details(answer: Answer, index: int, units: Units) -> list[str]:
     one = answer.alternatives[index]
     low, high = one.aims_yd
-    band = "aim as given" if one.aim_given else f"plays alike from {_side(low)} to {_side(high)}"
+    first, last = _side(low, units), _side(high, units)
+    band = "aim as given" if one.aim_given else f"plays alike from {first} to {last}"
     lines = _wrap(
-        f"{title(answer, index)}: {one.flight} swing, carry {one.carry_yd:.0f} yd, {phrases.line_words(one)} "
+        f"{title(answer, index, units)}: {one.flight} swing, carry {units.length(one.carry_yd)}, "
+        f"{lines_.line_words(one, units)}, {_side(one.aim_offset_yd, units)} "
         f"(bearing {one.aim_bearing_deg:.1f} deg from the first leg); {band}.",
         "  ",
     )
-    leaves = range_words(one.leaves_yd["p10"], one.leaves_yd["p90"])
+    leaves = units.range(one.leaves_yd["p10"], one.leaves_yd["p90"])
     lines += _wrap(
-        f"  leaves {leaves}, half of them {one.leaves_yd['p50']:.0f} yd or less; "
+        f"  leaves {leaves}, half of them {units.length(one.leaves_yd['p50'])} or less; "
         f"worst tenth averages {_pm(one.worst_tenth_mean, digits=2)}",
         "  ",
     )
+    lines += _ground(one, units)
+    if one.goal is not None and answer.goal is not None:
+        label = goal_words(answer.goal, units)
+        lines.append(f"  {label}: {_pm(one.goal, 100.0, 2)} in 100 plays")
     chances = {_CHANCES.get(k, k): e for k, e in one.chances.items() if e is not None}
     lines += _columns("in 100 plays", chances, answer.sequences)
     lines += _columns("this ball finishes, by ground", one.finish, answer.sequences)
@@ -105,8 +150,43 @@ def _details(answer: Answer, index: int) -> list[str]:
     return lines
 
 
-def _side(offset_yd: float) -> str:
-    return side_words(offset_yd) if abs(offset_yd) >= 0.5 else "the pin line"
+def _ground(one: Alternative, units: Units) -> list[str]:
+    """Middle and width of the pattern, the room, and every trouble ahead with what is to spare."""
+    middle, wide = one.middle_right_yd, one.wide_yd
+    lines = _wrap(
+        f"  the middle finishes {_yards(middle, units)} right of the line, 1 in 20 wider than "
+        f"{_yards(wide, units)}",
+        "  ",
+    )
+    if one.room is not None:
+        lines += _wrap(
+            f"  {lines_.room_of(one.room, units)} {_pm(one.room.inside, 100.0, 2)} in 100 inside.", "  "
+        )
+    if one.reach:
+        carry, finish = one.reach[0].carry_yd, one.reach[0].finish_yd
+        ahead = [f"{r.name} {units.whole(r.starts_yd)} ({_spare(r, units)})" for r in one.reach]
+        lines += _wrap(
+            f"  999 of 1,000 carry less than {_yards(carry, units)} and finish short of "
+            f"{_yards(finish, units)}; trouble ahead starts at: "
+            f"{', '.join(ahead)}",
+            "    ",
+        )
+    return lines
+
+
+def _spare(reach: Reach, units: Units) -> str:
+    spare = units.whole(reach.starts_yd) - units.whole(reach.finish_yd.value)
+    return f"{spare} to spare" if reach.spare_yd >= 0.0 else "in reach"
+
+
+def _yards(estimate: Estimate, units: Units) -> str:
+    value, error = units.number(estimate.value, 1), units.number(estimate.standard_error, 1)
+    return f"{value} +- {error} {units.short}"
+
+
+def _side(offset_yd: float, units: Units) -> str:
+    side = units.side(offset_yd)
+    return f"{side} of the pin line" if side else "on the pin line"
 
 
 def _columns(head: str, shares: Mapping[str, Estimate], sequences: int) -> list[str]:
@@ -125,14 +205,14 @@ def _columns(head: str, shares: Mapping[str, Estimate], sequences: int) -> list[
     return lines
 
 
-def _foot(answer: Answer, notes: tuple[str, ...]) -> list[str]:
+def _foot(answer: Answer, notes: tuple[str, ...], units: Units) -> list[str]:
     whose = " ".join([phrases.whose(answer), *notes, *map_data(answer.hole)])
-    lines = _wrap(phrases.people(answer)) + _wrap(whose)
-    assumed = [*answer.hole.assumed, *answer.player.assumed]
+    lines = _wrap(phrases.people(answer, units)) + _wrap(whose)
+    assumed = [*answer.hole.assumed, *answer.player.assumed, *answer.conditions.assumed]
     if assumed:
         lines.append("Assumed:")
         for sentence in assumed:
-            lines += _wrap(f"- {sentence}", "  ")
+            lines += _wrap(f"- {units.sentence(sentence)}", "  ")
     lines += _wrap(LATER)
     lines += [line for warning in answer.warnings for line in _wrap(f"Warning: {warning}", "  ")]
     settings = ", ".join(f"{key} {value}" for key, value in answer.settings.items())

@@ -14,12 +14,13 @@ from ..strategy.result import Start
 from .chosen import TROUBLE
 from .labels import Labels
 from .palette import FAINT, GROUND, INK, PAPER
+from .units import YARDS, Units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.patches import Circle, Patch, PathPatch
 
-ARC_STEP_YD = 50
+ARC_STEP = 50
 """Arcs of distance from the ball every so many yards."""
 
 FALL_ARROW_YD = 4.0
@@ -180,12 +181,13 @@ def _round_about(ax: Axes, x: float, y: float) -> list[tuple[float, float]]:
     ]
 
 
-def draw_arcs(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
-    """Arcs of distance from the ball, labelled in yards."""
+def draw_arcs(ax: Axes, hole: Hole, start: Start, labels: Labels, units: Units = YARDS) -> None:
+    """Arcs of distance from the ball, labelled in whole fifties of the unit."""
     ahead = math.atan2(hole.pin.x_yd - start.x_yd, hole.pin.y_yd - start.y_yd)
     turn = ahead + np.radians(np.arange(-ARC_WIDE_DEG, ARC_WIDE_DEG + 0.5, 1.0))
     (x0, x1), (y0, y1) = ax.get_xlim(), ax.get_ylim()
-    for radius in range(ARC_STEP_YD, int(start.out_yd + ARC_STEP_YD), ARC_STEP_YD):
+    for mark in range(ARC_STEP, int(units.of(start.out_yd)) + ARC_STEP, ARC_STEP):
+        radius = mark / units.of(1.0)
         x, y = start.x_yd + radius * np.sin(turn), start.y_yd + radius * np.cos(turn)
         seen = (x > x0) & (x < x1) & (y > y0) & (y < y1)
         if not seen.any():
@@ -193,7 +195,7 @@ def draw_arcs(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
         ax.plot(x, y, color=FAINT, linewidth=0.45, zorder=2.5)
         here = np.flatnonzero(seen)
         places = [(float(x[k]), float(y[k])) for k in here[::-1]]  # the right-hand end first
-        text = labels.put(f"{radius} yd", places, fontsize=6, color=INK, zorder=7.0)
+        text = labels.put(f"{mark} {units.short}", places, fontsize=6, color=INK, zorder=7.0)
         if text is not None:
             _halo(text)
 

@@ -1,14 +1,13 @@
-"""The sentences of the answer screen; each says one thing the figures hold."""
+"""The sentences of the answer screen that stand beside the verdict: the trade, the people, the sources."""
 
 from __future__ import annotations
 
 import math
 
-import numpy as np
-
 from ..strategy.result import Alternative, Answer
-from .chosen import equals, par_counts, runner_up, shown, title
-from .figures import every_words, join_words, range_words, score_digits, side_words
+from .chosen import par_counts, runner_up, shown, title
+from .figures import join_words
+from .units import YARDS, Units
 
 RULES = (
     "For preparation, practice and lessons, not during a round (Rules of Golf 4.3); local rules and the "
@@ -18,58 +17,14 @@ RULES = (
 
 LOOK = "Blind ground, paths, other holes: look and shout."
 
+EXACT = "Player taken as exact."
+"""Said when the answer was not tried on other players this one may be."""
+
 _SPREAD = ("direction_sd_deg", "distance_sd_pct")
 _MISHIT = ("mishit_rate", "mishit_loss_pct", "mishit_distance_sd_pct", "mishit_direction_factor")
 
 
-def line_words(one: Alternative) -> str:
-    """The line of one alternative, from the straight line ball to pin."""
-    if abs(one.aim_offset_yd) < 0.5:
-        return "at the pin"
-    return f"{side_words(one.aim_offset_yd)} of the pin line"
-
-
-def line_and_band(one: Alternative) -> str:
-    """The line in short, and the first and last line that play alike: "9L (15L to 3L)"."""
-    low, high = (_short_side(yd) for yd in one.aims_yd)
-    band = "" if one.aim_given or low == high else f" ({low} to {high})"
-    return f"{_short_side(one.aim_offset_yd)}{band}"
-
-
-def _short_side(offset_yd: float) -> str:
-    whole = round(offset_yd)
-    return f"{abs(whole)}{'L' if whole < 0 else 'R'}" if whole else "0"
-
-
-def leaves_words(one: Alternative) -> str:
-    """Distance left, 8 in 10."""
-    return range_words(one.leaves_yd["p10"], one.leaves_yd["p90"])
-
-
-def verdict(answer: Answer) -> str:
-    """The answer in one plain sentence."""
-    equal = equals(answer)[:3]
-    best = answer.best
-    if len(equal) > 1:
-        names = join_words([title(answer, k) for k in equal], "or")
-        return f"{_capital(names)}: equal over many plays, hit the one you trust{_unasked(answer, equal)}."
-    name = title(answer, answer.recommended)
-    leaves = f"leaves {leaves_words(best)}"
-    if answer.question == "compare" and not best.asked:
-        asked = [title(answer, k) for k, one in enumerate(answer.alternatives) if one.asked]
-        than = {1: f"the {asked[0]}" if asked else "it", 2: "both"}.get(len(asked), "all of them")
-        return f"Better than {than}, though not asked about: {name}, {line_words(best)}; {leaves}."
-    return f"Hit the {name}, {line_words(best)}; it {leaves}."
-
-
-def _unasked(answer: Answer, equal: list[int]) -> str:
-    if answer.question != "compare":
-        return ""
-    names = [title(answer, k) for k in equal if not answer.alternatives[k].asked]
-    return f" (the {join_words(names)} was not asked about)" if names else ""
-
-
-def trade(answer: Answer) -> str:
+def trade(answer: Answer, units: Units = YARDS) -> str:
     """What the braver of the first two gains and costs against the other; empty when there is one only."""
     other = runner_up(answer)
     if other is None:
@@ -77,7 +32,7 @@ def trade(answer: Answer) -> str:
     pair = [answer.recommended, other]
     brave, steady = sorted(pair, key=lambda k: _boldness(answer.alternatives[k]), reverse=True)
     one, two = answer.alternatives[brave], answer.alternatives[steady]
-    names = f"the {title(answer, brave)}", f"the {title(answer, steady)}"
+    names = f"the {title(answer, brave, units)}", f"the {title(answer, steady, units)}"
     good, bad = _balance(one, two)
     against = f"Against {names[1]}, {names[0]}"
     if good and bad:
@@ -89,9 +44,10 @@ def trade(answer: Answer) -> str:
     else:
         words = f"In 100 plays {names[0]} and {names[1]} come out alike"
     if answer.start.played is None:
-        further = round(one.leaves_yd["p50"] - two.leaves_yd["p50"])
-        words += f", leaving {abs(further)} yd {'more' if further > 0 else 'less'}" if further else ""
-    return f"{words}; {_margin(answer, other)}."
+        further = units.whole(one.leaves_yd["p50"] - two.leaves_yd["p50"])
+        more = f"{abs(further)} {units.short} {'more' if further > 0 else 'less'}"
+        words += f", leaving {more}" if further else ""
+    return f"{words}."
 
 
 def _boldness(one: Alternative) -> tuple[float, float]:
@@ -129,35 +85,18 @@ def _said(*parts: tuple[str, list[str]]) -> str:
     return " and ".join(f"{verb} {join_words(counts)}" for verb, counts in parts if counts)
 
 
-def _margin(answer: Answer, other: int) -> str:
-    if other in answer.tied:
-        return "over many plays neither is ahead"
-    behind = answer.alternatives[other].difference
-    strokes = max(behind.value, 0.0)
-    name = title(answer, answer.recommended)
-    size = f"{strokes:.{max(1, score_digits(behind.standard_error))}f}"
-    return f"the {name} is ahead by {size} strokes, {every_words(strokes)}"
-
-
-def people(answer: Answer) -> str:
+def people(answer: Answer, units: Units = YARDS) -> str:
     """Who must be clear: the longest of all strikes, and how wide one in twenty finishes."""
-    wide = max(_wide_yd(answer, answer.alternatives[k]) for k in shown(answer))
+    wide = max(answer.alternatives[k].wide_yd.value for k in shown(answer))
+    clear = math.ceil(units.of(answer.clear_beyond_yd))
     return (
-        f"Nobody ahead nearer than {answer.clear_beyond_yd} yd; 1 in 20 finish wider than {wide} yd "
-        f"either side. {LOOK}"
+        f"Nobody ahead nearer than {clear} {units.short}; 1 in 20 finish wider than "
+        f"{math.ceil(units.of(wide))} {units.short} either side. {LOOK}"
     )
 
 
-def _wide_yd(answer: Answer, one: Alternative) -> int:
-    """Distance beside the aim line that one in twenty finishes beyond, rounded up [yd]."""
-    aim = math.radians(one.aim_bearing_deg)
-    x = one.finishes_yd[:, 0] - answer.start.x_yd
-    y = one.finishes_yd[:, 1] - answer.start.y_yd
-    return math.ceil(np.quantile(np.abs(x * math.cos(aim) - y * math.sin(aim)), 0.95))
-
-
 def whose(answer: Answer) -> str:
-    """Whose numbers these are: file, level, assumed."""
+    """Whose numbers these are: measured, from the level, assumed."""
     player = answer.player
     clubs = [c for c in player.clubs if c.name in {answer.alternatives[k].club for k in shown(answer)}]
     sources = {
@@ -166,17 +105,22 @@ def whose(answer: Answer) -> str:
         "mishits": {c.sources.get(key, "level") for c in clubs for key in _MISHIT},
         "putting": set(player.putting.sources.values()) or {"level"},
     }
-    found = {"file": "from the file", "both": "from file and level", "level": "from the level"}
     groups: dict[str, list[str]] = {}
     for what, names in sources.items():
-        key = "both" if len(names) > 1 else next(iter(names), "level")
+        key = f"from {join_words([_source(name) for name in sorted(names)])}"
         groups.setdefault(key, []).append(what)
-    parts = [f"{join_words(groups[key])} {words}" for key, words in found.items() if key in groups]
+    most = max(groups, key=lambda where: len(groups[where]))
+    if 1 < len(groups[most]) < len(sources):
+        groups = {where: what for where, what in groups.items() if where != most} | {most: ["the rest"]}
+    parts = [f"{join_words(what)} {where}" for where, what in groups.items()]
+    if len(groups) == 1:
+        parts = [f"all {most}"]
     of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
-    count = len(answer.hole.assumed) + len(player.assumed)
+    count = len(answer.hole.assumed) + len(player.assumed) + len(answer.conditions.assumed)
     more = f"; {count} things assumed (--full)" if count else ""
-    return f"{player.name}{of}: {', '.join(parts)}{more}."
+    exact = f" {EXACT}" if answer.confidence is None else ""
+    return f"{player.name}{of}: {', '.join(parts)}{more}.{exact}"
 
 
-def _capital(words: str) -> str:
-    return words[:1].upper() + words[1:]
+def _source(name: str) -> str:
+    return {"file": "the file", "level": "the level", "measured": "shots measured"}.get(name, name)

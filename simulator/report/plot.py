@@ -16,6 +16,7 @@ from .credits import map_data
 from .labels import Labels
 from .page import GAP_IN, check_plot_path, fit_page, make_page, write_page
 from .palette import FAINT, STYLE
+from .units import YARDS, Units
 
 if TYPE_CHECKING:
     from matplotlib.artist import Artist
@@ -36,12 +37,12 @@ TITLE_COLUMNS, FOOT_COLUMNS = 48, 78
 GROUND_COLUMNS = 3
 """Columns of the key to the ground."""
 
-READING = "Crosses: where each shot is aimed to land. Dotted: line of play. Arcs: yards from the ball."
+READING = "Crosses: where each shot is aimed to land. Dotted: line of play. Arcs: {unit} from the ball."
 
 __all__ = ["check_plot_path", "draw_plan", "save_plan"]
 
 
-def draw_plan(answer: Answer, *, ax: Axes | None = None) -> Axes:
+def draw_plan(answer: Answer, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
     """Draw an answer.
 
     Parameters
@@ -49,6 +50,8 @@ def draw_plan(answer: Answer, *, ax: Axes | None = None) -> Axes:
     answer : Answer
     ax : Axes, optional
         Drawn into, with the keys below it; without one, a page of its own is made.
+    units : Units
+        Of the words on the picture.
 
     Returns
     -------
@@ -62,15 +65,15 @@ def draw_plan(answer: Answer, *, ax: Axes | None = None) -> Axes:
         axes = make_page((extent[3] - extent[2]) / (extent[1] - extent[0])) if ax is None else ax
         _look_at(axes, extent)
         seen = groundplot.draw_ground(axes, answer.hole)
-        _draw_on_top(answer, axes)
-        title = axes.set_title(_title(answer), loc="left")
-        below_in = _keys(answer, axes, seen)
+        _draw_on_top(answer, axes, units)
+        title = axes.set_title(_title(answer, units), loc="left")
+        below_in = _keys(answer, axes, seen, units)
         if ax is None:
             fit_page(axes, title, below_in)
     return axes
 
 
-def save_plan(answer: Answer, path: str | Path) -> None:
+def save_plan(answer: Answer, path: str | Path, units: Units = YARDS) -> None:
     """Write the picture of an answer; PNG, SVG or PDF by the suffix.
 
     Raises
@@ -81,7 +84,7 @@ def save_plan(answer: Answer, path: str | Path) -> None:
     import matplotlib
 
     check_plot_path(path)
-    figure = draw_plan(answer).get_figure(root=True)
+    figure = draw_plan(answer, units=units).get_figure(root=True)
     assert figure is not None
     with matplotlib.rc_context(fname=STYLE):
         write_page(figure, path)
@@ -122,7 +125,7 @@ def _dots(answer: Answer) -> list[np.ndarray]:
     return [shotplot.hundred(answer, answer.alternatives[k]) for k in shotplot.drawn(answer)]
 
 
-def _draw_on_top(answer: Answer, ax: Axes) -> None:
+def _draw_on_top(answer: Answer, ax: Axes, units: Units) -> None:
     """Line of play, shots, marks and words; the words last, where they cover least."""
     hole, start = answer.hole, answer.start
     groundplot.draw_line_of_play(ax, hole)
@@ -131,7 +134,7 @@ def _draw_on_top(answer: Answer, ax: Axes) -> None:
     labels = Labels(ax, np.vstack(_dots(answer)))
     groundplot.draw_marks(ax, hole, start, labels)
     groundplot.draw_aim_marks(ax, hole, labels)
-    groundplot.draw_arcs(ax, hole, start, labels)
+    groundplot.draw_arcs(ax, hole, start, labels, units)
     groundplot.draw_names(ax, hole, _names(answer), labels)
 
 
@@ -143,27 +146,27 @@ def _names(answer: Answer) -> list[str]:
     return met + [f.name for f in features if f.surface in PENALTY and f.name not in met]
 
 
-def _title(answer: Answer) -> str:
+def _title(answer: Answer, units: Units) -> str:
     hole, player = answer.hole, answer.player
     of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
     lines = (
-        f"{hole.name}, par {hole.par}, {hole.length_yd:.0f} yd",
-        f"{player.name}{of}, from {answer.start.words}",
+        f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}",
+        f"{player.name}{of}, from {units.sentence(answer.start.words)}",
     )
     return "\n".join(part for line in lines for part in textwrap.wrap(line, TITLE_COLUMNS))
 
 
-def _keys(answer: Answer, ax: Axes, seen: list[Surface]) -> float:
+def _keys(answer: Answer, ax: Axes, seen: list[Surface], units: Units) -> float:
     """Both legends and the footnote below the axes; returns how far down they reach [in]."""
     below = GAP_IN
-    entries = [shotplot.shot_key(answer, index, look) for index, look in shotplot.looks(answer)]
+    entries = [shotplot.shot_key(answer, index, look, units) for index, look in shotplot.looks(answer)]
     shots = _legend(ax, [handle for handle, _ in entries], [words for _, words in entries], below, columns=1)
     below += _height_in(shots) + GAP_IN
     patches = groundplot.ground_key(seen)
     names = [str(patch.get_label()) for patch in patches]
     ground = _legend(ax, patches, names, below, columns=GROUND_COLUMNS)
     below += _height_in(ground) + GAP_IN
-    said = " ".join([READING, phrases.RULES, *map_data(answer.hole)])
+    said = " ".join([READING.format(unit=units.name), phrases.RULES, *map_data(answer.hole)])
     words = "\n".join(textwrap.wrap(said, FOOT_COLUMNS))
     foot = ax.text(0.0, 0.0, words, transform=_down(ax, below), va="top", fontsize=5.5, color=FAINT)
     return below + _height_in(foot)

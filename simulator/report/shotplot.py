@@ -12,8 +12,10 @@ from ..hole.surfaces import WORDS, Surface
 from ..strategy.ground import features_at
 from ..strategy.result import Alternative, Answer
 from .chosen import TROUBLE, runner_up, title
-from .figures import in_hundred, nearest, side_words
+from .figures import in_hundred, nearest
+from .lines import line_words
 from .palette import PAPER, SHOTS, Shot
+from .units import YARDS, Units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -86,7 +88,7 @@ def draw_shot(ax: Axes, answer: Answer, index: int, look: Shot, order: float) ->
     )  # fmt: skip
 
 
-def shot_key(answer: Answer, index: int, look: Shot) -> tuple[Line2D, str]:
+def shot_key(answer: Answer, index: int, look: Shot, units: Units = YARDS) -> tuple[Line2D, str]:
     """Legend entry of one alternative: its marker and line, its counts in words."""
     from matplotlib.lines import Line2D
 
@@ -98,11 +100,10 @@ def shot_key(answer: Answer, index: int, look: Shot) -> tuple[Line2D, str]:
     role = "recommended" if index == answer.recommended else "runner-up"
     if len(answer.tied) > 1 and index in answer.tied:
         role = "equal"
-    aim = side_words(one.aim_offset_yd) if abs(one.aim_offset_yd) >= 0.5 else "at the pin"
     parts = ", ".join(f"{name} {count}" for name, count in counts(answer, one).items())
-    head = f"{title(answer, index)}, {aim} ({role})"
+    head = f"{title(answer, index, units)}, {line_words(one, units)} ({role})"
     body = textwrap.wrap(f"of 100: {parts}", LEGEND_COLUMNS, break_on_hyphens=False)
-    return handle, "\n".join([head, *body])
+    return handle, "\n".join([*textwrap.wrap(head, LEGEND_COLUMNS), *body])
 
 
 def looks(answer: Answer) -> list[tuple[int, Shot]]:

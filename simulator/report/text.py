@@ -2,130 +2,167 @@
 
 from __future__ import annotations
 
-import textwrap
+from dataclasses import dataclass, replace
 
 from ..strategy.result import Answer
-from . import phrases
-from .chosen import out_of_reach, par_counts, par_shares, shown, title, troubles
+from . import lines, phrases
+from .chosen import out_of_reach, shown
 from .credits import map_data
 from .daywords import day_sentence
-from .figures import count_words, join_words, plain_spaces, score_words, unseen
+from .figures import join_words, plain_spaces, unseen
+from .table import COLUMNS, GREEN_SHARE, Table, table, trouble_rows, wrap
+from .turns import turns
+from .units import YARDS, Units
+from .verdicts import verdict
 
-COLUMNS, LINES = 80, 24
-"""Size of the screen the answer fits on."""
+LINES = 24
+"""Height of the screen the answer fits on."""
 
-LABEL = 29
-"""Width of the first column of the table."""
+EASY_ROWS, FEW_ROWS, LEAST_ROWS = 5, 3, 2
+"""Rows of trouble that are kept before sentences are packed, the putt is left out, the green is left out."""
+
+__all__ = ["COLUMNS", "LINES", "answer_screen", "caption"]
 
 
-def answer_screen(answer: Answer, notes: tuple[str, ...] = ()) -> str:
-    """The answer as text: verdict, table of counts, what it trades, cautions.
+@dataclass(frozen=True)
+class _Fit:
+    """What of an answer is shown, and how closely.
+
+    Attributes
+    ----------
+    blank : bool
+        An empty line before the table and after it.
+    far : bool
+        Trouble that is never reached is told too.
+    putt : bool
+        The side of the hole to be on is told.
+    ground : int
+        Fairways and greens have their rows: 2, for a shot at the green only: 1, never: 0.
+    rows : int
+        Rows of trouble, the last of them all the rest where there are more.
+    apart : tuple of bool
+        Whether the sentences above the table, below it and at the end stand on lines of their own.
+    """
+
+    blank: bool = True
+    far: bool = True
+    putt: bool = True
+    ground: int = 2
+    rows: int = 99
+    apart: tuple[bool, bool, bool] = (True, True, True)
+
+
+def answer_screen(answer: Answer, notes: tuple[str, ...] = (), units: Units = YARDS) -> str:
+    """The answer as text.
+
+    Verdict, line, trade, counts, room, indifference, reach, the day, whose numbers, people, Rules: in this
+    order. What does not fit gives way in the order of `_tighter`.
 
     Parameters
     ----------
     answer : Answer
     notes : tuple of str
         Sentences about the question itself, for example which player was taken for want of another.
+    units : Units
 
     Returns
     -------
     str
         Lines of at most `COLUMNS` characters, at most `LINES` of them, without a final newline.
     """
-    head = [*_wrap(phrases.verdict(answer)), ""]
-    top, rows, foot = _table(answer)
-    said = [
-        *_wrap(phrases.trade(answer)), *_wrap(day_sentence(answer)), *_wrap(phrases.people(answer)),
-    ]  # fmt: skip
-    whose = " ".join([phrases.whose(answer), *notes, *map_data(answer.hole)])
-    tail = [*said, *_wrap(f"{whose} {phrases.RULES}")]
-    always = len(head) + len(top) + len(foot) + len(tail)
-    while rows and always + sum(map(len, rows)) > LINES:
-        rows.pop()  # the least dear trouble is last
-    free = LINES - always - sum(map(len, rows))
-    # what is left of the screen, the most useful first
-    apart = [*said, *_wrap(whose), *_wrap(phrases.RULES)]
-    rare = _rare(answer)
-    if len(rare) <= free:
-        foot, free = foot + rare, free - len(rare)
-    if len(apart) - len(tail) <= free:
-        free -= len(apart) - len(tail)
-        tail = apart
-    if free > 0:
-        tail = ["", *tail]
-    lines = head + top + [line for row in rows for line in row] + foot + tail
-    return plain_spaces("\n".join(line.rstrip() for line in lines[:LINES]))
+    made = table(answer, units)
+    fit = _Fit(rows=len(made.troubles))
+    text = _lines(answer, notes, units, made, fit)
+    while len(text) > LINES and (tighter := _tighter(fit)) != fit:
+        fit = tighter
+        text = _lines(answer, notes, units, made, fit)
+    return plain_spaces("\n".join(line.rstrip() for line in text))
 
 
-def caption(answer: Answer) -> str:
+def caption(answer: Answer, units: Units = YARDS) -> str:
     """What was asked, in a few words: hole, place, pin, player."""
     hole, player = answer.hole, answer.player
     of = f" ({player.handicap:g})" if player.handicap is not None else ""
-    place = answer.start.words.removeprefix("the ")
+    place = units.sentence(answer.start.words.removeprefix("the "))
     if answer.start.played:
         place += f", {answer.start.played} played"
-    ground = f"{hole.name}, par {hole.par}, {hole.length_yd:.0f} yd"
+    ground = hole.name
+    if answer.start.played is not None:
+        ground += f", par {hole.par}"
+    if answer.start.lie == "tee":
+        ground += f", {units.length(hole.length_yd)}"
     return f"{ground}; {place}, {hole.pin.name} pin; {player.name}{of}"
 
 
-def _wrap(words: str, width: int = COLUMNS) -> list[str]:
-    return textwrap.wrap(words, width, break_long_words=True, break_on_hyphens=False)
+def _tighter(fit: _Fit) -> _Fit:
+    """The next thing to give way; the same again when nothing is left."""
+    if fit.blank:
+        return replace(fit, blank=False)
+    if fit.far:
+        return replace(fit, far=False)
+    for k in (2, 0, 1):
+        if k == 0 and fit.ground > 1:
+            return replace(fit, ground=1)
+        if fit.apart[k]:
+            return replace(fit, apart=tuple(a and n != k for n, a in enumerate(fit.apart)))  # type: ignore[arg-type]
+        if k == 2 and fit.rows > EASY_ROWS:
+            return replace(fit, rows=fit.rows - 1)
+    if fit.rows > FEW_ROWS:
+        return replace(fit, rows=fit.rows - 1)
+    if fit.putt:
+        return replace(fit, putt=False)
+    if fit.rows > LEAST_ROWS:
+        return replace(fit, rows=fit.rows - 1)
+    return replace(fit, ground=0) if fit.ground else replace(fit, rows=1)
 
 
-def _rare(answer: Answer) -> list[str]:
-    """Trouble that no ball of the shown clubs found, in one line; empty when there is none."""
-    names = out_of_reach(answer, shown(answer))
-    if not names:
-        return []
-    words = f"{unseen(answer.sequences).capitalize()} with these clubs: {join_words(names, 'or')}."
-    return _wrap(words)
-
-
-def _table(answer: Answer) -> tuple[list[str], list[list[str]], list[str]]:
-    """Lines above the trouble, a list of lines for each row of trouble, and lines below it."""
-    indices = shown(answer)
-    ones = [answer.alternatives[k] for k in indices]
-    n = answer.sequences
-    lines: list[str] = _wrap(f"In 100 plays: {caption(answer)}")
-    lines += _row("", [title(answer, k) for k in indices])
-    lines += _row("line (plays alike from)", [phrases.line_and_band(o) for o in ones])
-    if all(par_shares(one) is not None for one in ones):
-        lines += _par_rows(answer, indices)
-    if all(o.chances.get("fairway") is not None for o in ones):
-        shares = [o.chances["fairway"] for o in ones]
-        lines += _row("fairway hit", [count_words(s.value, n) for s in shares if s is not None])
-    green = [o.finish["green"].value if "green" in o.finish else 0.0 for o in ones]
-    if max(green) >= 0.05:
-        lines += _row("on the green", [count_words(g, n) for g in green])
-    rows = [
-        _row(f"ball in {trouble.words}", [count_words(s, n) for s in trouble.shares])
-        for trouble in troubles(answer, indices)
+def _lines(answer: Answer, notes: tuple[str, ...], units: Units, made: Table, fit: _Fit) -> list[str]:
+    above = [
+        verdict(answer, units), lines.pointing(answer, units), phrases.trade(answer, units),
+        turns(answer, units) if fit.far else "",
+    ]  # fmt: skip
+    reach, close = lines.reach_words(answer, units)
+    below = [
+        lines.room_words(answer, units),
+        lines.indifference(answer, units),
+        reach if close or fit.far else "",
+        _rare(answer) if fit.far else "",
+        day_sentence(answer, units, putt=fit.far or (fit.putt and _on_green(answer))),
     ]
-    average = "average score" if answer.start.played is not None else "average strokes from here"
-    foot = _row(average, [score_words(o.score) for o in ones])
-    foot += _row("leaves, 8 in 10", [phrases.leaves_words(o) for o in ones])
-    return lines, rows, foot
+    end = [
+        " ".join([phrases.whose(answer), *notes, *map_data(answer.hole)]),
+        phrases.people(answer, units),
+        phrases.RULES,
+    ]
+    gap = [""] if fit.blank else []
+    at_green = _on_green(answer)
+    ground = made.ground if fit.ground > 1 or (fit.ground and at_green) else []
+    return [
+        *_paragraph(above, fit.apart[0]), *gap,
+        *wrap(f"In 100 plays: {caption(answer, units)}"), *made.head, *made.scores,
+        *ground, *trouble_rows(answer, made.troubles, fit.rows), *made.foot, *gap,
+        *_paragraph(below, fit.apart[1]), *_paragraph(end, fit.apart[2]),
+    ]  # fmt: skip
 
 
-def _par_rows(answer: Answer, indices: list[int]) -> list[str]:
-    names = ("par or better", "bogey", "double or worse")
-    columns: list[list[str]] = []
-    for k in indices:
-        one = answer.alternatives[k]
-        both = zip(par_counts(one) or (), par_shares(one) or (), strict=True)
-        columns.append([str(c) if c else count_words(s, answer.sequences) for c, s in both])
-    lines = []
-    for name, cells in zip(names, zip(*columns, strict=True), strict=True):
-        lines += _row(name, list(cells))
-    return lines
+def _paragraph(sentences: list[str], apart: bool) -> list[str]:
+    said = [sentence for sentence in sentences if sentence]
+    if apart:
+        return [line for sentence in said for line in wrap(sentence)]
+    return wrap(" ".join(said))
 
 
-def _row(label: str, cells: list[str]) -> list[str]:
-    """One row of the table; long labels and cells go on to a second line."""
-    width = (COLUMNS - LABEL) // max(len(cells), 1)
-    parts = [_wrap(label, LABEL - 1) or [""]] + [_wrap(cell, width - 1) or [""] for cell in cells]
-    lines = []
-    for k in range(max(map(len, parts))):
-        first, *rest = (part[k] if k < len(part) else "" for part in parts)
-        lines.append(f"{first:<{LABEL}}" + "".join(f"{cell:>{width}}" for cell in rest))
-    return lines
+def _on_green(answer: Answer) -> bool:
+    """Whether this shot is for the green, so that the side of the hole matters to it."""
+    green = answer.best.finish.get("green")
+    return green is not None and green.value >= GREEN_SHARE
+
+
+def _rare(answer: Answer) -> str:
+    """Penalty areas and boundaries that no ball of the shown clubs found; empty when there is none."""
+    names = out_of_reach(answer, shown(answer))
+    return (
+        f"{unseen(answer.sequences).capitalize()} with these clubs: {join_words(names, 'or')}."
+        if names
+        else ""
+    )

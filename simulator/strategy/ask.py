@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+import numpy as np
+
 from ..conditions import Conditions
 from ..engine import MOST_STROKES, Effort
 from ..errors import NoAnswerError, UsageError
@@ -13,10 +15,16 @@ from ..player.model import Player
 from ..tables.game import CELL_YD
 from ..tables.nodes import COARSE_YD, FINE_YD
 from . import estimate
-from .asked import asked_club, find_choices
+from .asked import against_choice, asked_club, find_choices
+from .confidence import Flip
 from .day import day_note
+from .flips import all_flips
+from .goals import Goal, recommended, tied_with
+from .plausible import confidence
 from .plays import FIRST_SETS, FIRST_STRIKES, Plays
 from .question import Clock, Progress, Question, question, solve
+from .reaching import with_goal
+from .rescore import rescore
 from .result import TIE_STROKES, Answer, Start
 from .search import Choice
 
@@ -32,8 +40,11 @@ def plan(
     start: Start | None = None,
     sequences: int = 20_000,
     seed: int = 1,
+    quick: bool = False,
     progress: Progress | None = None,
     threads: int | None = None,
+    goal: Goal | None = None,
+    against: str | None = None,
 ) -> Answer:
     """The best club and line from a place, and every leading alternative.
 
@@ -50,10 +61,17 @@ def plan(
         Full sequences played for each alternative.
     seed : int
         Same seed, same answer, whatever the thread count.
+    quick : bool
+        Take the player as exact: neither confidence nor what would turn the answer is worked out.
     progress : callable, optional
         Told in a few words what is being waited for.
     threads : int, optional
         All cores when left out.
+    goal : Goal, optional
+        What the recommendation goes by; the lowest average score when left out.
+    against : str, optional
+        A club, with an aim (``"driver@-8"``) or straight at the pin, that is measured beside the
+        alternatives without being one of them, with the same luck: `Answer.against`.
 
     Raises
     ------
@@ -64,9 +82,9 @@ def plan(
     """
     asked = question(
         "plan", hole, player, (), conditions=conditions, start=start, sequences=sequences, seed=seed,
-        threads=threads,
+        threads=threads, goal=goal, against=against,
     )  # fmt: skip
-    return _answer(asked, progress or _silent)
+    return _answer(asked, progress or _silent, quick)
 
 
 def compare(
@@ -78,8 +96,10 @@ def compare(
     start: Start | None = None,
     sequences: int = 20_000,
     seed: int = 1,
+    quick: bool = False,
     progress: Progress | None = None,
     threads: int | None = None,
+    goal: Goal | None = None,
 ) -> Answer:
     """ "Driver or 3-wood here?": the clubs asked about, each at its best aim (or at the one given).
 
@@ -95,9 +115,9 @@ def compare(
         raise UsageError("no club to compare: name at least one, for example driver")
     asked = question(
         "compare", hole, player, tuple(clubs), conditions=conditions, start=start, sequences=sequences,
-        seed=seed, threads=threads,
+        seed=seed, threads=threads, goal=goal,
     )  # fmt: skip
-    return _answer(asked, progress or _silent)
+    return _answer(asked, progress or _silent, quick)
 
 
 MOST_CUT = 0.05
@@ -108,13 +128,15 @@ def _silent(message: str) -> None:
     pass
 
 
-def _answer(asked: Question, say: Progress) -> Answer:
+def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
     clock = Clock()
     place = solve(asked, say, clock)
     bag, start = place.board.bag, asked.start
     wanted = [asked_club(asked.player, text, bag.shots.shots[: bag.shots.first_part]) for text in asked.clubs]
     say("clubs and lines")
     found = find_choices(place, asked.seed, wanted)
+    if asked.goal is not None:
+        found = with_goal(place, found, asked.goal, asked.hole, start, asked.seed, asked=bool(wanted))
     choices, home, value = found.choices, found.home, found.value
     if value > MOST_STROKES:
         raise NoAnswerError(
@@ -126,8 +148,11 @@ def _answer(asked: Question, say: Progress) -> Answer:
     played = [plays.play(choice) for choice in choices]
     clock.lap("sequences")
     scores = [estimate.score(p) for p in played]
-    best = _recommended(choices, played, home)
-    cut = max(float((p.sequences.score >= MOST_STROKES).mean()) for p in played)
+    lowest = best = _recommended(choices, played, home)
+    hits = [] if asked.goal is None else [asked.goal.hits(p.sequences, asked.hole, start) for p in played]
+    if hits:
+        best = recommended(hits, [score.value for score in scores])
+    cut = float((played[lowest].sequences.score >= MOST_STROKES).mean())
     if cut > MOST_CUT:
         raise NoAnswerError(
             f"{100.0 * cut:.0f} in 100 plays from {start.words} are not home after {MOST_STROKES} strokes: "
@@ -141,12 +166,38 @@ def _answer(asked: Question, say: Progress) -> Answer:
         for n, k in enumerate(order)
         if k == best or abs(differences[k].value) < max(TIE_STROKES, limit * differences[k].standard_error)
     )
+    if hits:
+        level = tied_with(best, hits)
+        tied = tuple(n for n, k in enumerate(order) if k in level)
     alternatives = tuple(
-        plays.alternative(choices[k], played[k], differences[k], k in found.asked, k in found.given)
+        plays.alternative(
+            choices[k], played[k], differences[k], k in found.asked, k in found.given,
+            (hits[k], hits[best]) if hits else None,
+        )
         for k in order
-    )
+    )  # fmt: skip
     ahead = plays.clear_beyond_yd(choices)
+    against = None
+    if asked.against is not None:
+        choice = against_choice(place, asked.player, asked.against, value, asked.seed)
+        beside = plays.play(choice)
+        against = plays.alternative(
+            choice, beside, estimate.difference(beside, played[best]), asked=False, given=True
+        )
     clock.lap("figures")
+    sure, flips = None, tuple[Flip, ...]()
+    if not quick and len(choices) > 1 and asked.goal is None:
+        say("plausible versions of the player")
+        again = rescore(
+            place, [choices[k] for k in order], [k in found.given for k in order],
+            np.array([differences[k].value for k in order]), value, asked.seed,
+        )  # fmt: skip
+        errors = np.array([differences[k].standard_error for k in order])
+        sure = confidence(again, asked.player, errors, asked.seed)
+        clock.lap("confidence")
+        say("what would turn the answer")
+        flips = all_flips(again, asked.hole, asked.player, alternatives, asked.seed)
+        clock.lap("flips")
     return Answer(
         question=asked.kind,
         hole=asked.hole,
@@ -164,6 +215,11 @@ def _answer(asked: Question, say: Progress) -> Answer:
         warnings=_warnings(choices, played, order),
         settings=_settings(),
         seconds=clock.laps,
+        goal=asked.goal,
+        lowest_score=order.index(lowest),
+        confidence=sure,
+        flips=flips,
+        against=against,
     )
 
 
@@ -193,14 +249,13 @@ def _warnings(choices: list[Choice], played: list[estimate.Played], order: list[
 
 def _settings() -> dict[str, Any]:
     import numba
-    import numpy
 
     from .. import __version__
 
     effort = Effort()
     return {
         "holesim": __version__,
-        "numpy": numpy.__version__,
+        "numpy": np.__version__,
         "numba": numba.__version__,
         "raster_cell_yd": CELL_YD,
         "node_spacing_yd": COARSE_YD,
@@ -211,4 +266,5 @@ def _settings() -> dict[str, Any]:
         "first_shot_scrambles": FIRST_SETS,
         "first_shot_strikes": FIRST_STRIKES,
         "tie_strokes": TIE_STROKES,
+        "paired_errors": estimate.clear_multiple(FIRST_SETS),
     }

@@ -47,6 +47,23 @@ def asked_club(player: Player, text: str, shots: Sequence[Shot]) -> Asked:
     return Asked(rows, meant.aim_yd, meant.aim_deg, meant.part_yd)
 
 
+def against_choice(place: Place, player: Player, text: str, replay: float, seed: int) -> Choice:
+    """The choice of a club at the aim typed behind it, or straight at the pin.
+
+    Raises
+    ------
+    UsageError
+        No such club, or none that may be played from this lie.
+    """
+    shots = place.board.bag.shots
+    club = asked_club(player, text, shots.shots[: shots.first_part])
+    rows = [row for row in club.rows if row in place.board.allowed(place.lie)]
+    if not rows:
+        raise UsageError(f"{text}: not played from here today")
+    aim_yd = 0.0 if club.aim_yd is None and club.aim_deg is None else club.aim_yd
+    return given_aim(place, rows[0], aim_yd, club.aim_deg, replay, seed)
+
+
 @dataclass(frozen=True)
 class Found:
     """Alternatives to work out from one place.

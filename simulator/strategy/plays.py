@@ -11,8 +11,11 @@ from ..hole.model import Hole
 from ..hole.surfaces import WORDS, Surface
 from ..tables.game import Board
 from ..tables.luck import strike_sets
-from . import estimate
+from . import estimate, goals
+from .pointing import point
+from .reach import find_reach, quantile
 from .result import Alternative, Estimate, Start
+from .room import along_and_across, find_room
 from .search import Choice, Place, tie_band_yd
 
 FIRST_SETS, FIRST_STRIKES = 16, 1024
@@ -41,6 +44,7 @@ class Plays:
         self.place, self.start, self.hole = place, start, hole
         self.home, self.value, self.seed, self.sequences = home, value, seed, sequences
         self.strikes = strike_sets(seed + 22, FIRST_SETS, FIRST_STRIKES)
+        self._fixed: dict[bytes, Sequences] = {}
 
     @property
     def board(self) -> Board:
@@ -72,20 +76,33 @@ class Plays:
             values, self.value, self._sequences(choice.action, self.seed + 23, self.sequences)
         )
 
+    def fixed(self, choice: Choice) -> Sequences:
+        """The fixed strikes of a choice, played once."""
+        key = choice.action.tobytes()
+        if key not in self._fixed:
+            self._fixed[key] = reach(self.place, choice.action, self.home, self.value)
+        return self._fixed[key]
+
     def clear_beyond_yd(self, choices: list[Choice]) -> int:
         """Nobody ahead nearer than this: the longest of the fixed strikes of every club shown, and more."""
         longest = 0.0
         for choice in choices:
-            strikes = reach(self.place, choice.action, self.home, self.value)
+            strikes = self.fixed(choice)
             for ends in (strikes.rest_yd, strikes.landing_yd):
                 away = np.hypot(ends[:, 0] - self.place.x_yd, ends[:, 1] - self.place.y_yd)
                 longest = max(longest, float(away.max()))
         return math.ceil(longest + AHEAD_MORE_YD)
 
     def alternative(
-        self, choice: Choice, one: estimate.Played, difference: Estimate, asked: bool, given: bool
+        self,
+        choice: Choice,
+        one: estimate.Played,
+        difference: Estimate,
+        asked: bool,
+        given: bool,
+        hits: tuple[np.ndarray, np.ndarray] | None = None,
     ) -> Alternative:
-        """Count one alternative's sequences."""
+        """Count one alternative's sequences; `hits` of a goal are its own and the recommended one's."""
         played, start, hole = one.sequences, self.start, self.hole
         shift = start.played or 0
         score = estimate.score(one)
@@ -96,12 +113,15 @@ class Plays:
         surfaces, features = played.surface, played.feature
         low, high = tie_band_yd(self.place, choice, self.value, self.seed)
         quantiles = np.quantile(played.leaves_yd, [0.1, 0.5, 0.9])
+        bearing = math.degrees(ahead + aim) % 360.0
+        fixed = self.fixed(choice)
+        _, across = along_and_across(played.rest_yd, start.x_yd, start.y_yd, bearing)
         return Alternative(
             club=shot.club.name,
             flight=shot.flight,
             carry_yd=choice.carry_yd,
             aim_offset_yd=choice.carry_yd * math.sin(aim),
-            aim_bearing_deg=math.degrees(ahead + aim) % 360.0,
+            aim_bearing_deg=bearing,
             map_score=choice.score + shift,
             score=Estimate(score.value + shift, score.standard_error),
             difference=difference,
@@ -120,7 +140,21 @@ class Plays:
             finishes_yd=played.rest_yd,
             landings_yd=played.landing_yd,
             scores=scores,
-        )
+            point=point(hole, start.x_yd, start.y_yd, bearing, choice.carry_yd),
+            middle_right_yd=quantile(across, 0.5),
+            wide_yd=quantile(np.abs(across), 0.95),
+            room=find_room(
+                self.board.raster, hole, start.x_yd, start.y_yd, bearing, played.rest_yd
+            ),
+            reach=find_reach(
+                hole, self.board.bag, choice.row, start.x_yd, start.y_yd, bearing, fixed.landing_yd,
+                fixed.rest_yd,
+            ),
+            goal=None if hits is None else goals.chance(hits[0]),
+            goal_difference=None if hits is None else goals.chance_difference(*hits),
+            first=one.first + shift,
+            rest=one.rest,
+        )  # fmt: skip
 
     def _chances(self, rows: Sequences, scores: np.ndarray) -> dict[str, Estimate | None]:
         par, played = self.hole.par, self.start.played

@@ -16,6 +16,7 @@ from ..tables.bag import make_bag
 from ..tables.game import CELL_YD, Board, make_board, make_sketch
 from ..tables.rasters import ground_raster
 from .clubwords import club_and_aim, club_and_flight
+from .goals import Goal
 from .places import tee_start
 from .result import Start
 from .search import Place
@@ -35,6 +36,10 @@ class Question:
         ``"plan"`` or ``"compare"``.
     clubs : tuple of str
         Clubs asked about, as typed; empty for a plan.
+    goal : Goal or None
+        What the recommendation goes by; None: the lowest average score.
+    against : str or None
+        A club, with its aim or at the pin, that is measured beside the alternatives without being one.
     """
 
     kind: str
@@ -46,6 +51,8 @@ class Question:
     sequences: int
     seed: int
     threads: int
+    goal: Goal | None = None
+    against: str | None = None
 
     @property
     def lie(self) -> Lie:
@@ -64,6 +71,8 @@ def question(
     sequences: int,
     seed: int,
     threads: int | None,
+    goal: Goal | None = None,
+    against: str | None = None,
 ) -> Question:
     """A question with its gaps filled and its numbers checked.
 
@@ -78,12 +87,24 @@ def question(
         raise UsageError(f"seed {seed}; allowed: 0 to 4294967295")
     start = start or tee_start(hole, 0)
     _lie(start)
+    if goal is not None:
+        goal.check(start)
     conditions = Conditions() if conditions is None else conditions
     if not isinstance(conditions, Conditions):
         found = str(conditions)[:60]
         raise UsageError(f"conditions {found!r}; allowed: simulator.conditions.Conditions, or None")
     return Question(
-        kind, hole, player, clubs, conditions, start, sequences, seed, threads or default_threads()
+        kind,
+        hole,
+        player,
+        clubs,
+        conditions,
+        start,
+        sequences,
+        seed,
+        threads or default_threads(),
+        goal,
+        against,
     )
 
 

@@ -3,14 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from ..conditions import Conditions, other_height
 from ..hole.model import Hole
 from ..player.model import Player
+from .confidence import Confidence, Flip, verdict
 from .day import DayNote
+
+if TYPE_CHECKING:
+    from .goals import Goal
+    from .pointing import Pointing
+    from .reach import Reach
+    from .room import Room
 
 SCHEMA = "holesim-answer-1"
 """Name and version of the JSON layout; changes when a key changes its meaning."""
@@ -60,7 +67,7 @@ class Alternative:
     Attributes
     ----------
     club, flight : str
-        Club name and flight (``"stock"``; ``"part"`` for a part swing).
+        Club name and flight (``"stock"``; ``"part"`` and ``"gripped"`` for part swings).
     carry_yd : float
         Intended carry.
     aim_offset_yd : float
@@ -95,6 +102,23 @@ class Alternative:
         Where each first shot came to rest (before relief) and came down.
     scores : int64[sequences]
         Strokes of each plain sequence, on the same footing as `score`.
+    point : Pointing
+        What the line is pointed by.
+    middle_right_yd : Estimate
+        Where the middle of the pattern finishes, from the aim line, right positive.
+    wide_yd : Estimate
+        One ball in twenty finishes farther than this to the side of the aim line.
+    room : Room or None
+        None when all about the middle of the pattern is trouble.
+    reach : tuple of Reach
+        Troubles in the directions the balls take, the nearest to being reached first.
+    goal, goal_difference : Estimate or None
+        Chance of reaching the answer's goal, and that minus the recommended one's, paired.
+    first : float64[scrambles], optional
+    rest : float64[sequences], optional
+        What `score` is the mean of, the sum of the two means: the map's figure over each scramble of first
+        strikes, and what each sequence adds. Luck is shared by alternatives and by holes, so errors of
+        differences and of sums are read off these.
     """
 
     club: str
@@ -116,6 +140,15 @@ class Alternative:
     finishes_yd: np.ndarray = field(repr=False)
     landings_yd: np.ndarray = field(repr=False)
     scores: np.ndarray = field(repr=False)
+    point: Pointing
+    middle_right_yd: Estimate
+    wide_yd: Estimate
+    room: Room | None = None
+    reach: tuple[Reach, ...] = ()
+    goal: Estimate | None = None
+    goal_difference: Estimate | None = None
+    first: np.ndarray | None = field(default=None, repr=False)
+    rest: np.ndarray | None = field(default=None, repr=False)
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
@@ -145,6 +178,17 @@ class Alternative:
             out[group] = {name: share.value for name, share in shares.items()}
             errors[group] = {name: share.standard_error for name, share in shares.items()}
         out["leaves_yd"] = dict(self.leaves_yd)
+        out["point"] = self.point.to_dict()
+        out["middle_right_yd"] = self.middle_right_yd.value
+        errors["middle_right_yd"] = self.middle_right_yd.standard_error
+        out["wide_yd"] = self.wide_yd.value
+        errors["wide_yd"] = self.wide_yd.standard_error
+        out["room"] = None if self.room is None else self.room.to_dict()
+        out["reach"] = [one.to_dict() for one in self.reach]
+        for name in ("goal", "goal_difference"):
+            figure: Estimate | None = getattr(self, name)
+            out[name] = None if figure is None else figure.value
+            errors[name] = None if figure is None else figure.standard_error
         out["standard_errors"] = errors
         return out
 
@@ -197,12 +241,22 @@ class Answer:
         Nobody ahead may be nearer than this.
     day : DayNote
         What the wind at the other height would change, and what a putt from below the hole saves.
+    confidence : Confidence or None
+        For how many plausible versions of the player each alternative is best; None: taken as exact.
+    flips : tuple of Flip
+        What would turn the answer; empty where it was not looked for.
     warnings : tuple of str
         One line each.
     settings : dict
         What made the numbers: cell and node sizes, strikes, versions.
     seconds : dict of str to float
         Where the time went; not part of the answer, left out of `to_dict`.
+    goal : Goal or None
+        What the recommendation goes by (then `tied` does too); None: the lowest average score.
+    lowest_score : int
+        Index of the alternative that would be recommended without a goal.
+    against : Alternative or None
+        What was measured beside the alternatives without being one of them; left out of `to_dict`.
     """
 
     question: str
@@ -221,6 +275,19 @@ class Answer:
     warnings: tuple[str, ...]
     settings: dict[str, Any]
     seconds: dict[str, float] = field(repr=False)
+    goal: Goal | None = None
+    lowest_score: int = 0
+    confidence: Confidence | None = None
+    flips: tuple[Flip, ...] = ()
+    against: Alternative | None = field(default=None, repr=False)
+
+    @property
+    def verdict(self) -> str:
+        """``"clear"``, ``"slight"`` or ``"either"`` (`confidence.verdict`); with a goal by its ties."""
+        if self.goal is not None:
+            return "either" if len(self.tied) > 1 else "clear"
+        others = [one.difference for k, one in enumerate(self.alternatives) if k != self.recommended]
+        return verdict(others, float(self.settings.get("paired_errors", 2.0)), self.confidence)
 
     @property
     def best(self) -> Alternative:
@@ -251,6 +318,11 @@ class Answer:
             "value_map_score": self.value_map_score,
             "recommended": self.recommended,
             "tied": list(self.tied),
+            "goal": None if self.goal is None else self.goal.to_dict(),
+            "lowest_score": self.lowest_score,
+            "verdict": self.verdict,
+            "confidence": None if self.confidence is None else self.confidence.to_dict(),
+            "flips": [flip.to_dict() for flip in self.flips],
             "clear_beyond_yd": self.clear_beyond_yd,
             "other_wind_height_carry_yd": self.day.other_height_carry_yd,
             "below_hole_strokes": self.day.below_hole_strokes,

@@ -112,10 +112,10 @@ def _first_pass(
     for row in rows:
         owners += [row] * aims.size
         actions += [(float(row), aim, 0.0) for aim in aims]
-    for row, (code, longest) in parts.items():
+    for code, longest in parts.values():
         shares = PART_SHARES if code == PART_SWING else PUNCH_SHARES
         for carry in np.unique(np.minimum(shares * place.distance_yd, longest)):
-            owners += [row] * aims.size
+            owners += [place.board.part_row(place.lie, float(carry), code == PUNCH_SWING)] * aims.size
             actions += [(code, aim, carry - place.distance_yd) for aim in aims]
     found = np.array(actions)
     kept = _on_the_map(place, found)
@@ -230,7 +230,10 @@ def search(
     choices = []
     for _, row, start in shown:
         action, score = _refine(place, start, replay, more)
-        choices.append(Choice(row, action, _carry(place, row, float(action[2])), score))
+        carry = _carry(place, row, float(action[2]))
+        if action[0] < 0.0:  # its carry may have moved to the next club's
+            row = place.board.part_row(place.lie, carry, action[0] == PUNCH_SWING)
+        choices.append(Choice(row, action, carry, score))
     choices.sort(key=lambda choice: choice.score)
     return choices, choices[0].score
 

@@ -89,7 +89,7 @@ def runs_yd(landings: np.ndarray, conditions: Conditions, surface: Surface = Sur
     ground = Ground(
         numbers,
         np.full((1, 1), surface, np.uint8),
-        np.zeros((3, 1, 1), np.float32),
+        np.zeros((1, 1, c.RELIEF_COLUMNS), np.float32),
         surfaces,
         skip_table(numbers, surfaces, grounds),
     )

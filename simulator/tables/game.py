@@ -69,6 +69,14 @@ class Board:
         last = self.game.strikes[self.bag.shots.first_punch - 1, lie]
         return float(last[c.STRIKE_CARRY] * last[c.STRIKE_FRACTION])
 
+    def part_row(self, lie: int, carry_yd: float, punch: bool = False) -> int:
+        """Row that plays a part swing (or punch) of a carry: the first to reach it, as the kernel has it."""
+        shots = self.bag.shots
+        first, end = (shots.first_punch, len(shots)) if punch else (shots.first_part, shots.first_punch)
+        rows = self.game.strikes[first:end, lie]
+        enough = rows[:, c.STRIKE_CARRY] * rows[:, c.STRIKE_FRACTION] >= carry_yd - 1e-6
+        return first + (int(np.argmax(enough)) if enough.any() else end - first - 1)
+
     def longest_punch_yd(self, lie: int) -> float:
         """Longest carry a punch has from a lie."""
         last = self.game.strikes[-1, lie]
@@ -120,9 +128,9 @@ def make_board(
     numbers[c.SURFACE_FAIRWAY] = Surface.FAIRWAY
     numbers[c.SIDE] = 1.0
     level = not (raster.height.any() or raster.grad_x.any() or raster.grad_y.any())
-    relief = np.zeros((3, 1, 1), np.float32)
+    relief = np.zeros((1, 1, c.RELIEF_COLUMNS), np.float32)
     if not level:
-        relief = np.stack([raster.height, raster.grad_x, raster.grad_y]).astype(np.float32)
+        relief = relief_cells(raster.height, raster.grad_x, raster.grad_y)
     surfaces = rows.surface_rows(grounds)
     putts = np.concatenate([bag.putts.expected[..., None], bag.putts.chances], axis=-1)
     empty = np.full((1, 1, 1), math.nan)
@@ -142,14 +150,20 @@ def make_board(
     return _with_nodes(Board(game, bag, raster, nodes), nodes)
 
 
+def relief_cells(height: np.ndarray, grad_x: np.ndarray, grad_y: np.ndarray) -> np.ndarray:
+    """Height, slopes and upward normal of every cell side by side, float32[ny, nx, RELIEF_COLUMNS]."""
+    upward = 1.0 / np.sqrt(1.0 + grad_x.astype(float) ** 2 + grad_y.astype(float) ** 2)
+    return np.stack([height, grad_x, grad_y, upward], axis=-1).astype(np.float32)
+
+
 def _with_nodes(board: Board, nodes: Nodes) -> Board:
     """The board with empty fields for other nodes."""
     old = board.game
     numbers = old.ground.numbers.copy()
     numbers[c.COARSE_X0], numbers[c.COARSE_Y0] = nodes.coarse.x0_yd, nodes.coarse.y0_yd
-    numbers[c.COARSE_STEP] = nodes.coarse.step_yd
+    numbers[c.COARSE_PER_YD] = 1.0 / nodes.coarse.step_yd
     numbers[c.FINE_X0], numbers[c.FINE_Y0] = nodes.fine.x0_yd, nodes.fine.y0_yd
-    numbers[c.FINE_STEP] = nodes.fine.step_yd
+    numbers[c.FINE_PER_YD] = 1.0 / nodes.fine.step_yd
     coarse, fine = (np.full(grid.wanted.shape, math.nan) for grid in (nodes.coarse, nodes.fine))
     plans = (np.full((*field.shape, c.ACTION_COLUMNS), c.NO_SHOT, np.float32) for field in (coarse, fine))
     game = old._replace(
@@ -174,13 +188,13 @@ def _step(nodes: np.ndarray) -> float:
 
 def _flight_numbers(numbers: np.ndarray, bag: Bag) -> None:
     """Axes of the flight tables, the wind, the putting table and the rows of the part swings."""
-    numbers[c.FRACTION_0], numbers[c.FRACTION_STEP] = FRACTIONS[0], _step(FRACTIONS)
+    numbers[c.FRACTION_0], numbers[c.FRACTION_PER] = FRACTIONS[0], 1.0 / _step(FRACTIONS)
     tilts = np.radians(TILTS_DEG)
-    numbers[c.TILT_0], numbers[c.TILT_STEP] = tilts[0], _step(tilts)
+    numbers[c.TILT_0], numbers[c.TILT_PER] = tilts[0], 1.0 / _step(tilts)
     heights, winds = bag.flights.heights_yd, bag.flights.winds
     numbers[c.HEIGHT_0], numbers[c.HEIGHT_STEP] = heights[0], _step(heights)
-    numbers[c.ALONG_0], numbers[c.ALONG_STEP] = winds.along[0], _step(winds.along)
-    numbers[c.CROSS_STEP] = _step(winds.cross)
+    numbers[c.ALONG_0], numbers[c.ALONG_PER] = winds.along[0], 1.0 / _step(winds.along)
+    numbers[c.CROSS_PER] = 1.0 / _step(winds.cross)
     wind = bag.conditions.wind
     if wind is not None:
         speed, gust = day_wind(bag.conditions)

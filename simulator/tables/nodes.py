@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+import shapely
 
 from ..hole.model import Hole
 from ..hole.surfaces import LIE_OF, Lie, Surface
@@ -60,11 +61,14 @@ class Nodes:
         x, y, lie, distance to the pin; sorted by distance.
     place : int64[n, 4]
         Grid (0 coarse, 1 fine), lie, row, column of each.
+    off_line_yd : float64[n]
+        Distance from the line of play.
     coarse, fine : Grid
     """
 
     table: np.ndarray
     place: np.ndarray
+    off_line_yd: np.ndarray
     coarse: Grid
     fine: Grid
 
@@ -146,4 +150,6 @@ def place_nodes(hole: Hole, raster: Raster, coarse_yd: float = COARSE_YD, fine_y
         places.append(np.column_stack([np.full(code.size, which), code, j, i]))
     table, place = np.concatenate(tables), np.concatenate(places)
     order = np.argsort(table[:, 3], kind="stable")
-    return Nodes(table[order], place[order], coarse, fine)
+    table, place = table[order], place[order]
+    off_line = shapely.distance(shapely.LineString(line), shapely.points(table[:, :2]))
+    return Nodes(table, place, off_line, coarse, fine)

@@ -11,6 +11,10 @@ from ..physics.launch import LOFT_DEG
 from ..physics.strike import PART_CARRIES_RATIO, SHORTEST_PART_CARRY_YD
 from ..player.model import Club, PartSpread, Player
 
+GRIPPED_LOFT_DEG = 45.0
+"""Clubs of this loft and more are gripped down or swung three quarters between full carries (common
+practice). Longer ones gain nothing by it: their gaps are no wider than their spread along."""
+
 
 @dataclass(frozen=True)
 class Shot:
@@ -20,7 +24,7 @@ class Shot:
     ----------
     club : Club
     flight : str
-        ``"stock"``, ``"low"``, ``"high"``, ``"part"`` or ``"punch"``.
+        ``"stock"``, ``"low"``, ``"high"``, ``"part"``, ``"gripped"`` or ``"punch"``.
     carry_yd : float
         Stock carry of the shot; a part swing's intended carry may be scaled below it.
     spread : Club or PartSpread
@@ -55,8 +59,9 @@ class ShotList:
 def list_shots(player: Player, *, shaped: bool = False) -> ShotList:
     """Every shot of a player.
 
-    Part swings are made with the shortest club, at carries in a fixed ratio up to its full carry; punches
-    in the same way with a middle iron.
+    Part swings are made with the shortest club, at carries in a fixed ratio up to its full carry, and beyond
+    it by gripping down on the next club that is long enough, with that club's own spread; punches in the same
+    way with a middle iron.
 
     Parameters
     ----------
@@ -71,12 +76,19 @@ def list_shots(player: Player, *, shaped: bool = False) -> ShotList:
     ]
     last = player.clubs[-1]
     parts = [Shot(last, "part", carry, player.part.at(carry)) for carry in _part_carries(last.carry_yd)]
+    parts += [Shot(club, "gripped", club.carry_yd, club) for club in reversed(_gripped(player))]
     iron = min(player.clubs, key=lambda club: abs(LOFT_DEG[club.kind] - PUNCH_LOFT_DEG))
     punches = [
         Shot(iron, "punch", carry, _wider(player.part.at(carry)))
         for carry in _part_carries(iron.carry_yd * PUNCH.carry_factor)
     ]
     return ShotList(tuple(full + parts + punches), len(full), len(full) + len(parts))
+
+
+def _gripped(player: Player) -> tuple[Club, ...]:
+    """Clubs that are gripped down for carries between two full swings, longest first."""
+    wedges = [club for club in player.clubs if LOFT_DEG[club.kind] >= GRIPPED_LOFT_DEG]
+    return tuple(club for club in wedges if club.carry_yd > player.clubs[-1].carry_yd)
 
 
 def full_carry_yd(club: Club, flight: str) -> float:

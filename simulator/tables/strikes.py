@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
 import numpy as np
 
 from ..hole.surfaces import Lie
 from ..kernels import codes as c
 from ..physics.heights import SHAPES
-from ..physics.lies import lie_effect, lie_group
+from ..physics.lies import LieEffect, lie_effect, lie_group
 from ..physics.strike import start_and_curve_sd
 from .curved import start_for_curve
 from .flights import FRACTIONS, TILTS_DEG, FlightTables, calm_flights, turn_per_tilt
@@ -31,11 +32,15 @@ MOST_MISHITS = 0.8
 """No lie raises the mishit rate above this (assumed)."""
 
 
-def strike_rows(shots: tuple[Shot, ...], flights: FlightTables) -> np.ndarray:
+def strike_rows(
+    shots: tuple[Shot, ...],
+    flights: FlightTables,
+    among: Mapping[str, Mapping[str, LieEffect]] | None = None,
+) -> np.ndarray:
     """Strike rows, float64[shots, lies, STRIKE_COLUMNS]; the kernel's codes say what each column is.
 
     The direction spread is split into start and curve; the tilt that gives the curve its share is read
-    off the flight table.
+    off the flight table. `among` are other effects of lies than the package's own, for their fit.
     """
     rows = np.zeros((len(shots), len(Lie), c.STRIKE_COLUMNS))
     turn = turn_per_tilt(flights)
@@ -51,7 +56,7 @@ def strike_rows(shots: tuple[Shot, ...], flights: FlightTables) -> np.ndarray:
         )
         tee_only = shot.club.use == "tee only" and shot.flight in SHAPES
         for lie in Lie:
-            effect = lie_effect(LIE_WORDS[lie], group)
+            effect = lie_effect(LIE_WORDS[lie], group, shot.carry_yd, among)
             row = rows[k, lie]
             direction_sd = math.radians(spread.direction_sd_deg) * effect.direction_factor
             start_sd, curve_sd = start_and_curve_sd(direction_sd)

@@ -34,7 +34,7 @@ def test_the_table(capsys: pytest.CaptureFixture[str]) -> None:
         name = row["club"] if row["flight"] == "stock" else f"{row['club']} {row['flight']}"
         line = next(line for line in text.splitlines() if line[:22].strip() == name)
         keys = ("still_carry_yd", "still_run_yd", "today_carry_yd", "today_run_yd")
-        assert line[22:].split()[:4] == [f"{row[key]:.0f}" for key in keys]
+        assert line[22:].split()[:4] == [f"{round(row[key])}" for key in keys]
         assert row["today_carry_yd"] < row["still_carry_yd"]
 
 

@@ -18,6 +18,7 @@ from simulator import __version__
 from simulator.cli import _run, app
 from simulator.errors import NoAnswerError
 from simulator.report.text import answer_screen
+from simulator.strategy.goals import Goal
 
 ROOT = Path(__file__).parents[2]
 
@@ -67,6 +68,29 @@ def test_options_reach_the_question(asked: list) -> None:
     assert (call["hole"].tee.name, call["hole"].pin.name) == ("yellow", "front left")
     assert (call["sequences"], call["seed"], call["threads"]) == (300, 9, 2)
     assert call["start"].lie == "rough" and call["start"].played == 1
+
+
+def test_a_goal_reaches_the_question(asked: list) -> None:
+    for words, goal in (
+        (["--target", "4"], Goal("target", most_strokes=4)),
+        (["--leave", "90-110"], Goal("leave", low_yd=90.0, high_yd=110.0)),
+        (["--land", "150 to 172"], Goal("land", low_yd=150.0, high_yd=172.0)),
+        ([], None),
+    ):
+        assert _run(["plan", "withy-drain", *words]) == 0
+        assert asked.pop()["goal"] == goal
+
+
+def test_metres_on_the_page_and_yards_in_the_json(asked: list, capsys: pytest.CaptureFixture[str]) -> None:
+    for more in ([], ["--full"]):
+        assert _run(["plan", "withy-drain", "--units", "metres", *more]) == 0
+        text = capsys.readouterr().out
+        assert "369 m" in text and "404 yd" not in text
+    pages = []
+    for units in ("yards", "metres"):
+        assert _run(["plan", "withy-drain", "--units", units, "--json"]) == 0
+        pages.append(capsys.readouterr().out)
+    assert pages[0] == pages[1]
 
 
 def test_a_place_that_begins_with_a_minus(asked: list) -> None:
@@ -141,6 +165,15 @@ BAD = [
     ["plan", "withy-drain", "--plot", "/no/such/folder/plan.png"],
     ["plan", "withy-drain", "--plot", "/"],
     ["plan", "withy-drain", "--colour"],
+    ["plan", "withy-drain", "--units", "feet"],
+    ["plan", "withy-drain", "--leave", "110-90"],
+    ["plan", "withy-drain", "--land", "wedge"],
+    ["plan", "withy-drain", "--leave", "90-110", "--target", "4"],
+    ["plan", "withy-drain", "--target", "0"],
+    ["plan", "withy-drain", "--target", "3", "--from", "164 out"],
+    ["plan", "withy-drain", "--target", "3", "--from", "164 out", "--played", "3"],
+    ["check", "withy-drain", "--units", "feet"],
+    ["carries", "--units", "feet"],
     ["plan", "isolde"],
     ["compare", "withy-drain"],
     ["compare", "withy-drain", "spoon"],

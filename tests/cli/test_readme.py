@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import json
 import re
 import shlex
+import textwrap
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+import course_results
 import fake_answers
 import pytest
 from all_commands import COMMANDS
@@ -18,6 +21,11 @@ from simulator.hole.sketch import KINDS
 from simulator.player import load_player
 from simulator.player.habits import HABIT_KEYS, TOP_KEYS
 from simulator.player.model import CLUB_NUMBERS
+from simulator.report.phrases import RULES
+from simulator.report.table import LABEL
+from simulator.report.text import COLUMNS, LINES, answer_screen
+from simulator.strategy.confidence import Confidence, Flip
+from simulator.strategy.goals import Goal
 
 README = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
 
@@ -46,8 +54,20 @@ def keys(value: Any) -> Iterator[str]:
             yield from item
 
 
+def test_every_key_of_room_reach_point_and_goal_is_described() -> None:
+    answer = fake_answers.answer(n=300, goal=Goal("target", most_strokes=4)).to_dict()
+    one = answer["alternatives"][0]
+    for part in (answer["goal"], one["room"], one["reach"][0], one["point"]):
+        assert not [
+            key for key in part if f"`{key}`" not in README and not key.endswith("_standard_error_yd")
+        ]
+
+
 def test_every_json_key_is_described() -> None:
     missing = [key for key in keys(fake_answers.answer(n=300).to_dict()) if f"`{key}`" not in README]
+    sure = Confidence(200, 24, (0.9, 0.1), (0.02, 0.02), 0.9)
+    flip = Flip("driver_spread", "driver", "times", (0.5, 2.0), 0.8, 1)
+    missing += [key for key in (*sure.to_dict(), *flip.to_dict()) if f"`{key}`" not in README]
     assert not missing
 
 
@@ -73,11 +93,20 @@ def test_cautions(words: str) -> None:
 @pytest.fixture
 def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A folder with the README's two files, and a stand-in for the engine."""
-    from simulator.strategy import ask
+    from simulator.strategy import ask, practice, running
+    from simulator.strategy.practice import Practice
+    from simulator.strategy.result import Estimate
 
     def stand_in(hole: Any, player: Any, clubs: Any = None, *, start: Any = None, **_more: Any) -> object:
         return fake_answers.answer(hole, player, start=start, n=300)
 
+    def no_practice(
+        holes: Any, player: Any, *, conditions: Any, sequences: int, seed: int, **_more: Any
+    ) -> object:
+        score = (Estimate(5.0, 0.01),)
+        return Practice(player, tuple(holes), tuple(conditions), score, (), (), seed, sequences)
+
+    monkeypatch.setattr(practice, "practice", no_practice)
     monkeypatch.setattr(ask, "plan", stand_in)
     monkeypatch.setattr(ask, "compare", stand_in)
     monkeypatch.chdir(tmp_path)
@@ -88,6 +117,13 @@ def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     (tmp_path / "mine.toml").write_text(
         '[columns]\ncarry = "Flight (m)"\noffline = "Dev"\n[clubs]\n"Big Dog" = "driver"\n'
     )
+    monkeypatch.setattr(running, "work", course_results.result)
+    (tmp_path / "squad").mkdir()
+    (tmp_path / "squad" / "ada.toml").write_text('name = "Ada Wold"\nhandicap = 12\n')
+    (tmp_path / "pins.csv").write_text("hole,on,left\n2,9,6\n")
+    days = re.search(r"^    \[\[scenario\]\].*?\n\n(?!    )", README, re.DOTALL | re.MULTILINE)
+    assert days is not None
+    (tmp_path / "days.toml").write_text(textwrap.dedent(days[0]))
     (tmp_path / "my-hole.toml").write_text(hole)
     (tmp_path / "my-bag.toml").write_text(bag)
     return tmp_path
@@ -118,3 +154,36 @@ def test_the_two_lines_that_do_it_all() -> None:
     assert lines[0].endswith(".venv/bin/holesim compare withy-drain driver 3-wood")
     assert lines[1].endswith(".venv/bin/python -m pytest")
     assert README.index(lines[0]) < 2500  # near the top
+
+
+PASTED = re.search(r"A real answer:\n\n```\n(.*?)\n```\n", README, re.DOTALL)
+
+
+def test_the_pasted_answer_is_an_answer_screen() -> None:
+    """Its rows and sentences are those of a screen of today; `benchmarks/readme_answer.py` makes it anew."""
+    assert PASTED is not None
+    lines = PASTED[1].splitlines()
+    assert len(lines) <= LINES and max(map(len, lines)) <= COLUMNS
+    screen = answer_screen(fake_answers.answer(n=300, sure=0.8)).splitlines()
+    labels = [line[:LABEL].strip() for line in screen if line[:4].islower() and re.search(r"\s{3,}\S", line)]
+    for label in labels:
+        if not label.startswith("ball in") and label != "fairway hit":
+            assert any(line.startswith(label) for line in lines), label
+    text = " ".join(PASTED[1].split())
+    for words in (
+        "In 100 plays: Withy Drain",
+        "Room (yd):",
+        "of that line plays alike.",
+        "Nobody ahead nearer than",
+    ):
+        assert words in text
+    assert text.endswith(RULES) and text.startswith(("Hit the ", "3-wood or driver", "Driver or 3-wood"))
+
+
+@pytest.mark.slow
+def test_the_pasted_answer_is_that_of_this_version(capsys: pytest.CaptureFixture[str]) -> None:
+    from read_screen import check_screen
+
+    assert PASTED is not None
+    assert _run(["compare", "withy-drain", "driver", "3-wood", "--json"]) == 0
+    check_screen(PASTED[1], json.loads(capsys.readouterr().out))

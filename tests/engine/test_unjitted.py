@@ -63,10 +63,10 @@ def test_plain_python_gets_the_same(tmp_path, hole):
     plain, plain_values = pickle.loads(answer.read_bytes())
     mine = play(board, 0.0, 0.0, 0, action, action, 4.0, seed=seed, sequences=SEQUENCES)
     values = value_actions(board, 0.0, 0.0, 0, actions, 4.0, strikes)
-    # The compiler may fuse a product and a sum and multiply by a reciprocal: last digits. On one stroke
-    # 1e-12; along a sequence a place off in its last digits moves the next landing on the hills a little
+    # The compiler may fuse a product and a sum and multiply by a reciprocal: last digits. On one stroke over
+    # trees and hills 3e-11 was measured; along a sequence a place off in its last digits moves the next landing on the hills a little
     # more: measured 4e-10 yd and 4e-11 strokes at worst. A real difference is a thousand times that.
-    assert np.allclose(values, plain_values, rtol=0.0, atol=1e-12)
+    assert np.abs(values - plain_values).max() < 2e-10
     for name in ("score", "first_cost", "penalties", "putts", "surface", "branch"):
         assert np.array_equal(getattr(mine, name), getattr(plain, name)), name
     for name in ("expected", "first_value"):

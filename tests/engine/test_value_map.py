@@ -133,9 +133,23 @@ class Problem:
         return replace(self.board, game=self.board.game._replace(field=new))
 
     def map(self):
-        """The engine's own values."""
+        """The engine's own values, averaged over each node's cell as they are read between nodes.
+
+        The average of a straight line between two nodes over the half cells round one of them is 3/4 of it
+        and 1/8 of each neighbour, on each axis.
+        """
         field = self.board.game.field
-        return np.array([(field.fine if g else field.coarse)[lie, j, i] for g, lie, j, i in self.place])
+        grids = [field.coarse.copy(), field.fine.copy()]
+        for grid in grids:
+            plain = grid.copy()
+            for axis in (1, 2):
+                bend = np.roll(plain, 1, axis) + np.roll(plain, -1, axis) - 2.0 * plain
+                edge = [slice(None)] * 3
+                for end in (0, -1):
+                    edge[axis] = end
+                    bend[tuple(edge)] = 0.0
+                grid += 0.125 * np.where(np.isfinite(bend), bend, 0.0)
+        return np.array([grids[g][lie, j, i] for g, lie, j, i in self.place])
 
     def means(self, values):
         """(cost, again)[node, action]: engine means with this map, replays left open."""

@@ -39,8 +39,8 @@ def world(request):
     tables = flight_tables(bag.shots, flight_air(), AIR, winds=wind_axes(request.param, 0.0), threads=2)
     numbers = make_board(straight_hole(400), bag, coarse_yd=40, fine_yd=25).game.numbers.copy()
     winds = tables.winds
-    numbers[c.ALONG_0], numbers[c.ALONG_STEP] = winds.along[0], winds.along[1] - winds.along[0]
-    numbers[c.CROSS_STEP] = winds.cross[1] - winds.cross[0]
+    numbers[c.ALONG_0], numbers[c.ALONG_PER] = winds.along[0], 1.0 / (winds.along[1] - winds.along[0])
+    numbers[c.CROSS_PER] = 1.0 / (winds.cross[1] - winds.cross[0])
     return request.param, tables, numbers, [row_of(bag, club) for club in CLUBS]
 
 

@@ -5,7 +5,7 @@ import itertools
 import numpy as np
 import pytest
 
-from simulator.physics.launch import KINDS, LOFT_DEG, MEN, WOMEN, family, launch, part_launch
+from simulator.physics.launch import KINDS, LOFT_DEG, MEN, SLOW_WOODS, WOMEN, family, launch, part_launch
 
 # Kind, ball speed [mph], launch [deg], spin [rpm]: men 2023 then women 2023, an own copy of some rows.
 PUBLISHED = [
@@ -28,8 +28,13 @@ def test_shape_over_ball_speed(kind):
     v = np.linspace(10, 200, 1901)
     angle, spin = launch(kind, v)
     assert np.isfinite(angle).all() and np.isfinite(spin).all()
-    assert (np.diff(angle) <= 1e-12).all() and (np.diff(spin) >= -1e-9).all()
-    assert (np.abs(np.diff(angle)) < 0.04).all() and (np.diff(spin) < 20).all()  # no jumps in 0.1 mph
+    assert (np.diff(angle) <= 1e-12).all()
+    if kind in SLOW_WOODS:  # spin rises below the women's row, and falls again for the softest strikes
+        slow = v < WOMEN[kind].ball_speed_mph
+        assert (np.diff(spin[~slow]) >= -1e-9).all() and spin[slow].max() < 1.9 * WOMEN[kind].spin_rpm
+    else:
+        assert (np.diff(spin) >= -1e-9).all()
+    assert (np.abs(np.diff(angle)) < 0.04).all() and (np.abs(np.diff(spin)) < 20).all()  # no jumps in 0.1 mph
     assert angle.min() > 7 and angle.max() < 38 and spin.min() > 0 and spin.max() < 11_500
 
 

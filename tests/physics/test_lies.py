@@ -26,13 +26,15 @@ def test_allowed():
 
 @pytest.mark.parametrize("group", ["hybrid", "iron", "wedge", "part"])
 def test_worse_lies_are_worse(group):
-    ladder = [lie_effect(lie, group) for lie in ("tee", "fairway", "rough", "heavy rough", "trees")]
+    ladder = [lie_effect(lie, group) for lie in ("tee", "fairway", "rough", "heavy rough")]
     for better, worse in itertools.pairwise(ladder):
         assert worse.carry_factor <= better.carry_factor
         assert worse.carry_factor_sd >= better.carry_factor_sd
         assert worse.direction_factor >= better.direction_factor
         assert worse.distance_factor >= better.distance_factor
         assert worse.mishit_factor >= better.mishit_factor
+    trees, rough = lie_effect("trees", group), lie_effect("rough", group)  # branches do the rest
+    assert trees.carry_factor <= rough.carry_factor and trees.direction_factor > rough.direction_factor
     sand, fairway = lie_effect("bunker", group), lie_effect("fairway", group)
     assert sand.mishit_factor >= 2 * fairway.mishit_factor and sand.carry_factor <= fairway.carry_factor
 

@@ -3,16 +3,24 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
+from types import SimpleNamespace
 
 import numpy as np
 
 from simulator.conditions import Conditions
 from simulator.hole import WORDS, Hole, Surface, load_hole
 from simulator.player import Player, load_player
+from simulator.strategy.confidence import Confidence, Flip
 from simulator.strategy.day import DayNote
+from simulator.strategy.goals import Goal
 from simulator.strategy.ground import features_at
 from simulator.strategy.places import tee_start
+from simulator.strategy.pointing import point
+from simulator.strategy.reach import Reach, find_reach, quantile
 from simulator.strategy.result import Alternative, Answer, Estimate, Start
+from simulator.strategy.room import along_and_across, find_room
+from simulator.tables.rasters import Raster, ground_raster
 
 N = 3000
 
@@ -20,6 +28,22 @@ N = 3000
 def share(hits: np.ndarray) -> Estimate:
     p = float(hits.mean())
     return Estimate(p, math.sqrt(max(p * (1 - p), 1 / hits.size) / hits.size))
+
+
+_hole = lru_cache(maxsize=8)(load_hole)
+
+
+@lru_cache(maxsize=8)
+def raster(hole: Hole) -> Raster:
+    return ground_raster(hole)
+
+
+def _reach(
+    hole: Hole, start: Start, bearing_deg: float, landings: np.ndarray, finishes: np.ndarray
+) -> tuple[Reach, ...]:
+    """Reach as it is found, but for what would bring trouble into it: that needs a bag."""
+    bag = SimpleNamespace(shots=SimpleNamespace(first_part=0))
+    return find_reach(hole, bag, 0, start.x_yd, start.y_yd, bearing_deg, landings, finishes)  # type: ignore[arg-type]
 
 
 def alternative(
@@ -38,6 +62,8 @@ def alternative(
     n: int = N,
     seed: int = 5,
     shares: tuple[float, float, float] = (0.10, 0.45, 0.30),
+    goal: float | None = None,
+    goal_difference: float = 0.0,
 ) -> Alternative:
     """One alternative whose finishes are normal round its aim and whose features are read off the hole."""
     luck = np.random.default_rng(seed)
@@ -50,6 +76,7 @@ def alternative(
     index = features_at(hole, finishes[:, 0], finishes[:, 1])
     codes = np.array([int(f.surface) for f in hole.features] + [0])[index]
     known = start.played is not None
+    _, across = along_and_across(finishes, start.x_yd, start.y_yd, math.degrees(aim))
     left = np.hypot(hole.pin.x_yd - finishes[:, 0], hole.pin.y_yd - finishes[:, 1])
     out = np.isin(codes, [Surface.OUT_OF_BOUNDS, Surface.WATER])
     cut = np.cumsum(shares)
@@ -76,6 +103,12 @@ def alternative(
         leaves_yd=dict(zip(("p10", "p50", "p90"), np.quantile(left, [0.1, 0.5, 0.9]).tolist(), strict=True)),
         aims_yd=(aim_offset_yd - 5.0, aim_offset_yd + 4.0), aim_given=False, asked=asked,
         finishes_yd=finishes, landings_yd=landings, scores=scores,
+        point=point(hole, start.x_yd, start.y_yd, math.degrees(aim) % 360.0, carry_yd),
+        middle_right_yd=quantile(across, 0.5), wide_yd=quantile(np.abs(across), 0.95),
+        room=find_room(raster(hole), hole, start.x_yd, start.y_yd, math.degrees(aim), finishes),
+        reach=_reach(hole, start, math.degrees(aim), landings, finishes),
+        goal=None if goal is None else Estimate(goal, 0.004),
+        goal_difference=None if goal is None else Estimate(goal_difference, 0.004),
     )  # fmt: skip
 
 
@@ -87,15 +120,27 @@ def answer(
     question: str = "compare",
     clubs: tuple[dict, ...] = (
         {"club": "3-wood", "carry_yd": 178.0, "score": 5.31, "aim_offset_yd": -9.0, "asked": True},
-        {"club": "driver", "carry_yd": 196.0, "score": 5.44, "difference": 0.13, "aim_offset_yd": -12.0,
-         "asked": True, "spread_deg": 6.0, "shares": (0.12, 0.43, 0.25)},
+        {
+            "club": "driver",
+            "carry_yd": 196.0,
+            "score": 5.44,
+            "difference": 0.13,
+            "aim_offset_yd": -12.0,
+            "asked": True,
+            "spread_deg": 6.0,
+            "shares": (0.12, 0.43, 0.25),
+        },
     ),
     tied: tuple[int, ...] = (0,),
     warnings: tuple[str, ...] = (),
     n: int = N,
+    goal: Goal | None = None,
+    lowest_score: int = 0,
+    sure: float | None = None,
+    flips: tuple[Flip, ...] = (),
 ) -> Answer:
     """A whole answer; `clubs` are the keyword arguments of `alternative`."""
-    hole = load_hole(hole) if isinstance(hole, str) else hole
+    hole = _hole(hole) if isinstance(hole, str) else hole
     player = load_player(player) if isinstance(player, str) else player
     start = start or tee_start(hole)
     made = tuple(alternative(hole, start, **{"n": n, "seed": 5 + k, **c}) for k, c in enumerate(clubs))
@@ -105,5 +150,14 @@ def answer(
         question=question, hole=hole, player=player, start=start, seed=1, sequences=n,
         value_map_score=made[0].map_score, recommended=0, tied=tied, alternatives=made,
         clear_beyond_yd=273, warnings=warnings, settings={"raster_cell_yd": 1.0, "holesim": "0.1.0"},
-        seconds={"value_map": 0.81, "sequences": 0.2},
+        seconds={"value_map": 0.81, "sequences": 0.2}, goal=goal, lowest_score=lowest_score,
+        confidence=_sure(sure, len(made)), flips=flips,
     )  # fmt: skip
+
+
+def _sure(share: float | None, count: int) -> Confidence | None:
+    """Confidence in the first alternative; the others share what is left."""
+    if share is None:
+        return None
+    rest = (1.0 - share) / max(count - 1, 1)
+    return Confidence(200, 16, (share, *(rest,) * (count - 1)), (0.02,) * count, share)

@@ -20,7 +20,9 @@ def drawn(words: str) -> Axes:
 def test_a_mark_near_the_hole_is_shown_and_named() -> None:
     ax = drawn(WORDS)
     marks = [line for line in ax.lines if line.get_label() in ("church tower", "far mast")]
-    assert [(m.get_label(), m.get_xdata()[0], m.get_ydata()[0]) for m in marks] == [("church tower", 12.0, 400.0)]
+    assert [(m.get_label(), m.get_xdata()[0], m.get_ydata()[0]) for m in marks] == [
+        ("church tower", 12.0, 400.0)
+    ]
     words = [t for t in ax.texts if t.get_text() == "church tower"]
     assert len(words) == 1
     frame = ax.get_window_extent()

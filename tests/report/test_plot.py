@@ -114,8 +114,11 @@ def test_a_hundred_dots_and_counts_that_can_be_counted() -> None:
         assert sum(counts.values()) == 100
         in_drain = sum(answer.hole.feature_at(x, y) is drain for x, y in xy)
         assert in_drain == counts.get("withy drain", 0)
-        row = next(line for line in answer_screen(answer).splitlines() if line.startswith("fairway hit"))
-        assert counts["fairway"] == int(row.split()[2:][index])  # the screen says the same
+        row = next(
+            line for line in answer_screen(answer).splitlines() if line.startswith("ball in drove lane")
+        )
+        cell = row[len("ball in drove lane (out)") :].split()[index]
+        assert counts["drove lane"] == int(cell)  # the screen says the same
 
 
 def test_keys_hold_clubs_counts_and_ground() -> None:
@@ -123,8 +126,8 @@ def test_keys_hold_clubs_counts_and_ground() -> None:
     legends = [c for c in ax.get_children() if type(c).__name__ == "Legend"]
     words = [t.get_text() for legend in legends for t in legend.get_texts()]
     assert len(legends) == 2
-    assert words[0].startswith("3-wood, 9 yd left (recommended)\nof 100: fairway ")
-    assert words[1].startswith("driver, 12 yd left (runner-up)\nof 100: ")
+    assert words[0].startswith("3-wood, at the middle of the fairway (recommended)\nof 100: fairway ")
+    assert words[1].startswith("driver, at the middle of the fairway (runner-up)\nof 100: ")
     assert {"fairway", "green", "rough", "water", "bunker", "out of bounds", "trees"} <= set(words)
     frame = ax.get_window_extent()
     for legend in legends:

@@ -39,7 +39,7 @@ ALTERNATIVE_KEYS = SHARES | {
 def answer(kind: str, seed: int = 1, sequences: int = SEQUENCES) -> Answer:
     """The answers these tests look at, each worked out once."""
     withy, isolde = load_hole("withy-drain"), player_named("isolde")
-    options: dict[str, Any] = {"seed": seed, "sequences": sequences}
+    options: dict[str, Any] = {"seed": seed, "sequences": sequences, "quick": True}
     if kind == "plan":
         return plan(withy, isolde, **options)
     if kind == "compare":
@@ -186,9 +186,9 @@ def test_compare_adds_the_better_club_nobody_asked_about() -> None:
 def test_same_seed_same_answer() -> None:
     """Byte for byte, on one thread as on two; another seed moves the figures."""
     hole, player = load_hole("eel-trap"), player_named("barnaby")
-    one = plan(hole, player, seed=1, sequences=SEQUENCES, threads=1).to_dict()
+    one = plan(hole, player, seed=1, sequences=SEQUENCES, threads=1, quick=True).to_dict()
     assert json.dumps(one) == json.dumps(answer("par 3").to_dict())
-    other = plan(hole, player, seed=5, sequences=SEQUENCES).to_dict()
+    other = plan(hole, player, seed=5, sequences=SEQUENCES, quick=True).to_dict()
     assert other["alternatives"][0]["expected_score"] != one["alternatives"][0]["expected_score"]
 
 
@@ -210,7 +210,9 @@ def test_given_aims() -> None:
 def test_clear_beyond() -> None:
     """The same for any seed of the sequences and any number of them; above every finish seen, by 20 yards."""
     found = answer("compare")
-    few = compare(load_hole("withy-drain"), player_named("isolde"), ["driver", "3w"], sequences=100)
+    few = compare(
+        load_hole("withy-drain"), player_named("isolde"), ["driver", "3w"], sequences=100, quick=True
+    )
     assert few.clear_beyond_yd == found.clear_beyond_yd
     farthest = max(
         float(np.linalg.norm(ends, axis=1).max())
@@ -226,7 +228,7 @@ def test_clear_beyond_of_one_aim_does_not_know_the_seed() -> None:
     hole, player = load_hole("eel-trap"), player_named("isolde")
     seen = set()
     for seed in (1, 2):
-        one = compare(hole, player, ["6-iron@0", "driver@0"], seed=seed, sequences=100)
+        one = compare(hole, player, ["6-iron@0", "driver@0"], seed=seed, sequences=100, quick=True)
         assert {"6-iron", "driver"} == {k.club for k in one.alternatives if k.asked}
         seen.add(one.clear_beyond_yd)
     assert len(seen) == 1
@@ -308,7 +310,7 @@ def test_a_green_nobody_reaches(kind: str, colour: str, tmp_path: Path) -> None:
     )
     hole = hole_from(f"{ISLAND}{kind} = [{areas}]\n", tmp_path)
     try:
-        found = plan(hole, player_named("barnaby"), sequences=200)
+        found = plan(hole, player_named("barnaby"), sequences=200, quick=True)
     except NoAnswerError as error:
         assert "\n" not in str(error) and len(str(error)) > 20
         return

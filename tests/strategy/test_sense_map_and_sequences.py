@@ -69,7 +69,7 @@ def test_map_against_100_000_fresh_sequences(hole: str, player: str) -> None:
 def four_times(effort: Effort) -> Effort:
     """Four times the strikes of every kind."""
     return replace(effort, few=4 * effort.few, more=4 * effort.more, commit=4 * effort.commit,
-                   many=4 * effort.many)  # fmt: skip
+                   many=4 * effort.many, near=4 * effort.near, sketch=4 * effort.sketch)  # fmt: skip
 
 
 def check_refinement(hole: Hole, player: str, board: Board) -> tuple[float, str, str]:

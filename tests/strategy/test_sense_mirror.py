@@ -91,7 +91,8 @@ def mirrored_nodes(nodes: Nodes, mirror: Nodes) -> Nodes:
     place = nodes.place.copy()
     place[:, 3] = np.where(place[:, 0] == 0, coarse.columns, fine.columns) - 1 - place[:, 3]
     assert {tuple(row) for row in place} == {tuple(row) for row in mirror.place}
-    return replace(mirror, table=nodes.table * (-1.0, 1.0, 1.0, 1.0), place=place)
+    return replace(mirror, table=nodes.table * (-1.0, 1.0, 1.0, 1.0), place=place,
+                   off_line_yd=nodes.off_line_yd)  # fmt: skip
 
 
 def with_side(board: Board, side: float) -> Board:

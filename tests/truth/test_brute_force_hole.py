@@ -112,12 +112,18 @@ class Golf:
         self.turn = turn_per_tilt(bag.flights)
         self.roots = np.sqrt(bag.putts.distance_yd)
 
+    def effect(self, lie, row):
+        """What the lie does to the shot of a row."""
+        shot = self.bag.shots.shots[row]
+        group = lie_group(shot.club.kind, shot.flight in ("part", "punch"))
+        return lie_effect(lie.name.lower(), group, shot.carry_yd)
+
     def swing(self, lie, distance):
         """Row and scale for each ball: the full iron, or the shortest part swing that is long enough."""
         parts = range(self.bag.shots.first_part, self.bag.shots.first_punch)
         carries = np.array([
             self.bag.shots.shots[r].carry_yd
-            * lie_effect(lie.name.lower(), lie_group(self.bag.shots.shots[r].club.kind, True)).carry_factor
+            * self.effect(lie, r).carry_factor
             for r in parts
         ])  # fmt: skip
         goal = np.maximum(PART_SHARE * distance, 1.0)
@@ -135,8 +141,7 @@ class Golf:
         for row in np.unique(rows):
             k = np.flatnonzero(rows == row)
             shot = self.bag.shots.shots[row]
-            spread, group = shot.spread, lie_group(shot.club.kind, shot.flight in ("part", "punch"))
-            effect = lie_effect(lie.name.lower(), group)
+            spread, effect = shot.spread, self.effect(lie, row)
             solid = (1 + spread.bias_long_pct / 100) * effect.carry_factor
             bad = rng.random(k.size) < spread.mishit_rate * effect.mishit_factor
             mean = 1 + spread.bias_long_pct / 100 - bad * spread.mishit_loss_pct / 100

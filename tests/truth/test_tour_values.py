@@ -1,9 +1,8 @@
 """Strokes to hole out of a tour player by distance and lie, against the published table.
 
 M. Broadie, "Assessing golfer performance on the PGA TOUR", Interfaces 42(2), 2012, table 9: averages over all
-tour holes and pins. Here: one plain hole, a round green of 28 yd with the pin in its middle (the tour's pins
-stand near edges, its rough is heavier), and a level that stands in for the tour (handicap -5) and is not
-fitted to this table. So the tolerance is generous and the differences are printed.
+tour holes and pins. Here: one plain hole, a round green of 28 yd with the pin in its middle, not the bench on
+which the tour's level is fitted to this table. The differences are printed.
 """
 
 import numpy as np
@@ -20,9 +19,8 @@ TABLE_9 = {
     180: (3.08, 3.31, 3.40), 200: (3.19, 3.42, 3.55),
 }  # fmt: skip
 LIES = {"fairway": Lie.FAIRWAY, "rough": Lie.ROUGH, "sand": Lie.BUNKER}
-TOLERANCE = {"fairway": 0.25, "rough": 0.32, "sand": 0.45}
-"""Strokes, a little over the measured worst: fairway 0.20 (rms 0.12), rough 0.28 (0.18), sand 0.39 (0.27),
-nearly all of them too good; sand from 60 to 100 yd, the hardest shot there is, is the least known of all."""
+TOLERANCE = {"fairway": 0.14, "rough": 0.2, "sand": 0.22}
+"""Strokes, a little over the measured worst: fairway 0.08 (rms 0.04), rough 0.14 (0.08), sand 0.15 (0.08)."""
 
 
 @pytest.fixture(scope="module")
@@ -56,12 +54,10 @@ def test_table_9(gaps, lie):
 
 
 def test_fairway_is_better_than_rough_and_rough_than_sand(gaps):
-    # On the whole: mean cost of rough +0.16 to +0.25 and of sand +0.13 to +0.49 in the table. Distance by
-    # distance there are teeth of 0.05: full swings are ten yards apart, nothing is played between them, and a
-    # ball from rough, which runs on, may just fit.
+    # On the whole: mean cost of rough +0.16 to +0.25 and of sand +0.13 to +0.49 in the table.
     values = {key: gap + TABLE_9[key[1]][list(LIES).index(key[0])] for key, gap in gaps.items()}
     rough = np.array([values["rough", d] - values["fairway", d] for d in TABLE_9])
     sand = np.array([values["sand", d] - values["fairway", d] for d in TABLE_9])
     tell(f"rough {rough.mean():+.2f}, sand {sand.mean():+.2f} over fairway")
-    assert 0.05 < rough.mean() < 0.3 and rough.min() > -0.1
-    assert 0.05 < sand.mean() < 0.5 and sand.min() > -0.1
+    assert 0.1 < rough.mean() < 0.35 and rough.min() > 0.05
+    assert 0.2 < sand.mean() < 0.5 and sand.min() > 0.05

@@ -1,0 +1,135 @@
+"""Stage two of the fit: amateurs' curves, to rating lines and to greens hit and leaves."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import numpy as np
+
+from ...physics.lies import effects
+from ...player.curves import Curves
+from ...player.levels import HIGHEST_HANDICAP, level
+from ...player.standard import standard_player
+from .measure import Bench, bench
+from .published import FAR_YD, LADDER, LADDER_LIMIT, NEAR_YD, RATING_LIMIT, RATING_LINES, ROUGH_LADDER
+from .rounds import COURSES_YD, better_half
+from .solver import fit_bounded
+from .tour import TourFit
+
+ANCHORS = (0.0, 6.0, 20.0, 36.0)
+"""Handicaps whose numbers are fitted here; the tour's come from stage one."""
+
+BOUNDS = {
+    "rate at 0": (0.01, 0.12), "rate, 0 to 6": (0.0, 0.15), "rate, 6 to 20": (0.0, 0.3),
+    "rate, 20 to 36": (0.0, 0.3),
+    "spread at 0": (0.8, 1.2), "spread, 0 to 6": (0.0, 0.3), "spread, 6 to 20": (0.0, 0.4),
+    "spread, 20 to 36": (0.0, 0.4),
+    "power at 36": (0.1, 0.4), "loss": (15.0, 45.0), "short loss": (20.0, 70.0),
+}  # fmt: skip
+"""Of every number of this stage. Steps that are not negative keep the curves monotone."""
+
+LADDER_WEIGHT = {"fairway": 1.2, "rough": 0.8}
+"""Weight of a ladder's four misses over a score's, each in its own limit."""
+
+SLOPE_WEIGHT = 3.0
+"""Weight of the slope's four misses: the score of both players enters it."""
+
+WEAKEST = 36.0
+WEAKEST_LIMIT = 0.60
+"""The weakest level has no rating line. Its better half is asked to lie on scratch and bogey continued by
+index (that is how a slope turns an index into strokes), with a wide limit."""
+
+
+def rating(handicap: float, sex: str, courses_yd: np.ndarray) -> np.ndarray:
+    """Better-half score of the rating lines over courses; straight in index beyond scratch and bogey."""
+    bogey = max(h for s, h in RATING_LINES if s == sex)
+    (base_0, per_0), (base_1, per_1) = RATING_LINES[sex, 0.0], RATING_LINES[sex, bogey]
+    scratch, weak = 18 * base_0 + per_0 * courses_yd, 18 * base_1 + per_1 * courses_yd
+    return np.asarray(scratch + (weak - scratch) * handicap / bogey)
+
+
+def ladder_row(handicap: float, lie: str = "fairway") -> np.ndarray:
+    """Published greens and leaves of a handicap, straight between the amateurs' groups."""
+    rows = np.array([(row[0], *row[2:]) for row in (ROUGH_LADDER if lie == "rough" else LADDER[2:])])
+    return np.array([np.interp(handicap, rows[:, 0], column) for column in rows[:, 1:].T])
+
+
+def ladder_misses(measured: Bench, handicap: float, lie: str) -> np.ndarray:
+    """Points of greens and leaves over the limits: near greens, near leave, far greens, far leave."""
+    found = [100.0 * x for distances in (NEAR_YD, FAR_YD) for x in measured.approaches(lie, distances, 600)]
+    return (np.array(found) - ladder_row(handicap, lie)) / np.array(LADDER_LIMIT * 2)
+
+
+def residuals(curves: Curves, tour: TourFit) -> np.ndarray:
+    """Misses over what is aimed for: scores at 0, 20, 36 (4 each), slope (4), ladders at 4.5, 20, 36 (4
+    each)."""
+    at, scores, ladders, halves = np.array(COURSES_YD["man"]), [], [], {}
+    for handicap in (0.0, 4.5, 20.0, 36.0):
+        measured = bench(
+            standard_player(level(handicap, curves=curves)),
+            lies=effects(tour.lies),
+            hole_out_scale=tour.hole_out_scale,
+        )
+        if handicap:
+            for lie, weight in LADDER_WEIGHT.items():
+                ladders.append(weight * ladder_misses(measured, handicap, lie))
+        if handicap != 4.5:
+            limit = RATING_LIMIT.get(handicap, WEAKEST_LIMIT)
+            halves[handicap] = better_half(measured, COURSES_YD["man"])
+            scores.append(
+                (halves[handicap] - rating(handicap, "man", at)) / 18 / limit / np.sqrt(at.size) * 2.0
+            )
+    wanted = rating(20.0, "man", at) - rating(0.0, "man", at)
+    slope = ((halves[20.0] - halves[0.0]) / wanted - 1.0) / 0.10 / np.sqrt(at.size) * SLOPE_WEIGHT
+    return np.concatenate([*scores, slope, *ladders])
+
+
+def start_of(curves: Curves) -> np.ndarray:
+    """The numbers of this stage as curves have them."""
+    rate, spread, power = (
+        [curves.at(n, h) for h in ANCHORS] for n in ("mishit_rate", "spread_scale", "short_power")
+    )
+    return np.array([
+        rate[0], *np.diff(rate), spread[0], *np.diff(spread),
+        power[-1], curves.mishit_loss_pct, curves.short_loss_pct,
+    ])  # fmt: skip
+
+
+def unpacked(x: np.ndarray, tour: Curves) -> Curves:
+    """Curves from the numbers of this stage and the tour's ends; scratch keeps the tour's power.
+
+    Beyond the last anchor the rate goes on rising half as fast, spread and power keep their value: the boxes
+    they are applied to go on growing.
+    """
+    n = len(ANCHORS)
+    rate, spread = np.cumsum(x[:n]), np.cumsum(x[n : 2 * n])
+    power = np.interp(ANCHORS, (ANCHORS[0], ANCHORS[-1]), (tour.short_power[0], x[2 * n]))
+    rise = 0.5 * x[n - 1] / (ANCHORS[-1] - ANCHORS[-2]) * (HIGHEST_HANDICAP - ANCHORS[-1])
+
+    def column(name: str, values: np.ndarray, end: float) -> tuple[float, ...]:
+        return (getattr(tour, name)[0], *map(float, values), float(end))
+
+    return Curves(
+        handicap=(-5.0, *ANCHORS, HIGHEST_HANDICAP),
+        mishit_rate=column("mishit_rate", rate, rate[-1] + rise),
+        spread_scale=column("spread_scale", spread, spread[-1]),
+        short_power=column("short_power", power, power[-1]),
+        mishit_loss_pct=float(x[-2]),
+        short_loss_pct=float(x[-1]),
+        mishit_factor=tour.mishit_factor,
+        wood_factor=tour.wood_factor,
+    )
+
+
+def fit_amateurs(curves: Curves, tour: TourFit, say: Callable[[str], None], steps: int = 9) -> Curves:
+    """Fit the numbers of ``BOUNDS`` by bounded least squares with common luck."""
+    low, high = np.array(list(BOUNDS.values())).T
+    low[len(ANCHORS)] = curves.spread_scale[0]
+
+    def misses(x: np.ndarray) -> np.ndarray:
+        return residuals(unpacked(x, curves), tour)
+
+    fit = fit_bounded(misses, start_of(curves), low, high, steps)
+    said = ", ".join(f"{name} {value:.3g}" for name, value in zip(BOUNDS, fit.x, strict=True))
+    say(f"amateurs, {fit.nfev} steps: {2 * fit.cost:.2f}; {said}")
+    return unpacked(fit.x, curves)

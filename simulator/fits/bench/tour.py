@@ -1,0 +1,117 @@
+"""Stage one of the fit: the tour's skill and what lies do, to the tour's strokes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from scipy.optimize import minimize_scalar
+
+from ...physics.lies import FITTED, effects
+from ...player.curves import CURVES, Curves
+from ...player.levels import LOWEST_HANDICAP, level
+from ...player.standard import standard_player
+from .measure import MIDDLE_NODES, Bench, bench, recovery_strokes
+from .published import FAR_YD, LADDER, LADDER_LIMIT, LIMITS, NEAR_YD, TOUR_LIES, tour_rows
+from .solver import fit_bounded
+
+SKILL = ("spread_scale", "short_power", "wood_factor")
+"""Curves whose tour end is fitted here, and a number that all levels share."""
+
+BOUNDS = {
+    "spread_scale": (0.6, 1.2), "short_power": (0.2, 0.7), "hole_out_scale": (1.0, 3.0),
+    "wood_factor": (1.0, 1.6),
+    "rough_lie_sd": (0.03, 0.14), "rough_part_lie_sd": (0.03, 0.2), "rough_long_carry": (0.75, 0.97),
+    "sand_chip_lie_sd": (0.04, 0.25), "sand_pitch_lie_sd": (0.06, 0.35), "sand_full_lie_sd": (0.03, 0.2),
+    "sand_full_carry": (0.8, 0.97), "sand_long_carry": (0.6, 0.95),
+}  # fmt: skip
+"""Of every number of this stage: what is plausible, wide."""
+
+
+@dataclass(frozen=True)
+class TourFit:
+    """What stage one found: the tour ends of curves, the numbers of lies, the holing-out multiplier."""
+
+    skill: dict[str, float]
+    lies: dict[str, float]
+    hole_out_scale: float
+
+
+def with_tour(curves: Curves, skill: Mapping[str, float]) -> Curves:
+    """Curves with other tour ends and shared numbers."""
+    changed: dict[str, Any] = {
+        name: (value, *getattr(curves, name)[1:]) if name in CURVES else value
+        for name, value in skill.items()
+    }
+    return Curves(**{**vars(curves), **changed})
+
+
+def tour_bench(curves: Curves, fit: TourFit, quick: bool = True) -> Bench:
+    """The tour's level on the bench."""
+    who = standard_player(level(LOWEST_HANDICAP, curves=with_tour(curves, fit.skill)))
+    return bench(
+        who, lies=effects(fit.lies), hole_out_scale=fit.hole_out_scale, quick=quick, nodes=MIDDLE_NODES
+    )
+
+
+def residuals(measured: Bench) -> np.ndarray:
+    """Misses of every counted row over the largest rms aimed for, and of the professionals' ladder."""
+    out = []
+    for lie in TOUR_LIES[:-1]:
+        at, published = tour_rows(lie)
+        out.append((measured.strokes(lie, at) - published) / LIMITS[lie][0] / np.sqrt(at.size))
+    for near, distances in ((2, NEAR_YD), (4, FAR_YD)):
+        green, left = measured.approaches("fairway", distances, 600)
+        row = np.array(LADDER[0][2:], float)
+        out.append(np.array([(100 * green - row[near - 2]) / LADDER_LIMIT[0],
+                             (100 * left - row[near - 1]) / LADDER_LIMIT[1]]) * 0.3)  # fmt: skip
+    return np.concatenate(out)
+
+
+def fit_tour(curves: Curves, start: TourFit, say: Callable[[str], None], steps: int = 8) -> TourFit:
+    """Fit every number of ``BOUNDS`` by bounded least squares with common luck."""
+    names = list(BOUNDS)
+
+    def unpack(x: np.ndarray) -> TourFit:
+        v = dict(zip(names, map(float, x), strict=True))
+        lies = {n: v.get(n, start.lies[n]) for n in FITTED}
+        return TourFit({n: v[n] for n in SKILL}, lies, v["hole_out_scale"])
+
+    def misses(x: np.ndarray) -> np.ndarray:
+        return residuals(tour_bench(curves, unpack(x)))
+
+    low, high = np.array(list(BOUNDS.values())).T
+    flat = {**start.skill, **start.lies, "hole_out_scale": start.hole_out_scale}
+    fit = fit_bounded(misses, np.array([flat[n] for n in names]), low, high, steps)
+    say(
+        f"tour, {fit.nfev} steps: {2 * fit.cost:.2f}; "
+        + ", ".join(f"{n} {v:.3f}" for n, v in zip(names, fit.x, strict=True))
+    )
+    return unpack(fit.x)
+
+
+TREES_WIDER = (1.0, 3.0)
+"""Bounds of the spread among trees; where a ball's way out is blocked, crowns do the rest."""
+
+
+def trees_misses(curves: Curves, fit: TourFit, quick: bool = True) -> np.ndarray:
+    """Misses of recovery shots through trees, the rows that count [strokes]."""
+    who = standard_player(level(LOWEST_HANDICAP, curves=with_tour(curves, fit.skill)))
+    at, published = tour_rows("trees")
+    lies = effects(fit.lies)
+    return recovery_strokes(who, at, lies=lies, hole_out_scale=fit.hole_out_scale, quick=quick) - published
+
+
+def fit_trees(curves: Curves, fit: TourFit, say: Callable[[str], None]) -> TourFit:
+    """Fit how much wider balls fly from among trees, all else given."""
+
+    def rms(wider: float) -> float:
+        lies = {**fit.lies, "trees_wider": float(wider)}
+        misses = trees_misses(curves, TourFit(fit.skill, lies, fit.hole_out_scale))
+        say(f"trees {wider:.2f} times wider: mean miss {misses.mean():+.3f}")
+        return float(np.sqrt(np.mean(misses**2)))
+
+    best = minimize_scalar(rms, bounds=TREES_WIDER, method="bounded", options={"maxiter": 6, "xatol": 0.05})
+    return TourFit(fit.skill, {**fit.lies, "trees_wider": float(best.x)}, fit.hole_out_scale)

@@ -1,0 +1,214 @@
+"""Where a pin is, in the words of a golfer or of a hole-location sheet: "back", "22 on, 5 left"."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+
+import numpy as np
+import shapely
+
+from simulator.errors import UsageError
+from simulator.hole.model import Hole, Spot
+from simulator.hole.surfaces import WORDS, Surface
+from simulator.units import YD_PER_M
+
+PACE_YD = 1.0
+"""A pace [yd]: sheets count in paces, and a pace is taken for a yard (common practice)."""
+
+_NUMBER = r"\d+(?:\.\d+)?"
+_UNIT = r"(?:\s*(paces?|p|yards?|yds?|y|metres?|meters?|m)\b)?"
+_ON = re.compile(rf"(?:({_NUMBER}){_UNIT}\s*on|on\s*({_NUMBER}){_UNIT})\b")
+_SIDE = re.compile(
+    rf"(?:({_NUMBER}){_UNIT}\s*(?:from|off)?\s*(?:the\s*)?(left|right|l|r)\b"
+    rf"|(left|right|l|r)\s*({_NUMBER}){_UNIT})(?:\s*(?:edge|side))?"
+)
+_MIDDLE = re.compile(r"\b(?:middle|centre|center|c)\b")
+_FILLERS = re.compile(r"[\s,;/]+|\band\b")
+
+_DEPTHS = {"front": 0, "middle": 1, "centre": 1, "center": 1, "back": 2}
+_WIDTHS = {"left": 0, "middle": 1, "centre": 1, "center": 1, "right": 2}
+
+ALLOWED = 'a pin of the hole, "22 on, 5 left" (paces from the front and from the left edge), or "back left"'
+
+
+@dataclass(frozen=True)
+class PinPlace:
+    """A pin as a hole-location sheet gives it.
+
+    Attributes
+    ----------
+    on_yd : float
+        From the green's front edge, along the approach [yd].
+    side : -1, 0 or 1
+        Edge it is counted from: left, none (half way between the edges), right.
+    from_edge_yd : float
+        From that edge, across, at that depth [yd]; 0 when `side` is 0.
+    """
+
+    on_yd: float
+    side: int = 0
+    from_edge_yd: float = 0.0
+
+    @property
+    def words(self) -> str:
+        """As a golfer says it: "22 on, 5 left"."""
+        if self.side == 0:
+            return f"{self.on_yd:g} on"
+        return f"{self.on_yd:g} on, {self.from_edge_yd:g} {'left' if self.side < 0 else 'right'}"
+
+
+def pin_from_words(hole: Hole, words: str) -> Hole:
+    """The hole with its pin where some words say.
+
+    Parameters
+    ----------
+    hole : Hole
+        With the tee in use: the approach is the last leg of its line of play.
+    words : str
+        In this order: the name of a pin of the hole; words found in one pin's name only (``"back"`` for
+        ``"back left"``); paces, as a sheet counts them, ``"22 on, 5 left"`` (``m`` after a number for
+        metres; without a side half way across); a ninth of the green, ``"back"``, ``"front right"``: the
+        middle of that third of its depth and of that third of its width there.
+
+    Notes
+    -----
+    *On* counts from the front of the green, its first point along the approach, as a file's ``on_yd`` does;
+    left and right count from the green's edge on that side at that depth, across the approach: so sheets
+    count (common practice).
+
+    Raises
+    ------
+    UsageError
+        Words that are not understood or fit two pins, a pin off the green.
+    """
+    asked = " ".join(words.casefold().replace("-", " ").split())
+    for pin in hole.pins:
+        if pin.name.casefold() == words.strip().casefold():
+            return replace(hole, pin=pin)
+    parts = set(asked.split())
+    found = [pin for pin in hole.pins if parts and parts <= _words_of(pin.name)]
+    if len(found) == 1:
+        return replace(hole, pin=found[0])
+    place = read_pin_place(asked)
+    if place is not None:
+        return pin_at(hole, place)
+    third = _third(asked)
+    if third is not None and not found:
+        return _at_third(hole, words.strip(), *third)
+    names = ", ".join(pin.name for pin in hole.pins)
+    what = f"{len(found)} pins that {words!r} fits" if found else f"no pin called {words!r}"
+    raise UsageError(f"{hole.source or hole.name}: {what}; this hole has: {names}; allowed: {ALLOWED}")
+
+
+def read_pin_place(words: str) -> PinPlace | None:
+    """Paces on and beside as typed; None when the words say nothing of the kind."""
+    rest = words.casefold()
+    on = _ON.search(rest)
+    if on is None:
+        return None
+    on_yd = _yards(on[1] or on[3], on[2] or on[4])
+    rest = rest[: on.start()] + " " + rest[on.end() :]
+    beside = _SIDE.search(rest)
+    if beside is not None:
+        number, unit = (beside[1], beside[2]) if beside[1] else (beside[5], beside[6])
+        side = -1 if (beside[3] or beside[4])[0] == "l" else 1
+        rest = rest[: beside.start()] + " " + rest[beside.end() :]
+        place = PinPlace(on_yd, side, _yards(number, unit))
+    else:
+        rest = _MIDDLE.sub(" ", rest, count=1)
+        place = PinPlace(on_yd)
+    if _FILLERS.sub("", rest):
+        return None
+    return place
+
+
+def pin_at(hole: Hole, place: PinPlace, name: str | None = None) -> Hole:
+    """The hole with its pin so far on and so far from an edge.
+
+    Raises
+    ------
+    UsageError
+        Farther on than the green is deep, farther from the edge than it is wide there, or not on the green.
+    """
+    approach = _Approach(hole)
+    words = name or place.words
+    if not 0.0 <= place.on_yd <= approach.depth_yd:
+        raise UsageError(
+            f"{hole.source or hole.name}: pin {words!r}: found {place.on_yd:g} yd on; allowed: 0 to "
+            f"{approach.depth_yd:.0f}, the depth of the green"
+        )
+    left, right = approach.edges(place.on_yd)
+    if place.from_edge_yd > right - left:
+        raise UsageError(
+            f"{hole.source or hole.name}: pin {words!r}: found {place.from_edge_yd:g} yd from the edge; "
+            f"allowed: 0 to {right - left:.0f}, the width of the green {place.on_yd:g} yd on"
+        )
+    across = {
+        -1: left + place.from_edge_yd, 0: 0.5 * (left + right), 1: right - place.from_edge_yd,
+    }[place.side]  # fmt: skip
+    return _with_pin(hole, words, *approach.place(place.on_yd, across))
+
+
+def _words_of(name: str) -> set[str]:
+    return set(name.casefold().replace("-", " ").split())
+
+
+def _third(words: str) -> tuple[int, int] | None:
+    """Third of the depth and of the width that words such as "back left" name."""
+    parts = words.split()
+    if len(parts) == 1 and parts[0] in _DEPTHS:
+        return _DEPTHS[parts[0]], 1
+    if len(parts) == 1 and parts[0] in _WIDTHS:
+        return 1, _WIDTHS[parts[0]]
+    if len(parts) == 2 and parts[0] in _DEPTHS and parts[1] in _WIDTHS:
+        return _DEPTHS[parts[0]], _WIDTHS[parts[1]]
+    return None
+
+
+def _at_third(hole: Hole, words: str, deep: int, wide: int) -> Hole:
+    approach = _Approach(hole)
+    on = approach.depth_yd * (2 * deep + 1) / 6.0
+    left, right = approach.edges(on)
+    return _with_pin(hole, words, *approach.place(on, left + (right - left) * (2 * wide + 1) / 6.0))
+
+
+def _with_pin(hole: Hole, name: str, x_yd: float, y_yd: float) -> Hole:
+    surface = hole.surface_at(x_yd, y_yd)
+    if surface is not Surface.GREEN:
+        raise UsageError(
+            f"{hole.source or hole.name}: pin {name!r}: that place is {WORDS[surface]}; "
+            "allowed: a place on the green"
+        )
+    return replace(hole, pin=Spot(name, x_yd, y_yd))
+
+
+def _yards(number: str, unit: str | None) -> float:
+    metric = unit is not None and unit.startswith("m")
+    return float(number) * (YD_PER_M if metric else PACE_YD)
+
+
+class _Approach:
+    """The green as a player coming up the last leg of the line sees it."""
+
+    def __init__(self, hole: Hole) -> None:
+        self.green = hole.green
+        self.ahead = hole.play_line.headings[-1]
+        self.across = np.array([self.ahead[1], -self.ahead[0]])
+        corners = shapely.get_coordinates(self.green)
+        along, beside = corners @ self.ahead, corners @ self.across
+        self.front, self.depth_yd = float(along.min()), float(np.ptp(along))
+        self.left, self.right = float(beside.min()) - 1.0, float(beside.max()) + 1.0
+
+    def place(self, on_yd: float, across_yd: float) -> tuple[float, float]:
+        """The place (x, y) so far on, at an offset across the approach."""
+        x, y = self.ahead * (self.front + on_yd) + self.across * across_yd
+        return float(x), float(y)
+
+    def edges(self, on_yd: float) -> tuple[float, float]:
+        """Offsets of the left and the right edge of the green at a depth."""
+        # a hair inside the green: the very front and back are points
+        on_yd = min(max(on_yd, 1e-6), self.depth_yd - 1e-6)
+        cut = shapely.LineString([self.place(on_yd, self.left), self.place(on_yd, self.right)])
+        beside = shapely.get_coordinates(self.green.intersection(cut)) @ self.across
+        return float(beside.min()), float(beside.max())

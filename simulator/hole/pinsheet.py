@@ -1,0 +1,107 @@
+"""Hole-location sheets: a CSV file of hole, paces on, and paces from the left or the right edge."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from pathlib import Path
+
+from simulator.errors import FileError
+from simulator.hole.pins import PinPlace
+
+COLUMNS = ("hole", "on", "left", "right", "side")
+"""Columns of a sheet; `hole` and `on` are needed. A pin is counted from one side: a number under `left` or
+`right`, or ``L5``, ``5 right``, ``C`` under `side`; from none it is half way across."""
+
+EXAMPLE = "hole,on,left,right with a line such as 7,22,5,"
+
+MOST_PACES = 100.0
+
+_SIDE = re.compile(r"(?:(l|left|r|right)\s*(\d+(?:\.\d+)?)|(\d+(?:\.\d+)?)\s*(l|left|r|right))")
+_MIDDLE = ("", "c", "centre", "center", "middle", "m", "0")
+
+
+def read_pin_sheet(path: str | Path) -> dict[int, PinPlace]:
+    """Pins by hole number.
+
+    Parameters
+    ----------
+    path : str or Path
+        CSV (RFC 4180) with a line of column names, `COLUMNS` in any order; paces are yards. Spreadsheets'
+        semicolons and tabs are understood.
+
+    Raises
+    ------
+    FileError
+        One line naming the line of the file, what was found and what is allowed.
+    """
+    source = str(path)
+    try:
+        text = Path(path).read_bytes().decode("utf-8-sig")
+    except FileNotFoundError:
+        raise FileError(source, "", "no such file", f"a CSV file: {EXAMPLE}") from None
+    except (OSError, ValueError) as error:
+        found = getattr(error, "strerror", None) or "bytes that are not UTF-8"
+        found = f"a file that cannot be read ({found})"
+        raise FileError(source, "", found, f"a CSV file: {EXAMPLE}") from None
+    first = text.partition("\n")[0]
+    comma = max(",;\t", key=first.count)
+    try:
+        rows = list(csv.reader(io.StringIO(text), delimiter=comma, strict=True))
+    except csv.Error as error:
+        raise FileError(source, "", f"a line that is not CSV ({error})", EXAMPLE) from None
+    if not rows:
+        raise FileError(source, "", "an empty file", EXAMPLE)
+    names = [name.strip().casefold() for name in rows[0]]
+    for name in names:
+        if name not in COLUMNS or names.count(name) > 1:
+            raise FileError(source, "line 1", f"the column {name!r}", ", ".join(COLUMNS))
+    if "hole" not in names or "on" not in names:
+        raise FileError(source, "line 1", f"columns {', '.join(names)}", "hole and on among them")
+    pins: dict[int, PinPlace] = {}
+    for line, cells in enumerate(rows[1:], start=2):
+        if not any(cell.strip() for cell in cells):
+            continue
+        if len(cells) > len(names):
+            raise FileError(source, f"line {line}", f"{len(cells)} cells", f"{len(names)}, as line 1 has")
+        row = dict(zip(names, (cell.strip().casefold() for cell in cells), strict=False))
+        number = _whole(source, line, row["hole"])
+        if number in pins:
+            raise FileError(source, f"line {line}", f"hole {number} a second time", "each hole once")
+        on = _paces(source, line, "on", row.get("on", ""))
+        side, beside = _side(source, line, row)
+        pins[number] = PinPlace(on, side, beside)
+    return pins
+
+
+def _whole(source: str, line: int, text: str) -> int:
+    if not text.isascii() or not text.isdigit() or len(text) > 3:
+        raise FileError(source, f"line {line}, hole", repr(text)[:40], "a hole number")
+    return int(text)
+
+
+def _paces(source: str, line: int, column: str, text: str) -> float:
+    try:
+        value = float(text)
+    except ValueError:
+        value = -1.0
+    if not 0.0 <= value <= MOST_PACES:
+        raise FileError(source, f"line {line}, {column}", repr(text)[:40], f"paces from 0 to {MOST_PACES:g}")
+    return value
+
+
+def _side(source: str, line: int, row: dict[str, str]) -> tuple[int, float]:
+    given = {name: row[name] for name in ("left", "right") if row.get(name)}
+    words = row.get("side", "")
+    if len(given) + (words != "") > 1:
+        raise FileError(source, f"line {line}", "the pin from two sides", "one of left, right and side")
+    for name, text in given.items():
+        return (-1 if name == "left" else 1), _paces(source, line, name, text)
+    if words in _MIDDLE:
+        return 0, 0.0
+    found = _SIDE.fullmatch(words)
+    if not found:
+        raise FileError(source, f"line {line}, side", repr(words)[:40], "L5, 5 right or C")
+    number, side = (found[2], found[1]) if found[1] else (found[3], found[4])
+    return (-1 if side[0] == "l" else 1), _paces(source, line, "side", number)

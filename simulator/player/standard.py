@@ -1,0 +1,33 @@
+"""A player who is nothing but a level: the standard set, every number the level's own."""
+
+from __future__ import annotations
+
+from .fill import carries, fill_club
+from .levels import STANDARD_SET, Level
+from .model import Player
+
+
+def standard_player(base: Level, name: str = "level", clubs: tuple[str, ...] = STANDARD_SET) -> Player:
+    """Player of a level with these clubs, stock flights only.
+
+    Parameters
+    ----------
+    base : Level
+    name : str
+    clubs : tuple of str
+        Kinds of club, each once.
+    """
+    kinds = {kind: kind for kind in clubs}
+    yards = carries(kinds, {}, base)
+    return Player(
+        name=name,
+        handicap=base.handicap,
+        clubs=tuple(
+            fill_club(kind, kinds, yards, {}, base) for kind in sorted(kinds, key=lambda k: -yards[k])
+        ),
+        part=base.part,
+        putting=base.putting,
+        short_game=1.0,
+        source=f"the level of a {base.handicap:g} handicap",
+        assumed=(),
+    )

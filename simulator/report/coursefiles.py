@@ -1,0 +1,119 @@
+"""All figures of a course: JSON, and CSV with a line for every alternative."""
+
+from __future__ import annotations
+
+import csv
+import io
+from typing import Any
+
+from ..hole.surfaces import WORDS
+from ..strategy.course import CourseAnswer
+from ..strategy.rounds import add_up, ranked, worth
+from .coursewords import sure_words
+
+SCHEMA = "holesim-course-1"
+"""Name and version of the JSON layout; changes when a key changes its meaning."""
+
+CHANCES = (
+    "birdie_or_better", "par", "bogey", "double_or_worse", "penalty_this_shot", "penalty_on_hole", "fairway",
+    "green_in_regulation", "branch_this_shot", "three_putt",
+)  # fmt: skip
+
+
+def course_dict(answer: CourseAnswer, target: int | None = None) -> dict[str, Any]:
+    """The whole course as plain JSON-ready data."""
+    return {
+        "schema": SCHEMA,
+        "course": answer.course.name,
+        "tee": answer.tee,
+        "players": [{"name": one.name, "handicap": one.handicap} for one in answer.players],
+        "scenarios": [{"name": one.name, "words": dict(one.words)} for one in answer.scenarios],
+        "pins": [one.name for one in answer.pins],
+        "sequences": answer.sequences,
+        "seed": answer.seed,
+        "rounds": _rounds(answer, target),
+        "holes": [{key: one[key] for key in one if key not in ("schema", "plays")} for one in answer.results],
+        "failures": [
+            {
+                "number": one.number,
+                "hole": one.hole,
+                "player": one.player,
+                "scenario": one.scenario,
+                "pins": one.pins,
+                "message": one.message,
+            }
+            for one in answer.failures
+        ],
+    }
+
+
+def _rounds(answer: CourseAnswer, target: int | None) -> list[dict[str, Any]]:
+    out = []
+    for player in answer.players:
+        for day in answer.scenarios:
+            for where in answer.pins:
+                results = answer.of(player.name, day.name, where.name)
+                if not results:
+                    continue
+                out.append(
+                    {
+                        "player": player.name,
+                        "scenario": day.name,
+                        "pins": where.name,
+                        **add_up(results, target).to_dict(),
+                        "ranking": [
+                            {
+                                "number": one["number"],
+                                "worth": worth(one).value,
+                                "worth_standard_error": worth(one).standard_error,
+                            }
+                            for one in ranked(results)
+                        ],
+                    }
+                )
+    return out
+
+
+def course_csv(answer: CourseAnswer) -> str:
+    """CSV (RFC 4180) with names in line 1: for each hole, player, day and pin a line for every alternative.
+
+    The column `role` says which is the ``best``, which are ``other`` and which is the ``habit``.
+    """
+    out = io.StringIO()
+    writer = csv.writer(out)
+    grounds = list(WORDS.values())
+    writer.writerow(
+        [
+            "number", "hole", "par", "stroke_index", "tee", "pin", "player", "scenario", "pins", "role",
+            "tied", "sure", "club", "flight", "carry_yd", "aim_offset_yd", "aim_bearing_deg",
+            "first_as_good_yd",
+            "last_as_good_yd", "expected_score", "standard_error", "difference", "difference_standard_error",
+            "map_score", *(name for chance in CHANCES for name in (chance, f"{chance}_standard_error")),
+            "worst_tenth_mean", "leaves_p10_yd", "leaves_p50_yd", "leaves_p90_yd",
+            *(f"finish_{word.replace(' ', '_')}" for word in grounds), "clear_beyond_yd", "sequences", "seed",
+        ]
+    )  # fmt: skip
+    for result in answer.results:
+        told = result["answer"]
+        for k, one in enumerate(told["alternatives"]):
+            role = "best" if k == told["recommended"] else "other"
+            writer.writerow(_line(result, one, role, k in told["tied"], grounds))
+        writer.writerow(_line(result, result["habit"], "habit", False, grounds))
+    return out.getvalue()
+
+
+def _line(
+    result: dict[str, Any], one: dict[str, Any], role: str, tied: bool, grounds: list[str]
+) -> list[Any]:
+    told, errors = result["answer"], one["standard_errors"]
+    chances = [value for name in CHANCES for value in (one.get(name), errors.get(name))]
+    return [
+        result["number"], told["hole"], told["par"], result["stroke_index"], told["tee"], told["pin"],
+        told["player"], result["scenario"], result["pins"], role, int(tied) if role != "habit" else "",
+        sure_words(result) if role == "best" else "", one["club"], one["flight"], one["carry_yd"],
+        one["aim_offset_yd"], one["aim_bearing_deg"], *one["aim_offset_within_tie_yd"], one["expected_score"],
+        one["standard_error"], one["difference"], one["difference_standard_error"], one["map_score"],
+        *chances, one["worst_tenth_mean"], *(one["leaves_yd"][p] for p in ("p10", "p50", "p90")),
+        *(one["finish"].get(word, 0.0) for word in grounds), told["clear_beyond_yd"], told["sequences"],
+        told["seed"],
+    ]  # fmt: skip

@@ -1,0 +1,103 @@
+"""What a course's results are called in a cell: club, line, how sure."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from ..conditions import Scenario
+from ..strategy.course import FIRST_PINS, CourseAnswer, Pins
+from .figures import HELD
+
+RULES = (
+    "For preparation, practice and lessons, not during a round (Rules of Golf 4.3); local rules and the "
+    "committee decide."
+)
+LOOK = "Blind ground, paths, other holes: look and shout."
+
+
+def best_of(result: dict[str, Any]) -> dict[str, Any]:
+    """The recommended alternative of a result."""
+    answer = result["answer"]
+    return dict(answer["alternatives"][answer["recommended"]])
+
+
+def club_words(one: dict[str, Any]) -> str:
+    """Club and flight: "5-iron low"; a part swing by its carry."""
+    if one["flight"] == "stock":
+        return str(one["club"])
+    if one["flight"] in ("part", "punch"):
+        return f"{one['club']} {one['flight']} {one['carry_yd']:.0f}"
+    return f"{one['club']} {one['flight']}"
+
+
+def line_words(one: dict[str, Any]) -> str:
+    """Yards left or right of the straight line to the pin, at stock carry: "9L", "12R", "pin"."""
+    yards = round(one["aim_offset_yd"])
+    return "pin" if yards == 0 else f"{abs(yards)}{'L' if yards < 0 else 'R'}"
+
+
+def runner_up(result: dict[str, Any]) -> dict[str, Any] | None:
+    """The best of the other alternatives, None when there is none."""
+    answer = result["answer"]
+    others = [one for k, one in enumerate(answer["alternatives"]) if k != answer["recommended"]]
+    return min(others, key=lambda one: one["expected_score"], default=None)
+
+
+def tied_clubs(result: dict[str, Any]) -> list[str]:
+    """Clubs as good as the recommended one."""
+    answer = result["answer"]
+    return [club_words(answer["alternatives"][k]) for k in answer["tied"] if k != answer["recommended"]]
+
+
+def sure_words(result: dict[str, Any]) -> str:
+    """How sure the choice is: the verdict, and for how many of ten plausible players where that is known.
+
+    Without either the plays alone say: as good as another, or not.
+    """
+    answer = result["answer"]
+    verdict = answer.get("verdict") or ("either" if tied_clubs(result) else "clear")
+    confidence = answer.get("confidence")
+    if confidence is None:
+        return str(verdict)
+    return f"{verdict} {10.0 * confidence['best_share']:.0f}/10"
+
+
+def changes(answer: CourseAnswer, result: dict[str, Any]) -> list[tuple[str, dict[str, Any]]]:
+    """Days on which the recommended club is not as good as another: (name of the day, its best)."""
+    mine = club_words(best_of(result))
+    found = []
+    for day in answer.scenarios:
+        if day.name == result["scenario"]:
+            continue
+        for other in answer.of(result["answer"]["player"], day.name, result["pins"]):
+            if other["number"] == result["number"]:
+                tied = [club_words(other["answer"]["alternatives"][k]) for k in other["answer"]["tied"]]
+                if mine not in tied:
+                    found.append((day.name, best_of(other)))
+    return found
+
+
+def day_words(scenario: Scenario) -> str:
+    """A day's name, with what is said of it where that adds something."""
+    said = ", ".join(f"{key.replace('_', ' ')} {text}" for key, text in scenario.words.items())
+    return f"{scenario.name} ({said})" if said and said != scenario.name else scenario.name
+
+
+def where_words(answer: CourseAnswer) -> str:
+    """Tees and pins in use: "white tees, back pins"."""
+    if answer.tee is None and answer.pins[0] == FIRST_PINS:
+        return "each hole's first tee and pin"
+    tees = "each hole's first tee" if answer.tee is None else f"{answer.tee} tees"
+    return f"{tees}, {pin_words(answer.pins[0])}"
+
+
+def pin_words(pins: Pins) -> str:
+    """A set of pins: "back pins", "pins of sunday.csv"."""
+    if pins == FIRST_PINS:
+        return "each hole's first pin"
+    return f"pins of {pins.name}" if pins.sheet is not None else f"{pins.name} pins"
+
+
+def held(words: str) -> str:
+    """Words that are not broken at the end of a line."""
+    return words.replace(" ", HELD)

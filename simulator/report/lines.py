@@ -1,0 +1,124 @@
+"""Words of the line: where to point, where the pattern finishes, the room, the reach."""
+
+from __future__ import annotations
+
+from ..strategy.reach import NARROW_YD, Reach
+from ..strategy.result import Alternative, Answer
+from ..strategy.room import Room
+from .chosen import PENALTY, title
+from .figures import count_words, join_words
+from .units import YARDS, Units
+from .verdicts import level
+
+APART_YD = 3.0
+"""Aim and middle of the pattern are both said when they are farther apart than this [yd]."""
+
+LEAST_SIDE_YD = 1.5
+"""Nobody points finer than this [yd]."""
+
+FAR_YD = 50.0
+"""Trouble with more than this to spare is told only when there is room for it [yd]."""
+
+
+def line_words(one: Alternative, units: Units = YARDS) -> str:
+    """Where to point: "at the church tower", "6 yd left of the middle of the fairway"."""
+    side = units.side(one.point.offset_yd) if abs(one.point.offset_yd) >= LEAST_SIDE_YD else ""
+    name = one.point.name
+    if one.point.by == "mark" and not name.casefold().startswith("the "):
+        name = f"the {name}"
+    return f"{side} of {name}" if side else f"{'down' if one.point.by == 'pin' else 'at'} {name}"
+
+
+def pointing(answer: Answer, units: Units = YARDS) -> str:
+    """Where to point and what it leaves; both lines where two clubs will do."""
+    best = answer.best
+    low, high = best.leaves_yd["p10"], best.leaves_yd["p90"]
+    leaves = f"leaves {units.range(low, high)}"
+    names = level(answer) if answer.verdict == "either" else [answer.recommended]
+    if len(names) > 1:
+        aims = [line_words(answer.alternatives[k], units) for k in names]
+        said = [f"{title(answer, k, units)} {aim}" for k, aim in zip(names, aims, strict=True)]
+        same = f"Point each of them {aims[0]}." if len(set(aims)) == 1 else ""
+        words = same or f"Point the {', the '.join(said)}."
+        with_ = f"With the {title(answer, names[0], units)} the"
+        return f"{words}{_middle(best, units, with_)}"
+    return f"Point {line_words(best, units)}; it {leaves}.{_middle(best, units, 'The')}"
+
+
+def _middle(one: Alternative, units: Units, opening: str) -> str:
+    """Where the middle of the pattern finishes, when that is not where it is pointed."""
+    off = one.middle_right_yd.value
+    if abs(off) <= APART_YD:
+        return ""
+    return f" {opening} middle of the pattern finishes {units.side(off)} of that line."
+
+
+def indifference(answer: Answer, units: Units = YARDS) -> str:
+    """Which lines play alike; empty for a line that was asked for or has no width."""
+    one = answer.best
+    low, high = (edge - one.aim_offset_yd for edge in one.aims_yd)
+    if one.aim_given or units.whole(low) == units.whole(high):
+        return ""
+    return f"Anywhere from {units.bare_side(low)} to {units.bare_side(high)} of that line plays alike."
+
+
+def room_words(answer: Answer, units: Units = YARDS) -> str:
+    """The room of the recommended shot: its ends, its sides, what closes them, how many finish inside."""
+    room = answer.best.room
+    if room is None:
+        return "Room: none, there is trouble all about the middle of the pattern."
+    inside = count_words(room.inside.value, answer.sequences)
+    return f"{room_of(room, units)} {inside} in 100 finish inside."
+
+
+def room_of(room: Room, units: Units) -> str:
+    """The ends and sides of a room, up to the count."""
+    said = []
+    if room.carry_at_least_yd is not None:
+        said.append(f"carry at least {units.whole(room.carry_at_least_yd)} ({room.carry_over})")
+    if room.finish_at_most_yd is not None:
+        said.append(f"finish at most {units.whole(room.finish_at_most_yd)} ({room.finish_before})")
+    sides = [
+        f"{units.bare_side(edge) if edge else 'the line'} ({by})" if edge is not None else f"open {side}"
+        for side, edge, by in (
+            ("left", room.left_edge_yd, room.left_closed_by),
+            ("right", room.right_edge_yd, room.right_closed_by),
+        )
+    ]
+    if room.left_edge_yd is not None and room.right_edge_yd is not None:
+        said.append(f"from {sides[0]} to {sides[1]} of the line")
+    else:
+        said.append(", ".join(sides))
+    return f"Room ({units.short}): {', '.join(said)};"
+
+
+def reach_words(answer: Answer, units: Units = YARDS) -> tuple[str, bool]:
+    """How near the recommended club's longest balls come to trouble, and whether that is close.
+
+    Empty when every trouble ahead is in reach, or none is ahead.
+    """
+    one = answer.best
+    hard = {f.name for f in answer.hole.features if f.surface in PENALTY}
+    beyond = sorted((r for r in one.reach if r.spare_yd >= 0.0), key=lambda r: r.spare_yd)
+    narrow = [r for r in beyond if r.spare_yd < NARROW_YD]
+    picked = next((r for r in narrow if r.name in hard), None) or next(iter(narrow), None)
+    picked = picked or next((r for r in beyond if r.name in hard), None) or next(iter(beyond), None)
+    if picked is None:
+        return "", False
+    starts, finish = units.whole(picked.starts_yd), units.whole(picked.finish_yd.value)
+    carry = units.whole(picked.carry_yd.value)
+    words = (
+        f"Reach: 999 of 1,000 carry under {carry} and finish short of {finish}; "
+        f"the {picked.name} starts at {starts}: {starts - finish} to spare today{_brings(picked)}."
+    )
+    return words, picked.spare_yd < FAR_YD
+
+
+def _brings(reach: Reach) -> str:
+    """What would use up the yards to spare."""
+    ways = []
+    if reach.firm_reaches:
+        ways.append("on firm ground")
+    if reach.helping_mph is not None:
+        ways.append(f"with {reach.helping_mph} mph more from behind")
+    return f" (in reach {join_words(ways, 'or')})" if ways else ""

@@ -1,0 +1,78 @@
+"""The team page: holes down, players across, club and line in each cell."""
+
+from __future__ import annotations
+
+import textwrap
+from typing import Any
+
+from ..strategy.course import CourseAnswer
+from ..strategy.rounds import add_up
+from .coursewords import LOOK, RULES, best_of, changes, club_words, day_words, line_words, where_words
+from .figures import plain_spaces
+
+COLUMNS = 80
+LABEL, CELL = 17, 15
+"""Width of the first column and of a player's; as many players side by side as fit, the rest below."""
+
+
+def team_page(answer: CourseAnswer) -> str:
+    """Every player's club and line, cells that change with the day marked, and what they change to."""
+    players = [player.name for player in answer.players if answer.of(player.name)]
+    across = (COLUMNS - LABEL) // CELL
+    day = answer.scenarios[0]
+    lines = [f"{answer.course.name}: {day_words(day)}; {where_words(answer)}"]
+    notes: list[str] = []
+    lines.append("Line: yards left or right of the pin line at the club's carry.")
+    for first in range(0, len(players), across):
+        lines += ["", *_block(answer, players[first : first + across], notes)]
+    lines.append("")
+    if len(answer.scenarios) == 1:
+        lines += _wrap("One day only: nothing is known of what the wind would change.")
+    elif notes:
+        lines += _wrap(f"* changes with the day: {'; '.join(notes)}.")
+    else:
+        others = ", ".join(one.name for one in answer.scenarios[1:])
+        lines += _wrap(f"No club changes on the other days: {others}.")
+    if answer.failures:
+        numbers = sorted({f"{one.number if one.number is not None else one.hole}" for one in answer.failures})
+        lines += _wrap(f"Without an answer, in part at least: {', '.join(numbers)}.")
+    ahead = max((one["answer"]["clear_beyond_yd"] for one in answer.results), default=0)
+    lines += _wrap(f"Nobody ahead nearer than {ahead} yd on any hole with these clubs. {LOOK}")
+    lines += _wrap(RULES)
+    return plain_spaces("\n".join(line.rstrip() for line in lines))
+
+
+def _block(answer: CourseAnswer, players: list[str], notes: list[str]) -> list[str]:
+    by_player = {name: {one["number"]: one for one in answer.of(name)} for name in players}
+    lines = [f"{'':<{LABEL}}" + "".join(f"{_cut(name):<{CELL}}" for name in players)]
+    for number, hole in answer.course.numbered():
+        cells = []
+        for name in players:
+            result = by_player[name].get(number)
+            cells.append("-" if result is None else _cell(answer, result, notes))
+        label = f"{number:>2} {hole.name:.11} {hole.par}"
+        lines.append(f"{label:<{LABEL}}" + "".join(f"{cell:<{CELL}}" for cell in cells))
+    totals = []
+    for name in players:
+        results = answer.of(name)
+        totals.append(f"{add_up(results).best.value:.1f}" if results else "-")
+    lines.append(f"{'expected':<{LABEL}}" + "".join(f"{cell:<{CELL}}" for cell in totals))
+    return lines
+
+
+def _cell(answer: CourseAnswer, result: dict[str, Any], notes: list[str]) -> str:
+    one = best_of(result)
+    changed = changes(answer, result)
+    for day, other in changed:
+        player = result["answer"]["player"]
+        notes.append(f"{result['number']} {player}: {club_words(other)} {line_words(other)} in {day}")
+    line = line_words(one) + ("*" if changed else "")
+    return f"{club_words(one)[: CELL - 2 - len(line)]} {line}"
+
+
+def _cut(name: str) -> str:
+    return name if len(name) < CELL else name[: CELL - 2] + "."
+
+
+def _wrap(words: str) -> list[str]:
+    return textwrap.wrap(words, COLUMNS, break_on_hyphens=False)

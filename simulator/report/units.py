@@ -1,0 +1,111 @@
+"""Yards or metres: the one place where lengths become words. Figures are held in yards (putts in feet)."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from ..errors import UsageError
+from ..units import FT_PER_YD, M_PER_YD
+
+NAMES = ("yards", "metres")
+"""Units somebody may ask for."""
+
+_NUMBER = re.compile(r"\d+(?:,\d{3})*(?:\.\d+)?")
+_SAID = re.compile(
+    rf"(?<![\w.])({_NUMBER.pattern})((?: to | and | by |, ){_NUMBER.pattern})*[ -](yd|yards|yard)\b"
+)
+
+
+@dataclass(frozen=True)
+class Units:
+    """How lengths are written.
+
+    Attributes
+    ----------
+    name : str
+        ``"yards"`` or ``"metres"``.
+    """
+
+    name: str = "yards"
+
+    @property
+    def metric(self) -> bool:
+        return self.name == "metres"
+
+    @property
+    def short(self) -> str:
+        """``"yd"`` or ``"m"``."""
+        return "m" if self.metric else "yd"
+
+    def of(self, yards: float) -> float:
+        """A length in this unit."""
+        return yards * M_PER_YD if self.metric else yards
+
+    def whole(self, yards: float) -> int:
+        """A length in whole units."""
+        return round(self.of(yards))
+
+    def number(self, yards: float, digits: int = 0, signed: bool = False) -> str:
+        """A length without its unit, for tables whose heading names it."""
+        value = round(self.of(yards), digits) + 0.0  # no minus zero
+        return f"{value:{'+' if signed else ''}.{digits}f}"
+
+    def length(self, yards: float) -> str:
+        """A length with its unit: "213 yd"."""
+        return f"{self.whole(yards)} {self.short}"
+
+    def range(self, low_yd: float, high_yd: float) -> str:
+        """A range: "200 to 245 yd"; one number when both round to it."""
+        low, high = self.whole(low_yd), self.whole(high_yd)
+        return f"{low} {self.short}" if low == high else f"{low} to {high} {self.short}"
+
+    def side(self, offset_yd: float) -> str:
+        """An offset, right positive: "9 yd left"; empty when it rounds to nothing."""
+        size = self.whole(abs(offset_yd))
+        return f"{size} {self.short} {'left' if offset_yd < 0.0 else 'right'}" if size else ""
+
+    def bare_side(self, offset_yd: float) -> str:
+        """The same without the unit: "9 left", "0"."""
+        size = self.whole(abs(offset_yd))
+        return f"{size} {'left' if offset_yd < 0.0 else 'right'}" if size else "0"
+
+    def putt(self, feet: float) -> str:
+        """The length of a putt: "12 ft", "3.7 m"."""
+        return f"{feet / FT_PER_YD * M_PER_YD:.1f} m" if self.metric else f"{feet:.0f} ft"
+
+    def sentence(self, words: str) -> str:
+        """A ready sentence with the yards in it turned into this unit, as many decimals as it had."""
+        if not self.metric:
+            return words
+
+        def metres(found: re.Match[str]) -> str:
+            text = found[0][: -len(found[3])]
+            return _NUMBER.sub(_converted, text) + ("m" if found[3] == "yd" else "metres")
+
+        return _SAID.sub(metres, words)
+
+
+def _converted(found: re.Match[str]) -> str:
+    text = found[0]
+    digits = len(text.partition(".")[2])
+    return f"{float(text.replace(',', '')) * M_PER_YD:,.{digits}f}"
+
+
+YARDS, METRES = Units("yards"), Units("metres")
+
+
+def units_named(name: str) -> Units:
+    """The units somebody asked for, by any usual word.
+
+    Raises
+    ------
+    UsageError
+        A word that is none of them.
+    """
+    word = name.strip().casefold()
+    if word in ("yards", "yard", "yd", "yds", "y"):
+        return YARDS
+    if word in ("metres", "metre", "meters", "meter", "m"):
+        return METRES
+    raise UsageError(f"units {name!r}; allowed: {' or '.join(NAMES)}")

@@ -1,0 +1,137 @@
+"""The verdict: which club, how sure, and how much it is worth."""
+
+from __future__ import annotations
+
+from ..strategy.goals import Goal
+from ..strategy.result import Answer
+from .chosen import all_bad, equals, runner_up, shown, title
+from .figures import count_words, every_words, in_ten, join_words, score_digits
+from .units import YARDS, Units
+
+ALL_BAD = "Every club finishes in trouble more often than not; least bad: "
+
+LATER_MEAN = "Later shots still go by the lowest average."
+"""Said of a target: the plan after this shot is not the one that chases the score."""
+
+
+def verdict(answer: Answer, units: Units = YARDS) -> str:
+    """The answer in one or two plain sentences."""
+    if answer.goal is not None:
+        return f"{_bad(answer)}{_goal_verdict(answer, answer.goal, units)}"
+    if answer.verdict == "either":
+        names = level(answer)
+        words = join_words([title(answer, k, units) for k in names], "or")
+        any_ = "either" if len(names) < 3 else "any of them"
+        said = f"{_capital(words)}: {any_} will do, hit the one you trust{_unasked(answer, names, units)}."
+        return f"{_bad(answer)}{said}{_versions(answer)}"
+    name = title(answer, answer.recommended, units)
+    behind = runner_up(answer)
+    if behind is None:
+        none = "comes near it" if answer.question == "plan" else "is better"
+        return f"{_bad(answer)}Hit the {name}: no other club of this bag {none} here."
+    strokes = max(answer.alternatives[behind].difference.value, 0.0)
+    how = {"clear": "clearly better", "slight": "slightly better"}[answer.verdict]
+    said = f"Hit the {name}: {how}{_than(answer, units)}{size_words(answer, strokes, behind)}"
+    sure = answer.confidence
+    if sure is not None:
+        said += f"; right for {in_ten(sure.best_share)} plausible versions of this player"
+    return f"{_bad(answer)}{said}."
+
+
+def level(answer: Answer) -> list[int]:
+    """Indices of the alternatives named in an *either*, three at most."""
+    same, others = equals(answer)[:3], shown(answer)[1:]
+    if len(same) > 1 or not others:
+        return same
+    sure = answer.confidence
+    other = others[0] if sure is None else max(others, key=lambda k: sure.shares[k])
+    return [*same, other]
+
+
+def size_words(answer: Answer, strokes: float, behind: int) -> str:
+    """A difference as a shot every so many times, and as a decimal."""
+    digits = max(1, score_digits(answer.alternatives[behind].difference.standard_error))
+    if round(strokes, digits) <= 0.0:
+        return ""
+    where = "you play this hole" if answer.start.played is not None else "you play from here"
+    return f", by {every_words(strokes, where)} ({strokes:.{digits}f})"
+
+
+def _bad(answer: Answer) -> str:
+    return ALL_BAD if all_bad(answer) else ""
+
+
+def _than(answer: Answer, units: Units) -> str:
+    """Which asked clubs are beaten by one that was not asked about."""
+    if answer.question != "compare" or answer.best.asked:
+        return ""
+    asked = [title(answer, k, units) for k, one in enumerate(answer.alternatives) if one.asked]
+    than = {1: f"the {asked[0]}", 2: "both"}.get(len(asked), "all of them") if asked else "the rest"
+    return f" than {than}, though you did not ask about it"
+
+
+def _unasked(answer: Answer, names: list[int], units: Units) -> str:
+    if answer.question != "compare":
+        return ""
+    words = [title(answer, k, units) for k in names if not answer.alternatives[k].asked]
+    return f" (you did not ask about the {join_words(words)})" if words else ""
+
+
+def _versions(answer: Answer) -> str:
+    """How many of the players this one may be would do best with the same club."""
+    sure = answer.confidence
+    if sure is None:
+        return ""
+    name = answer.best.club
+    return f" It is the {name} for {in_ten(sure.best_share)} plausible versions of this player."
+
+
+def goal_words(goal: Goal, units: Units = YARDS) -> str:
+    """A goal as the label of its row: "4 or better", "leaves 90 to 110 yd"."""
+    if goal.kind == "target":
+        return f"{goal.most_strokes} or better"
+    assert goal.low_yd is not None and goal.high_yd is not None
+    reach = units.range(goal.low_yd, goal.high_yd)
+    return f"leaves {reach}" if goal.kind == "leave" else f"finishes {reach} on"
+
+
+def _goal_verdict(answer: Answer, goal: Goal, units: Units) -> str:
+    label = goal_words(goal, units)
+    purpose = {
+        "target": f"For a {label}",
+        "leave": f"To {label.replace('leaves', 'leave')}",
+        "land": f"To {label.replace('finishes', 'finish')}",
+    }[goal.kind]
+    counts = {k: count_words(_chance(answer, k), answer.sequences) for k in range(len(answer.alternatives))}
+    same = equals(answer)[:3]
+    if len(same) > 1:
+        names = join_words([f"{title(answer, k, units)} ({counts[k]})" for k in same], "or")
+        any_ = "either" if len(same) < 3 else "any of them"
+        said = f"{purpose}, {names} in 100 plays: {any_} will do, hit the one you trust"
+        said += _unasked(answer, same, units)
+    else:
+        name, behind = title(answer, answer.recommended, units), shown(answer)[1:2]
+        said = f"{purpose}, hit the {name}: {counts[answer.recommended]} in 100 plays do"
+        said += "".join(f", {counts[k]} with the {title(answer, k, units)}" for k in behind)
+        if answer.question == "compare" and not answer.best.asked:
+            said += "; you did not ask about it"
+    later = f" {LATER_MEAN}" if goal.kind == "target" else ""
+    return f"{said}. {_lowest(answer, same, units)}{later}"
+
+
+def _chance(answer: Answer, index: int) -> float:
+    chance = answer.alternatives[index].goal
+    return 0.0 if chance is None else chance.value
+
+
+def _lowest(answer: Answer, same: list[int], units: Units) -> str:
+    """What the goal costs on average."""
+    low = answer.lowest_score
+    cost = -answer.alternatives[low].difference.value
+    if low in same[:1] or cost < 0.005:
+        return "It has the lowest average too."
+    return f"For the lowest average it is the {title(answer, low, units)}, by {cost:.2f}."
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]

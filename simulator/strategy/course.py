@@ -1,0 +1,276 @@
+"""A whole course at once: holes x players x days x pins, on threads, any executor, or a cluster."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from concurrent.futures import Executor
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from ..conditions import STILL, Scenario
+from ..engine import must_compile
+from ..errors import SimulatorError, UsageError
+from ..hole.course import Course
+from ..hole.model import Hole
+from ..hole.pins import PinPlace, pin_at, pin_from_words
+from ..player.model import Player
+from .jobs import Job
+from .question import Progress
+from .running import Run
+from .store import Store
+
+DEFAULT_SEQUENCES = 5_000
+"""Sequences for each alternative, a quarter of a single plan's: scores are still known to 0.01 strokes."""
+
+
+@dataclass(frozen=True)
+class Pins:
+    """Where the pins are, hole by hole.
+
+    Attributes
+    ----------
+    name : str
+    words : str or None
+        For every hole, as `pin_from_words` takes them; None: each file's first pin.
+    sheet : mapping of int to PinPlace
+        By hole number, before the words.
+    """
+
+    name: str
+    words: str | None = None
+    sheet: Mapping[int, PinPlace] | None = None
+
+    def on(self, number: int, hole: Hole) -> Hole:
+        """The hole with this pin.
+
+        Raises
+        ------
+        UsageError
+            Words not understood, or a place off the green.
+        """
+        place = (self.sheet or {}).get(number)
+        if place is not None:
+            return pin_at(hole, place)
+        return hole if self.words is None else pin_from_words(hole, self.words)
+
+
+FIRST_PINS = Pins("first")
+
+
+@dataclass(frozen=True)
+class Failure:
+    """A hole that has no answer, or a part of it.
+
+    Attributes
+    ----------
+    number : int or None
+    hole : str
+        Its name, or its file's.
+    player, scenario, pins : str
+        Empty where it failed for all.
+    message : str
+        One line.
+    """
+
+    number: int | None
+    hole: str
+    message: str
+    player: str = ""
+    scenario: str = ""
+    pins: str = ""
+
+
+@dataclass(frozen=True)
+class CourseAnswer:
+    """Everything that came of a course.
+
+    Attributes
+    ----------
+    course : Course
+    tee : str or None
+        As asked; None: each file's first.
+    players : tuple of Player
+    scenarios : tuple of Scenario
+    pins : tuple of Pins
+    sequences, seed : int
+    results : tuple of dict
+        Of `jobs.work`, in the order of holes, then pins, days and players.
+    failures : tuple of Failure
+    reused : int
+        Results that were there from an earlier run.
+    mistakes : tuple of BaseException
+        What went wrong by a mistake of ours; each is among the failures too.
+    """
+
+    course: Course
+    tee: str | None
+    players: tuple[Player, ...]
+    scenarios: tuple[Scenario, ...]
+    pins: tuple[Pins, ...]
+    sequences: int
+    seed: int
+    results: tuple[dict[str, Any], ...]
+    failures: tuple[Failure, ...]
+    reused: int = 0
+    mistakes: tuple[BaseException, ...] = ()
+
+    def of(self, player: str, scenario: str | None = None, pins: str | None = None) -> list[dict[str, Any]]:
+        """Results of one player, on the first day and with the first pins unless others are named."""
+        day = self.scenarios[0].name if scenario is None else scenario
+        where = self.pins[0].name if pins is None else pins
+        return [
+            one
+            for one in self.results
+            if (one["answer"]["player"], one["scenario"], one["pins"]) == (player, day, where)
+        ]
+
+
+def play_course(
+    course: Course,
+    players: Sequence[Player],
+    *,
+    scenarios: Sequence[Scenario] = (STILL,),
+    pins: Sequence[Pins] = (FIRST_PINS,),
+    tee: str | None = None,
+    sequences: int = DEFAULT_SEQUENCES,
+    seed: int = 1,
+    out: str | Path | None = None,
+    executor: Executor | None = None,
+    threads: int | None = None,
+    progress: Progress | None = None,
+) -> CourseAnswer:
+    """The plan of every hole for every player, day and set of pins, and each player's habit beside it.
+
+    Parameters
+    ----------
+    course : Course
+    players : sequence of Player
+        Names of their own.
+    scenarios : sequence of Scenario
+    pins : sequence of Pins
+    tee : str, optional
+        Tee in use on every hole; each file's first when left out.
+    sequences, seed : int
+        Of every plan: its numbers are those of `plan` with the same.
+    out : path, optional
+        Folder where results are kept as they are finished; what is there from the same inputs is not done
+        again.
+    executor : concurrent.futures.Executor, optional
+        Runs the jobs, on one thread each; it is not shut down. Threads of this process when left out.
+    threads : int, optional
+        Of this process; all cores when left out. Jobs side by side, or threads inside a job that is alone.
+    progress : callable, optional
+        Told what was finished.
+
+    Raises
+    ------
+    UsageError
+        No player, two of one name, a folder that cannot be written. A hole that has no answer is in
+        `failures` instead.
+    KeyboardInterrupt
+        Once what is being worked is finished and kept; interrupted again, at once.
+    """
+    _check(players, scenarios, pins)
+    say = progress or _silent
+    store = None if out is None else Store(Path(out))
+    jobs, failures = _jobs(course, tuple(players), tuple(scenarios), tuple(pins), tee, sequences, seed)
+    found: dict[int, dict[str, Any]] = {}
+    if store is not None:
+        for k, job in enumerate(jobs):
+            kept = store.find(job)
+            if kept is not None:
+                found[k] = kept
+    reused = len(found)
+    mistakes: list[BaseException] = []
+    if reused:
+        say(f"{reused} of {len(jobs)} plans are there from an earlier run")
+    todo = {k: job for k, job in enumerate(jobs) if k not in found}
+    if todo:
+        if must_compile():
+            say("compiling the simulation for this machine, once: about 25 s")
+        run = Run(todo, found, len(jobs), store, say)
+        run.all(executor, threads)
+        failures += [
+            Failure(job.number, job.hole.name, message, job.player.name, job.scenario, job.pins)
+            for job, message in run.failed
+        ]
+        mistakes = run.mistakes
+    return CourseAnswer(
+        course=course,
+        tee=tee,
+        players=tuple(players),
+        scenarios=tuple(scenarios),
+        pins=tuple(pins),
+        sequences=sequences,
+        seed=seed,
+        results=tuple(found[k] for k in sorted(found)),
+        failures=tuple(sorted(failures, key=_place)),
+        reused=reused,
+        mistakes=tuple(mistakes),
+    )
+
+
+def _silent(message: str) -> None:
+    pass
+
+
+def _place(one: Failure) -> tuple[float, str, str, str, str]:
+    """Where a failure stands among others, whoever was faster."""
+    return (math.inf if one.number is None else one.number), one.hole, one.pins, one.scenario, one.player
+
+
+def _check(players: Sequence[Player], scenarios: Sequence[Scenario], pins: Sequence[Pins]) -> None:
+    for what, names in (
+        ("player", [one.name for one in players]),
+        ("scenario", [one.name for one in scenarios]),
+        ("set of pins", [one.name for one in pins]),
+    ):
+        if not names:
+            raise UsageError(f"no {what}: at least one is needed")
+        twice = [name for name in names if names.count(name) > 1]
+        if twice:
+            raise UsageError(f"two times the {what} {twice[0]!r}; allowed: a name of its own for each")
+
+
+def _jobs(
+    course: Course,
+    players: tuple[Player, ...],
+    scenarios: tuple[Scenario, ...],
+    pins: tuple[Pins, ...],
+    tee: str | None,
+    sequences: int,
+    seed: int,
+) -> tuple[list[Job], list[Failure]]:
+    """Everything there is to do, and the holes of which it is known already that they have no answer."""
+    failures = [Failure(bad.number, bad.file, str(bad.error)) for bad in course.bad]
+    known = {*course.numbers, *(bad.number for bad in course.bad)}
+    for where in pins:
+        for number in set(where.sheet or {}) - known:
+            failures.append(Failure(number, "", "a pin for a hole that the course has not", pins=where.name))
+    ready: list[tuple[int, Hole, Scenario, Pins, Any]] = []
+    for number, hole in course.numbered():
+        try:
+            teed = hole if tee is None else hole.with_tee(tee)
+        except SimulatorError as error:
+            failures.append(Failure(number, hole.name, str(error)))
+            continue
+        for where in pins:
+            try:
+                pinned = where.on(number, teed)
+            except SimulatorError as error:
+                failures.append(Failure(number, hole.name, str(error), pins=where.name))
+                continue
+            for day in scenarios:
+                try:
+                    ready.append((number, pinned, day, where, day.conditions(hole.bearing_deg)))
+                except SimulatorError as error:
+                    message = f"{hole.source or hole.name}: {error}"
+                    failures.append(Failure(number, hole.name, message, scenario=day.name, pins=where.name))
+    jobs = [
+        Job(number, hole, player, day.name, where.name, conditions, sequences, seed)
+        for number, hole, day, where, conditions in ready
+        for player in players
+    ]
+    return jobs, failures

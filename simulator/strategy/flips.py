@@ -1,0 +1,151 @@
+"""What would turn the answer: the longest club tighter or wider, longer or shorter, an edge moved, wind."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from ..engine import Effort, revalue_map
+from ..hole.model import Feature, Hole
+from ..hole.surfaces import Surface
+from ..player.model import Club, Player
+from ..tables.game import make_board, make_sketch
+from ..tables.rasters import ground_raster
+from ..tables.varied import varied_strikes
+from .confidence import Flip
+from .plausible import with_strikes
+from .rescore import Rescore
+from .result import Alternative
+from .turning import turning
+from .windflips import wind_flips
+
+SPREAD_FACTORS = (0.5, 0.7, 0.85, 1.0, 1.2, 1.5, 2.0)
+"""Spreads of the longest club tried, as factors."""
+
+CARRY_YD = (-20.0, -10.0, 0.0, 10.0, 20.0)
+"""Changes of its carry tried [yd]."""
+
+EDGE_YD = (-16.0, -8.0, 0.0, 8.0, 16.0)
+"""Moves of the edge tried [yd]."""
+
+EDGES = frozenset({Surface.WATER, Surface.DRY_PENALTY, Surface.OUT_OF_BOUNDS, Surface.TREES, Surface.BUNKER})
+"""What has an edge that may decide."""
+
+MET = 0.01
+"""An area that fewer first shots than this share reach decides nothing."""
+
+CLEAR_OF_YD = 2.0
+"""A moved edge stays so far from tees and greens [yd]."""
+
+ONCE = Effort(many=64, again=0)
+
+
+def all_flips(
+    again: Rescore, hole: Hole, player: Player, alternatives: Sequence[Alternative], seed: int
+) -> tuple[Flip, ...]:
+    """Everything that is tried; see `Flip.what`."""
+    edge = edge_flip(again, hole, alternatives, seed)
+    return (
+        *player_flips(again, player),
+        *wind_flips(again, hole, seed),
+        *(() if edge is None else (edge,)),
+    )
+
+
+def player_flips(again: Rescore, player: Player) -> tuple[Flip, Flip]:
+    """How much wider or tighter, and how much longer or shorter, the longest club named must be."""
+    shots = again.place.board.bag.shots
+    full = [row for row in again.rows if row < shots.first_part]
+    if not full:
+        return (
+            Flip("driver_spread", "", "times", (SPREAD_FACTORS[0], SPREAD_FACTORS[-1]), None, None),
+            Flip("driver_carry", "", "yd", (CARRY_YD[0], CARRY_YD[-1]), None, None),
+        )
+    name = max((shots.shots[row] for row in full), key=lambda shot: shot.carry_yd).club.name
+    own = again.strokes(again.place.board)
+
+    def behind(club: Club) -> np.ndarray:
+        other = replace(player, clubs=tuple(club if c.name == name else c for c in player.clubs))
+        strikes = varied_strikes(again.place.board.bag, other, again.rows)
+        return again.behind + again.strokes(with_strikes(again.place.board, strikes)) - own
+
+    club = player.club(name)
+    wide = turning(lambda factor: behind(wider(club, factor)), SPREAD_FACTORS, 1.0)
+    far = turning(lambda yards: behind(replace(club, carry_yd=club.carry_yd + yards)), CARRY_YD, 0.0)
+    return (
+        Flip("driver_spread", name, "times", (SPREAD_FACTORS[0], SPREAD_FACTORS[-1]), *wide),
+        Flip("driver_carry", name, "yd", (CARRY_YD[0], CARRY_YD[-1]), *far),
+    )
+
+
+def wider(club: Club, factor: float) -> Club:
+    """A club with every spread of it so many times as wide."""
+    return replace(
+        club,
+        direction_sd_deg=factor * club.direction_sd_deg,
+        distance_sd_pct=factor * club.distance_sd_pct,
+        mishit_distance_sd_pct=factor * club.mishit_distance_sd_pct,
+    )
+
+
+def edge_flip(again: Rescore, hole: Hole, alternatives: Sequence[Alternative], seed: int) -> Flip | None:
+    """How far the edge that parts the alternatives most must move; None where no edge does.
+
+    The plan is held on the changed ground, on a map of wider nodes.
+    """
+    feature = _parting(hole, alternatives)
+    if feature is None:
+        return None
+    place = again.place
+    sketch = make_sketch(place.board, hole)
+
+    def strokes(yards: float) -> np.ndarray:
+        ground = sketch
+        if yards != 0.0:
+            changed = _moved(hole, feature, yards)
+            raster = ground_raster(changed, place.board.raster.cell_yd)
+            steps = (2.0 * grid.step_yd for grid in (place.board.nodes.coarse, place.board.nodes.fine))
+            ground = make_board(changed, place.board.bag, raster, coarse_yd=next(steps), fine_yd=next(steps))
+        anew = revalue_map(ground, place.board, seed=seed, effort=ONCE, threads=place.threads)
+        return again.strokes(anew)
+
+    own = strokes(0.0)
+
+    def behind(yards: float) -> np.ndarray:
+        return np.asarray(again.behind + (strokes(yards) - own if yards != 0.0 else 0.0))
+
+    turn = turning(behind, EDGE_YD, 0.0, refine=False)
+    return Flip("hazard_edge", feature.name, "yd", (EDGE_YD[0], EDGE_YD[-1]), *turn)
+
+
+def _parting(hole: Hole, alternatives: Sequence[Alternative]) -> Feature | None:
+    """The area whose share of first shots differs most between the recommended and the best other."""
+    if len(alternatives) < 2:
+        return None
+    best, other = alternatives[0], alternatives[1]
+    found, most = None, MET
+    for feature in hole.features:
+        if feature.surface not in EDGES:
+            continue
+        shares = [one.features[feature.name].value for one in (best, other)]
+        if abs(shares[0] - shares[1]) > most:
+            found, most = feature, abs(shares[0] - shares[1])
+    return found
+
+
+def _moved(hole: Hole, feature: Feature, yards: float) -> Hole:
+    """The hole with an area's edge moved outwards, but for tees and greens."""
+    import shapely
+
+    area = feature.area.buffer(yards)
+    kept = [f.area for f in hole.features if f.surface in (Surface.TEE, Surface.GREEN)]
+    if yards > 0.0 and kept:
+        grown = area.difference(shapely.union_all(kept).buffer(CLEAR_OF_YD))
+        area = shapely.union(grown, feature.area)
+    polygons = [part for part in shapely.get_parts(area) if part.geom_type == "Polygon" and not part.is_empty]
+    if not polygons:  # shrunk to nothing: a spot too small to matter
+        polygons = [feature.area.representative_point().buffer(0.05)]
+    changed = replace(feature, area=shapely.MultiPolygon(polygons))
+    return replace(hole, features=tuple(changed if f is feature else f for f in hole.features))

@@ -1,0 +1,149 @@
+"""What is wanted beside the lowest average: a score, a favourite next distance, a place to finish."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from ..engine import Sequences
+from ..errors import UsageError
+from ..hole.model import Hole
+from . import estimate
+from .result import Estimate, Start
+from .room import CLOSING
+from .words import UNITS
+
+TIE_SHARE = 0.02
+"""Chances closer together than this are no difference to a player: two in a hundred plays."""
+
+MOST_TARGET = 20
+"""Highest score that is a target [strokes]."""
+
+MOST_YD = 700.0
+"""Longest distance a range may name [yd]."""
+
+_NUMBER = r"(\d{1,4}(?:\.\d{1,4})?)"
+_UNIT = rf"\s*({'|'.join(sorted(UNITS, key=len, reverse=True))})?\s*"
+_RANGE = re.compile(rf"\s*{_NUMBER}{_UNIT}(?:-|–|to)\s*{_NUMBER}{_UNIT}")
+
+
+@dataclass(frozen=True)
+class Goal:
+    """What the recommendation goes by instead of the lowest average score.
+
+    Attributes
+    ----------
+    kind : str
+        ``"target"``: a score of `most_strokes` or better; ``"leave"``: `low_yd` to `high_yd` left to the
+        pin; ``"land"``: this ball finishes `low_yd` to `high_yd` from where it is hit. Leave and land
+        count only balls that finish in no trouble (bunker, trees, heavy rough, penalty area, out).
+    """
+
+    kind: str
+    most_strokes: int | None = None
+    low_yd: float | None = None
+    high_yd: float | None = None
+
+    def to_dict(self) -> dict[str, Any]:
+        """The goal as plain JSON-ready data."""
+        return dict(vars(self))
+
+    def check(self, start: Start) -> None:
+        """Refuse a score that means nothing from a place, or has no stroke left for it (UsageError)."""
+        if self.kind != "target" or self.most_strokes is None:
+            return
+        if start.played is None:
+            raise UsageError("a target is a score on the hole: say how many are played, --played 1")
+        if not start.played < self.most_strokes <= MOST_TARGET:
+            allowed = f"{start.played + 1} to {MOST_TARGET} strokes on the hole"
+            raise UsageError(f"target {self.most_strokes}; allowed: {allowed}")
+
+    def hits(self, played: Sequences, hole: Hole, start: Start) -> np.ndarray:
+        """Which sequences reach it, bool (n,)."""
+        if self.kind == "target":
+            assert self.most_strokes is not None
+            return np.asarray(np.rint(played.score) + (start.played or 0) <= self.most_strokes)
+        rest = played.rest_yd
+        gone = np.hypot(rest[:, 0] - start.x_yd, rest[:, 1] - start.y_yd)
+        far = played.leaves_yd if self.kind == "leave" else gone
+        clear = ~np.isin(played.surface, [int(s) for s in CLOSING])
+        return np.asarray(clear & (far >= self.low_yd) & (far <= self.high_yd))
+
+
+def read_goal(target: int | None, leave: str | None, land: str | None) -> Goal | None:
+    """The goal that was typed, None when there is none.
+
+    Parameters
+    ----------
+    target : int, optional
+        Score on the hole.
+    leave, land : str, optional
+        ``"90-110"``, ``"90 to 110 m"``: yards unless metres are said.
+
+    Raises
+    ------
+    UsageError
+        More than one of them, a range or score that is none.
+    """
+    typed = {"target": target, "leave": leave, "land": land}
+    named = [name for name, given in typed.items() if given is not None]
+    if len(named) > 1:
+        raise UsageError(f"--{named[0]} and --{named[1]}: one goal at a time")
+    if target is not None:
+        return Goal("target", most_strokes=target)
+    for kind, text in (("leave", leave), ("land", land)):
+        if text is not None:
+            low, high = read_range(kind, text)
+            return Goal(kind, low_yd=low, high_yd=high)
+    return None
+
+
+def read_range(what: str, text: str) -> tuple[float, float]:
+    """Two distances as typed [yd]: ``"90-110"``, ``"80 to 100 m"``.
+
+    Raises
+    ------
+    UsageError
+        Anything else, or a range that ends before it begins.
+    """
+    allowed = f'two distances, the shorter first, 0 to {MOST_YD:.0f} yd: "90-110" (yards), "82-100 m"'
+    found = _RANGE.fullmatch(text.casefold())
+    if not found:
+        raise UsageError(f"{what} {text!r} is no range; allowed: {allowed}")
+    last = found[4] or found[2] or "yd"
+    low, high = float(found[1]) * UNITS[found[2] or last], float(found[3]) * UNITS[last]
+    if not 0.0 <= low < high <= MOST_YD:
+        raise UsageError(f"{what} {text!r}: found {low:.0f} to {high:.0f} yd; allowed: {allowed}")
+    return low, high
+
+
+def chance(hits: np.ndarray) -> Estimate:
+    """Chance of reaching the goal, with its standard error."""
+    return estimate.share(hits)
+
+
+def chance_difference(one: np.ndarray, other: np.ndarray) -> Estimate:
+    """Chance of `one` minus that of `other`, paired sequence by sequence."""
+    gap = one.astype(float) - other
+    error = float(gap.std(ddof=1)) / np.sqrt(gap.size) if gap.size > 1 else 0.0
+    return Estimate(float(gap.mean()), float(error))
+
+
+def tied_with(best: int, hits: Sequence[np.ndarray]) -> list[int]:
+    """Alternatives whose chance cannot be told from that of one: two paired errors, or `TIE_SHARE`."""
+    out = []
+    for k, one in enumerate(hits):
+        gap = chance_difference(one, hits[best])
+        if abs(gap.value) < max(TIE_SHARE, 2.0 * gap.standard_error):
+            out.append(k)
+    return sorted({best, *out})
+
+
+def recommended(hits: Sequence[np.ndarray], scores: Sequence[float]) -> int:
+    """The alternative that reaches the goal most often; of those that tie with it, the lowest score."""
+    most = max(range(len(hits)), key=lambda k: (np.count_nonzero(hits[k]), -scores[k]))
+    return min(tied_with(most, hits), key=lambda k: scores[k])

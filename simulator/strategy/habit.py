@@ -1,0 +1,59 @@
+"""What a player does from the tee without a plan."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from ..errors import FileError, UsageError
+from ..hole.model import Hole
+from ..player.model import Player
+from .clubwords import club_and_aim
+
+ALONG_LINE = "line"
+"""Aim of a habit that follows the line of play: ``"driver@line"``."""
+
+STEP_YD = 0.25
+"""Step along the line of play when it is followed as far as a club carries [yd]."""
+
+
+def habit_of(player: Player, hole: Hole) -> str:
+    """Club and aim, as `plan` takes them against.
+
+    The player's own `habit`, else the longest club; straight at the flag where no aim is given, and to the
+    point of the line of play that the club carries to with ``"@line"``. A club that carries past the flag is
+    nobody's habit: there, the club whose stock carry comes nearest to the flag, straight at it.
+
+    Raises
+    ------
+    FileError
+        The habit's aim is not understood.
+    """
+    text = player.habit or player.clubs[0].name
+    name, _, aim = text.partition("@")
+    along = aim.strip().casefold() == ALONG_LINE
+    try:
+        name, aim_yd, aim_deg = club_and_aim(name if along else text)
+        club = player.club(name)
+    except UsageError as error:
+        allowed = 'a club, "driver", with an aim perhaps: "driver@-8" or "driver@line"'
+        raise FileError(player.source or player.name, "habit", f"{text!r} ({error})", allowed) from None
+    out_yd = math.hypot(hole.pin.x_yd, hole.pin.y_yd)
+    if club.carry_yd > out_yd:
+        near = min(player.clubs, key=lambda one: abs(one.carry_yd - out_yd))
+        return f"{near.name}@0"
+    if along:
+        return f"{club.name}@{_line_deg(hole, club.carry_yd):.2f}deg"
+    if aim_deg is not None:
+        return f"{club.name}@{aim_deg:g}deg"
+    return f"{club.name}@{aim_yd or 0.0:g}"
+
+
+def _line_deg(hole: Hole, carry_yd: float) -> float:
+    """Angle off the straight line to the pin of the first place of the line of play a carry away [deg]."""
+    stations = np.arange(0.0, hole.length_yd, STEP_YD)
+    places = np.array([hole.at(station) for station in stations])
+    reached = np.flatnonzero(np.hypot(places[:, 0], places[:, 1]) >= carry_yd)
+    x, y = places[reached[0]] if reached.size else (hole.pin.x_yd, hole.pin.y_yd)
+    return math.degrees(math.atan2(x, y) - math.atan2(hole.pin.x_yd, hole.pin.y_yd))

@@ -1,0 +1,167 @@
+"""Confidence: the alternatives scored for players that would fit what is known of this one.
+
+Every plausible player's first shots are scored against the unchanged map; for the first few of them the map
+is worked out anew with its plan held, and what that changes is regressed on what differs between the
+players, the scatter about the line dealt out again to the rest.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from ..engine import Effort, revalue_map
+from ..player.doubt import plausible_players
+from ..player.model import Player
+from ..tables.game import Board
+from ..tables.varied import same_yards, varied_strikes
+from .confidence import EVEN_STROKES, Confidence
+from .rescore import Rescore
+from .search import Place
+
+DRAWS = 200
+"""Plausible players."""
+
+SOLVED = 24
+"""Those of them for whom the map is worked out anew."""
+
+ONCE = Effort(many=64, again=0)
+"""How hard the map is worked for each of them: differences of shared strikes need few."""
+
+
+def confidence(again: Rescore, player: Player, errors: np.ndarray, seed: int) -> Confidence:
+    """For how many plausible players each alternative is the best.
+
+    Parameters
+    ----------
+    again : Rescore
+    player : Player
+    errors : float64[choices]
+        Standard errors of the answer's own differences; each draw is moved by one of them.
+    seed : int
+
+    Notes
+    -----
+    A plausible player is taken to know his own bias and to aim off for it, as a plan made for him would: a
+    bias to the side moves no score, except of a shot whose aim was given. Part swings and putting have no
+    doubt of their own yet.
+    """
+    players = plausible_players(player, DRAWS, seed)
+    maps = revalued_maps(again.place, players[:SOLVED], player, seed)
+    behind = plausible_behind(again, player, players, maps, seed)
+    luck = np.random.default_rng([seed, 0xC0FF])
+    behind = behind + errors * luck.standard_normal(behind.shape)
+    good = behind <= behind.min(axis=1, keepdims=True) + EVEN_STROKES
+    won = (good / good.sum(axis=1, keepdims=True)).mean(axis=0)
+    kept = np.clip(won, 1.0 / DRAWS, 1.0 - 1.0 / DRAWS)  # none of them is no certainty
+    return Confidence(
+        draws=DRAWS,
+        solved=SOLVED,
+        shares=tuple(won.tolist()),
+        shares_standard_error=tuple(np.sqrt(kept * (1.0 - kept) / DRAWS).tolist()),
+        best_share=float(won[0]),
+    )
+
+
+def plausible_behind(
+    again: Rescore, player: Player, players: Sequence[Player], maps: Sequence[Board], seed: int
+) -> np.ndarray:
+    """Strokes behind the recommended alternative for each plausible player, float64[players, choices].
+
+    Parameters
+    ----------
+    maps : sequence of Board
+        Of `revalued_maps`, for the first of the players.
+    """
+    board = again.place.board
+    own = again.strokes(board)
+    moved = np.empty((len(players), len(again.choices)))
+    for k, one in enumerate(players):
+        strikes = varied_strikes(board.bag, aimed_off(one, player), again.rows)
+        moved[k] = again.strokes(with_strikes(board, strikes), turned_deg=_turned(again, one, player)) - own
+    later = np.empty((len(maps) - 1, len(again.choices)))
+    for k, anew in enumerate(maps[1:]):
+        theirs = with_strikes(maps[0], anew.game.strikes)
+        later[k] = again.strokes(anew, turns_deg=(0.0,), more=True)
+        later[k] -= again.strokes(theirs, turns_deg=(0.0,), more=True)
+    moved += _for_all(later, np.array([_features(one, player) for one in players]), seed)
+    behind = again.behind + moved
+    return np.asarray(behind - behind[:, :1])
+
+
+def revalued_maps(place: Place, players: Sequence[Player], player: Player, seed: int) -> list[Board]:
+    """The map worked out anew, its plan held: for the player asked about, then for each of the others.
+
+    Held in yards: where a club is planned, each takes his own that carries as far.
+    """
+    board = place.board
+    rows = [board.game.strikes]
+    rows += [varied_strikes(board.bag, aimed_off(one, player)) for one in players]
+    return [
+        revalue_map(
+            with_strikes(board, strikes), board, seed=seed, instead=same_yards(board.bag, strikes),
+            effort=ONCE, threads=place.threads,
+        )
+        for strikes in rows
+    ]  # fmt: skip
+
+
+def aimed_off(one: Player, player: Player) -> Player:
+    """A plausible player who aims off for his own bias: the side bias of the player asked about."""
+    clubs = tuple(
+        replace(club, bias_right_deg=own.bias_right_deg)
+        for club, own in zip(one.clubs, player.clubs, strict=True)
+    )
+    return replace(one, clubs=clubs)
+
+
+def with_strikes(board: Board, strikes: np.ndarray) -> Board:
+    """The board with other strike rows, its values as they are."""
+    return replace(board, game=board.game._replace(strikes=strikes))
+
+
+def _turned(again: Rescore, one: Player, player: Player) -> list[float]:
+    """How far each alternative's club starts right of where the player's own does [deg]."""
+    shots = again.place.board.bag.shots
+    turned = []
+    for row in again.rows:
+        name = shots.shots[row].club.name
+        part = row >= shots.first_part
+        turned.append(0.0 if part else one.club(name).bias_right_deg - player.club(name).bias_right_deg)
+    return turned
+
+
+def _for_all(later: np.ndarray, features: np.ndarray, seed: int) -> np.ndarray:
+    """The change for every player: as worked out, else by the line and a scatter drawn from those, joint."""
+    solved = len(later)
+    line, *_ = np.linalg.lstsq(features[:solved], later, rcond=None)
+    scatter = later - features[:solved] @ line
+    scatter *= math.sqrt(solved / (solved - features.shape[1]))
+    out = features @ line
+    out[:solved] = later
+    rest = len(features) - solved
+    out[solved:] += scatter[np.random.default_rng([seed, 0x5CA7]).integers(0, solved, rest)]
+    return np.asarray(out)
+
+
+def _features(one: Player, player: Player) -> list[float]:
+    """What differs between a plausible player and the player, over the bag: reach, spreads, mishits."""
+    rows = []
+    for club, own in zip(one.clubs, player.clubs, strict=True):
+        reach = math.log(club.carry_yd / own.carry_yd) + (club.bias_long_pct - own.bias_long_pct) / 100.0
+        wider = _log_ratio(club.direction_sd_deg, own.direction_sd_deg)
+        longer = _log_ratio(club.distance_sd_pct, own.distance_sd_pct)
+        rows.append((reach, wider, longer, _logit(club.mishit_rate) - _logit(own.mishit_rate)))
+    return [1.0, *np.mean(rows, axis=0).tolist()]
+
+
+def _log_ratio(new: float, old: float) -> float:
+    return math.log(new / old) if old > 0.0 and new > 0.0 else 0.0
+
+
+def _logit(share: float) -> float:
+    inside = min(max(share, 1e-6), 1.0 - 1e-6)
+    return math.log(inside / (1.0 - inside))

@@ -1,0 +1,109 @@
+"""Where to point: a mark near the line, or yards from the middle of the fairway or the green."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+import shapely
+
+from ..hole.model import Hole
+from ..hole.surfaces import Surface
+from .room import along_and_across
+
+MARK_YD, MARK_DEG = 12.0, 4.0
+"""A mark farther from the line than this words no line [yd beside it, deg seen from the ball]."""
+
+GREEN_YD = 25.0
+"""A shot that carries to within this of the green is pointed by the green [yd]."""
+
+FAIRWAY_YD = 30.0
+"""Fairway farther from the line than this, at the distance carried, is not what is pointed by [yd]."""
+
+
+@dataclass(frozen=True)
+class Pointing:
+    """What somebody at the ball points by.
+
+    Attributes
+    ----------
+    by : str
+        ``"mark"``, ``"fairway"``, ``"green"`` or ``"pin"`` (the straight line to it).
+    name : str
+        The mark's name, or for example ``"the middle of the fairway"``.
+    offset_yd : float
+        The line beside it, right positive: at the mark, at the distance carried (fairway and pin), at
+        the middle of the green.
+    """
+
+    by: str
+    name: str
+    offset_yd: float
+
+    def to_dict(self) -> dict[str, Any]:
+        """The figures as plain JSON-ready data."""
+        return dict(vars(self))
+
+
+def point(hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, carry_yd: float) -> Pointing:
+    """What a shot from a place on a bearing is pointed by.
+
+    Parameters
+    ----------
+    hole : Hole
+        Its `marks`, when it has any, have a name and x_yd, y_yd.
+    carry_yd : float
+        Intended carry.
+    """
+    by_mark = _mark(hole, x_yd, y_yd, bearing_deg, carry_yd)
+    if by_mark is not None:
+        return by_mark
+    turn = math.radians(bearing_deg)
+    x, y = x_yd + carry_yd * math.sin(turn), y_yd + carry_yd * math.cos(turn)
+    if hole.green.distance(shapely.Point(x, y)) <= GREEN_YD:
+        middle = hole.green.centroid
+        _, across = _seen(middle.x, middle.y, x_yd, y_yd, bearing_deg)
+        return Pointing("green", "the middle of the green", -across)
+    offset = _from_fairway(hole, x, y)
+    if offset is not None:
+        return Pointing("fairway", "the middle of the fairway", offset)
+    along, across = _seen(hole.pin.x_yd, hole.pin.y_yd, x_yd, y_yd, bearing_deg)
+    off = -carry_yd * across / max(math.hypot(along, across), 1e-9)
+    return Pointing("pin", "the straight line to the pin", off)
+
+
+def _seen(x: float, y: float, x_yd: float, y_yd: float, bearing_deg: float) -> tuple[float, float]:
+    along, across = along_and_across(np.array([[x, y]]), x_yd, y_yd, bearing_deg)
+    return float(along[0]), float(across[0])
+
+
+def _mark(hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, carry_yd: float) -> Pointing | None:
+    """The mark nearest to the line as seen from the ball, None when none is near it."""
+    found = []
+    for mark in hole.marks:
+        along, across = _seen(mark.x_yd, mark.y_yd, x_yd, y_yd, bearing_deg)
+        if along < 0.5 * carry_yd:
+            continue  # beside the player, or soon flown over
+        angle = abs(math.degrees(math.atan2(across, along)))
+        if angle <= MARK_DEG and abs(across) <= MARK_YD:
+            found.append((angle, Pointing("mark", mark.name, -across)))
+    return min(found, key=lambda item: item[0])[1] if found else None
+
+
+def _from_fairway(hole: Hole, x: float, y: float) -> float | None:
+    """Yards right of the middle of the fairway at a place, across the line of play; None without one."""
+    mown = shapely.union_all([f.area for f in hole.features if f.surface is Surface.FAIRWAY])
+    station, offset = hole.station_offset(x, y)
+    ends = [hole.at(station, side) for side in (-2.0 * FAIRWAY_YD + offset, 2.0 * FAIRWAY_YD + offset)]
+    pieces = shapely.get_parts(shapely.LineString(ends).intersection(mown))
+    pieces = [piece for piece in pieces if piece.length > 1.0]
+    here = shapely.Point(x, y)
+    if not pieces:
+        return None
+    nearest = min(pieces, key=lambda piece: here.distance(piece))
+    if here.distance(nearest) > FAIRWAY_YD:
+        return None
+    middle = nearest.interpolate(0.5, normalized=True)
+    return offset - hole.station_offset(middle.x, middle.y)[1]

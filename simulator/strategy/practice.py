@@ -1,0 +1,260 @@
+"""What practice is worth: strokes gained by one thing better, everything else as it is.
+
+The better player keeps to the plan, but for his first shot and, where he is longer, for the shorter club that
+now does; the map is worked out anew for him and full sequences are played with the same luck as the player's
+own. So a gain is that of play that was really played, and a new plan would bring as much or more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+
+from ..conditions import Conditions
+from ..engine import Effort, default_threads, play, revalue_map
+from ..errors import UsageError
+from ..hole.model import Hole
+from ..player.model import Player
+from ..tables.bag import Bag, make_bag
+from ..tables.game import Board, make_board
+from ..tables.luck import strike_sets
+from ..tables.rasters import Raster
+from . import estimate
+from .better import CHANGES, Change, biased, unbiased
+from .plays import FIRST_SETS, FIRST_STRIKES
+from .question import Clock, Progress, question, solve
+from .result import Estimate
+from .search import Place, search
+
+ROUND = 18
+"""Holes of a round."""
+
+BIAS = "bias_removed"
+"""The change that is held against a player who does not aim off for his bias: one who does has it already."""
+
+BIAS_WORDS = "bias gone, or aimed off for, against aiming as if there were none"
+
+EFFORT = Effort(many=128, again=0)
+
+
+@dataclass(frozen=True)
+class Gain:
+    """What one change is worth.
+
+    Attributes
+    ----------
+    what, words : str
+        Key and words of the change.
+    per_round : Estimate
+        Strokes gained in 18 holes; fewer strokes are positive.
+    by_hole : tuple of Estimate
+        Strokes gained on each hole.
+    """
+
+    what: str
+    words: str
+    per_round: Estimate
+    by_hole: tuple[Estimate, ...]
+
+    def to_dict(self) -> dict[str, Any]:
+        """The figures as plain JSON-ready data."""
+        return {
+            "what": self.what,
+            "words": self.words,
+            "strokes_per_round": self.per_round.value,
+            "standard_error": self.per_round.standard_error,
+            "by_hole": [one.value for one in self.by_hole],
+            "by_hole_standard_error": [one.standard_error for one in self.by_hole],
+        }
+
+
+@dataclass(frozen=True)
+class Practice:
+    """What practice is worth to a player on some holes.
+
+    Attributes
+    ----------
+    player : Player
+    holes : tuple of Hole
+    conditions : tuple of Conditions
+        Hole by hole.
+    scores : tuple of Estimate
+        Expected strokes of the player as he is, hole by hole.
+    gains : tuple of Gain
+        Greatest first.
+    left_out : tuple of str
+        Changes that mean nothing for this player, a line each.
+    seed, sequences : int
+    """
+
+    player: Player
+    holes: tuple[Hole, ...]
+    conditions: tuple[Conditions, ...]
+    scores: tuple[Estimate, ...]
+    gains: tuple[Gain, ...]
+    left_out: tuple[str, ...]
+    seed: int
+    sequences: int
+
+    def to_dict(self) -> dict[str, Any]:
+        """The figures as plain JSON-ready data."""
+        return {
+            "schema": "holesim-practice-1",
+            "player": self.player.name,
+            "holes": [hole.name for hole in self.holes],
+            "scores": [score.value for score in self.scores],
+            "scores_standard_error": [score.standard_error for score in self.scores],
+            "gains": [gain.to_dict() for gain in self.gains],
+            "left_out": list(self.left_out),
+            "seed": self.seed,
+            "sequences": self.sequences,
+        }
+
+
+def practice(
+    holes: Sequence[Hole],
+    player: Player,
+    *,
+    conditions: Conditions | Sequence[Conditions] | None = None,
+    changes: Mapping[str, Change] = CHANGES,
+    sequences: int = 5_000,
+    seed: int = 1,
+    progress: Progress | None = None,
+    threads: int | None = None,
+) -> Practice:
+    """What each change of a player is worth over some holes, and in proportion over a round.
+
+    Parameters
+    ----------
+    holes : sequence of Hole
+        One or more, tee and pin chosen.
+    conditions : Conditions or sequence of Conditions, optional
+        Of all holes, or of each in its own frame.
+    changes : mapping of str to Change
+        What is tried; the bias is tried too, if there is one.
+    sequences : int
+        Full sequences on each hole, the same luck for every change.
+
+    Raises
+    ------
+    UsageError
+        No hole, or numbers out of their range.
+    """
+    if not holes:
+        raise UsageError("no hole to play: name a hole file, or a folder with hole files in it")
+    given = Conditions() if conditions is None else conditions
+    days = [given] * len(holes) if isinstance(given, Conditions) else list(given)
+    workers = threads or default_threads()
+    say = progress or (lambda message: None)
+    tried = {k: c for k, c in changes.items() if k != "short_game_5_better" or player.handicap is not None}
+    left_out = [f"{changes[k].words}: the player has no handicap" for k in changes if k not in tried]
+    if not biased(player):
+        left_out.append(f"{BIAS_WORDS}: the player's file has no bias")
+    scores: list[Estimate] = []
+    gained: dict[str, list[Estimate]] = {}
+    for k, (hole, day) in enumerate(zip(holes, days, strict=True)):
+        own_seed = (seed + 101 * k) % 2**32  # holes err independently
+        say(f"{hole.name}: as the player is")
+        ask = question(
+            "practice", hole, player, (), conditions=day, start=None, sequences=sequences, seed=own_seed,
+            threads=workers,
+        )  # fmt: skip
+        own = solve(ask, say, Clock())
+        today = _Today(hole, own, day, own_seed, sequences)
+        base = today.played(own)
+        scores.append(estimate.score(base))
+        for key, change in tried.items():
+            say(f"{hole.name}: {change.words}")
+            theirs = today.played(today.changed(change.make(player), own.board, change.shorter))
+            gained.setdefault(key, []).append(estimate.difference(base, theirs))
+        if biased(player):
+            say(f"{hole.name}: {BIAS_WORDS}")
+            gained.setdefault(BIAS, []).append(today.bias(player, ask))
+    words = {**{k: c.words for k, c in tried.items()}, BIAS: BIAS_WORDS}
+    gains = [Gain(key, words[key], _round(by_hole), tuple(by_hole)) for key, by_hole in gained.items()]
+    gains.sort(key=lambda gain: -gain.per_round.value)
+    return Practice(
+        player, tuple(holes), tuple(days), tuple(scores), tuple(gains), tuple(left_out), seed, sequences
+    )
+
+
+class _Today:
+    """One hole on one day, played by one player and by better ones with the same luck."""
+
+    def __init__(self, hole: Hole, own: Place, day: Conditions, seed: int, sequences: int) -> None:
+        self.hole, self.own, self.day, self.seed, self.sequences = hole, own, day, seed, sequences
+        self.strikes = strike_sets(seed + 22, FIRST_SETS, FIRST_STRIKES)
+
+    @property
+    def raster(self) -> Raster:
+        return self.own.board.raster
+
+    def played(self, place: Place) -> estimate.Played:
+        """The best first shot valued and full sequences played."""
+        rows = place.board.allowed(place.lie)
+        best = search(place, self.seed, rows, keep_within=0.3, keep_most=2)[0][0]
+        return self._sequences(place, best.action)
+
+    def _sequences(self, place: Place, action: np.ndarray) -> estimate.Played:
+        rough = place.values(action[None], 5.0, self.strikes).mean(axis=1)[0]
+        value = float(rough[0] / max(1.0 - rough[1], 1e-3))
+        values = place.values(action[None], value, self.strikes)[0]
+        sequences = play(
+            place.board, place.x_yd, place.y_yd, place.lie, action, action, value, seed=self.seed + 23,
+            sequences=self.sequences, threads=place.threads,
+        )  # fmt: skip
+        return estimate.played(values, value, sequences)
+
+    def changed(self, player: Player, held: Board, shorter: int) -> Place:
+        """The place on a board of another player, the plan of another held but for what is refined."""
+        board = make_board(self.hole, self._bag(player), self.raster)
+        also = _clubs_near(held.bag, shorter) if shorter else None
+        anew = revalue_map(board, held, seed=self.seed, also=also, effort=EFFORT, threads=self.own.threads)
+        return replace(self.own, board=anew)
+
+    def _bag(self, player: Player) -> Bag:
+        low = any(shot.flight == "low" for shot in self.own.board.bag.shots.shots)
+        return make_bag(player, self.day, self.raster, self.own.threads, shaped=low)
+
+    def bias(self, player: Player, ask: Any) -> Estimate:
+        """Plan and play as if there were no bias: without it, less with it."""
+        none = solve(replace(ask, player=unbiased(player)), lambda message: None, Clock())
+        rows = none.board.allowed(none.lie)
+        action = search(none, self.seed, rows, keep_within=0.3, keep_most=2)[0][0].action
+        board = make_board(self.hole, self.own.board.bag, self.raster)
+        held = revalue_map(board, none.board, seed=self.seed, effort=EFFORT, threads=self.own.threads)
+        unaware = self._sequences(replace(self.own, board=held), action)
+        return estimate.difference(unaware, self._sequences(none, action))
+
+
+def _clubs_near(bag: Bag, shorter: int) -> Callable[[np.ndarray, np.ndarray], np.ndarray]:
+    """Clubs tried beside the held one: up to so many shorter."""
+    steps = range(1, shorter + 1)
+    full: dict[str, list[int]] = {}
+    for row, shot in enumerate(bag.shots.shots[: bag.shots.first_part]):
+        full.setdefault(shot.flight, []).append(row)
+    to = np.tile(np.arange(len(bag.shots)), (len(steps), 1))
+    for rows in full.values():
+        for k, step in enumerate(steps):
+            for at, row in enumerate(rows):
+                to[k, row] = rows[min(at + step, len(rows) - 1)]
+
+    def also(nodes: np.ndarray, plan: np.ndarray) -> np.ndarray:
+        part = plan[:, 0] < 0.0
+        rows = np.where(part, 0, plan[:, 0]).astype(int)
+        out = np.repeat(plan[:, None], len(steps), axis=1)
+        for k in range(len(steps)):
+            out[:, k, 0] = np.where(part, plan[:, 0], to[k, rows])
+        return out
+
+    return also
+
+
+def _round(by_hole: Sequence[Estimate]) -> Estimate:
+    """In proportion over 18 holes; holes err independently of each other."""
+    times = ROUND / len(by_hole)
+    variance = sum(one.standard_error**2 for one in by_hole)
+    return Estimate(times * sum(one.value for one in by_hole), times * float(variance**0.5))

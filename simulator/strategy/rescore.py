@@ -1,0 +1,120 @@
+"""Alternatives scored again near their best aims when something has changed, by shared strikes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from ..tables.game import Board
+from ..tables.luck import strike_sets
+from .search import Choice, Place
+
+NEAR_TURNS_DEG = (-2.0, 0.0, 2.0)
+"""Aims tried round the best one [deg]; a parabola through them reads the best between."""
+
+SETS, STRIKES = 4, 128
+"""Scrambles, and strikes in each, that score an alternative again."""
+
+MORE_STRIKES = 512
+"""Strikes in each where few scores are wanted and their scatter counts."""
+
+
+@dataclass(frozen=True)
+class Rescore:
+    """The alternatives of one answer, ready to be scored again.
+
+    Attributes
+    ----------
+    place : Place
+    choices : tuple of Choice
+        In the order of the answer, the recommended one first.
+    given : tuple of bool
+        Whose aim was given: it is not moved.
+    behind : float64[choices]
+        Expected strokes behind the recommended one as the answer has them.
+    replay : float
+        Value of playing again from the place, which decides between reliefs.
+    strikes, more : float64[SETS, STRIKES, STRIKE_LUCK], float64[SETS, MORE_STRIKES, STRIKE_LUCK]
+    """
+
+    place: Place
+    choices: tuple[Choice, ...]
+    given: tuple[bool, ...]
+    behind: np.ndarray
+    replay: float
+    strikes: np.ndarray
+    more: np.ndarray
+
+    @property
+    def rows(self) -> list[int]:
+        """Shot rows of the alternatives."""
+        return [choice.row for choice in self.choices]
+
+    def strokes(
+        self,
+        board: Board,
+        *,
+        turns_deg: Sequence[float] = NEAR_TURNS_DEG,
+        turned_deg: Sequence[float] | None = None,
+        more: bool = False,
+    ) -> np.ndarray:
+        """Strokes of every alternative on a board, each at its best aim, float64[choices].
+
+        Parameters
+        ----------
+        board : Board
+            With strikes, flights, ground or values changed; shots in the order of the place's own.
+        turns_deg : sequence of float
+            Evenly spaced turns off the best aim that are tried.
+        turned_deg : sequence of float, optional
+            Turn of each alternative whose aim was given (a bias that nobody aims off for).
+        more : bool
+            By more strikes.
+        """
+        turns = np.radians(turns_deg)
+        turned = np.radians(np.zeros(len(self.choices)) if turned_deg is None else turned_deg)
+        actions = np.repeat(np.array([choice.action for choice in self.choices])[:, None], turns.size, axis=1)
+        for k, given in enumerate(self.given):
+            actions[k, :, 1] += turned[k] if given else turns
+        mean = (
+            replace(self.place, board=board)
+            .values(actions.reshape(-1, 3), self.replay, self.more if more else self.strikes)
+            .mean(axis=1)
+            .reshape(len(self.choices), turns.size, 2)
+        )
+        # strokes replayed from here are played the best way there is, worked out on this board
+        again = float((mean[..., 0] / np.maximum(1.0 - mean[..., 1], 1e-3)).min())
+        return lowest(mean[..., 0] + again * mean[..., 1])
+
+
+def rescore(
+    place: Place,
+    choices: Sequence[Choice],
+    given: Sequence[bool],
+    behind: np.ndarray,
+    replay: float,
+    seed: int,
+) -> Rescore:
+    """Alternatives ready to be scored again; see `Rescore`."""
+    strikes, more = strike_sets(seed + 24, SETS, STRIKES), strike_sets(seed + 25, SETS, MORE_STRIKES)
+    return Rescore(place, tuple(choices), tuple(given), behind, replay, strikes, more)
+
+
+def lowest(values: np.ndarray) -> np.ndarray:
+    """Lowest point of the parabola through the lowest value of each row and its neighbours, float64[rows].
+
+    The lowest value itself where the row is not bent upwards there; never lower than half the rise to
+    the nearer neighbour allows.
+    """
+    out = values.min(axis=1)
+    if values.shape[1] < 3:
+        return np.asarray(out)
+    k = np.clip(values.argmin(axis=1), 1, values.shape[1] - 2)
+    rows = np.arange(len(values))
+    left, middle, right = values[rows, k - 1], values[rows, k], values[rows, k + 1]
+    bend = left - 2.0 * middle + right
+    inside = (bend > 1e-9) & (np.abs(left - right) <= 2.0 * bend)
+    dip = np.where(inside, (left - right) ** 2 / np.where(inside, 8.0 * bend, 1.0), 0.0)
+    return np.minimum(out, middle - dip)

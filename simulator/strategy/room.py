@@ -1,0 +1,194 @@
+"""The room: what the ground gives a shot, as a box along its line that holds no trouble."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from ..hole.model import Hole
+from ..hole.surfaces import Surface
+from ..tables.rasters import Raster
+from . import estimate
+from .result import Estimate
+
+CLOSING = (
+    Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY, Surface.BUNKER, Surface.TREES,
+    Surface.HEAVY_ROUGH,
+)  # fmt: skip
+"""Ground that closes a room."""
+
+WIDE_YD, BEYOND_YD = 80, 120
+"""Trouble farther from the line, or farther past the middle of the pattern, closes nothing [yd]."""
+
+SHORT_SHARE = 0.005
+"""With fewer balls than this short of it, ground behind the pattern is nothing to carry."""
+
+SEED_YD = 40.0
+"""Free ground is looked for so far from the middle of the pattern when that is in trouble itself [yd]."""
+
+
+@dataclass(frozen=True)
+class Room:
+    """A box along the aim line that holds no trouble; of all such boxes the one with most finishes.
+
+    Attributes
+    ----------
+    carry_at_least_yd, finish_at_most_yd : float or None
+        Ends of the box, from the ball along the aim line; None where nothing closes it.
+    left_edge_yd, right_edge_yd : float or None
+        Sides of the box, from the aim line, right positive.
+    carry_over, finish_before, left_closed_by, right_closed_by : str or None
+        Names of the areas that close it.
+    inside : Estimate
+        Share of the sequences whose first shot finishes in it.
+    """
+
+    carry_at_least_yd: float | None
+    carry_over: str | None
+    finish_at_most_yd: float | None
+    finish_before: str | None
+    left_edge_yd: float | None
+    left_closed_by: str | None
+    right_edge_yd: float | None
+    right_closed_by: str | None
+    inside: Estimate
+
+    def to_dict(self) -> dict[str, Any]:
+        """The figures as plain JSON-ready data."""
+        out = {name: value for name, value in vars(self).items() if name != "inside"}
+        return {**out, "inside": self.inside.value, "inside_standard_error": self.inside.standard_error}
+
+
+def along_and_across(
+    xy_yd: np.ndarray, x_yd: float, y_yd: float, bearing_deg: float
+) -> tuple[np.ndarray, np.ndarray]:
+    """Yards along a bearing from a place and yards right of it, float (n,) each; xy_yd : float (n, 2)."""
+    sin, cos = math.sin(math.radians(bearing_deg)), math.cos(math.radians(bearing_deg))
+    dx, dy = xy_yd[:, 0] - x_yd, xy_yd[:, 1] - y_yd
+    return dx * sin + dy * cos, dx * cos - dy * sin
+
+
+def find_room(
+    raster: Raster, hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, finishes_yd: np.ndarray
+) -> Room | None:
+    """The room of a shot from a place on a bearing; None when all about its middle is trouble.
+
+    Parameters
+    ----------
+    raster : Raster
+        The ground the shots were played on.
+    finishes_yd : float (n, 2)
+        Where its balls finish, before relief.
+    """
+    along, across = along_and_across(finishes_yd, x_yd, y_yd, bearing_deg)
+    middle = float(np.median(along)), float(np.median(across))
+    feature = _ground(raster, x_yd, y_yd, bearing_deg, int(max(middle[0], 1.0)) + BEYOND_YD)
+    closing = np.array([f.surface in CLOSING for f in hole.features] + [False])
+    trouble = closing[feature]
+    seed = _seed(trouble, middle)
+    if seed is None:
+        return None
+    box = _grown(trouble, _fullest(trouble, seed, along, across))
+    near, far, left, right = box
+    rows, columns = trouble.shape
+    names = [f.name for f in hole.features]
+
+    def by(strip: np.ndarray, open_end: bool) -> str | None:
+        if open_end:
+            return None
+        found = strip[closing[strip]]
+        return names[int(np.bincount(found).argmax())]
+
+    nothing_short = float(np.mean(along < near)) < SHORT_SHARE
+    open_ends = near == 0 or nothing_short, far == rows, left == 0, right == columns
+    edges = float(near), float(far), float(left - WIDE_YD), float(right - WIDE_YD)
+    hits = np.ones(len(along), dtype=bool)
+    for values, low, high, ends in (
+        (along, edges[0], edges[1], open_ends[:2]),
+        (across, edges[2], edges[3], open_ends[2:]),
+    ):
+        hits &= (ends[0] | (values >= low)) & (ends[1] | (values < high))
+    strips = (
+        feature[max(near - 1, 0), left:right],
+        feature[min(far, rows - 1), left:right],
+        feature[near:far, max(left - 1, 0)],
+        feature[near:far, min(right, columns - 1)],
+    )
+    said = [
+        (None, None) if ends else (edge, by(strip, ends))
+        for edge, strip, ends in zip(edges, strips, open_ends, strict=True)
+    ]
+    (near_yd, over), (far_yd, before), (left_yd, left_by), (right_yd, right_by) = said
+    return Room(near_yd, over, far_yd, before, left_yd, left_by, right_yd, right_by, estimate.share(hits))
+
+
+def _ground(raster: Raster, x_yd: float, y_yd: float, bearing_deg: float, far_yd: int) -> np.ndarray:
+    """Feature index of every square yard along and across the line, int (along, across)."""
+    s = np.arange(far_yd)[:, None] + 0.5
+    t = np.arange(-WIDE_YD, WIDE_YD)[None, :] + 0.5
+    sin, cos = math.sin(math.radians(bearing_deg)), math.cos(math.radians(bearing_deg))
+    x, y = x_yd + s * sin + t * cos, y_yd + s * cos - t * sin
+    i = np.rint((x - raster.x0_yd) / raster.cell_yd).astype(int).clip(0, raster.feature.shape[1] - 1)
+    j = np.rint((y - raster.y0_yd) / raster.cell_yd).astype(int).clip(0, raster.feature.shape[0] - 1)
+    return raster.feature[j, i].astype(int)
+
+
+def _seed(trouble: np.ndarray, middle: tuple[float, float]) -> tuple[int, int] | None:
+    """The free square nearest to the middle of the pattern."""
+    s, t = np.nonzero(~trouble)
+    if s.size == 0:
+        return None
+    away = np.hypot(s + 0.5 - middle[0], t + 0.5 - WIDE_YD - middle[1])
+    k = int(np.argmin(away))
+    return (int(s[k]), int(t[k])) if away[k] <= SEED_YD else None
+
+
+def _fullest(
+    trouble: np.ndarray, seed: tuple[int, int], along: np.ndarray, across: np.ndarray
+) -> tuple[int, int, int, int]:
+    """First and last row, first and last column (ends excluded) of the box round a square with most balls."""
+    rows, columns = trouble.shape
+    held, _, _ = np.histogram2d(
+        along, across, bins=(np.arange(rows + 1.0), np.arange(columns + 1.0) - WIDE_YD)
+    )
+    sums = np.zeros((rows + 1, columns + 1))
+    sums[1:, 1:] = held.cumsum(axis=0).cumsum(axis=1)
+    s, t = seed
+    column = np.arange(columns)
+    left = np.where(trouble[:, :t], column[:t] + 1, 0).max(axis=1, initial=0)
+    right = np.where(trouble[:, t:], column[t:], columns).min(axis=1, initial=columns)
+    blocked = np.flatnonzero(trouble[:, t])
+    first = int(blocked[blocked < s].max(initial=-1)) + 1
+    last = int(blocked[blocked > s].min(initial=rows))
+    far = np.arange(s + 1, last + 1)
+    best, box = (-1.0, 0.0), (s, s + 1, t, t + 1)
+    ahead_left = np.maximum.accumulate(left[s:last])
+    ahead_right = np.minimum.accumulate(right[s:last])
+    behind_left, behind_right = 0, columns
+    for near in range(s, first - 1, -1):
+        behind_left, behind_right = max(behind_left, left[near]), min(behind_right, right[near])
+        low, high = np.maximum(ahead_left, behind_left), np.minimum(ahead_right, behind_right)
+        count = sums[far, high] - sums[near, high] - sums[far, low] + sums[near, low]
+        size = (far - near) * (high - low)
+        k = int(np.lexsort((size, count))[-1])
+        if (float(count[k]), float(size[k])) > best:
+            best, box = (float(count[k]), float(size[k])), (near, int(far[k]), int(low[k]), int(high[k]))
+    return box
+
+
+def _grown(trouble: np.ndarray, box: tuple[int, int, int, int]) -> tuple[int, int, int, int]:
+    """The box with every side moved out until trouble stops it."""
+    near, far, left, right = box
+    rows, columns = trouble.shape
+    while far < rows and not trouble[far, left:right].any():
+        far += 1
+    while near > 0 and not trouble[near - 1, left:right].any():
+        near -= 1
+    while left > 0 and not trouble[near:far, left - 1].any():
+        left -= 1
+    while right < columns and not trouble[near:far, right].any():
+        right += 1
+    return near, far, left, right

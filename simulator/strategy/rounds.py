@@ -1,0 +1,158 @@
+"""A round from its holes: expected strokes, their distribution, and what better decisions are worth."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from .result import Estimate
+
+
+@dataclass(frozen=True)
+class Round:
+    """Holes added up.
+
+    Attributes
+    ----------
+    holes, par : int
+    best, habit : Estimate
+        Expected strokes by the recommended choices, and by the habit from every tee.
+    gain : Estimate
+        The difference, with common luck.
+    least : int
+        Fewest strokes of `chances`.
+    chances : float64[n]
+        Chance of each total, ``least`` strokes first: the holes' own distributions convolved, holes taken as
+        independent.
+    target : int or None
+    breaking : Estimate or None
+        Chance of fewer strokes than the target.
+    breaking_by_habit : Estimate or None
+    """
+
+    holes: int
+    par: int
+    best: Estimate
+    habit: Estimate
+    gain: Estimate
+    least: int
+    chances: np.ndarray
+    target: int | None = None
+    breaking: Estimate | None = None
+    breaking_by_habit: Estimate | None = None
+
+    def quantile(self, share: float) -> int:
+        """The least total that this share of rounds does not exceed."""
+        return self.least + int(np.searchsorted(np.cumsum(self.chances), share - 1e-12))
+
+    def to_dict(self) -> dict[str, Any]:
+        """As plain JSON-ready data."""
+
+        def both(name: str, one: Estimate | None) -> dict[str, Any]:
+            if one is None:
+                return {name: None, f"{name}_standard_error": None}
+            return {name: one.value, f"{name}_standard_error": one.standard_error}
+
+        return {
+            "holes": self.holes,
+            "par": self.par,
+            **both("expected_round", self.best),
+            **both("habit_round", self.habit),
+            **both("worth", self.gain),
+            "least_round": self.least,
+            "round_chances": self.chances.tolist(),
+            "target": self.target,
+            **both("breaking", self.breaking),
+            **both("habit_breaking", self.breaking_by_habit),
+        }
+
+
+def add_up(results: Sequence[dict[str, Any]], target: int | None = None) -> Round:
+    """The round of some holes' results (of `jobs.work`), all of one player, day and seed.
+
+    Parameters
+    ----------
+    target : int, optional
+        Score to be broken: the chance is that of fewer strokes.
+    """
+    best = [one["plays"]["best"] for one in results]
+    habit = [one["plays"]["habit"] for one in results]
+    least, chances = convolved(best)
+    broken = by_habit = None
+    if target is not None:
+        broken, by_habit = breaking(best, target), breaking(habit, target)
+    return Round(
+        holes=len(results),
+        par=sum(one["answer"]["par"] for one in results),
+        best=total(best),
+        habit=total(habit),
+        gain=total(habit, best),
+        least=least,
+        chances=chances,
+        target=target,
+        breaking=broken,
+        breaking_by_habit=by_habit,
+    )
+
+
+def total(plays: Sequence[dict[str, Any]], minus: Sequence[dict[str, Any]] = ()) -> Estimate:
+    """Expected strokes of some holes together, less those of others.
+
+    Sequence k strikes with the same luck on every hole, so the errors of the holes are not independent: they
+    are read off sums over the holes, scramble by scramble and block by block.
+    """
+    parts = []
+    for name in ("first", "rest"):
+        row = np.sum([one[name] for one in plays], axis=0)
+        if minus:
+            row = row - np.sum([one[name] for one in minus], axis=0)
+        parts.append(row)
+    variance = sum(float(row.var(ddof=1)) / row.size for row in parts)
+    return Estimate(float(sum(row.mean() for row in parts)), variance**0.5)
+
+
+def _shares(one: dict[str, Any]) -> np.ndarray:
+    counts = np.asarray(one["counts"], dtype=float).sum(axis=0)
+    return np.asarray(counts / counts.sum())
+
+
+def convolved(plays: Sequence[dict[str, Any]]) -> tuple[int, np.ndarray]:
+    """Least total and the chance of each from there on, of independent holes."""
+    chances, least = np.ones(1), 0
+    for one in plays:
+        chances = np.convolve(chances, _shares(one))
+        least += int(one["least"])
+    return least, chances
+
+
+def breaking(plays: Sequence[dict[str, Any]], target: int) -> Estimate:
+    """Chance that independent holes add up to fewer strokes than a target, and its Monte Carlo error.
+
+    The chance is linear in each hole's distribution, so the error is that of the sum over holes of
+    ``P(all the others < target - score)`` over blocks of sequences, whose luck the holes share.
+    """
+    least, chances = convolved(plays)
+    below = np.concatenate([[0.0], np.cumsum(chances)])
+    value = float(below[np.clip(target - least, 0, chances.size)])
+    by_block = np.zeros(len(plays[0]["counts"]))
+    for k, one in enumerate(plays):
+        others_least, others = convolved([*plays[:k], *plays[k + 1 :]])
+        cumulated = np.concatenate([[0.0], np.cumsum(others)])
+        counts = np.asarray(one["counts"], dtype=float)
+        score = int(one["least"]) + np.arange(counts.shape[1])
+        chance = cumulated[np.clip(target - score - others_least, 0, others.size)]
+        by_block += (counts @ chance) / counts.sum(axis=1)
+    return Estimate(min(max(value, 0.0), 1.0), float(by_block.std(ddof=1)) / by_block.size**0.5)
+
+
+def worth(result: dict[str, Any]) -> Estimate:
+    """What the recommended choice is worth on one hole against the habit."""
+    return Estimate(result["habit"]["difference"], result["habit"]["difference_standard_error"])
+
+
+def ranked(results: Sequence[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Results with the hole first where a better decision is worth most."""
+    return sorted(results, key=lambda one: (-worth(one).value, one["number"]))

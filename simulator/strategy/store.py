@@ -1,0 +1,78 @@
+"""Results kept as they are finished, a JSON file each, so that a rerun does only what is missing."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import tempfile
+from pathlib import Path
+from typing import Any
+
+from ..errors import UsageError
+from .jobs import SCHEMA, Job
+
+FOLDER = "holes"
+"""Folder of the results inside the one the user names."""
+
+
+class Store:
+    """A folder of finished results.
+
+    Parameters
+    ----------
+    folder : Path
+        Made if it is not there.
+
+    Raises
+    ------
+    UsageError
+        When it cannot be made or written to.
+    """
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder / FOLDER
+        try:
+            self.folder.mkdir(parents=True, exist_ok=True)
+        except OSError as error:
+            raise UsageError(f"{folder}: cannot be written to ({error.strerror})") from None
+
+    def path(self, job: Job) -> Path:
+        """Where a job's result is kept: readable names first, then what it was made from."""
+        names = "-".join(_slug(part) for part in (job.player.name, job.scenario, job.pins))
+        return self.folder / f"{job.number:02d}-{names}-{job.digest[:16]}.json"
+
+    def find(self, job: Job) -> dict[str, Any] | None:
+        """The result of a job done before from the very same inputs, else None."""
+        try:
+            found = json.loads(self.path(job).read_text("utf-8"))
+        except (OSError, ValueError):
+            return None
+        fits = isinstance(found, dict) and found.get("schema") == SCHEMA and found.get("digest") == job.digest
+        return found if fits else None
+
+    def keep(self, job: Job, result: dict[str, Any]) -> None:
+        """Write a result beside its place, then rename it: a file that is there is whole."""
+        try:
+            write_text(self.path(job), json.dumps(result, allow_nan=False))
+        except OSError as error:
+            raise UsageError(f"{self.folder}: cannot be written to ({error.strerror})") from None
+
+
+def write_text(path: Path, text: str) -> None:
+    """Write a file at once or not at all."""
+    handle, name = tempfile.mkstemp(prefix=".", suffix=".part", dir=path.parent)
+    try:
+        with os.fdopen(handle, "w", encoding="utf-8", newline="") as file:
+            file.write(text)
+        umask = os.umask(0)
+        os.umask(umask)
+        os.chmod(name, 0o666 & ~umask)  # what any new file gets; mkstemp's own is for its owner alone
+        os.replace(name, path)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
+
+
+def _slug(text: str) -> str:
+    return re.sub(r"[^a-z0-9]+", "_", text.casefold()).strip("_")[:24] or "x"

@@ -1,0 +1,174 @@
+"""`holesim course`: options, files, exit statuses, with a stand-in for the engine."""
+
+from __future__ import annotations
+
+import json
+import os
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import course_results
+import pytest
+
+from simulator.cli import _run
+from simulator.errors import UsageError
+from simulator.strategy import running
+from simulator.strategy.jobs import Job
+
+HOLE = 'name = "{name}"\npar = 3\nlength_yd = {length}\ngreen = [{{ front_yd = {front}, depth_yd = 28, width_yd = 26 }}]\n'
+
+
+def folder_of(folder: Path, count: int = 3) -> Path:
+    folder.mkdir()
+    for number in range(1, count + 1):
+        text = HOLE.format(name=f"Short {number}", length=60 + number, front=46 + number)
+        (folder / f"{number:02d}.toml").write_text(text + "bearing_deg = 90\n")
+    return folder
+
+
+@pytest.fixture
+def asked(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> list[Job]:
+    """Jobs asked of the stand-in; the folder `links` has three holes."""
+    monkeypatch.chdir(tmp_path)
+    folder_of(tmp_path / "links")
+    jobs: list[Job] = []
+
+    def stand_in(job: Job, threads: int = 1) -> dict[str, object]:
+        jobs.append(job)
+        if "hopeless" in job.hole.name:
+            raise UsageError("no club for it")
+        return course_results.result(job, threads)
+
+    monkeypatch.setattr(running, "work", stand_in)
+    return jobs
+
+
+def test_files_and_the_screen(asked: list[Job], tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    line = ["course", "links", "--player", "isolde", "--player", "barnaby", "-o", "out", "--target", "10"]
+    assert _run(line) == 0
+    shown, told = capsys.readouterr()
+    assert "Isolde (5)" in shown and "Barnaby (18)" in shown and "Breaks 10" in " ".join(shown.split())
+    assert "6 of 6: hole" in told
+    assert {path.name for path in (tmp_path / "out").iterdir()} == {
+        "course.csv", "course.json", "summary.txt", "team.txt", "holes",
+    }  # fmt: skip
+    assert len(list((tmp_path / "out" / "holes").iterdir())) == 6
+    assert (tmp_path / "out" / "summary.txt").read_text().strip() in shown
+    assert len(asked) == 6
+    first = {path.name: path.read_bytes() for path in (tmp_path / "out").iterdir() if path.is_file()}
+    assert _run(line) == 0 and len(asked) == 6  # nothing done again
+    assert "6 of 6 plans are there from an earlier run" in capsys.readouterr().err
+    assert first == {path.name: path.read_bytes() for path in (tmp_path / "out").iterdir() if path.is_file()}
+
+
+def test_json_alone_on_standard_output(asked: list[Job], capsys: pytest.CaptureFixture[str]) -> None:
+    assert _run(["course", "links", "--json"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    assert found["course"] == "Links" and [one["number"] for one in found["holes"]] == [1, 2, 3]
+
+
+def test_pins_days_tee_and_settings(asked: list[Job], tmp_path: Path) -> None:
+    (tmp_path / "pins.csv").write_text("hole,on,left\n2,9,6\n")
+    (tmp_path / "days.toml").write_text("[[scenario]]\nname = 'north'\nwind = '9 mph from N'\n")
+    line = ["course", "links", "--pins", "pins.csv", "--pin", "back", "--scenarios", "days.toml", "--tee", "tee"]
+    assert _run([*line, "--seed", "4", "--sequences", "700", "--threads", "1"]) == 0
+    assert {(job.pins, job.scenario, job.seed, job.sequences) for job in asked} == {
+        ("pins.csv", "north", 4, 700), ("back", "north", 4, 700),
+    }  # fmt: skip
+    pins = {(job.number, job.pins): job.hole.pin.name for job in asked}
+    assert pins[2, "pins.csv"] == "9 on, 6 left" and pins[1, "pins.csv"] == "middle" and pins[3, "back"] == "back"
+    assert all(job.conditions.wind is not None and job.conditions.wind.from_deg == 270.0 for job in asked)
+
+
+def test_players_of_a_folder_by_initials(asked: list[Job], tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "squad").mkdir()
+    for name in ("Ada Wold", "Ben Ash", "Bo Alder"):
+        (tmp_path / "squad" / f"{name.split()[0]}.toml").write_text(f'name = "{name}"\nhandicap = 12\n')
+    assert _run(["course", "links", "--players", "squad", "--initials", "-o", "out"]) == 0
+    assert {job.player.name for job in asked} == {"AW", "BA", "BA2"}
+    everything = capsys.readouterr().out + "".join(
+        path.name + path.read_text() for path in (tmp_path / "out").rglob("*") if path.is_file()
+    )
+    for name in ("Ada", "Wold", "Ben", "Alder"):
+        assert name not in everything
+
+
+def test_a_bad_hole_is_said_and_the_status_is_2(
+    asked: list[Job], tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "links" / "04.toml").write_text(HOLE.format(name="hopeless", length=80, front=66))
+    (tmp_path / "links" / "05.toml").write_text("par = 3\n")
+    assert _run(["course", "links"]) == 2
+    shown, told = capsys.readouterr()
+    for text in (shown, told):
+        assert "no answer for hole 5: links/05.toml: name" in " ".join(text.split())
+        assert "hole 4 (Barnaby, still, first): no club for it" in " ".join(text.split())
+    assert "Short 3" in shown
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        (["course", "nowhere"], "no such folder"),
+        (["course", "links", "--players", "links/none"], "no player file in it"),
+        (["course", "links", "--player", "nobody"], "nobody"),
+        (["course", "links", "--player", "isolde", "--player", "isolde"], "two times the player"),
+        (["course", "links", "--pins", "none.csv"], "no such file"),
+        (["course", "links", "--scenarios", "none.toml"], "no such file"),
+        (["course", "links", "--sequences", "3"], "sequences"),
+        (["course", "links", "--target", "0"], "target"),
+        (["course", "links", "--cluster", "nonsense"], "no scheduler"),
+    ],
+)
+def test_slips(asked: list[Job], line: list[str], said: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert _run(line) == 2
+    shown, told = capsys.readouterr()
+    assert shown == "" and said in told and told.count("\n") == 1 and not asked
+
+
+def test_plan_takes_a_pin_in_paces(monkeypatch: pytest.MonkeyPatch) -> None:
+    import fake_answers
+
+    from simulator.strategy import ask
+
+    pins = []
+
+    def stand_in(hole, player, **more):  # type: ignore[no-untyped-def]
+        pins.append(hole.pin)
+        return fake_answers.answer(hole, player, n=300)
+
+    monkeypatch.setattr(ask, "plan", stand_in)
+    assert _run(["plan", "withy-drain", "--pin", "22 on, 5 left"]) == 0
+    assert _run(["plan", "ostrel-heath/7", "--pin", "back"]) == 0
+    assert [pin.name for pin in pins] == ["22 on, 5 left", "back right"]
+    assert _run(["plan", "withy-drain", "--pin", "60 on"]) == 2
+
+
+@pytest.mark.slow
+@pytest.mark.skipif(os.name == "nt", reason="signals")
+def test_ctrl_c_for_real(tmp_path: Path) -> None:
+    """Interrupted from outside after the first result, the program keeps it, exits 130, and can go on."""
+    folder_of(tmp_path / "links", 4)
+    line = [sys.executable, "-m", "simulator", "course", str(tmp_path / "links"), "--sequences", "200",
+            "--threads", "1", "-o", str(tmp_path / "out")]  # fmt: skip
+    kept = tmp_path / "out" / "holes"
+    with subprocess.Popen(line, stderr=subprocess.PIPE, text=True) as process:
+        while not (kept.is_dir() and any(path.suffix == ".json" for path in kept.iterdir())):
+            assert process.poll() is None
+            time.sleep(0.05)
+        process.send_signal(signal.SIGINT)
+        told = process.communicate(timeout=120)[1]
+    assert process.returncode == 130 and "interrupted" in told and "Traceback" not in told
+    count = len(list(kept.iterdir()))
+    assert 1 <= count < 4 and all(path.suffix == ".json" for path in kept.iterdir())
+    done = subprocess.run(line, capture_output=True, text=True, check=True)
+    assert f"{count} of 4 plans are there from an earlier run" in done.stderr
+    subprocess.run([*line[:-1], str(tmp_path / "whole")], capture_output=True, text=True, check=True)
+    cut, whole = (
+        {path.relative_to(folder): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+        for folder in (tmp_path / "out", tmp_path / "whole")
+    )
+    assert cut == whole  # every file, to the last digit

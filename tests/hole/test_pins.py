@@ -1,0 +1,176 @@
+"""Pins in words: paces from the front and from an edge, as hole-location sheets count (common practice)."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import numpy as np
+import pytest
+import shapely
+
+from simulator.errors import FileError, UsageError
+from simulator.hole import Hole, PinPlace, load_hole, pin_at, pin_from_words, read_pin_place, read_pin_sheet
+
+SQUARE = "points_yd = [[300, -13], [300, 13], [330, 13], [330, -13]]"
+
+
+def square(folder: Path, pins: str = "", bend: str = "", shape: str = SQUARE) -> Hole:
+    """A green 30 deep and 26 wide whose front is at 300."""
+    path = folder / "square.toml"
+    path.write_text(
+        f'name = "Square"\npar = 4\nlength_yd = 315\n{bend}\n'
+        f"green = [{{ {shape} }}]\n{pins}"
+    )
+    return load_hole(path)
+
+
+@pytest.mark.parametrize("bend", ["", "bends = [{ at_yd = 200, turn_deg = 33 }]"])
+@pytest.mark.parametrize(
+    ("words", "station", "offset"),
+    [
+        ("22 on, 5 left", 322.0, -8.0),
+        ("22 on, 5 right", 322.0, 8.0),
+        ("10 on", 310.0, 0.0),
+        ("10 on, middle", 310.0, 0.0),
+        ("R4 / 12 on", 312.0, 9.0),
+        ("on 12, left 4", 312.0, -9.0),
+        ("12 paces on, 4 from the left edge", 312.0, -9.0),
+        ("12.5 yards on and 0.5 yd left", 312.5, -12.5),
+        ("10 m on, 4m right", 300.0 + 10.0 / 0.9144, 13.0 - 4.0 / 0.9144),
+        ("back", 325.0, 0.0),
+        ("front right", 305.0, 26.0 / 3.0),
+        ("left", 315.0, -26.0 / 3.0),
+    ],
+)
+def test_places(tmp_path: Path, bend: str, words: str, station: float, offset: float) -> None:
+    """On a straight-sided green every number can be said by hand; a bend turns the whole of it."""
+    hole = square(tmp_path, bend=bend)
+    moved = pin_from_words(hole, words)
+    assert moved.station_offset(moved.pin.x_yd, moved.pin.y_yd) == pytest.approx((station, offset), abs=0.01)
+    assert moved.pins == hole.pins and moved.features == hole.features
+
+
+def test_left_counts_from_the_edge_at_that_depth(tmp_path: Path) -> None:
+    """On a green that narrows, five from the left is five from the edge beside the pin, by shapely's cut."""
+    hole = square(tmp_path, shape="front_yd = 300, depth_yd = 30, width_yd = [30, 24, 12]")
+    for on in (6.0, 14.0, 22.0):
+        moved = pin_from_words(hole, f"{on:g} on, 3 left")
+        cut = hole.green.intersection(shapely.LineString([(-50.0, 300.0 + on), (50.0, 300.0 + on)]))
+        assert moved.pin.x_yd == pytest.approx(cut.bounds[0] + 3.0, abs=1e-6)
+        assert moved.pin.y_yd == pytest.approx(300.0 + on, abs=1e-6)
+
+
+def test_on_is_what_a_file_calls_on(tmp_path: Path) -> None:
+    hole = square(tmp_path, 'pin = [{ name = "flag", on_yd = 11 }]\n')
+    moved = pin_from_words(hole, "11 on")
+    assert (moved.pin.x_yd, moved.pin.y_yd) == pytest.approx((hole.pin.x_yd, hole.pin.y_yd))
+
+
+PINS = 'pin = [{ name = "middle", on_yd = 15 }, { name = "back left", on_yd = 24, offset_yd = -6 }]\n'
+
+
+def test_the_files_own_names_come_first(tmp_path: Path) -> None:
+    hole = square(tmp_path, PINS)
+    for words in ("back left", "Back Left", "back", "left", "back-left"):
+        assert pin_from_words(hole, words).pin == hole.pins[1]
+    assert pin_from_words(hole, "middle").pin == hole.pins[0]
+    assert pin_from_words(hole, "back right").pin.name == "back right"  # no pin of the file: a ninth of the green
+
+
+def test_words_that_fit_two_pins_are_refused(tmp_path: Path) -> None:
+    both = PINS.replace(" }]", ' }, { name = "back right", on_yd = 24, offset_yd = 6 }]')
+    with pytest.raises(UsageError, match=r"2 pins that 'back' fits; this hole has: middle, back left, back right"):
+        pin_from_words(square(tmp_path, both), "back")
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("31 on", "found 31 yd on; allowed: 0 to 30"),
+        ("15 on, 30 left", "found 30 yd from the edge; allowed: 0 to 26"),
+        ("blue", "no pin called 'blue'"),
+        ("22 on, 5 left, 3 right", "no pin called"),
+        ("22", "no pin called"),
+        ("", "no pin called"),
+        ("on", "no pin called"),
+    ],
+)
+def test_what_is_no_pin(tmp_path: Path, words: str, said: str) -> None:
+    with pytest.raises(UsageError, match=said):
+        pin_from_words(square(tmp_path), words)
+
+
+def test_a_pin_in_a_bunker_is_refused(tmp_path: Path) -> None:
+    sand = "bunker = [{ at_yd = 315, depth_yd = 6, width_yd = 6 }]\n"
+    with pytest.raises(UsageError, match="that place is bunker"):
+        pin_from_words(square(tmp_path, 'pin = [{ name = "x", on_yd = 4 }]\n' + sand), "15 on")
+
+
+@pytest.mark.parametrize("number", range(1, 19))
+def test_every_place_on_a_demo_green_comes_back(number: int) -> None:
+    """Words for a place on the green, read again, are the same place to the paces' last digit."""
+    hole = load_hole(f"ostrel-heath/{number}")
+    ahead = hole.play_line.headings[-1]
+    across = np.array([ahead[1], -ahead[0]])
+    corners = shapely.get_coordinates(hole.green)
+    front = float((corners @ ahead).min())
+    for pin in hole.pins:
+        x, y = pin.x_yd, pin.y_yd
+        on = float(np.dot((x, y), ahead)) - front
+        far = shapely.LineString([np.array([x, y]) - 99.0 * across, np.array([x, y]) + 99.0 * across])
+        left = float((shapely.get_coordinates(hole.green.intersection(far)) @ across).min())
+        moved = pin_at(hole, PinPlace(on, -1, float(np.dot((x, y), across)) - left))
+        assert (moved.pin.x_yd, moved.pin.y_yd) == pytest.approx((x, y), abs=1e-6)
+
+
+def test_words_of_a_place_are_read_back() -> None:
+    for place in (PinPlace(22.0, -1, 5.0), PinPlace(9.5, 1, 4.0), PinPlace(12.0)):
+        assert read_pin_place(place.words) == place
+
+
+SHEET = "hole,on,left,right,side\n1,22,5,,\n2,9,,4,\n3,14,,,\n4,11,,,L6\n5,12,,,7 right\n6,8,,,C\n\n"
+
+
+def test_a_sheet(tmp_path: Path) -> None:
+    path = tmp_path / "pins.csv"
+    expected = {
+        1: PinPlace(22.0, -1, 5.0), 2: PinPlace(9.0, 1, 4.0), 3: PinPlace(14.0), 4: PinPlace(11.0, -1, 6.0),
+        5: PinPlace(12.0, 1, 7.0), 6: PinPlace(8.0),
+    }  # fmt: skip
+    for text in (SHEET, SHEET.replace(",", ";"), "\ufeff" + SHEET.replace("\n", "\r\n"), SHEET.upper()):
+        path.write_text(text, encoding="utf-8", newline="")
+        assert read_pin_sheet(path) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("", "an empty file"),
+        ("hole,paces\n1,3\n", "line 1: found the column 'paces'"),
+        ("hole,left\n1,3\n", "hole and on among them"),
+        ("hole,on\n1,deep\n", "line 2, on"),
+        ("hole,on\nx,3\n", "line 2, hole"),
+        ("hole,on\n1,nan\n", "line 2, on"),
+        ("hole,on\n1,3\n1,4\n", "line 3: found hole 1 a second time"),
+        ("hole,on,left,right\n1,3,4,5\n", "two sides"),
+        ("hole,on,side\n1,3,up\n", "line 2, side"),
+        ("hole,on\n1,3,5\n", "3 cells"),
+        ("hole,on\n1,-3\n", "line 2, on"),
+    ],
+)
+def test_a_bad_sheet(tmp_path: Path, text: str, said: str) -> None:
+    path = tmp_path / "pins.csv"
+    path.write_text(text)
+    with pytest.raises(FileError, match=said) as error:
+        read_pin_sheet(path)
+    assert "\n" not in str(error.value)
+
+
+def test_no_sheet(tmp_path: Path) -> None:
+    with pytest.raises(FileError, match="no such file"):
+        read_pin_sheet(tmp_path / "none.csv")
+    with pytest.raises(FileError, match="cannot be read"):
+        read_pin_sheet(tmp_path)
+    (tmp_path / "latin.csv").write_bytes(b"hole,on\n1,3\xff\n")
+    with pytest.raises(FileError, match="not UTF-8"):
+        read_pin_sheet(tmp_path / "latin.csv")

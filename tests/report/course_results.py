@@ -1,0 +1,36 @@
+"""Results of a course made up without the engine."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import fake_answers
+import numpy as np
+
+from simulator.strategy.jobs import SCHEMA, Job, blocks
+from simulator.strategy.result import Alternative, Estimate
+
+
+def _with_luck(one: Alternative) -> Alternative:
+    rest = np.random.default_rng(3).normal(0.0, 0.2, one.scores.size)
+    return replace(one, first=np.full(16, one.score.value - rest.mean()), rest=rest)
+
+
+def result(job: Job, threads: int = 1) -> dict[str, Any]:
+    """What `work` would answer, by a stand-in: still the 3-wood is best, in any wind the driver."""
+    answer = fake_answers.answer(job.hole, job.player, n=300)
+    alternatives = answer.alternatives
+    if job.conditions.wind is not None:
+        worse = Estimate(0.21, 0.01)
+        first, second = alternatives[0], alternatives[1]
+        alternatives = (
+            replace(second, difference=Estimate(0.0, 0.0)), replace(first, difference=worse), *alternatives[2:]
+        )  # fmt: skip
+    answer = replace(answer, alternatives=alternatives, conditions=job.conditions, seed=job.seed)
+    habit = _with_luck(replace(answer.best, difference=Estimate(0.1 * job.number, 0.012)))
+    return {
+        "schema": SCHEMA, "digest": job.digest, "number": job.number, "stroke_index": job.hole.stroke_index,
+        "scenario": job.scenario, "pins": job.pins, "answer": answer.to_dict(), "habit": habit.to_dict(),
+        "plays": {"best": blocks(_with_luck(answer.best)), "habit": blocks(habit)},
+    }  # fmt: skip

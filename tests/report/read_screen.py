@@ -1,0 +1,254 @@
+"""Reads every figure off an answer screen and holds it against the answer's JSON; no digit may be left over."""
+
+from __future__ import annotations
+
+import math
+import re
+from typing import Any
+
+WORDS = [
+    "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+]  # fmt: skip
+
+
+def check_screen(text: str, data: dict[str, Any], *, per_yd: float = 1.0, unit: str = "yd") -> None:
+    """Assert that a screen says what the JSON of the same answer says.
+
+    Parameters
+    ----------
+    text : str
+        The screen, in yards or (per_yd 0.9144, unit "m") metres.
+    data : dict
+        `Answer.to_dict()` of the same answer.
+    """
+    lines = text.splitlines()
+    assert len(lines) <= 24 and max(map(len, lines)) <= 80
+    first = next(k for k, line in enumerate(lines) if line.startswith("In 100 plays:"))
+    last = next(k for k, line in enumerate(lines) if line.startswith("leaves, 8 in 10"))
+    while last + 1 < len(lines) and lines[last + 1].startswith(" "):
+        last += 1
+    _Sentences(" ".join(" ".join([*lines[:first], *lines[last + 1 :]]).split()), data, per_yd, unit).check()
+    _table(lines[first : last + 1], data, per_yd, unit)
+
+
+class _Sentences:
+    def __init__(self, text: str, data: dict[str, Any], per_yd: float, unit: str) -> None:
+        self.data, self.per_yd, self.unit = data, per_yd, unit
+        self.best = data["alternatives"][data["recommended"]]
+        names = {r["name"] for one in data["alternatives"] for r in one["reach"]}
+        names |= {name for one in data["alternatives"] for name in one["features"]}
+        names |= {one["club"] for one in data["alternatives"]} | {data["hole"], data["player"]}
+        for name in sorted(names, key=len, reverse=True):
+            if any(map(str.isdigit, name)):
+                text = text.replace(
+                    name, re.sub(r"\d+", lambda d: WORDS[int(d[0])] if int(d[0]) < 13 else "x", name)
+                )
+        self.text = text
+
+    def take(self, pattern: str) -> list[tuple[str, ...]]:
+        """Groups of every place a pattern fits; the places are crossed out."""
+        found = [m.groups() for m in re.finditer(pattern, self.text)]
+        self.text = re.sub(pattern, " * ", self.text)
+        return found
+
+    def near(self, said: str, yards: float, off: float = 0.5) -> None:
+        assert abs(float(said) - abs(yards) * self.per_yd) <= off + 1e-6, (said, yards, self.text)
+
+    def check(self) -> None:
+        best, data, unit = self.best, self.data, self.unit
+        differences = [one["difference"] for one in data["alternatives"] if one["difference"] > 0.0]
+        for word, size in self.take(
+            r"by a shot every (\w+) times? you play (?:this hole|from here) \((\d\.\d+)\)"
+        ):
+            times = WORDS.index(word) if word in WORDS else int(word)
+            half = 0.5 * 10.0 ** -len(size.partition(".")[2]) + 1e-9
+            assert any(
+                abs(d - float(size)) <= half and times == math.floor(1.0 / d + 0.5) for d in differences
+            )
+        for (share,) in self.take(r"(?:more than )?(\d) in 10 plausible"):
+            assert (
+                int(share) / 10.0 <= data["confidence"]["best_share"] + 1e-9 < int(share) / 10.0 + 0.1 + 1e-6
+            )
+        for low, high in self.take(rf"it leaves (\d+) to (\d+) {unit}"):
+            self.near(low, best["leaves_yd"]["p10"])
+            self.near(high, best["leaves_yd"]["p90"])
+        for size, side in self.take(rf"pattern finishes (\d+) {unit} (left|right) of that line"):
+            assert (side == "right") == (best["middle_right_yd"] > 0.0)
+            self.near(size, best["middle_right_yd"])
+        points = {one["point"]["offset_yd"] for one in data["alternatives"]}
+        for size, side in self.take(rf"(\d+) {unit} (left|right) of (?:the middle|the straight)"):
+            signed = int(size) * (1 if side == "right" else -1)
+            assert min(abs(signed - p * self.per_yd) for p in points) <= 0.5
+        self._trade()
+        self._room()
+        for low, high in self.take(
+            r"Anywhere from (\d+)(?: left| right)? to (\d+)(?: left| right)? of that line"
+        ):
+            self.near(low, best["aim_offset_within_tie_yd"][0] - best["aim_offset_yd"])
+            self.near(high, best["aim_offset_within_tie_yd"][1] - best["aim_offset_yd"])
+        self._reach()
+        for (n,) in self.take(r"[Ff]ewer than 1 in ([\d,]+)"):
+            assert int(n.replace(",", "")) == data["sequences"] // 3
+        ((clear, wide),) = self.take(
+            rf"Nobody ahead nearer than (\d+) {unit}; 1 in 20 finish wider than (\d+) {unit}"
+        )
+        assert int(clear) == math.ceil(data["clear_beyond_yd"] * self.per_yd)
+        assert int(wide) in [math.ceil(one["wide_yd"] * self.per_yd) for one in data["alternatives"]]
+        for (count,) in self.take(r"(\d+) things assumed"):
+            assert int(count) == len(data["assumed"])
+        for (worth,) in self.take(
+            r"[\d.]+ (?:ft|m) below the hole is worth (\d\.\d\d) strokes over [\d.]+ (?:ft|m) above"
+        ):
+            assert abs(float(worth) - data["below_hole_strokes"]) <= 0.005
+        self.take(r"Rules of Golf 4\.3|\(handicap -?[\d.]+\)")
+        self._goal()
+        self.take(r"in 100 plays")
+        assert not re.search(r"\d", self.text), self.text
+
+    def _trade(self) -> None:
+        """Counts that the trade names: as far apart as the JSON's shares, rounding aside."""
+        ones = self.data["alternatives"]
+        for count, word in self.take(r"(\d+) (pars?|doubles?|penalt(?:y|ies))\b"):
+            key = "double_or_worse" if word.startswith("double") else "penalty_this_shot"
+            gaps = []
+            for a in ones:
+                for b in ones:
+                    if word.startswith("par"):
+                        pars = [o["birdie_or_better"] + o["par"] for o in (a, b)]
+                        gaps.append(pars[0] - pars[1])
+                    else:
+                        gaps.append(a[key] - b[key])
+            assert min(abs(int(count) - 100.0 * gap) for gap in gaps) <= 2.0
+        for (size,) in self.take(rf"leaving (\d+) {self.unit} (?:more|less)"):
+            left = [one["leaves_yd"]["p50"] for one in ones]
+            assert min(abs(int(size) - abs(a - b) * self.per_yd) for a in left for b in left) <= 0.5
+
+    def _room(self) -> None:
+        room = self.best["room"]
+        if room is None:
+            return
+        for words, key, by in (
+            ("carry at least", "carry_at_least_yd", "carry_over"),
+            ("finish at most", "finish_at_most_yd", "finish_before"),
+        ):
+            said = self.take(rf"{words} (\d+) \(([^)]*)\)")
+            assert (room[key] is None) == (not said)
+            for size, name in said:
+                self.near(size, room[key])
+                assert name == room[by]
+        sides = self.take(
+            r"from (?:(\d+) left|(\d+) right|the line) \(([^)]*)\) to (?:(\d+) left|(\d+) right|the line) \(([^)]*)\)"
+        )
+        if sides:
+            l1, l2, left_by, r1, r2, right_by = sides[0]
+            assert (left_by, right_by) == (room["left_closed_by"], room["right_closed_by"])
+            self.near(l1 or l2 or "0", room["left_edge_yd"])
+            self.near(r1 or r2 or "0", room["right_edge_yd"])
+        else:
+            assert room["left_edge_yd"] is None or room["right_edge_yd"] is None
+            for size, side, _ in self.take(r"(\d+) (left|right) \(([^)]*)\)"):
+                self.near(size, room[f"{side}_edge_yd"])
+        ((inside,),) = self.take(r"(\d+) in 100 finish inside")
+        assert abs(int(inside) - 100.0 * room["inside"]) <= 0.5
+
+    def _reach(self) -> None:
+        said = self.take(
+            r"999 of 1,000 carry under (\d+) and finish short of (\d+); the ([^:]*) starts at (\d+): (\d+) to spare today"
+        )
+        for carry, finish, name, starts, spare in said:
+            one = next(r for r in self.best["reach"] if r["name"] == name)
+            self.near(carry, one["carry_999_yd"])
+            self.near(finish, one["finish_999_yd"])
+            self.near(starts, one["starts_yd"])
+            self.near(spare, one["to_spare_yd"], 1.0)
+            assert int(spare) == int(starts) - int(finish)
+            for (mph,) in self.take(r"(\d+) mph more from behind"):
+                assert int(mph) == one["helping_mph"]
+
+    def _goal(self) -> None:
+        goal = self.data["goal"]
+        if goal is None:
+            return
+        self.take(rf"For a {goal['most_strokes']} or better")
+        for low, high in self.take(rf"To (?:leave|finish) (\d+) to (\d+) {self.unit}"):
+            self.near(low, goal["low_yd"])
+            self.near(high, goal["high_yd"])
+        chances = [one["goal"] for one in self.data["alternatives"]]
+        for (count,) in self.take(r"(\d+)(?= with the| in 100|\)|, \d+ with the| do)"):
+            assert min(abs(int(count) - 100.0 * c) for c in chances) <= 0.5
+        costs = [-one["difference"] for one in self.data["alternatives"]]
+        for (cost,) in self.take(r"lowest average it is the [^,]*, by (\d\.\d\d)"):
+            assert min(abs(float(cost) - c) for c in costs) <= 0.005
+
+
+def _table(lines: list[str], data: dict[str, Any], per_yd: float, unit: str) -> None:
+    rows: list[list[str]] = []
+    for line in lines[1:]:
+        cells = [line[:31].strip(), *re.split(r"\s{2,}", line[31:].strip())]
+        rows.append(cells)
+    start = next(
+        k
+        for k, cells in enumerate(rows)
+        if cells[0] in ("par or better", "average strokes from here")
+        or cells[0].startswith(("ball in", "leaves", "finishes"))
+        or cells[0].endswith("or better")
+    )
+    heads = rows[start - 1] if not rows[start - 1][0] else rows[start - 2]
+    ones = [_one(data, head.split(" (")[0]) for head in heads[1:]]
+    named = [r[0].removeprefix("ball in ").removesuffix(" (out)") for r in rows if r[0].startswith("ball in")]
+    for label, *cells in rows[start:]:
+        if not label or len(cells) != len(ones):
+            continue  # the second line of a long cell
+        for cell, one in zip(cells, ones, strict=True):
+            _cell(label, cell, one, named, per_yd, unit)
+
+
+def _one(data: dict[str, Any], club: str) -> dict[str, Any]:
+    return next(one for one in data["alternatives"] if club.startswith(one["club"]))
+
+
+TROUBLE = ("out of bounds", "water", "dry penalty area", "bunker", "trees", "heavy rough")
+
+
+def _finish(name: str, one: dict[str, Any], rows: list[str]) -> float:
+    """Share of the balls in a row of trouble; of the last row all that is in no other."""
+    by_kind = {
+        "any bunker": "bunker",
+        "any penalty area": "water",
+        "any dry penalty area": "dry penalty area",
+    }
+    if name in ("other trouble", "any trouble"):
+        named = [row for row in rows if row not in ("other trouble", "any trouble")]
+        whole = sum(share for kind, share in one["finish"].items() if kind in TROUBLE)
+        return whole - sum(_finish(row, one, rows) for row in named)
+    kind = by_kind.get(name, name)
+    return float(one["features"][name] if name in one["features"] else one["finish"].get(kind, 0.0))
+
+
+def _cell(label: str, cell: str, one: dict[str, Any], rows: list[str], per_yd: float, unit: str) -> None:
+    if label == "leaves, 8 in 10":
+        low, _, high = cell.removesuffix(f" {unit}").partition(" to ")
+        assert abs(float(low) - one["leaves_yd"]["p10"] * per_yd) <= 0.5 + 1e-6
+        assert abs(float(high or low) - one["leaves_yd"]["p90"] * per_yd) <= 0.5 + 1e-6
+        return
+    if label.startswith("average"):
+        assert abs(float(cell) - one["expected_score"]) <= 0.5 * 10.0 ** -len(cell.partition(".")[2]) + 1e-9
+        return
+    shares = {
+        "par or better": lambda: one["birdie_or_better"] + one["par"], "bogey": lambda: one["bogey"],
+        "double or worse": lambda: one["double_or_worse"], "fairway hit": lambda: one["fairway"],
+        "on the green": lambda: one["finish"].get("green", 0.0),
+    }  # fmt: skip
+    if label in shares:
+        share = shares[label]()
+    elif label.startswith("ball in"):
+        name = label.removeprefix("ball in ").removesuffix(" (out)")
+        share = _finish(name, one, rows)
+    else:
+        share = one["goal"]
+    if cell.isdigit():
+        assert abs(int(cell) - 100.0 * share) <= 1.0, (label, cell, share)
+    elif cell.startswith("fewer"):
+        assert share == 0.0
+    else:
+        assert abs(int(cell.removeprefix("1 in ").replace(",", "")) * share - 1.0) <= 0.06

@@ -1,0 +1,162 @@
+"""A course's pages and files: what is on them, that they fit, and that they say what the results say."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import re
+from dataclasses import replace
+from pathlib import Path
+
+import course_results
+import pytest
+
+from simulator.conditions import STILL, Scenario
+from simulator.hole import load_course
+from simulator.player import load_player
+from simulator.report.coursefiles import CHANCES, course_csv, course_dict
+from simulator.report.coursetable import course_summary, failure_lines
+from simulator.report.coursewords import club_words, line_words, sure_words
+from simulator.report.jsonout import dumps
+from simulator.report.team import team_page
+from simulator.strategy import running
+from simulator.strategy.course import CourseAnswer, Failure, Pins, play_course
+from simulator.strategy.rounds import add_up
+
+NORTH = Scenario("north", {"wind": "14 mph from N"})
+
+
+@pytest.fixture(scope="module")
+def patched() -> pytest.MonkeyPatch:
+    return pytest.MonkeyPatch()
+
+
+@pytest.fixture(scope="module")
+def answer(patched: pytest.MonkeyPatch) -> CourseAnswer:
+    """Three holes, eight players, two days, two sets of pins, one hole without an answer."""
+    course = load_course("ostrel-heath")
+    course = replace(course, holes=course.holes[:3], numbers=(1, 2, 3))
+    barnaby = load_player("barnaby")
+    names = ("Barnaby", "Isolde", "Ottoline-Marguerite", "Cy", "Dot", "Ed", "Flo", "Gus")
+    with patched.context() as patch:
+        patch.setattr(running, "work", course_results.result)
+        found = play_course(
+            course, [replace(barnaby, name=name) for name in names], scenarios=[STILL, NORTH],
+            pins=[Pins("back", "back"), Pins("middle", "middle")], threads=1,
+        )  # fmt: skip
+    return replace(found, failures=(Failure(4, "Crooked Ash", "04.toml: par: found 9; allowed: 3 to 6"),))
+
+
+def test_the_summary(answer: CourseAnswer) -> None:
+    text = course_summary(answer, 15)
+    assert max(map(len, text.splitlines())) <= 80
+    first = text.split("\n\n")[1].splitlines()
+    assert len(first) == 1 + 3 and first[1].split()[:6] == ["1", "First", "Furrow", "4", "3-wood", "9L*"]
+    assert "0.13 clear" in first[1] and "driver" in first[1]
+    results = answer.of("Barnaby")
+    one = add_up(results, 15)
+    words = " ".join(text.split())
+    assert f"Expected round {one.best.value:.1f}" in words and "Breaks 15 in" in words
+    assert f"8 in 10 rounds {one.quantile(0.1)} to {one.quantile(0.9)}" in words
+    assert "each hole independent of the others" in words
+    assert "3 Quarry Lip 0.30 +- 0.01; 2 Sheep Wash 0.20 +- 0.01; 1 First Furrow 0.10" in words
+    assert "no answer for hole 4: 04.toml: par" in words
+    assert "Other days and pins: north" in words and "middle pins" in words
+
+
+@pytest.mark.parametrize("page", [course_summary, team_page])
+def test_cautions(answer: CourseAnswer, page: object) -> None:
+    words = " ".join(page(answer).split())  # type: ignore[operator]
+    for said in ("Rules of Golf 4.3", "committee", "look and shout", "Nobody ahead nearer than 273 yd"):
+        assert said in words
+    assert not re.search(r"\b(safe\w*|cannot)\b", words, re.IGNORECASE)
+
+
+def test_the_team_page(answer: CourseAnswer) -> None:
+    text = team_page(answer)
+    lines = text.splitlines()
+    assert max(map(len, lines)) <= 80
+    heads = [line.split() for line in lines if "Barnaby" in line and "in north" not in line]
+    assert heads[0] == ["Barnaby", "Isolde", "Ottoline-Marg.", "Cy"]  # four side by side, the rest below
+    rows = [line for line in lines if line.startswith(" 2 ")]
+    assert len(rows) == 2 and [row.count("3-wood 9L*") for row in rows] == [4, 4]
+    notes = " ".join(text.split())
+    assert "2 Isolde: driver 12L in north" in notes and "* changes with the day" in notes
+    assert "Without an answer, in part at least: 4." in notes
+
+
+def test_a_day_alone_marks_nothing(answer: CourseAnswer) -> None:
+    alone = replace(
+        answer, scenarios=(STILL,), results=tuple(r for r in answer.results if r["scenario"] == "still")
+    )
+    text = " ".join(team_page(alone).split())
+    assert "*" not in text and "nothing is known of what the wind would change" in text
+
+
+def test_no_mark_where_the_club_is_as_good_on_the_other_day(answer: CourseAnswer) -> None:
+    """Tied is no change: on the windy day the still day's club is within the tie."""
+    results = json.loads(json.dumps(answer.results))
+    for one in results:
+        one["answer"]["tied"] = [0, 1]
+    text = " ".join(team_page(replace(answer, results=tuple(results))).split())
+    assert "*" not in text and "No club changes on the other days: north." in text
+
+
+def test_the_csv_has_every_figure_of_every_alternative(answer: CourseAnswer) -> None:
+    rows = list(csv.DictReader(io.StringIO(course_csv(answer))))
+    assert len(rows) == len(answer.results) * 3  # two alternatives and the habit
+    assert {row["role"] for row in rows} == {"best", "other", "habit"}
+    result = answer.results[0]
+    best = next(row for row in rows if row["role"] == "best")
+    told = result["answer"]["alternatives"][0]
+    assert float(best["expected_score"]) == told["expected_score"]
+    for name in ("double_or_worse", "penalty_on_hole"):
+        assert float(best[name]) == told[name]
+        assert float(best[f"{name}_standard_error"]) == told["standard_errors"][name]
+    assert set(CHANCES) <= set(best) and None not in best
+    grounds = [float(best[name]) for name in best if name.startswith("finish_")]
+    assert sum(grounds) == pytest.approx(1.0)
+
+
+def test_the_json(answer: CourseAnswer) -> None:
+    found = json.loads(dumps(course_dict(answer, 15)))
+    assert found["schema"] == "holesim-course-1"
+    assert len(found["holes"]) == len(answer.results) and len(found["rounds"]) == 8 * 2 * 2
+    one = found["rounds"][0]
+    expected = add_up(answer.of(one["player"]), 15)
+    assert one["expected_round"] == expected.best.value and one["breaking"] == expected.breaking.value  # type: ignore[union-attr]
+    assert [rank["number"] for rank in one["ranking"]] == [3, 2, 1]
+    assert found["holes"][0]["answer"] == json.loads(json.dumps(answer.results[0]["answer"]))
+    assert found["failures"][0]["number"] == 4
+
+
+def test_every_key_of_the_json_is_described(answer: CourseAnswer) -> None:
+    readme = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
+    found = course_dict(answer, 15)
+    keys = {*found, *found["rounds"][0], *found["rounds"][0]["ranking"][0], *found["holes"][0],
+            *found["failures"][0]}  # fmt: skip
+    assert not [key for key in sorted(keys) if f"`{key}`" not in readme and not key.endswith("_standard_error")]
+
+
+def test_words_of_a_cell(answer: CourseAnswer) -> None:
+    one = {"club": "5-iron", "flight": "low", "carry_yd": 150.0, "aim_offset_yd": -0.4}
+    assert (club_words(one), line_words(one)) == ("5-iron low", "pin")
+    one |= {"club": "sand wedge", "flight": "part", "carry_yd": 41.6, "aim_offset_yd": 3.6}
+    assert (club_words(one), line_words(one)) == ("sand wedge part 42", "4R")
+
+
+def test_how_sure(answer: CourseAnswer) -> None:
+    told = answer.results[0]["answer"]
+
+    def sure(**more: object) -> str:
+        return sure_words({"answer": {**told, **more}})
+
+    assert sure(verdict=None, confidence=None) == "clear"
+    assert sure(verdict=None, confidence=None, tied=[0, 1]) == "either"
+    assert sure(verdict="slight", confidence={"best_share": 0.74}) == "slight 7/10"
+
+
+def test_failures_say_of_what(answer: CourseAnswer) -> None:
+    part = replace(answer, failures=(Failure(2, "x", "why", "Cy", "north", "back"), Failure(None, "a.toml", "so")))
+    assert failure_lines(part) == ["no answer for hole 2 (Cy, north, back): why", "no answer for a.toml: so"]

@@ -1,0 +1,142 @@
+"""The forms of the verdict in constructed cases, its words, and what is said of players it may not fit."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import fake_answers
+import pytest
+
+from simulator.report import lines, verdicts
+from simulator.report.figures import every_words
+from simulator.report.text import answer_screen
+from simulator.report.turns import turns
+from simulator.strategy.confidence import Flip
+from simulator.strategy.goals import Goal
+from simulator.strategy.result import Answer
+
+
+def two(difference: float, *, error: float = 0.004, sure: float | None = 0.97, **more: Any) -> Answer:
+    """A 3-wood ahead of a driver by so much, the best for a share of plausible players."""
+    clubs = [dict(c) for c in fake_answers.answer.__kwdefaults__["clubs"]]
+    clubs[0] |= {"score": 5.30}
+    clubs[1] |= {"score": 5.30 + difference, "difference": difference, "error": error}
+    same = difference < max(0.03, 2.0 * error)
+    return fake_answers.answer(clubs=tuple(clubs), tied=(0, 1) if same else (0,), sure=sure, **more)
+
+
+@pytest.mark.parametrize(
+    ("difference", "error", "sure", "form"),
+    [
+        (0.13, 0.004, 0.97, "clear"),
+        (0.13, 0.004, 0.90, "clear"),
+        (0.13, 0.004, 0.80, "slight"),
+        (0.13, 0.004, 0.60, "either"),  # fewer than two in three players
+        (0.02, 0.004, 0.97, "either"),  # below 0.03 strokes
+        (0.13, 0.080, 0.97, "either"),  # below two standard errors
+        (0.13, 0.004, None, "clear"),  # the player taken as exact
+        (0.02, 0.004, None, "either"),
+    ],
+)
+def test_forms(difference: float, error: float, sure: float | None, form: str) -> None:
+    answer = two(difference, error=error, sure=sure)
+    assert answer.verdict == form
+    text = " ".join(answer_screen(answer).split())
+    start = {"clear": "Hit the 3-wood: clearly better, by a shot every eight times you play this hole (0.13)",
+             "slight": "Hit the 3-wood: slightly better, by a shot every eight times you play this hole (0.13)",
+             "either": "3-wood or driver: either will do, hit the one you trust."}[form]  # fmt: skip
+    assert text.startswith(start)
+    assert ("Player taken as exact." in text) == (sure is None)
+
+
+@pytest.mark.parametrize(
+    ("sure", "words"),
+    [(0.97, "more than 9 in 10"), (0.93, "9 in 10"), (0.7, "7 in 10"), (0.5, "5 in 10"), (0.87, "8 in 10")],
+)
+def test_plausible_versions(sure: float, words: str) -> None:
+    text = " ".join(answer_screen(two(0.13, sure=sure)).split())
+    assert f"{words} plausible versions of this player." in text
+
+
+def test_all_bad() -> None:
+    """Every club into the trees more often than not: said first, and the least bad named."""
+    bad = ({"club": "driver", "carry_yd": 224.0, "score": 6.9, "aim_offset_yd": -22.0, "asked": True,
+            "spread_deg": 2.0},
+           {"club": "3-wood", "carry_yd": 205.0, "score": 7.1, "difference": 0.2, "aim_offset_yd": -20.0,
+            "asked": True, "spread_deg": 2.0})  # fmt: skip
+    text = " ".join(answer_screen(fake_answers.answer("long-sluice", clubs=bad, sure=0.95)).split())
+    assert text.startswith("Every club finishes in trouble more often than not; least bad: Hit the driver")
+    assert "more often than not" not in answer_screen(fake_answers.answer())
+
+
+def test_better_and_tied_clubs_nobody_asked_about() -> None:
+    clubs = [dict(c) for c in fake_answers.answer.__kwdefaults__["clubs"]]
+    clubs[0] |= {"asked": False}
+    better = " ".join(answer_screen(fake_answers.answer(clubs=tuple(clubs), sure=0.95)).split())
+    assert "clearly better than the driver, though you did not ask about it" in better
+    clubs[1] |= {"score": 5.32, "difference": 0.01}
+    level = " ".join(answer_screen(fake_answers.answer(clubs=tuple(clubs), tied=(0, 1))).split())
+    assert "hit the one you trust (you did not ask about the 3-wood)" in level
+
+
+@pytest.mark.parametrize(
+    ("strokes", "words"),
+    [
+        (0.2, "a shot every five times you play this hole"),
+        (0.04, "a shot every 25 times you play this hole"),
+        (1 / 12, "a shot every twelve times you play this hole"),
+        (0.9, "a shot every time you play this hole"),
+        (2.0, "2.0 shots every time you play this hole"),
+    ],
+)
+def test_a_difference_as_it_is_read_aloud(strokes: float, words: str) -> None:
+    assert every_words(strokes) == words
+
+
+def goal_answer(goal: Goal, *, tied: tuple[int, ...] = (0,), lowest: int = 0, behind: float = 0.24) -> Answer:
+    clubs = [dict(c) for c in fake_answers.answer.__kwdefaults__["clubs"]]
+    clubs[0] |= {"club": "driver", "carry_yd": 196.0, "goal": 0.31}
+    clubs[1] |= {"club": "3-wood", "carry_yd": 178.0, "goal": behind, "goal_difference": behind - 0.31,
+                 "difference": -0.10 if lowest else 0.13, "score": 5.21 if lowest else 5.44}  # fmt: skip
+    return fake_answers.answer(clubs=tuple(clubs), goal=goal, tied=tied, lowest_score=lowest)
+
+
+def test_goal_verdicts() -> None:
+    target = verdicts.verdict(goal_answer(Goal("target", most_strokes=4), lowest=1))
+    assert target == (
+        "For a 4 or better, hit the driver: 31 in 100 plays do, 24 with the 3-wood. For the lowest average it "
+        "is the 3-wood, by 0.10. Later shots still go by the lowest average."
+    )
+    leave = verdicts.verdict(goal_answer(Goal("leave", low_yd=90.0, high_yd=110.0)))
+    assert leave.startswith("To leave 90 to 110 yd, hit the driver: 31 in 100 plays do")
+    assert "It has the lowest average too." in leave and "Later shots" not in leave
+    land = verdicts.verdict(goal_answer(Goal("land", low_yd=150.0, high_yd=172.0), tied=(0, 1), behind=0.305))
+    assert "To finish 150 to 172 yd on, driver (31) or 3-wood (31) in 100 plays: either will do" in land
+
+
+def test_aim_and_middle_are_both_said_only_when_they_differ() -> None:
+    answer = fake_answers.answer()
+    one = answer.best
+    for right, said in ((2.9, False), (3.2, True), (-8.0, True)):
+        object.__setattr__(one, "middle_right_yd", fake_answers.Estimate(right, 0.1))
+        words = lines.pointing(answer)
+        assert ("middle of the pattern finishes" in words) == said
+        if said:
+            assert f"finishes {abs(right):.0f} yd {'right' if right > 0 else 'left'} of that line" in words
+
+
+def test_turns() -> None:
+    flips = [
+        ("driver_spread", "driver", "times", 0.8, 1, "the driver's spread 20 % tighter"),
+        ("driver_carry", "driver", "yd", 12.0, 1, "the driver 12 yd longer"),
+        ("wind_along", "", "mph", -6.0, 1, "6 mph more against"),
+        ("wind_across", "", "mph", 4.0, 1, "4 mph more from the left"),
+        ("hazard_edge", "withy drain", "yd", -5.0, 1, "the edge of the withy drain 5 yd farther off"),
+        ("hazard_edge", "cross dyke", "yd", None, None, None),
+    ]
+    made = (Flip(what, name, unit, (-20.0, 20.0), amount, to) for what, name, unit, amount, to, _ in flips)
+    answer = fake_answers.answer(flips=tuple(made))
+    words = turns(answer)
+    assert words.startswith("It would be the driver with the driver's spread 20 % tighter, ")
+    assert all(said in words for *_, said in flips if said) and "cross dyke" not in words
+    assert turns(fake_answers.answer()) == ""

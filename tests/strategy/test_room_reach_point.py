@@ -1,0 +1,202 @@
+"""The room, the reach and what a line is pointed by, on ground laid out by hand."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from itertools import product
+from pathlib import Path
+from types import SimpleNamespace
+from typing import Any
+
+import numpy as np
+import pytest
+from solved import bag_named, hole_from, player_named, straight_hole
+
+from simulator.conditions import Conditions, Wind
+from simulator.hole.model import Hole
+from simulator.strategy import reach as reaching
+from simulator.strategy.carries import carries
+from simulator.strategy.pointing import point
+from simulator.strategy.reach import find_reach
+from simulator.strategy.room import _fullest, along_and_across, find_room
+from simulator.tables.rasters import ground_raster
+
+GROUND = """
+penalty_area = [{ name = "pond", colour = "red", from_yd = 213, to_yd = 254, left_yd = 14, right_yd = 45 }]
+out_of_bounds = [{ name = "lane", left_of_yd = -34 }]
+bunker = [{ name = "cross bunker", from_yd = 250, to_yd = 262, left_yd = -20, right_yd = 12 }]
+heavy_rough = [{ name = "gorse", from_yd = 130, to_yd = 160, left_yd = -30, right_yd = 30 }]
+"""
+
+
+@pytest.fixture(scope="module")
+def hole(tmp_path_factory: pytest.TempPathFactory) -> Hole:
+    return hole_from(straight_hole(380.0, GROUND), tmp_path_factory.mktemp("holes"))
+
+
+def pattern(along: float, across: float, n: int = 20_000, **spread: float) -> np.ndarray:
+    luck = np.random.default_rng(8)
+    return np.column_stack(
+        [across + spread.get("wide", 12.0) * luck.standard_normal(n),
+         along + spread.get("deep", 9.0) * luck.standard_normal(n)]
+    )  # fmt: skip
+
+
+def test_room_between_lane_and_pond(hole: Hole) -> None:
+    """Measured off the drawing: gorse ends at 160, the bunker starts at 250, lane 34 left, pond 14 right."""
+    balls = pattern(226.0, -8.0)
+    room = find_room(ground_raster(hole), hole, 0.0, 0.0, 0.0, balls)
+    assert room is not None
+    assert (room.finish_at_most_yd, room.finish_before) == (250.0, "cross bunker")
+    assert (room.left_edge_yd, room.left_closed_by) == (-34.0, "lane")
+    assert (room.right_edge_yd, room.right_closed_by) == (14.0, "pond")
+    assert room.carry_at_least_yd is None  # the gorse is there, but no ball is short of it
+    x, y = balls.T
+    inside = float(((x >= -34.0) & (x < 14.0) & (y < 250.0)).mean())
+    assert room.inside.value == inside
+    assert room.inside.standard_error == pytest.approx(math.sqrt(inside * (1 - inside) / len(x)))
+
+
+def test_a_short_pattern_has_the_gorse_to_carry(hole: Hole) -> None:
+    room = find_room(ground_raster(hole), hole, 0.0, 0.0, 0.0, pattern(172.0, 0.0))
+    assert room is not None and (room.carry_at_least_yd, room.carry_over) == (160.0, "gorse")
+
+
+def test_room_turns_with_the_line(hole: Hole) -> None:
+    """The same ground from a bearing of 3 degrees left: edges from that line, still without trouble."""
+    room = find_room(ground_raster(hole), hole, 0.0, 0.0, -3.0, pattern(220.0, -11.0))
+    assert room is not None and room.left_edge_yd is not None and room.right_edge_yd is not None
+    far = room.finish_at_most_yd or 262.0
+    for s, t in product(np.arange(165.5, far, 1.0), (room.left_edge_yd + 1.0, room.right_edge_yd - 1.0)):
+        turn = math.radians(-3.0)
+        x, y = s * math.sin(turn) + t * math.cos(turn), s * math.cos(turn) - t * math.sin(turn)
+        feature = hole.feature_at(x, y)
+        assert feature is None or feature.name in ("fairway", "green")
+
+
+def test_no_room_at_all(tmp_path: Path) -> None:
+    water = 'penalty_area = [{ name = "lake", colour = "red", from_yd = 60, to_yd = 330, left_yd = -90, right_yd = 90 }]'
+    lake = hole_from(straight_hole(380.0, water), tmp_path)
+    assert find_room(ground_raster(lake), lake, 0.0, 0.0, 0.0, pattern(200.0, 0.0)) is None
+
+
+def test_open_ground_closes_nothing(tmp_path: Path) -> None:
+    bare = hole_from(straight_hole(380.0), tmp_path)
+    room = find_room(ground_raster(bare), bare, 0.0, 0.0, 0.0, pattern(200.0, 0.0))
+    assert room is not None and room.inside.value == 1.0
+    assert {room.finish_at_most_yd, room.left_edge_yd, room.right_edge_yd, room.carry_at_least_yd} == {None}
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_the_box_is_the_fullest(seed: int) -> None:
+    """Against every box there is, on small random ground; columns as `WIDE_YD` has them, trouble beyond."""
+    luck = np.random.default_rng(seed)
+    trouble = np.ones((14, 160), dtype=bool)
+    trouble[:, 72:88] = luck.random((14, 16)) < 0.12
+    s, t = 7, 80
+    trouble[s, t] = False
+    along, across = luck.uniform(0.0, 14.0, 400), luck.uniform(-8.0, 8.0, 400)
+    held, _, _ = np.histogram2d(along, across, bins=(np.arange(15.0), np.arange(-80.0, 81.0)))
+
+    def count(box: tuple[int, int, int, int]) -> float:
+        a, b, left, right = box
+        return float(held[a:b, left:right].sum())
+
+    best = max(
+        count((a, b, left, right))
+        for a in range(s + 1) for b in range(s + 1, 15)
+        for left in range(71, t + 1) for right in range(t + 1, 90)
+        if not trouble[a:b, left:right].any()
+    )  # fmt: skip
+    box = _fullest(trouble, (s, t), along, across)
+    assert not trouble[box[0] : box[1], box[2] : box[3]].any()
+    assert count(box) == best
+
+
+def no_bag() -> Any:
+    return SimpleNamespace(shots=SimpleNamespace(first_part=0))
+
+
+def test_reach_is_where_trouble_starts_and_balls_end(hole: Hole) -> None:
+    """Straight balls, mean 200 and spread 6: 999 of 1,000 finish short of 200 + 3.0902 x 6 (normal table)."""
+    luck = np.random.default_rng(3)
+    far = 200.0 + 6.0 * luck.standard_normal(65_536)
+    across = 2.0 * luck.standard_normal(65_536)
+    finishes = np.column_stack([across, np.sqrt(far**2 - across**2)])
+    found = find_reach(hole, no_bag(), 0, 0.0, 0.0, 0.0, finishes - (0.0, 11.0), finishes)
+    names = {one.name: one for one in found}
+    assert "lane" not in names and "pond" not in names  # beside the way these balls take
+    bunker = names["cross bunker"]
+    assert bunker.starts_yd == pytest.approx(250.0, abs=0.1)
+    assert bunker.finish_yd.value == pytest.approx(
+        200.0 + 3.0902 * 6.0, abs=4 * bunker.finish_yd.standard_error
+    )
+    assert 0.05 < bunker.finish_yd.standard_error < 0.5
+    assert bunker.carry_yd.value == pytest.approx(bunker.finish_yd.value - 11.0, abs=0.2)
+    assert bunker.spare_yd == bunker.starts_yd - bunker.finish_yd.value
+    assert names["gorse"].spare_yd < 0.0 and found[0].name == "cross bunker"
+
+
+def test_a_wide_pattern_meets_what_is_beside_it(hole: Hole) -> None:
+    """The pond's near corner, 213 on and 14 right, is sqrt(213^2 + 14^2) away."""
+    finishes = pattern(180.0, 0.0, wide=9.0)
+    names = {one.name: one for one in find_reach(hole, no_bag(), 0, 0.0, 0.0, 0.0, finishes, finishes)}
+    assert names["pond"].starts_yd == pytest.approx(math.hypot(213.0, 14.0), abs=0.1)
+
+
+@pytest.mark.parametrize("wind", [None, Wind(3.0, 180.0, "felt")])
+def test_what_would_bring_it_into_reach(hole: Hole, wind: Wind | None) -> None:
+    """The breeze told is the least whole one that adds the spare yards to the stock carry, by `carries`."""
+    bag = replace(bag_named("isolde"), conditions=Conditions(wind=wind))
+    far = 242.0 + np.linspace(-30.0, 2.0, 65_536)
+    finishes = np.column_stack([np.zeros(far.size), far])
+    bunker = next(
+        r for r in find_reach(hole, bag, 0, 0.0, 0.0, 0.0, finishes, finishes) if r.name == "cross bunker"
+    )
+    assert 5.0 < bunker.spare_yd < 7.0 and bunker.helping_mph is not None
+
+    def carry(mph: float) -> float:
+        blowing = Wind(mph, 180.0, "felt") if mph else None
+        rows = carries(player_named("isolde"), Conditions(wind=blowing))
+        return next(row.today_carry_yd for row in rows if row.club == "driver")
+
+    now = 0.0 if wind is None else wind.speed_mph
+    assert carry(now + bunker.helping_mph) - carry(now) >= bunker.spare_yd
+    assert carry(now + bunker.helping_mph - 1) - carry(now) < bunker.spare_yd
+    runs = [next(row.today_run_yd for row in carries(player_named("isolde"), day) if row.club == "driver")
+            for day in (bag.conditions, replace(bag.conditions, fairway_firmness=reaching.FIRM))]  # fmt: skip
+    assert bunker.firm_reaches == (runs[1] - runs[0] >= bunker.spare_yd)
+
+
+def test_along_and_across() -> None:
+    along, across = along_and_across(np.array([[10.0, 0.0], [0.0, 10.0]]), 0.0, 0.0, 90.0)
+    assert along == pytest.approx([10.0, 0.0]) and across == pytest.approx([0.0, -10.0])
+
+
+def test_pointed_by_the_fairway_the_green_or_the_pin(tmp_path: Path) -> None:
+    """A fairway from 6 left to 26 right has its middle 10 right."""
+    text = straight_hole(380.0).replace("left_yd = -18.0, right_yd = 18.0", "left_yd = -6, right_yd = 26")
+    hole = hole_from(text, tmp_path)
+    found = point(hole, 0.0, 0.0, 0.0, 200.0)
+    assert (found.by, found.name) == ("fairway", "the middle of the fairway")
+    assert found.offset_yd == pytest.approx(-10.0, abs=1e-6)
+    green = point(hole, 0.0, 230.0, 2.0, 150.0)
+    assert green.by == "green"
+    assert green.offset_yd == pytest.approx(150.0 * math.sin(math.radians(2.0)), abs=0.3)
+    pin = point(hole, 0.0, 0.0, 30.0, 100.0)  # no fairway there, no green
+    assert pin.by == "pin" and pin.offset_yd == pytest.approx(100.0 * math.sin(math.radians(30.0)))
+
+
+def test_a_mark_near_the_line_words_it(tmp_path: Path) -> None:
+    hole = hole_from(straight_hole(380.0), tmp_path)
+    marks = (SimpleNamespace(name="church tower", x_yd=2.0, y_yd=420.0),
+             SimpleNamespace(name="lone pine", x_yd=-40.0, y_yd=400.0),
+             SimpleNamespace(name="shed", x_yd=0.0, y_yd=30.0))  # fmt: skip
+    object.__setattr__(hole, "marks", marks)
+    tower = point(hole, 0.0, 0.0, 0.0, 200.0)
+    assert (tower.by, tower.name) == ("mark", "church tower") and tower.offset_yd == pytest.approx(-2.0)
+    bearing = math.degrees(math.atan2(-46.0, 400.0))
+    pine = point(hole, 0.0, 0.0, bearing, 200.0)
+    assert pine.name == "lone pine" and pine.offset_yd == pytest.approx(-6.0, abs=0.1)
+    assert point(hole, 0.0, 0.0, 5.0, 200.0).by == "fairway"  # none is near that line
