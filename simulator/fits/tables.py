@@ -19,7 +19,7 @@ def write_numbers(
     Numbers are kept to five figures.
     """
     lines = ["# Made by a script: run it again, do not edit."]
-    lines += [f'{key} = "{value}"' for key, value in origin.items()]
+    lines += [f"{key} = {quoted(value)}" for key, value in origin.items()]
     lines += [""]
     lines += [
         f"{key} = {_list(v) if isinstance(v, Sequence) else format(v, '.5g')}" for key, v in table.items()

@@ -156,7 +156,7 @@ def answer_at(place: Place, asked: Question, say: Progress, clock: Clock, quick:
     hits = [] if asked.goal is None else [asked.goal.hits(p.sequences, asked.hole, start) for p in played]
     if hits:
         best = recommended(hits, [score.value for score in scores])
-    cut = max(float((p.sequences.score >= MOST_STROKES).mean()) for p in played)
+    cut = float((played[lowest].sequences.score >= MOST_STROKES).mean())
     if cut > MOST_CUT:
         raise NoAnswerError(
             f"{100.0 * cut:.0f} in 100 plays from {start.words} are not home after {MOST_STROKES} strokes: "

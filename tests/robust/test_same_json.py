@@ -11,7 +11,7 @@ from runs import run
 
 import simulator
 
-WORDS = ["compare", "eel-trap", "7i", "6i", "--sequences", "600", "--seed", "11", "--json", "--threads"]
+WORDS = ["compare", "eel-trap", "7i", "6i", "--sequences", "200", "--seed", "11", "--json", "--threads"]
 
 
 def test_threads_and_processes(tmp_path: Path) -> None:

@@ -13,6 +13,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import Any
 
 import numpy as np
 
@@ -72,7 +73,8 @@ class ClubFit:
 
     def as_club(self) -> BagClub:
         """The fitted club as a bag holds it, before the rest of the bag is known."""
-        return BagClub(self.club, self.kind, **self.numbers)  # type: ignore[arg-type]
+        numbers: dict[str, Any] = dict(self.numbers)
+        return BagClub(self.club, self.kind, **numbers)
 
 
 @dataclass(frozen=True)
