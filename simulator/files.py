@@ -104,7 +104,7 @@ def written_whole(path: str | Path) -> Iterator[Path]:
 def write_text(path: str | Path, text: str) -> None:
     """Write text as UTF-8, whole or not at all (see `written_whole`)."""
     with written_whole(path) as draft:
-        draft.write_text(text, encoding="utf-8")
+        draft.write_text(text, encoding="utf-8", newline="")
 
 
 def _mask() -> int:

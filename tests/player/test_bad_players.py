@@ -208,7 +208,7 @@ def test_too_large_and_too_deep(tmp_path):
 @pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="no named pipes here")
 def test_pipe_is_not_waited_for(tmp_path):
     os.mkfifo(tmp_path / "pipe.toml")
-    assert "something not a file" in refusal(tmp_path / "pipe.toml")
+    assert "something that is not a file" in refusal(tmp_path / "pipe.toml")
 
 
 GOOD = """name = "Ann"
