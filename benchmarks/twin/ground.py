@@ -82,8 +82,7 @@ class Run:
             down = (n[c.GRAVITY] * time - vz)[go]
             old_x, old_y = self.x[at], self.y[at]
             self.x[at], self.y[at] = old_x + vx * time[go], old_y + vy * time[go]
-            if read.level:  # a ball that came back keeps its backspin's sense towards where it goes
-                spin = np.where(along[go] < 0.0, -spin, spin)
+            spin = np.where(along[go] < 0.0, -spin, spin)  # a ball that came back: its way is ahead now
             cell = read.cell(self.x[at], self.y[at])
             now = read.penalty[cell]
             new = at[now & ~inside]
