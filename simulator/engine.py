@@ -183,12 +183,17 @@ def _empty_game(board: Board) -> Game:
     return old._replace(field=field, coarse_plan=old.coarse_plan.copy(), fine_plan=old.fine_plan.copy())
 
 
+CLIFF_STROKES = 0.1
+"""A value that bends by more than this between neighbouring nodes has a cliff there, not a curve [strokes]."""
+
+
 def sharpened(means: np.ndarray) -> np.ndarray:
     """Node values whose linear reading has these means over the nodes' cells, float64[lies, rows, columns].
 
     A node is valued over its cell, which rounds off a curved value by h^2 / 24 of its second derivative;
     reading between nodes adds h^2 / 12 on average. Taking an eighth of the second difference off undoes both.
-    Where a neighbour is missing nothing is taken off on that axis.
+    Where a neighbour is missing nothing is taken off on that axis, nor at the edge of a cliff, where it would
+    dig a hole for the search to fall into.
     """
     out = means.copy()
     for axis in (1, 2):
@@ -196,7 +201,8 @@ def sharpened(means: np.ndarray) -> np.ndarray:
         before, after = inner.copy(), inner.copy()
         inner[axis], before[axis], after[axis] = slice(1, -1), slice(None, -2), slice(2, None)
         bend = (means[tuple(before)] + means[tuple(after)]) - 2.0 * means[tuple(inner)]
-        out[tuple(inner)] -= 0.125 * np.where(np.isfinite(bend), bend, 0.0)
+        curved = np.abs(bend) < CLIFF_STROKES  # also false where there is no number
+        out[tuple(inner)] -= 0.125 * np.where(curved, bend, 0.0)
     return out
 
 

@@ -15,15 +15,18 @@ import typer
 from .. import __version__
 from ..errors import SimulatorError
 from .answer import compare, plan
+from .card import card
 from .carries import carries
 from .check import check, list_
 from .course import course
 from .flat import flat
+from .lesson import lesson
 from .maps import import_map
 from .new import new
 from .player import fit
 from .practice import practice
-from .say import say
+from .say import say, say_short
+from .show import show
 from .sketch import sketch
 from .survey import survey
 
@@ -41,6 +44,8 @@ app = typer.Typer(
 
 for command in (plan, compare, carries, course, practice, check, survey):
     app.command()(flat(command))
+for drawn in (lesson, show, card):
+    app.command()(flat(drawn))
 app.command("list")(flat(list_))
 app.add_typer(new, name="new")
 app.command("import-map")(flat(import_map))
@@ -81,20 +86,43 @@ def _run(arguments: list[str] | None) -> int:
     try:
         command = typer.main.get_command(app)
         status = command.main(args=arguments, prog_name="holesim", standalone_mode=False)
-        sys.stdout.flush()
+        if sys.stdout is not None:  # None: closed by whoever started us, who wants no answer
+            sys.stdout.flush()
         if status == INTERRUPTED:
             say("interrupted")
         return status if isinstance(status, int) else 0
     except SimulatorError as error:
-        say(" ".join(str(error).split()))
+        say_short(str(error))
         return error.exit_status
     except (KeyboardInterrupt, typer.Abort):
         say("interrupted")
         return INTERRUPTED
     except BrokenPipeError:  # the reader has seen enough (holesim ... | head)
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _abandon_output()
         return 0
+    except OSError as error:
+        if not _output_is_full():  # a file that nobody guarded: a mistake of ours
+            raise
+        _abandon_output()
+        say(f"standard output cannot be written ({error.strerror or error}); allowed: a place with room")
+        return SimulatorError.exit_status
     except usage_error as error:  # type: ignore[misc]
-        words = error.format_message()
-        say(f"{' '.join(words.split())} (holesim --help)")
+        say_short(f"{error.format_message()} (holesim --help)")
         return 2
+
+
+def _abandon_output() -> None:
+    """What is still in the buffer goes nowhere, so that leaving does not try again and fail again."""
+    if sys.stdout is not None:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+def _output_is_full() -> bool:
+    """Whether standard output is what could not be written: it fails once more."""
+    try:
+        sys.stdout.flush()
+        sys.stdout.write("\n")
+        sys.stdout.flush()
+    except OSError:
+        return True
+    return False

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 from typing import Annotated
 
@@ -70,7 +71,7 @@ def _is_player(source: str) -> bool:
 
     path = Path(source)
     try:
-        if not path.is_file():
+        if not os.path.isfile(path):
             named = source in bundled_players() and source not in bundled_holes()
             return named or (source not in bundled_holes() and is_player_words(source))
         import tomllib

@@ -146,11 +146,11 @@ def _days(what: What) -> tuple[Scenario, ...]:
 
 
 def _show(answer: CourseAnswer, target: int | None, work: Work) -> None:
+    from ..files import write_text
     from ..report.coursefiles import course_csv, course_dict
     from ..report.coursetable import course_summary, failure_lines
     from ..report.jsonout import dumps
     from ..report.team import team_page
-    from ..strategy.store import write_text
 
     for line in failure_lines(answer):
         say(line)

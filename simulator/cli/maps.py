@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 from typing import Annotated
 
@@ -52,7 +53,7 @@ def import_map(
     for option, value, allowed in (("--outside", outside, ("out", "rough")), ("--sea", sea, ("out", "red"))):
         if value not in allowed:
             raise UsageError(f"{option} {value!r}; allowed: {' or '.join(allowed)}")
-    if out.exists() and not out.is_dir():
+    if os.path.exists(out) and not os.path.isdir(out):
         raise UsageError(f"--out {str(out)!r}: that is a file; allowed: a folder")
     if attribution is not None and (len(attribution) > 200 or not attribution.isprintable()):
         raise UsageError("--attribution: allowed are up to 200 printable characters")

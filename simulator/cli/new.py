@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from pathlib import Path
 from typing import Annotated, Any
@@ -76,14 +77,14 @@ def player(
 
     Example: holesim new player --name Ada --handicap 15 --driver 205 -o ada.toml
     """
-    if output is not None and output.exists() and not force:
+    if output is not None and os.path.exists(output) and not force:
         raise UsageError(
             f"{str(output)!r} is there already; allowed: another name, or --force to write over it"
         )
     given = {"name": name, "handicap": handicap, "sex": sex, "driver": driver, "iron": iron, "miss": miss,
              "shape": shape}  # fmt: skip
     table: dict[str, Any] = {}
-    asks = sys.stdin.isatty()
+    asks = sys.stdin is not None and sys.stdin.isatty()
     for key, text in given.items():
         if text is not None:
             _take(table, key, text)

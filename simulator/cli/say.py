@@ -2,19 +2,34 @@
 
 from __future__ import annotations
 
+import contextlib
 import sys
 from collections.abc import Callable
 
 import typer
 
+from ..toml_text import one_line
+
+MOST_HALF = 450
+"""Letters kept from each end of an error: what was found may be a whole file on one line."""
+
 
 def say(message: str) -> None:
-    typer.echo(f"holesim: {message}", err=True)
+    with contextlib.suppress(OSError):  # nobody can be told; the exit status still says it
+        typer.echo(f"holesim: {message}", err=True)
+
+
+def say_short(message: str) -> None:
+    """One printable line, however long and odd the thing it complains of."""
+    line = one_line(message)
+    if len(line) > 2 * MOST_HALF:
+        line = f"{line[:MOST_HALF]} ... {line[-MOST_HALF:]}"
+    say(line)
 
 
 def progress() -> Callable[[str], None]:
     """Tells what is being waited for: compiling always (it is long), the rest only to somebody watching."""
-    watched = sys.stderr.isatty()
+    watched = sys.stderr is not None and sys.stderr.isatty()
 
     def tell(message: str) -> None:
         if watched or "compil" in message:

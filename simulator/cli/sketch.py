@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 from typing import Annotated
 
@@ -13,6 +14,10 @@ from .say import say
 
 NOTES = ".txt"
 """Suffix of a file of notes that may stand in place of the words."""
+
+
+MOST_NOTES_BYTES = 100_000
+"""Largest file of notes read [bytes]: a hole is a few hundred."""
 
 
 def sketch(
@@ -63,7 +68,7 @@ def sketch(
 
     if out is not None and out.suffix.lower() != ".toml":
         raise UsageError(f"-o {out}: allowed: a file that ends in .toml")
-    if out is not None and out.exists() and not force:
+    if out is not None and os.path.exists(out) and not force:
         raise UsageError(f"{out} is there already; --force writes over it")
     found = hole_from_words(_notes(words))
     if out is not None:
@@ -88,10 +93,8 @@ def sketch(
 
 def _notes(words: str) -> str:
     """The words, or those of a file of notes."""
+    from ..files import decoded, read_bytes
+
     if not words.lower().endswith(NOTES) or "\n" in words:
         return words
-    try:
-        return Path(words).read_text("utf-8-sig")
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or "not UTF-8 text"
-        raise UsageError(f"{words}: cannot be read ({reason})") from None
+    return decoded(read_bytes(words, words, MOST_NOTES_BYTES, "a file of notes"), words)

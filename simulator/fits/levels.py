@@ -12,7 +12,6 @@ and the figure, to ``benchmarks/levels.md`` and ``benchmarks/levels.png``.
 from __future__ import annotations
 
 import datetime
-import os
 import subprocess
 import sys
 from collections.abc import Mapping, Sequence
@@ -21,6 +20,7 @@ from pathlib import Path
 
 import numpy as np
 
+from ..files import write_text
 from ..physics.lies import FITTED
 from ..player.curves import CURVES, NUMBERS, Curves, fitted_curves
 from ..tables.game import HOLE_OUT_SCALE
@@ -131,9 +131,7 @@ def check() -> list[Row]:
         + "\n".join(line.rstrip() for line in lines)
         + "\n```\n"
     )
-    fresh = DOCS / "levels.md.tmp"
-    fresh.write_text(text, encoding="utf-8")
-    os.replace(fresh, DOCS / "levels.md")
+    write_text(DOCS / "levels.md", text)
 
     @cache
     def quick(handicap: float, sex: str) -> Bench:

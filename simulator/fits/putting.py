@@ -15,12 +15,12 @@ so its two-putt distance is missed instead.)
 
 from __future__ import annotations
 
-import os
 from importlib import resources
 from pathlib import Path
 
 import numpy as np
 
+from ..files import write_text
 from ..physics.putting import ANGLE_GROWTH_DEG_PER_FT
 from ..tables.putts import PuttTable, putt_table
 
@@ -159,9 +159,7 @@ def main() -> None:
         f"# Date: {DATE}. Tour share holed: rms {rms:.2f} percentage points over {len(rows)} rows.\n\n"
     )
     target = Path(__file__).parent.parent / "player" / "putting_levels.toml"
-    draft = target.with_suffix(".tmp")
-    draft.write_text(head + "\n".join(blocks), encoding="utf-8")
-    os.replace(draft, target)
+    write_text(target, head + "\n".join(blocks))
     print(
         f"with the growth free: angle {free[0]:.3f} deg, distance {free[1]:.4f}, growth {free[2]:.4f} deg/ft"
     )

@@ -11,13 +11,13 @@ nothing is fitted.
 from __future__ import annotations
 
 import datetime
-import os
 from pathlib import Path
 
 import numpy as np
 from scipy.optimize import least_squares
 
 from ..engine import play
+from ..files import write_text
 from ..hole.surfaces import Lie
 from ..physics import launch
 from ..player.levels import level
@@ -73,9 +73,7 @@ def main() -> None:
         f'runs = "{said}"\n\n'
         f"power = {fit.x[0]:.3f}\nleast_share = {fit.x[1]:.3f}\n"
     )
-    fresh = TARGET.with_suffix(".tmp")
-    fresh.write_text(text, encoding="utf-8")
-    os.replace(fresh, TARGET)
+    write_text(TARGET, text)
     print(text)
 
 

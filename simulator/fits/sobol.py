@@ -10,6 +10,8 @@ from pathlib import Path
 
 import numpy as np
 
+from ..files import written_whole
+
 POINTS = 4096
 DIMENSIONS = 12
 TARGET = Path(__file__).resolve().parents[1] / "tables" / "sobol.npy"
@@ -25,8 +27,8 @@ def sobol_points() -> np.ndarray:
 
 def main() -> None:
     """Write the file."""
-    with TARGET.open("wb") as out:
-        np.save(out, sobol_points())
+    with written_whole(TARGET) as draft:
+        np.save(draft, sobol_points())
     print(f"wrote {TARGET}: {POINTS} points, {DIMENSIONS} dimensions")
 
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-import os
 import tomllib
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
+
+from ..files import write_text
+from ..toml_text import quoted
 
 
 def write_numbers(
@@ -17,15 +19,12 @@ def write_numbers(
     Numbers are kept to five figures.
     """
     lines = ["# Made by a script: run it again, do not edit."]
-    lines += [f'{key} = "{value}"' for key, value in origin.items()]
+    lines += [f"{key} = {quoted(value)}" for key, value in origin.items()]
     lines += [""]
     lines += [
         f"{key} = {_list(v) if isinstance(v, Sequence) else format(v, '.5g')}" for key, v in table.items()
     ]
-    temporary = path.with_suffix(".tmp")
-    temporary.write_text("\n".join(lines) + "\n", encoding="utf-8")
-    os.replace(temporary, path)
-
+    write_text(path, "\n".join(lines) + "\n")
 
 def write_table(path: Path, origin: Mapping[str, str], columns: Mapping[str, Sequence[object]]) -> None:
     """Write ``origin`` (script, inputs, date) and ``columns`` to ``path``, by a temporary file and a rename.
@@ -33,16 +32,14 @@ def write_table(path: Path, origin: Mapping[str, str], columns: Mapping[str, Seq
     A column is a list of numbers or of lists of numbers; numbers are kept to five figures.
     """
     lines = ["# Made by a script: run it again, do not edit."]
-    lines += [f'{key} = "{value}"' for key, value in origin.items()]
+    lines += [f"{key} = {quoted(value)}" for key, value in origin.items()]
     lines += [""]
     for key, values in columns.items():
         if values and isinstance(values[0], Sequence):
             lines += [f"{key} = ["] + [f"    {_list(row)}," for row in values] + ["]"]  # type: ignore[arg-type]
         else:
             lines += [f"{key} = {_list(values)}"]
-    temporary = path.with_suffix(".tmp")
-    temporary.write_text("\n".join(lines) + "\n", encoding="utf-8")
-    os.replace(temporary, path)
+    write_text(path, "\n".join(lines) + "\n")
 
 
 def read_table(path: Path) -> dict[str, Any]:

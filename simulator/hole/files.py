@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import difflib
+import os
 import re
-import tomllib
 from pathlib import Path
 
 from simulator.errors import FileError
+from simulator.files import read_toml
 from simulator.hole.model import Hole
 from simulator.hole.sketch import read_sketch
 
@@ -63,56 +64,24 @@ def load_hole(path_or_name: str | Path) -> Hole:
         Words that are not understood.
     """
     source = str(path_or_name)
-    if " " in source and not _is_file(source):
+    if " " in source and not os.path.isfile(source):
         from simulator.hole.words import hole_from_words, looks_like_words
 
         if looks_like_words(source):
             return hole_from_words(source).hole
     bundled = _bundled(source)
-    if bundled is not None and not _is_file(source):
+    if bundled is not None and not os.path.isfile(source):
         return read_sketch(parse_file(bundled, source), source)
     return read_sketch(parse_file(Path(path_or_name), source), source)
 
 
-def _is_file(source: str) -> bool:
-    try:
-        return Path(source).is_file()
-    except (OSError, ValueError):  # too long for a path, a zero byte
-        return False
-
-
 def parse_file(path: Path, source: str) -> dict:
     """The TOML of a hole file or a survey; every failure to get it is a FileError."""
-    try:
-        if not path.exists():
-            names = bundled_holes()
-            near = difflib.get_close_matches(source, names, n=1)
-            hint = f"perhaps {near[0]}" if near else f"a .toml file, or one of {', '.join(names)}"
-            raise FileError(source, "", "no such file", hint)
-        if not path.is_file():
-            what = "a directory" if path.is_dir() else "something that is not a file"
-            raise FileError(source, "", what, "a .toml file")
-        if path.suffix.lower() not in ("", ".toml"):
-            raise FileError(source, "", f"a {path.suffix} file", "a hole sketch, a .toml file")
-        with path.open("rb") as file:
-            raw = file.read(MOST_BYTES + 1)
-    except (OSError, ValueError) as error:  # ValueError: a zero byte in the path
-        reason = getattr(error, "strerror", None) or str(error)
-        found = f"a file that cannot be read ({reason})"
-        raise FileError(source, "", found, "a readable .toml file") from None
-    if len(raw) > MOST_BYTES:
-        raise FileError(source, "", f"more than {MOST_BYTES:,} bytes", "a hole sketch, a few thousand bytes")
-    try:
-        text = raw.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        raise FileError(source, "", f"a byte at {error.start} that is not UTF-8", "UTF-8 text") from None
-    try:
-        return tomllib.loads(text)
-    except RecursionError:
-        raise FileError(source, "", "lists nested too deep", "TOML") from None
-    except ValueError as error:  # TOMLDecodeError is one; so is an absurd date or integer
-        raise FileError(source, "", f"a mistake in the TOML ({_one_line(error)})", "TOML 1.0") from None
-
-
-def _one_line(error: Exception) -> str:
-    return " ".join(str(error).split())[:120]
+    if not os.path.exists(path):  # a path too long, or with a zero byte, is none either
+        names = bundled_holes()
+        near = difflib.get_close_matches(source, names, n=1)
+        hint = f"perhaps {near[0]}" if near else f"a .toml file, or one of {', '.join(names)}"
+        raise FileError(source, "", "no such file", hint)
+    if os.path.isfile(path) and path.suffix.lower() not in ("", ".toml"):
+        raise FileError(source, "", f"a {path.suffix} file", "a hole sketch, a .toml file")
+    return read_toml(path, source, MOST_BYTES, "a .toml file")

@@ -203,6 +203,8 @@ def _hop(ground, x, y, vx, vy, down, spin):
             time = out * (two_per_gravity / nz)
             x, y = x + vx * time, y + vy * time
             down = gravity * time - along * head_z - out * nz
+            if along < 0.0:  # came back: the next impact takes the way it now goes for ahead
+                spin = -spin
         row, column = row_of(numbers, surface, y), column_of(numbers, surface, x)
         code = surface[row, column]
         now_inside = is_penalty(rows[code, c.SURFACE_FATE])

@@ -20,6 +20,7 @@ a standard set with the given clubs in it. Spreads are of solid strikes.
 
 from __future__ import annotations
 
+import os
 from dataclasses import replace
 from pathlib import Path
 
@@ -58,15 +59,12 @@ def load_player(path_or_name: str | Path) -> Player:
     source = one_line(path_or_name, 200) or "(no name)"
     path = Path(path_or_name)
     names = bundled_players()
-    try:
-        is_file = path.is_file()
-    except (OSError, ValueError):
-        is_file = False
+    is_file = os.path.isfile(path)  # False for what is too long to be a path
     if not is_file and str(path_or_name) in names:
         path = DEMO / f"{path_or_name}.toml"
     elif not is_file and isinstance(path_or_name, str) and looks_like_words(path_or_name):
         return player_from_words(path_or_name)
-    elif not is_file and path.suffix == "" and len(path.parts) == 1 and not path.is_dir():
+    elif not is_file and path.suffix == "" and len(path.parts) == 1 and not os.path.isdir(path):
         raise FileError(
             source,
             "",

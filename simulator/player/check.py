@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
-import tomllib
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any, NoReturn
 
+from .. import files
 from ..errors import FileError
+from ..toml_text import one_line as whole_line
 from ..units import M_PER_YD
 from .names import did_you_mean
 
@@ -17,44 +18,13 @@ LARGEST_FILE_BYTES = 1_000_000
 
 
 def read_toml(path: Path, source: str, what: str) -> dict[str, Any]:
-    """Contents of a TOML file.
-
-    Raises
-    ------
-    FileError
-        Missing, a folder, not readable, not UTF-8, too large or not TOML.
-    """
-    allowed = f"{what} file in TOML"
-    try:
-        if path.is_dir():
-            raise FileError(source, "", "a folder", allowed)
-        if not path.is_file():
-            raise FileError(
-                source, "", "no such file" if not path.exists() else "something not a file", allowed
-            )
-        if path.stat().st_size > LARGEST_FILE_BYTES:
-            raise FileError(source, "", f"{path.stat().st_size} bytes", f"at most {LARGEST_FILE_BYTES}")
-        raw = path.read_bytes()
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
-        raise FileError(source, "", f"a file that cannot be read ({reason})", allowed) from None
-    try:
-        text = raw.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        raise FileError(
-            source, f"byte {error.start}", "text that is not UTF-8", "a file saved as UTF-8"
-        ) from None
-    try:
-        return tomllib.loads(text)
-    except RecursionError:
-        raise FileError(source, "", "lists inside lists too deep to read", allowed) from None
-    except ValueError as error:
-        raise FileError(source, "", f"a line that is not TOML: {one_line(error)}", allowed) from None
+    """Contents of a TOML file; every failure to get them is a FileError."""
+    return files.read_toml(path, source, LARGEST_FILE_BYTES, f"{what} file in TOML")
 
 
 def one_line(value: object, limit: int = 90) -> str:
     """Text of a value on one line, cut to ``limit`` characters."""
-    text = " ".join("".join(c if c.isprintable() else " " for c in str(value)).split())
+    text = whole_line(value)
     return text if len(text) <= limit else text[: limit - 3] + "..."
 
 

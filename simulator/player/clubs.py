@@ -13,11 +13,8 @@ from .doubt import Doubt
 from .fill import carries, fill_club
 from .habits import HABIT_KEYS, given_total_yd, stand_ins, total_carry_yd, with_habits
 from .levels import STANDARD_SET, Level
-from .model import CLUB_NUMBERS, Club
+from .model import CLUB_NUMBERS, MOST_CLUBS, Club
 from .names import club_name, did_you_mean, kind_of
-
-MOST_CLUBS = 13
-"""Clubs besides the putter: Rules of Golf 4.1b allows 14 in all."""
 
 FEW_SECTIONS = 5
 """From this many club sections on, and no ``clubs`` list, the sections are the whole bag."""

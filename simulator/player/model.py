@@ -88,6 +88,9 @@ class Club:
 USES = ("anywhere", "tee only", "never")
 """Where a club is used; one that never is stays at home (``Player.left_out``)."""
 
+MOST_CLUBS = 13
+"""Clubs besides the putter: Rules of Golf 4.1b allows 14 in all."""
+
 CLUB_NUMBERS = (
     "carry_yd", "direction_sd_deg", "distance_sd_pct", "bias_right_deg", "bias_long_pct", "mishit_rate",
     "mishit_loss_pct", "mishit_distance_sd_pct", "mishit_direction_factor",

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import datetime
-import re
 from collections.abc import Mapping
 from typing import Any
+
+from ..toml_text import comment as comment_line
+from ..toml_text import key as toml_key
+from ..toml_text import value as toml_value
 
 _TOP_COMMENT = {
     "handicap": "handicap index; a plus handicap is negative: +2 on the card is -2 here",
@@ -40,6 +43,10 @@ _MORE = """
 """
 
 
+FIGURES = 6
+"""Significant figures of a number in a bag file."""
+
+
 def bag_text(table: Mapping[str, Any], name: str) -> str:
     """The text of a bag file.
 
@@ -52,31 +59,20 @@ def bag_text(table: Mapping[str, Any], name: str) -> str:
     """
     today = datetime.date.today().isoformat()
     lines = [
-        f"# {name}'s bag. Written {today}; what is left out comes from the handicap's level.",
+        comment_line(f"{name}'s bag. Written {today}; what is left out comes from the handicap's level."),
         "# For preparation, practice and lessons, not during a round (Rules of Golf 4.3).",
         "",
-        f"name = {_value(name)}",
+        f"name = {toml_value(name)}",
     ]
     for key in ("handicap", "sex", "hand", "miss", "shape"):
         if key in table:
             lines.append(_line(key, table[key], _TOP_COMMENT[key]))
     for club, section in table.get("club", {}).items():
-        lines += ["", f"[club.{_key(club)}]"]
+        lines += ["", f"[club.{toml_key(club)}]"]
         lines += [_line(key, value, _CLUB_COMMENT.get(key, "")) for key, value in section.items()]
     return "\n".join(lines) + "\n" + _MORE
 
 
 def _line(key: str, value: object, comment: str) -> str:
-    said = f"{key} = {_value(value)}"
+    said = f"{key} = {toml_value(value, FIGURES)}"
     return f"{said:<32}# {comment}" if comment else said
-
-
-def _value(value: object) -> str:
-    if isinstance(value, str):
-        plain = "".join(c if c.isprintable() else " " for c in value)
-        return '"' + plain.replace("\\", "\\\\").replace('"', '\\"') + '"'
-    return f"{value:g}" if isinstance(value, float) else str(value)
-
-
-def _key(club: str) -> str:
-    return club if re.fullmatch(r"[\w-]+", club, re.ASCII) else f'"{club}"'

@@ -8,12 +8,9 @@ from dataclasses import asdict
 from typing import Any
 
 from ..player.measured import ClubFit, Fit
+from ..player.pattern import Pattern
 
 SCHEMA = "holesim-fit-1"
-
-EIGHT_IN_TEN = 1.2816
-"""Normal quantile: eight of ten solid strikes lie within this many standard deviations either side."""
-
 
 def fit_text(fit: Fit) -> str:
     """A table: for every club what was learnt, and how much of it came from the shots."""
@@ -24,7 +21,7 @@ def fit_text(fit: Fit) -> str:
     ]
     for club in fit.clubs:
         n = club.numbers
-        wide, deep = _box_yd(n)
+        wide, deep = _box_yd(club)
         side = n["carry_yd"] * math.tan(math.radians(n["bias_right_deg"]))
         centre = "on line" if abs(side) < 0.5 else f"{abs(side):.0f} {'right' if side > 0 else 'left'}"
         told = [100.0 * club.learnt[key] for key in ("carry_pct", "direction_log", "distance_log")]
@@ -34,8 +31,9 @@ def fit_text(fit: Fit) -> str:
         )
     lines += [
         "",
-        "Wide and deep each hold 8 of 10 solid strikes. The rest comes from the level of",
-        f"a {fit.handicap:g} handicap; every answer allows for what is still not known.",
+        "Wide and deep each hold 8 of 10 balls at rest, mishits included, as in a player",
+        f"file. The rest comes from the level of a {fit.handicap:g} handicap; every answer allows",
+        "for what is still not known.",
     ]
     for club in fit.clubs:
         if len(club.slips):
@@ -56,7 +54,7 @@ def fit_dict(fit: Fit) -> dict[str, Any]:
 
 
 def _club_dict(club: ClubFit) -> dict[str, Any]:
-    wide, deep = _box_yd(club.numbers)
+    wide, deep = _box_yd(club)
     run = None
     if club.shots.total_yd is not None:
         both = club.shots.total_yd - club.shots.carry_yd
@@ -77,7 +75,7 @@ def _club_dict(club: ClubFit) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _box_yd(n: Any) -> tuple[float, float]:
-    """Width and depth that each hold 8 of 10 solid strikes [yd]."""
-    wide = 2.0 * EIGHT_IN_TEN * n["carry_yd"] * math.tan(math.radians(n["direction_sd_deg"]))
-    return wide, 2.0 * EIGHT_IN_TEN * n["carry_yd"] * n["distance_sd_pct"] / 100.0
+def _box_yd(club: ClubFit) -> tuple[float, float]:
+    """Width and depth that 8 of 10 balls finish inside [yd], as `pattern` counts them for a player file."""
+    pattern = Pattern(club.as_club())
+    return pattern.width_yd(), pattern.depth_yd

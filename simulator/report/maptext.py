@@ -45,7 +45,7 @@ def import_text(report: MapReport) -> str:
 
 
 def _hole(hole: HoleReport, width: int) -> list[str]:
-    name = textwrap.shorten(hole.hole, width - 2, placeholder="...") or hole.hole[: width - 2]
+    name = hole.hole if len(hole.hole) <= width - 2 else hole.hole[: width - 5] + "..."
     if hole.file is None:
         head = f"{name:<{width}}"
         return textwrap.wrap(

@@ -7,7 +7,8 @@ import tempfile
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..errors import UsageError
+from ..errors import FileError, UsageError
+from ..files import written_whole
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -80,6 +81,8 @@ def check_plot_path(path: str | Path) -> str:
             raise UsageError(f"plot {str(path)!r}: that is a folder")
         if not target.parent.is_dir():
             raise UsageError(f"plot {str(path)!r}: there is no folder {str(target.parent)!r}")
+        if target.exists() and not target.is_file():
+            raise UsageError(f"plot {str(path)!r}: that is no file")
         handle, probe = tempfile.mkstemp(dir=target.parent, prefix=".holesim-")
         os.close(handle)
         os.unlink(probe)
@@ -100,25 +103,12 @@ def write_page(figure: Figure, path: str | Path) -> None:
     suffix = check_plot_path(target)
     # no date inside: the same answer gives the same bytes
     stamp = {"svg": {"Date": None}, "pdf": {"CreationDate": None}}.get(suffix)
-    temporary = None
     try:
-        handle, temporary = tempfile.mkstemp(dir=target.parent, prefix=".holesim-", suffix=f".{suffix}")
-        with os.fdopen(handle, "wb") as file:
-            figure.savefig(file, format=suffix, dpi=DPI, metadata=stamp)
-        os.chmod(temporary, 0o666 & ~_umask())
-        os.replace(temporary, target)
-    except OSError as error:
-        raise _unwritable(path, error) from None
-    finally:
-        if temporary is not None:
-            Path(temporary).unlink(missing_ok=True)
+        with written_whole(target) as draft:
+            figure.savefig(draft, format=suffix, dpi=DPI, metadata=stamp)
+    except FileError as error:
+        raise UsageError(f"plot {error}") from None
 
 
 def _unwritable(path: str | Path, error: Exception) -> UsageError:
     return UsageError(f"plot {str(path)!r} cannot be written: {getattr(error, 'strerror', None) or error}")
-
-
-def _umask() -> int:
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask

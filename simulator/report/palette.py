@@ -52,7 +52,7 @@ class Shot:
     face: str
     marker: str
     size: float
-    dash: Literal["-", "--"]
+    dash: Literal["-", "--", "-.", ":"]
 
 
 SHOTS: tuple[Shot, Shot] = (
@@ -60,3 +60,14 @@ SHOTS: tuple[Shot, Shot] = (
     Shot("#b8540a", "#ffffff", "^", 13.0, "--"),
 )
 """The recommended (dark, filled, round) and the runner-up (lighter, open, three-cornered)."""
+
+
+CURVES: tuple[Shot, ...] = (
+    *SHOTS,
+    Shot("#6fb7c9", "#ffffff", "s", 10.0, "-."),
+    Shot("#7a6a55", "#7a6a55", "D", 8.0, ":"),
+)
+"""Looks of up to four alternatives drawn as curves: told apart by dash and marker where colour fails."""
+
+CONTOUR = "#4b2142"
+"""Lines of equal worth on a map of ground."""

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..player.measured import ClubFit, Fit
-from .fittext import EIGHT_IN_TEN
 from .page import DPI, PAGE_IN, write_page
 from .palette import FAINT, INK, SHOTS, STYLE
 
@@ -19,6 +18,9 @@ if TYPE_CHECKING:
 
 ACROSS = 2
 """Clubs side by side on a phone's width."""
+
+EIGHT_IN_TEN = 1.2816
+"""Normal quantile: eight of ten solid strikes land within this many standard deviations either side."""
 
 TALL_IN = 2.1
 """Height of one club's drawing [in]."""

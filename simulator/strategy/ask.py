@@ -26,7 +26,7 @@ from .question import Clock, Progress, Question, question, solve
 from .reaching import with_goal
 from .rescore import rescore
 from .result import TIE_STROKES, Answer, Start
-from .search import Choice
+from .search import Choice, Place
 
 MAP_TOLERANCE = 0.015
 """Map and sequences farther apart than this and three standard errors: a warning [strokes]."""
@@ -120,13 +120,21 @@ def compare(
     return _answer(asked, progress or _silent, quick)
 
 
+MOST_CUT = 0.05
+"""Share of plays that may be cut before a mean of scores is no answer (assumed): each is cut at 60."""
+
+
 def _silent(message: str) -> None:
     pass
 
 
 def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
     clock = Clock()
-    place = solve(asked, say, clock)
+    return answer_at(solve(asked, say, clock), asked, say, clock, quick)
+
+
+def answer_at(place: Place, asked: Question, say: Progress, clock: Clock, quick: bool) -> Answer:
+    """The answer of a question whose hole is solved; `place` is where it is asked from."""
     bag, start = place.board.bag, asked.start
     wanted = [asked_club(asked.player, text, bag.shots.shots[: bag.shots.first_part]) for text in asked.clubs]
     say("clubs and lines")
@@ -148,6 +156,12 @@ def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
     hits = [] if asked.goal is None else [asked.goal.hits(p.sequences, asked.hole, start) for p in played]
     if hits:
         best = recommended(hits, [score.value for score in scores])
+    cut = float((played[lowest].sequences.score >= MOST_STROKES).mean())
+    if cut > MOST_CUT:
+        raise NoAnswerError(
+            f"{100.0 * cut:.0f} in 100 plays from {start.words} are not home after {MOST_STROKES} strokes: "
+            "scores of such a hole say nothing"
+        )
     order = [best] + sorted((k for k in range(len(choices)) if k != best), key=lambda k: scores[k].value)
     differences = {k: estimate.difference(played[k], played[best]) for k in order}
     limit = estimate.clear_multiple(FIRST_SETS)

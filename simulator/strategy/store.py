@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import json
-import os
 import re
-import tempfile
 from pathlib import Path
 from typing import Any
 
 from ..errors import UsageError
+from ..files import write_text
 from .jobs import SCHEMA, Job
 
 FOLDER = "holes"
@@ -53,25 +52,7 @@ class Store:
 
     def keep(self, job: Job, result: dict[str, Any]) -> None:
         """Write a result beside its place, then rename it: a file that is there is whole."""
-        try:
-            write_text(self.path(job), json.dumps(result, allow_nan=False))
-        except OSError as error:
-            raise UsageError(f"{self.folder}: cannot be written to ({error.strerror})") from None
-
-
-def write_text(path: Path, text: str) -> None:
-    """Write a file at once or not at all."""
-    handle, name = tempfile.mkstemp(prefix=".", suffix=".part", dir=path.parent)
-    try:
-        with os.fdopen(handle, "w", encoding="utf-8", newline="") as file:
-            file.write(text)
-        umask = os.umask(0)
-        os.umask(umask)
-        os.chmod(name, 0o666 & ~umask)  # what any new file gets; mkstemp's own is for its owner alone
-        os.replace(name, path)
-    except BaseException:
-        Path(name).unlink(missing_ok=True)
-        raise
+        write_text(self.path(job), json.dumps(result, allow_nan=False))
 
 
 def _slug(text: str) -> str:

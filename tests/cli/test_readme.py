@@ -12,6 +12,7 @@ from typing import Any
 
 import course_results
 import fake_answers
+import fake_lessons
 import pytest
 from all_commands import COMMANDS
 
@@ -93,7 +94,7 @@ def test_cautions(words: str) -> None:
 @pytest.fixture
 def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A folder with the README's two files, and a stand-in for the engine."""
-    from simulator.strategy import ask, practice, running
+    from simulator.strategy import ask, lesson, practice, running
     from simulator.strategy.practice import Practice
     from simulator.strategy.result import Estimate
 
@@ -109,6 +110,7 @@ def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.setattr(practice, "practice", no_practice)
     monkeypatch.setattr(ask, "plan", stand_in)
     monkeypatch.setattr(ask, "compare", stand_in)
+    monkeypatch.setattr(lesson, "lesson", lambda hole, player, *_, **__: fake_lessons.lesson())
     monkeypatch.chdir(tmp_path)
     hole, readings, bag = blocks("toml")
     (tmp_path / "readings.toml").write_text(readings)

@@ -599,7 +599,7 @@ def test_misspelt_demo_hole():
 
 
 def test_directory(tmp_path):
-    assert refusal(tmp_path) == "found a directory; allowed: a .toml file"
+    assert refusal(tmp_path) == "found a folder; allowed: a .toml file"
 
 
 def test_pipe(tmp_path):
@@ -618,7 +618,7 @@ def test_unreadable(tmp_path):
     path = write(tmp_path, BASE)
     path.chmod(0)
     assert refusal(path) == (
-        "found a file that cannot be read (Permission denied); allowed: a readable .toml file"
+        "found a file that cannot be read (Permission denied); allowed: a .toml file"
     )
 
 
@@ -629,7 +629,7 @@ def test_read_error(tmp_path, monkeypatch):
     path = write(tmp_path, BASE)
     monkeypatch.setattr("pathlib.Path.open", fail)
     assert refusal(path) == (
-        "found a file that cannot be read (Input/output error); allowed: a readable .toml file"
+        "found a file that cannot be read (Input/output error); allowed: a .toml file"
     )
 
 
@@ -651,7 +651,7 @@ def test_not_utf8(tmp_path):
 
 def test_too_big(tmp_path):
     path = write(tmp_path, BASE + "#" * MOST_BYTES)
-    assert refusal(path) == "found more than 1,000,000 bytes; allowed: a hole sketch, a few thousand bytes"
+    assert refusal(path) == "found more than 1,000,000 bytes; allowed: a .toml file"
 
 
 def test_nested_too_deep(tmp_path):

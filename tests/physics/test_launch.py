@@ -4,6 +4,7 @@ import itertools
 
 import numpy as np
 import pytest
+from truth_rows import outside
 
 from simulator.physics.launch import KINDS, LOFT_DEG, MEN, SLOW_WOODS, WOMEN, family, launch, part_launch
 
@@ -46,6 +47,9 @@ def test_older_tables_lie_near_the_line():
         ("9-iron", 93, 23.9, 7589), ("7-wood", 123, 12.7, 4693), ("pitching wedge", 86, 25.7, 8403),
     ]:  # fmt: skip
         got_angle, got_spin = launch(kind, speed)
+        older = "older tour averages as publicly reprinted; in no fit"
+        outside(older, f"launch of a {kind} at {speed} mph", float(got_angle), angle, 1.0, "deg")
+        outside(older, f"spin of a {kind} at {speed} mph", float(got_spin), spin, 0.09 * spin, "rpm")
         assert got_angle == pytest.approx(angle, abs=1.0), kind
         assert got_spin == pytest.approx(spin, rel=0.09), kind
 
@@ -77,6 +81,8 @@ def test_part_swing_meets_the_full_swing():
 def test_soft_pitch():
     # A. Rice, published pitching test: 28 mph pitches of about 15 yd launched at 30 to 52 degrees.
     for kind, full in (("sand wedge", 76.0), ("lob wedge", 69.0), ("sand wedge", 90.0), ("lob wedge", 82.0)):
+        pitch = f"{kind} of {full:g} mph: launch of a 28-mph pitch"
+        outside("A. Rice, pitching test", pitch, float(part_launch(kind, full, 28.0)[0]), (30.0, 52.0), 0.0, "deg")
         assert 30 < part_launch(kind, full, 28.0)[0] < 52
 
 

@@ -3,6 +3,7 @@
 import itertools
 
 import pytest
+from truth_rows import outside
 
 from simulator.hole.surfaces import Lie
 from simulator.physics.launch import KINDS
@@ -42,6 +43,9 @@ def test_worse_lies_are_worse(group):
 def test_spin_from_grass():
     # Published radar test of one player, a full set from wet grass: wedge and 9-iron about 55 % of normal
     # spin, 7- and 8-irons 80-85 %, long irons near normal.
+    radar = "a radar test of one player, wet grass"
+    outside(radar, "wedge: spin from rough over clean", lie_effect("rough", "wedge").spin_factor, 0.55, 0.1)
+    outside(radar, "iron: spin from rough over clean", lie_effect("rough", "iron").spin_factor, 0.82, 0.1)
     assert lie_effect("rough", "wedge").spin_factor == pytest.approx(0.55, abs=0.1)
     assert lie_effect("rough", "iron").spin_factor == pytest.approx(0.82, abs=0.1)
 
@@ -51,6 +55,8 @@ def test_rough_costs_amateurs_little():
     # fairway. Distance spread and spread of the lie together, for a 12 % shot.
     rough = lie_effect("rough", "iron")
     along = ((12 * rough.distance_factor) ** 2 + (100 * rough.carry_factor_sd) ** 2) ** 0.5 / 12
+    found = (along + rough.direction_factor) / 2
+    outside("Broadie 2008, table 2", "leave from rough over fairway, 100-150 yd, amateurs", found, (1.06, 1.20), 0.05)
     assert 1.06 <= (along + rough.direction_factor) / 2 <= 1.25
 
 

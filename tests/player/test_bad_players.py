@@ -14,8 +14,8 @@ FOURTEEN = (
 )
 
 BROKEN = {
-    "not TOML": ("handicap = = 5", "a line that is not TOML", "player file"),
-    "key twice": ("handicap = 5\nhandicap = 6", "a line that is not TOML", "player file"),
+    "not TOML": ("handicap = = 5", "a mistake in the TOML", "TOML 1.0"),
+    "key twice": ("handicap = 5\nhandicap = 6", "a mistake in the TOML", "TOML 1.0"),
     "empty file": ("", "none, and clubs left out", "a handicap to fill"),
     "handicap NaN": ("handicap = nan", "handicap: found not a number", "-5 to 54"),
     "handicap infinite": ("handicap = inf", "handicap: found infinity", "-5 to 54"),
@@ -182,7 +182,7 @@ def test_one_line_each(tmp_path, what):
 def test_not_utf8(tmp_path):
     path = tmp_path / "bag.toml"
     path.write_bytes(b'name = "Z\xe9"\n')
-    assert "byte 9: found text that is not UTF-8" in refusal(path)
+    assert "found a byte at 9 that is not UTF-8" in refusal(path)
 
 
 def test_not_a_file(tmp_path):
@@ -208,7 +208,7 @@ def test_too_large_and_too_deep(tmp_path):
 @pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="no named pipes here")
 def test_pipe_is_not_waited_for(tmp_path):
     os.mkfifo(tmp_path / "pipe.toml")
-    assert "something not a file" in refusal(tmp_path / "pipe.toml")
+    assert "something that is not a file" in refusal(tmp_path / "pipe.toml")
 
 
 GOOD = """name = "Ann"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from truth_rows import outside
 
 from simulator.physics.air import density_kg_m3, kinematic_viscosity_m2_s, pressure_pa, standard_temperature_c
 
@@ -17,14 +18,19 @@ from simulator.physics.air import density_kg_m3, kinematic_viscosity_m2_s, press
     ],
 )
 def test_standard_atmosphere(altitude_m, pressure, density):
+    iso = "ISO 2533:1975 (from memory)"
+    outside(iso, f"pressure at {altitude_m:.0f} m", pressure_pa(altitude_m), pressure, 1e-4 * pressure, "Pa")
     assert pressure_pa(altitude_m) == pytest.approx(pressure, rel=1e-4)
     found = density_kg_m3(standard_temperature_c(altitude_m), pressure_pa(altitude_m), 0.0)
+    outside(iso, f"density at {altitude_m:.0f} m", found, density, 2e-4 * density, "kg/m3")
     assert found == pytest.approx(density, rel=2e-4)
 
 
 def test_moist_air():
     # Metrology's usual laboratory air, 20 C, 101325 Pa, 50 %: 1.1992 kg/m3 by the CIPM formula (from memory);
     # the formula has a compressibility the ideal gas lacks, worth 0.04 %
+    cipm = "CIPM formula for moist air (from memory)"
+    outside(cipm, "density at 20 C, 50 %", density_kg_m3(20.0, 101325.0, 0.5), 1.1992, 7e-4, "kg/m3")
     assert density_kg_m3(20.0, 101325.0, 0.5) == pytest.approx(1.1992, rel=6e-4)
     # saturated air at 30 C weighs less than dry: vapour pressure 4246 Pa (steam tables, from memory)
     dry, wet = density_kg_m3(30.0, 101325.0, 0.0), density_kg_m3(30.0, 101325.0, 1.0)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from flown import FT, NAMES, STRIKES, by_scipy, fly, gain
+from truth_rows import outside
 
 from simulator.physics.air import density_kg_m3, kinematic_viscosity_m2_s, pressure_pa
 
@@ -41,6 +42,11 @@ def test_a_mile_high():
         assert 10.0 - 5.5 <= percent <= 10.0 - 2.0
     # A ball maker's page on playing at altitude: about 6 % at Denver and a flatter descent (driver)
     driver = fly(STRIKES["driver"], **DENVER)
+    page = "a ball maker's page on playing at altitude"
+    gained = 100 * (driver.carry_yd / fly(STRIKES["driver"]).carry_yd - 1)
+    outside(page, "driver carry, Denver over sea level", gained, 6.0, 0.5, "%")
+    flatter = fly(STRIKES["driver"]).angle_deg - driver.angle_deg
+    outside(page, "driver descends flatter in Denver", flatter, 6.0, 1.0, "deg")
     assert 100 * (driver.carry_yd / fly(STRIKES["driver"]).carry_yd - 1) == pytest.approx(6.0, abs=0.5)
     assert fly(STRIKES["driver"]).angle_deg - driver.angle_deg == pytest.approx(41 - 35, abs=1.0)
 
@@ -49,6 +55,7 @@ def test_dampness():
     for name, expected in zip(NAMES, DAMP_YD, strict=True):
         change = fly(STRIKES[name], humidity=1.0).carry_yd - fly(STRIKES[name], humidity=0.0).carry_yd
         assert change == pytest.approx(expected, abs=0.06)
+        outside("thegolfnewsnet", f"dry to damp air, {name}", change, (0.0, 1.0), 0.5, "yd")
         # golf.com (Rice): humidity almost nil; thegolfnewsnet: about 1 yd in all. Damp air is the lighter
         assert 0.0 < change < 1.5
 
@@ -59,6 +66,15 @@ def test_published_figures_of_warmth_and_altitude():
     # air's share alone: 0.5 yd less; a cold ball also leaves the face slower, which is not modelled
     assert driver == pytest.approx(2.0, abs=0.55) and wedge == pytest.approx(1.5, abs=0.65)
     assert driver - wedge == pytest.approx(0.5, abs=0.2)
+    rice = "golf.com (Rice)"
+    outside(rice, "driver, 10 F warmer", driver, 2.0, 0.3, "yd")
+    outside(rice, "pitching wedge, 10 F warmer", wedge, 1.5, 0.3, "yd")
+    outside(rice, "driver, 1000 ft higher", gain("driver", **THOUSAND_FT), 2.5, 0.5, "yd")
+    for name in NAMES:
+        warmer = gain(name, **TEN_F_WARMER)
+        outside("thegolfnewsnet", f"{name}, 10 F warmer", warmer, (1.33, 1.66), 0.3, "yd")
+        higher = 100 * gain(name, **THOUSAND_FT) / fly(STRIKES[name]).carry_yd
+        outside("thegolfnewsnet", f"{name}, 1000 ft higher", higher, 2.0, 0.4, "%")
     # thegolfnewsnet: 1.33-1.66 yd per 10 F: tour driver inside, others below by up to 0.8
     assert 1.33 <= driver <= 1.66
     assert all(1.33 - 0.8 <= gain(name, **TEN_F_WARMER) <= 1.66 for name in NAMES)
@@ -89,6 +105,14 @@ def test_density_and_viscosity(temperature_c, humidity, altitude_ft, density, vi
 
 @pytest.mark.parametrize(("altitude_ft", "pressure"), [(0, 101325.0), (1000, 97717.0), (5280, 83428.0)])
 def test_pressure_with_altitude(altitude_ft, pressure):
+    outside(
+        "ISO 2533:1975 (from memory)",
+        f"pressure at {altitude_ft} ft",
+        pressure_pa(altitude_ft * FT),
+        pressure,
+        15.0,
+        "Pa",
+    )
     # International Standard Atmosphere (from memory: 28.86 inHg at 1000 ft, 24.63 at a mile)
     assert pressure_pa(altitude_ft * FT) == pytest.approx(pressure, abs=15.0)
     inches = {0: 29.92, 1000: 28.86, 5280: 24.63}[altitude_ft]

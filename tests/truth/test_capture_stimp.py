@@ -6,6 +6,7 @@ import math
 
 import numpy as np
 import pytest
+from truth_rows import outside
 
 from simulator.kernels.putting import _putt
 from simulator.physics.putting import (
@@ -21,6 +22,14 @@ from simulator.tables.putts import _nodes
     ("stimp_ft", "mps2"), [(8, 0.686), (9, 0.610), (10, 0.549), (11, 0.499), (12, 0.457), (13, 0.422)]
 )
 def test_stimp(stimp_ft, mps2):
+    outside(
+        "Stimpmeter: 6.00 ft/s at the start",
+        f"deceleration at Stimp {stimp_ft}",
+        deceleration_mps2(stimp_ft),
+        mps2,
+        0.0006,
+        "m/s2",
+    )
     assert deceleration_mps2(stimp_ft) == pytest.approx(mps2, abs=0.0006)
     assert deceleration_mps2(stimp_ft) == pytest.approx(18.0 / stimp_ft * 0.3048, rel=1e-3)
 
@@ -53,6 +62,7 @@ def test_effective_half_width(past_ft, share):
 def test_too_fast_and_too_short_never_drop():
     green = np.array([deceleration_mps2(10.0), HOLE_RADIUS_M, CAPTURE_LIMIT_MPS])
     limit_ft = CAPTURE_LIMIT_MPS**2 / (2 * deceleration_mps2(10.0)) / 0.3048
+    outside("Holmes 1991", "past the hole at the capture limit, Stimp 10", limit_ft, 7.9, 0.05, "ft")
     assert limit_ft == pytest.approx(7.9, abs=0.05)  # 1.63 m/s at Stimp 10 would run 7.9 ft past
     for past_ft, drops in ((limit_ft - 0.3, True), (limit_ft + 0.3, False), (0.3, True), (-0.3, False)):
         chance, _ = _putt(2.0, past_ft * 0.3048, 0.002, 1e-3, green, _nodes(), np.ones(5), 1.0)

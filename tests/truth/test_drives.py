@@ -4,8 +4,11 @@ import itertools
 
 import numpy as np
 import pytest
+from truth_rows import outside
 
 from simulator.player import level
+
+REPORT = "R&A/USGA distance report, 1996-2018 (Golf Monthly)"
 
 
 def run_yd(total_yd):
@@ -30,7 +33,9 @@ def all_strikes(handicap, sex="man"):
     [(-5, 4.0), (4.5, 5.4), (8, 5.5), (18.5, 6.4), (28, 7.9), (36.5, 8.1)],
 )
 def test_direction_of_all_drives(handicap, sd_deg):
-    assert all_strikes(handicap)[0] == pytest.approx(sd_deg, abs=0.1)
+    found = all_strikes(handicap)[0]
+    outside("Broadie 2008; Broadie & Ko 2009", f"direction spread of drives, handicap {handicap:g}", found, sd_deg, 0.1, "deg")
+    assert found == pytest.approx(sd_deg, abs=0.1)
 
 
 @pytest.mark.parametrize(
@@ -39,7 +44,9 @@ def test_direction_of_all_drives(handicap, sd_deg):
     [(3, 240), (9, 220), (16.5, 204), (26, 187)],
 )
 def test_mean_drive(handicap, total_yd):
-    assert all_strikes(handicap)[1] + run_yd(total_yd) == pytest.approx(total_yd, abs=5)
+    found = all_strikes(handicap)[1] + run_yd(total_yd)
+    outside(REPORT, f"mean drive of men, handicap {handicap:g}", found, total_yd, 5, "yd")
+    assert found == pytest.approx(total_yd, abs=5)
 
 
 @pytest.mark.parametrize(
@@ -49,7 +56,9 @@ def test_mean_drive(handicap, total_yd):
     [(3, 196), (9, 178), (16.5, 153), (24.5, 138), (34, 118)],
 )
 def test_mean_drive_of_women(handicap, total_yd):
-    assert all_strikes(handicap, "woman")[1] + run_yd(total_yd) == pytest.approx(total_yd, abs=8)
+    found = all_strikes(handicap, "woman")[1] + run_yd(total_yd)
+    outside(REPORT, f"mean drive of women, handicap {handicap:g}", found, total_yd, 8, "yd")
+    assert found == pytest.approx(total_yd, abs=8)
 
 
 @pytest.mark.parametrize(
@@ -59,7 +68,9 @@ def test_mean_drive_of_women(handicap, total_yd):
     [(0, "man", 225), (20, "man", 180), (0, "woman", 190), (24, "woman", 130)],
 )
 def test_rating_system_players(handicap, sex, carry_yd):
-    assert all_strikes(handicap, sex)[1] == pytest.approx(carry_yd, abs=7)
+    found = all_strikes(handicap, sex)[1]
+    outside("Course Rating System", f"carry from the tee, {sex}, index {handicap}", found, carry_yd, 7, "yd")
+    assert found == pytest.approx(carry_yd, abs=7)
 
 
 def test_weaker_players_are_shorter_and_wilder():

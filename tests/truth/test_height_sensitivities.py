@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from flown import NAMES, STRIKES, by_scipy, fly, gain
+from truth_rows import outside
 
 # Yards of carry to a landing 10 yd up and 10 yd down: another program's, printed to 0.1
 UP = (-12.7, -9.7, -8.7, -14.2, -11.0, -10.3)
@@ -26,6 +27,15 @@ def test_a_yard_of_carry_for_a_yard_of_height():
     """
     for name in NAMES:
         up, down = -gain(name, up_yd=10) / 10, gain(name, up_yd=-10) / 10
+        for way, found in (("up", up), ("down", down)):
+            outside(
+                "common practice (golfdigest.com too)",
+                f"carry for a yard of height {way}, {name}",
+                found,
+                1.0,
+                0.3,
+                "yd",
+            )
         assert up > down
         flat = 0.45 if "driver" in name else 0.3
         assert up == pytest.approx(1.0, abs=flat) and down == pytest.approx(1.0, abs=flat)
@@ -35,6 +45,14 @@ def test_a_club_for_ten_yards_of_height():
     # golfblogger: one club for 10 yd of height. Tour irons, 12 yd apart, lose 8.7-9.7: 0.7-0.8 of a club
     club_yd = (fly(STRIKES["7-iron"]).carry_yd - fly(STRIKES["PW"]).carry_yd) / 3
     for name in ("7-iron", "PW"):
+        outside(
+            "golfblogger",
+            f"clubs for 10 yd of height, {name}",
+            -gain(name, up_yd=10) / club_yd,
+            1.0,
+            0.35,
+            "clubs",
+        )
         assert -gain(name, up_yd=10) / club_yd == pytest.approx(1.0, abs=0.35)
 
 

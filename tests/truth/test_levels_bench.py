@@ -13,6 +13,7 @@ import itertools
 import numpy as np
 import pytest
 from small_games import tell
+from truth_rows import outside
 
 from simulator.fits.bench.measure import bench
 from simulator.fits.bench.rounds import better_half
@@ -45,6 +46,9 @@ def test_tour_strokes(measured, lie, published, rms, worst):
     at = np.array(list(published), float)
     miss = measured(-5.0).strokes(lie, at) - np.array(list(published.values()))
     tell(f"{lie}: rms {np.sqrt(np.mean(miss**2)):.3f}, worst {np.abs(miss).max():.2f}: {np.round(miss, 2)}")
+    table = "M. Broadie, Interfaces 42(2), 2012, table 9 (second hand)"
+    for d, known, off in zip(published, published.values(), miss, strict=True):
+        outside(table, f"tour strokes from {lie}, {d} yd, the bench's mean", known + off, known, rms * 2)
     assert np.sqrt(np.mean(miss**2)) < rms
     assert np.abs(miss).max() < worst
 
@@ -59,6 +63,8 @@ def test_rating_lines(measured, handicap, sex, per_yd, base, length, tolerance):
     half = better_half(measured(handicap, sex), (length, length))[0]
     line = length * per_yd + base
     tell(f"{sex} {handicap:g}: better half {half:.1f}, line {line:.1f}, {(half - line) / 18:+.3f} a hole")
+    what = f"better half of rounds, {sex}, index {handicap:g}, {length:.0f} yd"
+    outside("Course Rating System, yardage ratings", what, half, line, 18 * tolerance)
     assert abs(half - line) / 18 < tolerance
 
 
@@ -73,6 +79,10 @@ def test_greens_and_leaves(measured, handicap, near, far):
         green, leave = measured(handicap).approaches("fairway", span, 500)
         tell(f"{handicap:g}, {span[0]:.0f}-{span[-1]:.0f} yd: greens {100 * green:.0f} for {greens}, "
              f"leave {100 * leave:.1f} for {left}")  # fmt: skip
+        study = "M. Broadie, Science and Golf V, 2008, table 2"
+        where = f"{span[0]:.0f}-{span[-1]:.0f} yd, handicap {handicap:g}"
+        outside(study, f"greens hit, {where}", 100 * green, greens, 8.0, "%")
+        outside(study, f"median leave, {where}", 100 * leave, left, 2.5, "% of distance")
         near_by = bool(span[0] < 100)
         assert abs(100 * green - greens) < LOOSER.get((handicap, near_by, "green"), 8.0)
         assert abs(100 * leave - left) < LOOSER.get((handicap, near_by, "leave"), 2.5)

@@ -5,6 +5,7 @@ import itertools
 import numpy as np
 import pytest
 from small_games import tell
+from truth_rows import outside
 
 from simulator.fits.bench.measure import bench
 from simulator.player import level
@@ -24,6 +25,7 @@ def test_greenside_sand(benches, handicap, leave_pct):
     # taken as shots of 15 yd.
     leave = 100 * benches[handicap].approaches("sand", np.array([13.0, 15.0, 17.0]))[1]
     tell(f"sand, {handicap:g}: leave {leave:.1f} % for {leave_pct}")
+    outside("Broadie 2008, table 1", f"leave from greenside sand, handicap {handicap:g}", leave, leave_pct, 5.0, "%")
     assert leave == pytest.approx(leave_pct, abs=SAND_POINTS[handicap])
 
 
@@ -39,6 +41,8 @@ def test_rough(benches):
     near = np.array([25.0, 35.0, 45.0, 55.0])
     ratios = [benches[h].approaches("rough", near)[1] / benches[h].approaches("fairway", near)[1] for h in (4.5, 18.5)]
     tell(f"rough over fairway, 20-60 yd: {np.round(ratios, 2)} for 1.12 and 1.24")
+    for group, found, known in zip(("70-83", "84-97"), ratios, (1.12, 1.24), strict=True):
+        outside("Broadie 2008, table 2", f"leave from rough over fairway, 20-60 yd, scores {group}", found, known, 0.12)
     assert np.mean(ratios) == pytest.approx((1.12 + 1.24) / 2, abs=0.32)
 
 

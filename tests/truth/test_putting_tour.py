@@ -9,6 +9,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from truth_rows import outside
 
 from simulator.tables.putts import PuttTable, putt_table
 
@@ -42,6 +43,10 @@ def test_31_rows_of_the_open_table(tour):
     rows = published("putts_tour_2016_2018.csv")
     assert len(rows) == 31 and rows[:, 1].sum() == 1253196 and rows[:, 2].sum() == 766741
     error = [100 * (tour.at_ft(d)[1][0] - holed / tries) for d, tries, holed in rows]
+    stan = "Broadie 2018, by way of the Stan examples: 1,253,196 putts"
+    for distance, tries, holed in rows:
+        share = 100 * tour.at_ft(distance)[1][0]
+        outside(stan, f"putts holed from {distance:.1f} ft", share, 100 * holed / tries, 1.5, "%")
     assert math.sqrt(np.mean(np.square(error))) <= 1.0  # percentage points; measured 0.46
     assert max(map(abs, error)) <= 1.5  # measured 1.1, at 5 ft
     seen = float((rows[:, 1] * [tour.at_ft(d)[1][0] for d in rows[:, 0]]).sum())
@@ -66,6 +71,13 @@ def test_an_older_table_shows_worse_putting(tour):
      (40, 2.06), (50, 2.14), (60, 2.21), (90, 2.40)],
 )  # fmt: skip
 def test_average_putts(tour, feet, putts):
+    outside(
+        "M. Broadie, Every Shot Counts (2014), second hand",
+        f"putts from {feet} ft",
+        tour.at_ft(feet)[0],
+        putts,
+        0.03,
+    )
     assert tour.at_ft(feet)[0] == pytest.approx(putts, abs=0.03)  # measured: worst 0.019, at 5 ft
 
 
@@ -74,7 +86,9 @@ def test_average_putts(tour, feet, putts):
     ("feet", "percent", "within"), [(3, 0.1, 0.2), (20, 2.2, 1.0), (32, 6.0, 1.0), (40, 10.0, 1.0)]
 )
 def test_three_putts(tour, feet, percent, within):
-    assert 100 * (1 - tour.at_ft(feet)[1][1]) == pytest.approx(percent, abs=within)
+    three = 100 * (1 - tour.at_ft(feet)[1][1])
+    outside("the same book, second hand", f"three putts from {feet} ft", three, percent, within, "%")
+    assert three == pytest.approx(percent, abs=within)
 
 
 def short_share(table: PuttTable, distance_sd: float, feet: float) -> float:
@@ -84,6 +98,12 @@ def short_share(table: PuttTable, distance_sd: float, feet: float) -> float:
 
 def test_putts_left_short_were_never_fitted(tour):
     """Of 10-footers the tour leaves 7 % short, amateurs 17 % (M. Broadie, golf.com 2020)."""
+    golf = "M. Broadie, golf.com 2020"
+    pros, amateurs = (
+        short_share(t, row_of(h)["distance_sd"], 10.0) for t, h in ((tour, -5.0), (level(18.0), 18.0))
+    )
+    outside(golf, "10-footers left short, tour", pros, 7.0, 2.0, "%")
+    outside(golf, "10-footers left short, amateurs", amateurs, 17.0, 4.0, "%")
     assert short_share(tour, row_of(-5.0)["distance_sd"], 10.0) == pytest.approx(7.0, abs=2.0)
     assert short_share(level(18.0), row_of(18.0)["distance_sd"], 10.0) == pytest.approx(17.0, abs=4.0)
 
@@ -95,7 +115,17 @@ def test_putts_left_short_were_never_fitted(tour):
 )
 def test_amateur_anchors(handicap, half, two, within):
     table = level(handicap)
+    study = "M. Broadie 2008, table 1, second hand"
+    outside(
+        study,
+        f"holed from {half} ft, handicap {handicap:.0f}",
+        100 * table.at_ft(half)[1][0],
+        50.0,
+        50 * within,
+        "%",
+    )
     assert table.at_ft(half)[1][0] == pytest.approx(0.5, abs=0.5 * within * 1.2)
     feet = np.linspace(10, 40, 301)
     found = np.interp(2.0, [table.at_ft(d)[0] for d in feet], feet)
+    outside(study, f"two putts on average from, handicap {handicap:.0f}", found, two, two * within, "ft")
     assert found == pytest.approx(two, rel=within)

@@ -12,6 +12,7 @@ import math
 import numpy as np
 import pytest
 from flown import STRIKES, YD, fly
+from truth_rows import outside
 
 from simulator.kernels import codes as c
 from simulator.kernels.ground import bounce
@@ -100,6 +101,20 @@ def test_published_runs_of_drivers():
     """Total less carry of tour drivers, from a fairway of each firmness."""
     soft, medium, firm = (runs("FAIRWAY", FIRMNESS[word])[0] for word in ("soft", "medium", "firm"))
     # soft tour weeks: "about 10 yd, irons a yard or two" (trade reports, second hand)
+    outside(
+        "trade reports of soft tour weeks, second hand", "driver's run, soft fairway", soft, 10.0, 3.0, "yd"
+    )
+    outside(
+        "GolfWRX 2013; Golf Monthly 2023-12", "driver's run, medium fairway", medium, (20.0, 25.0), 2.5, "yd"
+    )
+    outside(
+        "pgatour.com, a firm, windy event of 2008",
+        "driver's run, firm fairway",
+        firm,
+        (30.0, 57.0),
+        0.0,
+        "yd",
+    )
     assert soft == pytest.approx(10.0, abs=3.0)
     assert runs("FAIRWAY", 0.0)[3] == pytest.approx(1.5, abs=1.5)
     # 20 yd (289 total, 269 carry: GolfWRX 2013), 25 yd (299.9, 275: Golf Monthly 2023-12). We run 29: 4 long
@@ -120,6 +135,7 @@ def test_an_amateurs_runs(what, strike, published):
     # low landings skip on for long in the loop played to its end
     landing = fly(strike, temperature_c=20.0)
     found = run_yd(ground_of("FAIRWAY"), landing.mph, landing.angle_deg, landing.rpm)
+    outside("0to300golf, second hand", f"an amateur's run, {what}", found, published, 2.5, "yd")
     assert found == pytest.approx(published, abs=7.5)
 
 
@@ -144,6 +160,14 @@ def test_rows_and_the_default():
         assert ground_of(name) == ground
     # a Stimpmeter's 1.829 m/s dies in its reading: v^2 / (2 g S); 9 ft 0.062, 10.5 ft 0.053, 12 ft 0.047
     for stimp_ft, mu in ((9.0, 0.062), (10.5, 0.053), (12.0, 0.047)):
+        rolling = ground_of("GREEN", 0.5, stimp_ft).rolling_friction
+        outside(
+            "a Stimpmeter's 1.829 m/s dying in its reading",
+            f"rolling friction at Stimp {stimp_ft}",
+            rolling,
+            mu,
+            6e-4,
+        )
         assert ground_of("GREEN", 0.5, stimp_ft).rolling_friction == pytest.approx(mu, abs=6e-4)
     assert ground_of("ROUGH", 1.0) == GROUNDS["ROUGH"]
     for bad in ({"firmness": 1.1}, {"firmness": math.nan}, {"stimp_ft": 0.0}, {"stimp_ft": math.nan}):

@@ -13,6 +13,7 @@ import pytest
 from scipy.integrate import quad
 from scipy.stats import multivariate_normal, ncx2, norm
 from small_games import tell
+from truth_rows import outside
 
 from simulator.engine import play
 from simulator.fits.bench.measure import bench, best_values, place
@@ -97,6 +98,11 @@ def test_at_rest():
         along.append(shot.rest_yd[:, 1].std())
     tell(f"at rest: {100 * np.mean(greens):.1f} % of greens, median leave {np.mean(leaves):.0f} ft, "
          f"sd {np.mean(across):.1f} x {np.mean(along):.1f} yd")  # fmt: skip
+    column = "M. Broadie, magazine column: golfers who shoot 90, from 150 yd"
+    outside(column, "greens hit", 100 * np.mean(greens), 35.0, 8.0, "%")
+    outside(column, "median leave", np.mean(leaves), 59.0, 0.15 * 59, "ft")
+    outside(column, "standard deviation across, at rest", np.mean(across), 11.5, 0.15 * 11.5, "yd")
+    outside(column, "standard deviation along, at rest", np.mean(along), 17.2, 0.15 * 17.2, "yd")
     assert 100 * np.mean(greens) == pytest.approx(35.0, abs=8.0)
     assert np.mean(leaves) == pytest.approx(59.0, rel=0.15)
     assert np.mean(across) == pytest.approx(11.5, rel=0.15)

@@ -8,6 +8,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
+from truth_rows import outside
 
 from simulator.fits.reading import figures, level
 from simulator.physics import putting
@@ -87,6 +88,9 @@ def test_a_published_table_of_20_ft():
     """
     slope = math.tan(math.radians(1.0))
     up, down = (20.0 / putting.distance_on_slope(12.0, sign * slope) for sign in (1.0, -1.0))
+    page = "probablegolfinstruction.com, Stimp 12, 1 deg"
+    outside(page, "20 ft uphill plays", up, 26.2, 0.04 * 26.2, "ft")
+    outside(page, "20 ft downhill plays", down, 15.5, 0.04 * 15.5, "ft")
     assert up == pytest.approx(26.2, rel=0.04) and down == pytest.approx(15.5, rel=0.06)
     assert 20.0 / putting.distance_on_slope(12.0, slope, 0.83) == pytest.approx(26.2, abs=0.1)
     assert 20.0 / putting.distance_on_slope(12.0, -slope, 0.62) == pytest.approx(15.5, abs=0.2)
@@ -98,6 +102,14 @@ def test_a_limit_for_information():
     A rolling sphere stops up to 5.6 %; the article's figure needs k = 0.95. The default stays 5/7.
     """
     limit = math.tan(math.radians(2.4))
+    outside(
+        "USGA Green Section, second hand",
+        "steepest slope a ball stops on, Stimp 14",
+        100 * putting.critical_slope(14.0),
+        100 * limit,
+        0.5,
+        "%",
+    )
     assert putting.critical_slope(14.0) == pytest.approx(0.056, abs=0.0005)
     assert putting.critical_slope(14.0, 0.95) == pytest.approx(limit, rel=0.01)
 
@@ -112,6 +124,9 @@ def test_leaves_up_and_down(tour):
 
     One number was fitted to these two and the two below; measured 1.36 and 2.30.
     """
+    golf = "M. Broadie, golf.com 2020"
+    outside(golf, "leave of missed 10-footers, 3 % up", tour["leave_up_ft"], 1.1, 0.3, "ft")
+    outside(golf, "leave of missed 10-footers, 3 % down", tour["leave_down_ft"], 2.1, 0.3, "ft")
     assert tour["leave_up_ft"] == pytest.approx(1.1, abs=0.3)
     assert tour["leave_down_ft"] == pytest.approx(2.1, abs=0.3)
     assert tour["leave_down_ft"] - tour["leave_up_ft"] == pytest.approx(1.0, abs=0.15)
@@ -124,6 +139,9 @@ def test_eight_footers(tour):
     The second is not met: measured 1 % less often. A straight putt down is gathered by the plane and the hole
     takes it at a softer pace; nothing in a plane outweighs that on gentle slopes.
     """
+    golf = "M. Broadie, golf.com, 11 June 2019"
+    outside(golf, "8-footers holed, diagonally down over up", tour["diagonal_down_to_up"], 0.81, 0.04)
+    outside(golf, "8-footers holed, up over down", tour["up_to_down"], 1.05, 0.03)
     assert tour["diagonal_down_to_up"] == pytest.approx(0.81, abs=0.04)
     assert tour["up_to_down"] == pytest.approx(1.05, abs=0.07)
 
@@ -154,5 +172,14 @@ def test_the_tour_on_a_typical_slope_holes_what_it_holes():
         for d in rows[:, 0]
     ]
     error = 100 * (np.array(mean) - rows[:, 2] / rows[:, 1])
+    stan = "Broadie 2018, by way of the Stan examples"
+    outside(
+        stan,
+        "putts holed on a typical slope, root mean square apart",
+        math.sqrt(np.mean(np.square(error))),
+        0.0,
+        1.0,
+        "%",
+    )
     assert math.sqrt(np.mean(np.square(error))) <= 1.0  # percentage points; measured 0.61, worst 1.4
     assert np.abs(error).max() <= 1.5

@@ -17,6 +17,7 @@ import itertools
 import numpy as np
 import pytest
 from small_games import bag_of, solved, straight_hole, tell
+from truth_rows import outside
 
 from simulator.hole.surfaces import Lie
 from simulator.strategy.search import Place, search
@@ -25,6 +26,11 @@ LINES = {
     "tour": (-5, lambda d: 2.38 + 0.0041 * d),
     "scratch": (0, lambda d: 2.272 + d / 220.0 + 0.14),
     "ninety": (18, lambda d: 2.79 + 0.0066 * d),
+}
+SOURCES = {
+    "tour": "M. Broadie, Interfaces 42(2), 2012",
+    "scratch": "Course Rating System, yardage rating, and 0.14 for the mean of all rounds",
+    "ninety": "M. Broadie, Science and Golf V, 2008",
 }
 TOLERANCE = {"tour": 0.25, "scratch": 0.25, "ninety": 0.25}
 """Strokes either way at any length: the measured gaps and a little more (see above)."""
@@ -59,6 +65,8 @@ def compare(lengths, **nodes):
             f"{d}: {v:.2f} ({g:+.2f})" for d, v, g in zip(lengths, values, gaps[name], strict=True)
         )
         tell(f"{name:8s} {rows}")
+        for d, value in zip(lengths, values, strict=True):
+            outside(SOURCES[name], f"strokes from the tee, {name}, plain hole of {d} yd", value, line(d), 0.15)
     return gaps
 
 

@@ -8,6 +8,7 @@ which the tour's level is fitted to this table. The differences are printed.
 import numpy as np
 import pytest
 from small_games import bag_of, solved, straight_hole, tell
+from truth_rows import outside
 
 from simulator.hole.surfaces import Lie
 from simulator.strategy.search import Place, search
@@ -39,6 +40,8 @@ def gaps():
             place = Place(board, 0.0, 320.0 - distance, int(lie), 2)
             value = search(place, 2, board.allowed(lie), keep_within=0.2, keep_most=3)[1]
             out[name, distance] = value - known
+            table = "M. Broadie, Interfaces 42(2), 2012, table 9"
+            outside(table, f"strokes of a tour player from {name}, {distance} yd, one plain hole", value, known, 0.15)
             cells.append(f"{value:9.2f} ({value - known:+.2f})")
         tell(f"{distance:5d} " + "".join(cells))
     return out

@@ -10,6 +10,7 @@ import math
 
 import pytest
 from flown import NAMES, STRIKES, by_scipy, fly, gain
+from truth_rows import outside
 
 from simulator.physics.wind import felt_from_forecast, forecast_from_felt, height_ratio
 
@@ -47,6 +48,9 @@ def test_drift_across(mph):
         assert fly(STRIKES[name], from_left_mph=-mph).side_yd == pytest.approx(-flown.side_yd, abs=1e-9)
 
 
+SOURCES = {"GA": "Golf Australia, February 2020", "USGTF": "USGTF news, August 2021"}
+
+
 def within(found: float, least: float, most: float, *, beyond: float, what: str) -> None:
     """A figure printed as least to most: the model departs from it by no more than `beyond` yards."""
     over = max(least - found, found - most, 0.0)
@@ -74,6 +78,14 @@ def within(found: float, least: float, most: float, *, beyond: float, what: str)
     ],
 )  # fmt: skip
 def test_published_yards(what, name, head_mph, least, most, beyond):
+    outside(
+        SOURCES[what.split()[0]],
+        f"{what.split(maxsplit=1)[1]}, {abs(head_mph)} mph {'against' if head_mph > 0 else 'with'}",
+        abs(gain(name, head_mph=head_mph)),
+        (least, most),
+        0.1 * most,
+        "yd",
+    )
     within(abs(gain(name, head_mph=head_mph)), least, most, beyond=beyond, what=what)
 
 
@@ -85,6 +97,14 @@ def test_a_250_yard_drive(head_mph, yards):
     share = (250.0 - slow) / (fast - slow)
     found = (1 - share) * abs(gain("slower driver", head_mph=head_mph)) + share * abs(
         gain("driver", head_mph=head_mph)
+    )
+    outside(
+        "a golf newsletter of 2007",
+        f"250-yd drive, {abs(head_mph)} mph {'against' if head_mph > 0 else 'with'}",
+        found,
+        yards,
+        0.1 * yards,
+        "yd",
     )
     within(
         found, yards, yards, beyond=3.1 if abs(head_mph) == 10 else 0.8, what=f"250-yd drive {head_mph} mph"
@@ -103,6 +123,9 @@ def test_one_percent_a_mile_an_hour_against_half_with_it():
         carry = fly(STRIKES[name]).carry_yd
         head = -gain(name, head_mph=10) / carry * 10
         tail = gain(name, head_mph=-10) / carry * 10
+        rule = "common practice; Golf Monthly 2021"
+        outside(rule, f"carry lost per mph against, {name}", head, 1.0, 0.2, "%")
+        outside(rule, f"carry gained per mph with it, {name}", tail, 0.5, 0.2, "%")
         assert 0.5 < tail / head < 0.85
         if "driver" in name:
             assert head == pytest.approx(0.62, abs=0.05) and tail == pytest.approx(0.5, abs=0.1)
@@ -115,6 +138,14 @@ def test_a_yard_a_mile_an_hour_for_the_average_golfer():
     # Golf Digest (Rice & Broadie): average golfers add as many yards as the wind has mph against them.
     # The slower strikes lose 1.1 (wedge) to 1.4 (7-iron) yd per mph at 10 mph: up to 0.4 more than the rule.
     for name in NAMES[3:]:
+        outside(
+            "Golf Digest (Rice & Broadie)",
+            f"per mph against, {name}",
+            -gain(name, head_mph=10) / 10,
+            1.0,
+            0.2,
+            "yd",
+        )
         within(-gain(name, head_mph=10) / 10, 1.0, 1.0, beyond=0.4, what=f"yard per mph, {name}")
 
 
@@ -122,6 +153,14 @@ def test_crosswind_yard_and_a_half_a_mile_an_hour():
     # Wilson 2015 (a golf club maker's advice page): about 1.5 yd of drift per mph across.
     drift = {name: fly(STRIKES[name], from_left_mph=10).side_yd / 10 for name in NAMES}
     for name in NAMES:
+        outside(
+            "Wilson 2015, a golf club maker's advice page",
+            f"drift per mph across, {name}",
+            drift[name],
+            1.5,
+            0.3,
+            "yd",
+        )
         within(drift[name], 1.5, 1.5, beyond=0.3 if name in NAMES[:3] else 0.6, what=f"drift per mph, {name}")
 
 
@@ -144,6 +183,13 @@ def test_landing_angle_in_wind():
     [(1, 0.60, 0.72), (2, 0.72, 0.79), (5, 0.88, 0.91), (20, 1.12, 1.10), (30, 1.19, 1.17)],
 )  # fmt: skip
 def test_wind_profile(height_m, log, power):
+    outside(
+        "AMS glossary: seventh-root profile",
+        f"wind at {height_m} m over that at 10 m",
+        height_ratio(height_m),
+        power,
+        0.07,
+    )
     assert height_ratio(height_m) == pytest.approx(log, abs=0.005)
     assert (height_m / 10.0) ** (1 / 7) == pytest.approx(power, abs=0.005)
     # where a ball flies the two agree within 0.03, at a player's head within 0.07

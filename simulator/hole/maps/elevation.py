@@ -5,12 +5,12 @@ from __future__ import annotations
 import csv
 import io
 import math
-from pathlib import Path
 
 import numpy as np
 import shapely
 
 from simulator.errors import FileError
+from simulator.files import decoded, read_bytes
 from simulator.hole.heights import LEAST_SPOTS, MOST_RANGE_YD, STEEPEST
 from simulator.hole.maps.plane import LocalPlane, from_utm, utm_zone
 from simulator.hole.slopes import MOST_GREEN_PCT, fitted_slope
@@ -87,18 +87,7 @@ def read_points(source: str, plane: LocalPlane) -> np.ndarray:
 
 
 def _rows(source: str) -> list[list[str]]:
-    path = Path(source)
-    try:
-        if not path.is_file():
-            raise FileError(source, "", "no such file", ALLOWED)
-        with path.open("rb") as file:
-            raw = file.read(MOST_CSV_BYTES + 1)
-        text = raw.decode("utf-8-sig")
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or "not UTF-8 text"
-        raise FileError(source, "", f"a file that cannot be read ({reason})", ALLOWED) from None
-    if len(raw) > MOST_CSV_BYTES:
-        raise FileError(source, "", f"more than {MOST_CSV_BYTES // 1_000_000} million bytes", ALLOWED)
+    text = decoded(read_bytes(source, source, MOST_CSV_BYTES, ALLOWED), source)
     lines = [line for line in text.splitlines() if line.strip() and not line.startswith("#")]
     if not lines:
         raise FileError(source, "", "an empty file", ALLOWED)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import gzip
+import io
 import zlib
 from pathlib import Path
 
 import numpy as np
 
 from simulator.errors import FileError
+from simulator.files import decoded, read_bytes
 from simulator.hole.maps.assemble import assemble
 from simulator.hole.maps.geojson import ALLOWED, parse_json, read_geojson
 from simulator.hole.maps.model import MapData
@@ -33,14 +35,14 @@ def read_map(path_or_name: str | Path) -> MapData:
     raw = _bytes(source)
     start = raw.lstrip(b"\xef\xbb\xbf \t\r\n\x1e")[:1]
     if raw[:2] in (b"\xff\xfe", b"\xfe\xff"):
-        raw = _decoded(source, raw, "utf-16").encode()
+        raw = decoded(raw, source, "utf-16").encode()
         start = raw.lstrip()[:1]
     if not start:
         raise FileError(source, "", "an empty file", ALLOWED)
     if start == b"<":
         data = assemble(source, read_xml(source, raw.lstrip()))
     elif start in b"{[":
-        found = parse_json(source, _decoded(source, raw, "utf-8-sig"))
+        found = parse_json(source, decoded(raw, source))
         if isinstance(found, dict) and "elements" in found and "features" not in found:
             data = assemble(source, read_elements(source, found))
         else:
@@ -55,32 +57,17 @@ def read_map(path_or_name: str | Path) -> MapData:
 
 
 def _bytes(source: str) -> bytes:
-    path = Path(source)
-    try:
-        if not path.exists():
-            raise FileError(source, "", "no such file", ALLOWED)
-        if not path.is_file():
-            raise FileError(source, "", "something that is not a file", ALLOWED)
-        with path.open("rb") as file:
-            raw = file.read(MOST_BYTES + 1)
-        if raw[:2] == b"\x1f\x8b":
-            with gzip.open(path, "rb") as packed:
+    raw = read_bytes(source, source, MOST_BYTES, ALLOWED)
+    if raw[:2] == b"\x1f\x8b":
+        try:
+            with gzip.open(io.BytesIO(raw)) as packed:
                 raw = packed.read(MOST_BYTES + 1)
-    except (OSError, ValueError, EOFError, zlib.error) as error:
-        reason = getattr(error, "strerror", None) or " ".join(str(error).split())[:80]
-        raise FileError(source, "", f"a file that cannot be read ({reason})", ALLOWED) from None
+        except (OSError, EOFError, zlib.error) as error:
+            words = " ".join(str(error).split())[:80]
+            raise FileError(source, "", f"a file that cannot be read ({words})", ALLOWED) from None
     if len(raw) > MOST_BYTES:
-        found = f"more than {MOST_BYTES // 1_000_000} million bytes"
-        raise FileError(source, "", found, "a map of one course and what is round it")
+        raise FileError(source, "", f"more than {MOST_BYTES:,} bytes unpacked", ALLOWED)
     return raw
-
-
-def _decoded(source: str, raw: bytes, encoding: str) -> str:
-    try:
-        return raw.decode(encoding)
-    except UnicodeDecodeError as error:
-        found = f"a byte at {error.start} that is not {encoding[:6].upper().rstrip('-')}"
-        raise FileError(source, "", found, "UTF-8 text") from None
 
 
 def _once(data: MapData) -> None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -10,6 +9,7 @@ import shapely
 
 from simulator.hole.maps.plots import Plot, TreeSpot
 from simulator.hole.sketch import KINDS
+from simulator.toml_text import block, comment, quoted
 
 FIRST = ("green", "bunker", "fairway", "penalty_area", "out_of_bounds", "trees")
 """Kinds of ground in the order a reader wants them; the others follow."""
@@ -34,7 +34,7 @@ class HoleText:
 
     def toml(self) -> str:
         """The text of the file."""
-        lines = [f"# {' '.join(words.split())}".rstrip() for words in self.comments]
+        lines = [comment(words) for words in self.comments]
         lines += ["", f"name = {quoted(self.name)}", f"par = {self.par}"]
         if self.stroke_index is not None:
             lines.append(f"stroke_index = {self.stroke_index}")
@@ -43,22 +43,18 @@ class HoleText:
         if self.attribution:
             lines.append(f"attribution = {quoted(self.attribution)}")
         lines.append(f"line_yd = {_pairs(self.line)}")
-        lines += _block(
-            "tee", [f"name = {quoted(n)}, x_yd = {_n(x)}, y_yd = {_n(y)}" for n, x, y in self.tees]
-        )
-        lines += _block(
-            "pin", [f"name = {quoted(n)}, x_yd = {_n(x)}, y_yd = {_n(y)}" for n, x, y in self.pins]
-        )
+        lines += block("tee", [_spot(*tee) for tee in self.tees])
+        lines += block("pin", [_spot(*pin) for pin in self.pins])
         if self.heights:
             lines += ["", f"heights_xy_yd = {_pairs(np.array(self.heights), 2)}"]
         for key in (*FIRST, *(k for k in KINDS if k not in FIRST)):
-            lines += _block(key, [_area(plot) for plot in self.plots if plot.key == key])
-        lines += _block("tree", [_tree(tree) for tree in self.trees])
+            lines += block(key, [_area(plot) for plot in self.plots if plot.key == key])
+        lines += block("tree", [_tree(tree) for tree in self.trees])
         return "\n".join(lines) + "\n"
 
 
-def _block(key: str, entries: Sequence[str]) -> list[str]:
-    return ["", f"{key} = [", *(f"  {{ {entry} }}," for entry in entries), "]"] if entries else []
+def _spot(name: str, x: float, y: float) -> str:
+    return f"{{ name = {quoted(name)}, x_yd = {_n(x)}, y_yd = {_n(y)} }}"
 
 
 def _area(plot: Plot) -> str:
@@ -77,13 +73,13 @@ def _area(plot: Plot) -> str:
     said.append(f"xy_yd = {_ring(plot.area.exterior)}")
     if plot.area.interiors:
         said.append(f"holes_xy_yd = [{', '.join(_ring(ring) for ring in plot.area.interiors)}]")
-    return ", ".join(said)
+    return f"{{ {', '.join(said)} }}"
 
 
 def _tree(tree: TreeSpot) -> str:
     height = f", height_yd = {_n(tree.top_yd)}" if tree.top_yd else ""
     place = f"x_yd = {_n(tree.x)}, y_yd = {_n(tree.y)}"
-    return f"name = {quoted(tree.name)}, {place}, crown_yd = {_n(tree.crown_yd)}{height}"
+    return f"{{ name = {quoted(tree.name)}, {place}, crown_yd = {_n(tree.crown_yd)}{height} }}"
 
 
 def _ring(ring: shapely.LinearRing) -> str:
@@ -98,9 +94,3 @@ def _n(value: float, digits: int = 1) -> str:
     """A number with so many decimals at most; heights have two: 0.1 yd tilts a green by 0.4 %."""
     text = f"{value:.{digits}f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
-
-
-def quoted(text: str) -> str:
-    """A TOML basic string."""
-    plain = text.replace("\\", "\\\\").replace('"', '\\"')
-    return '"' + "".join(c if c.isprintable() else f"\\u{ord(c):04x}" for c in plain) + '"'

@@ -8,6 +8,8 @@ from collections.abc import Mapping
 from typing import Any
 
 from ...errors import FileError
+from ...toml_text import block, comment, one_line
+from ...toml_text import value as toml_value
 from ..fields import show
 from ..sketch import KINDS
 from .solve import Point, Surveyed
@@ -123,13 +125,14 @@ def _xy(point: Point) -> tuple[float, float]:
 def sketch_text(found: Surveyed, source: str, today: datetime.date | None = None) -> str:
     """The hole file, with every point and how sure it is as comments."""
     lines = [
-        f"# Made by 'holesim survey' from {source}, {today or datetime.date.today()}.",
+        comment(f"Made by 'holesim survey' from {source}, {today or datetime.date.today()}."),
         "# Points: station, offset (left negative), height [yd]; in brackets: 8 in 10 sets of readings.",
     ]
     for p in found.points.values():
         height = "" if p.height_yd is None else f", {p.height_yd:+.1f} up"
         lines.append(
-            f"#   {p.name}: {p.station_yd:.1f} ({p.station_80_yd[0]:.0f} to {p.station_80_yd[1]:.0f}), "
+            f"#   {one_line(p.name)}: "
+            f"{p.station_yd:.1f} ({p.station_80_yd[0]:.0f} to {p.station_80_yd[1]:.0f}), "
             f"{p.offset_yd:+.1f} ({p.offset_80_yd[0]:+.0f} to {p.offset_80_yd[1]:+.0f}){height}"
         )
     lines.append("")
@@ -137,23 +140,9 @@ def sketch_text(found: Surveyed, source: str, today: datetime.date | None = None
     lines += [f"{key} = {toml_value(value)}" for key, value in data.items() if not _tables(value)]
     for key, value in data.items():
         if _tables(value):
-            lines += ["", f"{key} = ["] + [f"  {toml_value(one)}," for one in value] + ["]"]
+            lines += block(key, [toml_value(one) for one in value])
     return "\n".join(lines) + "\n"
 
 
 def _tables(value: Any) -> bool:
     return isinstance(value, list) and bool(value) and all(isinstance(one, Mapping) for one in value)
-
-
-def toml_value(value: Any) -> str:
-    """One value as TOML (v1.0) writes it."""
-    if isinstance(value, bool):
-        return "true" if value else "false"
-    if isinstance(value, str):
-        escaped = value.replace("\\", "\\\\").replace('"', '\\"')
-        return '"' + "".join(c if c.isprintable() else " " for c in escaped) + '"'
-    if isinstance(value, Mapping):
-        return "{ " + ", ".join(f"{key} = {toml_value(one)}" for key, one in value.items()) + " }"
-    if isinstance(value, list | tuple):
-        return "[" + ", ".join(map(toml_value, value)) + "]"
-    return repr(float(value)) if isinstance(value, float) else str(value)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import json
 import textwrap
 from typing import Any
 
 from simulator.hole.words.entry import PLAIN, Draft, Entry
+from simulator.toml_text import comment, one_line, quoted
+from simulator.toml_text import value as toml_value
 from simulator.units import M_PER_YD
 
 COLUMNS = 100
@@ -31,9 +32,8 @@ _ABOUT = {
 
 def toml_text(draft: Draft, words: str) -> str:
     """The file: the words it came from, how to read it, every value; `# assumed` behind what nobody said."""
-    shown = " ".join("".join(c if c.isprintable() else " " for c in words).split())
     unit = "yards" if draft.units.unit == "yd" else "metres"
-    lines = [f"# {line}" for line in textwrap.wrap(f"A hole from words: {shown}", COLUMNS - 2)]
+    lines = [f"# {line}" for line in textwrap.wrap(f"A hole from words: {one_line(words)}", COLUMNS - 2)]
     lines += [
         "#",
         f"# Places: {unit} along the line of play from the tee (at, from, to), and {unit} right of it",
@@ -43,7 +43,7 @@ def toml_text(draft: Draft, words: str) -> str:
         "",
     ]
     marked = "  # assumed" if "name" in draft.top_assumed else ""
-    lines += [f"name = {_text(draft.name)}{marked}", f"par = {draft.par}"]
+    lines += [f"name = {quoted(draft.name)}{marked}", f"par = {draft.par}"]
     lines.append(f"{_key('length', draft)} = {_length(draft.length_yd, draft)}")
     if draft.turns:
         bends = ", ".join(
@@ -53,7 +53,7 @@ def toml_text(draft: Draft, words: str) -> str:
         gaps = [key for key in ("at", "turn_deg") if key in draft.top_assumed]
         note = f"  # assumed: {', '.join(gaps)}" if gaps else ""
         lines.append(f"bends = [{bends}]{note}")
-    lines += [f"{key} = {json.dumps(value)}" for key, value in draft.top.items()]
+    lines += [f"{key} = {toml_value(value)}" for key, value in draft.top.items()]
     if draft.heights:
         rows = ", ".join("[" + ", ".join(_length(v, draft) for v in row) + "]" for row in draft.heights)
         lines += [
@@ -64,7 +64,7 @@ def toml_text(draft: Draft, words: str) -> str:
     sentences = said(draft)
     if sentences:
         lines += ["", "# Said with every answer until it is deleted here:", "assumed = ["]
-        lines += [f"  {_text(sentence)}," for sentence in sentences] + ["]"]
+        lines += [f"  {quoted(sentence)}," for sentence in sentences] + ["]"]
     for kind in ORDER:
         entries = draft.of(kind)
         if entries:
@@ -91,23 +91,18 @@ def _entry(entry: Entry, draft: Draft) -> list[str]:
         known = [key for key in entry.assumed if key in entry.keys or key == "offset"]
         note = "  # assumed" + (f": {', '.join(known)}" if known else "")
     line = f"  {{ {', '.join(pairs)} }},{note}"
-    shown = " ".join("".join(c if c.isprintable() else " " for c in entry.text).split())
-    return [*([f"  # {shown[: COLUMNS - 4]}"] if shown else []), line]
+    shown = one_line(entry.text)
+    return [*([f"  {comment(shown[: COLUMNS - 4])}"] if shown else []), line]
 
 
 def _value(key: str, value: Any, draft: Draft) -> str:
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, str):
-        return _text(value)
+        return quoted(value)
     if isinstance(value, list):
         return "[" + ", ".join(_value(key, v, draft) for v in value) + "]"
     return f"{value:g}" if key in PLAIN else _length(value, draft)
-
-
-def _text(value: str) -> str:
-    """A TOML basic string: JSON escapes are TOML's, for printable text."""
-    return json.dumps("".join(c if c.isprintable() else " " for c in value), ensure_ascii=False)
 
 
 def _key(stem: str, draft: Draft) -> str:

@@ -13,6 +13,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import Any
 
 import numpy as np
 
@@ -20,6 +21,7 @@ from ...errors import UsageError
 from ..doubt import LEVEL, SHARED, Doubt
 from ..fill import carries, driver_yd, level_carry_yd
 from ..levels import Level
+from ..model import Club as BagClub
 from ..names import kind_of
 from .likelihood import PARAMETERS, Club, log_likelihood
 from .readcsv import Shots
@@ -68,6 +70,11 @@ class ClubFit:
     doubt: Doubt
     learnt: Mapping[str, float]
     slips: np.ndarray
+
+    def as_club(self) -> BagClub:
+        """The fitted club as a bag holds it, before the rest of the bag is known."""
+        numbers: dict[str, Any] = dict(self.numbers)
+        return BagClub(self.club, self.kind, **numbers)
 
 
 @dataclass(frozen=True)

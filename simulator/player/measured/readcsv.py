@@ -13,6 +13,7 @@ from pathlib import Path
 import numpy as np
 
 from ...errors import FileError
+from ...files import decoded, read_bytes
 from ...units import M_PER_YD
 from ..check import Section, one_line, read_toml
 from ..names import club_name, did_you_mean, kind_of
@@ -167,29 +168,14 @@ def _shots(club: str, values: np.ndarray) -> Shots:
 
 
 def _rows(path: Path, source: str) -> list[list[str]]:
-    allowed = "a CSV file of shots"
-    try:
-        if not path.is_file():
-            found = "a folder" if path.is_dir() else "no such file"
-            raise FileError(source, "", found, allowed)
-        raw = path.read_bytes()
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
-        raise FileError(source, "", f"a file that cannot be read ({reason})", allowed) from None
-    if len(raw) > MOST_BYTES:
-        raise FileError(source, "", f"{len(raw):,} bytes", f"at most {MOST_BYTES:,}")
-    try:
-        text = raw.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        raise FileError(
-            source, f"byte {error.start}", "text that is not UTF-8", "a file saved as UTF-8"
-        ) from None
+    text = decoded(read_bytes(path, source, MOST_BYTES, "a CSV file of shots"), source)
     first = text.split("\n", 1)[0]
     mark = max(",;\t", key=first.count)
     try:
         rows = list(csv.reader(io.StringIO(text), delimiter=mark, strict=False))
     except csv.Error as error:
-        raise FileError(source, "", f"a row that is not CSV ({one_line(error)})", allowed) from None
+        found = f"a row that is not CSV ({one_line(error)})"
+        raise FileError(source, "", found, "a CSV file of shots") from None
     return [row for row in rows if any(cell.strip() for cell in row)]
 
 

@@ -92,7 +92,7 @@ def test_refused_in_one_line(name: str, tmp_path: Path) -> None:
 
 
 def test_no_such_file_and_a_folder(tmp_path: Path) -> None:
-    for path, words in ((tmp_path / "none.osm", "no such file"), (tmp_path, "not a file"), ("a\0b", "no such file")):
+    for path, words in ((tmp_path / "none.osm", "no such file"), (tmp_path, "a folder"), ("a\0b", "no such file")):
         with pytest.raises(FileError, match=words):
             import_map(path, tmp_path / "out")
 

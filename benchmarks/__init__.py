@@ -1,0 +1,1 @@
+"""Measurements: how fast, how it grows, how sure (``python -m benchmarks``); ``validation.py``: how right."""

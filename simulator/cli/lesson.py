@@ -1,0 +1,81 @@
+"""`lesson`: pages that teach one shot of one hole."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated, NamedTuple
+
+import typer
+
+from ..errors import UsageError
+from . import options as o
+from .answer import DEFAULT_SEQUENCES, Where, _check_clubs, _place
+from .day import Day
+from .say import progress, say
+
+
+class Pages(NamedTuple):
+    """What is drawn, and how long it is played."""
+
+    out: Annotated[
+        Path,
+        typer.Option(
+            "-o", "--out", metavar="FILE", help=".pdf for one sheet; .png or .svg for a file a picture."
+        ),
+    ] = Path("lesson.pdf")
+    only: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--only", metavar="NAME",
+            help="plan, two, aims, scores, worth, approach or patterns; may be given again.",
+        ),
+    ] = None  # fmt: skip
+    units: o.UnitsOption = "yards"
+    sequences: o.SequencesOption = DEFAULT_SEQUENCES
+    seed: o.SeedOption = 1
+    threads: o.ThreadsOption = None
+
+
+def lesson(
+    hole: o.HoleArgument,
+    where: Where,
+    day: Day,
+    pages: Pages,
+    clubs: Annotated[
+        list[str] | None,
+        typer.Argument(metavar="[CLUB]...", help="Clubs to set side by side, as in compare."),
+    ] = None,
+) -> None:
+    """A lesson sheet: the plan, the alternatives, where to aim, what a yard is worth, in pictures and words.
+
+    Example: holesim lesson withy-drain driver 3-wood -o lesson.pdf
+    """
+    if where.played is not None and where.from_ is None:
+        raise UsageError("--played goes with --from: on the tee nothing is played yet")
+    from ..hole import load_hole, pin_from_words
+    from ..report.lessonpages import check_only, save_lesson
+    from ..report.page import check_plot_path
+    from ..report.units import units_named
+
+    unit, only = units_named(pages.units), tuple(pages.only or ())
+    check_only(only)
+    check_plot_path(pages.out)
+    found = load_hole(hole)
+    found = found.with_tee(where.tee) if where.tee is not None else found
+    found = pin_from_words(found, where.pin) if where.pin is not None else found
+    player = o.player_of(where.player, where.without)
+    start = _place(found, where.from_, where.played)
+    conditions = day.read(found, start)
+    _check_clubs(player, clubs, unit)
+    unnamed = f"No --player given, so the demo player {player.name} plays."
+    notes = () if where.player is not None else (unnamed,)
+    from ..strategy import lesson as work
+
+    result = work.lesson(
+        found, player, clubs or (), conditions=conditions, start=start, sequences=pages.sequences,
+        seed=pages.seed, threads=pages.threads, progress=progress(),
+    )  # fmt: skip
+    for warning in result.answer.warnings:
+        say(f"warning: {warning}")
+    for path in save_lesson(result, pages.out, unit, only, notes):
+        say(f"wrote {path}")

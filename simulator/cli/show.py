@@ -1,0 +1,45 @@
+"""`show`: the yardage page of a hole."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from . import options as o
+from .say import say
+
+
+def show(
+    hole: o.HoleArgument,
+    out: Annotated[
+        Path | None, typer.Option("-o", "--out", metavar="FILE", help="Draw the page: .png, .svg or .pdf.")
+    ] = None,
+    tee: o.TeeOption = None,
+    pin: o.PinOption = None,
+    units: o.UnitsOption = "yards",
+    as_json: o.JsonOption = False,
+) -> None:
+    """A yardage page: carries to every edge of every hazard, fairway widths, the green.
+
+    Example: holesim show withy-drain -o withy-drain.png
+    """
+    from ..hole import load_hole, pin_from_words
+    from ..hole.yardage import measure
+    from ..report.jsonout import dumps
+    from ..report.page import check_plot_path
+    from ..report.showpage import save_show, show_text
+    from ..report.units import units_named
+
+    unit = units_named(units)
+    if out is not None:
+        check_plot_path(out)
+    found = load_hole(hole)
+    found = found.with_tee(tee) if tee is not None else found
+    found = pin_from_words(found, pin) if pin is not None else found
+    yardage = measure(found)
+    typer.echo(dumps(yardage.to_dict()) if as_json else show_text(yardage, unit))
+    if out is not None:
+        save_show(yardage, out, unit)
+        say(f"wrote {out}")

@@ -1,0 +1,279 @@
+"""What a yardage page says of a hole: where troubles begin and end, how wide the fairway is, the green."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import asdict, dataclass
+from typing import Any
+
+import numpy as np
+import shapely
+
+from simulator.hole.model import Hole
+from simulator.hole.surfaces import WORDS, Surface
+
+BESIDE_YD = 60.0
+"""Ground farther than this from the line of play is not on the page [yd]: few drives get there."""
+
+BEHIND_GREEN_YD = 40.0
+"""Ground farther than this past the end of the line is not on the page [yd]."""
+
+WIDTH_STEP_YD = 10.0
+"""The fairway is measured at every so many yards along the line [yd]."""
+
+EDGE_STEP_YD = 0.5
+"""Points this far apart along an edge are measured [yd]."""
+
+LEAST_AREA_YD2 = 0.5
+"""Scraps smaller than this, left between areas that overlap, are no trouble [square yd]."""
+
+NARROWEST_YD = 1.0
+"""Mown ground narrower than this across the line is no fairway there [yd]."""
+
+TROUBLE = (
+    Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY, Surface.BUNKER, Surface.TREES,
+    Surface.HEAVY_ROUGH,
+)  # fmt: skip
+"""Ground whose edges stand on the page."""
+
+
+@dataclass(frozen=True)
+class Trouble:
+    """Where one area of trouble begins and ends, as far as it is on the page.
+
+    Attributes
+    ----------
+    name, kind : str
+        Name of the area and word of its surface.
+    side : str
+        ``"left"`` or ``"right"`` of the line of play, or ``"across"`` it.
+    near_yd, far_yd : float
+        Stations of its nearest and farthest edge.
+    reach_yd, clear_yd : float
+        Straight from the ball: the nearest edge is so far, a carry of the second is over all of it.
+    line_near_yd, line_far_yd : float or None
+        Stations where the line of play itself enters and leaves it; None where it does not cross.
+    offset_yd : float
+        Its edge nearest to the line of play, right positive; 0 where it lies across.
+    """
+
+    name: str
+    kind: str
+    side: str
+    near_yd: float
+    far_yd: float
+    reach_yd: float
+    clear_yd: float
+    line_near_yd: float | None
+    line_far_yd: float | None
+    offset_yd: float
+
+
+@dataclass(frozen=True)
+class Width:
+    """The fairway across the line at one station: offsets of its edges, right positive."""
+
+    station_yd: float
+    left_yd: float
+    right_yd: float
+
+    @property
+    def width_yd(self) -> float:
+        return self.right_yd - self.left_yd
+
+
+@dataclass(frozen=True)
+class PinPlace:
+    """A pin on its green: yards on from the front edge and yards from either side at its depth."""
+
+    name: str
+    on_yd: float
+    from_left_yd: float
+    from_right_yd: float
+
+
+@dataclass(frozen=True)
+class GreenSize:
+    """The green that the pin in use stands on.
+
+    Attributes
+    ----------
+    front_yd, back_yd : float
+        Stations of its edges.
+    ball_front_yd, ball_back_yd : float
+        Nearest and farthest edge straight from the ball.
+    width_yd : float
+        Greatest width across the line.
+    pins : tuple of PinPlace
+        Pins of the hole that stand on it.
+    """
+
+    front_yd: float
+    back_yd: float
+    ball_front_yd: float
+    ball_back_yd: float
+    width_yd: float
+    pins: tuple[PinPlace, ...]
+
+    @property
+    def depth_yd(self) -> float:
+        return self.back_yd - self.front_yd
+
+
+@dataclass(frozen=True)
+class Yardage:
+    """Everything measured on one hole; lengths in yards.
+
+    Attributes
+    ----------
+    troubles : tuple of Trouble
+        In order of their nearest edge.
+    widths : tuple of Width
+        Every `WIDTH_STEP_YD` of the line where there is fairway.
+    green : GreenSize
+    """
+
+    hole: Hole
+    troubles: tuple[Trouble, ...]
+    widths: tuple[Width, ...]
+    green: GreenSize
+
+    def to_dict(self) -> dict[str, Any]:
+        """The figures as plain JSON-ready data."""
+        hole = self.hole
+        return {
+            "schema": "holesim-show-1",
+            "hole": hole.name,
+            "par": hole.par,
+            "tee": hole.tee.name,
+            "pin": hole.pin.name,
+            "length_yd": hole.length_yd,
+            "troubles": [asdict(trouble) for trouble in self.troubles],
+            "fairway_widths": [{**asdict(width), "width_yd": width.width_yd} for width in self.widths],
+            "green": {**asdict(self.green), "depth_yd": self.green.depth_yd},
+            "assumed": list(hole.assumed),
+        }
+
+
+def measure(hole: Hole, ball: tuple[float, float] = (0.0, 0.0)) -> Yardage:
+    """Everything a yardage page says of a hole, with its tee and pin in use.
+
+    Parameters
+    ----------
+    hole : Hole
+    ball : (x, y) [yd]
+        Where straight distances are measured from; the middle of the tee in use when left out. Stations
+        stay yards along the line of play from the tee.
+
+    Notes
+    -----
+    What another area covers is left out of an area: a drain through reeds splits them. Stations are those
+    of the nearest point of the line (`PlayLine`).
+    """
+    found = _areas(hole, _line_on(hole).buffer(BESIDE_YD, cap_style="flat"))
+    troubles = [_trouble(hole, name, surface, area, ball) for name, surface, area in found]
+    troubles.sort(key=lambda one: (one.near_yd, one.name))
+    green = _green(hole, ball)
+    return Yardage(hole, tuple(troubles), tuple(_widths(hole, green.front_yd)), green)
+
+
+def _line_on(hole: Hole) -> shapely.LineString:
+    """The line of play, continued behind the green to the end of the page."""
+    return shapely.LineString([*hole.line, hole.at(hole.length_yd + BEHIND_GREEN_YD)])
+
+
+def _areas(hole: Hole, page: shapely.Geometry) -> list[tuple[str, Surface, shapely.Geometry]]:
+    """Name, surface and visible ground of every trouble on the page, lone trees too."""
+    found = []
+    for rank, feature in enumerate(hole.features):
+        if feature.surface in TROUBLE:
+            above = shapely.union_all([f.area for f in hole.features[rank + 1 :]])
+            found.append((feature.name, feature.surface, feature.area.intersection(page).difference(above)))
+    for tree in hole.single_trees:
+        crown = shapely.Point(tree.x_yd, tree.y_yd).buffer(tree.crown_yd / 2.0)
+        if page.intersects(crown):
+            found.append((tree.name, Surface.TREES, crown))
+    return [one for one in found if one[2].area > LEAST_AREA_YD2]
+
+
+def _trouble(
+    hole: Hole, name: str, surface: Surface, area: shapely.Geometry, ball: tuple[float, float]
+) -> Trouble:
+    xy = shapely.get_coordinates(shapely.segmentize(area, EDGE_STEP_YD))
+    places = np.array([hole.station_offset(x, y) for x, y in xy])
+    away = np.hypot(xy[:, 0] - ball[0], xy[:, 1] - ball[1])
+    crossing = shapely.get_coordinates(_line_on(hole).intersection(area))
+    on_line = [hole.station_offset(x, y)[0] for x, y in crossing]
+    nearest = float(places[int(np.argmin(np.abs(places[:, 1]))), 1])
+    side = "across" if on_line else "left" if nearest < 0.0 else "right"
+    return Trouble(
+        name=name,
+        kind=WORDS[surface],
+        side=side,
+        near_yd=float(places[:, 0].min()),
+        far_yd=float(places[:, 0].max()),
+        reach_yd=float(area.distance(shapely.Point(ball))),
+        clear_yd=float(away.max()),
+        line_near_yd=min(on_line) if on_line else None,
+        line_far_yd=max(on_line) if on_line else None,
+        offset_yd=0.0 if on_line else nearest,
+    )
+
+
+def _across(hole: Hole, station_yd: float, reach_yd: float = BESIDE_YD) -> shapely.LineString:
+    """The straight cut across the line at a station, from left to right."""
+    return shapely.LineString([hole.at(station_yd, -reach_yd), hole.at(station_yd, reach_yd)])
+
+
+def _cut(cut: shapely.LineString, area: shapely.Geometry) -> list[tuple[float, float]]:
+    """Offsets of the pieces of a cut that lie in an area, from left to right."""
+    middle = cut.length / 2.0
+    pieces = []
+    for part in shapely.get_parts(cut.intersection(area)):
+        ends = [cut.project(shapely.Point(*xy)) - middle for xy in shapely.get_coordinates(part)]
+        if ends and max(ends) - min(ends) > NARROWEST_YD:
+            pieces.append((min(ends), max(ends)))
+    return sorted(pieces)
+
+
+def _widths(hole: Hole, end_yd: float) -> list[Width]:
+    """The fairway the line runs on, or else the widest piece of it, at every step short of the green."""
+    areas = shapely.union_all([f.area for f in hole.features if f.surface is Surface.FAIRWAY])
+    above = [f.area for f in hole.features if f.surface not in (Surface.FAIRWAY, Surface.ROUGH,
+             Surface.HEAVY_ROUGH)]  # fmt: skip
+    mown = areas.difference(shapely.union_all(above))
+    found = []
+    for k in range(1, math.ceil(end_yd / WIDTH_STEP_YD)):
+        station = k * WIDTH_STEP_YD
+        pieces = _cut(_across(hole, station), mown)
+        if pieces:
+            here = [piece for piece in pieces if piece[0] <= 0.0 <= piece[1]]
+            left, right = here[0] if here else max(pieces, key=lambda piece: piece[1] - piece[0])
+            found.append(Width(station, left, right))
+    return found
+
+
+def _green(hole: Hole, ball: tuple[float, float]) -> GreenSize:
+    green = hole.green
+    xy = shapely.get_coordinates(shapely.segmentize(green, EDGE_STEP_YD))
+    places = np.array([hole.station_offset(x, y) for x, y in xy])
+    front, back = float(places[:, 0].min()), float(places[:, 0].max())
+    stations = np.arange(front, back, EDGE_STEP_YD)
+    widths = [b - a for s in stations for a, b in _cut(_across(hole, float(s)), green)]
+    pins = []
+    for pin in hole.pins:
+        if not green.covers(shapely.Point(pin.x_yd, pin.y_yd)):
+            continue
+        station, offset = hole.station_offset(pin.x_yd, pin.y_yd)
+        pieces = _cut(_across(hole, station), green)
+        left, right = min(pieces, key=lambda piece: abs(offset - (piece[0] + piece[1]) / 2.0))
+        pins.append(PinPlace(pin.name, station - front, offset - left, right - offset))
+    away = np.hypot(xy[:, 0] - ball[0], xy[:, 1] - ball[1])
+    return GreenSize(
+        front_yd=front,
+        back_yd=back,
+        ball_front_yd=float(green.distance(shapely.Point(ball))),
+        ball_back_yd=float(away.max()),
+        width_yd=max(widths),
+        pins=tuple(pins),
+    )

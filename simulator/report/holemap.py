@@ -1,0 +1,143 @@
+"""A hole as a map on a page: ground, stations along the line of play, letters on every trouble."""
+
+from __future__ import annotations
+
+import string
+from typing import TYPE_CHECKING
+
+import numpy as np
+import shapely
+
+from ..hole.model import Hole
+from ..hole.surfaces import Surface
+from ..hole.yardage import BEHIND_GREEN_YD, BESIDE_YD, Trouble, Yardage
+from . import groundplot
+from .labels import Labels
+from .palette import FAINT, INK, PAPER
+from .units import YARDS, Units
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+STATION_STEP = 50
+"""Stations marked on the line, in the unit of the page."""
+
+LETTERS = string.ascii_lowercase + string.ascii_uppercase
+
+
+def frame(ax: Axes, x0: float, x1: float, y0: float, y1: float) -> None:
+    """Show at least a box of the hole frame [yd], filling the axes at equal aspect."""
+    box = ax.get_window_extent()
+    shape = box.height / box.width
+    high = max(y1 - y0, (x1 - x0) * shape)
+    wide = high / shape
+    middle_x, middle_y = (x0 + x1) / 2.0, (y0 + y1) / 2.0
+    ax.set_aspect("equal", adjustable="datalim")
+    ax.set_xlim(middle_x - wide / 2.0, middle_x + wide / 2.0)
+    ax.set_ylim(middle_y - high / 2.0, middle_y + high / 2.0)
+    ax.set_autoscale_on(False)
+
+
+def whole_hole(hole: Hole, beside_yd: float = BESIDE_YD) -> tuple[float, float, float, float]:
+    """Least and greatest x, least and greatest y that show a hole from tee to behind the green [yd]."""
+    behind = max(hole.station_offset(*xy)[0] for xy in shapely.get_coordinates(hole.green))
+    line = shapely.LineString([*hole.line, hole.at(max(behind, hole.length_yd) + 0.6 * BEHIND_GREEN_YD)])
+    x0, y0, x1, y1 = shapely.union_all([line.buffer(beside_yd, cap_style="flat"), hole.green]).bounds
+    return x0, x1, min(y0, -12.0), y1
+
+
+def letters(yardage: Yardage) -> list[tuple[str, Trouble]]:
+    """Troubles with the letter each has on the map, in order from the tee."""
+    return list(zip(LETTERS, yardage.troubles, strict=False))
+
+
+def draw_stations(ax: Axes, hole: Hole, labels: Labels, units: Units = YARDS) -> None:
+    """A tick and its number on the line of play at every 50."""
+    wide = ax.get_xlim()[1] - ax.get_xlim()[0]
+    scale = 1.0 / units.of(1.0)
+    for mark in range(STATION_STEP, int(units.of(hole.length_yd)), STATION_STEP):
+        station = mark * scale
+        (ax0, ay0), (bx0, by0) = hole.at(station, -0.012 * wide), hole.at(station, 0.012 * wide)
+        ax.plot([ax0, bx0], [ay0, by0], color=INK, linewidth=0.8, zorder=3.0)
+        places = [hole.at(station, t * wide) for t in (0.055, -0.055, 0.075, -0.075, 0.1, -0.1)]
+        write(labels, f"{mark}", places, fontsize=6)
+
+
+def draw_letters(ax: Axes, yardage: Yardage, labels: Labels) -> list[str]:
+    """A letter on or beside every trouble; returns those for which there was no place."""
+    left_out = []
+    view = groundplot.view_box(ax)
+    for letter, trouble in letters(yardage):
+        area = area_of(yardage.hole, trouble.name).intersection(view)
+        if area.is_empty:
+            left_out.append(letter)
+            continue
+        places = places_near(area, ax)
+        text = write(labels, letter, places, fontsize=6.5, weight="bold")
+        if text is None:
+            left_out.append(letter)
+    return left_out
+
+
+def write(labels: Labels, words: str, places: list[tuple[float, float]], **style: object) -> object:
+    """Words at the first place that is free, with a light edge so that they read on any ground."""
+    from matplotlib.patheffects import withStroke
+
+    text = labels.put(words, places, **{"color": INK, "zorder": 7.0, "fontsize": 6.0, **style})
+    if text is not None:
+        text.set_path_effects([withStroke(linewidth=1.6, foreground=PAPER)])
+    return text
+
+
+def area_of(hole: Hole, name: str) -> shapely.Geometry:
+    """The ground of a named area or lone tree that no other area covers."""
+    for rank, feature in enumerate(hole.features):
+        if feature.name == name:
+            above = shapely.union_all([f.area for f in hole.features[rank + 1 :]])
+            return feature.area.difference(above)
+    tree = next(tree for tree in hole.single_trees if tree.name == name)
+    return shapely.Point(tree.x_yd, tree.y_yd).buffer(tree.crown_yd / 2.0)
+
+
+def places_near(area: shapely.Geometry, ax: Axes) -> list[tuple[float, float]]:
+    """In the area along its length, then round its edge, then farther off."""
+    wide = ax.get_xlim()[1] - ax.get_xlim()[0]
+    middle = area.representative_point()
+    x0, y0, x1, y1 = area.bounds
+    found = [(middle.x, middle.y)]
+    for share in (0.5, 0.35, 0.65, 0.2, 0.8):
+        cut = area.intersection(
+            shapely.LineString([(x0, y0 + share * (y1 - y0)), (x1, y0 + share * (y1 - y0))])
+        )
+        if not cut.is_empty:
+            found.append((cut.centroid.x, cut.centroid.y))
+    turn = np.radians(np.arange(0, 360, 30))
+    for ring in (0.035, 0.06, 0.09):
+        rx, ry = (x1 - x0) / 2.0 + ring * wide, (y1 - y0) / 2.0 + ring * wide
+        found += [((x0 + x1) / 2 + rx * np.cos(t), (y0 + y1) / 2 + ry * np.sin(t)) for t in turn]
+    return [(float(x), float(y)) for x, y in found]
+
+
+def draw_map(
+    ax: Axes, yardage: Yardage, units: Units = YARDS, *, beside_yd: float = BESIDE_YD
+) -> list[Surface]:
+    """The whole hole with stations and letters; returns the kinds of ground in view."""
+    hole = yardage.hole
+    frame(ax, *whole_hole(hole, beside_yd))
+    seen = groundplot.draw_ground(ax, hole)
+    groundplot.draw_line_of_play(ax, hole)
+    labels = Labels(ax, np.empty((0, 2)))
+    pin = hole.pin
+    ax.plot(
+        [pin.x_yd], [pin.y_yd], marker=groundplot._flag(), markersize=11, color=INK, zorder=6.0,
+        linestyle="none",
+    )  # fmt: skip
+    labels.keep_clear(pin.x_yd, pin.y_yd, 4.0)
+    ax.plot([0.0], [0.0], marker="s", markersize=4, color=PAPER, markeredgecolor=INK, zorder=6.0)
+    labels.keep_clear(0.0, 0.0, 3.0)
+    for tee in hole.tees:
+        if tee.name != hole.tee.name:
+            ax.plot([tee.x_yd], [tee.y_yd], marker="s", markersize=2.5, color=FAINT, zorder=5.5)
+    draw_stations(ax, hole, labels, units)
+    draw_letters(ax, yardage, labels)
+    return seen

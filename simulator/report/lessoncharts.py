@@ -1,0 +1,133 @@
+"""The charts of a lesson: score against aim, the scores themselves, the player's pattern of a club."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ..strategy.lesson import Lesson
+from ..strategy.patterns import ClubPattern
+from ..strategy.result import TIE_STROKES
+from .chosen import runner_up, title
+from .figures import count_words, in_hundred
+from .lessonmaps import own_axes
+from .palette import CURVES, FAINT, INK, PAPER, SHOTS
+from .units import YARDS, Units
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+DOTS = 100
+"""Finishes drawn of each club, so that a count can be read off."""
+
+MOST_OVER = 0.6
+"""Score over the best that a chart of aims still shows [strokes]."""
+
+
+def draw_aims(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
+    """Expected score against aim for each club, two standard errors either side, and the tie band.
+
+    Parameters
+    ----------
+    result : Lesson
+    ax : Axes, optional
+        Made when left out.
+    units : Units
+        Of the aims.
+    """
+    ax = own_axes(ax, 3.0)
+    best = min(float(curve.scores.min()) for curve in result.curves)
+    for curve, look in zip(result.curves, CURVES, strict=False):
+        x, name = units.of(1.0) * curve.aims_yd, title(result.answer, curve.index)
+        ax.fill_between(
+            x, curve.scores - 2.0 * curve.errors, curve.scores + 2.0 * curve.errors, color=look.colour,
+            alpha=0.22, linewidth=0, zorder=2,
+        )  # fmt: skip
+        ax.plot(
+            x, curve.scores, color=look.colour, linestyle=look.dash, linewidth=1.4, marker=look.marker,
+            markevery=8, markersize=3.5, markerfacecolor=look.face, label=name, zorder=4,
+        )  # fmt: skip
+        low, high = (units.of(edge) for edge in curve.tie_yd)
+        level = float(curve.scores.min()) + TIE_STROKES
+        ax.plot([low, high], [level] * 2, color=look.colour, linewidth=3.0, solid_capstyle="butt", zorder=3)
+    edge = units.of(max(abs(v) for c in result.curves for v in (*c.tie_yd, c.best_yd)) + 22.0)
+    top = min(best + MOST_OVER, max(float(c.scores.max()) for c in result.curves))
+    ax.axvline(0.0, color=FAINT, linewidth=0.6, linestyle=(0, (1, 3)), zorder=1)
+    ax.set(xlim=(-edge, edge), ylim=(best - 0.06, top + 0.04))
+    ax.set_xlabel(f"aim, {units.name} left (-) and right of the pin line", fontsize=6.5, color=INK)
+    ax.set_ylabel("expected score", fontsize=6.5, color=INK)
+    numbered(ax)
+    return ax
+
+
+def draw_scores(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
+    """How often each score comes up in 100 plays, the recommended shot beside the runner-up.
+
+    Parameters
+    ----------
+    result : Lesson
+    ax : Axes, optional
+        Made when left out.
+    """
+    ax = own_axes(ax, 2.6)
+    answer, scores = result.answer, result.scores
+    other = runner_up(answer)
+    pair = [answer.recommended] if other is None else [answer.recommended, other]
+    wide = 0.8 / len(pair)
+    for place, (index, look) in enumerate(zip(pair, SHOTS, strict=False)):
+        shares = scores.shares[index]
+        at = np.arange(len(shares)) + (place - (len(pair) - 1) / 2.0) * wide
+        ax.bar(
+            at, 100.0 * shares, 0.92 * wide, facecolor=look.face, edgecolor=look.colour, linewidth=0.9,
+            hatch=None if look.face == look.colour else "////", label=title(answer, index), zorder=3,
+        )  # fmt: skip
+        for x, share, whole in zip(at, shares, in_hundred(list(shares)), strict=True):
+            words = (
+                f"{whole}" if share >= 0.005 else count_words(share, answer.sequences).replace("\xa0", " ")
+            )
+            words = words if len(words) < 4 else "<1"
+            ax.text(x, 100.0 * share + 1.0, words, ha="center", va="bottom", size=6.5, color=INK, zorder=5)
+    ax.set_xticks(np.arange(len(scores.names)), [name.replace(" or ", "\nor ") for name in scores.names])
+    ax.set(ylim=(0.0, 100.0 * float(scores.shares[pair].max()) + 8.0), xlim=(-0.6, len(scores.names) - 0.4))
+    numbered(ax)
+    ax.set_ylabel("plays in 100", fontsize=6.5, color=INK)
+    return ax
+
+
+def draw_pattern(club: ClubPattern, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
+    """A hundred finishes of one club and the box that holds 8 of 10 each way.
+
+    Parameters
+    ----------
+    club : ClubPattern
+    ax : Axes, optional
+        Made when left out.
+    units : Units
+        Of the axes.
+    """
+    ax = own_axes(ax, 3.6)
+    scale, look = units.of(1.0), SHOTS[0]
+    dots = scale * club.finishes_yd[:DOTS]
+    ax.scatter(dots[:, 0], dots[:, 1], s=4.0, c=look.face, edgecolors=PAPER, linewidths=0.3, zorder=3)
+    (x0, x1), (y0, y1) = (scale * np.array(edges) for edges in (club.across_yd, club.along_yd))
+    ax.plot([x0, x1, x1, x0, x0], [y0, y0, y1, y1, y0], color=SHOTS[1].colour, linewidth=1.0, zorder=4)
+    ax.axvline(0.0, color=FAINT, linewidth=0.6, linestyle=(0, (1, 3)), zorder=1)
+    half = 1.08 * max(float(np.abs(dots[:, 0]).max()), 0.5 * float(np.ptp(dots[:, 1])))
+    middle = 0.5 * float(dots[:, 1].min() + dots[:, 1].max())
+    ax.set_aspect("equal", adjustable="box")
+    ax.set(xlim=(-half, half), ylim=(middle - half, middle + half))
+    ax.set_title(
+        f"{club.club}\n{units.whole(club.width_yd.value)} x {units.whole(club.depth_yd.value)}", fontsize=6.5,
+        fontweight="normal", color=INK, loc="center", pad=2,
+    )  # fmt: skip
+    numbered(ax, 5.5)
+    ax.locator_params(axis="both", nbins=4)
+    return ax
+
+
+def numbered(ax: Axes, size: float = 6.0) -> None:
+    """Ticks and numbers on both axes: the maps have none."""
+    ax.tick_params(
+        left=True, bottom=True, labelleft=True, labelbottom=True, labelsize=size, length=2, pad=1.5
+    )

@@ -1,0 +1,271 @@
+"""The maps of a lesson: the plan, an alternative's cloud, what a place is worth, the shot at the green."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ..strategy.lesson import Lesson
+from ..strategy.result import Alternative, Answer
+from . import groundplot, shotplot
+from .chosen import PENALTY, TROUBLE
+from .holemap import area_of, frame, places_near, write
+from .labels import Labels
+from .page import DPI, PAGE_IN
+from .palette import CONTOUR, INK, PAPER, SHOTS, STYLE, Shot
+from .units import YARDS, Units
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.transforms import Bbox
+
+    from ..hole.surfaces import Surface
+    from ..hole.yardage import Trouble
+
+MARGIN_YD = 14.0
+"""Ground shown round everything that matters [yd]."""
+
+MOST_NAMES = 7
+"""Areas named on one map."""
+
+VALUE_STEPS = (0.05, 0.1, 0.2, 0.5, 1.0)
+"""Steps of the lines of equal worth [strokes]: the finest that gives no more than `MOST_LINES`."""
+
+MOST_LINES = 7
+
+MIDDLE = (0.15, 0.85)
+"""Share of the ground whose worth the lines cover: dear ground beside the play has none of its own."""
+
+
+def own_axes(ax: Axes | None, tall_in: float = 4.4) -> Axes:
+    """The axes given, or new ones on a page of their own."""
+    if ax is not None:
+        return ax
+    import matplotlib
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+    from matplotlib.figure import Figure
+
+    with matplotlib.rc_context(fname=STYLE):
+        figure = Figure(figsize=(PAGE_IN, tall_in), dpi=DPI)
+        FigureCanvasAgg(figure)
+        return figure.add_axes((0.08, 0.06, 0.89, 0.88))
+
+
+def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
+    """The hole with the plan: aim, lines that play alike, a hundred finishes, carries to what they may meet.
+
+    Parameters
+    ----------
+    result : Lesson
+    ax : Axes, optional
+        Made when left out.
+    units : Units
+        Of the words on the picture.
+    """
+    ax = own_axes(ax)
+    answer = result.answer
+    frame(ax, *extent(answer, [answer.recommended]))
+    groundplot.draw_ground(ax, answer.hole)
+    groundplot.draw_line_of_play(ax, answer.hole)
+    _draw_band(ax, answer, answer.best)
+    _draw_room(ax, answer, answer.best)
+    shotplot.draw_shot(ax, answer, answer.recommended, SHOTS[0], 0.0)
+    labels = Labels(ax, shotplot.hundred(answer, answer.best))
+    groundplot.draw_marks(ax, answer.hole, answer.start, labels)
+    groundplot.draw_arcs(ax, answer.hole, answer.start, labels, units)
+    for one in _matter(result, [answer.best]):
+        words = f"{one.name} {units.number(one.reach_yd)}-{units.number(one.clear_yd)}"
+        write(labels, words, places_near(area_of(answer.hole, one.name), ax), fontsize=5.5, style="italic")
+    return ax
+
+
+def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
+    """One alternative: its aim, a hundred finishes, and the count in every trouble they find.
+
+    Parameters
+    ----------
+    result : Lesson
+    index : int
+        Of the alternative; both clouds of a pair show the same ground.
+    """
+    ax = own_axes(ax)
+    answer = result.answer
+    frame(ax, *extent(answer, shotplot.drawn(answer)))
+    groundplot.draw_ground(ax, answer.hole)
+    groundplot.draw_line_of_play(ax, answer.hole)
+    one = answer.alternatives[index]
+    shotplot.draw_shot(ax, answer, index, _look(answer, index), 0.0)
+    dots = shotplot.hundred(answer, one)
+    labels = Labels(ax, dots)
+    groundplot.draw_marks(ax, answer.hole, answer.start, labels)
+    troubles = {f.name for f in answer.hole.features if f.surface in TROUBLE}
+    for name, count in shotplot.counts(answer, one).items():
+        if name in troubles:
+            places = places_near(area_of(answer.hole, name), ax)
+            inside = dots[[_in(answer, name, x, y) for x, y in dots]]
+            if len(inside):
+                places = [*_round_about(ax, inside.mean(axis=0)), *places]
+            write(labels, f"{count}", places, fontsize=8.0, weight="bold")
+    return ax
+
+
+def draw_value(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
+    """Lines of equal worth round the finishes, in strokes over the middle of them."""
+    from matplotlib.patheffects import withStroke
+
+    ax = own_axes(ax)
+    answer, value = result.answer, result.value
+    x, y = value.x_yd, value.y_yd
+    frame(ax, x[0], x[-1], y[0], y[-1])
+    groundplot.draw_ground(ax, answer.hole)
+    groundplot.draw_line_of_play(ax, answer.hole)
+    over = value.strokes - value.here
+    low, high = np.nanquantile(over, MIDDLE)
+    step = next((s for s in VALUE_STEPS if (high - low) / s <= MOST_LINES), VALUE_STEPS[-1])
+    levels = step * np.arange(math.floor(low / step), math.ceil(high / step) + 1)
+    lines = ax.contour(
+        x, y, over, levels=levels, colors=CONTOUR, linewidths=0.9, zorder=3.0, linestyles="solid"
+    )
+    digits = 2 if step < 0.1 else 1
+    named = ax.clabel(lines, fmt=lambda v: f"{v:+.{digits}f}" if abs(v) > 1e-9 else "0", fontsize=6.5,
+                      colors=CONTOUR, inline=True)  # fmt: skip
+    _thin(ax, list(named))
+    for text in named:
+        text.set_path_effects([withStroke(linewidth=1.6, foreground=PAPER)])
+    hx, hy = value.here_yd
+    ax.plot([hx], [hy], marker="P", markersize=7, color=PAPER, markeredgecolor=INK, zorder=6.0)
+    return ax
+
+
+def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
+    """The green with its flag, the best target, its room, and a hundred finishes of the shot at it."""
+    ax = own_axes(ax)
+    answer, target = result.approach, result.target
+    hole, dots = answer.hole, shotplot.hundred(answer, answer.best)
+    x0, y0, x1, y1 = hole.green.bounds
+    low, high = np.quantile(dots, 0.04, axis=0), np.quantile(dots, 0.96, axis=0)
+    frame(
+        ax, min(x0, low[0]) - 6.0, max(x1, high[0]) + 6.0, min(y0, low[1]) - 6.0, max(y1, high[1]) + 6.0
+    )  # fmt: skip
+    groundplot.draw_ground(ax, hole)
+    shotplot.draw_shot(ax, answer, answer.recommended, SHOTS[0], 0.0)
+    labels = Labels(ax, dots)
+    pin, view = hole.pin, groundplot.view_box(ax)
+    ax.plot([pin.x_yd], [pin.y_yd], marker=groundplot._flag(), markersize=15, color=INK, zorder=6.0)
+    labels.keep_clear(pin.x_yd, pin.y_yd, 5.0)
+    mx, my = target.middle_yd
+    ax.plot([mx], [my], marker="P", markersize=8, color=PAPER, markeredgecolor=INK, zorder=6.5)
+    labels.keep_clear(mx, my, 5.0)
+    bearing = math.radians(answer.best.aim_bearing_deg)
+    ahead = np.array([math.sin(bearing), math.cos(bearing)])
+    across = np.array([ahead[1], -ahead[0]])
+    spot, room = np.array([pin.x_yd, pin.y_yd]), target.flag_room
+    for way, yards in ((-ahead, room.front_yd), (ahead, room.behind_yd), (-across, room.left_yd),
+                       (across, room.right_yd)):  # fmt: skip
+        if yards > 0.0:
+            end = spot + yards * way
+            ax.plot(*zip(spot, end, strict=True), color=INK, linewidth=0.8, linestyle=":", zorder=5.0)
+            places = [tuple((spot + share * yards * way).tolist()) for share in (0.7, 0.85, 0.55, 1.0, 1.15)]
+            write(labels, units.number(yards), places, fontsize=7.0)
+    for feature in hole.features:
+        if feature.surface in TROUBLE and feature.area.intersects(view):
+            write(labels, feature.name, places_near(feature.area.intersection(view), ax), style="italic")
+    return ax
+
+
+def extent(answer: Answer, indices: list[int]) -> tuple[float, float, float, float]:
+    """Least and greatest x, least and greatest y of ball, flag, green, line ahead and finishes [yd]."""
+    hole, start = answer.hole, answer.start
+    here, _ = hole.station_offset(start.x_yd, start.y_yd)
+    ahead = [point for point in hole.line if hole.station_offset(*point)[0] > here]
+    gx0, gy0, gx1, gy1 = hole.green.bounds
+    rest = [(start.x_yd, start.y_yd), (hole.pin.x_yd, hole.pin.y_yd), (gx0, gy0), (gx1, gy1), *ahead]
+    dots = [shotplot.hundred(answer, answer.alternatives[k]) for k in indices]
+    xy = np.vstack([*dots, np.array(rest)])
+    low, high = xy.min(axis=0) - MARGIN_YD, xy.max(axis=0) + MARGIN_YD
+    return float(low[0]), float(high[0]), float(low[1]), float(high[1])
+
+
+def _look(answer: Answer, index: int) -> Shot:
+    return dict(shotplot.looks(answer)).get(index, SHOTS[1])
+
+
+def _draw_band(ax: Axes, answer: Answer, one: Alternative) -> None:
+    """The lines that play alike, as an arc across the aim where the stock ball comes down."""
+    start = answer.start
+    turn = math.radians(one.aim_bearing_deg) - math.asin(min(max(one.aim_offset_yd / one.carry_yd, -1), 1))
+    low, high = (math.asin(min(max(edge / one.carry_yd, -1.0), 1.0)) for edge in one.aims_yd)
+    if one.aim_given or high - low < 1e-6:
+        return
+    angle = turn + np.linspace(low, high, 25)
+    x, y = start.x_yd + one.carry_yd * np.sin(angle), start.y_yd + one.carry_yd * np.cos(angle)
+    ax.plot(x, y, color=SHOTS[0].colour, linewidth=2.4, zorder=5.2, solid_capstyle="butt")
+    for k in (0, -1):
+        ax.plot([start.x_yd, x[k]], [start.y_yd, y[k]], color=SHOTS[0].colour, linewidth=0.5, zorder=3.0)
+
+
+def _draw_room(ax: Axes, answer: Answer, one: Alternative) -> None:
+    """The box along the aim line that holds no trouble, as far as something closes it."""
+    room = one.room
+    if room is None:
+        return
+    (_, x1), (_, y1) = ax.get_xlim(), ax.get_ylim()
+    far = abs(x1) + abs(y1) + 1000.0
+    low = 0.0 if room.carry_at_least_yd is None else room.carry_at_least_yd
+    high = far if room.finish_at_most_yd is None else room.finish_at_most_yd
+    left = -far if room.left_edge_yd is None else room.left_edge_yd
+    right = far if room.right_edge_yd is None else room.right_edge_yd
+    bearing = math.radians(one.aim_bearing_deg)
+    ahead = np.array([math.sin(bearing), math.cos(bearing)])
+    across = np.array([ahead[1], -ahead[0]])
+    here = np.array([answer.start.x_yd, answer.start.y_yd])
+    corners = [(low, left), (low, right), (high, right), (high, left), (low, left)]
+    xy = np.array([here + along * ahead + side * across for along, side in corners])
+    ax.plot(xy[:, 0], xy[:, 1], color=INK, linewidth=0.9, linestyle=(0, (5, 2)), zorder=3.2)
+
+
+def _matter(result: Lesson, ones: list[Alternative]) -> list[Trouble]:
+    """Troubles worth a name: those found by balls, most first, then other penalty areas."""
+    found = {name: max(one.features[name].value for one in ones if name in one.features)
+             for one in ones for name in one.features}  # fmt: skip
+    by_name = {f.name: f.surface for f in result.answer.hole.features}
+    rows = [t for t in result.yardage.troubles if found.get(t.name, 0.0) >= 0.005
+            or by_name.get(t.name) in PENALTY]  # fmt: skip
+    return sorted(rows, key=lambda t: -found.get(t.name, 0.0))[:MOST_NAMES]
+
+
+def _round_about(ax: Axes, middle: np.ndarray) -> list[tuple[float, float]]:
+    """A place and rings of places about it."""
+    wide, turn = float(np.ptp(ax.get_xlim())), np.radians(np.arange(0, 360, 45))
+    rings = [middle + r * wide * np.column_stack([np.cos(turn), np.sin(turn)]) for r in (0.05, 0.09, 0.14)]
+    return [(float(x), float(y)) for x, y in np.vstack([middle, *rings])]
+
+
+def _in(answer: Answer, name: str, x: float, y: float) -> bool:
+    feature = answer.hole.feature_at(float(x), float(y))
+    return feature is not None and feature.name == name
+
+
+def _thin(ax: Axes, texts: list) -> None:
+    """Take away numbers on lines that would cover another or leave the drawing."""
+    inside = ax.get_window_extent()
+    kept: list[Bbox] = []
+    for text in list(texts):
+        box = text.get_window_extent()
+        out = box.x0 < inside.x0 or box.x1 > inside.x1 or box.y0 < inside.y0 or box.y1 > inside.y1
+        if out or any(box.overlaps(other) for other in kept):
+            text.remove()
+            texts.remove(text)
+        else:
+            kept.append(box)
+
+
+def seen_on(ax: Axes, answer: Answer) -> list[Surface]:
+    """Kinds of ground in view of finished axes."""
+    from ..hole.surfaces import Surface
+
+    view = groundplot.view_box(ax)
+    found = {f.surface for f in answer.hole.features if f.area.intersects(view)} | {Surface.ROUGH}
+    return sorted(found)

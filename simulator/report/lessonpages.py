@@ -1,0 +1,244 @@
+"""The pages of a lesson: one a picture group, what it says in plain words above it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ..errors import UsageError
+from ..strategy.lesson import Lesson
+from . import lessonmaps, shotplot, takeaways
+from .chosen import title
+from .groundplot import ground_key, view_box
+from .lessoncharts import draw_aims, draw_pattern, draw_scores
+from .palette import CURVES, FAINT, INK, SHOTS, STYLE
+from .sheet import GAP_IN, Sheet, write_pages
+from .units import YARDS, Units
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+    from matplotlib.lines import Line2D
+
+MOST_MAP_IN, LEAST_MAP_IN = 4.9, 2.6
+"""Height of a map on a page [in]."""
+
+ACROSS = 3
+"""Patterns side by side."""
+
+
+def lesson_pages(
+    result: Lesson, units: Units = YARDS, only: Sequence[str] = (), notes: Sequence[str] = ()
+) -> list[tuple[str, Figure]]:
+    """Named pages in the order they are taught.
+
+    Parameters
+    ----------
+    result : Lesson
+    units : Units
+    only : sequence of str
+        Names of `PAGES`; all without any.
+    notes : sequence of str
+        Said on every page.
+
+    Raises
+    ------
+    UsageError
+        A name that is none of `PAGES`.
+    """
+    import matplotlib
+
+    check_only(only)
+    pages = []
+    with matplotlib.rc_context(fname=STYLE):
+        for name, (heading, make) in PAGES.items():
+            if not only or name in only:
+                sheet = Sheet(f"{result.answer.hole.name}: {heading}")
+                make(sheet, result, units)
+                sheet.foot(" ".join([takeaways.foot_words(result, units), *notes]))
+                pages.append((name, sheet.done()))
+    return pages
+
+
+def check_only(only: Sequence[str]) -> None:
+    """Refuse a name that is no page."""
+    for name in only:
+        if name not in PAGES:
+            raise UsageError(f"picture {name!r}; allowed: {', '.join(PAGES)}")
+
+
+def save_lesson(
+    result: Lesson,
+    path: str | Path,
+    units: Units = YARDS,
+    only: Sequence[str] = (),
+    notes: Sequence[str] = (),
+) -> list[Path]:
+    """Write the pages, one PDF or a PNG or SVG each (`sheet.write_pages`); returns the files written."""
+    return write_pages(lesson_pages(result, units, only, notes), path)
+
+
+def _say(sheet: Sheet, lines: Sequence[str]) -> None:
+    for line in lines:
+        sheet.words(line.replace("\N{NO-BREAK SPACE}", " "), 7.5)
+    sheet.skip(0.0)
+
+
+def _map_in(extent: tuple[float, float, float, float], wide_in: float) -> float:
+    x0, x1, y0, y1 = extent
+    return float(np.clip(wide_in * (y1 - y0) / (x1 - x0), LEAST_MAP_IN, MOST_MAP_IN))
+
+
+def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
+    answer = result.answer
+    of = f" (handicap {answer.player.handicap:g})" if answer.player.handicap is not None else ""
+    hole = f"par {answer.hole.par}, {units.length(answer.hole.length_yd)}"
+    sheet.words(
+        f"{answer.player.name}{of}, {hole}, from {units.sentence(answer.start.words)}", 6.5, color=FAINT
+    )
+    _say(sheet, takeaways.plan_words(result, units))
+    tall = _map_in(lessonmaps.extent(answer, [answer.recommended]), sheet.inner_in)
+    ax = sheet.axes(tall)
+    lessonmaps.draw_plan_map(result, ax=ax, units=units)
+    sheet.skip(tall)
+    sheet.key([_shot_key(result, answer.recommended, units), *_line_keys(answer.best.room is not None)])
+    _ground_key(sheet, ax, result)
+    how = f"Names: {units.name} to reach and to clear, straight from the ball; arcs: {units.name} from it."
+    sheet.words(how, 6.0, color=FAINT)
+
+
+def _two(sheet: Sheet, result: Lesson, units: Units) -> None:
+    answer = result.answer
+    _say(sheet, takeaways.two_words(result, units))
+    pair = shotplot.drawn(answer)
+    gap = 0.1
+    wide = (sheet.inner_in - gap * (len(pair) - 1)) / len(pair)
+    tall = _map_in(lessonmaps.extent(answer, pair), wide)
+    axes = [sheet.axes(tall, k * (wide + gap), wide) for k in range(len(pair))]
+    for ax, index in zip(axes, pair, strict=True):
+        lessonmaps.draw_cloud(result, index, ax=ax, units=units)
+    sheet.skip(tall)
+    sheet.key([_shot_key(result, index, units) for index in pair])
+    _ground_key(sheet, axes[0], result)
+    sheet.words("Numbers: balls of the 100 in that trouble.", 6.0, color=FAINT)
+
+
+def _aims(sheet: Sheet, result: Lesson, units: Units) -> None:
+    _say(sheet, takeaways.aim_words(result, units))
+    ax = sheet.axes(2.9, 0.4)
+    draw_aims(result, ax=ax, units=units)
+    sheet.skip(2.9 + 0.32)
+    from matplotlib.lines import Line2D
+
+    sheet.key(
+        [
+            Line2D([], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=3.5,
+                   markerfacecolor=look.face, label=title(result.answer, curve.index))
+            for curve, look in zip(result.curves, CURVES, strict=False)
+        ],
+        columns=2,
+    )  # fmt: skip
+    how = "Thick bars: aims within 0.03 of the best. Bands: two standard errors either side."
+    sheet.words(how, 6.0, color=FAINT)
+
+
+def _scores(sheet: Sheet, result: Lesson, units: Units) -> None:
+    _say(sheet, takeaways.score_words(result))
+    ax = sheet.axes(2.5, 0.4)
+    draw_scores(result, ax=ax, units=units)
+    sheet.skip(2.5 + 0.3)
+    handles, _ = ax.get_legend_handles_labels()
+    sheet.key(handles, columns=2)
+
+
+def _worth(sheet: Sheet, result: Lesson, units: Units) -> None:
+    _say(sheet, takeaways.worth_words(result, units))
+    value = result.value
+    box = (value.x_yd[0], value.x_yd[-1], value.y_yd[0], value.y_yd[-1])
+    tall = _map_in(box, sheet.inner_in)
+    ax = sheet.axes(tall)
+    lessonmaps.draw_value(result, ax=ax, units=units)
+    sheet.skip(tall)
+    _ground_key(sheet, ax, result)
+
+
+def _approach(sheet: Sheet, result: Lesson, units: Units) -> None:
+    answer = result.approach
+    _say(sheet, takeaways.approach_words(result, units))
+    tall = 3.9
+    ax = sheet.axes(tall)
+    lessonmaps.draw_approach(result, ax=ax, units=units)
+    sheet.skip(tall)
+    dots, view = shotplot.hundred(answer, answer.best), view_box(ax).bounds
+    inside = (dots >= (view[0], view[1])).all(axis=1) & (dots <= (view[2], view[3])).all(axis=1)
+    outside = int(np.count_nonzero(~inside))
+    words = "White cross: middle of the finishes. Dotted: green round the flag."
+    sheet.key([_shot_key(result, answer.recommended, units, answer)])
+    _ground_key(sheet, ax, result)
+    sheet.words(
+        f"{words} {outside} of the 100 are beyond the picture." if outside else words, 6.0, color=FAINT
+    )
+
+
+def _patterns(sheet: Sheet, result: Lesson, units: Units) -> None:
+    _say(sheet, takeaways.pattern_words(result, units))
+    wide, gap, head, low = 0.88, 0.29, 0.27, 0.22
+    for first in range(0, len(result.patterns), ACROSS):
+        sheet.skip(head)
+        row = result.patterns[first : first + ACROSS]
+        for k, club in enumerate(row):
+            draw_pattern(club, ax=sheet.axes(wide, 0.22 + k * (wide + gap), wide), units=units)
+        sheet.skip(wide + low - GAP_IN)
+    from matplotlib.lines import Line2D
+
+    sheet.key([
+        Line2D([], [], color=SHOTS[0].face, marker="o", markersize=2.5, linestyle="none",
+               label=f"one finish of 100; {units.name} from the ball and beside the line"),
+        Line2D([], [], color=SHOTS[1].colour, label=f"8 of 10 each way; width x depth, {units.name}"),
+    ])  # fmt: skip
+    how = "Driver from a tee, all else from fairway; level field, today's air, the hole's first leg up."
+    sheet.words(how, 6.0, color=FAINT)
+
+
+def _shot_key(result: Lesson, index: int, units: Units, answer: object = None) -> Line2D:
+    from matplotlib.lines import Line2D
+
+    from .sheet import wrapped
+
+    of = result.answer if answer is None else result.approach
+    one = of.alternatives[index]
+    look = dict(shotplot.looks(of)).get(index, SHOTS[0])
+    counts = ", ".join(f"{name} {count}" for name, count in shotplot.counts(of, one).items())
+    words = f"{title(of, index)}, {takeaways.line_words(one, units)}. Of 100: {counts}"
+    return Line2D(
+        [], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=4.5,
+        markerfacecolor=look.face, markeredgecolor=look.colour, label="\n".join(wrapped(words, 6.5, 3.0)),
+    )  # fmt: skip
+
+
+def _line_keys(room: bool) -> list[Line2D]:
+    from matplotlib.lines import Line2D
+
+    band = Line2D([], [], color=SHOTS[0].colour, linewidth=2.4, label="lines that play alike")
+    words = "room: ground without trouble"
+    box = Line2D([], [], color=INK, linewidth=0.9, linestyle=(0, (5, 2)), label=words)
+    return [band, box] if room else [band]
+
+
+def _ground_key(sheet: Sheet, ax: Axes, result: Lesson) -> None:
+    sheet.key(ground_key(lessonmaps.seen_on(ax, result.answer)), columns=3)
+
+
+PAGES: dict[str, tuple[str, Callable[[Sheet, Lesson, Units], None]]] = {
+    "plan": ("the plan", _plan),
+    "two": ("two ways to play it", _two),
+    "aims": ("where to aim", _aims),
+    "scores": ("what you score", _scores),
+    "worth": ("what a yard is worth", _worth),
+    "approach": ("the shot at the green", _approach),
+    "patterns": ("your pattern", _patterns),
+}
+"""Names of the pages, their headings, and what makes them."""

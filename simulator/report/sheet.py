@@ -1,0 +1,201 @@
+"""A page made from the top down: words, drawings, keys and a foot, each where the one before ends."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import lru_cache
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from ..errors import UsageError
+from ..files import written_whole
+from .page import DPI, EDGE_IN, PAGE_IN, check_plot_path
+from .palette import FAINT, INK, STYLE
+
+if TYPE_CHECKING:
+    from matplotlib.artist import Artist
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+TALLEST_IN = 24.0
+"""Height of a page while it is made [in]; it is cut to what is on it."""
+
+GAP_IN = 0.07
+"""Between the parts of a page [in]."""
+
+LINE = 1.28
+"""Height of a line of words over the size of its letters."""
+
+
+class Sheet:
+    """A page under construction; use inside ``matplotlib.rc_context(fname=STYLE)``.
+
+    Parameters
+    ----------
+    title : str
+    wide_in, tall_in : float
+        Size of the page; without a height it is as tall as what is put on it.
+    """
+
+    def __init__(self, title: str, wide_in: float = PAGE_IN, tall_in: float | None = None) -> None:
+        from matplotlib.backends.backend_agg import FigureCanvasAgg
+        from matplotlib.figure import Figure
+
+        self.wide_in, self.tall_in = wide_in, tall_in
+        self.figure = Figure(figsize=(wide_in, tall_in or TALLEST_IN), dpi=DPI)
+        FigureCanvasAgg(self.figure)
+        self.down_in = EDGE_IN
+        self._placed: list[tuple[Artist, tuple[float, float, float, float]]] = []
+        self.words(title, 9.0, weight="bold")
+
+    @property
+    def inner_in(self) -> float:
+        """Width between the margins [in]."""
+        return self.wide_in - 2.0 * EDGE_IN
+
+    def words(
+        self,
+        words: str,
+        size: float = 7.5,
+        *,
+        left_in: float = 0.0,
+        wide_in: float | None = None,
+        **style: Any,
+    ) -> None:
+        """A paragraph below what is there, broken where the page ends."""
+        lines = wrapped(words, size, wide_in or self.inner_in - left_in, style.get("weight", "normal"))
+        for line in lines:
+            text = self.figure.text(0, 0, line, size=size, va="top", **{"color": INK, **style})
+            tall = size * LINE / 72.0
+            self._place(text, (EDGE_IN + left_in, self.down_in, 0.0, 0.0))
+            self.down_in += tall
+        self.down_in += GAP_IN / 2.0
+
+    def table(
+        self, rows: Sequence[Sequence[str]], at_in: Sequence[float], size: float = 6.5, *, head: bool = True
+    ) -> None:
+        """Rows of words; a column that starts at a negative place ends there instead."""
+        for number, row in enumerate(rows):
+            colour = FAINT if head and number == 0 else INK
+            for words, at in zip(row, at_in, strict=True):
+                side = "right" if at < 0.0 else "left"
+                text = self.figure.text(0, 0, words, size=size, va="top", ha=side, color=colour)
+                self._place(text, (EDGE_IN + abs(at), self.down_in, 0.0, 0.0))
+            self.down_in += size * LINE / 72.0
+        self.down_in += GAP_IN / 2.0
+
+    def axes(self, tall_in: float, left_in: float = 0.0, wide_in: float | None = None) -> Axes:
+        """Axes whose upper edge is where the page has come to; the page does not move on (see `skip`)."""
+        rect = (EDGE_IN + left_in, self.down_in, wide_in or self.inner_in - left_in, tall_in)
+        ax = self.figure.add_axes(self._share(rect))
+        self._place(ax, rect)
+        return ax
+
+    def skip(self, tall_in: float) -> None:
+        """Move on down the page."""
+        self.down_in += tall_in + GAP_IN
+
+    def key(self, handles: Sequence[Any], columns: int = 1, size: float = 6.5) -> None:
+        """A key below what is there."""
+        if not handles:
+            return
+        ax = self.axes(1.0)
+        ax.set_axis_off()
+        legend = ax.legend(
+            handles=list(handles), loc="upper left", ncols=columns, alignment="left", handlelength=2.6,
+            fontsize=size, bbox_to_anchor=(0.0, 1.0),
+        )  # fmt: skip
+        self.skip(float(legend.get_window_extent().height) / self.figure.dpi)
+
+    def foot(self, words: str, size: float = 5.5) -> None:
+        """Words at the end of the page; at its bottom where its height is fixed."""
+        if self.tall_in is not None:
+            lines = wrapped(words, size, self.inner_in, "normal")
+            self.down_in = self.tall_in - EDGE_IN - len(lines) * size * LINE / 72.0
+        self.words(words, size, color=FAINT)
+
+    def done(self) -> Figure:
+        """The finished page."""
+        tall = self.tall_in or self.down_in + EDGE_IN
+        self.figure.set_size_inches(self.wide_in, tall)
+        for artist, rect in self._placed:
+            share = self._share(rect)
+            if hasattr(artist, "set_yticks"):
+                artist.set_position(share)  # type: ignore[attr-defined]
+            else:
+                artist.set_position((share[0], share[1] + share[3]))  # type: ignore[attr-defined]
+        return self.figure
+
+    def _place(self, artist: Artist, rect_in: tuple[float, float, float, float]) -> None:
+        self._placed.append((artist, rect_in))
+
+    def _share(self, rect_in: tuple[float, float, float, float]) -> tuple[float, float, float, float]:
+        """Left, top, width and height in inches from the upper left corner, as shares of the figure."""
+        width, height = self.figure.get_size_inches()
+        left, top, wide, tall = rect_in
+        return left / width, 1.0 - (top + tall) / height, wide / width, tall / height
+
+
+@lru_cache(maxsize=4096)
+def width_in(word: str, size: float, weight: str = "normal") -> float:
+    """Width of some letters as they are drawn [in]."""
+    from matplotlib.font_manager import FontProperties
+    from matplotlib.textpath import TextToPath
+
+    font = FontProperties(family="DejaVu Sans", size=size, weight=weight)
+    return float(TextToPath().get_text_width_height_descent(word, font, ismath=False)[0]) / 72.0
+
+
+def wrapped(words: str, size: float, wide_in: float, weight: str = "normal") -> list[str]:
+    """Lines no wider than some inches; a line break in the words stays one."""
+    lines: list[str] = []
+    for paragraph in words.split("\n"):
+        line = ""
+        for word in paragraph.split(" "):
+            longer = f"{line} {word}" if line else word
+            if line and width_in(longer, size, weight) > wide_in:
+                lines.append(line)
+                line = word
+            else:
+                line = longer
+        lines.append(line)
+    return lines
+
+
+def write_pages(pages: Sequence[tuple[str, Figure]], path: str | Path) -> list[Path]:
+    """Write named pages: one PDF of all of them, or a PNG or SVG file for each, by the suffix.
+
+    Returns
+    -------
+    list of Path
+        What was written: ``lesson.pdf``; ``lesson.png`` for one page, ``lesson-1-plan.png`` and so on for
+        more than one.
+
+    Raises
+    ------
+    UsageError
+        A suffix that is none of these, or a place that cannot be written.
+    """
+    import matplotlib
+
+    target = Path(path)
+    suffix = check_plot_path(target)
+    if not pages:
+        raise UsageError(f"{path}: no page to write")
+    with matplotlib.rc_context(fname=STYLE):
+        if suffix == "pdf":
+            from matplotlib.backends.backend_pdf import PdfPages
+
+            with written_whole(target) as draft, PdfPages(draft, metadata={"CreationDate": None}) as book:
+                for _, figure in pages:
+                    book.savefig(figure)
+            return [target]
+        written = []
+        for number, (name, figure) in enumerate(pages, start=1):
+            one = target.with_name(f"{target.stem}-{number}-{name}{target.suffix}")
+            one = one if len(pages) > 1 else target
+            with written_whole(one) as draft:
+                stamp = {"Date": None} if suffix == "svg" else None
+                figure.savefig(draft, format=suffix, dpi=DPI, metadata=stamp)
+            written.append(one)
+        return written

@@ -1,0 +1,212 @@
+"""The yardage page of a hole: its map, carries to every edge of every trouble, fairway widths, the green."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from ..hole.surfaces import Surface
+from ..hole.yardage import GreenSize, Trouble, Yardage
+from .figures import join_words
+from .groundplot import ground_key
+from .holemap import draw_map, letters, whole_hole
+from .palette import FAINT, GROUND, INK, STYLE
+from .sheet import Sheet, wrapped, write_pages
+from .units import YARDS, Units
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+MAP_WIDE_IN, MOST_MAP_IN = 2.05, 5.8
+"""Width of the map and its greatest height [in]."""
+
+STRIP_IN = 1.05
+"""Width of the strip with the fairway's widths [in]."""
+
+LEAST_STRIP_YD, NUMBER_YD = 30.0, 16.0
+"""The strip shows at least so much ground either side of the line, and so much more for the numbers [yd]."""
+
+CHECK = (
+    "Measured on the drawn hole: check on the ground before you trust a number. Local rules and the "
+    "committee decide what is what."
+)
+"""What a yardage page owes its reader."""
+
+
+def draw_widths(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
+    """The fairway laid out straight: its edges from the line of play and its width, every 10 yards.
+
+    Parameters
+    ----------
+    yardage : Yardage
+    ax : Axes, optional
+        Made when left out.
+    """
+    ax = _own_axes(ax)
+    fairway, putting = GROUND[Surface.FAIRWAY].fill, GROUND[Surface.GREEN].fill
+    for one in yardage.widths:
+        low, high = one.left_yd, one.right_yd
+        ax.plot([low, high], [one.station_yd] * 2, color=INK, linewidth=0.8, zorder=3)
+        ax.text(
+            high + 3.0,
+            one.station_yd,
+            f"{units.whole(one.width_yd)}",
+            size=5.5,
+            ha="left",
+            va="center",
+            color=INK,
+        )
+    for first, last in zip(yardage.widths, yardage.widths[1:], strict=False):
+        if last.station_yd - first.station_yd < 15.0:  # the fairway goes on between them
+            ax.fill_betweenx(
+                [first.station_yd, last.station_yd], [first.left_yd, last.left_yd],
+                [first.right_yd, last.right_yd], color=fairway, linewidth=0, zorder=1,
+            )  # fmt: skip
+    green = yardage.green
+    ax.fill_betweenx(
+        [green.front_yd, green.back_yd],
+        -0.5 * green.width_yd,
+        0.5 * green.width_yd,
+        color=putting,
+        lw=0,
+        zorder=1,
+    )
+    words = f"{units.whole(green.depth_yd)} deep"
+    ax.text(0.0, 0.5 * (green.front_yd + green.back_yd), words, size=5.5, ha="center", va="center", color=INK)
+    ax.axvline(0.0, color=FAINT, linewidth=0.6, linestyle=(0, (1, 3)), zorder=2)
+    step = 50.0 / units.of(1.0)
+    marks = [k * step for k in range(int(yardage.hole.length_yd / step) + 1)]
+    ax.set_yticks(marks, [f"{50 * k}" for k in range(len(marks))])
+    ax.tick_params(axis="y", left=True, labelleft=True, labelsize=5.5, length=2, pad=1.5)
+    edges = [abs(edge) for one in yardage.widths for edge in (one.left_yd, one.right_yd)]
+    half = max([LEAST_STRIP_YD, *edges])
+    ax.set(xlim=(-half - 3.0, half + NUMBER_YD), ylim=(-12.0, green.back_yd + 24.0))
+    return ax
+
+
+def draw_hole(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
+    """The map of a hole with stations and letters.
+
+    Parameters
+    ----------
+    yardage : Yardage
+    ax : Axes, optional
+        Made when left out.
+    """
+    ax = _own_axes(ax)
+    draw_map(ax, yardage, units)
+    return ax
+
+
+def _own_axes(ax: Axes | None) -> Axes:
+    if ax is not None:
+        return ax
+    import matplotlib
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+    from matplotlib.figure import Figure
+
+    with matplotlib.rc_context(fname=STYLE):
+        figure = Figure(figsize=(3.6, 5.0), dpi=300)
+        FigureCanvasAgg(figure)
+        return figure.add_subplot()
+
+
+def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
+    """The whole page."""
+    import matplotlib
+
+    hole = yardage.hole
+    with matplotlib.rc_context(fname=STYLE):
+        sheet = Sheet(f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}")
+        sheet.words(
+            f"From the {hole.tee.name} tee. Numbers are {units.name}; the line runs tee to green.", 6.5
+        )
+        x0, x1, y0, y1 = whole_hole(hole)
+        tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
+        strip = sheet.axes(tall, MAP_WIDE_IN + 0.3, STRIP_IN)
+        ax = sheet.axes(tall, 0.0, MAP_WIDE_IN)
+        seen = draw_map(ax, yardage, units)
+        draw_widths(yardage, ax=strip, units=units)
+        sheet.skip(tall)
+        sheet.words("Right: fairway laid out straight, its width every 10 yd.", 6.0, color=FAINT)
+        rows = [("", "", "reach", "clear", "beside the line")]
+        rows += [_row(letter, one, units) for letter, one in letters(yardage)]
+        sheet.table(rows, (0.0, 0.14, -2.02, -2.42, 2.52))
+        for line in green_words(yardage.green, units):
+            sheet.words(line, 6.5)
+        sheet.key(ground_key(seen), columns=3)
+        sheet.foot(foot_words(yardage))
+        return sheet.done()
+
+
+def foot_words(yardage: Yardage) -> str:
+    """Meaning of the numbers, the caution, and whose map it is."""
+    owed = getattr(yardage.hole, "attribution", "") or ""
+    how = "Reach: straight from the tee to the nearest edge; clear: a carry over all of it."
+    return " ".join(part for part in (how, CHECK, owed) if part)
+
+
+def _row(letter: str, one: Trouble, units: Units) -> tuple[str, str, str, str, str]:
+    name = wrapped(one.name, 6.5, 1.55)[0]
+    return letter, name, units.number(one.reach_yd), units.number(one.clear_yd), _beside(one, units)
+
+
+def _beside(one: Trouble, units: Units) -> str:
+    if one.line_near_yd is not None and one.line_far_yd is not None:
+        return f"across, {units.number(one.line_near_yd)} to {units.number(one.line_far_yd)}"
+    return units.side(one.offset_yd) or f"just {one.side}"
+
+
+def green_words(green: GreenSize, units: Units = YARDS) -> list[str]:
+    """The green in words: how far, how deep, where the pins stand."""
+    number = units.number
+    pins = join_words([
+        f"{pin.name} {number(pin.on_yd)} on, {number(min(pin.from_left_yd, pin.from_right_yd))} from the "
+        f"{'left' if pin.from_left_yd <= pin.from_right_yd else 'right'}"
+        for pin in green.pins
+    ])  # fmt: skip
+    return [
+        f"Green: front {number(green.ball_front_yd)}, back {number(green.ball_back_yd)}, "
+        f"{units.length(green.depth_yd)} deep, {number(green.width_yd)} wide.",
+        *([f"Pins: {pins}."] if pins else []),
+    ]
+
+
+def save_show(yardage: Yardage, path: str | Path, units: Units = YARDS) -> None:
+    """Write the page; PNG, SVG or PDF by the suffix."""
+    write_pages([("show", show_page(yardage, units))], path)
+
+
+def show_text(yardage: Yardage, units: Units = YARDS) -> str:
+    """The same as a table for a terminal, 80 columns."""
+    hole, number = yardage.hole, units.number
+    lines = [
+        f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)} from the {hole.tee.name} tee "
+        f"({units.name})",
+        "",
+        f"{'trouble':<26}{'kind':<17}{'reach':>6}{'clear':>7}  beside the line",
+    ]
+    lines += [
+        f"{one.name[:25]:<26}{one.kind:<17}{number(one.reach_yd):>6}{number(one.clear_yd):>7}  "
+        f"{_beside(one, units)}"
+        for one in yardage.troubles
+    ]
+    if not yardage.troubles:
+        lines.append("none drawn near the line")
+    lines += ["", f"{'fairway at':<12}{'width':>6}{'left':>6}{'right':>7}"]
+    for one in yardage.widths:
+        left, right = number(-one.left_yd), number(one.right_yd)
+        at, wide = number(one.station_yd), number(one.width_yd)
+        lines.append(f"{at:<12}{wide:>6}{left:>6}{right:>7}")
+    if not yardage.widths:
+        lines.append("none drawn")
+    words = [line for part in green_words(yardage.green, units) for line in wrapped_text(part)]
+    return "\n".join([*lines, "", *words, *wrapped_text(foot_words(yardage))])
+
+
+def wrapped_text(words: str) -> list[str]:
+    """Lines of at most 80 letters."""
+    import textwrap
+
+    return textwrap.wrap(words, 80, break_on_hyphens=False)

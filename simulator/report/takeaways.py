@@ -1,0 +1,239 @@
+"""What a lesson says in plain words, each sentence out of its figures."""
+
+from __future__ import annotations
+
+from ..hole.surfaces import WORDS, Surface
+from ..strategy.lesson import Lesson
+from ..strategy.result import Alternative, Answer
+from . import phrases
+from .chosen import Trouble, equals, par_counts, runner_up, title, troubles
+from .figures import HELD, in_hundred, join_words, nearest, one_in, unseen
+from .lines import line_words as pointing_words
+from .shotplot import counts
+from .units import YARDS, Units
+
+LEAST_LEAVE_YD = 5.0
+"""A gain in distance smaller than this is not told [yd]."""
+
+LEAST_MORE = 0.02
+"""Trouble found so much more often is worth a sentence (share of the plays)."""
+
+
+def times_words(share: float, sequences: int) -> str:
+    """A share as times: "1 time in 7", "6 times in 10", "fewer than 1 in 6,666" for what never came up."""
+    if share <= 0.0:
+        return unseen(sequences)
+    if share < 0.005:
+        return one_in(nearest(1.0 / share))
+    if share <= 0.4:
+        number = nearest(1.0 / share)
+        return f"1{HELD}time in{HELD}{number if number < 100 else round(number, -1)}"
+    tens = nearest(10.0 * share)
+    return f"{tens} times in{HELD}10" if tens < 10 else "nearly always"
+
+
+def line_words(one: Alternative, units: Units = YARDS) -> str:
+    """Where a shot is aimed, from the straight line to the pin."""
+    side = units.side(one.aim_offset_yd)
+    return f"aimed {side} of the pin line" if side else "aimed at the pin"
+
+
+def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
+    """Which club, which line, why, what the alternative risks."""
+    answer = result.answer
+    level = equals(answer)
+    if len(level) > 1:
+        names = join_words([f"the {title(answer, k)}" for k in level[:3]], "or")
+        first = f"{names[:1].upper()}{names[1:]}: over many plays neither is ahead, hit the one you trust."
+        lines = [f"The {title(answer, k)} is {line_words(answer.alternatives[k], units)}." for k in level[:3]]
+        return [first, " ".join(lines), *risk_words(answer, units)]
+    best = answer.best
+    leaves = units.range(best.leaves_yd["p10"], best.leaves_yd["p90"])
+    line = line_words(best, units)
+    club = f"Hit the {title(answer, answer.recommended)}, {line}; it leaves {leaves}, 8 in 10."
+    return [club, f"Point it {pointing_words(best, units)}.", why_words(answer), *risk_words(answer, units)]
+
+
+def why_words(answer: Answer) -> str:
+    """What the recommended shot saves against the runner-up."""
+    other = runner_up(answer)
+    if other is None:
+        return "No other club of the bag comes near it from here."
+    behind = answer.alternatives[other].difference
+    mine, other_name = title(answer, answer.recommended), title(answer, other)
+    error = f"give or take {2.0 * behind.standard_error:.2f}"
+    if behind.value <= 0.0:
+        return f"On score the {mine} and the {other_name} are level ({error})."
+    often = 1.0 / behind.value
+    times = "every time" if often < 1.5 else f"every {nearest(often)} times"
+    saves = f"The {mine} saves a shot against the {other_name} {times} you play this"
+    return f"{saves}: {behind.value:.2f}, {error}."
+
+
+def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
+    """What the runner-up risks and what it gains."""
+    other = runner_up(answer)
+    if other is None:
+        return []
+    one, two, n = answer.best, answer.alternatives[other], answer.sequences
+    names = title(answer, answer.recommended), title(answer, other)
+    nearer = one.leaves_yd["p50"] - two.leaves_yd["p50"]
+    far = units.length(abs(nearer)) if abs(nearer) >= LEAST_LEAVE_YD else ""
+    rows = troubles(answer, [answer.recommended, other])
+    worse = _dearest([row for row in rows if row.shares[1] - row.shares[0] >= LEAST_MORE], 1)
+    better = _dearest([row for row in rows if row.shares[0] - row.shares[1] >= LEAST_MORE], 0)
+    gains = f" and {'gains' if nearer > 0 else 'loses'} {far}" if far else ""
+    said = []
+    if worse is not None:
+        risk = times_words(worse.shares[1], n)
+        said.append(
+            f"The {names[1]} finds {worse.words} {risk} ({names[0]}: "
+            f"{times_words(worse.shares[0], n)}){gains}."
+        )
+    elif far:
+        said.append(f"The {names[1]} risks no more, {'gains' if nearer > 0 else 'but loses'} {far}.")
+    else:
+        said.append(f"The {names[1]} risks no more than the {names[0]} and leaves about the same.")
+    if better is not None:
+        said.append(
+            f"The {names[0]} has its own price: {better.words} {times_words(better.shares[0], n)} "
+            f"({names[1]}: {times_words(better.shares[1], n)})."
+        )
+    return said
+
+
+def _dearest(rows: list[Trouble], index: int) -> Trouble | None:
+    """The row whose surplus is greatest, penalties before anything else."""
+    if not rows:
+        return None
+    return max(rows, key=lambda row: (row.penalty, row.shares[index] - row.shares[1 - index]))
+
+
+def aim_words(result: Lesson, units: Units = YARDS) -> list[str]:
+    """The flat bottom and the cliff of each club."""
+    said = []
+    for curve in result.curves[:2]:
+        name = title(result.answer, curve.index)
+        low, high = curve.tie_yd
+        ends = [units.bare_side(edge) if units.whole(abs(edge)) else "the pin line" for edge in (low, high)]
+        words = f"The {name} plays alike from {ends[0]} to {ends[1]}"
+        cliffs = [
+            f"{units.length(10.0)} more {side} costs {cost:.2f}"
+            for side, cost in (("left", curve.ten_left), ("right", curve.ten_right)) if cost is not None
+        ]  # fmt: skip
+        said.append(f"{words}; {' and '.join(cliffs)}." if cliffs else f"{words}.")
+    return said
+
+
+def score_words(result: Lesson) -> list[str]:
+    """The scores in whole counts."""
+    answer = result.answer
+    other = runner_up(answer)
+    said = []
+    for k in [answer.recommended] if other is None else [answer.recommended, other]:
+        one, pars = answer.alternatives[k], par_counts(answer.alternatives[k])
+        name = title(answer, k)
+        mean = f"averages {one.score.value:.2f} (give or take {2.0 * one.score.standard_error:.2f})"
+        if pars is None:
+            said.append(f"From here the {name} {mean}.")
+        else:
+            said.append(
+                f"The {name} {mean}: in 100 plays {pars[0]} at par or better, {pars[1]} bogeys, "
+                f"{pars[2]} doubles or worse."
+            )
+    return said
+
+
+def worth_words(result: Lesson, units: Units = YARDS) -> list[str]:
+    """What a yard and a lie are worth where the shot finishes."""
+    value = result.value
+    pin = result.answer.hole.pin
+    out = ((pin.x_yd - value.here_yd[0]) ** 2 + (pin.y_yd - value.here_yd[1]) ** 2) ** 0.5
+    said = [
+        f"From the cross, {units.length(out)} out on {value.ground}, this player takes {value.here:.2f} more "
+        "shots. Lines: strokes more or fewer than from there."
+    ]
+    ten = []
+    if value.ten_nearer is not None:
+        ten.append(f"{units.length(10.0)} nearer {_worth(-value.ten_nearer)}")
+    if value.ten_farther is not None:
+        ten.append(f"{units.length(10.0)} farther {_worth(value.ten_farther)}")
+    if ten:
+        said.append(f"{' and '.join(ten)}.")
+    lies = [f"{name} {_worth(cost)}" for name, cost in value.lies.items()]
+    if lies:
+        said.append(f"In place of {value.ground}: {', '.join(lies)}.")
+    return [f"{line[:1].upper()}{line[1:]}" for line in said]
+
+
+def _worth(cost: float) -> str:
+    return f"{'costs' if cost >= 0.0 else 'saves'} {abs(cost):.2f}"
+
+
+def approach_words(result: Lesson, units: Units = YARDS) -> list[str]:
+    """The shot at the green: club, target, misses, room."""
+    answer, target, number = result.approach, result.target, units.number
+    best = answer.best
+    on = counts(answer, best).get(WORDS[Surface.GREEN], 0)  # as the key below the picture has it
+    missed = {name: share.value for name, share in target.misses.items() if name != "on"}
+    whole = max(sum(missed.values()), 1e-9)
+    parts = in_hundred([(100 - on) / 100.0 * share / whole for share in missed.values()])
+    where = ", ".join(f"{part} {name}" for name, part in zip(missed, parts, strict=True) if part)
+    room = target.flag_room
+    said = [
+        f"From {units.sentence(answer.start.words)}: the {title(answer, answer.recommended)}, "
+        f"{line_words(best, units)}. In 100, {on} finish on the green; the others: "
+        f"{where or 'none'}.",
+        f"The flag has {number(room.front_yd)} {units.short} of green in front, {number(room.behind_yd)} "
+        f"behind, {number(room.left_yd)} left, {number(room.right_yd)} right.",
+    ]
+    mine = target.middle_room
+    depth, width = (units.length(v) for v in target.eight_in_ten_yd)
+    middle = (
+        f"The middle of the finishes has {number(mine.front_yd)} in front, {number(mine.behind_yd)} behind; "
+        if mine.front_yd + mine.behind_yd > 0.0 else "The middle of the finishes is off the green; "
+    )  # fmt: skip
+    return [*said, f"{middle}8 in 10 stay inside {depth} of depth and {width} of width."]
+
+
+def pattern_words(result: Lesson, units: Units = YARDS) -> list[str]:
+    """The widest and the narrowest pattern, and what mishits do."""
+    first, last = result.patterns[0], result.patterns[-1]
+    wide = [
+        f"the {one.club} {units.length(one.width_yd.value)} across, {units.length(one.depth_yd.value)} deep"
+        for one in (first, last)
+    ]
+    return [
+        f"8 of 10 finish inside: {' and '.join(wide)}, each way by itself. Plan with the whole pattern, "
+        "not with the best ball of it.",
+    ]
+
+
+def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
+    """Where each of the two goes wrong."""
+    answer = result.answer
+    other = runner_up(answer)
+    if other is None:
+        return ["One club stands alone here: the picture shows where it goes wrong."]
+    pair = [answer.recommended, other]
+    rows = [row for row in troubles(answer, pair) if max(row.shares) >= 0.01][:4]
+    said = []
+    for place, k in enumerate(pair):
+        found = [f"{row.words} {times_words(row.shares[place], answer.sequences)}" for row in rows]
+        words = ", ".join(found) if found else "no trouble drawn here"
+        said.append(f"{title(answer, k)[:1].upper()}{title(answer, k)[1:]}: {words}.")
+    return said
+
+
+def foot_words(result: Lesson, units: Units = YARDS) -> str:
+    """Whose odds, the cautions, and whose map."""
+    answer = result.answer
+    player = answer.player
+    of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
+    owed = getattr(answer.hole, "attribution", "") or ""
+    parts = (
+        f"{player.name}{of}; {answer.sequences:,} plays of each shot, seed {answer.seed}: a model's odds.",
+        f"Nobody ahead nearer than {units.length(answer.clear_beyond_yd)}. {phrases.LOOK}",
+        phrases.RULES, owed,
+    )  # fmt: skip
+    return " ".join(part for part in parts if part)

@@ -1,0 +1,125 @@
+"""Expected score against aim: the flat bottom, and where it turns into a cliff."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..engine import PART_SWING, PUNCH_SWING
+from ..tables.luck import strike_sets
+from .result import TIE_STROKES, Alternative
+from .search import Place
+
+WIDE_DEG, STEP_DEG = 15.0, 0.5
+"""Aims either side of the best, and their spacing [deg]."""
+
+SETS, STRIKES = 16, 256
+"""Scrambles of the strikes that value an aim, and strikes in each: the same for every aim."""
+
+
+@dataclass(frozen=True)
+class AimCurve:
+    """What one club scores by where it is aimed.
+
+    Attributes
+    ----------
+    index : int
+        Of the alternative in the answer.
+    club, flight : str
+    carry_yd : float
+    aims_yd : float64[n]
+        Aim offsets at stock carry from the straight line ball to pin, right positive.
+    scores, errors : float64[n]
+        Expected strokes and their standard errors: the alternative's own score at its own aim, and from
+        there what the value map says another aim costs.
+    best_yd : float
+        The aim with the lowest of them.
+    tie_yd : tuple of float
+        First and last aim about it that score within `TIE_STROKES` of it.
+    ten_left, ten_right : float or None
+        Strokes that ten yards beyond either end of that band cost over the best; None beyond the curve.
+    """
+
+    index: int
+    club: str
+    flight: str
+    carry_yd: float
+    aims_yd: np.ndarray
+    scores: np.ndarray
+    errors: np.ndarray
+    best_yd: float
+    tie_yd: tuple[float, float]
+    ten_left: float | None
+    ten_right: float | None
+
+
+TEN_YD = 10.0
+"""How far beyond the flat bottom the cliff is measured [yd]."""
+
+
+def aim_curve(place: Place, one: Alternative, index: int, value: float, seed: int) -> AimCurve:
+    """Value every aim of one alternative with the same strikes, from its own score on.
+
+    Parameters
+    ----------
+    place : Place
+    one : Alternative
+        Its club, flight and carry are kept; only the aim is varied.
+    index : int
+        Of the alternative in the answer.
+    value : float
+        Strokes from the place, for a stroke that is replayed.
+    seed : int
+    """
+    turn = math.asin(min(max(one.aim_offset_yd / one.carry_yd, -1.0), 1.0))
+    turns = turn + np.radians(np.arange(-WIDE_DEG, WIDE_DEG + 1e-9, STEP_DEG))
+    first = _action(place, one)
+    actions = np.array([(first[0], t, first[1]) for t in turns])
+    found = place.values(actions, value, strike_sets(seed + 31, SETS, STRIKES))
+    sets = found[:, :, 0] + value * found[:, :, 1]
+    over = sets - sets[turns.size // 2]  # over the alternative's own aim, strike by strike
+    scores = one.score.value + over.mean(axis=1)
+    errors = np.hypot(one.score.standard_error, over.std(axis=1, ddof=1) / math.sqrt(SETS))
+    aims = one.carry_yd * np.sin(turns)
+    best = int(np.argmin(scores))
+    low, high = _band(scores, best)
+    return AimCurve(
+        index=index, club=one.club, flight=one.flight, carry_yd=one.carry_yd, aims_yd=aims, scores=scores,
+        errors=errors, best_yd=float(aims[best]), tie_yd=(float(aims[low]), float(aims[high])),
+        ten_left=_beyond(aims, scores, best, float(aims[low]) - TEN_YD),
+        ten_right=_beyond(aims, scores, best, float(aims[high]) + TEN_YD),
+    )  # fmt: skip
+
+
+def _action(place: Place, one: Alternative) -> tuple[float, float]:
+    """Shot code and reach of an alternative."""
+    if one.flight == "part":
+        return PART_SWING, one.carry_yd - place.distance_yd
+    if one.flight == "punch":
+        return PUNCH_SWING, one.carry_yd - place.distance_yd
+    shots = place.board.bag.shots
+    rows = [
+        k for k in range(shots.first_part)
+        if shots.shots[k].club.name == one.club and shots.shots[k].flight == one.flight
+    ]  # fmt: skip
+    row = min(rows, key=lambda k: abs(shots.shots[k].carry_yd - one.carry_yd))
+    return float(row), 0.0
+
+
+def _band(scores: np.ndarray, best: int) -> tuple[int, int]:
+    """First and last index about the best whose scores are within the tie band."""
+    good = scores <= scores[best] + TIE_STROKES
+    low = high = best
+    while low > 0 and good[low - 1]:
+        low -= 1
+    while high < scores.size - 1 and good[high + 1]:
+        high += 1
+    return low, high
+
+
+def _beyond(aims: np.ndarray, scores: np.ndarray, best: int, aim_yd: float) -> float | None:
+    if not aims[0] <= aim_yd <= aims[-1]:
+        return None
+    return float(np.interp(aim_yd, aims, scores) - scores[best])

@@ -1,0 +1,180 @@
+"""What a place is worth: the value map read on even squares, and what ten yards or another lie cost there."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..hole.model import Hole
+from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
+from ..tables.game import Board
+from ..tables.nodes import Grid
+from .result import Alternative
+from .search import Place
+
+STEP_YD = 2.0
+"""Spacing of the places read [yd]."""
+
+ROUND_YD = 25.0
+"""Ground shown round the middle nine tenths of the finishes [yd]."""
+
+TEN_YD = 10.0
+"""How much farther from the pin the cost of distance is told for [yd]."""
+
+
+@dataclass(frozen=True)
+class ValueMap:
+    """Strokes to hole out from every place round where a shot finishes.
+
+    Attributes
+    ----------
+    x_yd : float64[columns]
+    y_yd : float64[rows]
+    strokes : float64[rows, columns]
+        By the value map, the ball lying on the ground of the place; NaN on greens and where nothing can be
+        played from.
+    here_yd : tuple of float
+        Place whose worth is the zero of comparison: the middle of the finishes on their likeliest ground.
+    here : float
+        Strokes from there.
+    ground : str
+        Word of that ground.
+    ten_nearer, ten_farther : float or None
+        Strokes saved by ten yards nearer to the pin and lost by ten yards farther from it, on that ground.
+    lies : dict of str to float
+        Strokes more than `here` at the same place, the ball lying on other ground of the hole.
+    """
+
+    x_yd: np.ndarray
+    y_yd: np.ndarray
+    strokes: np.ndarray
+    here_yd: tuple[float, float]
+    here: float
+    ground: str
+    ten_nearer: float | None
+    ten_farther: float | None
+    lies: dict[str, float]
+
+
+def value_map(place: Place, one: Alternative, hole: Hole) -> ValueMap:
+    """Read the solved map round the finishes of one alternative."""
+    board = place.board
+    xy = one.finishes_yd
+    low, high = np.quantile(xy, 0.05, axis=0) - ROUND_YD, np.quantile(xy, 0.95, axis=0) + ROUND_YD
+    x = np.arange(low[0], high[0] + STEP_YD, STEP_YD)
+    y = np.arange(low[1], high[1] + STEP_YD, STEP_YD)
+    xx, yy = np.meshgrid(x, y)
+    surfaces = _surfaces(board, xx.ravel(), yy.ravel())
+    strokes = np.full(xx.size, np.nan)
+    for surface in Surface:
+        lie = LIE_OF.get(surface)
+        rows = np.flatnonzero(surfaces == surface)
+        if lie is not None and lie is not Lie.GREEN and rows.size:
+            strokes[rows] = read_map(board, xx.ravel()[rows], yy.ravel()[rows], lie)
+    here_xy, ground = _middle(board, xy)
+    lie = LIE_OF[ground]
+    to_pin = np.array([hole.pin.x_yd, hole.pin.y_yd]) - here_xy
+    step = TEN_YD * to_pin / max(float(np.hypot(*to_pin)), TEN_YD)
+    spots = np.array([here_xy, here_xy + step, here_xy - step])
+    here, nearer, farther = (float(v) for v in read_map(board, spots[:, 0], spots[:, 1], lie))
+    kinds = dict.fromkeys(f.surface for f in hole.features if f.surface in LIE_OF)
+    lies = {}
+    for surface in (Surface.FAIRWAY, Surface.ROUGH, *kinds):
+        other = LIE_OF[surface]
+        worth = float(read_map(board, spots[:1, 0], spots[:1, 1], other, near_yd=NEAR_YD)[0])
+        if other not in (lie, Lie.GREEN, Lie.TEE) and surface not in (Surface.TEE, Surface.PATH):
+            if np.isfinite(worth) and other is not Lie.TREES:
+                lies[WORDS[surface]] = worth - here
+    return ValueMap(
+        x_yd=x, y_yd=y, strokes=strokes.reshape(xx.shape), here_yd=(float(here_xy[0]), float(here_xy[1])),
+        here=here, ground=WORDS[ground], ten_nearer=_finite(here - nearer),
+        ten_farther=_finite(farther - here), lies=lies,
+    )  # fmt: skip
+
+
+NEAR_YD = 30.0
+"""Another lie is told of only where the map knows it so near [yd]."""
+
+
+def _finite(value: float) -> float | None:
+    return value if np.isfinite(value) else None
+
+
+def _surfaces(board: Board, x: np.ndarray, y: np.ndarray) -> np.ndarray:
+    """Surface code of each place by the raster, rough outside it."""
+    raster = board.raster
+    i = np.rint((x - raster.x0_yd) / raster.cell_yd).astype(int)
+    j = np.rint((y - raster.y0_yd) / raster.cell_yd).astype(int)
+    inside = (i >= 0) & (j >= 0) & (i < raster.surface.shape[1]) & (j < raster.surface.shape[0])
+    out = np.full(x.shape, int(Surface.ROUGH))
+    out[inside] = raster.surface[j[inside], i[inside]]
+    return out
+
+
+def _middle(board: Board, xy: np.ndarray) -> tuple[np.ndarray, Surface]:
+    """Middle of the finishes on the ground most of them lie on, of those a shot is played from."""
+    surfaces = _surfaces(board, xy[:, 0], xy[:, 1])
+    playable = [s for s in Surface if s in LIE_OF and LIE_OF[s] is not Lie.GREEN]
+    counts = [int(np.count_nonzero(surfaces == s)) for s in playable]
+    ground = playable[int(np.argmax(counts))] if max(counts) else Surface.ROUGH
+    mine = xy[surfaces == ground] if max(counts) else xy
+    middle = np.median(mine, axis=0)
+    return mine[int(np.argmin(np.hypot(*(mine - middle).T)))], ground
+
+
+def read_map(
+    board: Board, x: np.ndarray, y: np.ndarray, lie: Lie, near_yd: float | None = None
+) -> np.ndarray:
+    """Strokes to hole out from places with a lie off the green, float64[n]: bilinear between nodes.
+
+    Corners without a value are left out, as the kernels do it; NaN where none has one (or, with `near_yd`,
+    takes the nearest node of that lie if there is one so near).
+    """
+    fine, coarse = board.nodes.fine, board.nodes.coarse
+    inner = _inside(fine, x, y)
+    out = np.full(x.shape, np.nan)
+    for grid, field, rows in (
+        (coarse, board.game.field.coarse, np.flatnonzero(~inner)),
+        (fine, board.game.field.fine, np.flatnonzero(inner)),
+    ):
+        if rows.size:
+            out[rows] = _blend(grid, field[lie], x[rows], y[rows])
+            lost = rows[~np.isfinite(out[rows])]
+            if near_yd is not None and lost.size:
+                out[lost] = _nearest(grid, field[lie], x[lost], y[lost], near_yd)
+    return out
+
+
+def _inside(grid: Grid, x: np.ndarray, y: np.ndarray) -> np.ndarray:
+    column, row = (x - grid.x0_yd) / grid.step_yd, (y - grid.y0_yd) / grid.step_yd
+    return (column >= 0) & (column < grid.columns - 1) & (row >= 0) & (row < grid.rows - 1)
+
+
+def _blend(grid: Grid, field: np.ndarray, x: np.ndarray, y: np.ndarray) -> np.ndarray:
+    column = np.clip((x - grid.x0_yd) / grid.step_yd, 0.0, grid.columns - 1.0)
+    row = np.clip((y - grid.y0_yd) / grid.step_yd, 0.0, grid.rows - 1.0)
+    i, j = np.minimum(column.astype(int), grid.columns - 2), np.minimum(row.astype(int), grid.rows - 2)
+    a, b = column - i, row - j
+    total, weight = np.zeros(x.shape), np.zeros(x.shape)
+    for dj, di in ((0, 0), (0, 1), (1, 0), (1, 1)):
+        value = field[j + dj, i + di]
+        share = np.where(di, a, 1.0 - a) * np.where(dj, b, 1.0 - b)
+        known = np.isfinite(value)
+        total += np.where(known, share * np.where(known, value, 0.0), 0.0)
+        weight += np.where(known, share, 0.0)
+    return np.where(weight > 1e-9, total / np.maximum(weight, 1e-9), np.nan)
+
+
+def _nearest(grid: Grid, field: np.ndarray, x: np.ndarray, y: np.ndarray, near_yd: float) -> np.ndarray:
+    rows, columns = np.nonzero(np.isfinite(field))
+    out = np.full(x.shape, np.nan)
+    if rows.size:
+        for k in range(x.size):
+            away = np.hypot(
+                grid.x0_yd + columns * grid.step_yd - x[k], grid.y0_yd + rows * grid.step_yd - y[k]
+            )
+            n = int(np.argmin(away))
+            if away[n] <= near_yd:
+                out[k] = field[rows[n], columns[n]]
+    return out

@@ -1,0 +1,55 @@
+"""Pieces of TOML text (TOML 1.0.0): the one place that knows how a name or a value is quoted."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Any
+
+
+def one_line(text: object) -> str:
+    """Text on one line: every run of blanks and of characters that cannot be shown is one space."""
+    return " ".join("".join(c if c.isprintable() else " " for c in str(text)).split())
+
+
+def comment(text: object) -> str:
+    """A line of comment; TOML allows no control character in one."""
+    return f"# {one_line(text)}".rstrip()
+
+
+def quoted(text: str) -> str:
+    """A basic string; a character that cannot be shown becomes a space (the readers refuse those)."""
+    plain = "".join(c if c.isprintable() else " " for c in text)
+    return '"' + plain.replace("\\", "\\\\").replace('"', '\\"') + '"'
+
+
+def key(text: str) -> str:
+    """A key: bare where it may be, else quoted."""
+    return text if re.fullmatch(r"[\w-]+", text, re.ASCII) else quoted(text)
+
+
+def value(found: Any, digits: int | None = None) -> str:
+    """A value of a file: text, truth, number, list or table (written inline).
+
+    Parameters
+    ----------
+    found : str, bool, int, float, list, tuple or Mapping
+    digits : int, optional
+        Significant figures of numbers that are not whole by type; all that they have when left out.
+    """
+    if isinstance(found, bool):
+        return "true" if found else "false"
+    if isinstance(found, str):
+        return quoted(found)
+    if isinstance(found, Mapping):
+        return "{ " + ", ".join(f"{key(str(k))} = {value(v, digits)}" for k, v in found.items()) + " }"
+    if isinstance(found, list | tuple):
+        return "[" + ", ".join(value(v, digits) for v in found) + "]"
+    if isinstance(found, float):
+        return repr(float(found)) if digits is None else f"{found + 0.0:.{digits}g}"
+    return str(found)
+
+
+def block(name: str, entries: list[str]) -> list[str]:
+    """Lines of a list of inline tables under one key, a blank line before them; nothing for no entries."""
+    return ["", f"{name} = [", *(f"  {entry}," for entry in entries), "]"] if entries else []

@@ -1,0 +1,75 @@
+"""`lesson`, `show` and `card`: what they write, what they refuse before any work."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import fake_lessons
+import pytest
+
+from simulator.cli import _run
+from simulator.strategy import lesson
+
+
+@pytest.fixture(autouse=True)
+def quiet(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    monkeypatch.setattr(lesson, "lesson", lambda *_, **__: fake_lessons.lesson("eel-trap"))
+    monkeypatch.chdir(tmp_path)
+
+
+def test_lesson_writes_what_it_says(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    assert _run(["lesson", "eel-trap", "--only", "aims", "--only", "scores", "-o", "l.png"]) == 0
+    out, err = capsys.readouterr()
+    assert out == "" and "wrote l-1-aims.png" in err and "wrote l-2-scores.png" in err
+    assert {p.name for p in tmp_path.iterdir()} == {"l-1-aims.png", "l-2-scores.png"}
+
+
+def test_show_prints_the_table_or_json_alone(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    assert _run(["show", "withy-drain", "--tee", "red", "--pin", "front left", "-o", "p.svg"]) == 0
+    assert "from the red tee" in capsys.readouterr().out
+    assert (tmp_path / "p.svg").read_text().startswith("<?xml")
+    assert _run(["show", "withy-drain", "--units", "metres", "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)["length_yd"] == pytest.approx(404)
+
+
+def test_card_of_a_folder_tells_a_bad_hole_and_goes_on(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    good = (Path(__file__).parents[2] / "holes" / "eel-trap.toml").read_text()
+    folder = tmp_path / "links"
+    folder.mkdir()
+    (folder / "01-one.toml").write_text(good)
+    (folder / "02-two.toml").write_text("par = 'four'")
+    assert _run(["card", str(folder), "-o", "c.pdf"]) == 0
+    err = capsys.readouterr().err
+    assert "left out: " in err and "02-two" in err and "wrote c.pdf" in err
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["lesson", "eel-trap", "--only", "clouds"], "allowed: plan, two, aims"),
+        (["lesson", "eel-trap", "-o", "l.gif"], "allowed are files ending in"),
+        (["lesson", "eel-trap", "no club at all"], "no club at all"),
+        (["lesson", "eel-trap", "--played", "1"], "--played goes with --from"),
+        (["show", "eel-trap", "-o", "nowhere/p.png"], "no folder"),
+        (["show", "eel-trap", "--units", "feet"], "allowed: yards or metres"),
+        (["show", "no-such-hole"], "no such file"),
+        (["card", "eel-trap"], "--out"),
+        (["card", "eel-trap", "--tee", "blue", "-o", "c.pdf"], "no tee called"),
+    ],
+)
+def test_a_slip_is_told_in_one_line(
+    words: list[str], said: str, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    assert _run(words) == 2
+    err = capsys.readouterr().err
+    assert said in err and len(err.strip().splitlines()) == 1
+    assert not list(tmp_path.iterdir())
+
+
+def test_an_empty_folder_of_cards(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    (tmp_path / "empty").mkdir()
+    assert _run(["card", "empty", "-o", "c.pdf"]) == 2
+    assert "no hole file" in capsys.readouterr().err

@@ -1,0 +1,212 @@
+"""The lesson sheet: words inside and apart, keys, a hundred dots, four questions answered by its own text."""
+
+from __future__ import annotations
+
+import dataclasses
+import functools
+import itertools
+import re
+from pathlib import Path
+
+import fake_answers
+import fake_lessons
+import numpy as np
+import pytest
+from matplotlib.axis import Tick
+from matplotlib.figure import Figure
+from matplotlib.legend import Legend
+from matplotlib.text import Text
+from matplotlib.transforms import Bbox
+from pypdf import PdfReader
+
+from simulator.errors import UsageError
+from simulator.hole import load_hole
+from simulator.report import shotplot
+from simulator.report.lessonmaps import draw_approach, draw_cloud, draw_plan_map, draw_value
+from simulator.report.lessonpages import PAGES, lesson_pages, save_lesson
+from simulator.report.takeaways import plan_words, times_words
+from simulator.report.units import METRES
+from simulator.strategy.lesson import Lesson
+
+HOLES = ("withy-drain", "eel-trap", "long-sluice")  # the busiest, the plainest, the longest
+
+
+@functools.cache
+def made(name: str) -> Lesson:
+    return fake_lessons.lesson(name)
+
+
+@functools.cache
+def pages(name: str) -> dict[str, Figure]:
+    found = dict(lesson_pages(made(name)))
+    for figure in found.values():
+        figure.draw_without_rendering()
+    return found
+
+
+def words_of(figure: Figure) -> list[Text]:
+    """All words that are drawn; numbers of ticks outside the axes' limits are not."""
+    ticks = {id(tick.label1): ax for ax in figure.axes for tick in ax.findobj(Tick)}
+    found = []
+    for text in figure.findobj(Text):
+        if not text.get_visible() or not text.get_text().strip():
+            continue
+        if text.axes is not None and not text.axes.axison:
+            text_is_key = any(text in legend.get_texts() for legend in text.axes.findobj(Legend))
+            if not text_is_key:
+                continue
+        if id(text) in ticks:
+            box, frame = text.get_window_extent(), ticks[id(text)].get_window_extent()
+            beside = box.x1 < frame.x0 and frame.y0 <= (box.y0 + box.y1) / 2 <= frame.y1
+            below = box.y1 < frame.y0 and frame.x0 <= (box.x0 + box.x1) / 2 <= frame.x1
+            if not (beside or below):
+                continue
+        found.append(text)
+    return found
+
+
+def check_words(figure: Figure) -> None:
+    words = words_of(figure)
+    assert len(words) > 5
+    boxes = [text.get_window_extent() for text in words]
+    for text, box in zip(words, boxes, strict=True):
+        assert box.x0 >= 0 and box.y0 >= 0, text
+        assert box.x1 <= figure.bbox.x1 and box.y1 <= figure.bbox.y1, text
+    for (a, one), (b, other) in itertools.combinations(zip(words, boxes, strict=True), 2):
+        shared = Bbox.intersection(one, other)
+        assert shared is None or min(shared.width, shared.height) < 1.5, (a.get_text(), b.get_text())
+
+
+@pytest.mark.parametrize("name", HOLES)
+@pytest.mark.parametrize("page", PAGES)
+def test_words_are_on_the_page_and_cover_no_other(name: str, page: str) -> None:
+    check_words(pages(name)[page])
+
+
+@pytest.mark.parametrize("name", HOLES)
+@pytest.mark.parametrize("page", PAGES)
+def test_every_page_has_a_key_and_is_as_wide_as_a_phone(name: str, page: str) -> None:
+    figure = pages(name)[page]
+    assert [key for key in figure.findobj(Legend) if key.get_texts()]
+    wide, tall = figure.get_size_inches()
+    assert wide == 3.6 and tall <= 8.6
+
+
+@pytest.mark.parametrize("name", HOLES)
+def test_a_hundred_dots_with_their_count(name: str) -> None:
+    result = made(name)
+    for draw in (draw_plan_map, draw_approach):
+        dots = draw(result).collections[-1]
+        assert len(dots.get_offsets()) == 100
+    answer = result.answer
+    for index in shotplot.drawn(answer):
+        ax = draw_cloud(result, index)
+        clouds = [np.asarray(c.get_offsets()) for c in ax.collections if len(c.get_offsets()) == 100]
+        assert len(clouds) == 1
+        counts = shotplot.counts(answer, answer.alternatives[index])
+        assert sum(counts.values()) == 100
+        trouble = {f.name for f in answer.hole.features} & counts.keys()
+        shown = sorted(int(t.get_text()) for t in ax.texts if t.get_text().isdigit())
+        assert shown == sorted(counts[n] for n in trouble if n in _troubles(result))
+
+
+def _troubles(result: Lesson) -> set[str]:
+    from simulator.report.chosen import TROUBLE
+
+    return {f.name for f in result.answer.hole.features if f.surface in TROUBLE}
+
+
+def test_labels_of_maps_stay_inside_the_axes() -> None:
+    for name in HOLES:
+        for draw in (draw_plan_map, draw_approach, draw_value):
+            ax = draw(made(name))
+            frame = ax.get_window_extent()
+            for text in (t for t in ax.texts if t.get_text()):
+                box = text.get_window_extent()
+                assert frame.x0 <= box.x0 and box.x1 <= frame.x1, text
+                assert frame.y0 <= box.y0 and box.y1 <= frame.y1, text
+
+
+def pdf_words(path: Path) -> list[str]:
+    return [" ".join(page.extract_text().split()) for page in PdfReader(path).pages]
+
+
+def test_the_sheet_answers_four_questions(tmp_path: Path) -> None:
+    """Which club, which line, why, what the alternative risks: read back from the PDF, held to the figures."""
+    result = made("withy-drain")
+    save_lesson(result, tmp_path / "lesson.pdf")
+    texts = pdf_words(tmp_path / "lesson.pdf")
+    assert len(texts) == len(PAGES)
+    first, answer = texts[0], result.answer
+    club = re.search(r"Hit the ([\w-]+),", first)
+    assert club and club[1] == answer.best.club
+    line = re.search(r"aimed (\d+) yd (left|right) of the pin line", first)
+    assert line and (-1 if line[2] == "left" else 1) * int(line[1]) == round(answer.best.aim_offset_yd)
+    why = re.search(r"saves a shot against the (\w+) every (\d+) times you play this: ([\d.]+), give", first)
+    other = answer.alternatives[1]
+    assert why and why[1] == other.club and float(why[3]) == pytest.approx(other.difference.value, abs=0.005)
+    assert int(why[2]) == round(1.0 / other.difference.value)
+    risk = re.search(rf"The {other.club} finds (.+?) 1 time in (\d+) \({answer.best.club}:", first)
+    assert risk and 1.0 / int(risk[2]) == pytest.approx(other.features[risk[1]].value, rel=0.12)
+    assert other.features[risk[1]].value > answer.best.features[risk[1]].value
+
+
+def test_cautions_on_every_page_and_words_never_said(tmp_path: Path) -> None:
+    result = made("eel-trap")
+    save_lesson(result, tmp_path / "a.pdf", notes=("No --player given, so the demo player Barnaby plays.",))
+    for text in pdf_words(tmp_path / "a.pdf"):
+        for words in ("Rules of Golf 4.3", "look and shout", "committee decide", "Nobody ahead nearer than 273 yd"):
+            assert words in text
+        assert not re.search(r"\b(safe\w*|cannot|impossible|never)\b", text, re.IGNORECASE)
+
+
+def test_attribution_stands_on_every_page(tmp_path: Path) -> None:
+    words = "Map data from OpenStreetMap contributors (ODbL)"
+    answer = fake_answers.answer(dataclasses.replace(load_hole("withy-drain"), attribution=words))
+    save_lesson(fake_lessons.lesson(answer=answer), tmp_path / "a.pdf", only=("aims", "scores"))
+    assert all("OpenStreetMap contributors" in text for text in pdf_words(tmp_path / "a.pdf"))
+
+
+def test_metres_leave_no_yard_on_a_page(tmp_path: Path) -> None:
+    some = ("plan", "aims", "worth", "approach", "patterns")
+    save_lesson(made("withy-drain"), tmp_path / "a.pdf", METRES, some)
+    text = " ".join(pdf_words(tmp_path / "a.pdf"))
+    assert not re.search(r"\d yd\b|\byards\b", text) and "369 m" in text
+
+
+def test_equal_clubs_are_both_named() -> None:
+    answer = fake_answers.answer(tied=(0, 1))
+    words = " ".join(plan_words(fake_lessons.lesson(answer=answer)))
+    assert "The 3-wood or the driver" in words and "neither is ahead" in words and "saves a shot" not in words
+
+
+def test_one_club_alone_is_no_comparison(tmp_path: Path) -> None:
+    answer = fake_answers.answer(clubs=({"club": "driver", "carry_yd": 196.0, "score": 5.4},))
+    result = fake_lessons.lesson(answer=answer)
+    save_lesson(result, tmp_path / "a.pdf", only=("plan", "two", "scores"))
+    assert "No other club" in pdf_words(tmp_path / "a.pdf")[0]
+
+
+@pytest.mark.parametrize(
+    ("share", "words"),
+    [(0.0, "fewer than 1 in 6,666"), (0.002, "1 in 500"), (0.141, "1 time in 7"), (0.55, "6 times in 10"),
+     (0.0068, "1 time in 150"), (1.0, "nearly always")],
+)  # fmt: skip
+def test_shares_as_times(share: float, words: str) -> None:
+    assert times_words(share, 20_000).replace("\xa0", " ") == words
+
+
+def test_files_by_suffix_and_one_picture_alone(tmp_path: Path) -> None:
+    result = made("eel-trap")
+    names = [p.name for p in save_lesson(result, tmp_path / "l.svg", only=("aims", "scores"))]
+    assert names == ["l-1-aims.svg", "l-2-scores.svg"]
+    assert [p.name for p in save_lesson(result, tmp_path / "one.png", only=("worth",))] == ["one.png"]
+    assert sorted(p.name for p in tmp_path.iterdir()) == ["l-1-aims.svg", "l-2-scores.svg", "one.png"]
+    with pytest.raises(UsageError, match="allowed: plan, two, aims"):
+        save_lesson(result, tmp_path / "l.svg", only=("clouds",))
+
+
+def test_the_same_lesson_gives_the_same_bytes(tmp_path: Path) -> None:
+    for name in ("a.pdf", "b.pdf"):
+        save_lesson(made("eel-trap"), tmp_path / name, only=("scores",))
+    assert (tmp_path / "a.pdf").read_bytes() == (tmp_path / "b.pdf").read_bytes()

@@ -1,0 +1,138 @@
+"""Yardage page and pocket card: words apart, numbers as measured, the green within what the rules allow."""
+
+from __future__ import annotations
+
+import dataclasses
+import functools
+from pathlib import Path
+
+import numpy as np
+import pytest
+from matplotlib.colors import to_rgb
+from matplotlib.figure import Figure
+from pypdf import PdfReader
+from pypdf.generic import ContentStream
+from test_lesson_pages import HOLES, check_words, pdf_words
+
+from simulator.hole import load_hole
+from simulator.hole.surfaces import Surface
+from simulator.hole.yardage import Yardage, measure
+from simulator.report.cardpages import card_pages, save_cards
+from simulator.report.holemap import letters
+from simulator.report.palette import GROUND
+from simulator.report.showpage import save_show, show_page, show_text
+from simulator.report.units import METRES
+
+LIMIT_IN_PER_YD = (3.0 / 8.0) / 5.0
+"""Clarification 4.3a(1)/1 of the Rules of Golf (2019): an image of a green at 3/8 inch to 5 yards or smaller."""
+
+LIMIT_PAGE_IN = (4.25, 7.0)
+"""The same: a book or paper with such an image no larger than 4 1/4 by 7 inches."""
+
+
+@functools.cache
+def measured(name: str) -> Yardage:
+    return measure(load_hole(name))
+
+
+@functools.cache
+def drawn(name: str, kind: str) -> Figure:
+    figure = show_page(measured(name)) if kind == "show" else card_pages([measured(name)])[0][1]
+    figure.draw_without_rendering()
+    return figure
+
+
+@pytest.mark.parametrize("name", HOLES)
+@pytest.mark.parametrize("kind", ["show", "card"])
+def test_words_are_on_the_page_and_cover_no_other(name: str, kind: str) -> None:
+    check_words(drawn(name, kind))
+
+
+@pytest.mark.parametrize("name", HOLES)
+def test_every_trouble_has_its_letter_on_the_map_and_its_row(name: str) -> None:
+    figure = drawn(name, "show")
+    shown = {text.get_text() for ax in figure.axes for text in ax.texts}
+    rows = {text.get_text() for text in figure.texts}
+    for letter, one in letters(measured(name)):
+        assert letter in shown, one.name
+        assert {letter, one.name, f"{one.reach_yd:.0f}", f"{one.clear_yd:.0f}"} <= rows
+
+
+def test_widths_stand_at_every_ten_yards() -> None:
+    strip = drawn("long-sluice", "show").axes[0]
+    words = [text.get_text() for text in strip.texts]
+    for one in measured("long-sluice").widths:
+        assert f"{one.width_yd:.0f}" in words
+    assert "33 deep" in words
+
+
+def test_the_terminal_table_says_the_same_in_80_columns() -> None:
+    text = show_text(measured("withy-drain"))
+    assert all(len(line) <= 80 for line in text.splitlines())
+    row = next(line for line in text.splitlines() if line.startswith("withy drain"))
+    assert row.split()[-5:] == ["208", "286", "15", "yd", "right"]
+    assert "cross dyke" in text and "across, 340 to 350" in text
+    assert "34 yd deep" in text and " yd" not in show_text(measured("withy-drain"), METRES)
+
+
+def _green_boxes(path: Path) -> list[tuple[float, float]]:
+    """Sizes [pt] of the paths filled with the green's colour, page by page, read from the PDF's drawing."""
+    sizes = []
+    for page in PdfReader(path).pages:
+        stream = ContentStream(page.get_contents(), page.pdf)
+        colour, points = None, []
+        matrix, stack = np.eye(3), []
+        for operands, operator in stream.operations:
+            if operator == b"rg":
+                colour = tuple(float(v) for v in operands)
+            elif operator == b"q":
+                stack.append(matrix.copy())
+            elif operator == b"Q":
+                matrix = stack.pop()
+            elif operator == b"cm":
+                a, b, c, d, e, f = (float(v) for v in operands)
+                matrix = np.array([[a, b, 0.0], [c, d, 0.0], [e, f, 1.0]]) @ matrix
+            elif operator in (b"m", b"l"):
+                x, y = (float(v) for v in operands)
+                points.append((np.array([x, y, 1.0]) @ matrix)[:2])
+            elif operator in (b"f", b"F", b"B", b"b", b"B*", b"f*", b"b*", b"S", b"s", b"n"):
+                green = np.allclose(colour or (0, 0, 0), to_rgb(GROUND[Surface.GREEN].fill), atol=2e-3)
+                if green and operator not in (b"S", b"s", b"n") and len(points) > 2:
+                    sizes.append(tuple(np.ptp(np.array(points), axis=0)))
+                points = []
+    return sizes
+
+
+@pytest.mark.parametrize("name", HOLES)
+def test_the_card_keeps_the_limits_of_rule_4_3(name: str, tmp_path: Path) -> None:
+    save_cards([measured(name)], tmp_path / "card.pdf")
+    page = PdfReader(tmp_path / "card.pdf").pages[0]
+    wide, tall = float(page.mediabox.width) / 72.0, float(page.mediabox.height) / 72.0
+    assert wide <= LIMIT_PAGE_IN[0] and tall <= LIMIT_PAGE_IN[1]
+    x0, y0, x1, y1 = load_hole(name).green.bounds
+    sizes = _green_boxes(tmp_path / "card.pdf")
+    assert sizes  # the drawing was found
+    largest = max(sizes, key=lambda size: size[0] * size[1])
+    assert largest[0] / 72.0 <= (x1 - x0) * LIMIT_IN_PER_YD and largest[1] / 72.0 <= (y1 - y0) * LIMIT_IN_PER_YD
+    assert largest[1] / 72.0 > 0.5 * (y1 - y0) * LIMIT_IN_PER_YD  # and is of use
+
+
+def test_the_card_has_blanks_and_no_advice(tmp_path: Path) -> None:
+    save_cards([measured(name) for name in HOLES], tmp_path / "card.pdf", numbers=(1, 2, 3))
+    texts = pdf_words(tmp_path / "card.pdf")
+    assert len(texts) == 3
+    for number, (text, name) in enumerate(zip(texts, HOLES, strict=True), start=1):
+        assert f"{number} {load_hole(name).name} par" in text
+        for word in ("club", "line", "finish", "1:480", "Local rules and the committee decide"):
+            assert word in text
+        assert "Hit the" not in text and "safe" not in text.lower()
+
+
+def test_attribution_on_page_and_card(tmp_path: Path) -> None:
+    words = "Map data from OpenStreetMap contributors (ODbL)"
+    yardage = measure(dataclasses.replace(load_hole("eel-trap"), attribution=words))
+    save_show(yardage, tmp_path / "show.pdf")
+    save_cards([yardage], tmp_path / "card.pdf")
+    for name in ("show.pdf", "card.pdf"):
+        assert "OpenStreetMap contributors" in pdf_words(tmp_path / name)[0]
+    assert "OpenStreetMap" in show_text(yardage)

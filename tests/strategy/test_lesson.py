@@ -1,0 +1,125 @@
+"""What a lesson is drawn from, against the answer it belongs to and against other ways to the same number."""
+
+from __future__ import annotations
+
+import functools
+import math
+
+import numpy as np
+import pytest
+import shapely
+
+from simulator.hole import load_hole
+from simulator.hole.surfaces import LIE_OF, Lie
+from simulator.kernels import value as kernel
+from simulator.player import load_player
+from simulator.player.pattern import Pattern
+from simulator.strategy import ask
+from simulator.strategy.lesson import ON_GREEN_YD, Lesson, leave_of, lesson
+from simulator.strategy.question import Clock, question, solve
+from simulator.strategy.result import TIE_STROKES
+from simulator.strategy.search import Place
+from simulator.strategy.worth import read_map
+
+SEQUENCES = 2_000
+
+
+@functools.cache
+def made() -> Lesson:
+    hole, player = load_hole("withy-drain"), load_player("barnaby")
+    return lesson(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3)
+
+
+@pytest.mark.slow
+def test_the_answer_is_that_of_compare() -> None:
+    hole, player = load_hole("withy-drain"), load_player("barnaby")
+    answer = ask.compare(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3, quick=True)
+    assert made().answer.to_dict() == answer.to_dict()
+
+
+def test_curves_pass_through_their_alternative_and_have_a_flat_bottom() -> None:
+    for curve in made().curves:
+        one = made().answer.alternatives[curve.index]
+        k = int(np.argmin(np.abs(curve.aims_yd - one.aim_offset_yd)))
+        assert curve.scores[k] == pytest.approx(one.score.value, abs=1e-9)
+        assert curve.errors[k] == pytest.approx(one.score.standard_error, abs=1e-9)
+        assert (curve.errors >= one.score.standard_error).all()
+        inside = (curve.aims_yd >= curve.tie_yd[0]) & (curve.aims_yd <= curve.tie_yd[1])
+        assert (curve.scores[inside] <= curve.scores.min() + TIE_STROKES + 1e-12).all()
+        assert curve.tie_yd[0] <= curve.best_yd <= curve.tie_yd[1]
+        assert curve.ten_left is not None and curve.ten_left > TIE_STROKES
+        step = curve.carry_yd * math.radians(1.0)  # the answer's own band has steps of a degree
+        assert curve.tie_yd == pytest.approx(one.aims_yd, abs=2.0 * step)
+
+
+def test_scores_add_up_and_match_the_chances() -> None:
+    scores, answer = made().scores, made().answer
+    assert np.allclose(scores.shares.sum(axis=1), 1.0)
+    for row, one in zip(scores.shares, answer.alternatives, strict=True):
+        known = [one.chances[name] for name in ("birdie_or_better", "par", "bogey", "double_or_worse")]
+        values = [chance.value for chance in known if chance is not None]
+        assert [*row[:3], row[3] + row[4]] == pytest.approx(values)
+
+
+def test_the_map_is_read_as_the_kernels_read_it() -> None:
+    """Against the kernels' own reader at places and lies drawn at random."""
+    hole, player = load_hole("eel-trap"), load_player("isolde")
+    asked = question("plan", hole, player, (), conditions=None, start=None, sequences=100, seed=1, threads=2)
+    place: Place = solve(asked, lambda words: None, Clock())
+    luck = np.random.default_rng(8)
+    x, y = luck.uniform(-40, 40, 300), luck.uniform(-10, 210, 300)
+    for lie in (Lie.FAIRWAY, Lie.ROUGH, Lie.BUNKER):
+        mine = read_map(place.board, x, y, lie)
+        theirs = np.array([kernel.reading(place.board.game.field, int(lie), a, b) for a, b in zip(x, y, strict=True)])
+        assert np.allclose(mine, theirs, equal_nan=True, atol=1e-9)
+        assert np.isfinite(mine).any()
+
+
+def test_a_yard_nearer_is_worth_something_and_rough_costs() -> None:
+    value = made().value
+    assert value.ground == "fairway" and value.ten_nearer is not None
+    assert 0.0 < value.ten_nearer < 0.3
+    assert value.lies["rough"] > 0.0
+    near = np.isfinite(value.strokes)
+    assert near.mean() > 0.4 and 2.0 < value.strokes[near].min() < value.here
+
+
+def test_the_approach_is_from_the_middle_of_the_leaves_before_it() -> None:
+    answer, approach = made().answer, made().approach
+    first = leave_of(answer.best, answer)
+    assert answer.best.leaves_yd["p10"] < first.out_yd < answer.best.leaves_yd["p90"]
+    assert first.lie == LIE_OF[answer.hole.surface_at(first.x_yd, first.y_yd)].name.lower()
+    assert first.played == 1 and approach.start.played is not None
+    assert approach.start.played >= 1 and approach.start.out_yd <= first.out_yd
+    assert approach.best.leaves_yd["p50"] < ON_GREEN_YD
+
+
+def test_rooms_and_misses() -> None:
+    result = made()
+    target, hole = result.target, result.answer.hole
+    assert sum(share.value for share in target.misses.values()) == pytest.approx(1.0)
+    on = target.misses["on"].value
+    assert on == pytest.approx(result.approach.best.finish["green"].value, abs=0.03)  # outline against cells
+    bearing = math.radians(result.approach.best.aim_bearing_deg)
+    way = np.array([math.sin(bearing), math.cos(bearing)])
+    pin = np.array([hole.pin.x_yd, hole.pin.y_yd])
+    chord = shapely.LineString([pin - 200 * way, pin + 200 * way]).intersection(hole.green).length
+    assert target.flag_room.front_yd + target.flag_room.behind_yd == pytest.approx(chord)
+
+
+@pytest.mark.parametrize("club", ["driver", "7-iron", "sand wedge"])
+def test_patterns_against_the_widths_worked_out_from_the_spreads(club: str) -> None:
+    """Quadrature over the player's strikes (`player.pattern`) against the engine's, 4 % and three errors."""
+    found = next(one for one in made().patterns if one.club == club)
+    law = Pattern(made().answer.player.club(club))
+    width = law.width_yd()
+    depth = law.depth_yd
+    assert found.depth_yd.value == pytest.approx(depth, abs=0.04 * depth + 3 * found.depth_yd.standard_error)
+    assert found.width_yd.value == pytest.approx(width, abs=0.04 * width + 3 * found.width_yd.standard_error)
+
+
+def test_every_figure_has_its_error() -> None:
+    for one in made().patterns:
+        for figure in (one.right_yd, one.long_yd, one.width_yd, one.depth_yd):
+            assert figure.standard_error > 0.0
+    assert (made().scores.errors > 0.0).all()
