@@ -192,8 +192,8 @@ def sharpened(means: np.ndarray) -> np.ndarray:
 
     A node is valued over its cell, which rounds off a curved value by h^2 / 24 of its second derivative;
     reading between nodes adds h^2 / 12 on average. Taking an eighth of the second difference off undoes both.
-    Where a neighbour is missing nothing is taken off on that axis, nor at the edge of a cliff, where it would
-    dig a hole for the search to fall into.
+    Where a neighbour is missing nothing is taken off on that axis, nor at the edge of a cliff, where it
+    would dig a hole for the search to fall into.
     """
     out = means.copy()
     for axis in (1, 2):
