@@ -1,54 +1,60 @@
-"""Put a fresh real answer into the README, in place of the one that stands there.
+"""Put fresh real answers into the README, in place of those that stand there.
 
     python benchmarks/readme_answer.py          rewrite README.md
-    python benchmarks/readme_answer.py --check  only say whether it is the answer of this version
+    python benchmarks/readme_answer.py --check  only say whether they are the answers of this version
 
-Takes the command from the README's first line of installation, so the two never differ.
+The first answer's command is the README's first line of installation; those of the console blocks are their
+own lines that begin with a dollar. Console blocks are run in a new folder, one after another.
 """
 
 from __future__ import annotations
 
+import os
 import re
 import shlex
 import subprocess
 import sys
+import tempfile
 from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
 README = ROOT / "README.md"
-BLOCK = re.compile(r"(A real answer:\n\n```\n)(.*?)(\n```\n)", re.DOTALL)
+ANSWER = re.compile(r"(A real answer:\n\n```\n)(.*?)(\n```\n)", re.DOTALL)
+CONSOLE = re.compile(r"(```console\n)(.*?)(\n```\n)", re.DOTALL)
 COMMAND = re.compile(r"\.venv/bin/holesim (compare .*)$", re.MULTILINE)
 
 
-def pasted() -> str:
-    """The answer that stands in the README."""
-    found = BLOCK.search(README.read_text("utf-8"))
-    if found is None:
-        raise SystemExit("README.md: no 'A real answer:' with a block behind it")
-    return found[2]
+def said(line: str, folder: Path) -> str:
+    """What a command prints, its words to standard error first."""
+    environment = {**os.environ, "PYTHONPATH": str(ROOT)}
+    run = [sys.executable, "-m", "simulator", *shlex.split(line)]
+    done = subprocess.run(run, cwd=folder, env=environment, capture_output=True, text=True, check=True)
+    return (done.stderr + done.stdout).rstrip("\n")
 
 
-def command() -> list[str]:
-    """Arguments of the question the README asks first."""
-    found = COMMAND.search(README.read_text("utf-8"))
+def transcript(block: str, folder: Path) -> str:
+    """The commands of a console block, each with what it prints today."""
+    lines = [line for line in block.splitlines() if line.startswith("$ holesim ")]
+    return "\n\n".join(f"{line}\n{said(line.removeprefix('$ holesim '), folder)}" for line in lines)
+
+
+def fresh(text: str) -> str:
+    """The README with the answers of this version."""
+    found = COMMAND.search(text)
     if found is None:
         raise SystemExit("README.md: no .venv/bin/holesim compare ...")
-    return shlex.split(found[1])
-
-
-def fresh() -> str:
-    """The answer of this version."""
-    run = [sys.executable, "-m", "simulator", *command()]
-    return subprocess.run(run, cwd=ROOT, capture_output=True, text=True, check=True).stdout.rstrip("\n")
+    answer = said(found[1], ROOT)
+    text = ANSWER.sub(lambda block: block[1] + answer + block[3], text)
+    with tempfile.TemporaryDirectory() as name:
+        return CONSOLE.sub(lambda block: block[1] + transcript(block[2], Path(name)) + block[3], text)
 
 
 if __name__ == "__main__":
-    answer = fresh()
-    same = answer == pasted()
-    if not same and "--check" not in sys.argv:
-        text = README.read_text("utf-8")
+    before = README.read_text("utf-8")
+    after = fresh(before)
+    if after != before and "--check" not in sys.argv:
         made = README.with_suffix(".new")
-        made.write_text(BLOCK.sub(lambda found: found[1] + answer + found[3], text), "utf-8")
+        made.write_text(after, "utf-8")
         made.replace(README)
-    print("README.md has this version's answer" if same else "the answers differ")
-    sys.exit(int(not same and "--check" in sys.argv))
+    print("README.md has this version's answers" if after == before else "the answers differ")
+    sys.exit(int(after != before and "--check" in sys.argv))

@@ -138,6 +138,19 @@ def test_the_files_of_the_readme_are_read(workshop: Path) -> None:
     assert player.club("driver").carry_yd == 205.0 and len(player.clubs) == 9
 
 
+SPOKEN = [line[2:] for block in blocks("console") for line in block.splitlines() if line.startswith("$ ")]
+
+
+def test_the_transcript_is_the_second_section() -> None:
+    assert README.index("## The first ten minutes") < README.index("## Before you use it")
+    assert [line.split()[1] for line in SPOKEN] == ["sketch", "compare"]
+
+
+def test_the_commands_of_the_transcript_run(workshop: Path) -> None:
+    for line in SPOKEN:
+        assert _run(shlex.split(line)[1:]) == 0
+
+
 @pytest.mark.parametrize("line", [line for block in blocks("sh") for line in block.splitlines()])
 def test_the_commands_of_the_readme_run(line: str, workshop: Path) -> None:
     assert _run(shlex.split(line)[1:]) == 0
