@@ -184,7 +184,7 @@ def _empty_game(board: Board) -> Game:
 
 
 CLIFF_STROKES = 0.1
-"""A value that bends by more than this between neighbouring nodes has a cliff there, not a curve [strokes]."""
+"""A value that bends by more than this between two nodes has a cliff there, not a curve [strokes]."""
 
 
 def sharpened(means: np.ndarray) -> np.ndarray:

@@ -26,6 +26,7 @@ def write_numbers(
     ]
     write_text(path, "\n".join(lines) + "\n")
 
+
 def write_table(path: Path, origin: Mapping[str, str], columns: Mapping[str, Sequence[object]]) -> None:
     """Write ``origin`` (script, inputs, date) and ``columns`` to ``path``, by a temporary file and a rename.
 

@@ -49,9 +49,7 @@ def height_at(ground, x, y):
     if ground.relief.shape[1] == 1:
         return 0.0
     numbers, surface = ground.numbers, ground.surface
-    return float(
-        ground.relief[row_of(numbers, surface, y), column_of(numbers, surface, x), c.RELIEF_HEIGHT]
-    )
+    return float(ground.relief[row_of(numbers, surface, y), column_of(numbers, surface, x), c.RELIEF_HEIGHT])
 
 
 @kernel

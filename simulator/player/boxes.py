@@ -18,6 +18,7 @@ _BOGEY = {
     "woman": (pub.WOMEN_BOGEY_WIDTH_YD, pub.WOMEN_BOGEY_DEPTH_YD),
 }
 
+
 def solid_box_yd(handicap: float, shot_yd: float, sex: str = "man") -> tuple[float, float]:
     """Standard deviations across and along [yd] of a solid shot of ``shot_yd``, boxes read per axis.
 

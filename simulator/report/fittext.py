@@ -12,6 +12,7 @@ from ..player.pattern import Pattern
 
 SCHEMA = "holesim-fit-1"
 
+
 def fit_text(fit: Fit) -> str:
     """A table: for every club what was learnt, and how much of it came from the shots."""
     lines = [

@@ -18,7 +18,7 @@ from . import estimate
 from .asked import against_choice, asked_club, find_choices
 from .confidence import Flip
 from .day import day_note
-from .flips import all_flips
+from .flips import all_flips, edge_doubt
 from .goals import Goal, recommended, tied_with
 from .plausible import confidence
 from .plays import FIRST_SETS, FIRST_STRIKES, Plays
@@ -197,7 +197,8 @@ def answer_at(place: Place, asked: Question, say: Progress, clock: Clock, quick:
             np.array([differences[k].value for k in order]), value, asked.seed,
         )  # fmt: skip
         errors = np.array([differences[k].standard_error for k in order])
-        sure = confidence(again, asked.player, errors, asked.seed)
+        edge = edge_doubt(again, asked.hole, alternatives, asked.seed)
+        sure = confidence(again, asked.player, errors, asked.seed, edge)
         clock.lap("confidence")
         say("what would turn the answer")
         flips = all_flips(again, asked.hole, asked.player, alternatives, asked.seed)

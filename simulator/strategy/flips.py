@@ -98,26 +98,41 @@ def edge_flip(again: Rescore, hole: Hole, alternatives: Sequence[Alternative], s
     feature = _parting(hole, alternatives)
     if feature is None:
         return None
-    place = again.place
-    sketch = make_sketch(place.board, hole)
-
-    def strokes(yards: float) -> np.ndarray:
-        ground = sketch
-        if yards != 0.0:
-            changed = _moved(hole, feature, yards)
-            raster = ground_raster(changed, place.board.raster.cell_yd)
-            steps = (2.0 * grid.step_yd for grid in (place.board.nodes.coarse, place.board.nodes.fine))
-            ground = make_board(changed, place.board.bag, raster, coarse_yd=next(steps), fine_yd=next(steps))
-        anew = revalue_map(ground, place.board, seed=seed, effort=ONCE, threads=place.threads)
-        return again.strokes(anew)
-
-    own = strokes(0.0)
+    own = _with_edge(again, hole, feature, 0.0, seed)
 
     def behind(yards: float) -> np.ndarray:
-        return np.asarray(again.behind + (strokes(yards) - own if yards != 0.0 else 0.0))
+        change = _with_edge(again, hole, feature, yards, seed) - own if yards != 0.0 else 0.0
+        return np.asarray(again.behind + change)
 
     turn = turning(behind, EDGE_YD, 0.0, refine=False)
     return Flip("hazard_edge", feature.name, "yd", (EDGE_YD[0], EDGE_YD[-1]), *turn)
+
+
+def edge_doubt(
+    again: Rescore, hole: Hole, alternatives: Sequence[Alternative], seed: int
+) -> np.ndarray | None:
+    """What one standard deviation of the parting edge does to the strokes behind, float64[choices].
+
+    None where that edge is taken as exact (`Feature.edge_sd_yd` 0) or no edge parts the alternatives.
+    """
+    feature = _parting(hole, alternatives)
+    if feature is None or feature.edge_sd_yd == 0.0:
+        return None
+    out, back = (_with_edge(again, hole, feature, side * feature.edge_sd_yd, seed) for side in (1.0, -1.0))
+    change = 0.5 * (out - back)
+    return np.asarray(change - change[0])
+
+
+def _with_edge(again: Rescore, hole: Hole, feature: Feature, yards: float, seed: int) -> np.ndarray:
+    """Strokes of the alternatives with an area's edge moved outwards, the plan held, on wider nodes."""
+    board, threads = again.place.board, again.place.threads
+    ground = make_sketch(board, hole)
+    if yards != 0.0:
+        changed = _moved(hole, feature, yards)
+        raster = ground_raster(changed, board.raster.cell_yd)
+        coarse, fine = (2.0 * grid.step_yd for grid in (board.nodes.coarse, board.nodes.fine))
+        ground = make_board(changed, board.bag, raster, coarse_yd=coarse, fine_yd=fine)
+    return again.strokes(revalue_map(ground, board, seed=seed, effort=ONCE, threads=threads))
 
 
 def _parting(hole: Hole, alternatives: Sequence[Alternative]) -> Feature | None:

@@ -32,7 +32,9 @@ ONCE = Effort(many=64, again=0)
 """How hard the map is worked for each of them: differences of shared strikes need few."""
 
 
-def confidence(again: Rescore, player: Player, errors: np.ndarray, seed: int) -> Confidence:
+def confidence(
+    again: Rescore, player: Player, errors: np.ndarray, seed: int, edge: np.ndarray | None = None
+) -> Confidence:
     """For how many plausible players each alternative is the best.
 
     Parameters
@@ -42,6 +44,8 @@ def confidence(again: Rescore, player: Player, errors: np.ndarray, seed: int) ->
     errors : float64[choices]
         Standard errors of the answer's own differences; each draw is moved by one of them.
     seed : int
+    edge : float64[choices], optional
+        What one standard deviation of an uncertain edge does to them (`flips.edge_doubt`).
 
     Notes
     -----
@@ -54,6 +58,8 @@ def confidence(again: Rescore, player: Player, errors: np.ndarray, seed: int) ->
     behind = plausible_behind(again, player, players, maps, seed)
     luck = np.random.default_rng([seed, 0xC0FF])
     behind = behind + errors * luck.standard_normal(behind.shape)
+    if edge is not None:
+        behind = behind + edge * luck.standard_normal((len(behind), 1))
     good = behind <= behind.min(axis=1, keepdims=True) + EVEN_STROKES
     won = (good / good.sum(axis=1, keepdims=True)).mean(axis=0)
     kept = np.clip(won, 1.0 / DRAWS, 1.0 - 1.0 / DRAWS)  # none of them is no certainty

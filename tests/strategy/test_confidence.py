@@ -204,3 +204,16 @@ def test_beyond_each_turning_point_the_answer_is_another() -> None:
         for share in (0.6, 1.5):
             others = tuple(change(c, share) if c.name == "6-iron" else c for c in player.clubs)
             assert (behind(replace(player, clubs=others)) > 0.0) == (share < 1.0), (flip, share)
+
+
+def test_an_edge_nobody_measured_well_makes_the_answer_less_sure() -> None:
+    """The drain's near edge known to 10 yards only: it parts the clubs, and may lie where the 3-wood goes."""
+    hole, player = load_hole("withy-drain"), player_named("isolde")
+    clubs = tuple(replace(club, doubt=EXACT) for club in player.clubs)
+    blurred = tuple(replace(f, edge_sd_yd=10.0) if f.name == "withy drain" else f for f in hole.features)
+    shares = []
+    for one in (hole, replace(hole, features=blurred)):
+        answer = compare(one, replace(player, clubs=clubs), ["driver", "3-wood"], sequences=500, threads=THREADS)
+        assert answer.confidence is not None
+        shares.append(answer.confidence.best_share)
+    assert shares[1] < shares[0]
