@@ -115,7 +115,7 @@ def test_a_player_known_exactly_leaves_no_doubt() -> None:
     player = player_named("barnaby")
     exact = replace(player, clubs=tuple(replace(club, doubt=EXACT) for club in player.clubs))
     answer = compare(load_hole("withy-drain"), exact, ["driver", "3-wood"], sequences=2000, threads=THREADS)
-    assert answer.confidence is not None and answer.confidence.best_share == 1.0
+    assert answer.confidence is not None and answer.confidence.best_share >= 0.98  # the answer's own error is left
     assert answer.verdict == "clear"
     assert sum(answer.confidence.shares) == pytest.approx(1.0)
     whats = [flip.what for flip in answer.flips]
