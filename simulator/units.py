@@ -7,6 +7,8 @@ at the edge by exactly 0.9144.
 
 from __future__ import annotations
 
+import math
+
 M_PER_YD = 0.9144
 """Metres in a yard [m/yd], exact by definition (international yard and pound agreement, 1959)."""
 
@@ -21,3 +23,11 @@ MPS_PER_MPH = 0.44704
 
 RADPS_PER_RPM = 0.10471975511965977
 """Radians a second in a revolution a minute, 2 pi / 60."""
+
+
+def compass_deg(x: float, y: float) -> float:
+    """Direction of (x, y), clockwise from +y [deg], 0 <= bearing < 360.
+
+    A remainder of a number a hair below zero rounds up to the whole turn: it is taken twice.
+    """
+    return math.degrees(math.atan2(x, y)) % 360.0 % 360.0

@@ -14,6 +14,7 @@ from ..hole.model import Hole
 from ..tables.bag import Bag
 from ..tables.carries import runs_yd, stock_landings
 from ..tables.shots import ShotList
+from ..units import compass_deg
 from .result import Estimate
 from .room import CLOSING, along_and_across
 
@@ -169,5 +170,5 @@ def _helped(day: Conditions, mph: int, bearing_deg: float) -> Conditions:
         felt = other_height(day.wind)[1]
         x += felt * math.sin(math.radians(day.wind.from_deg))
         y += felt * math.cos(math.radians(day.wind.from_deg))
-    blowing = Wind(math.hypot(x, y), math.degrees(math.atan2(x, y)) % 360.0, "felt")
+    blowing = Wind(math.hypot(x, y), compass_deg(x, y), "felt")
     return replace(day, wind=blowing)

@@ -17,6 +17,7 @@ from ..tables.bag import Bag, day_wind
 from ..tables.flights import YDPS_PER_MPH
 from ..tables.game import Board, make_board
 from ..tables.varied import in_wind, stock_flights
+from ..units import compass_deg
 from .confidence import Flip
 from .rescore import Rescore
 from .turning import turning
@@ -74,7 +75,7 @@ def _blown(conditions: Conditions, mph: float, toward: float) -> Conditions:
         blows = math.radians(conditions.wind.from_deg + 180.0)
         x, y = x + speed * math.sin(blows), y + speed * math.cos(blows)
     total = min(math.hypot(x, y), WIND_MOST_MPH)
-    wind = Wind(total, math.degrees(math.atan2(-x, -y)) % 360.0, "forecast", min(gust, total), swing)
+    wind = Wind(total, compass_deg(-x, -y), "forecast", min(gust, total), swing)
     return replace(conditions, wind=wind)
 
 
