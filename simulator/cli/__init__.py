@@ -14,6 +14,7 @@ import typer
 
 from .. import __version__
 from ..errors import SimulatorError
+from ..report.cautions import RULE
 from .answer import compare, plan
 from .card import card
 from .carries import carries
@@ -32,8 +33,6 @@ from .survey import survey
 
 INTERRUPTED = 130
 """Exit status after ctrl-C: 128 and the number of the signal, as shells have it."""
-
-RULE = "For preparation, practice and lessons, not during a round (Rules of Golf 4.3)."
 
 app = typer.Typer(
     add_completion=False, rich_markup_mode=None, pretty_exceptions_enable=False,

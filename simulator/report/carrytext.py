@@ -9,10 +9,9 @@ from ..conditions import Conditions
 from ..player.model import Player
 from ..strategy.carries import Carry, Effective
 from ..strategy.result import conditions_dict
+from .cautions import RULE
 from .daywords import day_words
 from .units import YARDS, Units
-
-RULE = "For preparation, practice and lessons, not during a round (Rules of Golf 4.3)."
 
 
 def table(player: Player, conditions: Conditions, rows: Sequence[Carry], units: Units = YARDS) -> str:

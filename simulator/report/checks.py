@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import textwrap
 from typing import Any
 
 import numpy as np
@@ -12,12 +11,12 @@ from ..hole.model import Feature, Hole
 from ..hole.surfaces import WORDS
 from ..player.model import CLUB_NUMBERS, Player
 from .credits import map_data
+from .screen import hang
 from .units import YARDS, Units
 
 SCHEMA = "holesim-check-1"
 """Name and version of the JSON layout of `check`."""
 
-COLUMNS = 80
 FAR_YD = 999.0
 """A station or offset beyond this is not written out: the area runs off the hole [yd]."""
 
@@ -35,7 +34,7 @@ _CLUB_COLUMNS = (
 
 def hole_text(hole: Hole, units: Units = YARDS) -> str:
     """A hole in words: tees, pins, areas along the line, what was assumed."""
-    lines = _wrap(
+    lines = hang(
         f"{hole.source}: a hole. {hole.name}, par {hole.par}"
         f", {units.length(hole.length_yd)} from the {hole.tee.name} tee"
         + (f", stroke index {hole.stroke_index}" if hole.stroke_index is not None else "")
@@ -44,7 +43,7 @@ def hole_text(hole: Hole, units: Units = YARDS) -> str:
     )
     tees = [f"{t.name} {units.length(hole.with_tee(t.name).length_yd)}" for t in hole.tees]
     pins = [f"{p.name} ({_spot(hole, p.x_yd, p.y_yd, units)})" for p in hole.pins]
-    lines += _wrap(f"Tees: {', '.join(tees)}") + _wrap(f"Pins: {', '.join(pins)}")
+    lines += hang(f"Tees: {', '.join(tees)}") + hang(f"Pins: {', '.join(pins)}")
     width = max((len(f.name) for f in hole.features), default=4) + 2
     lines.append(f"{'area':<{width}}{'ground':<18}{units.name + ' on':>16}{'left and right':>22}")
     for feature in hole.features:
@@ -52,10 +51,10 @@ def hole_text(hole: Hole, units: Units = YARDS) -> str:
         ground = WORDS[feature.surface] + (f" ({feature.relief})" if feature.relief else "")
         lines.append(f"{feature.name:<{width}}{ground:<18}{on:>16}{across:>22}")
     lines += _terrain(hole, units)
-    lines += [words for line in map_data(hole) for words in _wrap(line)]
+    lines += [words for line in map_data(hole) for words in hang(line)]
     if hole.marks:
         marks = [f"{m.name} ({_spot(hole, m.x_yd, m.y_yd, units)})" for m in hole.marks]
-        lines += _wrap("Marks: " + ", ".join(marks))
+        lines += hang("Marks: " + ", ".join(marks))
     return "\n".join(line.rstrip() for line in [*lines, *_assumed(hole.assumed, units)])
 
 
@@ -74,7 +73,7 @@ def _terrain(hole: Hole, units: Units) -> list[str]:
     if hole.has_relief:
         stands = units.number(hole.height_at(hole.pin.x_yd, hole.pin.y_yd), 1, signed=True)
         said.append(f"the pin stands {stands} {units.short} to the tee")
-    return _wrap("Ground and trees: " + "; ".join(said) + ".") if said else []
+    return hang("Ground and trees: " + "; ".join(said) + ".") if said else []
 
 
 def hole_dict(hole: Hole) -> dict[str, Any]:
@@ -124,7 +123,7 @@ def player_text(player: Player, units: Units = YARDS) -> str:
     """A player in words: every club's numbers, those from the level marked, what was assumed."""
     of = f", handicap {player.handicap:g}" if player.handicap is not None else ""
     clubs = f"{len(player.clubs)} clubs (~ from the level)"
-    lines = _wrap(f"{player.source}: a player. {player.name}{of}, {clubs}.")
+    lines = hang(f"{player.source}: a player. {player.name}{of}, {clubs}.")
     for heads in zip(*(column[1] for column in _CLUB_COLUMNS), strict=True):
         widths = (column[2] for column in _CLUB_COLUMNS)
         heads = tuple(units.short if h == "yd" else h for h in heads)
@@ -137,7 +136,7 @@ def player_text(player: Player, units: Units = YARDS) -> str:
             row += f"{mark + format(scale * getattr(club, key), f'.{digits}f'):>{width}}"
         lines.append(row)
     angle, distance = player.putting.angle_sd_deg, 100.0 * player.putting.distance_sd
-    lines += _wrap(
+    lines += hang(
         f"Putting: start line sd {angle:.2f} deg, distance sd {distance:.1f} %; "
         f"short game {player.short_game:g} of the level's spread."
     )
@@ -163,7 +162,7 @@ def _habits(player: Player, units: Units) -> list[str]:
         said.append(f"From a tee only: {', '.join(tee)}.")
     if player.left_out:
         said.append(f"Left at home: {', '.join(player.left_out)}.")
-    return [line for sentence in said for line in _wrap(sentence)]
+    return [line for sentence in said for line in hang(sentence)]
 
 
 def player_dict(player: Player) -> dict[str, Any]:
@@ -217,8 +216,4 @@ def _spot(hole: Hole, x_yd: float, y_yd: float, units: Units) -> str:
 def _assumed(sentences: tuple[str, ...], units: Units) -> list[str]:
     if not sentences:
         return ["Nothing assumed."]
-    return ["Assumed:", *(line for s in sentences for line in _wrap(f"- {units.sentence(s)}", "  "))]
-
-
-def _wrap(words: str, indent: str = "  ") -> list[str]:
-    return textwrap.wrap(words, COLUMNS, subsequent_indent=indent, break_on_hyphens=False)
+    return ["Assumed:", *(line for s in sentences for line in hang(f"- {units.sentence(s)}"))]

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-import textwrap
 from typing import Any
 
 from ..player.model import Player
 from ..strategy.course import CourseAnswer
 from ..strategy.result import Estimate
 from ..strategy.rounds import add_up, ranked, worth
+from .cautions import LOOK, RULES
 from .coursewords import (
-    LOOK,
-    RULES,
     best_of,
     changes,
     club_words,
@@ -25,8 +23,7 @@ from .coursewords import (
     where_words,
 )
 from .figures import count_words, plain_spaces, score_digits
-
-COLUMNS = 80
+from .screen import wrap
 
 MOST_RANKED = 6
 """Holes named in the ranking; the file of all figures has the rest."""
@@ -186,4 +183,4 @@ def _habit(result: dict[str, Any]) -> str:
 
 
 def _wrap(words: str) -> str:
-    return "\n".join(textwrap.wrap(words, COLUMNS, break_on_hyphens=False))
+    return "\n".join(wrap(words))

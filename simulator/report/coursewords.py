@@ -8,12 +8,6 @@ from ..conditions import Scenario
 from ..strategy.course import FIRST_PINS, CourseAnswer, Pins
 from .figures import HELD
 
-RULES = (
-    "For preparation, practice and lessons, not during a round (Rules of Golf 4.3); local rules and the "
-    "committee decide."
-)
-LOOK = "Blind ground, paths, other holes: look and shout."
-
 
 def best_of(result: dict[str, Any]) -> dict[str, Any]:
     """The recommended alternative of a result."""

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-import textwrap
 from dataclasses import asdict
 from typing import Any
 
 from ..player.measured import ClubFit, Fit
 from ..player.pattern import Pattern
+from .screen import wrap
 
 SCHEMA = "holesim-fit-1"
 
@@ -45,7 +45,7 @@ def fit_text(fit: Fit) -> str:
             )
             more = f" and {len(club.slips) - 4} more" if len(club.slips) > 4 else ""
             words = f"{club.club}: {rows}{more} fit no strike of this club and were left aside."
-            lines += textwrap.wrap(words, 80)
+            lines += wrap(words)
     return "\n".join(lines)
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Mapping
 
 from ..strategy.confidence import Flip
@@ -11,10 +10,12 @@ from ..strategy.reach import Reach
 from ..strategy.result import Alternative, Answer, Estimate
 from . import lines as lines_
 from . import phrases
+from .cautions import RULES
 from .chosen import equals, title
 from .credits import map_data
 from .figures import join_words, plain_spaces, unseen
-from .text import COLUMNS, caption
+from .screen import COLUMNS, hang, wrap
+from .text import caption
 from .turns import way_words
 from .units import YARDS, Units
 from .verdicts import goal_words, verdict
@@ -44,19 +45,15 @@ def full_tables(answer: Answer, notes: tuple[str, ...] = (), units: Units = YARD
         Lines of at most 80 columns (more only where a name is longer), without a final newline.
     """
     lines = [
-        *_wrap(verdict(answer, units)),
-        *_wrap(lines_.pointing(answer, units)),
+        *wrap(verdict(answer, units)),
+        *wrap(lines_.pointing(answer, units)),
         "",
     ]
-    lines += [*_wrap(caption(answer, units)), "", *_summary(answer, units), *_sureness(answer, units)]
+    lines += [*wrap(caption(answer, units)), "", *_summary(answer, units), *_sureness(answer, units)]
     for index in range(len(answer.alternatives)):
         lines += ["", *_details(answer, index, units)]
     lines += ["", *_foot(answer, notes, units)]
     return plain_spaces("\n".join(line.rstrip() for line in lines))
-
-
-def _wrap(words: str, indent: str = "") -> list[str]:
-    return textwrap.wrap(words, COLUMNS, subsequent_indent=indent, break_on_hyphens=False)
 
 
 def _summary(answer: Answer, units: Units) -> list[str]:
@@ -79,7 +76,7 @@ def _summary(answer: Answer, units: Units) -> list[str]:
         strokes_words = answer.settings.get("tie_strokes", 0.03)
         least = f"{strokes_words} strokes" if answer.goal is None else f"{100 * TIE_SHARE:.0f} plays in 100"
         why = f"difference below two paired standard errors or below {least}"
-        lines += _wrap(f"Tied: {join_words([title(answer, k, units) for k in tied])} ({why}).")
+        lines += wrap(f"Tied: {join_words([title(answer, k, units) for k in tied])} ({why}).")
     lines.append(f"The value map alone says {answer.value_map_score:.3f}.")
     return lines
 
@@ -88,12 +85,12 @@ def _sureness(answer: Answer, units: Units) -> list[str]:
     """For how many plausible players each is best, and what would turn the answer."""
     sure = answer.confidence
     if sure is None:
-        return _wrap(f"Verdict: {answer.verdict}; player taken as exact.")
+        return wrap(f"Verdict: {answer.verdict}; player taken as exact.")
     shares = [
         f"{title(answer, k, units)} {100.0 * share:.0f} +- {100.0 * error:.0f}"
         for k, (share, error) in enumerate(zip(sure.shares, sure.shares_standard_error, strict=True))
     ]
-    lines = _wrap(
+    lines = wrap(
         f"Verdict: {answer.verdict}; best for so many in 100 of {sure.draws} plausible versions of the "
         f"player (map anew for {sure.solved}): {', '.join(shares)}."
     )
@@ -101,10 +98,10 @@ def _sureness(answer: Answer, units: Units) -> list[str]:
         tried = f"tried {_tried(flip, units)}"
         if flip.amount is None or flip.to is None:
             name = f"{flip.what.replace('_', ' ')}{f' ({flip.name})' if flip.name else ''}"
-            lines += _wrap(f"  No {name} turns it; {tried}.", "    ")
+            lines += wrap(f"  No {name} turns it; {tried}.", "    ")
         else:
             change = way_words(flip, units)
-            lines += _wrap(f"  Turns to the {title(answer, flip.to, units)} with {change}; {tried}.", "    ")
+            lines += wrap(f"  Turns to the {title(answer, flip.to, units)} with {change}; {tried}.", "    ")
     return lines
 
 
@@ -124,14 +121,14 @@ def _details(answer: Answer, index: int, units: Units) -> list[str]:
     low, high = one.aims_yd
     first, last = _side(low, units), _side(high, units)
     band = "aim as given" if one.aim_given else f"plays alike from {first} to {last}"
-    lines = _wrap(
+    lines = wrap(
         f"{title(answer, index, units)}: {one.flight} swing, carry {units.length(one.carry_yd)}, "
         f"{lines_.line_words(one, units)}, {_side(one.aim_offset_yd, units)} "
         f"(bearing {one.aim_bearing_deg:.1f} deg from the first leg); {band}.",
         "  ",
     )
     leaves = units.range(one.leaves_yd["p10"], one.leaves_yd["p90"])
-    lines += _wrap(
+    lines += wrap(
         f"  leaves {leaves}, half of them {units.length(one.leaves_yd['p50'])} or less; "
         f"worst tenth averages {_pm(one.worst_tenth_mean, digits=2)}",
         "  ",
@@ -153,19 +150,19 @@ def _details(answer: Answer, index: int, units: Units) -> list[str]:
 def _ground(one: Alternative, units: Units) -> list[str]:
     """Middle and width of the pattern, the room, and every trouble ahead with what is to spare."""
     middle, wide = one.middle_right_yd, one.wide_yd
-    lines = _wrap(
+    lines = wrap(
         f"  the middle finishes {_yards(middle, units)} right of the line, 1 in 20 wider than "
         f"{_yards(wide, units)}",
         "  ",
     )
     if one.room is not None:
-        lines += _wrap(
+        lines += wrap(
             f"  {lines_.room_of(one.room, units)} {_pm(one.room.inside, 100.0, 2)} in 100 inside.", "  "
         )
     if one.reach:
         carry, finish = one.reach[0].carry_yd, one.reach[0].finish_yd
         ahead = [f"{r.name} {units.whole(r.starts_yd)} ({_spare(r, units)})" for r in one.reach]
-        lines += _wrap(
+        lines += wrap(
             f"  999 of 1,000 carry less than {_yards(carry, units)} and finish short of "
             f"{_yards(finish, units)}; trouble ahead starts at: "
             f"{', '.join(ahead)}",
@@ -201,23 +198,23 @@ def _columns(head: str, shares: Mapping[str, Estimate], sequences: int) -> list[
         lines.append("    " + "   ".join(cells[k : k + across]))
     if unmet:
         never = f"{unseen(sequences)}: {', '.join(unmet)}"
-        lines += textwrap.wrap(never, COLUMNS, initial_indent="    ", subsequent_indent="    ")
+        lines += wrap(never, "    ", "    ")
     return lines
 
 
 def _foot(answer: Answer, notes: tuple[str, ...], units: Units) -> list[str]:
     whose = " ".join([phrases.whose(answer), *notes, *map_data(answer.hole)])
-    lines = _wrap(phrases.people(answer, units)) + _wrap(whose)
+    lines = wrap(phrases.people(answer, units)) + wrap(whose)
     assumed = [*answer.hole.assumed, *answer.player.assumed, *answer.conditions.assumed]
     if assumed:
         lines.append("Assumed:")
         for sentence in assumed:
-            lines += _wrap(f"- {units.sentence(sentence)}", "  ")
-    lines += _wrap(LATER)
-    lines += [line for warning in answer.warnings for line in _wrap(f"Warning: {warning}", "  ")]
+            lines += hang(f"- {units.sentence(sentence)}")
+    lines += wrap(LATER)
+    lines += [line for warning in answer.warnings for line in hang(f"Warning: {warning}")]
     settings = ", ".join(f"{key} {value}" for key, value in answer.settings.items())
-    lines += _wrap(f"Made with seed {answer.seed}, {answer.sequences:,} sequences each; {settings}.")
+    lines += wrap(f"Made with seed {answer.seed}, {answer.sequences:,} sequences each; {settings}.")
     if answer.seconds:
         laps = [f"{name.replace('_', ' ')} {seconds:.2f} s" for name, seconds in answer.seconds.items()]
-        lines += _wrap(f"Time: {', '.join(laps)}; {sum(answer.seconds.values()):.2f} s in all.")
-    return lines + _wrap(phrases.RULES)
+        lines += wrap(f"Time: {', '.join(laps)}; {sum(answer.seconds.values()):.2f} s in all.")
+    return lines + wrap(RULES)

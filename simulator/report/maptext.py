@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import textwrap
-
 from ..hole.maps.report import HoleReport, MapReport
+from .screen import hang, wrap
 
-COLUMNS = 80
 RULES = (
     "A map is not the course: compare tees, greens and stakes with what you see; local rules and the"
     " committee decide."
@@ -17,7 +15,7 @@ def import_text(report: MapReport) -> str:
     """The report of a map: a line a hole, then what to look at and what was assumed, hole by hole."""
     written, total = len(report.written), len(report.holes)
     whole = sum(hole.complete for hole in report.holes)
-    lines = _wrap(
+    lines = hang(
         f"{report.source}: {written} of {total} {'hole' if total == 1 else 'holes'} written to"
         f" {report.folder}, {whole} complete."
     )
@@ -34,29 +32,27 @@ def import_text(report: MapReport) -> str:
             lines.append(f"{title}:")
             for words, holes in said.items():
                 which = "all" if len(holes) == written > 1 else _ranges(holes)
-                lines += _wrap(f"- {which}: {words}")
+                lines += hang(f"- {which}: {words}")
     if report.notes:
         lines.append("The map:")
         for words in report.notes:
-            lines += _wrap(f"- {words}")
+            lines += hang(f"- {words}")
     if report.attribution:
-        lines += _wrap(f"Map data: {report.attribution}")
-    return "\n".join([*lines, *_wrap(RULES, "")])
+        lines += hang(f"Map data: {report.attribution}")
+    return "\n".join([*lines, *wrap(RULES)])
 
 
 def _hole(hole: HoleReport, width: int) -> list[str]:
     name = hole.hole if len(hole.hole) <= width - 2 else hole.hole[: width - 5] + "..."
     if hole.file is None:
         head = f"{name:<{width}}"
-        return textwrap.wrap(
-            f"not written: {hole.failed}", COLUMNS, initial_indent=head, subsequent_indent=" " * width
-        )
+        return wrap(f"not written: {hole.failed}", " " * width, head)
     lacks = (
         f"no {', no '.join(hole.missing)}" if hole.missing else "complete" if hole.complete else "look at it"
     )
     words = f"{hole.file.rsplit('/', 1)[-1]}: {', '.join(hole.tees)}; {lacks}"
     head = f"{name:<{width}}{hole.par:>3}{hole.length_yd:>6.0f}  "
-    return textwrap.wrap(words, COLUMNS, initial_indent=head, subsequent_indent=" " * len(head))
+    return wrap(words, " " * len(head), head)
 
 
 def _ranges(names: list[str]) -> str:
@@ -74,7 +70,3 @@ def _ranges(names: list[str]) -> str:
         if number is None and name:
             parts.append(name)
     return ", ".join(parts)
-
-
-def _wrap(words: str, indent: str = "  ") -> list[str]:
-    return textwrap.wrap(words, COLUMNS, subsequent_indent=indent, break_on_hyphens=False)

@@ -5,17 +5,10 @@ from __future__ import annotations
 import math
 
 from ..strategy.result import Alternative, Answer
+from .cautions import LOOK
 from .chosen import par_counts, runner_up, shown, title
 from .figures import join_words
 from .units import YARDS, Units
-
-RULES = (
-    "For preparation, practice and lessons, not during a round (Rules of Golf 4.3); local rules and the "
-    "committee decide."
-)
-"""Rule 4.3a (Rules of Golf 2023): no device that recommends a club or a line during a round."""
-
-LOOK = "Blind ground, paths, other holes: look and shout."
 
 EXACT = "Player taken as exact."
 """Said when the answer was not tried on other players this one may be."""

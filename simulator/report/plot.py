@@ -10,7 +10,8 @@ import numpy as np
 
 from ..hole.surfaces import Surface
 from ..strategy.result import Answer
-from . import groundplot, phrases, shotplot
+from . import groundplot, shotplot
+from .cautions import RULES
 from .chosen import PENALTY, TROUBLE
 from .credits import map_data
 from .labels import Labels
@@ -166,7 +167,7 @@ def _keys(answer: Answer, ax: Axes, seen: list[Surface], units: Units) -> float:
     names = [str(patch.get_label()) for patch in patches]
     ground = _legend(ax, patches, names, below, columns=GROUND_COLUMNS)
     below += _height_in(ground) + GAP_IN
-    said = " ".join([READING.format(unit=units.name), phrases.RULES, *map_data(answer.hole)])
+    said = " ".join([READING.format(unit=units.name), RULES, *map_data(answer.hole)])
     words = "\n".join(textwrap.wrap(said, FOOT_COLUMNS))
     foot = ax.text(0.0, 0.0, words, transform=_down(ax, below), va="top", fontsize=5.5, color=FAINT)
     return below + _height_in(foot)

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-import textwrap
-
 from ..strategy.practice import BIAS, ROUND, Practice
+from .cautions import RULES
 from .figures import join_words
-from .phrases import RULES
-
-COLUMNS = 80
+from .screen import wrap
 
 NOISE = 2.0
 """A gain within so many standard errors of nothing is said to be none that shows."""
@@ -24,10 +21,10 @@ def practice_text(found: Practice, notes: tuple[str, ...] = ()) -> str:
     """
     count = len(found.holes)
     where = found.holes[0].name if count == 1 else f"{count} holes"
-    lines = _wrap(f"What practice is worth to {found.player.name} on {where}.")
+    lines = wrap(f"What practice is worth to {found.player.name} on {where}.")
     total = sum(score.value for score in found.scores)
     scale = "" if count == ROUND else f" (these holes times {ROUND / count:g})"
-    lines += _wrap(f"Now {total:.2f} strokes on {where}. Strokes gained in {ROUND} holes{scale}:")
+    lines += wrap(f"Now {total:.2f} strokes on {where}. Strokes gained in {ROUND} holes{scale}:")
     lines.append("")
     head = "strokes a round"
     lines.append(f"  {head:>16}" + ("     on this hole" if count == 1 else ""))
@@ -39,24 +36,18 @@ def practice_text(found: Practice, notes: tuple[str, ...] = ()) -> str:
         unclear = abs(gain.per_round.value) < NOISE * gain.per_round.standard_error
         words = gain.words + (" (none that shows)" if unclear else "")
         first = f"  {per_round:>16}{hole}  "
-        lines += textwrap.wrap(
-            words, COLUMNS, initial_indent=first, subsequent_indent=" " * len(first), break_on_hyphens=False
-        )
+        lines += wrap(words, " " * len(first), first)
     lines.append("")
     if count == 1:
-        lines += _wrap(f"One hole is no course: a round of {ROUND} like this one is meant.")
-    lines += _wrap(
+        lines += wrap(f"One hole is no course: a round of {ROUND} like this one is meant.")
+    lines += wrap(
         "Each line changes one thing and leaves the rest; gains do not add up. The better player keeps to "
         "this player's plan but for the first shot: a plan of his own would bring as much or more."
     )
     if any(gain.what == BIAS for gain in found.gains):
-        lines += _wrap("The plan itself aims off for a bias: who knows his own has that gain already.")
+        lines += wrap("The plan itself aims off for a bias: who knows his own has that gain already.")
     if found.left_out:
-        lines += _wrap(f"Left out: {join_words(list(found.left_out))}.")
-    lines += [line for note in notes for line in _wrap(note)]
-    lines += _wrap(RULES)
+        lines += wrap(f"Left out: {join_words(list(found.left_out))}.")
+    lines += [line for note in notes for line in wrap(note)]
+    lines += wrap(RULES)
     return "\n".join(lines)
-
-
-def _wrap(words: str) -> list[str]:
-    return textwrap.wrap(words, COLUMNS, break_on_hyphens=False)

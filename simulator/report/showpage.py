@@ -11,6 +11,7 @@ from .figures import join_words
 from .groundplot import ground_key
 from .holemap import draw_map, letters, whole_hole
 from .palette import FAINT, GROUND, INK, STYLE
+from .screen import wrap
 from .sheet import Sheet, wrapped, write_pages
 from .units import YARDS, Units
 
@@ -201,12 +202,5 @@ def show_text(yardage: Yardage, units: Units = YARDS) -> str:
         lines.append(f"{at:<12}{wide:>6}{left:>6}{right:>7}")
     if not yardage.widths:
         lines.append("none drawn")
-    words = [line for part in green_words(yardage.green, units) for line in wrapped_text(part)]
-    return "\n".join([*lines, "", *words, *wrapped_text(foot_words(yardage))])
-
-
-def wrapped_text(words: str) -> list[str]:
-    """Lines of at most 80 letters."""
-    import textwrap
-
-    return textwrap.wrap(words, 80, break_on_hyphens=False)
+    words = [line for part in green_words(yardage.green, units) for line in wrap(part)]
+    return "\n".join([*lines, "", *words, *wrap(foot_words(yardage))])

@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 import math
-import textwrap
 from typing import Any
 
 from ..hole.survey import Point, Surveyed
+from .screen import wrap
 
 SCHEMA = "holesim-survey-1"
-
-COLUMNS = 80
 
 
 def survey_text(found: Surveyed) -> str:
@@ -26,7 +24,7 @@ def survey_text(found: Surveyed) -> str:
         )
     said = [*_green(found), *_suspects(found), *_hardly(found), *_advice(found)]
     lines = [line.rstrip() for line in lines]
-    return "\n".join([*lines, ""] + [line for words in said for line in textwrap.wrap(words, COLUMNS)])
+    return "\n".join([*lines, ""] + [line for words in said for line in wrap(words)])
 
 
 def warnings(found: Surveyed) -> list[str]:

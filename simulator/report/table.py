@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-import textwrap
 from dataclasses import dataclass
 
 from ..strategy.result import Alternative, Answer
 from .chosen import Trouble, fewer_rows, par_counts, par_shares, shown, title, troubles
 from .figures import count_words, score_words
+from .screen import COLUMNS, wrap
 from .units import YARDS, Units
 from .verdicts import goal_words
-
-COLUMNS = 80
-"""Width of the screen."""
 
 LABEL = 31
 """Width of the first column."""
@@ -97,14 +94,9 @@ def _score_rows(answer: Answer, ones: list[Alternative], units: Units) -> list[s
 def row(label: str, cells: list[str]) -> list[str]:
     """One row; long labels and cells go on to a second line."""
     width = (COLUMNS - LABEL) // max(len(cells), 1)
-    parts = [wrap(label, LABEL - 1) or [""]] + [wrap(cell, width - 1) or [""] for cell in cells]
+    parts = [wrap(label, width=LABEL - 1) or [""]] + [wrap(cell, width=width - 1) or [""] for cell in cells]
     lines = []
     for k in range(max(map(len, parts))):
         first, *rest = (part[k] if k < len(part) else "" for part in parts)
         lines.append(f"{first:<{LABEL}}" + "".join(f"{cell:>{width}}" for cell in rest))
     return lines
-
-
-def wrap(words: str, width: int = COLUMNS) -> list[str]:
-    """Words as lines."""
-    return textwrap.wrap(words, width, break_long_words=True, break_on_hyphens=False)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from ..hole.surfaces import WORDS, Surface
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
-from . import phrases
+from .cautions import LOOK, RULES
 from .chosen import Trouble, equals, par_counts, runner_up, title, troubles
 from .figures import HELD, in_hundred, join_words, nearest, one_in, unseen
 from .lines import line_words as pointing_words
@@ -233,7 +233,7 @@ def foot_words(result: Lesson, units: Units = YARDS) -> str:
     owed = getattr(answer.hole, "attribution", "") or ""
     parts = (
         f"{player.name}{of}; {answer.sequences:,} plays of each shot, seed {answer.seed}: a model's odds.",
-        f"Nobody ahead nearer than {units.length(answer.clear_beyond_yd)}. {phrases.LOOK}",
-        phrases.RULES, owed,
+        f"Nobody ahead nearer than {units.length(answer.clear_beyond_yd)}. {LOOK}",
+        RULES, owed,
     )  # fmt: skip
     return " ".join(part for part in parts if part)

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import textwrap
 from typing import Any
 
 from ..strategy.course import CourseAnswer
 from ..strategy.rounds import add_up
-from .coursewords import LOOK, RULES, best_of, changes, club_words, day_words, line_words, where_words
+from .cautions import LOOK, RULES
+from .coursewords import best_of, changes, club_words, day_words, line_words, where_words
 from .figures import plain_spaces
+from .screen import COLUMNS, wrap
 
-COLUMNS = 80
 LABEL, CELL = 17, 15
 """Width of the first column and of a player's; as many players side by side as fit, the rest below."""
 
@@ -27,18 +27,18 @@ def team_page(answer: CourseAnswer) -> str:
         lines += ["", *_block(answer, players[first : first + across], notes)]
     lines.append("")
     if len(answer.scenarios) == 1:
-        lines += _wrap("One day only: nothing is known of what the wind would change.")
+        lines += wrap("One day only: nothing is known of what the wind would change.")
     elif notes:
-        lines += _wrap(f"* changes with the day: {'; '.join(notes)}.")
+        lines += wrap(f"* changes with the day: {'; '.join(notes)}.")
     else:
         others = ", ".join(one.name for one in answer.scenarios[1:])
-        lines += _wrap(f"No club changes on the other days: {others}.")
+        lines += wrap(f"No club changes on the other days: {others}.")
     if answer.failures:
         numbers = sorted({f"{one.number if one.number is not None else one.hole}" for one in answer.failures})
-        lines += _wrap(f"Without an answer, in part at least: {', '.join(numbers)}.")
+        lines += wrap(f"Without an answer, in part at least: {', '.join(numbers)}.")
     ahead = max((one["answer"]["clear_beyond_yd"] for one in answer.results), default=0)
-    lines += _wrap(f"Nobody ahead nearer than {ahead} yd on any hole with these clubs. {LOOK}")
-    lines += _wrap(RULES)
+    lines += wrap(f"Nobody ahead nearer than {ahead} yd on any hole with these clubs. {LOOK}")
+    lines += wrap(RULES)
     return plain_spaces("\n".join(line.rstrip() for line in lines))
 
 
@@ -72,7 +72,3 @@ def _cell(answer: CourseAnswer, result: dict[str, Any], notes: list[str]) -> str
 
 def _cut(name: str) -> str:
     return name if len(name) < CELL else name[: CELL - 2] + "."
-
-
-def _wrap(words: str) -> list[str]:
-    return textwrap.wrap(words, COLUMNS, break_on_hyphens=False)

@@ -6,11 +6,13 @@ from dataclasses import dataclass, replace
 
 from ..strategy.result import Answer
 from . import lines, phrases
+from .cautions import RULES
 from .chosen import out_of_reach, shown
 from .credits import map_data
 from .daywords import day_sentence
 from .figures import join_words, plain_spaces, unseen
-from .table import COLUMNS, GREEN_SHARE, Table, table, trouble_rows, wrap
+from .screen import COLUMNS, wrap
+from .table import GREEN_SHARE, Table, table, trouble_rows
 from .turns import turns
 from .units import YARDS, Units
 from .verdicts import verdict
@@ -132,7 +134,7 @@ def _lines(answer: Answer, notes: tuple[str, ...], units: Units, made: Table, fi
     end = [
         " ".join([phrases.whose(answer), *notes, *map_data(answer.hole)]),
         phrases.people(answer, units),
-        phrases.RULES,
+        RULES,
     ]
     gap = [""] if fit.blank else []
     at_green = _on_green(answer)

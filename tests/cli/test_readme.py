@@ -22,7 +22,7 @@ from simulator.hole.sketch import KINDS
 from simulator.player import load_player
 from simulator.player.habits import HABIT_KEYS, TOP_KEYS
 from simulator.player.model import CLUB_NUMBERS
-from simulator.report.phrases import RULES
+from simulator.report.cautions import RULES
 from simulator.report.table import LABEL
 from simulator.report.text import COLUMNS, LINES, answer_screen
 from simulator.strategy.confidence import Confidence, Flip
