@@ -18,10 +18,11 @@ from ..hole.surfaces import WORDS
 from ..hole.yardage import Trouble, Yardage
 from . import groundplot
 from .chosen import PENALTY
-from .holemap import draw_map, frame, letters, whole_hole, write
+from .holemap import draw_map, letters, whole_hole, write
 from .labels import Labels
+from .page import EDGE_IN, GAP_IN, frame
 from .palette import FAINT, INK, STYLE
-from .sheet import EDGE_IN, GAP_IN, LINE, Sheet, wrapped, write_pages
+from .sheet import LINE, Sheet, wrapped, write_pages
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
@@ -59,7 +60,7 @@ BLANKS = ("club", "line", "finish")
 
 FOOT = (
     "No advice in it: club, line and finish are yours to write. Green at 1:{scale}; Rule 4.3a(1) allows "
-    "1:480 or smaller on paper up to 4 1/4 x 7 in; a local rule (G-11) may allow less. Check numbers on the "
+    f"1:{RULE_SCALE} or smaller on paper up to 4 1/4 x 7 in; a local rule (G-11) may allow less. Check numbers on the "
     "ground. Local rules and the committee decide."
 )
 

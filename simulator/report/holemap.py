@@ -13,6 +13,7 @@ from ..hole.surfaces import Surface
 from ..hole.yardage import BEHIND_GREEN_YD, BESIDE_YD, Trouble, Yardage
 from . import groundplot
 from .labels import Labels
+from .page import frame
 from .palette import FAINT, INK, PAPER
 from .units import YARDS, Units
 
@@ -23,19 +24,6 @@ STATION_STEP = 50
 """Stations marked on the line, in the unit of the page."""
 
 LETTERS = string.ascii_lowercase + string.ascii_uppercase
-
-
-def frame(ax: Axes, x0: float, x1: float, y0: float, y1: float) -> None:
-    """Show at least a box of the hole frame [yd], filling the axes at equal aspect."""
-    box = ax.get_window_extent()
-    shape = box.height / box.width
-    high = max(y1 - y0, (x1 - x0) * shape)
-    wide = high / shape
-    middle_x, middle_y = (x0 + x1) / 2.0, (y0 + y1) / 2.0
-    ax.set_aspect("equal", adjustable="datalim")
-    ax.set_xlim(middle_x - wide / 2.0, middle_x + wide / 2.0)
-    ax.set_ylim(middle_y - high / 2.0, middle_y + high / 2.0)
-    ax.set_autoscale_on(False)
 
 
 def whole_hole(hole: Hole, beside_yd: float = BESIDE_YD) -> tuple[float, float, float, float]:

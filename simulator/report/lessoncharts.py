@@ -9,17 +9,15 @@ import numpy as np
 from ..strategy.lesson import Lesson
 from ..strategy.patterns import ClubPattern
 from ..strategy.result import TIE_STROKES
+from . import shotplot
 from .chosen import runner_up, title
 from .figures import count_words, in_hundred
-from .lessonmaps import own_axes
+from .page import own_axes
 from .palette import CURVES, FAINT, INK, PAPER, SHOTS
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
-
-DOTS = 100
-"""Finishes drawn of each club, so that a count can be read off."""
 
 MOST_OVER = 0.6
 """Score over the best that a chart of aims still shows [strokes]."""
@@ -108,7 +106,7 @@ def draw_pattern(club: ClubPattern, *, ax: Axes | None = None, units: Units = YA
     """
     ax = own_axes(ax, 3.6)
     scale, look = units.of(1.0), SHOTS[0]
-    dots = scale * club.finishes_yd[:DOTS]
+    dots = scale * club.finishes_yd[: shotplot.DOTS]
     ax.scatter(dots[:, 0], dots[:, 1], s=4.0, c=look.face, edgecolors=PAPER, linewidths=0.3, zorder=3)
     (x0, x1), (y0, y1) = (scale * np.array(edges) for edges in (club.across_yd, club.along_yd))
     ax.plot([x0, x1, x1, x0, x0], [y0, y0, y1, y1, y0], color=SHOTS[1].colour, linewidth=1.0, zorder=4)

@@ -11,10 +11,10 @@ from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from . import groundplot, shotplot
 from .chosen import PENALTY, TROUBLE
-from .holemap import area_of, frame, places_near, write
+from .holemap import area_of, places_near, write
 from .labels import Labels
-from .page import DPI, PAGE_IN
-from .palette import CONTOUR, INK, PAPER, SHOTS, STYLE, Shot
+from .page import frame, own_axes
+from .palette import CONTOUR, INK, PAPER, SHOTS, Shot
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
@@ -23,9 +23,6 @@ if TYPE_CHECKING:
 
     from ..hole.surfaces import Surface
     from ..hole.yardage import Trouble
-
-MARGIN_YD = 14.0
-"""Ground shown round everything that matters [yd]."""
 
 MOST_NAMES = 7
 """Areas named on one map."""
@@ -37,20 +34,6 @@ MOST_LINES = 7
 
 MIDDLE = (0.15, 0.85)
 """Share of the ground whose worth the lines cover: dear ground beside the play has none of its own."""
-
-
-def own_axes(ax: Axes | None, tall_in: float = 4.4) -> Axes:
-    """The axes given, or new ones on a page of their own."""
-    if ax is not None:
-        return ax
-    import matplotlib
-    from matplotlib.backends.backend_agg import FigureCanvasAgg
-    from matplotlib.figure import Figure
-
-    with matplotlib.rc_context(fname=STYLE):
-        figure = Figure(figsize=(PAGE_IN, tall_in), dpi=DPI)
-        FigureCanvasAgg(figure)
-        return figure.add_axes((0.08, 0.06, 0.89, 0.88))
 
 
 def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
@@ -66,7 +49,7 @@ def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     """
     ax = own_axes(ax)
     answer = result.answer
-    frame(ax, *extent(answer, [answer.recommended]))
+    frame(ax, *shotplot.extent(answer, [answer.recommended]))
     groundplot.draw_ground(ax, answer.hole)
     groundplot.draw_line_of_play(ax, answer.hole)
     _draw_band(ax, answer, answer.best)
@@ -92,7 +75,7 @@ def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None, units: Uni
     """
     ax = own_axes(ax)
     answer = result.answer
-    frame(ax, *extent(answer, shotplot.drawn(answer)))
+    frame(ax, *shotplot.extent(answer, shotplot.drawn(answer)))
     groundplot.draw_ground(ax, answer.hole)
     groundplot.draw_line_of_play(ax, answer.hole)
     one = answer.alternatives[index]
@@ -173,19 +156,6 @@ def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
         if feature.surface in TROUBLE and feature.area.intersects(view):
             write(labels, feature.name, places_near(feature.area.intersection(view), ax), style="italic")
     return ax
-
-
-def extent(answer: Answer, indices: list[int]) -> tuple[float, float, float, float]:
-    """Least and greatest x, least and greatest y of ball, flag, green, line ahead and finishes [yd]."""
-    hole, start = answer.hole, answer.start
-    here, _ = hole.station_offset(start.x_yd, start.y_yd)
-    ahead = [point for point in hole.line if hole.station_offset(*point)[0] > here]
-    gx0, gy0, gx1, gy1 = hole.green.bounds
-    rest = [(start.x_yd, start.y_yd), (hole.pin.x_yd, hole.pin.y_yd), (gx0, gy0), (gx1, gy1), *ahead]
-    dots = [shotplot.hundred(answer, answer.alternatives[k]) for k in indices]
-    xy = np.vstack([*dots, np.array(rest)])
-    low, high = xy.min(axis=0) - MARGIN_YD, xy.max(axis=0) + MARGIN_YD
-    return float(low[0]), float(high[0]), float(low[1]), float(high[1])
 
 
 def _look(answer: Answer, index: int) -> Shot:

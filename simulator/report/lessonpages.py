@@ -14,8 +14,9 @@ from . import lessonmaps, shotplot, takeaways
 from .chosen import title
 from .groundplot import ground_key, view_box
 from .lessoncharts import draw_aims, draw_pattern, draw_scores
+from .page import GAP_IN
 from .palette import CURVES, FAINT, INK, SHOTS, STYLE
-from .sheet import GAP_IN, Sheet, write_pages
+from .sheet import Sheet, write_pages
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
@@ -100,7 +101,7 @@ def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
         f"{answer.player.name}{of}, {hole}, from {units.sentence(answer.start.words)}", 6.5, color=FAINT
     )
     _say(sheet, takeaways.plan_words(result, units))
-    tall = _map_in(lessonmaps.extent(answer, [answer.recommended]), sheet.inner_in)
+    tall = _map_in(shotplot.extent(answer, [answer.recommended]), sheet.inner_in)
     ax = sheet.axes(tall)
     lessonmaps.draw_plan_map(result, ax=ax, units=units)
     sheet.skip(tall)
@@ -116,7 +117,7 @@ def _two(sheet: Sheet, result: Lesson, units: Units) -> None:
     pair = shotplot.drawn(answer)
     gap = 0.1
     wide = (sheet.inner_in - gap * (len(pair) - 1)) / len(pair)
-    tall = _map_in(lessonmaps.extent(answer, pair), wide)
+    tall = _map_in(shotplot.extent(answer, pair), wide)
     axes = [sheet.axes(tall, k * (wide + gap), wide) for k in range(len(pair))]
     for ax, index in zip(axes, pair, strict=True):
         lessonmaps.draw_cloud(result, index, ax=ax, units=units)

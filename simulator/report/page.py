@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from ..errors import FileError, UsageError
 from ..files import written_whole
+from .palette import STYLE
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -29,6 +30,33 @@ GAP_IN = 0.07
 
 DPI = 300
 """Dots per inch of a PNG: 1080 across."""
+
+
+def own_axes(ax: Axes | None, tall_in: float = 4.4, wide_in: float = PAGE_IN) -> Axes:
+    """The axes given, or new ones on a page of their own."""
+    if ax is not None:
+        return ax
+    import matplotlib
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+    from matplotlib.figure import Figure
+
+    with matplotlib.rc_context(fname=STYLE):
+        figure = Figure(figsize=(wide_in, tall_in), dpi=DPI)
+        FigureCanvasAgg(figure)
+        return figure.add_axes((0.08, 0.06, 0.89, 0.88))
+
+
+def frame(ax: Axes, x0: float, x1: float, y0: float, y1: float) -> None:
+    """Show at least a box of the hole frame [yd], filling the axes at equal aspect."""
+    box = ax.get_window_extent()
+    shape = box.height / box.width
+    high = max(y1 - y0, (x1 - x0) * shape)
+    wide = high / shape
+    middle_x, middle_y = (x0 + x1) / 2.0, (y0 + y1) / 2.0
+    ax.set_aspect("equal", adjustable="datalim")
+    ax.set_xlim(middle_x - wide / 2.0, middle_x + wide / 2.0)
+    ax.set_ylim(middle_y - high / 2.0, middle_y + high / 2.0)
+    ax.set_autoscale_on(False)
 
 
 def make_page(tall_over_wide: float) -> Axes:

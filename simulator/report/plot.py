@@ -15,7 +15,7 @@ from .cautions import RULES
 from .chosen import PENALTY, TROUBLE
 from .credits import map_data
 from .labels import Labels
-from .page import GAP_IN, check_plot_path, fit_page, make_page, write_page
+from .page import GAP_IN, check_plot_path, fit_page, frame, make_page, write_page
 from .palette import FAINT, STYLE
 from .units import YARDS, Units
 
@@ -25,9 +25,6 @@ if TYPE_CHECKING:
     from matplotlib.legend import Legend
     from matplotlib.text import Text
     from matplotlib.transforms import Transform
-
-MARGIN_YD = 14.0
-"""Ground shown round everything that matters [yd]."""
 
 MARK_REACH_YD = 40.0
 """The picture grows by up to this to show a mark; one farther off would make the hole small [yd]."""
@@ -64,7 +61,7 @@ def draw_plan(answer: Answer, *, ax: Axes | None = None, units: Units = YARDS) -
     with matplotlib.rc_context(fname=STYLE):
         extent = _extent(answer)
         axes = make_page((extent[3] - extent[2]) / (extent[1] - extent[0])) if ax is None else ax
-        _look_at(axes, extent)
+        frame(axes, *extent)
         seen = groundplot.draw_ground(axes, answer.hole)
         _draw_on_top(answer, axes, units)
         title = axes.set_title(_title(answer, units), loc="left")
@@ -91,34 +88,15 @@ def save_plan(answer: Answer, path: str | Path, units: Units = YARDS) -> None:
         write_page(figure, path)
 
 
-def _look_at(ax: Axes, extent: tuple[float, float, float, float]) -> None:
-    """Limits that show all of an extent and fill the axes at equal aspect."""
-    x0, x1, y0, y1 = extent
-    box = ax.get_window_extent()
-    shape = box.height / box.width
-    high = max(y1 - y0, (x1 - x0) * shape)
-    wide = high / shape
-    middle_x, middle_y = (x0 + x1) / 2.0, (y0 + y1) / 2.0
-    ax.set_aspect("equal", adjustable="datalim")
-    ax.set_xlim(middle_x - wide / 2.0, middle_x + wide / 2.0)
-    ax.set_ylim(middle_y - high / 2.0, middle_y + high / 2.0)
-    ax.set_autoscale_on(False)
-
-
 def _extent(answer: Answer) -> tuple[float, float, float, float]:
-    """Least and greatest x, least and greatest y of what must be seen [yd]."""
-    hole, start = answer.hole, answer.start
-    here, _ = hole.station_offset(start.x_yd, start.y_yd)
-    ahead = [point for point in hole.line if hole.station_offset(*point)[0] > here]
-    gx0, gy0, gx1, gy1 = hole.green.bounds
-    rest = [(start.x_yd, start.y_yd), (hole.pin.x_yd, hole.pin.y_yd), (gx0, gy0), (gx1, gy1), *ahead]
-    xy = np.vstack([*_dots(answer), np.array(rest)])
-    low, high = xy.min(axis=0) - MARGIN_YD, xy.max(axis=0) + MARGIN_YD
-    marks = np.array([(m.x_yd, m.y_yd) for m in hole.marks]).reshape(-1, 2)
+    """Least and greatest x, least and greatest y of what must be seen, marks that are near too [yd]."""
+    x0, x1, y0, y1 = shotplot.extent(answer, shotplot.drawn(answer))
+    low, high = np.array([x0, y0]), np.array([x1, y1])
+    marks = np.array([(m.x_yd, m.y_yd) for m in answer.hole.marks]).reshape(-1, 2)
     marks = marks[((marks > low - MARK_REACH_YD) & (marks < high + MARK_REACH_YD)).all(axis=1)]
     if len(marks):
-        low = np.minimum(low, marks.min(axis=0) - MARGIN_YD)
-        high = np.maximum(high, marks.max(axis=0) + MARGIN_YD)
+        low = np.minimum(low, marks.min(axis=0) - shotplot.MARGIN_YD)
+        high = np.maximum(high, marks.max(axis=0) + shotplot.MARGIN_YD)
     return float(low[0]), float(high[0]), float(low[1]), float(high[1])
 
 

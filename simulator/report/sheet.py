@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from ..errors import UsageError
 from ..files import written_whole
-from .page import DPI, EDGE_IN, PAGE_IN, check_plot_path
+from .page import DPI, EDGE_IN, GAP_IN, PAGE_IN, check_plot_path
 from .palette import FAINT, INK, STYLE
 
 if TYPE_CHECKING:
@@ -19,9 +19,6 @@ if TYPE_CHECKING:
 
 TALLEST_IN = 24.0
 """Height of a page while it is made [in]; it is cut to what is on it."""
-
-GAP_IN = 0.07
-"""Between the parts of a page [in]."""
 
 LINE = 1.28
 """Height of a line of words over the size of its letters."""

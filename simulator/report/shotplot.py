@@ -24,6 +24,9 @@ if TYPE_CHECKING:
 DOTS = 100
 """Finishes drawn of each shot, so that a count can be read off."""
 
+MARGIN_YD = 14.0
+"""Ground shown round everything that matters [yd]."""
+
 REST = WORDS[Surface.ROUGH]
 """The ground whose count takes up what rounding leaves over."""
 
@@ -109,3 +112,16 @@ def shot_key(answer: Answer, index: int, look: Shot, units: Units = YARDS) -> tu
 def looks(answer: Answer) -> list[tuple[int, Shot]]:
     """The alternatives on the picture with their looks."""
     return list(zip(drawn(answer), SHOTS, strict=False))
+
+
+def extent(answer: Answer, indices: list[int]) -> tuple[float, float, float, float]:
+    """Least and greatest x, least and greatest y of ball, flag, green, line ahead and finishes [yd]."""
+    hole, start = answer.hole, answer.start
+    here, _ = hole.station_offset(start.x_yd, start.y_yd)
+    ahead = [point for point in hole.line if hole.station_offset(*point)[0] > here]
+    gx0, gy0, gx1, gy1 = hole.green.bounds
+    rest = [(start.x_yd, start.y_yd), (hole.pin.x_yd, hole.pin.y_yd), (gx0, gy0), (gx1, gy1), *ahead]
+    dots = [hundred(answer, answer.alternatives[k]) for k in indices]
+    xy = np.vstack([*dots, np.array(rest)])
+    low, high = xy.min(axis=0) - MARGIN_YD, xy.max(axis=0) + MARGIN_YD
+    return float(low[0]), float(high[0]), float(low[1]), float(high[1])

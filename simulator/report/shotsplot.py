@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..player.measured import ClubFit, Fit
-from .page import DPI, PAGE_IN, write_page
+from .page import DPI, PAGE_IN, own_axes, write_page
 from .palette import FAINT, INK, SHOTS, STYLE
 
 if TYPE_CHECKING:
@@ -35,13 +35,7 @@ def draw_shots(club: ClubFit, *, ax: Axes | None = None) -> Axes:
     ax : Axes, optional
         Made when left out.
     """
-    if ax is None:
-        import matplotlib
-
-        with matplotlib.rc_context(fname=STYLE):
-            from matplotlib.figure import Figure
-
-            ax = Figure(figsize=(PAGE_IN / ACROSS, TALL_IN), dpi=DPI).add_subplot()
+    ax = own_axes(ax, TALL_IN, PAGE_IN / ACROSS)
     n, shots, look = club.numbers, club.shots, SHOTS[0]
     aside = np.zeros(len(shots.carry_yd), bool)
     aside[club.slips] = True

@@ -10,6 +10,7 @@ from ..hole.yardage import GreenSize, Trouble, Yardage
 from .figures import join_words
 from .groundplot import ground_key
 from .holemap import draw_map, letters, whole_hole
+from .page import own_axes
 from .palette import FAINT, GROUND, INK, STYLE
 from .screen import wrap
 from .sheet import Sheet, wrapped, write_pages
@@ -44,7 +45,7 @@ def draw_widths(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARD
     ax : Axes, optional
         Made when left out.
     """
-    ax = _own_axes(ax)
+    ax = own_axes(ax)
     fairway, putting = GROUND[Surface.FAIRWAY].fill, GROUND[Surface.GREEN].fill
     for one in yardage.widths:
         low, high = one.left_yd, one.right_yd
@@ -95,22 +96,9 @@ def draw_hole(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS)
     ax : Axes, optional
         Made when left out.
     """
-    ax = _own_axes(ax)
+    ax = own_axes(ax)
     draw_map(ax, yardage, units)
     return ax
-
-
-def _own_axes(ax: Axes | None) -> Axes:
-    if ax is not None:
-        return ax
-    import matplotlib
-    from matplotlib.backends.backend_agg import FigureCanvasAgg
-    from matplotlib.figure import Figure
-
-    with matplotlib.rc_context(fname=STYLE):
-        figure = Figure(figsize=(3.6, 5.0), dpi=300)
-        FigureCanvasAgg(figure)
-        return figure.add_subplot()
 
 
 def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
