@@ -10,25 +10,14 @@ from ..errors import UsageError
 from . import options as o
 from .day import Day
 from .say import progress, say
+from .where import Where, unnamed
 
 if TYPE_CHECKING:
-    from ..hole import Hole
     from ..player import Player
     from ..report.units import Units
-    from ..strategy.result import Answer, Start
+    from ..strategy.result import Answer
 
 DEFAULT_SEQUENCES = 20_000
-
-
-class Where(NamedTuple):
-    """Who asks, and from where."""
-
-    player: o.PlayerOption = None
-    tee: o.TeeOption = None
-    pin: o.PinOption = None
-    from_: o.FromOption = None
-    played: o.PlayedOption = None
-    without: o.WithoutOption = None
 
 
 class Wanted(NamedTuple):
@@ -88,9 +77,7 @@ def _answer(
     """Everything cheap first, so that a slip is told before the work; then the answer."""
     if run.as_json and run.full:
         raise UsageError("--json and --full: choose one (the JSON has everything)")
-    if where.played is not None and where.from_ is None:
-        raise UsageError("--played goes with --from: on the tee nothing is played yet")
-    from ..hole import load_hole, pin_from_words
+    where.check()
     from ..report.units import units_named
     from ..strategy.goals import read_goal
 
@@ -99,19 +86,14 @@ def _answer(
         from ..report.plot import check_plot_path
 
         check_plot_path(run.plot)
-    hole = load_hole(hole_name)
-    hole = hole.with_tee(where.tee) if where.tee is not None else hole
-    hole = pin_from_words(hole, where.pin) if where.pin is not None else hole
-    player = o.player_of(where.player, where.without)
-    start = _place(hole, where.from_, where.played)
+    hole, player = where.hole(hole_name), where.who()
+    start = where.start(hole)
     if goal is not None:
         from ..strategy.places import tee_start
 
         goal.check(start or tee_start(hole))
     conditions = day.read(hole, start)
-    _check_clubs(player, clubs, units)
-    unnamed = f"No --player given, so the demo player {player.name} plays."
-    notes = () if where.player is not None else (unnamed,)
+    check_clubs(player, clubs, units)
     from ..strategy import ask
 
     settings: dict[str, Any] = {
@@ -122,18 +104,10 @@ def _answer(
         answer = ask.plan(hole, player, **settings)
     else:
         answer = ask.compare(hole, player, clubs, **settings)
-    _show(answer, notes, run, units)
+    _show(answer, unnamed(where.player, player), run, units)
 
 
-def _place(hole: Hole, from_: str | None, played: int | None) -> Start | None:
-    if from_ is None:
-        return None
-    from ..strategy.places import place
-
-    return place(from_, hole, played)
-
-
-def _check_clubs(player: Player, clubs: list[str] | None, units: Units) -> None:
+def check_clubs(player: Player, clubs: list[str] | None, units: Units) -> None:
     """Refuse a club that is not in the bag, or an aim that is none; say what a distance means."""
     if clubs:
         from ..strategy.clubwords import shot_meant

@@ -7,11 +7,11 @@ from typing import Annotated, NamedTuple
 
 import typer
 
-from ..errors import UsageError
 from . import options as o
-from .answer import DEFAULT_SEQUENCES, Where, _check_clubs, _place
+from .answer import DEFAULT_SEQUENCES, check_clubs
 from .day import Day
 from .say import progress, say
+from .where import Where, unnamed
 
 
 class Pages(NamedTuple):
@@ -50,9 +50,7 @@ def lesson(
 
     Example: holesim lesson withy-drain driver 3-wood -o lesson.pdf
     """
-    if where.played is not None and where.from_ is None:
-        raise UsageError("--played goes with --from: on the tee nothing is played yet")
-    from ..hole import load_hole, pin_from_words
+    where.check()
     from ..report.lessonpages import check_only, save_lesson
     from ..report.page import check_plot_path
     from ..report.units import units_named
@@ -60,15 +58,10 @@ def lesson(
     unit, only = units_named(pages.units), tuple(pages.only or ())
     check_only(only)
     check_plot_path(pages.out)
-    found = load_hole(hole)
-    found = found.with_tee(where.tee) if where.tee is not None else found
-    found = pin_from_words(found, where.pin) if where.pin is not None else found
-    player = o.player_of(where.player, where.without)
-    start = _place(found, where.from_, where.played)
+    found, player = where.hole(hole), where.who()
+    start = where.start(found)
     conditions = day.read(found, start)
-    _check_clubs(player, clubs, unit)
-    unnamed = f"No --player given, so the demo player {player.name} plays."
-    notes = () if where.player is not None else (unnamed,)
+    check_clubs(player, clubs, unit)
     from ..strategy import lesson as work
 
     result = work.lesson(
@@ -77,5 +70,5 @@ def lesson(
     )  # fmt: skip
     for warning in result.answer.warnings:
         say(f"warning: {warning}")
-    for path in save_lesson(result, pages.out, unit, only, notes):
+    for path in save_lesson(result, pages.out, unit, only, unnamed(where.player, player)):
         say(f"wrote {path}")

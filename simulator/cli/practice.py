@@ -11,6 +11,7 @@ from ..errors import UsageError
 from . import options as o
 from .day import Day
 from .say import progress
+from .where import hole_of, unnamed
 
 
 def practice(
@@ -35,7 +36,6 @@ def practice(
 
     Example: holesim practice withy-drain --player isolde
     """
-    from ..hole import load_hole
     from ..report.jsonout import dumps
     from ..report.practicetext import practice_text
     from ..strategy import practice as work
@@ -45,13 +45,11 @@ def practice(
         names = sorted(str(path) for path in Path(target).glob("*.toml"))
         if not names:
             raise UsageError(f"{target}: no hole file (.toml) in this folder")
-    holes = [load_hole(name) for name in names]
-    holes = [hole.with_tee(tee) if tee is not None else hole for hole in holes]
-    holes = [hole.with_pin(pin) if pin is not None else hole for hole in holes]
+    holes = [hole_of(name, tee, pin) for name in names]
     who = o.player_of(player, without)
     days = [day.read(hole, None) for hole in holes]
     found = work.practice(
         holes, who, conditions=days, sequences=sequences, seed=seed, threads=threads, progress=progress()
     )
-    named = () if player is not None else (f"No --player given, so the demo player {who.name} plays.",)
-    typer.echo(dumps(found.to_dict()) if as_json else practice_text(found, named))
+    notes = unnamed(player, who)
+    typer.echo(dumps(found.to_dict()) if as_json else practice_text(found, notes))

@@ -9,6 +9,7 @@ import typer
 
 from . import options as o
 from .say import say
+from .where import hole_of
 
 
 def show(
@@ -25,7 +26,6 @@ def show(
 
     Example: holesim show withy-drain -o withy-drain.png
     """
-    from ..hole import load_hole, pin_from_words
     from ..hole.yardage import measure
     from ..report.jsonout import dumps
     from ..report.page import check_plot_path
@@ -35,10 +35,7 @@ def show(
     unit = units_named(units)
     if out is not None:
         check_plot_path(out)
-    found = load_hole(hole)
-    found = found.with_tee(tee) if tee is not None else found
-    found = pin_from_words(found, pin) if pin is not None else found
-    yardage = measure(found)
+    yardage = measure(hole_of(hole, tee, pin))
     typer.echo(dumps(yardage.to_dict()) if as_json else show_text(yardage, unit))
     if out is not None:
         save_show(yardage, out, unit)

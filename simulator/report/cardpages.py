@@ -60,8 +60,8 @@ BLANKS = ("club", "line", "finish")
 
 FOOT = (
     "No advice in it: club, line and finish are yours to write. Green at 1:{scale}; Rule 4.3a(1) allows "
-    f"1:{RULE_SCALE} or smaller on paper up to 4 1/4 x 7 in; a local rule (G-11) may allow less. Check numbers on the "
-    "ground. Local rules and the committee decide."
+    f"1:{RULE_SCALE} or smaller on paper up to 4 1/4 x 7 in; a local rule (G-11) may allow less. Check "
+    "numbers on the ground. Local rules and the committee decide."
 )
 
 

@@ -1,0 +1,59 @@
+"""Which hole, who asks, and from where: what several commands read alike."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from ..errors import UsageError
+from . import options as o
+
+if TYPE_CHECKING:
+    from ..hole import Hole
+    from ..player import Player
+    from ..strategy.result import Start
+
+
+class Where(NamedTuple):
+    """Who asks, and from where."""
+
+    player: o.PlayerOption = None
+    tee: o.TeeOption = None
+    pin: o.PinOption = None
+    from_: o.FromOption = None
+    played: o.PlayedOption = None
+    without: o.WithoutOption = None
+
+    def check(self) -> None:
+        """Refuse options that say nothing without another."""
+        if self.played is not None and self.from_ is None:
+            raise UsageError("--played goes with --from: on the tee nothing is played yet")
+
+    def hole(self, name: str) -> Hole:
+        """The hole with the tee and pin in use."""
+        return hole_of(name, self.tee, self.pin)
+
+    def who(self) -> Player:
+        """The player without the clubs left at home."""
+        return o.player_of(self.player, self.without)
+
+    def start(self, hole: Hole) -> Start | None:
+        """The place asked from; None on the tee."""
+        if self.from_ is None:
+            return None
+        from ..strategy.places import place
+
+        return place(self.from_, hole, self.played)
+
+
+def hole_of(name: str, tee: str | None, pin: str | None) -> Hole:
+    """A hole with the tee and pin in use, the pin by its name or in words."""
+    from ..hole import load_hole, pin_from_words
+
+    hole = load_hole(name)
+    hole = hole.with_tee(tee) if tee is not None else hole
+    return pin_from_words(hole, pin) if pin is not None else hole
+
+
+def unnamed(named: str | None, player: Player) -> tuple[str, ...]:
+    """What to say when nobody was named and the demo player plays."""
+    return () if named is not None else (f"No --player given, so the demo player {player.name} plays.",)
