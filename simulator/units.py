@@ -25,9 +25,14 @@ RADPS_PER_RPM = 0.10471975511965977
 """Radians a second in a revolution a minute, 2 pi / 60."""
 
 
-def compass_deg(x: float, y: float) -> float:
-    """Direction of (x, y), clockwise from +y [deg], 0 <= bearing < 360.
+def one_turn_deg(angle_deg: float) -> float:
+    """An angle within one turn [deg], 0 <= angle < 360.
 
-    A remainder of a number a hair below zero rounds up to the whole turn: it is taken twice.
+    The remainder of a number a hair below zero rounds up to the whole turn: it is taken twice.
     """
-    return math.degrees(math.atan2(x, y)) % 360.0 % 360.0
+    return angle_deg % 360.0 % 360.0
+
+
+def compass_deg(x: float, y: float) -> float:
+    """Direction of (x, y), clockwise from +y [deg], 0 <= bearing < 360."""
+    return one_turn_deg(math.degrees(math.atan2(x, y)))

@@ -6,6 +6,7 @@ import math
 from typing import NoReturn
 
 from ..errors import UsageError
+from ..units import one_turn_deg
 from .text import one_line
 
 QUARTERING_DEG = 45.0
@@ -42,7 +43,7 @@ class Direction:
     def _set(self, bearing_deg: float, word: str) -> None:
         if self._exact is not None:
             self._refuse(word, f"is a second direction beside {self._exact[1]!r}")
-        self._exact = ((bearing_deg + (180.0 if self._flip else 0.0)) % 360.0 % 360.0, word)
+        self._exact = (one_turn_deg(bearing_deg + (180.0 if self._flip else 0.0)), word)
         self._flip = False
 
     def clock(self, off_deg: float, word: str) -> None:
@@ -162,7 +163,7 @@ class Direction:
             )
         else:
             bearing = self.along_deg + plain
-        return bearing % 360.0 % 360.0
+        return one_turn_deg(bearing)
 
     def _agree(self, exact: tuple[float, str]) -> None:
         """Refuse plain words that are untrue of a direction said exactly."""

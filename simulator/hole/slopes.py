@@ -9,6 +9,7 @@ import numpy as np
 
 from simulator.hole.fields import Fields, show
 from simulator.hole.line import PlayLine
+from simulator.units import compass_deg
 
 SLOPE_KEYS = ("slope_pct", "falls", "falls_deg")
 """Plain keys of an area that may slope."""
@@ -115,4 +116,4 @@ def fitted_slope(spots: np.ndarray) -> Slope | None:
     if np.linalg.svd(offset[:, :2], compute_uv=False)[1] < LEAST_SPREAD_YD * math.sqrt(len(spots)):
         return None
     gx, gy = np.linalg.lstsq(offset[:, :2], offset[:, 2], rcond=None)[0]
-    return Slope(100.0 * math.hypot(gx, gy), math.degrees(math.atan2(-gx, -gy)) % 360.0)
+    return Slope(100.0 * math.hypot(gx, gy), compass_deg(-gx, -gy))

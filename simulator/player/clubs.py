@@ -58,7 +58,7 @@ def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Cl
         kinds |= {name: _listed_kind(top, name) for name in listed if name not in kinds}
     elif len(given) < FEW_SECTIONS:
         need_level(top, base, "clubs")
-        kinds |= _standard_around(kinds)
+        kinds |= standard_around(kinds)
         if given:
             assumed.append("The file names only some clubs: the rest of a standard set is put around them.")
         else:
@@ -197,8 +197,8 @@ def _listed_kind(top: Section, name: str) -> str:
     return kind
 
 
-def _standard_around(kinds: dict[str, str]) -> dict[str, str]:
-    """Clubs of the standard set, leaving out those whose place in the bag (loft) a given club takes."""
+def standard_around(kinds: dict[str, str]) -> dict[str, str]:
+    """Clubs of the standard set round given ones: none whose place in the bag (loft) one of them takes."""
     lofts = [LOFT_DEG[kind] for kind in kinds.values()]
     extra = {k: k for k in STANDARD_SET if all(abs(LOFT_DEG[k] - loft) >= 1.6 for loft in lofts)}
     return dict(list(extra.items())[: max(0, MOST_CLUBS - len(kinds))])

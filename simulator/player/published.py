@@ -49,33 +49,15 @@ DRIVE_TOTAL_YD = {
     "woman": np.array([246.0, 206, 177, 157, 144, 123, 103]),
 }
 
-# Broadie 2008, Science and Golf V, table 2: median leave from the fairway as a share of the distance [%].
-LEAVE_GROUPS = ("Pro1 64-71", "Pro2 72-79", "Am1 70-83", "Am2 84-97", "Am3 97-120")
-LEAVE_SCORE = np.array([67.5, 75.5, 76.5, 90.5, 108.5])
-LEAVE_20_60_PCT = np.array([7.3, 9.4, 13.8, 16.9, 20.3])
-LEAVE_100_150_PCT = np.array([5.4, 5.8, 8.7, 12.0, 17.3])
-LEAVE_HANDICAP = np.array([-5.0, -1.0, 4.5, 18.5, 36.5])
-"""Score less 72; the professionals' courses are harder, so their two groups are put at -5 and -1 (our
-reading)."""
-
 # Broadie 2014, Every Shot Counts, and a magazine column of his: the 90-shooter from 150 yards.
 SHOOTER_OF_90_HANDICAP = 18.0
 SHOOTER_OF_90_SHOT_YD = 150.0
-SHOOTER_OF_90_GREEN_SHARE = 0.35
 SHOOTER_OF_90_SHORT_YD = 13.0
-SHOOTER_OF_90_DEPTH_OVER_WIDTH = 1.5
 
 # Direction of long tee shots, standard deviation of all strikes [deg], by average score: Broadie 2008 table 1
 # (64-79: 4.0, 70-83: 5.4, 84-97: 6.4, 97-120: 8.1) and Broadie & Ko 2009 (80-golfer 5.5, 100-golfer 7.9).
 DRIVE_SCORE = np.array([71.5, 76.5, 80.0, 90.5, 100.0, 108.5])
 DRIVE_DIRECTION_SD_DEG = np.array([4.0, 5.4, 5.5, 6.4, 7.9, 8.1])
-
-# Broadie 2012, Interfaces 42(2), table 9: tour strokes to hole out from the fairway, and the expected
-# putts of Broadie 2014 (a public transcription) that turn the part after the shot back into a distance.
-TOUR_FAIRWAY_YD = np.array([10.0, 20, 30, 40, 50, 60, 80, 100])
-TOUR_FAIRWAY_STROKES = np.array([2.18, 2.40, 2.52, 2.60, 2.66, 2.70, 2.75, 2.80])
-TOUR_PUTT_FT = np.array([3.0, 4, 5, 6, 8, 10, 15, 20, 30])
-TOUR_PUTTS = np.array([1.04, 1.13, 1.23, 1.34, 1.50, 1.61, 1.78, 1.87, 1.98])
 
 DRIVE_RUN_TOTAL_YD = np.array([200.0, 250.0])
 DRIVE_RUN_YD = np.array([20.0, 25.0])

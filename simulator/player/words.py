@@ -13,7 +13,7 @@ from typing import Any
 from ..errors import FileError
 from .check import one_line
 from .names import club_name, did_you_mean
-from .published import SCORE_OVER_HANDICAP
+from .published import BOGEY_HANDICAP, SCORE_OVER_HANDICAP
 
 ALLOWED = (
     'words such as "handicap 15", "plus 2", "scratch", "bogey golfer", "shoots 90", "woman", "left-handed", '
@@ -21,9 +21,6 @@ ALLOWED = (
     '"fade", "miss short right", "called Ada"'
 )
 """What the words may be, the end of every refusal."""
-
-BOGEY_HANDICAP = {"man": 20.0, "woman": 24.0}
-"""Handicap index of the rating system's bogey golfer (Rules of Handicapping, definitions)."""
 
 _NUMBER = r"(?P<number>\d{1,9}(?:\.\d{1,9})?)"
 _UNIT = r"(?:\s*(?P<unit>yards?|yds?|y|metres?|meters?|m)\b)?"

@@ -22,7 +22,7 @@ from .flips import all_flips, edge_doubt
 from .goals import Goal, recommended, tied_with
 from .plausible import confidence
 from .plays import FIRST_SETS, FIRST_STRIKES, Plays
-from .question import Clock, Progress, Question, question, solve
+from .question import Clock, Progress, Question, question, silent, solve
 from .reaching import with_goal
 from .rescore import rescore
 from .result import TIE_STROKES, Answer, Start
@@ -84,7 +84,7 @@ def plan(
         "plan", hole, player, (), conditions=conditions, start=start, sequences=sequences, seed=seed,
         threads=threads, goal=goal, against=against,
     )  # fmt: skip
-    return _answer(asked, progress or _silent, quick)
+    return _answer(asked, progress or silent, quick)
 
 
 def compare(
@@ -117,15 +117,11 @@ def compare(
         "compare", hole, player, tuple(clubs), conditions=conditions, start=start, sequences=sequences,
         seed=seed, threads=threads, goal=goal,
     )  # fmt: skip
-    return _answer(asked, progress or _silent, quick)
+    return _answer(asked, progress or silent, quick)
 
 
 MOST_CUT = 0.05
 """Share of plays that may be cut before a mean of scores is no answer (assumed): each is cut at 60."""
-
-
-def _silent(message: str) -> None:
-    pass
 
 
 def _answer(asked: Question, say: Progress, quick: bool) -> Answer:

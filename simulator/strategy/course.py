@@ -17,7 +17,7 @@ from ..hole.model import Hole
 from ..hole.pins import PinPlace, pin_at, pin_from_words
 from ..player.model import Player
 from .jobs import Job
-from .question import Progress
+from .question import COMPILING, Progress, silent
 from .running import Run
 from .store import Store
 
@@ -173,7 +173,7 @@ def play_course(
         Once what is being worked is finished and kept; interrupted again, at once.
     """
     _check(players, scenarios, pins)
-    say = progress or _silent
+    say = progress or silent
     store = None if out is None else Store(Path(out))
     jobs, failures = _jobs(course, tuple(players), tuple(scenarios), tuple(pins), tee, sequences, seed)
     found: dict[int, dict[str, Any]] = {}
@@ -189,7 +189,7 @@ def play_course(
     todo = {k: job for k, job in enumerate(jobs) if k not in found}
     if todo:
         if must_compile():
-            say("compiling the simulation for this machine, once: about 25 s")
+            say(COMPILING)
         run = Run(todo, found, len(jobs), store, say)
         run.all(executor, threads)
         failures += [
@@ -210,10 +210,6 @@ def play_course(
         reused=reused,
         mistakes=tuple(mistakes),
     )
-
-
-def _silent(message: str) -> None:
-    pass
 
 
 def _place(one: Failure) -> tuple[float, str, str, str, str]:

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from ..engine import Effort, revalue_map
+from ..engine import revalue_map
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
 from ..player.model import Club, Player
@@ -15,7 +15,7 @@ from ..tables.game import make_board, make_sketch
 from ..tables.rasters import ground_raster
 from ..tables.varied import varied_strikes
 from .confidence import Flip
-from .plausible import with_strikes
+from .plausible import ONCE, with_strikes
 from .rescore import Rescore
 from .result import Alternative
 from .turning import turning
@@ -38,8 +38,6 @@ MET = 0.01
 
 CLEAR_OF_YD = 2.0
 """A moved edge stays so far from tees and greens [yd]."""
-
-ONCE = Effort(many=64, again=0)
 
 
 def all_flips(

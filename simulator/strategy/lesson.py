@@ -18,7 +18,7 @@ from .ask import answer_at
 from .ground import surfaces_at
 from .patterns import ClubPattern, club_patterns
 from .places import LIE_WORDS
-from .question import Clock, Progress, Question, question, solve
+from .question import Clock, Progress, Question, question, silent, solve
 from .result import Alternative, Answer, Start
 from .search import Place
 from .targets import GreenTarget, green_target
@@ -114,7 +114,7 @@ def lesson(
         "compare" if clubs else "plan", hole, player, tuple(clubs), conditions=conditions, start=start,
         sequences=sequences, seed=seed, threads=threads,
     )  # fmt: skip
-    say = progress or _silent
+    say = progress or silent
     clock = Clock()
     place = solve(asked, say, clock)
     answer = answer_at(place, asked, say, clock, quick=True)
@@ -138,10 +138,6 @@ def lesson(
         target=green_target(approach),
         patterns=club_patterns(place, seed),
     )
-
-
-def _silent(message: str) -> None:
-    pass
 
 
 def _score_shares(answer: Answer) -> ScoreShares:

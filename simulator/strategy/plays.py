@@ -11,6 +11,7 @@ from ..hole.model import Hole
 from ..hole.surfaces import WORDS, Surface
 from ..tables.game import Board
 from ..tables.luck import strike_sets
+from ..units import one_turn_deg
 from . import estimate, goals
 from .pointing import point
 from .reach import find_reach, quantile
@@ -113,7 +114,7 @@ class Plays:
         surfaces, features = played.surface, played.feature
         low, high = tie_band_yd(self.place, choice, self.value, self.seed)
         quantiles = np.quantile(played.leaves_yd, [0.1, 0.5, 0.9])
-        bearing = math.degrees(ahead + aim) % 360.0
+        bearing = one_turn_deg(math.degrees(ahead + aim))
         fixed = self.fixed(choice)
         _, across = along_and_across(played.rest_yd, start.x_yd, start.y_yd, bearing)
         return Alternative(

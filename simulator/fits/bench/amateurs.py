@@ -34,7 +34,6 @@ LADDER_WEIGHT = {"fairway": 1.2, "rough": 0.8}
 SLOPE_WEIGHT = 3.0
 """Weight of the slope's four misses: the score of both players enters it."""
 
-WEAKEST = 36.0
 WEAKEST_LIMIT = 0.60
 """The weakest level has no rating line. Its better half is asked to lie on scratch and bogey continued by
 index (that is how a slope turns an index into strokes), with a wide limit."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -11,6 +10,7 @@ from shapely import Polygon
 
 from simulator.hole.maps.place import Area, polygons
 from simulator.hole.shapes import OPEN_END_YD, OPEN_SIDE_YD
+from simulator.units import compass_deg
 
 SIDE_YD, END_YD = OPEN_SIDE_YD + 5.0, OPEN_END_YD + 5.0
 """Ground kept beside and past the line, tees and green [yd]: as far as the engine's map reaches."""
@@ -40,7 +40,7 @@ class Frame:
     @property
     def bearing_deg(self) -> float:
         """Compass bearing of the first leg [deg]."""
-        return math.degrees(math.atan2(self.forward[0], self.forward[1])) % 360.0
+        return compass_deg(self.forward[0], self.forward[1])
 
     def xy(self, places: np.ndarray) -> np.ndarray:
         """Places (n, 2) in the frame of the hole."""

@@ -5,11 +5,9 @@ from __future__ import annotations
 import datetime
 from dataclasses import asdict
 
-from ...physics.launch import LOFT_DEG
 from ...toml_text import comment, quoted, value
 from ..check import one_line
-from ..levels import STANDARD_SET
-from ..model import MOST_CLUBS
+from ..clubs import standard_around
 from .fit import Fit
 
 FIGURES = 4
@@ -47,7 +45,6 @@ def player_text(fit: Fit, name: str, source: str, today: datetime.date | None = 
 
 
 def _bag(fit: Fit) -> list[str]:
-    """Measured clubs, and those of a standard set whose place (loft) none of them takes."""
-    lofts = [LOFT_DEG[club.kind] for club in fit.clubs]
-    extra = [kind for kind in STANDARD_SET if all(abs(LOFT_DEG[kind] - loft) >= 1.6 for loft in lofts)]
-    return [*(club.club for club in fit.clubs), *extra][:MOST_CLUBS]
+    """Measured clubs, and those of a standard set round them."""
+    kinds = {club.club: club.kind for club in fit.clubs}
+    return [*kinds, *standard_around(kinds)]
