@@ -10,6 +10,7 @@ import time
 
 from benchmarks.rows import Row, seconds
 from simulator import load_hole, load_player, plan
+from simulator.conditions import Conditions, Wind
 
 PART = "waiting"
 COMPARE = ["-m", "simulator", "compare", "withy-drain", "driver", "3-wood"]
@@ -41,10 +42,16 @@ def measure(short: bool) -> list[Row]:
     rows += [
         Row(PART, f"  of it: {name.replace('_', ' ')}", spent, "s") for name, spent in answer.seconds.items()
     ]
+    calm, _ = seconds(lambda: plan(hole, player, quick=True), 1 if short else 5)
+    wind = Conditions(wind=Wind(15.0, 0.0))
+    windy, _ = seconds(lambda: plan(hole, player, conditions=wind, quick=True), 1 if short else 5)
     repeats = 1 if short else 3
-    rows.append(
-        Row(PART, "compare in a new process, kernels cached", _process(COMPARE, repeats=repeats), "s", 3.0)
-    )
+    rows += [
+        Row(PART, "plan with the player taken as exact", calm, "s", 1.0),
+        Row(PART, "  the same against 15 mph", windy, "s", 2.5),
+        Row(PART, "compare in a new process, kernels cached", _process(COMPARE, repeats=repeats), "s", 3.0),
+        Row(PART, "  with --quick", _process([*COMPARE, "--quick"], repeats=repeats), "s", 3.0),
+    ]
     if not short:
         with tempfile.TemporaryDirectory() as cache:
             rows.append(Row(PART, "compare for the first time ever", _process(COMPARE, cache), "s", 20.0))

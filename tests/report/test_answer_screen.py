@@ -21,6 +21,11 @@ WEDGES = (
 )
 
 
+def test_the_screen_is_24_lines_of_80_columns() -> None:
+    assert (LINES, COLUMNS) == (24, 80)
+
+
+
 def approach(played: int | None = None) -> Answer:
     hole = load_hole("withy-drain")
     start = place("164 out, left rough", hole, played)

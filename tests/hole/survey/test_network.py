@@ -50,6 +50,7 @@ def test_two_ranges_and_the_gap_are_the_law_of_cosines():
         found = adjust(Network(readings, {"tee": (0.0, 0.0)}, "p"), start)
         x, y = found.places["q"]
         cosine = (r1**2 + r2**2 - gap**2) / (2 * r1 * r2)
+        assert math.cos(turn) == pytest.approx(cosine, abs=1e-12)
         assert math.cos(math.atan2(x, y)) == pytest.approx(cosine, abs=1e-9)
 
 
