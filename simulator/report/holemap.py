@@ -126,6 +126,6 @@ def draw_map(
     for tee in hole.tees:
         if tee.name != hole.tee.name:
             ax.plot([tee.x_yd], [tee.y_yd], marker="s", markersize=2.5, color=FAINT, zorder=5.5)
+    draw_letters(ax, yardage, labels)  # first: a number has two sides of the line, a bunker one place
     draw_stations(ax, hole, labels, units)
-    draw_letters(ax, yardage, labels)
     return seen
