@@ -129,8 +129,11 @@ def _on_the_map(place: Place, actions: np.ndarray) -> np.ndarray:
     would look as good as a fairway.
     """
     board, grid = place.board, place.board.nodes.coarse
-    carry = np.array([_carry(place, max(int(row), 0), 0.0) for row in actions[:, 0]])
-    carry = np.where(actions[:, 0] < 0.0, place.distance_yd + actions[:, 2], carry)
+    full = actions[:, 0] >= 0.0
+    stock = np.array([shot.carry_yd for shot in board.bag.shots.shots])
+    carry = np.where(
+        full, stock[np.where(full, actions[:, 0], 0).astype(int)], place.distance_yd + actions[:, 2]
+    )
     bearing = board.bearing_rad(place.x_yd, place.y_yd) + actions[:, 1]
     x = place.x_yd + carry * np.sin(bearing)
     y = place.y_yd + carry * np.cos(bearing)

@@ -19,6 +19,10 @@ OFFSETS = ("left_yd", "right_yd", "offset_yd", "left_of_yd", "right_of_yd")
 BETWEEN = ("depth_yd", "width_yd", "on_yd", "crown_yd")
 """Keys that take a station, an offset, or (a pair of points) the gap between two."""
 
+WIDTH_SHARE = 0.85
+"""Width of a green of which only the depth was read, over that depth: greens are a little deeper than wide;
+assumed."""
+
 LEAST_EDGE_SD_YD = 0.5
 """Edges surer than this are not marked [yd]: the raster of the ground has cells of a yard."""
 
@@ -55,12 +59,17 @@ def _add_green(found: Surveyed, taken: dict[str, Any]) -> None:
     """A green and a pin from front, flag and back, when the sketch draws none."""
     at = {name.casefold(): name for name in found.points}
     if "green" not in taken and "front" in at and "back" in at:
-        taken["green"] = [{"name": "green", "front_yd": at["front"], "depth_yd": [at["front"], at["back"]],
-                           "offset_yd": at.get("flag", at["front"]), "width_yd": None}]  # fmt: skip
-        depth = math.dist(*(_xy(found.points[at[k]]) for k in ("front", "back")))
-        taken["green"][0]["width_yd"] = round(
-            0.85 * depth, 1
-        )  # assumed: greens are a little deeper than wide
+        ends = [at["front"], at["back"]]
+        depth = math.dist(*(_xy(found.points[name]) for name in ends))
+        taken["green"] = [
+            {
+                "name": "green",
+                "front_yd": ends[0],
+                "depth_yd": ends,
+                "offset_yd": at.get("flag", ends[0]),
+                "width_yd": round(WIDTH_SHARE * depth, 1),
+            }
+        ]
     if "pin" not in taken and "flag" in at:
         taken["pin"] = [{"name": "today", "at_yd": at["flag"], "offset_yd": at["flag"]}]
 

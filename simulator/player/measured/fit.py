@@ -104,8 +104,9 @@ def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
 
     names = list(shots)
     kinds = {name: kind_of(name) or "" for name in names}
-    levels = _levels(shots, kinds, base)
-    clubs = [_club(shots[name], levels[name]) for name in names]
+    rough = {name: _rough_yd(one) for name, one in shots.items()}
+    levels = _levels(rough, kinds, base)
+    clubs = [_club(shots[name], levels[name], rough[name]) for name in names]
     centre = np.stack([_centre(levels[name]) for name in names])
     size = len(PARAMETERS)
 
@@ -124,8 +125,8 @@ def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
         return value, slope.ravel()
 
     start = np.zeros((len(names) + 1, size))
-    for k, name in enumerate(names):  # a first look that no wild row can move
-        away = np.log(np.median(_struck(shots[name].carry_yd))) - centre[k, 0]
+    for k, name in enumerate(names):
+        away = np.log(rough[name]) - centre[k, 0]
         start[k + 1, 0] = away / (CARRY_LOG * (1.0 - SHARED) ** 0.5)
     found = minimize(cost, start.ravel(), jac=True, method="L-BFGS-B", options={"maxiter": 2000})
     best = values(found.x)
@@ -139,35 +140,36 @@ def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
     return Fit(base.handicap, tuple(fits))
 
 
-def _struck(carry_yd: np.ndarray) -> np.ndarray:
-    """Carries of balls that went anywhere: at least half the longest; their middle is a strike's."""
-    return carry_yd[carry_yd >= 0.5 * np.quantile(carry_yd, 0.9)]
+def _rough_yd(shots: Shots) -> float:
+    """A carry that no wild row can move [yd]: the middle of the balls that went half as far as the longest."""
+    if shots.carry_yd.max() <= 1.0:
+        raise UsageError(f"{shots.club}: no shot carries more than a yard, so nothing can be learnt of it")
+    struck = shots.carry_yd[shots.carry_yd >= 0.5 * np.quantile(shots.carry_yd, 0.9)]
+    return float(np.median(struck))
 
 
-def _levels(shots: Mapping[str, Shots], kinds: Mapping[str, str], base: Level) -> dict[str, dict[str, float]]:
+def _levels(
+    rough_yd: Mapping[str, float], kinds: Mapping[str, str], base: Level
+) -> dict[str, dict[str, float]]:
     """The level's numbers of each club, spreads at the carry this player roughly has."""
-    for name, one in shots.items():
-        if one.carry_yd.max() <= 1.0:
-            raise UsageError(f"{name}: no shot carries more than a yard, so nothing can be learnt of it")
-    rough = {name: float(np.median(_struck(one.carry_yd))) for name, one in shots.items()}
-    carry_yd = carries(kinds, rough, base)
+    carry_yd = carries(kinds, rough_yd, base)
     driver = driver_yd(kinds, carry_yd, base)
     return {
         name: {
             **base.spread(kinds[name], carry_yd[name], driver),
             "carry_yd": level_carry_yd(name, kinds[name], base),
         }
-        for name in shots
-    }  # fmt: skip
+        for name in rough_yd
+    }
 
 
-def _club(shots: Shots, level: Mapping[str, float]) -> Club:
+def _club(shots: Shots, level: Mapping[str, float], around_yd: float) -> Club:
     return Club(
         shots.carry_yd,
         shots.direction_deg,
         level["mishit_distance_sd_pct"] / level["distance_sd_pct"],
         level["mishit_direction_factor"],
-        float(np.median(_struck(shots.carry_yd))),
+        around_yd,
     )
 
 
