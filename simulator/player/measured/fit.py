@@ -141,7 +141,7 @@ def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
 
 
 def _rough_yd(shots: Shots) -> float:
-    """A carry that no wild row can move [yd]: the middle of the balls that went half as far as the longest."""
+    """A carry no wild row can move [yd]: the middle of the balls that went half as far as the longest."""
     if shots.carry_yd.max() <= 1.0:
         raise UsageError(f"{shots.club}: no shot carries more than a yard, so nothing can be learnt of it")
     struck = shots.carry_yd[shots.carry_yd >= 0.5 * np.quantile(shots.carry_yd, 0.9)]
