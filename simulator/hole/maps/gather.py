@@ -26,6 +26,9 @@ NEAR_YD = 1_500.0
 MOST_NOTES = 10
 """Most outlines named in a report."""
 
+TEE_LINE_YD = 3.0
+"""Half the width of a tee drawn as a line [yd] (assumed)."""
+
 LARGE_BUILDING_YD2 = 150.0
 """Buildings from this area on are out of bounds, smaller ones obstructions [yd2] (assumed)."""
 
@@ -172,6 +175,9 @@ def _sort(site: Site, item: Placed) -> None:
             _keep(site.grounds, item, TEE, site.notes)
         elif item.area is None and not item.lines:
             site.tee_points.append(item)
+        elif item.area is None and area_of(item)[0] is None:
+            strip = shapely.union_all([shapely.LineString(line).buffer(TEE_LINE_YD) for line in item.lines])
+            site.tees.append(Piece(item, strip, TEE))
         else:
             _keep(site.tees, item, TEE, site.notes)
     elif tags.get("leisure") == "golf_course":

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 
 import numpy as np
 import shapely
+from shapely.ops import substring
 
 from simulator.hole.maps.gather import GREEN, Piece, Site
 from simulator.hole.maps.lines import HoleLine
-from simulator.hole.maps.place import Area
+from simulator.hole.maps.place import Area, distinct
 
 OWN_GREEN_YD = 12.0
 """A line that ends within this of a green ends on it [yd]: mappers stop at the front edge."""
@@ -18,11 +19,19 @@ OWN_GREEN_YD = 12.0
 LOOSE_GREEN_YD = 25.0
 """A line may end up to this from a green that no other line ends on [yd]; farther ones are never borrowed."""
 
+AHEAD_YD, AHEAD_DEG = 60.0, 30.0
+"""A line may stop this far short of a green that nobody else plays to, when it points at it within this."""
+
+PAST_YD = 60.0
+"""A line may run on this far past the green that it crosses [yd]."""
+
 REVERSED_YD = 15.0
 """A line starts on a green when it starts within this of one [yd]."""
 
 TEE_YD = 20.0
 """A line starts on a tee when the middle of one is within this of it [yd]."""
+
+TURNED = "Its line was drawn from green to tee: turned round."
 
 PLAIN_DEPTH_YD, PLAIN_WIDTH_YD = 30.0, 26.0
 """A green drawn where the map has none [yd]: 610 yd2, about the mean of 5,000 to 6,000 square feet (common
@@ -57,6 +66,10 @@ def set_directions(site: Site) -> None:
         green_start, green_end = nearest(site.greens, start)[0], nearest(site.greens, end)[0]
         tee_end = ground.distance(shapely.Point(end)) if tees else math.inf
         tee_start = ground.distance(shapely.Point(start)) if tees else math.inf
+        if _comes_from_green(site, line, green_end, tee_start, tee_end):
+            line.reverse()
+            line.assumed.append(TURNED)
+            continue
         if green_start > REVERSED_YD or (green_end <= OWN_GREEN_YD and tee_start <= tee_end + 5.0):
             continue
         if (
@@ -65,7 +78,16 @@ def set_directions(site: Site) -> None:
             or (green_start == 0.0 and green_end > 0.0 and tee_end < min(tee_start, 20.0))
         ):
             line.reverse()
-            line.assumed.append("Its line was drawn from green to tee: turned round.")
+            line.assumed.append(TURNED)
+
+
+def _comes_from_green(
+    site: Site, line: HoleLine, green_end: float, tee_start: float, tee_end: float
+) -> bool:
+    """Whether a line with nothing but a tee at its end would lead to a green, or to none anywhere, if turned."""
+    if green_end <= LOOSE_GREEN_YD or tee_end > TEE_YD or tee_start < tee_end + TEE_YD / 2.0:
+        return False
+    return not site.greens or _ahead(site, line, line.xy[::-1]) is not None
 
 
 def _starts_on_a_tee(site: Site, line: HoleLine, tee_start: float, tee_end: float) -> bool:
@@ -82,11 +104,22 @@ def green_of(site: Site, line: HoleLine) -> HoleGreen:
     """The green a line ends on; a plain one at its end, said in its warnings, where the map has none near."""
     end = line.xy[-1]
     away, piece = nearest(site.greens, end)
+    if away > 0.0:
+        crossed = _crossed(site, line)
+        if crossed is not None and (crossed is piece or away > OWN_GREEN_YD):
+            _end_on(line, crossed)
+            return HoleGreen(crossed.area, False, crossed)
     if piece is not None and away > OWN_GREEN_YD:
         others = (shapely.Point(one.xy[-1]) for one in site.lines if one is not line)
         if away > LOOSE_GREEN_YD or any(piece.area.distance(other) < away for other in others):
             piece = None
     if piece is None:
+        ahead = _ahead(site, line, line.xy)
+        if ahead is not None:
+            far = ahead.area.distance(shapely.Point(end))
+            line.warnings.append(f"Its line ends {far:.0f} yd short of the green it points at: led on to it.")
+            _lead_to(line, ahead)
+            return HoleGreen(ahead.area, False, ahead)
         near = f"the nearest is {away:.0f} yd away" if away < 1000.0 else "there is none near"
         line.warnings.append(
             f"No green at the end of its line ({near}): a plain one,"
@@ -95,13 +128,62 @@ def green_of(site: Site, line: HoleLine) -> HoleGreen:
         return HoleGreen(_plain(line), True, None)
     if away > 0.0:
         line.assumed.append(f"Its line ends {away:.0f} yd short of the green: led on to the middle of it.")
-        middle = (
-            piece.area.representative_point()
-            if not piece.area.contains(piece.area.centroid)
-            else piece.area.centroid
-        )
-        line.xy = np.vstack([line.xy, [middle.x, middle.y]])
+        _lead_to(line, piece)
     return HoleGreen(piece.area, False, piece)
+
+
+def _middle(area: Area) -> np.ndarray:
+    """A place well on a green."""
+    middle = area.centroid if area.contains(area.centroid) else area.representative_point()
+    return np.array([middle.x, middle.y])
+
+
+def _lead_to(line: HoleLine, piece: Piece) -> None:
+    """End a line in the middle of a green; a last corner beyond that is given up, no line turns back."""
+    middle, kept = _middle(piece.area), line.xy
+    if len(kept) > 1 and (middle - kept[-1]) @ (kept[-1] - kept[-2]) < 0.0:
+        kept = kept[:-1]
+    line.xy = np.vstack([kept, middle])
+
+
+def _claimed(site: Site, line: HoleLine, piece: Piece, yards: float) -> bool:
+    """Whether another line ends within a distance of a green."""
+    ends = (shapely.Point(one.xy[-1]) for one in site.lines if one is not line)
+    return any(piece.area.distance(end) <= yards for end in ends)
+
+
+def _crossed(site: Site, line: HoleLine) -> Piece | None:
+    """The last green that the end of a line runs over and that is nobody else's."""
+    shape = line.shape()
+    tail = substring(shape, max(shape.length - PAST_YD, 0.5 * shape.length), shape.length)
+    over = [p for p in site.greens if p.area.intersection(tail).length > 5.0]
+    over = [p for p in over if not _claimed(site, line, p, OWN_GREEN_YD)]
+    return max(over, key=lambda p: shape.project(p.area.centroid), default=None)
+
+
+def _end_on(line: HoleLine, piece: Piece) -> None:
+    """Cut a line off in the middle of its way over a green."""
+    shape = line.shape()
+    stop = shape.project(shapely.line_interpolate_point(_longest(shape.intersection(piece.area)), 0.5, True))
+    line.assumed.append(f"Its line runs {shape.length - stop:.0f} yd past the middle of the green: ended there.")
+    line.xy = distinct(shapely.get_coordinates(substring(shape, 0.0, stop)))
+
+
+def _longest(geometry: shapely.Geometry) -> shapely.Geometry:
+    return max(shapely.get_parts(geometry), key=lambda part: part.length)
+
+
+def _ahead(site: Site, line: HoleLine, xy: np.ndarray) -> Piece | None:
+    """The nearest green that a line (n, 2) points at from some way short, if no other line ends near it."""
+    end, last = shapely.Point(xy[-1]), xy[-1] - xy[-2]
+    found = []
+    for piece in site.greens:
+        away = piece.area.distance(end)
+        way = _middle(piece.area) - xy[-1]
+        off = math.degrees(math.acos(np.clip(way @ last / max(np.hypot(*way) * np.hypot(*last), 1e-9), -1.0, 1.0)))
+        if away <= AHEAD_YD and off <= AHEAD_DEG and not _claimed(site, line, piece, LOOSE_GREEN_YD):
+            found.append((away, len(found), piece))
+    return min(found)[2] if found else None
 
 
 def _plain(line: HoleLine) -> Area:
