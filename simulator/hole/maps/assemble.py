@@ -6,10 +6,14 @@ from typing import Any
 
 import numpy as np
 
+from simulator.errors import FileError
 from simulator.hole.maps.model import OSM_ATTRIBUTION, MapData, MapFeature
-from simulator.hole.maps.osm import Elements, Way, corners
+from simulator.hole.maps.osm import Elements, Way, corners, known
 
 AREA_TYPES = ("multipolygon", "boundary")
+MAIN = ("golf", "natural", "landuse", "leisure", "waterway", "landcover", "building")
+"""Keys that say what a thing is."""
+
 INNER = ("inner", "enclave", "hole")
 LINE_ROLES = ("", "line", "hole", "path", "way", "forward", "main", "centerline", "centreline")
 
@@ -22,6 +26,11 @@ def assemble(source: str, found: Elements) -> MapData:
 
     A multipolygon relation without tags of its own takes those of its outer ways, and these are then its
     edge, no features beside it. Rings that do not close are left out and said.
+
+    Raises
+    ------
+    FileError
+        Golf features, and none of them with corners.
     """
     data = MapData(source, [], [], OSM_ATTRIBUTION)
     edges: set[str] = set()
@@ -44,9 +53,15 @@ def assemble(source: str, found: Elements) -> MapData:
                     if _says_something(way.tags):
                         feature.tags = {**way.tags, **feature.tags}
                         edges.add(ref)
+            else:
+                edges |= {
+                    ref for what, ref, role in members
+                    if what == "way" and ref in found.ways and role not in INNER
+                    and _same_thing(tags, found.ways[ref].tags)
+                }  # fmt: skip
             missing = sum(what == "way" and ref not in found.ways for what, ref, _ in members)
             _rings(found, ways, feature, data, missing)
-        if not feature.empty and _says_something(feature.tags):
+        if (not feature.empty or feature.open_edges) and _says_something(feature.tags):
             data.features.append(feature)
     lost = 0
     for number, way in found.ways.items():
@@ -57,6 +72,9 @@ def assemble(source: str, found: Elements) -> MapData:
             data.features.append(MapFeature(f"way/{number}", way.tags, lines=[line]))
         elif "golf" in way.tags:
             lost += 1
+    if lost and not any("golf" in feature.tags for feature in data.features):
+        found_words = f"{lost} golf features without corners (an export of tags or centres only)"
+        raise FileError(source, "", found_words, "ways with their corners or with their nodes in the file")
     if lost:
         data.notes.append(
             f"{lost} golf features without corners in the file left out: export them with their nodes."
@@ -68,6 +86,11 @@ def assemble(source: str, found: Elements) -> MapData:
 
 def _says_something(tags: dict[str, str]) -> bool:
     return any(key not in NOT_TAGS for key in tags)
+
+
+def _same_thing(relation: dict[str, str], way: dict[str, str]) -> bool:
+    """Whether a way repeats what its relation is: the edge of it, not a second one without its islands."""
+    return any(way.get(key) == relation[key] for key in MAIN if key in relation)
 
 
 def _hole_relation(
@@ -97,10 +120,10 @@ def _rings(
     open_ends = 0
     named = any(role in INNER for _, role in ways)
     for role in ("outer", "inner"):
-        parts = [[k for k in way.keys if k in found.places] for way, r in ways
-                 if (r in INNER) == (role == "inner")]  # fmt: skip
+        parts = [known(found, way.keys) for way, r in ways if (r in INNER) == (role == "inner")]
         rings, left = join_rings([p for p in parts if len(p) >= 2])
-        open_ends += left
+        open_ends += len(left)
+        feature.open_edges += [corners(found, chain) for chain in left]
         for ring in rings:
             feature.rings.append((role if named else "", corners(found, ring)))
     if open_ends or missing:
@@ -109,7 +132,7 @@ def _rings(
         data.notes.append(f"{name} ({feature.ident}): {what}; drawn from what there is.")
 
 
-def join_rings(parts: list[list[Any]]) -> tuple[list[list[Any]], int]:
+def join_rings(parts: list[list[Any]]) -> tuple[list[list[Any]], list[list[Any]]]:
     """Rings from ways that share their ends, whatever their order and direction.
 
     Parameters
@@ -118,7 +141,7 @@ def join_rings(parts: list[list[Any]]) -> tuple[list[list[Any]], int]:
 
     Returns
     -------
-    The closed rings, and how many chains of ways were left open.
+    The closed rings, and the chains of ways that were left open.
     """
     rings = [p for p in parts if p[0] == p[-1] and len(p) >= 4]
     loose = [p for p in parts if p[0] != p[-1]]
@@ -126,7 +149,8 @@ def join_rings(parts: list[list[Any]]) -> tuple[list[list[Any]], int]:
     for k, part in enumerate(loose):
         for end in (part[0], part[-1]):
             by_end.setdefault(end, []).append(k)
-    used, left = [False] * len(loose), 0
+    left: list[list[Any]] = []
+    used = [False] * len(loose)
     for first in range(len(loose)):
         if used[first]:
             continue
@@ -144,5 +168,5 @@ def join_rings(parts: list[list[Any]]) -> tuple[list[list[Any]], int]:
         if chain[0] == chain[-1] and len(chain) >= 4:
             rings.append(chain)
         else:
-            left += 1
+            left.append(chain)
     return rings, left

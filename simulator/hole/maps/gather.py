@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 
 from simulator.errors import FileError
-from simulator.hole.maps.kinds import Ground, golf_kind, gone, ground_of, is_practice
+from simulator.hole.maps.kinds import Ground, golf_kind, gone, ground_of, is_practice, other_sport
 from simulator.hole.maps.lines import HoleLine, hole_line
 from simulator.hole.maps.model import MapData, MapFeature
 from simulator.hole.maps.place import Area, Placed, area_of, lines_of, place
@@ -60,6 +60,7 @@ class Site:
     courses: list[Piece] = field(default_factory=list)
     coast: list[np.ndarray] = field(default_factory=list)
     bounds_lines: list[np.ndarray] = field(default_factory=list)
+    gaps: list[tuple[str, shapely.Geometry]] = field(default_factory=list)
     trees: list[Placed] = field(default_factory=list)
     heights: np.ndarray = field(default_factory=lambda: np.empty((0, 3)))
     notes: list[str] = field(default_factory=list)
@@ -114,6 +115,11 @@ def gather(data: MapData) -> Site:
     FileError
         Nothing of golf in the map.
     """
+    borrowed = [f for f in data.features if f.tags.get("golf") and other_sport(f.tags)]
+    if borrowed:
+        count = f"{len(borrowed)} {'feature' if len(borrowed) == 1 else 'features'}"
+        data.notes.append(f"{count} of disc golf, miniature golf or the like left out.")
+        data.features = [f for f in data.features if not (f.tags.get("golf") and other_sport(f.tags))]
     plane = origin_of(data)
     site = Site(plane)
     near = [f for f in data.features if _away(f, plane) < FAR_YD]
@@ -125,13 +131,19 @@ def gather(data: MapData) -> Site:
             f"{far} hole lines lie more than {FAR_YD / 1760.0:.0f} miles from the others: left out."
         )
     placed = [place(f, plane) for f in near]
+    placed = _without_minigolf(placed, site.notes)
     marks = [p.points for p in placed if golf_kind(p.tags) in ("hole", "green", "tee", "pin")]
     marks += [line for p in placed if golf_kind(p.tags) in ("hole", "green", "tee") for line in p.lines]
     corners = np.vstack([m for m in marks if len(m)] or [np.zeros((1, 2))])
     middle = shapely.box(*(corners.min(axis=0) - NEAR_YD), *(corners.max(axis=0) + NEAR_YD))
     shapely.prepare(middle)
     for item in placed:
-        if gone(item.tags) or not _touches(item, middle):
+        if gone(item.tags):
+            continue
+        if item.open_edges and (item.tags.get("leisure") == "golf_course" or ground_of(item.tags) is not None):
+            word = item.tags.get("name") or golf_kind(item.tags) or item.tags.get("natural") or item.ident
+            site.gaps.append((word, shapely.MultiLineString(item.open_edges)))
+        if not _touches(item, middle):
             continue
         _sort(site, item)
     _sort_greens(site)
@@ -140,9 +152,29 @@ def gather(data: MapData) -> Site:
     return site
 
 
+def _without_minigolf(placed: list[Placed], notes: list[str]) -> list[Placed]:
+    """Features without what is golf by its tags but lies on a miniature golf course."""
+    grounds = [p.area or area_of(p)[0] for p in placed if p.tags.get("leisure") == "miniature_golf"]
+    small = shapely.union_all([area for area in grounds if area is not None])
+    if small.is_empty:
+        return placed
+    shapely.prepare(small)
+    kept = [p for p in placed if not (golf_kind(p.tags) and _lies_in(p, small))]
+    if len(kept) < len(placed):
+        notes.append(f"{len(placed) - len(kept)} golf features on a miniature golf course left out.")
+    return kept
+
+
+def _lies_in(item: Placed, area: shapely.Geometry) -> bool:
+    if item.area is not None:
+        return bool(area.contains(item.area.representative_point()))
+    corners = np.vstack([*item.lines, item.points]) if item.lines else item.points
+    return bool(len(corners)) and bool(shapely.intersects_xy(area, corners[:, 0], corners[:, 1]).all())
+
+
 def _away(feature: MapFeature, plane: LocalPlane) -> float:
     """Least distance of its corners from the origin [yd]."""
-    places = [*feature.points, *feature.lines, *(ring for _, ring in feature.rings)]
+    places = [*feature.points, *feature.lines, *feature.open_edges, *(ring for _, ring in feature.rings)]
     return min((float(plane.away_yd(p).min()) for p in places), default=np.inf)
 
 

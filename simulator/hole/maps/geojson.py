@@ -72,7 +72,7 @@ def read_geojson(source: str, data: Any) -> MapData:
         raise FileError(source, "", f"JSON of type {show(kind)}", ALLOWED)
     grid = _grid(source, data)
     features, unread = [], 0
-    for row in rows:
+    for row in _flattened(rows, 0):
         feature = _feature(row, grid)
         if feature is None:
             unread += 1
@@ -83,6 +83,19 @@ def read_geojson(source: str, data: Any) -> MapData:
         notes.append(f"{unread} {'feature' if unread == 1 else 'features'} without a place that can be read"
                      " left out.")  # fmt: skip
     return MapData(source, features, notes, _attribution(data, features))
+
+
+def _flattened(rows: list[Any], depth: int) -> list[Any]:
+    """Features of a list whose members may be whole collections or bare geometries."""
+    out: list[Any] = []
+    for row in rows:
+        if isinstance(row, dict) and isinstance(row.get("features"), list) and depth < MOST_NESTING:
+            out += _flattened(row["features"], depth + 1)
+        elif isinstance(row, dict) and "geometry" not in row and ("coordinates" in row or "geometries" in row):
+            out.append({"type": "Feature", "geometry": row, "properties": {}})
+        else:
+            out.append(row)
+    return out
 
 
 def _grid(source: str, data: dict[str, Any]) -> Callable[[np.ndarray], np.ndarray] | None:

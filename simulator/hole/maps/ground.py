@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 from shapely import Polygon
 
-from simulator.hole.maps import edges
+from simulator.hole.maps import edges, growth
 from simulator.hole.maps.frame import Frame
 from simulator.hole.maps.gather import GREEN, TEE, Piece, Site
 from simulator.hole.maps.greens import HoleGreen, other_greens
@@ -100,6 +100,11 @@ def around(
     if wet is not None:
         out.assumed.append(f"The sea is {'a red penalty area' if sea_is_red else 'out of bounds'}.")
     out.pieces = [p for p in out.pieces if _kept(p, play, must, out)]
+    growth.clear(out.pieces, play, own_green, own_tees, out.warnings)
+    out.warnings += [
+        f"The outline of {word} has gaps in the map: what it holds is not all drawn."
+        for word, edge in site.gaps if edge.distance(shapely.LineString(line)) < REACH_YD["penalty_area"]
+    ]  # fmt: skip
     _colours(out)
     pads = [shapely.Point(xy).buffer(PAD_YD) for xy in frame.xy(np.array([t[1:] for t in tees.spots]))]
     _off_own_ground(out, own_green, [*own_tees, *pads])

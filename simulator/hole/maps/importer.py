@@ -19,19 +19,17 @@ from simulator.hole.maps.facts import index_of, name_of, par_of, say_length
 from simulator.hole.maps.frame import Frame, box_round
 from simulator.hole.maps.gather import Site, gather
 from simulator.hole.maps.ground import around
+from simulator.hole.maps.kinds import golf_kind
 from simulator.hole.maps.lines import LONGEST_YD, SHORTEST_YD, HoleLine, clean, without_copies
 from simulator.hole.maps.loops import Slot, lines_without, slots_of
 from simulator.hole.maps.model import OSM_ATTRIBUTION
-from simulator.hole.maps.pins import pins_of, settled_pins
+from simulator.hole.maps.pins import SHARED_YD, pins_of, settled_pins
 from simulator.hole.maps.plots import Names, plots_of, trees_of
 from simulator.hole.maps.reading import read_map
 from simulator.hole.maps.report import HoleReport, MapReport
 from simulator.hole.maps.tees import HoleTees, assign_tees
 from simulator.hole.maps.write import HoleText
 from simulator.hole.sketch import read_sketch
-
-SHARED_YD = 15.0
-"""Lines that end farther apart than this on one green have each their part of it [yd]."""
 
 MOST_HOLES = 400
 """Most holes of one map: more is a whole county."""
@@ -100,7 +98,7 @@ def import_map(
         raise FileError(
             data.source,
             "",
-            f"no hole line ({len(site.greens)} greens, {len(site.tees) + len(site.tee_points)} tees)",
+            f"no hole line ({len(site.greens)} greens, {len(site.tees) + len(site.tee_points)} tees{_points(site)})",
             "a line golf=hole from tee to green for every hole, with its number in ref",
         )
     if len(slots) > MOST_HOLES:
@@ -116,11 +114,20 @@ def import_map(
             _one(site, slot, found[id(slot.line)], tees_of[id(slot.line)], wanted, report, said)
         except (SimulatorError, shapely.errors.ShapelyError, ValueError, ArithmeticError) as error:
             said.failed, said.file = " ".join(str(error).split())[:200], None
+        except (LookupError, TypeError, AttributeError) as error:  # no hole may stop the others
+            words = " ".join(str(error).split())[:120]
+            said.failed, said.file = f"a mistake of ours, please report it ({type(error).__name__}: {words})", None
         report.holes.append(said)
         if progress is not None:
             progress(f"hole {said.hole}: {said.failed or 'written'}")
     report.notes = [*data.notes, *site.notes, *left_over, *twice, *loops, *_unused(site, found)]
     return report
+
+
+def _points(site: Site) -> str:
+    """Words about holes that are only points, as an export of centres has them; "" without."""
+    count = sum(golf_kind(pin.tags) == "hole" for pin in site.pins)
+    return f"; {count} golf=hole are points, not lines" if count else ""
 
 
 def _one(
@@ -159,6 +166,7 @@ def _one(
     for tee in on_green:
         said.warnings.append(f"Tee {tee[0]} lies on the green: left out.")
         tee_spots.remove(tee)
+    shared = _is_shared(site, line, green)
     pins = pins_of(site, green.area, line, said.assumed)
     box = box_round(np.vstack([local, [t[1:] for t in tee_spots], shapely.get_coordinates(own_green)]))
     around_it = around(site, corners, green, tees, frame, box, wanted.outside_is_out, wanted.sea_is_red)
@@ -172,7 +180,6 @@ def _one(
         heights, words = spots_of(xyz, shapely.LineString(local), own_green)
         said.assumed += words
     pin_spots = [(name, *frame.xy(np.array([[x, y]]))[0].tolist()) for name, x, y in pins]
-    shared = _is_shared(site, line, green)
     pin_spots = settled_pins(pin_spots, plots, shapely.Point(local[-1]), shared)
     if pin_spots[0][0] == "middle":
         said.missing.append("pin")

@@ -106,6 +106,19 @@ def is_practice(tags: dict[str, str]) -> bool:
     return any(PRACTICE.search(tags.get(k, "")) for k in ("name", "description", "note", "loc_name"))
 
 
+OTHER_SPORTS = ("disc_golf", "discgolf", "disc golf", "frisbee_golf", "miniature_golf", "minigolf", "footgolf",
+                "foot_golf", "park_golf")  # fmt: skip
+"""Values of `sport` (and `leisure`) whose tees, greens and holes are not golf's."""
+
+
+def other_sport(tags: dict[str, str]) -> bool:
+    """Whether a feature says that it belongs to a game that only borrows golf's words."""
+    if any(key in tags for key in ("disc_golf", "miniature_golf", "footgolf")):
+        return True
+    sports = split(tags.get("sport", "").lower())
+    return bool(sports) and "golf" not in sports and any(sport in OTHER_SPORTS for sport in sports)
+
+
 def gone(tags: dict[str, str]) -> bool:
     """Whether a feature is there no more, or runs under the ground."""
     if any(

@@ -9,7 +9,7 @@ import shapely
 
 from simulator.hole.maps.gather import Site
 from simulator.hole.maps.lines import LONGEST_YD, SHORTEST_YD, HoleLine
-from simulator.hole.maps.refs import Label, slug
+from simulator.hole.maps.refs import Label, loop_in_name, slug
 
 NEW_LOOP_YD = 400.0
 """What starting a loop counts against the walk from the green before [yd] (assumed)."""
@@ -49,6 +49,7 @@ def slots_of(site: Site) -> tuple[list[Slot], list[str]]:
     slots = [
         Slot(line, label, turn, label.loop) for line in site.lines for turn, label in enumerate(line.labels)
     ]
+    _loops_by_name(slots)
     _drop_lone_loops(slots)
     several = _several(slots)
     if not several:
@@ -77,8 +78,28 @@ def slots_of(site: Site) -> tuple[list[Slot], list[str]]:
     ), notes
 
 
+def _loops_by_name(slots: list[Slot]) -> None:
+    """Numbers used more than once belong to the loops that the names of the lines say ("Red 7", ref 7)."""
+    plain = [slot for slot in slots if not slot.loop]
+    numbers = [slot.label.number for slot in plain]
+    names = {id(slot): loop_in_name(slot.line.tags, slot.label.number) for slot in plain}
+    again = [s for s in plain if s.label.number is not None and numbers.count(s.label.number) > 1]
+    said = [(names[id(slot)].casefold(), slot.label.number) for slot in again]
+    if again and all(name for name, _ in said) and len(set(said)) == len(said):
+        for slot in plain:
+            slot.loop = names[id(slot)]
+
+
 def _drop_lone_loops(slots: list[Slot]) -> None:
-    """A loop of one hole is none: its words are the hole's own ("Mill 7") unless its number is another's."""
+    """A loop of one hole is none: its words are the hole's own ("Mill 7") unless its number is another's.
+
+    Nor is one of all the holes of a map: the name of the course, or "hole" in another language.
+    """
+    if len({slot.loop.casefold() for slot in slots if slot.label.number is not None}) == 1:
+        numbers = [slot.label.number for slot in slots]
+        if len(set(numbers)) == len(numbers):
+            for slot in slots:
+                slot.loop = ""
     for slot in slots:
         others = [o for o in slots if o is not slot and o.line.course == slot.line.course]
         alone = not any(o.loop.casefold() == slot.loop.casefold() for o in others)

@@ -21,6 +21,7 @@ class MapFeature:
     tags : lower-case keys, plain text values.
     points, lines : arrays (n, 2) of longitude and latitude [deg].
     rings : role ("outer", "inner" or "" when the map does not say) and array (n, 2), closed.
+    open_edges : arrays (n, 2), parts of an outline that does not close.
     heights : arrays (n, 3), longitude, latitude [deg] and height [m] of corners that have one.
     """
 
@@ -29,6 +30,7 @@ class MapFeature:
     points: list[np.ndarray] = field(default_factory=list)
     lines: list[np.ndarray] = field(default_factory=list)
     rings: list[tuple[str, np.ndarray]] = field(default_factory=list)
+    open_edges: list[np.ndarray] = field(default_factory=list)
     heights: list[np.ndarray] = field(default_factory=list)
 
     @property

@@ -52,6 +52,8 @@ def read_xml(source: str, raw: bytes) -> Elements:
         XML that is broken or no OpenStreetMap file.
     """
     head = raw[:4096].lower()
+    if b"<!doctype html" in head:
+        raise FileError(source, "", "an HTML page", ALLOWED)
     if b"<!doctype" in head or b"<!entity" in raw.lower():
         raise FileError(source, "", "XML with a document type of its own", ALLOWED)
     found, root = Elements(), None
@@ -84,6 +86,10 @@ def read_elements(source: str, data: dict[str, Any]) -> Elements:
     rows = data.get("elements")
     if not isinstance(rows, list):
         raise FileError(source, "elements", "no list", ALLOWED)
+    remark = data.get("remark")
+    if not rows and isinstance(remark, str):
+        words = " ".join(remark.split())[:120]
+        raise FileError(source, "elements", f"none; the query tool said {words!r}", "features with golf tags")
     found = Elements()
     for row in rows:
         if not isinstance(row, dict):
@@ -178,7 +184,15 @@ def _xml_relation(found: Elements, element: ElementTree.Element) -> None:
 _XML = {"node": _xml_node, "way": _xml_way, "relation": _xml_relation}
 
 
+def known(found: Elements, keys: list[Any]) -> list[Any]:
+    """Keys of the corners of a way that the file knows; a ring stays one without its first corner."""
+    there = [k for k in keys if k in found.places]
+    if len(keys) > 3 and keys[0] == keys[-1] and len(there) > 2 and there[0] != there[-1]:
+        there.append(there[0])
+    return there
+
+
 def corners(found: Elements, keys: list[Any]) -> np.ndarray:
     """Places (n, 2) of the corners of a way that the file knows."""
-    places = [found.places[k] for k in keys if k in found.places]
+    places = [found.places[k] for k in known(found, keys)]
     return np.array(places, dtype=float).reshape(-1, 2)

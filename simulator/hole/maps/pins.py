@@ -13,6 +13,9 @@ from simulator.hole.maps.plots import Plot
 from simulator.hole.maps.refs import tee_number
 from simulator.hole.maps.tags import tee_words
 
+SHARED_YD = 15.0
+"""Lines that end farther apart than this on one green have each their part of it [yd]."""
+
 PIN_OFF_YD = 3.0
 """A pin up to this far off the edge of its green is on it [yd]; those at the edge are moved in."""
 
@@ -33,11 +36,24 @@ def pins_of(site: Site, green: Area, line: HoleLine, said: list[str]) -> list[tu
             if not inside.contains(point):
                 point = shapely.get_point(shapely.shortest_line(inside, point), 0)
                 said.append("A pin on the edge of the green is moved in half a yard.")
+            if not says and _nearer_end(site, green, line, point):
+                continue
             if any(math.hypot(point.x - a, point.y - b) < 1.0 for _, a, b in found):
                 continue
             words = tee_words(pin.tags)
             found.append((words[0] if words else "mapped", point.x, point.y))
     return found[:6]
+
+
+def _nearer_end(site: Site, green: Area, line: HoleLine, pin: shapely.Point) -> bool:
+    """Whether another line that ends elsewhere on a green has a pin nearer its end."""
+    own = shapely.Point(line.xy[-1])
+    for one in site.lines:
+        end = shapely.Point(one.xy[-1])
+        if one is not line and end.distance(own) > SHARED_YD and green.distance(end) < 1.0:
+            if end.distance(pin) < own.distance(pin):
+                return True
+    return False
 
 
 def settled_pins(

@@ -28,7 +28,7 @@ class Placed:
     Parameters
     ----------
     points : (k, 2); lines : arrays (n, 2); area : what its rings enclose, None without any.
-    mended : an outline crossed itself and was repaired.
+    mended : an outline crossed itself and was repaired; open_edges : parts of one that does not close.
     """
 
     ident: str
@@ -37,6 +37,7 @@ class Placed:
     lines: list[np.ndarray] = field(default_factory=list)
     area: Area | None = None
     mended: bool = False
+    open_edges: list[np.ndarray] = field(default_factory=list)
 
     @property
     def label(self) -> str:
@@ -50,6 +51,7 @@ def place(feature: MapFeature, plane: LocalPlane) -> Placed:
     points = np.vstack([plane.xy(p) for p in feature.points]) if feature.points else np.empty((0, 2))
     lines = [distinct(plane.xy(line)) for line in feature.lines]
     out = Placed(feature.ident, feature.tags, points, [line for line in lines if len(line) > 1])
+    out.open_edges = [edge for edge in (distinct(plane.xy(e)) for e in feature.open_edges) if len(edge) > 1]
     if feature.rings:
         out.area, out.mended = _enclosed([(role, plane.xy(ring)) for role, ring in feature.rings])
     return out

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import bz2
 import gzip
 import io
+import lzma
 import zlib
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 
@@ -19,12 +22,15 @@ from simulator.hole.maps.osm import read_elements, read_xml
 MOST_BYTES = 64_000_000
 """Largest map read, unpacked [bytes]: a town with its courses."""
 
-TELLING = ("golf", "natural", "leisure", "landuse", "waterway", "highway", "barrier", "building", "ref")
+PACKED: dict[bytes, Any] = {b"\x1f\x8b": gzip.open, b"BZh": bz2.open, b"\xfd7zXZ\0": lzma.open}
+"""How packed files begin, and what opens them."""
+
+TELLING = ("golf", "name", "natural", "leisure", "landuse", "waterway", "highway", "barrier", "building", "ref")
 """Tags by which two features in one place are told apart."""
 
 
 def read_map(path_or_name: str | Path) -> MapData:
-    """Read a map: GeoJSON, .osm XML or the JSON of a query tool, plain or .gz.
+    """Read a map: GeoJSON, .osm XML or the JSON of a query tool, plain or packed (.gz, .bz2, .xz).
 
     Raises
     ------
@@ -48,6 +54,10 @@ def read_map(path_or_name: str | Path) -> MapData:
         else:
             data = read_geojson(source, found)
     else:
+        if b"OSMHeader" in raw[:64]:
+            raise FileError(source, "", "OpenStreetMap's binary form (.pbf)", f"{ALLOWED}: convert it first")
+        if raw[:4] == b"PK\x03\x04":
+            raise FileError(source, "", "a .zip", f"{ALLOWED}: unpack it first")
         binary = " (binary data)" if b"\0" in raw[:200] else ""
         raise FileError(source, "", f"a file that is neither JSON nor XML{binary}", ALLOWED)
     if not data.features:
@@ -58,11 +68,12 @@ def read_map(path_or_name: str | Path) -> MapData:
 
 def _bytes(source: str) -> bytes:
     raw = read_bytes(source, source, MOST_BYTES, ALLOWED)
-    if raw[:2] == b"\x1f\x8b":
+    opener = next((way for magic, way in PACKED.items() if raw.startswith(magic)), None)
+    if opener is not None:
         try:
-            with gzip.open(io.BytesIO(raw)) as packed:
+            with opener(io.BytesIO(raw)) as packed:
                 raw = packed.read(MOST_BYTES + 1)
-        except (OSError, EOFError, zlib.error) as error:
+        except (OSError, EOFError, zlib.error, lzma.LZMAError) as error:
             words = " ".join(str(error).split())[:80]
             raise FileError(source, "", f"a file that cannot be read ({words})", ALLOWED) from None
     if len(raw) > MOST_BYTES:
@@ -75,7 +86,7 @@ def _once(data: MapData) -> None:
     seen: set[object] = set()
     kept = []
     for feature in data.features:
-        places = [*feature.points, *feature.lines, *(ring for _, ring in feature.rings)]
+        places = [*feature.points, *feature.lines, *feature.open_edges, *(ring for _, ring in feature.rings)]
         spot = tuple(np.round(p, 7).tobytes() for p in places)
         keys: list[object] = [(spot, tuple(feature.tags.get(key) for key in TELLING))]
         if feature.ident:

@@ -13,7 +13,13 @@ LOOP_KEYS = ("golf:course:name", "golf:course", "course:name", "course", "loop",
 """Tags of a hole line that may name the loop it belongs to."""
 
 _LABEL = re.compile(r"^(?P<loop>[^\d]*?)[\s\-_.:#°º№]*(?P<number>\d{1,3})\s*(?P<suffix>[a-zA-Z]?)$")
-_WORDS = re.compile(r"\b(hole|holes|no|nr|number|loch|trou|hoyo|buca|hål|hul|bana|n)\b\.?", re.IGNORECASE)
+_WORDS = re.compile(
+    r"\b(hole|holes|no|nr|number|loch|bahn|spielbahn|trou|hoyo|buca|buraco|hål|"
+    r"hul|hull|bana|bane|reikä|väylä|jamka|dołek|lyuk|n)\b\.?",
+    re.IGNORECASE,
+)  # fmt: skip
+_ORDINAL = re.compile(r"(?<=\d)\s*(st|nd|rd|th|er|ère|ème|e|º|ª|番ホール|番|홀|번홀|번 홀|号洞)(?![^\W\d_])", re.IGNORECASE)
+"""What follows a number that counts: 7th, 7e, 7番."""
 
 
 class Label(NamedTuple):
@@ -31,7 +37,8 @@ class Label(NamedTuple):
 
 def read_label(text: str) -> Label | None:
     """One of "1", "01", "Hole 1", "A1", "East 3", "10a", "7."; None when there is no number in it."""
-    plain = _WORDS.sub(" ", re.sub(r"\.0$", "", text.strip()).strip(".#:)( "))
+    plain = _ORDINAL.sub("", re.sub(r"\.0$", "", text.strip()).strip(".#:)( "))
+    plain = _WORDS.sub(" ", re.sub(r"(?i)^hole(?=\d)", "", plain))
     found = _LABEL.match(plain.strip())
     if not found or not 1 <= int(found["number"]) <= MOST_NUMBER:
         return None
@@ -59,7 +66,8 @@ def labels_of(tags: dict[str, str]) -> list[Label]:
         found.append(label)
     if not found:
         name = tags.get("name", "")
-        ahead = re.match(r"^\W*(?:hole|no|nr)?\W*(\d{1,2})\b(?![\d-])", name, re.IGNORECASE)
+        counted = _ORDINAL.sub("", name)
+        ahead = re.match(r"^\W*(?:hole|no|nr)?\W*(\d{1,2})\b(?![\d-])", counted, re.IGNORECASE)
         label = read_label(name) or (read_label(ahead[1]) if ahead else None)
         if label is None:
             behind = re.search(r"\b(?:hole|no|nr)\W*(\d{1,2})\b", name, re.IGNORECASE)
@@ -72,6 +80,13 @@ def labels_of(tags: dict[str, str]) -> list[Label]:
     if loop:
         found = [f if f.loop else f._replace(loop=loop[:30]) for f in found]
     return list(dict.fromkeys(found)) or [Label(loop[:30], None)]
+
+
+def loop_in_name(tags: dict[str, str], number: int | None) -> str:
+    """The loop that the name of a hole line says beside its number ("Red 7"), "" when it says none."""
+    name = tags.get("name", "")
+    label = read_label(name)
+    return label.loop if label is not None and label.number == number and _is_loop(label.loop, name) else ""
 
 
 def _is_loop(loop: str, name: str) -> bool:

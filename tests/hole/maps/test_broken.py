@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import bz2
 import copy
 import gzip
 import json
@@ -46,7 +47,17 @@ REFUSED: dict[str, tuple[bytes, str]] = {
     "empty": (b"", "an empty file"),
     "blank": (b"  \n\n ", "an empty file"),
     "text": (b"this is no map", "neither JSON nor XML"),
-    "binary": (b"PK\x03\x04\x00\x00\x00\x00", "neither JSON nor XML (binary data)"),
+    "binary": (b"\x89PNG\x00\x00\x00\x00", "neither JSON nor XML (binary data)"),
+    "zip": (b"PK\x03\x04\x00\x00\x00\x00", "unpack it first"),
+    "pbf": (b"\x00\x00\x00\x0d\x0a\x09OSMHeader\x18\x7c", "binary form (.pbf)"),
+    "packed otherwise, cut short": (bz2.compress(text(GOOD))[:300], "cannot be read"),
+    "an HTML page": (b"<!DOCTYPE html><html><body>429</body></html>", "an HTML page"),
+    "a query that failed": (text({"elements": [], "remark": "runtime error: timed out"}), "runtime error: timed out"),
+    "centres in elements": (text({"elements": [{"type": "way", "id": 1, "tags": {"golf": "hole"},
+                                                "center": {"lat": 1, "lon": 2}}]}), "without corners"),
+    "centres as points": (text({"type": "FeatureCollection", "features": [
+        {"type": "Feature", "properties": {"golf": "hole"}, "geometry": shape("Point", [1, 2])}]}),
+                          "1 golf=hole are points"),
     "packed rubbish": (b"\x1f\x8b\x08\x00rubbish", "cannot be read"),
     "packed, cut short": (gzip.compress(text(GOOD))[:-20], "cannot be read"),
     "half of it": (text(GOOD)[:300], "a mistake in the JSON"),
@@ -76,7 +87,7 @@ REFUSED: dict[str, tuple[bytes, str]] = {
     "XML, bomb": (b'<!DOCTYPE x [<!ENTITY a "aaaa">]><osm>&a;</osm>', "a document type of its own"),
     "XML, nothing": (b"<osm version='0.6'></osm>", "a map without features"),
     "XML, places wrong": (b"<osm><node id='1' lat='x' lon='y'/><way id='2'><nd ref='1'/><nd ref='3'/>"
-                          b"<tag k='golf' v='hole'/></way></osm>", "a map without features"),
+                          b"<tag k='golf' v='hole'/></way></osm>", "without corners"),
 }  # fmt: skip
 
 

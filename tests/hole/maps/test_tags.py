@@ -52,7 +52,8 @@ def test_refs(ref: str, want: list[tuple[str, int | None, str]]) -> None:
 
 @pytest.mark.parametrize("name, number", [
     ("Hole 7", 7), ("7", 7), ("7. Postern", 7), ("7 - Postern", 7), ("Postern (Hole 7)", 7), ("Postern", None),
-    ("Hole #7 Postern", 7),
+    ("Hole #7 Postern", 7), ("7th", 7), ("7th Hole", 7), ("7. Bahn", 7), ("Bahn 7", 7), ("7番ホール", 7), ("7e", 7),
+    ("Hole7", 7), ("7th - Postern", 7),
 ])  # fmt: skip
 def test_numbers_from_names(name: str, number: int | None) -> None:
     assert [label.number for label in labels_of({"name": name})] == [number]
@@ -88,5 +89,5 @@ def test_slugs_are_harmless_names() -> None:
 
 def test_rings_from_pieces() -> None:
     rings, left = join_rings([[1, 2, 3], [5, 4, 3], [5, 6, 1], [10, 11, 12, 10], [20, 21, 22]])
-    assert sorted(map(len, rings)) == [4, 7] and left == 1
+    assert sorted(map(len, rings)) == [4, 7] and left == [[20, 21, 22]]
     assert all(ring[0] == ring[-1] for ring in rings)
