@@ -295,14 +295,17 @@ def _few_notes(site: Site) -> None:
 
 
 def _sort_greens(site: Site) -> None:
-    """Greens and tees on practice ground belong to no hole."""
+    """Greens and tees on practice ground belong to no hole, unless a hole line ends on them."""
     if not site.ranges:
         return
     practice = shapely.union_all(site.ranges)
-    for piece in [g for g in site.greens if practice.contains(g.area.centroid)]:
+    ends = shapely.MultiPoint([line.xy[k] for line in site.lines for k in (0, -1)])
+    alone = [p for p in (*site.greens, *site.tees) if practice.contains(p.area.centroid)
+             and not p.area.intersects(ends)]  # fmt: skip
+    for piece in [g for g in site.greens if g in alone]:
         site.greens.remove(piece)
         site.practice_greens.append(piece)
-    for piece in [t for t in site.tees if practice.contains(t.area.centroid)]:
+    for piece in [t for t in site.tees if t in alone]:
         site.tees.remove(piece)
         site.grounds.append(piece)
     site.tee_points = [t for t in site.tee_points if not practice.contains(shapely.Point(t.points[0]))]

@@ -164,7 +164,7 @@ def _crossed(site: Site, line: HoleLine) -> Piece | None:
 def _end_on(line: HoleLine, piece: Piece) -> None:
     """Cut a line off in the middle of its way over a green."""
     shape = line.shape()
-    stop = shape.project(shapely.line_interpolate_point(_longest(shape.intersection(piece.area)), 0.5, True))
+    stop = shape.project(shapely.line_interpolate_point(_longest(shape.intersection(piece.area)), 0.5, normalized=True))
     line.assumed.append(f"Its line runs {shape.length - stop:.0f} yd past the middle of the green: ended there.")
     line.xy = distinct(shapely.get_coordinates(substring(shape, 0.0, stop)))
 

@@ -65,7 +65,7 @@ def drawn(habit: Habit, sheet: mc.Sheet | None = None) -> mc.Sheet:
         _green(sheet, hole, habit)
         _ground(sheet, hole, habit)
         for pin in range(habit.pins):
-            hole.pin(3.0 * pin)
+            hole.pin(2.0 + 3.0 * pin)
     everything = mc.box(-45.0, -600.0, APART * 8 + 45.0, 900.0)
     if habit.fairway == "one":
         sheet.area(everything, golf="fairway")
