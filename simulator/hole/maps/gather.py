@@ -20,8 +20,9 @@ FAR_YD = 40_000.0
 """Features farther than this from the middle of the holes are left out [yd]: the plane is good to 0.02 yd in
 700 there, and no hole reaches so far."""
 
-NEAR_YD = 1_500.0
-"""Features farther than this from the box round holes, greens and tees are not looked at [yd]."""
+NEAR_YD = 600.0
+"""Features farther than this from the box round holes, greens and tees are not looked at [yd]: the ground of a
+hole file reaches 205 yd past them."""
 
 MOST_NOTES = 10
 """Most outlines named in a report."""
@@ -122,7 +123,9 @@ def gather(data: MapData) -> Site:
         data.features = [f for f in data.features if not (f.tags.get("golf") and other_sport(f.tags))]
     plane = origin_of(data)
     site = Site(plane)
-    near = [f for f in data.features if _away(f, plane) < FAR_YD]
+    away, low, high = _spans(data.features, plane)
+    near = [f for f, yards in zip(data.features, away, strict=True) if yards < FAR_YD]
+    low, high = low[away < FAR_YD], high[away < FAR_YD]
     far = sum(golf_kind(f.tags) == "hole" for f in data.features) - sum(
         golf_kind(f.tags) == "hole" for f in near
     )
@@ -130,14 +133,13 @@ def gather(data: MapData) -> Site:
         site.notes.append(
             f"{far} hole lines lie more than {FAR_YD / 1760.0:.0f} miles from the others: left out."
         )
-    placed = [place(f, plane) for f in near]
-    placed = _without_minigolf(placed, site.notes)
-    marks = [p.points for p in placed if golf_kind(p.tags) in ("hole", "green", "tee", "pin")]
-    marks += [line for p in placed if golf_kind(p.tags) in ("hole", "green", "tee") for line in p.lines]
-    corners = np.vstack([m for m in marks if len(m)] or [np.zeros((1, 2))])
-    middle = shapely.box(*(corners.min(axis=0) - NEAR_YD), *(corners.max(axis=0) + NEAR_YD))
+    marks = np.array([golf_kind(f.tags) in ("hole", "green", "tee", "pin") for f in near])
+    first, last = low[marks].min(axis=0) - NEAR_YD, high[marks].max(axis=0) + NEAR_YD
+    middle = shapely.box(*first, *last)
     shapely.prepare(middle)
-    for item in placed:
+    inside = np.all((high >= first) & (low <= last), axis=1)
+    placed = [place(f, plane) for f, looked_at in zip(near, inside, strict=True) if looked_at]
+    for item in _without_minigolf(placed, site.notes):
         if gone(item.tags):
             continue
         if item.open_edges and (item.tags.get("leisure") == "golf_course" or ground_of(item.tags) is not None):
@@ -172,10 +174,13 @@ def _lies_in(item: Placed, area: shapely.Geometry) -> bool:
     return bool(len(corners)) and bool(shapely.intersects_xy(area, corners[:, 0], corners[:, 1]).all())
 
 
-def _away(feature: MapFeature, plane: LocalPlane) -> float:
-    """Least distance of its corners from the origin [yd]."""
-    places = [*feature.points, *feature.lines, *feature.open_edges, *(ring for _, ring in feature.rings)]
-    return min((float(plane.away_yd(p).min()) for p in places), default=np.inf)
+def _spans(features: list[MapFeature], plane: LocalPlane) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    """Least distance of each feature's corners from the origin (n,), their least and largest x and y (n, 2) [yd]."""
+    parts = [[*f.points, *f.lines, *f.open_edges, *(ring for _, ring in f.rings)] for f in features]
+    starts = np.concatenate([[0], np.cumsum([sum(map(len, places)) for places in parts])[:-1]]).astype(int)
+    lonlat = np.vstack([place for places in parts for place in places])
+    xy, away = plane.xy(lonlat), plane.away_yd(lonlat)
+    return np.minimum.reduceat(away, starts), np.minimum.reduceat(xy, starts), np.maximum.reduceat(xy, starts)
 
 
 def _touches(item: Placed, near: shapely.Geometry) -> bool:

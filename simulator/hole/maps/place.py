@@ -85,12 +85,13 @@ def _enclosed(rings: list[tuple[str, np.ndarray]]) -> tuple[Area | None, bool]:
 
 def mend(ring: np.ndarray) -> tuple[Area | None, bool]:
     """Area inside a ring (n, 2), and whether it crossed itself and had to be repaired."""
-    if len(np.unique(ring, axis=0)) < 3:
+    if len(ring) < 4:
         return None, False
     area = Polygon(ring)
     if area.is_valid:
         return polygons(area), False
-    return polygons(shapely.make_valid(area)), True
+    whole = polygons(shapely.make_valid(area))
+    return whole, whole is not None
 
 
 def polygons(geometry: shapely.Geometry, least_yd2: float = LEAST_AREA_YD2) -> Area | None:
