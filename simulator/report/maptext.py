@@ -19,7 +19,7 @@ def import_text(report: MapReport) -> str:
         f"{report.source}: {written} of {total} {'hole' if total == 1 else 'holes'} written to"
         f" {report.folder}, {whole} complete."
     )
-    width = min(max((len(hole.hole) for hole in report.holes), default=4), 24) + 2
+    width = min(max((4, *(len(hole.hole) for hole in report.holes))), 24) + 2
     lines.append(f"{'hole':<{width}}{'par':>3}{'yd':>6}  file, tees, and what the map lacks")
     for hole in report.holes:
         lines += _hole(hole, width)

@@ -21,8 +21,8 @@ FAR_YD = 40_000.0
 700 there, and no hole reaches so far."""
 
 NEAR_YD = 600.0
-"""Features farther than this from the box round holes, greens and tees are not looked at [yd]: the ground of a
-hole file reaches 205 yd past them."""
+"""Features farther than this from the box round holes, greens and tees are not looked at [yd]: the ground of
+a hole file reaches 205 yd past them."""
 
 MOST_NOTES = 10
 """Most outlines named in a report."""
@@ -142,7 +142,8 @@ def gather(data: MapData) -> Site:
     for item in _without_minigolf(placed, site.notes):
         if gone(item.tags):
             continue
-        if item.open_edges and (item.tags.get("leisure") == "golf_course" or ground_of(item.tags) is not None):
+        course = item.tags.get("leisure") == "golf_course"
+        if item.open_edges and (course or ground_of(item.tags) is not None):
             word = item.tags.get("name") or golf_kind(item.tags) or item.tags.get("natural") or item.ident
             site.gaps.append((word, shapely.MultiLineString(item.open_edges)))
         if not _touches(item, middle):
@@ -175,7 +176,10 @@ def _lies_in(item: Placed, area: shapely.Geometry) -> bool:
 
 
 def _spans(features: list[MapFeature], plane: LocalPlane) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
-    """Least distance of each feature's corners from the origin (n,), their least and largest x and y (n, 2) [yd]."""
+    """Least distance of each feature's corners from the origin (n,), their least and largest x and y (n, 2).
+
+    All in yards.
+    """
     parts = [[*f.points, *f.lines, *f.open_edges, *(ring for _, ring in f.rings)] for f in features]
     starts = np.concatenate([[0], np.cumsum([sum(map(len, places)) for places in parts])[:-1]]).astype(int)
     lonlat = np.vstack([place for places in parts for place in places])
@@ -287,7 +291,7 @@ def _keep(pieces: list[Piece], item: Placed, ground: Ground, notes: list[str]) -
     """Add a feature that has to be an area; say what was done to its outline."""
     area, said = area_of(item)
     if said:
-        notes.append(f"{ground.word.capitalize()} {item.label}: {said}.")
+        notes.append(f"{ground.word.replace('_', ' ').capitalize()} {item.label}: {said}.")
     if area is not None:
         pieces.append(Piece(item, area, ground, said))
 

@@ -91,7 +91,7 @@ def _flattened(rows: list[Any], depth: int) -> list[Any]:
     for row in rows:
         if isinstance(row, dict) and isinstance(row.get("features"), list) and depth < MOST_NESTING:
             out += _flattened(row["features"], depth + 1)
-        elif isinstance(row, dict) and "geometry" not in row and ("coordinates" in row or "geometries" in row):
+        elif isinstance(row, dict) and "geometry" not in row and {"coordinates", "geometries"} & row.keys():
             out.append({"type": "Feature", "geometry": row, "properties": {}})
         else:
             out.append(row)

@@ -81,10 +81,8 @@ def set_directions(site: Site) -> None:
             line.assumed.append(TURNED)
 
 
-def _comes_from_green(
-    site: Site, line: HoleLine, green_end: float, tee_start: float, tee_end: float
-) -> bool:
-    """Whether a line with nothing but a tee at its end would lead to a green, or to none anywhere, if turned."""
+def _comes_from_green(site: Site, line: HoleLine, green_end: float, tee_start: float, tee_end: float) -> bool:
+    """Whether a line that ends on a tee would lead to a green if turned, or the map has none anywhere."""
     if green_end <= LOOSE_GREEN_YD or tee_end > TEE_YD or tee_start < tee_end + TEE_YD / 2.0:
         return False
     return not site.greens or _ahead(site, line, line.xy[::-1]) is not None
@@ -164,23 +162,21 @@ def _crossed(site: Site, line: HoleLine) -> Piece | None:
 def _end_on(line: HoleLine, piece: Piece) -> None:
     """Cut a line off in the middle of its way over a green."""
     shape = line.shape()
-    stop = shape.project(shapely.line_interpolate_point(_longest(shape.intersection(piece.area)), 0.5, normalized=True))
-    line.assumed.append(f"Its line runs {shape.length - stop:.0f} yd past the middle of the green: ended there.")
+    over = max(shapely.get_parts(shape.intersection(piece.area)), key=lambda part: part.length)
+    stop = shape.project(over.interpolate(0.5, normalized=True))
+    past = shape.length - stop
+    line.assumed.append(f"Its line runs {past:.0f} yd past the middle of the green: ended there.")
     line.xy = distinct(shapely.get_coordinates(substring(shape, 0.0, stop)))
-
-
-def _longest(geometry: shapely.Geometry) -> shapely.Geometry:
-    return max(shapely.get_parts(geometry), key=lambda part: part.length)
 
 
 def _ahead(site: Site, line: HoleLine, xy: np.ndarray) -> Piece | None:
     """The nearest green that a line (n, 2) points at from some way short, if no other line ends near it."""
     end, last = shapely.Point(xy[-1]), xy[-1] - xy[-2]
-    found = []
+    found: list[tuple[float, int, Piece]] = []
     for piece in site.greens:
         away = piece.area.distance(end)
         way = _middle(piece.area) - xy[-1]
-        off = math.degrees(math.acos(np.clip(way @ last / max(np.hypot(*way) * np.hypot(*last), 1e-9), -1.0, 1.0)))
+        off = abs(math.degrees(math.atan2(last[0] * way[1] - last[1] * way[0], way @ last)))
         if away <= AHEAD_YD and off <= AHEAD_DEG and not _claimed(site, line, piece, LOOSE_GREEN_YD):
             found.append((away, len(found), piece))
     return min(found)[2] if found else None

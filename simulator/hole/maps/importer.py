@@ -98,7 +98,8 @@ def import_map(
         raise FileError(
             data.source,
             "",
-            f"no hole line ({len(site.greens)} greens, {len(site.tees) + len(site.tee_points)} tees{_points(site)})",
+            f"no hole line ({len(site.greens)} greens, {len(site.tees) + len(site.tee_points)} tees"
+            f"{_points(site)})",
             "a line golf=hole from tee to green for every hole, with its number in ref",
         )
     if len(slots) > MOST_HOLES:
@@ -115,8 +116,9 @@ def import_map(
         except (SimulatorError, shapely.errors.ShapelyError, ValueError, ArithmeticError) as error:
             said.failed, said.file = " ".join(str(error).split())[:200], None
         except (LookupError, TypeError, AttributeError) as error:  # no hole may stop the others
-            words = " ".join(str(error).split())[:120]
-            said.failed, said.file = f"a mistake of ours, please report it ({type(error).__name__}: {words})", None
+            words = f"{type(error).__name__}: {' '.join(str(error).split())[:120]}"
+            said.failed, said.file = f"a mistake of ours, please report it ({words})", None
+        said.warnings = list(dict.fromkeys(said.warnings))
         report.holes.append(said)
         if progress is not None:
             progress(f"hole {said.hole}: {said.failed or 'written'}")
@@ -261,13 +263,14 @@ def _unused(site: Site, found: dict[int, greens.HoleGreen]) -> list[str]:
     ]
     notes = []
     if loose:
-        names = ", ".join(g.item.label for g in loose[:6])
+        named = [g.item.label for g in loose if g.item.label != "unnamed"]
+        names = f": {', '.join(named[:6])}{', ...' if len(named) > 6 else ''}" if named else ""
         many = (
             "1 green belongs to no hole line"
             if len(loose) == 1
             else f"{len(loose)} greens belong to no hole line"
         )
-        notes.append(f"{many}: {names}{', ...' if len(loose) > 6 else ''}.")
+        notes.append(f"{many}{names}.")
     count = len(site.practice_greens)
     if count:
         notes.append(

@@ -106,9 +106,9 @@ def is_practice(tags: dict[str, str]) -> bool:
     return any(PRACTICE.search(tags.get(k, "")) for k in ("name", "description", "note", "loc_name"))
 
 
-OTHER_SPORTS = ("disc_golf", "discgolf", "disc golf", "frisbee_golf", "miniature_golf", "minigolf", "footgolf",
-                "foot_golf", "park_golf")  # fmt: skip
-"""Values of `sport` (and `leisure`) whose tees, greens and holes are not golf's."""
+OTHER_SPORTS = ("disc_golf", "discgolf", "disc golf", "frisbee_golf", "miniature_golf", "minigolf",
+                "footgolf", "foot_golf", "park_golf")  # fmt: skip
+"""Values of `sport` whose tees, greens and holes are not golf's."""
 
 
 def other_sport(tags: dict[str, str]) -> bool:

@@ -25,7 +25,9 @@ MOST_BYTES = 64_000_000
 PACKED: dict[bytes, Any] = {b"\x1f\x8b": gzip.open, b"BZh": bz2.open, b"\xfd7zXZ\0": lzma.open}
 """How packed files begin, and what opens them."""
 
-TELLING = ("golf", "name", "natural", "leisure", "landuse", "waterway", "highway", "barrier", "building", "ref")
+TELLING = (
+    "golf", "name", "natural", "leisure", "landuse", "waterway", "highway", "barrier", "building", "ref",
+)  # fmt: skip
 """Tags by which two features in one place are told apart."""
 
 

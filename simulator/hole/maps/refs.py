@@ -18,7 +18,10 @@ _WORDS = re.compile(
     r"hul|hull|bana|bane|reikä|väylä|jamka|dołek|lyuk|n)\b\.?",
     re.IGNORECASE,
 )  # fmt: skip
-_ORDINAL = re.compile(r"(?<=\d)\s*(st|nd|rd|th|er|ère|ème|e|º|ª|番ホール|番|홀|번홀|번 홀|号洞)(?![^\W\d_])", re.IGNORECASE)
+_ORDINAL = re.compile(
+    r"(?<=\d)\s*(st|nd|rd|th|er|ère|ème|e|º|ª|番ホール|番|홀|번홀|번 홀|号洞)(?![^\W\d_])",
+    re.IGNORECASE,
+)
 """What follows a number that counts: 7th, 7e, 7番."""
 
 
@@ -106,8 +109,8 @@ def read_par(text: str | None) -> list[int]:
 
 def read_indexes(tags: dict[str, str]) -> list[int]:
     """Stroke indexes of a hole line (`handicap` on OpenStreetMap), those from 1 to 18."""
-    keys = ("handicap", "stroke_index", "golf:handicap", "si", "hcp", "handicap:men", "handicap:white",
-            "handicap:yellow")  # fmt: skip
+    keys = ["handicap", "stroke_index", "golf:handicap", "si", "hcp", "handicap:men", "handicap:white",
+            "handicap:yellow", *sorted(key for key in tags if key.startswith("handicap:"))]  # fmt: skip
     for key in keys:
         found = [number(part) for part in split(tags.get(key), also="-")]
         good = [int(v) for v in found if v is not None and v == int(v) and 1 <= v <= 18]

@@ -58,11 +58,15 @@ def test_the_same_holes(name: str, tmp_path: Path) -> None:
     for k, said in enumerate(report.holes):
         assert said.file is not None, said.failed
         assert (said.par, said.stroke_index) == (habits.PARS[k], habits.INDEXES[k])
-        assert ("green" in said.missing, "tee" in said.missing) == (habit.greens != "area", False), said.missing
+        assert ("green" in said.missing, "tee" in said.missing) == (habit.greens != "area", False), (
+            said.missing
+        )
         hole = load_hole(said.file)
         assert [tee.name for tee in hole.tees] == ["white", "yellow", "red"]
         tee, pin = hole.tees[0], hole.pin
-        assert math.hypot(pin.x_yd - tee.x_yd, pin.y_yd - tee.y_yd) == pytest.approx(habits.LENGTHS[k], abs=4.0)
+        assert math.hypot(pin.x_yd - tee.x_yd, pin.y_yd - tee.y_yd) == pytest.approx(
+            habits.LENGTHS[k], abs=4.0
+        )
         _ground(hole, habits.LENGTHS[k], habit)
 
 
@@ -70,7 +74,11 @@ def _ground(hole: Hole, length: float, habit: Habit) -> None:
     """What lies where it was drawn, by the yards on from the back tee and the yards right of the line."""
     places = [(0.0, 0.0, Surface.TEE), (length, 5.0, Surface.GREEN), (length - 8.0, 20.0, Surface.BUNKER)]
     if length > 300.0:
-        places += [(235.0, -10.0, Surface.BUNKER), (170.0, 0.0, Surface.FAIRWAY), (190.0, 30.0, Surface.WATER)]
+        places += [
+            (235.0, -10.0, Surface.BUNKER),
+            (170.0, 0.0, Surface.FAIRWAY),
+            (190.0, 30.0, Surface.WATER),
+        ]
     if habit.wood == "beside":
         places.append((90.0, -39.0, Surface.TREES))
     for on, right, surface in places:

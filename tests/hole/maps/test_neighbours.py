@@ -41,11 +41,15 @@ def test_other_games_are_left_out(tags: dict[str, str], tmp_path: Path) -> None:
     """Disc golf through the first hole, tagged with golf's words."""
     sheet = habits.drawn(Habit())
     for k in range(9):
-        sheet.line([(20.0 * k, 100.0), (20.0 * k + 10.0, 200.0)], golf="hole", ref=str(k + 1), par="3", **tags)
+        sheet.line(
+            [(20.0 * k, 100.0), (20.0 * k + 10.0, 200.0)], golf="hole", ref=str(k + 1), par="3", **tags
+        )
         sheet.area(mc.ellipse(20.0 * k + 10.0, 200.0, 8.0, 8.0), golf="green", **tags)
     report = sm.imported(tmp_path, sheet)
     assert [h.hole for h in report.holes] == [str(k + 1) for k in range(9)]
-    assert all(h.complete for h in report.holes) and any("18 features of disc golf" in n for n in report.notes)
+    assert all(h.complete for h in report.holes) and any(
+        "18 features of disc golf" in n for n in report.notes
+    )
 
 
 def test_miniature_golf_beside_the_clubhouse(tmp_path: Path) -> None:
@@ -65,7 +69,9 @@ def test_loops_named_in_names(tmp_path: Path) -> None:
             sm.one_hole(sheet=sheet, x=100.0 * number + 1000.0 * k, length=380.0, up=number % 2 == 1,
                         ref=str(number), name=f"{loop} {number}")  # fmt: skip
     report = sm.imported(tmp_path, sheet)
-    assert sorted(h.hole for h in report.holes) == sorted(f"{c} {n}" for c in ("Red", "White", "Blue") for n in range(1, 10))
+    assert sorted(h.hole for h in report.holes) == sorted(
+        f"{c} {n}" for c in ("Red", "White", "Blue") for n in range(1, 10)
+    )
     assert (tmp_path / "out" / "red-07.toml").exists()
 
 
@@ -114,7 +120,10 @@ def test_a_lake_cut_off_by_the_export_is_said(tmp_path: Path) -> None:
     for kind, shape, tags in sheet.items:
         xml.way(shape[0] if kind == "line" else [*shape[0][0], shape[0][0][0]], tags)
     shore = xml.way([(60.0, -300.0), (40.0, 100.0), (50.0, 300.0), (70.0, 800.0)], {})
-    xml.relation([(shore, "outer"), (987654, "outer")], {"type": "multipolygon", "natural": "water", "name": "Loon Lake"})
+    xml.relation(
+        [(shore, "outer"), (987654, "outer")],
+        {"type": "multipolygon", "natural": "water", "name": "Loon Lake"},
+    )
     said = from_xml(tmp_path, xml).holes[0]
     assert any("outline of Loon Lake has gaps" in w for w in said.warnings) and not said.complete
 
@@ -158,6 +167,23 @@ def test_a_marsh_drawn_over_the_fairway(tmp_path: Path) -> None:
     assert found.surface_at(60.0, 250.0) is Surface.DRY_PENALTY
 
 
+def test_a_wood_drawn_across_the_way_from_the_tee(tmp_path: Path) -> None:
+    """A low ball cannot have passed where the edge of the wood was drawn: open there, trees beside it."""
+    sheet, hole = sm.one_hole()
+    sheet.area(hole.quad(6.0, 40.0, -4.0, 80.0), natural="wood")
+    said, found = sm.only(tmp_path, sheet)
+    assert all(found.surface_at(0.0, y) is not Surface.TREES for y in range(0, 60, 4))
+    assert found.surface_at(20.0, 20.0) is Surface.TREES and not said.complete
+
+
+def test_a_corner_over_trees_stays(tmp_path: Path) -> None:
+    """A carry over a wood 150 to 220 yards out is how the hole plays."""
+    sheet, hole = sm.one_hole()
+    sheet.area(hole.quad(150.0, 220.0, -4.0, 80.0), natural="wood")
+    said, found = sm.only(tmp_path, sheet)
+    assert found.surface_at(0.0, 185.0) is Surface.TREES and not said.warnings
+
+
 def test_a_clump_in_the_fairway_stays(tmp_path: Path) -> None:
     """A wood over the inside of a corner, and a clump in the fairway: as drawn, nothing to look at."""
     sheet, hole = sm.one_hole()
@@ -192,7 +218,9 @@ def test_negative_ids_deleted_things_and_bounds(tmp_path: Path) -> None:
     xml.rows[-1] = xml.rows[-1].replace("<way ", "<way visible='false' ")
     xml.rows.insert(0, "<bounds minlat='-50' minlon='-124' maxlat='-48' maxlon='-123'/>")
     hole = load_hole(from_xml(tmp_path, xml, upload="never", generator="JOSM").holes[0].file or "")
-    assert not any(f.surface is Surface.WATER for f in hole.features) and hole.length_yd == pytest.approx(400.0, abs=0.3)
+    assert not any(f.surface is Surface.WATER for f in hole.features) and hole.length_yd == pytest.approx(
+        400.0, abs=0.3
+    )
 
 
 def test_one_hole_in_trouble_never_stops_the_rest(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
