@@ -85,7 +85,10 @@ def around(
     beyond, crossing = edges.beyond_lines([frame.xy(b) for b in site.bounds_lines], play, box)
     if crossing:
         out.warnings.append("A boundary line crosses the line of play: left out.")
-    wet = edges.sea([frame.xy(c) for c in site.coast], box)
+    coast = [frame.xy(c) for c in site.coast]
+    wet = edges.sea(coast, box)
+    if wet is None and any(box.intersects(shapely.LineString(line)) for line in coast):
+        out.warnings.append("The coastline near the hole is not whole in the map: no sea drawn.")
     if wet is not None and (
         wet.intersection(play).length > 0.1 * play.length or wet.intersects(own_green.centroid)
     ):

@@ -14,7 +14,7 @@ from simulator.hole.maps.place import Area
 from simulator.hole.maps.refs import tee_number
 from simulator.hole.maps.tags import BACK_TO_FRONT, tee_words
 
-BEHIND_YD = 90.0
+BEHIND_YD = 130.0
 """A tee may lie this far behind the start of its line [yd]."""
 
 ASIDE_YD = 40.0
@@ -31,6 +31,10 @@ START_YD = 25.0
 
 SHARED_YD = 4.0
 """A line that starts within this of a tee's ground uses it, whoever else does [yd]."""
+
+
+TWICE_YD = 15.0
+"""Lines nearer to one another than this all the way share their tees [yd]: nine holes played twice."""
 
 
 @dataclass(eq=False)
@@ -106,7 +110,14 @@ def _whose(tee: _Tee, lines: list[HoleLine], plays: list[PlayLine]) -> list[int]
         for k in found
         if tee.area is not None and tee.area.distance(shapely.Point(lines[k].xy[0])) < SHARED_YD
     ]
-    return list(dict.fromkeys([*shared, best])) if best in shared or not shared else shared
+    mine = list(dict.fromkeys([*shared, best])) if best in shared or not shared else shared
+    return mine + [k for k in found if k not in mine and any(_same_way(lines[k], lines[own]) for own in mine)]
+
+
+def _same_way(line: HoleLine, other: HoleLine) -> bool:
+    """Whether two lines are one hole played as two: both ends and the way between them are near."""
+    ends = np.hypot(*(line.xy[[0, -1]] - other.xy[[0, -1]]).T)
+    return bool(ends.max() < TWICE_YD) and shapely.hausdorff_distance(line.shape(), other.shape()) < TWICE_YD
 
 
 def _cost(tee: _Tee, line: HoleLine, play: PlayLine) -> float:

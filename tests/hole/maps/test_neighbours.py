@@ -238,3 +238,70 @@ def test_one_hole_in_trouble_never_stops_the_rest(tmp_path: Path, monkeypatch: p
     report = sm.imported(tmp_path, habits.drawn(Habit()))
     assert [h.hole for h in report.holes if h.failed] == ["4"] and len(report.written) == 8
     assert not (tmp_path / "out" / "04.toml").exists()
+
+
+def test_nine_holes_played_twice_have_all_their_tees_both_times(tmp_path: Path) -> None:
+    """Lines 1 and 10 one upon the other, tees behind and ahead of their start."""
+    sheet, hole = sm.one_hole(ref="1", tee=False)
+    sheet.line([hole.at(4.0, 3.0), hole.at(398.0)], golf="hole", ref="10", par="4", handicap="6")
+    for at, colour in ((0.0, "white"), (25.0, "yellow"), (60.0, "red")):
+        hole.tee(at, tee=colour)
+    report = sm.imported(tmp_path, sheet)
+    assert [(h.hole, h.tees) for h in report.holes] == [(n, ["white", "yellow", "red"]) for n in ("1", "10")]
+
+
+def test_one_long_tee_for_two_holes(tmp_path: Path) -> None:
+    """Holes 1 and 10 leave the same ground a few yards apart, each its own way."""
+    sheet = mc.Sheet()
+    sheet.area(mc.box(-20.0, -6.0, 20.0, 6.0), golf="tee")
+    for ref, x in (("1", -15.0), ("10", 15.0)):
+        sheet.line([(x, 0.0), (x * 10.0, 380.0)], golf="hole", ref=ref, par="4", handicap="3")
+        sheet.area(mc.ellipse(x * 10.0, 380.0, 26.0, 30.0), golf="green")
+    report = sm.imported(tmp_path, sheet)
+    assert all("tee" not in h.missing for h in report.holes) and len(report.written) == 2
+
+
+def test_a_line_from_ahead_of_every_tee(tmp_path: Path) -> None:
+    sheet = habits.drawn(Habit(start=112.0))
+    report = sm.imported(tmp_path, sheet)
+    got = [h.tees for h in report.holes]
+    assert got == [["white", "yellow", "red"]] * 9
+
+
+@pytest.mark.parametrize("until", [150.0, 260.0])
+def test_a_coast_that_stops_in_the_middle(until: float, tmp_path: Path) -> None:
+    """The file ends before the coast does: nobody knows where the sea is, and the hole is not drowned."""
+    sheet, _ = sm.one_hole()
+    sheet.line([(60.0, y) for y in range(-900, int(until), 25)], natural="coastline")
+    said, found = sm.only(tmp_path, sheet)
+    assert found.surface_at(0.0, 200.0) is Surface.ROUGH and found.surface_at(-60.0, 200.0) is Surface.ROUGH
+    assert any("coastline near the hole is not whole" in w for w in said.warnings)
+
+
+def test_a_hole_across_the_road_between_two_parts_of_a_course(tmp_path: Path) -> None:
+    sheet, _ = sm.one_hole()
+    for south, north in ((-60.0, 190.0), (202.0, 480.0)):
+        sheet.area(mc.box(-80.0, south, 80.0, north), leisure="golf_course", name="Mudlark")
+    sheet.line([(-300.0, 196.0), (300.0, 196.0)], highway="residential")
+    _said, found = sm.only(tmp_path, sheet)
+    places = {y: found.surface_at(0.0, y) for y in (100.0, 196.0, 300.0)}
+    assert places == {100.0: Surface.ROUGH, 196.0: Surface.OUT_OF_BOUNDS, 300.0: Surface.ROUGH}
+    assert found.surface_at(120.0, 100.0) is Surface.OUT_OF_BOUNDS
+
+
+def test_no_line_ends_on_the_green_it_passes(tmp_path: Path) -> None:
+    """A par 3 played past another green 40 yards short of its own: that one is left alone."""
+    sheet, hole = sm.one_hole(length=180.0, par="3")
+    sheet.area(mc.ellipse(*hole.at(130.0, 6.0), 22.0, 22.0), golf="green")
+    said, found = sm.only(tmp_path, sheet)
+    assert said.length_yd == pytest.approx(180.0, abs=0.3) and found.pin.y_yd == pytest.approx(180.0, abs=0.3)
+
+
+def test_a_line_ends_between_two_greens_of_one_hole(tmp_path: Path) -> None:
+    """Two greens, the line ends between them on neither: the nearer one, and the line does not turn back."""
+    sheet, hole = sm.one_hole(green=False)
+    sheet.area(mc.ellipse(*hole.at(398.0, -26.0), 26.0, 30.0), golf="green")
+    sheet.area(mc.ellipse(*hole.at(402.0, 30.0), 26.0, 30.0), golf="green")
+    said, found = sm.only(tmp_path, sheet)
+    assert "green" not in said.missing and found.bearing_deg is not None and 350.0 < found.bearing_deg < 358.0
+    assert any("belongs to no hole line" in n for n in sm.imported(tmp_path, sheet).notes)
