@@ -85,7 +85,8 @@ def _comes_from_green(site: Site, line: HoleLine, green_end: float, tee_start: f
     """Whether a line that ends on a tee would lead to a green if turned, or the map has none anywhere."""
     if green_end <= LOOSE_GREEN_YD or tee_end > TEE_YD or tee_start < tee_end + TEE_YD / 2.0:
         return False
-    return not site.greens or _ahead(site, line, line.xy[::-1]) is not None
+    back = line.xy[::-1]
+    return not site.greens or bool(_ahead(site, line, back) or _crossed(site, line, back))
 
 
 def _starts_on_a_tee(site: Site, line: HoleLine, tee_start: float, tee_end: float) -> bool:
@@ -103,7 +104,7 @@ def green_of(site: Site, line: HoleLine) -> HoleGreen:
     end = line.xy[-1]
     away, piece = nearest(site.greens, end)
     if away > 0.0:
-        crossed = _crossed(site, line)
+        crossed = _crossed(site, line, line.xy)
         if crossed is not None and (crossed is piece or away > OWN_GREEN_YD):
             _end_on(line, crossed)
             return HoleGreen(crossed.area, False, crossed)
@@ -150,9 +151,9 @@ def _claimed(site: Site, line: HoleLine, piece: Piece, yards: float) -> bool:
     return any(piece.area.distance(end) <= yards for end in ends)
 
 
-def _crossed(site: Site, line: HoleLine) -> Piece | None:
-    """The last green that the end of a line runs over and that is nobody else's."""
-    shape = line.shape()
+def _crossed(site: Site, line: HoleLine, xy: np.ndarray) -> Piece | None:
+    """The last green that the end of a line (n, 2) runs over and that is nobody else's."""
+    shape = shapely.LineString(xy)
     tail = substring(shape, max(shape.length - PAST_YD, 0.5 * shape.length), shape.length)
     over = [p for p in site.greens if p.area.intersection(tail).length > 5.0]
     over = [p for p in over if not _claimed(site, line, p, OWN_GREEN_YD)]

@@ -191,6 +191,12 @@ def _one(
             else "The pin is in the middle of the green."
         )
     par = par_of(slot, said)
+    play = shapely.LineString(local)
+    if par > 3 and not any(
+        p.key == "fairway" and p.ground.word == "fairway" and p.area.intersects(play) for p in plots
+    ):
+        said.missing.append("fairway")
+        said.assumed.append("No fairway in the map on its line: rough all the way.")
     text = HoleText(
         said.name,
         par,

@@ -112,7 +112,8 @@ def read_indexes(tags: dict[str, str]) -> list[int]:
     keys = ["handicap", "stroke_index", "golf:handicap", "si", "hcp", "handicap:men", "handicap:white",
             "handicap:yellow", *sorted(key for key in tags if key.startswith("handicap:"))]  # fmt: skip
     for key in keys:
-        found = [number(part) for part in split(tags.get(key), also="-")]
+        plain = re.sub(r"(?i)\b(s\.?i|stroke index|index|hcp|handicap)\b[.:]*", " ", tags.get(key, ""))
+        found = [number(part) for part in split(plain, also="-")]
         good = [int(v) for v in found if v is not None and v == int(v) and 1 <= v <= 18]
         if good:
             return good

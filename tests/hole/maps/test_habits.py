@@ -25,6 +25,7 @@ HABITS = {
     "just past the green": Habit(end=26.0),
     "far past the green": Habit(end=40.0),
     "from past the green to the tee": Habit(backwards=True, end=26.0),
+    "from far past the green to the tee": Habit(backwards=True, end=35.0),
     "from the forward tee": Habit(start=58.0),
     "from green to forward tee": Habit(backwards=True, start=58.0),
     "from behind the tee": Habit(start=-20.0),

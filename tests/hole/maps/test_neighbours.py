@@ -289,6 +289,17 @@ def test_a_hole_across_the_road_between_two_parts_of_a_course(tmp_path: Path) ->
     assert found.surface_at(120.0, 100.0) is Surface.OUT_OF_BOUNDS
 
 
+def test_a_hole_without_a_fairway_is_not_complete(tmp_path: Path) -> None:
+    """A fairway of the hole beside it is none of its own; a par 3 needs none."""
+    sheet, hole = sm.one_hole()
+    sheet.area(hole.quad(140.0, 380.0, 60.0, 90.0), golf="fairway")
+    hole.pin()
+    sm.one_hole(sheet=sheet, x=300.0, length=150.0, par="3", ref="2")
+    sheet.point(300.0, 150.0, golf="pin")
+    report = sm.imported(tmp_path, sheet)
+    assert [(h.missing, h.complete) for h in report.holes] == [(["fairway"], False), ([], True)]
+
+
 def test_no_line_ends_on_the_green_it_passes(tmp_path: Path) -> None:
     """A par 3 played past another green 40 yards short of its own: that one is left alone."""
     sheet, hole = sm.one_hole(length=180.0, par="3")

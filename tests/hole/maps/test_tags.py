@@ -70,6 +70,7 @@ def test_pars(text: str | None, pars: list[int]) -> None:
 def test_stroke_indexes() -> None:
     assert read_indexes({"handicap": "7"}) == [7] and read_indexes({"handicap": "7/9"}) == [7, 9]
     assert read_indexes({"handicap": "27", "handicap:white": "3"}) == [3]
+    assert read_indexes({"handicap": "SI 7"}) == [7] == read_indexes({"handicap:blue": "7", "par": "4"})
     assert read_indexes({"handicap": "x"}) == [] == read_indexes({})
 
 
