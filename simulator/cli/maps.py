@@ -16,7 +16,7 @@ from .say import progress, say
 def import_map(
     map_file: Annotated[
         str,
-        typer.Argument(metavar="FILE", help="GeoJSON or .osm (also .gz, .bz2) with OpenStreetMap's golf tags."),
+        typer.Argument(metavar="FILE", help="GeoJSON or .osm (also packed) with OpenStreetMap's golf tags."),
     ],
     out: Annotated[
         Path, typer.Option("-o", "--out", metavar="DIR", help="Folder for the hole files; made if missing.")

@@ -131,7 +131,8 @@ def gather(data: MapData) -> Site:
     )
     if far:
         site.notes.append(
-            f"{far} hole lines lie more than {FAR_YD / 1760.0:.0f} miles from the others: left out."
+            f"{far} hole {'line lies' if far == 1 else 'lines lie'} more than {FAR_YD / 1760.0:.0f} miles"
+            " from the others: left out."
         )
     marks = np.array([golf_kind(f.tags) in ("hole", "green", "tee", "pin") for f in near])
     first, last = low[marks].min(axis=0) - NEAR_YD, high[marks].max(axis=0) + NEAR_YD
@@ -146,7 +147,8 @@ def gather(data: MapData) -> Site:
         if item.open_edges and (course or ground_of(item.tags) is not None):
             word = item.tags.get("name") or golf_kind(item.tags) or item.tags.get("natural") or item.ident
             site.gaps.append((word, shapely.MultiLineString(item.open_edges)))
-        if not _touches(item, middle):
+        nowhere = item.area is None and not item.lines and not len(item.points)
+        if not (_touches(item, middle) or (nowhere and golf_kind(item.tags) == "hole")):
             continue
         _sort(site, item)
     _sort_greens(site)
@@ -206,7 +208,10 @@ def _sort(site: Site, item: Placed) -> None:
         elif len(item.points):
             site.pins.append(item)
         else:
+            before = len(site.hole_areas)
             _keep(site.hole_areas, item, HOLE, site.notes)
+            if len(site.hole_areas) == before:  # first, where no list of outlines pushes it out
+                site.notes.insert(0, f"Hole {item.label}: no line from tee to green: left out.")
     elif golf == "pin":
         site.pins.append(item)
     elif golf == "green":

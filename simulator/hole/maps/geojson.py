@@ -72,16 +72,21 @@ def read_geojson(source: str, data: Any) -> MapData:
         raise FileError(source, "", f"JSON of type {show(kind)}", ALLOWED)
     grid = _grid(source, data)
     features, unread = [], 0
+    holes: list[str] = []
     for row in _flattened(rows, 0):
         feature = _feature(row, grid)
         if feature is None:
             unread += 1
+            tags = clean_tags(row.get("properties")) if isinstance(row, dict) else {}
+            if tags.get("golf") == "hole":
+                holes.append(tags.get("ref") or tags.get("name") or "without a number")
         else:
             features.append(feature)
     notes = []
     if unread:
-        notes.append(f"{unread} {'feature' if unread == 1 else 'features'} without a place that can be read"
-                     " left out.")  # fmt: skip
+        many = "1 feature" if unread == 1 else f"{unread} features"
+        among = f", hole {', '.join(holes[:18])} among them" if holes else ""
+        notes.append(f"{many} without a place that can be read left out{among}.")
     return MapData(source, features, notes, _attribution(data, features))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import math
 from pathlib import Path
 from typing import Any
@@ -298,6 +299,22 @@ def test_a_hole_without_a_fairway_is_not_complete(tmp_path: Path) -> None:
     sheet.point(300.0, 150.0, golf="pin")
     report = sm.imported(tmp_path, sheet)
     assert [(h.missing, h.complete) for h in report.holes] == [(["fairway"], False), ([], True)]
+
+
+def test_holes_without_a_line_are_named(tmp_path: Path) -> None:
+    """Out and back, of no length, without any place: none of them vanishes without a word."""
+    sheet = habits.drawn(Habit())
+    sheet.line([(0.0, 0.0), (0.0, 300.0), (0.0, 0.0)], golf="hole", ref="13")
+    sheet.line([(0.0, 0.0), (0.0, 0.0)], golf="hole", ref="12")
+    data = sm.collection(sheet)
+    data["features"].append(
+        {"type": "Feature", "geometry": None, "properties": {"golf": "hole", "ref": "11"}}
+    )
+    (tmp_path / "m.json").write_text(json.dumps(data))
+    report = import_map(tmp_path / "m.json", tmp_path / "out")
+    said = " ".join(report.notes)
+    assert len(report.written) == 9 and "hole 11 among them" in said
+    assert all(f"Hole {n}: no line from tee to green: left out." in said for n in ("12", "13"))
 
 
 def test_no_line_ends_on_the_green_it_passes(tmp_path: Path) -> None:
