@@ -50,8 +50,10 @@ def clear(
             continue
         mown = [a for a in fairways if piece.area.intersection(a).area > COVERED * a.area]
         own = [a for a in (green, *tees) if piece.area.intersection(a).area > EDGE_SHARE * a.area]
-        lane = [play.buffer(CORRIDOR_YD, cap_style="flat")] if share > ACROSS else []
-        lane += [way.buffer(LANE_YD, quad_segs=2) for way in ways if piece.area.intersects(way)]
+        lane: list[shapely.Geometry] = []
+        if piece.ground.key == "trees":  # over a marsh a ball is carried
+            lane += [play.buffer(CORRIDOR_YD, cap_style="flat")] if share > ACROSS else []
+            lane += [way.buffer(LANE_YD, quad_segs=2) for way in ways if piece.area.intersects(way)]
         if mown or own or lane:
             off = shapely.union_all([*(a.buffer(ROUND_YD, quad_segs=3) for a in [*mown, *own]), *lane])
             piece.area = piece.area.difference(off)

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 import math
+import time
 from pathlib import Path
 from typing import Any
 
 import habits
 import make_course as mc
+import numpy as np
 import pytest
 import shapely
 import small_maps as sm
@@ -177,6 +179,16 @@ def test_a_wood_drawn_across_the_way_from_the_tee(tmp_path: Path) -> None:
     assert found.surface_at(20.0, 20.0) is Surface.TREES and not said.complete
 
 
+def test_a_carry_over_a_marsh_stays(tmp_path: Path) -> None:
+    sheet, hole = sm.one_hole(length=160.0, par="3")
+    sheet.area(hole.quad(12.0, 130.0, -60.0, 60.0), natural="wetland")
+    said, found = sm.only(tmp_path, sheet)
+    assert (
+        all(found.surface_at(0.0, y) is Surface.DRY_PENALTY for y in (20.0, 60.0, 120.0))
+        and not said.warnings
+    )
+
+
 def test_a_corner_over_trees_stays(tmp_path: Path) -> None:
     """A carry over a wood 150 to 220 yards out is how the hole plays."""
     sheet, hole = sm.one_hole()
@@ -299,6 +311,36 @@ def test_a_hole_without_a_fairway_is_not_complete(tmp_path: Path) -> None:
     sheet.point(300.0, 150.0, golf="pin")
     report = sm.imported(tmp_path, sheet)
     assert [(h.missing, h.complete) for h in report.holes] == [(["fairway"], False), ([], True)]
+
+
+def test_a_large_map_in_ten_seconds(tmp_path: Path) -> None:
+    """Five megabytes of streets, houses and trees round the course, counted in processor time."""
+    data = sm.collection(habits.drawn(Habit()))
+    rng = np.random.default_rng(7)
+    corners = np.array([[0.0, 0.0], [1.5e-4, 0.0], [1.5e-4, 1e-4], [0.0, 1e-4], [0.0, 0.0]])
+    for k, place in enumerate(rng.uniform(-0.05, 0.05, (22_000, 2)) + [mc.LON, mc.LAT]):
+        ring = np.round(place + corners, 7).tolist()
+        kind, rows, tags = (
+            (
+                "Polygon",
+                [ring],
+                {"building": "house", "addr:street": "Nowhere Street", "addr:housenumber": str(k)},
+            ),
+            (
+                "LineString",
+                ring[:4],
+                {"highway": "residential", "surface": "asphalt", "name": "Nowhere Street"},
+            ),
+            ("Point", ring[0], {"natural": "tree", "leaf_type": "broadleaved"}),
+        )[min(k % 5, 2)]
+        data["features"].append({"type": "Feature", "properties": {"@id": f"way/{k}", **tags},
+                                 "geometry": {"type": kind, "coordinates": rows}})  # fmt: skip
+    path = tmp_path / "m.json"
+    path.write_text(json.dumps(data))
+    assert path.stat().st_size > 5_000_000
+    start = time.process_time()
+    report = import_map(path, tmp_path / "out")
+    assert len(report.written) == 9 and time.process_time() - start < 10.0
 
 
 def test_holes_without_a_line_are_named(tmp_path: Path) -> None:
