@@ -8,13 +8,13 @@ import time
 from pathlib import Path
 from typing import Any
 
-import habits
 import make_course as mc
+import mappers
 import numpy as np
 import pytest
 import shapely
 import small_maps as sm
-from habits import Habit
+from mappers import Habit
 
 from simulator.hole import Surface, load_hole
 from simulator.hole.maps import MapReport, import_map
@@ -30,10 +30,10 @@ def from_xml(folder: Path, xml: mc.Xml, **attributes: str) -> MapReport:
 
 def test_the_course_as_osm(tmp_path: Path) -> None:
     """The same nine holes from .osm as from GeoJSON."""
-    sheet = habits.drawn(Habit())
+    sheet = mappers.drawn(Habit())
     (tmp_path / "m.osm").write_text(mc.osm(sheet), "utf-8")
     report = import_map(tmp_path / "m.osm", tmp_path / "out")
-    assert [round(h.length_yd or 0.0) for h in report.holes] == list(habits.LENGTHS)
+    assert [round(h.length_yd or 0.0) for h in report.holes] == list(mappers.LENGTHS)
     assert all(h.complete for h in report.holes)
 
 
@@ -42,7 +42,7 @@ def test_the_course_as_osm(tmp_path: Path) -> None:
 ])  # fmt: skip
 def test_other_games_are_left_out(tags: dict[str, str], tmp_path: Path) -> None:
     """Disc golf through the first hole, tagged with golf's words."""
-    sheet = habits.drawn(Habit())
+    sheet = mappers.drawn(Habit())
     for k in range(9):
         sheet.line(
             [(20.0 * k, 100.0), (20.0 * k + 10.0, 200.0)], golf="hole", ref=str(k + 1), par="3", **tags
@@ -56,7 +56,7 @@ def test_other_games_are_left_out(tags: dict[str, str], tmp_path: Path) -> None:
 
 
 def test_miniature_golf_beside_the_clubhouse(tmp_path: Path) -> None:
-    sheet = habits.drawn(Habit())
+    sheet = mappers.drawn(Habit())
     sheet.area(mc.box(-150.0, -60.0, -90.0, 20.0), leisure="miniature_golf")
     for k in range(9):
         sheet.line([(-140.0 + 4.0 * k, -40.0), (-140.0 + 4.0 * k, -28.0)], golf="hole", ref=str(k + 1))
@@ -208,7 +208,7 @@ def test_a_clump_in_the_fairway_stays(tmp_path: Path) -> None:
 
 def test_a_course_next_door(tmp_path: Path) -> None:
     """Another club beyond the fence with the same numbers: both are written, told apart by their names."""
-    sheet = habits.drawn(Habit())
+    sheet = mappers.drawn(Habit())
     sheet.area(mc.box(-80.0, -600.0, 730.0, 900.0), leisure="golf_course", name="Near Links")
     for k in range(4):
         sm.one_hole(sheet=sheet, x=900.0 + 90.0 * k, ref=str(k + 1), up=k % 2 == 0)
@@ -243,12 +243,12 @@ def test_one_hole_in_trouble_never_stops_the_rest(tmp_path: Path, monkeypatch: p
     right = importer.plots_of
 
     def wrong(found: Any, line: Any, box: Any, names: Any) -> Any:
-        if abs(shapely.LineString(line).length - habits.LENGTHS[3]) < 1.0:
+        if abs(shapely.LineString(line).length - mappers.LENGTHS[3]) < 1.0:
             raise IndexError("list index out of range")
         return right(found, line, box, names)
 
     monkeypatch.setattr(importer, "plots_of", wrong)
-    report = sm.imported(tmp_path, habits.drawn(Habit()))
+    report = sm.imported(tmp_path, mappers.drawn(Habit()))
     assert [h.hole for h in report.holes if h.failed] == ["4"] and len(report.written) == 8
     assert not (tmp_path / "out" / "04.toml").exists()
 
@@ -275,7 +275,7 @@ def test_one_long_tee_for_two_holes(tmp_path: Path) -> None:
 
 
 def test_a_line_from_ahead_of_every_tee(tmp_path: Path) -> None:
-    sheet = habits.drawn(Habit(start=112.0))
+    sheet = mappers.drawn(Habit(start=112.0))
     report = sm.imported(tmp_path, sheet)
     got = [h.tees for h in report.holes]
     assert got == [["white", "yellow", "red"]] * 9
@@ -315,7 +315,7 @@ def test_a_hole_without_a_fairway_is_not_complete(tmp_path: Path) -> None:
 
 def test_a_large_map_in_ten_seconds(tmp_path: Path) -> None:
     """Five megabytes of streets, houses and trees round the course, counted in processor time."""
-    data = sm.collection(habits.drawn(Habit()))
+    data = sm.collection(mappers.drawn(Habit()))
     rng = np.random.default_rng(7)
     corners = np.array([[0.0, 0.0], [1.5e-4, 0.0], [1.5e-4, 1e-4], [0.0, 1e-4], [0.0, 0.0]])
     for k, place in enumerate(rng.uniform(-0.05, 0.05, (22_000, 2)) + [mc.LON, mc.LAT]):
@@ -345,7 +345,7 @@ def test_a_large_map_in_ten_seconds(tmp_path: Path) -> None:
 
 def test_holes_without_a_line_are_named(tmp_path: Path) -> None:
     """Out and back, of no length, without any place: none of them vanishes without a word."""
-    sheet = habits.drawn(Habit())
+    sheet = mappers.drawn(Habit())
     sheet.line([(0.0, 0.0), (0.0, 300.0), (0.0, 0.0)], golf="hole", ref="13")
     sheet.line([(0.0, 0.0), (0.0, 0.0)], golf="hole", ref="12")
     data = sm.collection(sheet)

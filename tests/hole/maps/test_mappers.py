@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from pathlib import Path
 
-import habits
+import mappers
 import pytest
 import small_maps as sm
-from habits import Habit
+from mappers import Habit
 
 from simulator.hole import Hole, Surface, load_hole
 from simulator.hole.maps import HoleReport
@@ -54,11 +54,11 @@ HABITS = {
 def test_the_same_holes(name: str, tmp_path: Path) -> None:
     """Par, index, tees and places of every hole; lengths to 4 yd, as a pin 3 yd off or a plain green moves them."""
     habit = HABITS[name]
-    report = sm.imported(tmp_path, habits.drawn(habit))
+    report = sm.imported(tmp_path, mappers.drawn(habit))
     assert [said.hole for said in report.holes] == [str(k + 1) for k in range(9)]
     for k, said in enumerate(report.holes):
         assert said.file is not None, said.failed
-        assert (said.par, said.stroke_index) == (habits.PARS[k], habits.INDEXES[k])
+        assert (said.par, said.stroke_index) == (mappers.PARS[k], mappers.INDEXES[k])
         assert ("green" in said.missing, "tee" in said.missing) == (habit.greens != "area", False), (
             said.missing
         )
@@ -66,9 +66,9 @@ def test_the_same_holes(name: str, tmp_path: Path) -> None:
         assert [tee.name for tee in hole.tees] == ["white", "yellow", "red"]
         tee, pin = hole.tees[0], hole.pin
         assert math.hypot(pin.x_yd - tee.x_yd, pin.y_yd - tee.y_yd) == pytest.approx(
-            habits.LENGTHS[k], abs=4.0
+            mappers.LENGTHS[k], abs=4.0
         )
-        _ground(hole, habits.LENGTHS[k], habit)
+        _ground(hole, mappers.LENGTHS[k], habit)
 
 
 def _ground(hole: Hole, length: float, habit: Habit) -> None:
@@ -93,17 +93,17 @@ def _ground(hole: Hole, length: float, habit: Habit) -> None:
     ("a forest over it all", "is drawn over mown ground"),
 ])  # fmt: skip
 def test_what_was_mended_is_to_be_looked_at(name: str, words: str, tmp_path: Path) -> None:
-    report = sm.imported(tmp_path, habits.drawn(HABITS[name]))
+    report = sm.imported(tmp_path, mappers.drawn(HABITS[name]))
     for said in report.holes:
         assert any(words in warning for warning in said.warnings) and not said.complete
 
 
 def test_nothing_is_wrong_with_a_course_as_it_is_meant(tmp_path: Path) -> None:
-    report = sm.imported(tmp_path, habits.drawn(Habit()))
+    report = sm.imported(tmp_path, mappers.drawn(Habit()))
     assert all(said.complete for said in report.holes), [said.warnings for said in report.holes]
 
 
 def test_a_back_tee_that_is_not_in_the_map(tmp_path: Path) -> None:
     """A line that starts 40 yd behind every tee starts on one; it is said and does not rename the others."""
-    said: HoleReport = sm.imported(tmp_path, habits.drawn(Habit(start=-40.0))).holes[0]
+    said: HoleReport = sm.imported(tmp_path, mappers.drawn(Habit(start=-40.0))).holes[0]
     assert said.tees == ["start of line", "white", "yellow", "red"]
