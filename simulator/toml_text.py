@@ -12,6 +12,12 @@ def one_line(text: object) -> str:
     return " ".join("".join(c if c.isprintable() else " " for c in str(text)).split())
 
 
+def short_line(text: object, limit: int = 60) -> str:
+    """The same cut to ``limit`` characters, as an error quotes what it found."""
+    line = one_line(text)
+    return line if len(line) <= limit else line[: limit - 3] + "..."
+
+
 def comment(text: object) -> str:
     """A line of comment; TOML allows no control character in one."""
     return f"# {one_line(text)}".rstrip()

@@ -20,7 +20,7 @@ MAY_IMPORT = {  # rooms each room may import from, itself aside
     "kernels": set(),
     "hole": {"files", "toml_text", "units", "errors"},
     "player": {"files", "toml_text", "units", "errors", "physics"},
-    "conditions": {"units", "errors", "physics"},
+    "conditions": {"toml_text", "units", "errors", "physics"},
     "tables": {"units", "errors", "physics", "conditions", "hole", "player", "kernels"},
     "engine": {"units", "errors", "physics", "conditions", "hole", "player", "kernels", "tables"},
     "strategy": {"files", "units", "errors", "physics", "conditions", "hole", "player", "tables", "engine", "__init__"},
@@ -31,7 +31,7 @@ MAY_IMPORT = {  # rooms each room may import from, itself aside
     "__main__": {"cli"},
 }
 KERNELS_MAY_USE = {
-    "__future__", "collections", "hashlib", "math", "numba", "numpy", "os", "pathlib", "tempfile", "typing",
+    "__future__", "collections", "hashlib", "math", "numba", "numpy", "os", "pathlib", "tempfile", "typing", "warnings",
 }  # fmt: skip
 SLOW = {"matplotlib", "scipy.stats", "numba", "rich"}  # imported where needed, not with the module
 

@@ -7,7 +7,7 @@ import tomllib
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from simulator.toml_text import comment, key, one_line, quoted, value
+from simulator.toml_text import comment, key, one_line, quoted, short_line, value
 
 WORDS = st.text(st.characters(exclude_categories=()), max_size=30)  # lone halves of pairs and controls too
 PLAIN = st.text(max_size=20).filter(str.isprintable)
@@ -34,3 +34,5 @@ def test_any_text_stays_in_its_place(text: str) -> None:
     shown = "".join(c if c.isprintable() else " " for c in text)
     assert list(read.items()) == [(text if key(text) == text else shown, shown)]
     assert "\n" not in one_line(text) and one_line(text).isprintable()
+    short = short_line(text, 12)
+    assert short == one_line(text) or (len(short) == 12 and short.endswith("...") and one_line(text).startswith(short[:9]))

@@ -26,7 +26,7 @@ from .maps import import_map
 from .new import new
 from .player import fit
 from .practice import practice
-from .say import say, say_short
+from .say import say, say_short, warnings_said
 from .show import show
 from .sketch import sketch
 from .survey import survey
@@ -84,7 +84,8 @@ def _run(arguments: list[str] | None) -> int:
     usage_error = next(c for c in typer.BadParameter.__mro__ if c.__name__ == "ClickException")
     try:
         command = typer.main.get_command(app)
-        status = command.main(args=arguments, prog_name="holesim", standalone_mode=False)
+        with warnings_said():
+            status = command.main(args=arguments, prog_name="holesim", standalone_mode=False)
         if sys.stdout is not None:  # None: closed by whoever started us, who wants no answer
             sys.stdout.flush()
         if status == INTERRUPTED:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import contextlib
 import sys
-from collections.abc import Callable
+import warnings
+from collections.abc import Callable, Iterator
+from typing import Any
 
 import typer
 
@@ -25,6 +27,25 @@ def say_short(message: str) -> None:
     if len(line) > 2 * MOST_HALF:
         line = f"{line[:MOST_HALF]} ... {line[-MOST_HALF:]}"
     say(line)
+
+
+@contextlib.contextmanager
+def warnings_said() -> Iterator[None]:
+    """What a library warns its caller of (a cache that cannot be written) is one line of ours.
+
+    Warnings of other kinds are mistakes of ours and keep Python's form, which says where.
+    """
+    with warnings.catch_warnings():
+        usual = warnings.showwarning
+
+        def show(message: Warning | str, category: type[Warning], *where: Any, **more: Any) -> None:
+            if issubclass(category, UserWarning):
+                say_short(f"warning: {message}")
+            else:
+                usual(message, category, *where, **more)
+
+        warnings.showwarning = show
+        yield
 
 
 def progress() -> Callable[[str], None]:

@@ -6,8 +6,8 @@ import math
 from typing import NoReturn
 
 from ..errors import UsageError
+from ..toml_text import short_line
 from ..units import one_turn_deg
-from .text import one_line
 
 QUARTERING_DEG = 45.0
 """Off dead against, or dead behind, of a wind that is both that and off a side (common practice)."""
@@ -38,7 +38,7 @@ class Direction:
         self._flip = False
 
     def _refuse(self, word: str, why: str) -> NoReturn:
-        raise UsageError(f"wind {self.shown}: {one_line(word)!r} {why}")
+        raise UsageError(f"wind {self.shown}: {short_line(word)!r} {why}")
 
     def _set(self, bearing_deg: float, word: str) -> None:
         if self._exact is not None:

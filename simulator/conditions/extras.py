@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 
 from ..errors import UsageError
+from ..toml_text import short_line
 from .model import Height
 from .phrases import DEGREE, NUMBER, UNIT, mph_of
-from .text import clean, one_line
+from .text import clean
 
 _GUSTS = re.compile(rf"(?P<sign>\+ ?-|\+/-|up to|to|peak)? ?(?P<n>{NUMBER})(?: ?{UNIT})?")
 _SWING = re.compile(rf"(?:\+ ?-|\+/-)? ?(?P<n>{NUMBER}) ?{DEGREE}?")
@@ -24,7 +25,7 @@ def read_gusts(text: str) -> tuple[str, float]:
     found = _GUSTS.fullmatch(clean(text))
     if found is None:
         raise UsageError(
-            f"gusts {one_line(text)!r}: a number such as 4 or +-4 mph, or a peak such as to 18 mph"
+            f"gusts {short_line(text)!r}: a number such as 4 or +-4 mph, or a peak such as to 18 mph"
         )
     peak = found["sign"] in ("up to", "to", "peak")
     return ("peak_mph" if peak else "gust_mph"), mph_of(found)
@@ -34,7 +35,7 @@ def read_swing(text: str) -> float:
     """Degrees to either side of ``"20"``, ``"+-20 degrees"``."""
     found = _SWING.fullmatch(clean(text))
     if found is None:
-        raise UsageError(f"swing {one_line(text)!r}: degrees to either side such as 20 or +-20 are allowed")
+        raise UsageError(f"swing {short_line(text)!r}: degrees to either side such as 20 or +-20 are allowed")
     return float(found["n"])
 
 
@@ -43,7 +44,7 @@ def read_height(text: str) -> Height:
     found = _HEIGHTS.get(clean(text))
     if found is None:
         raise UsageError(
-            f"wind at {one_line(text)!r}: 'forecast' (10 m, as weather services give it) or 'felt' (head "
+            f"wind at {short_line(text)!r}: 'forecast' (10 m, as weather services give it) or 'felt' (head "
             "height) is allowed"
         )
     return found

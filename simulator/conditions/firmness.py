@@ -6,8 +6,9 @@ import re
 
 from ..errors import UsageError
 from ..physics.ground import FIRMNESS as ROWS
+from ..toml_text import short_line
 from .model import FIRMNESS
-from .text import clean, one_line
+from .text import clean
 
 WORDS: dict[str, float] = {
     **ROWS,
@@ -35,14 +36,14 @@ def read_firmness(text: str) -> tuple[float | None, float | None]:
     UsageError
         A word that is not understood, a number outside 0 to 1, one place said twice.
     """
-    shown, phrase = one_line(text), clean(text).replace("medium-", "medium ")
+    shown, phrase = short_line(text), clean(text).replace("medium-", "medium ")
     pairs: list[tuple[float | None, str | None]] = [(None, None)]
     at = 0
     while at < len(phrase):
         found = _PART.match(phrase, at)
         if found is None:
-            word = phrase[at:].split()[0].strip(",;:=")
-            raise UsageError(f"firmness {shown!r}: {one_line(word)!r} is not understood; allowed: {ALLOWED}")
+            word = short_line(phrase[at:].split()[0].strip(",;:="))
+            raise UsageError(f"firmness {shown!r}: {word!r} is not understood; allowed: {ALLOWED}")
         at = found.end()
         if found["skip"]:
             continue
@@ -55,7 +56,7 @@ def read_firmness(text: str) -> tuple[float | None, float | None]:
             continue
         value = WORDS[found["words"]] if found["words"] else float(found["number"])
         if not FIRMNESS[0] <= value <= FIRMNESS[1]:
-            number = one_line(found["number"], 12)
+            number = short_line(found["number"], 12)
             raise UsageError(f"firmness {shown!r}: {number} is outside {FIRMNESS[0]:g} to {FIRMNESS[1]:g}")
         if level is not None:
             pairs.append((value, None))

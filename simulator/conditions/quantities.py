@@ -7,7 +7,8 @@ import re
 from ..errors import UsageError
 from ..physics.air import pressure_from_sea_level_pa, pressure_pa
 from ..physics.putting import M_PER_FT
-from .text import clean, one_line
+from ..toml_text import short_line
+from .text import clean
 
 _SIGNED = r"(?P<n>[+-]? ?\d+(?:\.\d+)?)"
 _TEMPERATURE = re.compile(
@@ -42,7 +43,7 @@ def read_temperature(text: str) -> float:
     """Temperature [C] of ``"12 C"``, ``"55 F"``, ``"12 degrees Celsius"``."""
     found = _TEMPERATURE.fullmatch(clean(text))
     if found is None:
-        raise UsageError(f"temperature {one_line(text)!r}: a number with its scale, such as 12 C or 55 F")
+        raise UsageError(f"temperature {short_line(text)!r}: a number with its scale, such as 12 C or 55 F")
     value = float(found["n"].replace(" ", ""))
     return value if found["c"] else (value - 32.0) / 1.8
 
@@ -51,7 +52,7 @@ def read_altitude(text: str) -> float:
     """Altitude [m] of ``"1200 m"`` or ``"3,000 ft"``."""
     found = _ALTITUDE.fullmatch(clean(text))
     if found is None:
-        raise UsageError(f"altitude {one_line(text)!r}: a number with its unit, such as 1200 m or 3,000 ft")
+        raise UsageError(f"altitude {short_line(text)!r}: a number with its unit, such as 1200 m or 3,000 ft")
     return float(found["n"].replace(" ", "")) * (1.0 if found["m"] else M_PER_FT)
 
 
@@ -67,7 +68,7 @@ def read_pressure(text: str, altitude_m: float | None) -> tuple[float, str | Non
         Words that are not understood; a reduced pressure without an altitude; a pressure that at this
         altitude can only be a reduced one.
     """
-    shown = one_line(text)
+    shown = short_line(text)
     found = _PRESSURE.fullmatch(clean(text))
     if found is None or (found["before"] and found["after"]):
         raise UsageError(f"pressure {shown!r}: such as 1013 hPa, 29.9 inHg or sea level 1020 is allowed")
@@ -98,13 +99,13 @@ def read_humidity(text: str) -> float:
     """Relative humidity, 0 to 1, of ``"60 %"``, ``"60"`` or ``"0.6"``."""
     found = _HUMIDITY.fullmatch(clean(text))
     if found is None:
-        raise UsageError(f"humidity {one_line(text)!r}: a percentage such as 60 % is allowed")
+        raise UsageError(f"humidity {short_line(text)!r}: a percentage such as 60 % is allowed")
     value = float(found["n"])
     if found["percent"] is None and value == 1.0:
-        raise UsageError(f"humidity {one_line(text)!r}: may be 1 % or all; say 1 % or 100 %")
+        raise UsageError(f"humidity {short_line(text)!r}: may be 1 % or all; say 1 % or 100 %")
     share = value / 100.0 if found["percent"] or value > 1.0 else value
     if not share <= 1.0:
-        raise UsageError(f"humidity {one_line(text)!r}: 0 to 100 % is allowed")
+        raise UsageError(f"humidity {short_line(text)!r}: 0 to 100 % is allowed")
     return share
 
 
@@ -116,12 +117,12 @@ def read_stimp(text: str) -> float:
     found = _STIMP.fullmatch(phrase)
     if found is None:
         raise UsageError(
-            f"stimp {one_line(text)!r}: feet such as 10 or 10'6\", or slow, medium, fast are allowed"
+            f"stimp {short_line(text)!r}: feet such as 10 or 10'6\", or slow, medium, fast are allowed"
         )
     if found["feet"]:
         inches = float(found["inches"])
         if inches >= 12.0:
-            raise UsageError(f"stimp {one_line(text)!r}: a foot has 12 inches")
+            raise UsageError(f"stimp {short_line(text)!r}: a foot has 12 inches")
         return float(found["feet"]) + inches / 12.0
     value = float(found["n"])
     return value / M_PER_FT if (found["unit"] or "f").startswith("m") else value

@@ -1,15 +1,9 @@
-"""Text of options: made plain to read, made short to quote."""
+"""Text of options, made plain to read."""
 
 from __future__ import annotations
 
 import re
 import unicodedata
-
-
-def one_line(value: object, limit: int = 60) -> str:
-    """A value on one printable line of at most ``limit`` characters."""
-    text = " ".join("".join(c if c.isprintable() else " " for c in str(value)).split())
-    return text if len(text) <= limit else text[: limit - 3] + "..."
 
 
 def clean(text: str) -> str:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import NoReturn
 
 from ..errors import UsageError
+from ..toml_text import short_line
 from .beaufort import BEAUFORT_MPH, BEAUFORT_NAMES
 from .clubs import ClubsToMph, clubs_to_mph
 from .direction import Direction
@@ -26,7 +27,7 @@ from .phrases import (
     point_deg,
     vocabulary,
 )
-from .text import clean, one_line
+from .text import clean
 
 LONGEST_PHRASE = 200
 """Letters of a phrase; more is not a wind."""
@@ -52,7 +53,7 @@ class _Said:
     assumed: list[str] = field(default_factory=list)
 
     def refuse(self, word: str, why: str) -> NoReturn:
-        raise UsageError(f"wind {self.shown}: {one_line(word)!r} {why}")
+        raise UsageError(f"wind {self.shown}: {short_line(word)!r} {why}")
 
     def set_once(self, name: str, value: float | str, word: str) -> None:
         """Store a value; a second one of its kind is refused."""
@@ -187,7 +188,7 @@ def read_wind(
         A word that is not understood, said twice or contradicted, a wind without a direction, a compass
         wind on a hole whose bearing is unknown, a number out of its range.
     """
-    shown = repr(one_line(text))
+    shown = repr(short_line(text))
     if len(text) > LONGEST_PHRASE:
         raise UsageError(f"wind {shown}: {len(text)} letters; at most {LONGEST_PHRASE} are allowed")
     phrase = clean(text)
@@ -197,7 +198,7 @@ def read_wind(
     if _CALM.fullmatch(phrase.strip(" ,.")):
         for what, option in (("gusts", gusts), ("swing", swing)):
             if option is not None:
-                raise UsageError(f"wind {shown}: calm, yet {what} {one_line(option)!r}; say one of the two")
+                raise UsageError(f"wind {shown}: calm, yet {what} {short_line(option)!r}; say one of the two")
         return None
     _scan(said, phrase)
     if said.unclear is not None:
@@ -209,7 +210,7 @@ def read_wind(
     if gusts is not None:
         name, value = read_gusts(gusts)
         if said.gust_mph is not None or said.peak_mph is not None:
-            raise UsageError(f"wind {shown}: the gusts are said twice, in it and as {one_line(gusts)!r}")
+            raise UsageError(f"wind {shown}: the gusts are said twice, in it and as {short_line(gusts)!r}")
         setattr(said, name, value)
     if swing is not None:
         said.set_once("swing_deg", read_swing(swing), swing)

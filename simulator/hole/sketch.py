@@ -13,6 +13,7 @@ from simulator.hole.check import check_hole, check_line, check_names
 from simulator.hole.crowns import CROWN_LENGTHS, CROWN_PLAIN, Tree, read_crown, say_crowns
 from simulator.hole.fields import Fields, entries_of, named_fields, show
 from simulator.hole.heights import HIGHEST_YD, check_heights, read_heights
+from simulator.hole.islands import cut_islands
 from simulator.hole.legs import read_line
 from simulator.hole.line import PlayLine
 from simulator.hole.model import Feature, Hole, Mark, Spot, paint_sorted
@@ -110,6 +111,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
     tees = read_tees(top, line, heights, assumed)
     pins = read_pins(top, line, features, assumed)
     features += tee_pads(line, tees, features, assumed)
+    features = cut_islands(features, assumed)
     trees = read_trees(top, line)
     marks = read_marks(top, line)
     features = [with_fitted_slope(source, f, heights) for f in features]

@@ -3,7 +3,7 @@
 numba's own cache looks only at the file a function stands in: edit a helper in another file and
 the caller goes on returning the old answer. Here the cache folder is named after the sources of
 *all* kernels and the numba version, so any edit starts a fresh folder. If no folder can be
-written (numba would raise at import), kernels compile in memory for this process.
+written (numba would raise at import), kernels compile in memory for this process (`_keep.py`).
 """
 
 from __future__ import annotations
@@ -20,6 +20,8 @@ from typing import Any
 os.environ.setdefault("NUMBA_OPT", "1")
 
 import numba
+
+from ._keep import Kept
 
 _ENTRIES: dict[str, Any] = {}
 
@@ -44,17 +46,19 @@ def _cache_root() -> Path:
     return Path(base) / "holesim"
 
 
-def _writable(folder: Path) -> bool:
+def _why_not_writable(folder: Path) -> str:
+    """Empty where it can be written."""
     try:
         folder.mkdir(parents=True, exist_ok=True)
         with tempfile.TemporaryFile(dir=folder):
-            return True
-    except OSError:
-        return False
+            return ""
+    except (OSError, ValueError, RuntimeError) as error:  # a zero byte in the path; a ring of links
+        return getattr(error, "strerror", None) or str(error)
 
 
 _WANTED_FOLDER = _cache_root() / f"kernels-{_sources_digest()}"
-CACHE_FOLDER: Path | None = _WANTED_FOLDER if _writable(_WANTED_FOLDER) else None
+_WHY_NOT = _why_not_writable(_WANTED_FOLDER)
+CACHE_FOLDER: Path | None = None if _WHY_NOT else _WANTED_FOLDER
 """Where compiled kernels are kept; None where nothing can be written."""
 
 
@@ -63,16 +67,24 @@ def _compiled(function: Callable[..., Any], memory: bool) -> Any:
     # no fast mathematics: whether a product is fused into a sum depends on what was inlined where, and so on
     # whether this process compiled the function or read it from disk
     compiled = _njit(nogil=True, error_model="numpy", _nrt=memory)(function)
-    if CACHE_FOLDER is not None and not _config.DISABLE_JIT:
-        before = _config.CACHE_DIR
-        _config.CACHE_DIR = str(CACHE_FOLDER)
-        try:
-            compiled.enable_caching()
-        except (RuntimeError, OSError):
-            pass  # no place to write: this process compiles for itself
-        finally:
-            _config.CACHE_DIR = before
+    if not _config.DISABLE_JIT:
+        compiled._cache = _kept(compiled)
     return compiled
+
+
+def _kept(compiled: Any) -> Kept:
+    """Where numba keeps a function, in our folder: numba's cache behind a guard."""
+    if CACHE_FOLDER is None:
+        return Kept(None, _WANTED_FOLDER, _WHY_NOT)
+    before = _config.CACHE_DIR
+    _config.CACHE_DIR = str(CACHE_FOLDER)
+    try:
+        compiled.enable_caching()
+        return Kept(compiled._cache, CACHE_FOLDER)
+    except (RuntimeError, OSError) as error:  # the folder is gone again, or the disk is full since
+        return Kept(None, CACHE_FOLDER, getattr(error, "strerror", None) or str(error))
+    finally:
+        _config.CACHE_DIR = before
 
 
 def kernel(function: Callable[..., Any]) -> Any:
@@ -102,4 +114,5 @@ def waiting_for_compiler(names: list[str]) -> bool:
         return False
     if CACHE_FOLDER is None:
         return any(not _ENTRIES[name].signatures for name in names)
-    return not all(any(CACHE_FOLDER.rglob(f"*.{name}-*.nbi")) for name in names)
+    # the code itself, not its index: a full disk or a kill may leave an index with nothing behind it
+    return not all(any(CACHE_FOLDER.rglob(f"*.{name}-*.nbc")) for name in names)

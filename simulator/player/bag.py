@@ -27,8 +27,9 @@ from pathlib import Path
 import numpy as np
 
 from ..errors import FileError
+from ..toml_text import short_line
 from .boxes import SEXES
-from .check import Section, one_line, read_toml, shown
+from .check import Section, read_toml, shown
 from .clubs import LIMITS, need_level, read_clubs
 from .habits import TOP_KEYS, left_handed
 from .levels import HIGHEST_HANDICAP, HIGHEST_WITH_DATA, LOWEST_HANDICAP, Level, level
@@ -56,7 +57,7 @@ def load_player(path_or_name: str | Path) -> Player:
     FileError
         Anything that cannot be used, in one line.
     """
-    source = one_line(path_or_name, 200) or "(no name)"
+    source = short_line(path_or_name, 200) or "(no name)"
     path = Path(path_or_name)
     names = bundled_players()
     is_file = os.path.isfile(path)  # False for what is too long to be a path
@@ -105,7 +106,7 @@ def _player(top: Section, stem: str) -> Player:
     known = ("name", "handicap", "sex", "clubs", "club", "part", "putting", "short_game", "habit")
     top.only((*known, *TOP_KEYS))
     assumed: list[str] = []
-    name = top.text("name") or one_line(stem, 60)
+    name = top.text("name") or short_line(stem, 60)
     handicap = _handicap(top)
     sex = _sex(top)
     base = None if handicap is None else level(handicap, sex)

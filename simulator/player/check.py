@@ -9,7 +9,7 @@ from typing import Any, NoReturn
 
 from .. import files
 from ..errors import FileError
-from ..toml_text import one_line as whole_line
+from ..toml_text import short_line
 from ..units import M_PER_YD
 from .names import did_you_mean
 
@@ -22,25 +22,19 @@ def read_toml(path: Path, source: str, what: str) -> dict[str, Any]:
     return files.read_toml(path, source, LARGEST_FILE_BYTES, f"{what} file in TOML")
 
 
-def one_line(value: object, limit: int = 90) -> str:
-    """Text of a value on one line, cut to ``limit`` characters."""
-    text = whole_line(value)
-    return text if len(text) <= limit else text[: limit - 3] + "..."
-
-
 def shown(value: object) -> str:
     """A found value in the words of a file."""
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, str):
-        return f"the text {one_line(value, 40)!r}"
+        return f"the text {short_line(value, 40)!r}"
     if isinstance(value, float) and not math.isfinite(value):
         return "not a number" if math.isnan(value) else "infinity"
     if isinstance(value, dict):
         return "a section"
     if isinstance(value, list):
         return f"a list of {len(value)}"
-    return one_line(value, 40) if isinstance(value, (int, float)) else f"a {type(value).__name__}"
+    return short_line(value, 40) if isinstance(value, (int, float)) else f"a {type(value).__name__}"
 
 
 class Section:
@@ -75,7 +69,7 @@ class Section:
         known = list(keys)
         for key in self.table:
             if key not in known:
-                word = one_line(key, 40)
+                word = short_line(key, 40)
                 raise FileError(
                     self.source,
                     self.where,

@@ -8,7 +8,8 @@ from itertools import pairwise
 from ..errors import FileError
 from ..physics.heights import HELD_DOWN_KINDS, SHAPES
 from ..physics.launch import KINDS, LOFT_DEG, family
-from .check import Section, one_line, shown
+from ..toml_text import short_line
+from .check import Section, shown
 from .doubt import Doubt
 from .fill import carries, fill_club
 from .habits import HABIT_KEYS, given_total_yd, stand_ins, total_carry_yd, with_habits
@@ -130,8 +131,8 @@ def _club_sections(top: Section) -> dict[str, Section]:
     """Sections [club.NAME] by simple name."""
     sections: dict[str, Section] = {}
     for text, table in Section(top.source, "club", top.table.get("club", {})).table.items():
-        name = club_name(text) or one_line(text, 40)
-        where = f"club {one_line(text, 40)!r}"
+        name = club_name(text) or short_line(text, 40)
+        where = f"club {short_line(text, 40)!r}"
         if name == "putter":
             raise FileError(top.source, where, "a putter", "its skill in the section [putting]")
         if not name:
@@ -174,7 +175,7 @@ def _listed(top: Section, own_names: set[str]) -> list[str] | None:
     for i, text in enumerate(values, start=1):
         if not isinstance(text, str) or not text.strip():
             top.refuse(f"clubs[{i}]", shown(text), "the name of a club")
-        name = club_name(text) or one_line(text, 40)
+        name = club_name(text) or short_line(text, 40)
         if name in names or (name == "putter" and putters):
             top.refuse(f"clubs[{i}]", f"the club {name!r} a second time", "each club once")
         if name == "putter":

@@ -11,7 +11,7 @@ from collections.abc import Callable
 from typing import Any
 
 from ..errors import FileError
-from .check import one_line
+from ..toml_text import short_line
 from .names import club_name, did_you_mean
 from .published import BOGEY_HANDICAP, SCORE_OVER_HANDICAP
 
@@ -55,7 +55,7 @@ NOT_UNDERSTOOD = "is not understood there"
 
 def quoted(text: str) -> str:
     """A player in words as messages and answers name its source."""
-    return f'"{one_line(text, 120)}"'
+    return f'"{short_line(text, 120)}"'
 
 
 class _Reader:

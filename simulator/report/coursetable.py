@@ -6,7 +6,7 @@ from typing import Any
 
 from ..player.model import Player
 from ..strategy.course import CourseAnswer
-from ..strategy.result import Estimate
+from ..strategy.errorbars import Estimate
 from ..strategy.rounds import add_up, ranked, worth
 from .cautions import LOOK, RULES
 from .coursewords import (

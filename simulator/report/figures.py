@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from ..strategy.result import Estimate
+from ..strategy.errorbars import Estimate
 
 LEAST_COUNT = 0.005
 """A share below this is no count in 100 plays but one in so many."""

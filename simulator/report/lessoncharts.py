@@ -39,7 +39,7 @@ def draw_aims(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -
     for curve, look in zip(result.curves, CURVES, strict=False):
         x, name = units.of(1.0) * curve.aims_yd, title(result.answer, curve.index)
         ax.fill_between(
-            x, curve.scores - 2.0 * curve.errors, curve.scores + 2.0 * curve.errors, color=look.colour,
+            x, curve.scores - curve.margins, curve.scores + curve.margins, color=look.colour,
             alpha=0.22, linewidth=0, zorder=2,
         )  # fmt: skip
         ax.plot(

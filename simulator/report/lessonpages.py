@@ -142,7 +142,7 @@ def _aims(sheet: Sheet, result: Lesson, units: Units) -> None:
         ],
         columns=2,
     )  # fmt: skip
-    how = "Thick bars: aims within 0.03 of the best. Bands: two standard errors either side."
+    how = "Thick bars: aims within 0.03 of the best. Bands: where the score is, 19 times in 20."
     sheet.words(how, 6.0, color=FAINT)
 
 

@@ -7,9 +7,6 @@ from .cautions import RULES
 from .figures import join_words
 from .screen import wrap
 
-NOISE = 2.0
-"""A gain within so many standard errors of nothing is said to be none that shows."""
-
 
 def practice_text(found: Practice, notes: tuple[str, ...] = ()) -> str:
     """The gains, greatest first.
@@ -33,7 +30,7 @@ def practice_text(found: Practice, notes: tuple[str, ...] = ()) -> str:
         hole = ""
         if count == 1:
             hole = f"  {gain.by_hole[0].value:+.3f} +- {gain.by_hole[0].standard_error:.3f}"
-        unclear = abs(gain.per_round.value) < NOISE * gain.per_round.standard_error
+        unclear = abs(gain.per_round.value) < gain.per_round.margin
         words = gain.words + (" (none that shows)" if unclear else "")
         first = f"  {per_round:>16}{hole}  "
         lines += wrap(words, " " * len(first), first)

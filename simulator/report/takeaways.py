@@ -61,7 +61,7 @@ def why_words(answer: Answer) -> str:
         return "No other club of the bag comes near it from here."
     behind = answer.alternatives[other].difference
     mine, other_name = title(answer, answer.recommended), title(answer, other)
-    error = f"give or take {2.0 * behind.standard_error:.2f}"
+    error = f"give or take {behind.margin:.2f}"
     if behind.value <= 0.0:
         return f"On score the {mine} and the {other_name} are level ({error})."
     often = 1.0 / behind.value
@@ -133,7 +133,7 @@ def score_words(result: Lesson) -> list[str]:
     for k in [answer.recommended] if other is None else [answer.recommended, other]:
         one, pars = answer.alternatives[k], par_counts(answer.alternatives[k])
         name = title(answer, k)
-        mean = f"averages {one.score.value:.2f} (give or take {2.0 * one.score.standard_error:.2f})"
+        mean = f"averages {one.score.value:.2f} (give or take {one.score.margin:.2f})"
         if pars is None:
             said.append(f"From here the {name} {mean}.")
         else:

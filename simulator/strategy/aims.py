@@ -9,6 +9,7 @@ import numpy as np
 
 from ..engine import PART_SWING, PUNCH_SWING
 from ..tables.luck import strike_sets
+from .errorbars import mean, total
 from .result import TIE_STROKES, Alternative
 from .search import Place
 
@@ -31,8 +32,8 @@ class AimCurve:
     carry_yd : float
     aims_yd : float64[n]
         Aim offsets at stock carry from the straight line ball to pin, right positive.
-    scores, errors : float64[n]
-        Expected strokes and their standard errors: the alternative's own score at its own aim, and from
+    scores, margins : float64[n]
+        Expected strokes and half their 95 % intervals: the alternative's own score at its own aim, and from
         there what the value map says another aim costs.
     best_yd : float
         The aim with the lowest of them.
@@ -48,7 +49,7 @@ class AimCurve:
     carry_yd: float
     aims_yd: np.ndarray
     scores: np.ndarray
-    errors: np.ndarray
+    margins: np.ndarray
     best_yd: float
     tie_yd: tuple[float, float]
     ten_left: float | None
@@ -80,14 +81,15 @@ def aim_curve(place: Place, one: Alternative, index: int, value: float, seed: in
     found = place.values(actions, value, strike_sets(seed + 31, SETS, STRIKES))
     sets = found[:, :, 0] + value * found[:, :, 1]
     over = sets - sets[turns.size // 2]  # over the alternative's own aim, strike by strike
-    scores = one.score.value + over.mean(axis=1)
-    errors = np.hypot(one.score.standard_error, over.std(axis=1, ddof=1) / math.sqrt(SETS))
+    along = [total([one.score, mean(step)]) for step in over]
+    scores = np.array([figure.value for figure in along])
     aims = one.carry_yd * np.sin(turns)
     best = int(np.argmin(scores))
     low, high = _band(scores, best)
     return AimCurve(
         index=index, club=one.club, flight=one.flight, carry_yd=one.carry_yd, aims_yd=aims, scores=scores,
-        errors=errors, best_yd=float(aims[best]), tie_yd=(float(aims[low]), float(aims[high])),
+        margins=np.array([figure.margin for figure in along]), best_yd=float(aims[best]),
+        tie_yd=(float(aims[low]), float(aims[high])),
         ten_left=_beyond(aims, scores, best, float(aims[low]) - TEN_YD),
         ten_right=_beyond(aims, scores, best, float(aims[high]) + TEN_YD),
     )  # fmt: skip

@@ -160,11 +160,10 @@ def answer_at(place: Place, asked: Question, say: Progress, clock: Clock, quick:
         )
     order = [best] + sorted((k for k in range(len(choices)) if k != best), key=lambda k: scores[k].value)
     differences = {k: estimate.difference(played[k], played[best]) for k in order}
-    limit = estimate.clear_multiple(FIRST_SETS)
     tied = tuple(
         n
         for n, k in enumerate(order)
-        if k == best or abs(differences[k].value) < max(TIE_STROKES, limit * differences[k].standard_error)
+        if k == best or abs(differences[k].value) < max(TIE_STROKES, differences[k].margin)
     )
     if hits:
         level = tied_with(best, hits)
@@ -225,12 +224,11 @@ def answer_at(place: Place, asked: Question, say: Progress, clock: Clock, quick:
 
 
 def _recommended(choices: list[Choice], played: list[estimate.Played], home: Choice) -> int:
-    """The map's choice, unless another is better by two paired standard errors."""
+    """The map's choice, unless another is better by the margin of their paired difference."""
     best = next(k for k, choice in enumerate(choices) if choice is home)
-    limit = estimate.clear_multiple(FIRST_SETS)
     for k in range(len(choices)):
         gain = estimate.difference(played[best], played[k])
-        if k != best and gain.value > limit * gain.standard_error:
+        if k != best and gain.value > gain.margin:
             best = k
     return best
 
@@ -267,5 +265,4 @@ def _settings() -> dict[str, Any]:
         "first_shot_scrambles": FIRST_SETS,
         "first_shot_strikes": FIRST_STRIKES,
         "tie_strokes": TIE_STROKES,
-        "paired_errors": estimate.clear_multiple(FIRST_SETS),
     }

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from .result import Estimate
+    from .errorbars import Estimate
 
 EVEN_STROKES = 0.01
 """Alternatives nearer than this to the best of a plausible player share the draw [strokes]."""
@@ -91,24 +91,23 @@ class Flip:
         return {**vars(self), "tried": list(self.tried)}
 
 
-def verdict(differences: Sequence[Estimate], limit: float, confidence: Confidence | None) -> str:
+def verdict(differences: Sequence[Estimate], confidence: Confidence | None) -> str:
     """``"clear"``, ``"slight"`` or ``"either"``.
 
-    Clear: ahead of the best other alternative by CLEAR_STROKES and by `limit` paired standard errors at
-    least, and best for CLEAR_SHARE of the plausible players. Either: not ahead by one of the first two, or
-    best for fewer than EITHER_SHARE of them. Without `confidence` the player is taken as exact.
+    Clear: ahead of the best other alternative by CLEAR_STROKES and by the margin of the difference (half
+    its 95 % interval) at least, and best for CLEAR_SHARE of the plausible players. Either: not ahead by one
+    of the first two, or best for fewer than EITHER_SHARE of them. Without `confidence` the player is taken
+    as exact.
 
     Parameters
     ----------
     differences : sequence of Estimate
         Of every other alternative from the recommended one.
-    limit : float
-        Paired standard errors a difference must exceed to count.
     """
     if not differences:
         return "clear"
     other = min(differences, key=lambda difference: difference.value)
-    if other.value < max(CLEAR_STROKES, limit * other.standard_error):
+    if other.value < max(CLEAR_STROKES, other.margin):
         return "either"
     share = 1.0 if confidence is None else confidence.best_share
     if share < EITHER_SHARE:

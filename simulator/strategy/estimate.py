@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from ..engine import Sequences
-from .result import Estimate
+from .errorbars import Estimate, mean, total
 
 
 @dataclass(frozen=True)
@@ -35,30 +36,18 @@ def played(values: np.ndarray, replay: float, sequences: Sequences) -> Played:
     return Played(values[:, 0] + replay * values[:, 1], rest, sequences)
 
 
-def _mean(first: np.ndarray, rest: np.ndarray) -> Estimate:
-    variance = first.var(ddof=1) / first.size + rest.var(ddof=1) / rest.size
-    return Estimate(float(first.mean() + rest.mean()), float(np.sqrt(variance)))
-
-
 def score(one: Played) -> Estimate:
     """Expected strokes: the map's figure over even first strikes, corrected by the sequences.
 
     Unbiased whatever the map, since what is added of it is taken away again; the better the map, the
     smaller the error.
     """
-    return _mean(one.first, one.rest)
+    return total([mean(one.first), mean(one.rest)])
 
 
 def difference(one: Played, other: Played) -> Estimate:
     """Expected strokes of `one` minus `other`, paired strike by strike and sequence by sequence."""
-    return _mean(one.first - other.first, one.rest - other.rest)
-
-
-def clear_multiple(sets: int) -> float:
-    """Standard errors a difference must exceed to count: the two-sided 95 % point of t."""
-    from scipy.special import stdtrit
-
-    return float(stdtrit(sets - 1, 0.975))
+    return total([mean(one.first - other.first), mean(one.rest - other.rest)])
 
 
 def share(hits: np.ndarray) -> Estimate:
@@ -70,7 +59,7 @@ def share(hits: np.ndarray) -> Estimate:
     n = hits.size
     p = float(np.count_nonzero(hits)) / n
     q = min(max(p, 1.0 / n), 1.0 - 1.0 / n)
-    return Estimate(p, float(np.sqrt(q * (1.0 - q) / n)))
+    return Estimate(p, math.sqrt(q * (1.0 - q) / n))
 
 
 def worst_tenth_mean(scores: np.ndarray) -> Estimate:
@@ -79,7 +68,7 @@ def worst_tenth_mean(scores: np.ndarray) -> Estimate:
     The tenth is cut inside a tie where it must be; error by the influence function of the tail mean,
     ``q + E[(x - q)+] / 0.1``.
     """
-    n = scores.size
     cut = float(np.quantile(scores, 0.9, method="inverted_cdf"))
     over = np.maximum(scores - cut, 0.0)
-    return Estimate(cut + float(over.mean()) / 0.1, float(over.std(ddof=1)) / (0.1 * np.sqrt(n)))
+    tail = mean(over).times(10.0)
+    return replace(tail, value=cut + tail.value)

@@ -13,7 +13,8 @@ from ..engine import Sequences
 from ..errors import UsageError
 from ..hole.model import Hole
 from . import estimate
-from .result import Estimate, Start
+from .errorbars import Estimate, mean
+from .result import Start
 from .room import CLOSING
 from .words import UNITS
 
@@ -128,17 +129,15 @@ def chance(hits: np.ndarray) -> Estimate:
 
 def chance_difference(one: np.ndarray, other: np.ndarray) -> Estimate:
     """Chance of `one` minus that of `other`, paired sequence by sequence."""
-    gap = one.astype(float) - other
-    error = float(gap.std(ddof=1)) / np.sqrt(gap.size) if gap.size > 1 else 0.0
-    return Estimate(float(gap.mean()), float(error))
+    return mean(one.astype(float) - other)
 
 
 def tied_with(best: int, hits: Sequence[np.ndarray]) -> list[int]:
-    """Alternatives whose chance cannot be told from that of one: two paired errors, or `TIE_SHARE`."""
+    """Alternatives whose chance cannot be told from that of one: by the paired margin, or `TIE_SHARE`."""
     out = []
     for k, one in enumerate(hits):
         gap = chance_difference(one, hits[best])
-        if abs(gap.value) < max(TIE_SHARE, 2.0 * gap.standard_error):
+        if abs(gap.value) < max(TIE_SHARE, gap.margin):
             out.append(k)
     return sorted({best, *out})
 

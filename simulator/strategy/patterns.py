@@ -13,7 +13,7 @@ from ..hole.model import Hole
 from ..hole.sketch import read_sketch
 from ..hole.surfaces import Lie
 from ..tables.game import make_board
-from .result import Estimate
+from .errorbars import Estimate, total
 from .search import Place
 
 STRIKES = 2_000
@@ -103,8 +103,7 @@ def _quantile(values: np.ndarray, share: float) -> Estimate:
 
 def _between(values: np.ndarray) -> Estimate:
     """Distance between the tenth and the ninetieth of a hundred, errors of the two ends added in squares."""
-    low, high = _quantile(values, 0.1), _quantile(values, 0.9)
-    return Estimate(high.value - low.value, math.hypot(low.standard_error, high.standard_error))
+    return total([_quantile(values, 0.9), _quantile(values, 0.1).times(-1.0)])
 
 
 def _edges(values: np.ndarray) -> tuple[float, float]:

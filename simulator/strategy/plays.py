@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 
@@ -13,9 +14,10 @@ from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..units import one_turn_deg
 from . import estimate, goals
+from .errorbars import Estimate
 from .pointing import point
 from .reach import find_reach, quantile
-from .result import Alternative, Estimate, Start
+from .result import Alternative, Start
 from .room import along_and_across, find_room
 from .search import Choice, Place, tie_band_yd
 
@@ -124,7 +126,7 @@ class Plays:
             aim_offset_yd=choice.carry_yd * math.sin(aim),
             aim_bearing_deg=bearing,
             map_score=choice.score + shift,
-            score=Estimate(score.value + shift, score.standard_error),
+            score=replace(score, value=score.value + shift),
             difference=difference,
             chances=self._chances(played, scores),
             worst_tenth_mean=estimate.worst_tenth_mean(scores),

@@ -24,9 +24,9 @@ from ..tables.luck import strike_sets
 from ..tables.rasters import Raster
 from . import estimate
 from .better import CHANGES, Change, biased, unbiased
+from .errorbars import Estimate, total
 from .plays import FIRST_SETS, FIRST_STRIKES
 from .question import Clock, Progress, question, solve
-from .result import Estimate
 from .search import Place, search
 
 ROUND = 18
@@ -255,6 +255,4 @@ def _clubs_near(bag: Bag, shorter: int) -> Callable[[np.ndarray, np.ndarray], np
 
 def _round(by_hole: Sequence[Estimate]) -> Estimate:
     """In proportion over 18 holes; holes err independently of each other."""
-    times = ROUND / len(by_hole)
-    variance = sum(one.standard_error**2 for one in by_hole)
-    return Estimate(times * sum(one.value for one in by_hole), times * float(variance**0.5))
+    return total(by_hole).times(ROUND / len(by_hole))

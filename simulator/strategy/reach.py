@@ -15,7 +15,7 @@ from ..tables.bag import Bag
 from ..tables.carries import runs_yd, stock_landings
 from ..tables.shots import ShotList
 from ..units import compass_deg
-from .result import Estimate
+from .errorbars import Estimate
 from .room import CLOSING, along_and_across
 
 OF_THOUSAND = 0.999

@@ -12,6 +12,7 @@ from ..hole.model import Hole
 from ..player.model import Player
 from .confidence import Confidence, Flip, verdict
 from .day import DayNote
+from .errorbars import Estimate
 
 if TYPE_CHECKING:
     from .goals import Goal
@@ -50,14 +51,6 @@ class Start:
     words: str
     out_yd: float
     played: int | None
-
-
-@dataclass(frozen=True)
-class Estimate:
-    """A Monte Carlo figure and its standard error."""
-
-    value: float
-    standard_error: float
 
 
 @dataclass(frozen=True)
@@ -163,8 +156,10 @@ class Alternative:
             "aim_offset_within_tie_yd": list(self.aims_yd),
             "expected_score": self.score.value,
             "standard_error": self.score.standard_error,
+            "margin_95": self.score.margin,
             "difference": self.difference.value,
             "difference_standard_error": self.difference.standard_error,
+            "difference_margin_95": self.difference.margin,
             "map_score": self.map_score,
         }
         errors: dict[str, Any] = {}
@@ -233,8 +228,8 @@ class Answer:
     recommended : int
         Index of the recommended alternative.
     tied : tuple of int
-        Alternatives that cannot be told from it: difference below two paired standard errors or
-        below TIE_STROKES. Includes `recommended`.
+        Alternatives that cannot be told from it: nothing is within the 95 % interval of the difference,
+        or that is below TIE_STROKES. Includes `recommended`.
     alternatives : tuple of Alternative
         Best first by expected score on the map, asked ones always among them.
     clear_beyond_yd : int
@@ -287,7 +282,7 @@ class Answer:
         if self.goal is not None:
             return "either" if len(self.tied) > 1 else "clear"
         others = [one.difference for k, one in enumerate(self.alternatives) if k != self.recommended]
-        return verdict(others, float(self.settings.get("paired_errors", 2.0)), self.confidence)
+        return verdict(others, self.confidence)
 
     @property
     def best(self) -> Alternative:

@@ -12,7 +12,7 @@ from ..hole.model import Hole
 from ..hole.surfaces import Surface
 from ..tables.rasters import Raster
 from . import estimate
-from .result import Estimate
+from .errorbars import Estimate
 
 CLOSING = (
     Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY, Surface.BUNKER, Surface.TREES,

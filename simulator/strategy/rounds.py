@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
 
-from .result import Estimate
+from . import errorbars
+from .errorbars import Estimate
 
 
 @dataclass(frozen=True)
@@ -109,9 +110,8 @@ def total(plays: Sequence[dict[str, Any]], minus: Sequence[dict[str, Any]] = ())
         row = np.sum([one[name] for one in plays], axis=0)
         if minus:
             row = row - np.sum([one[name] for one in minus], axis=0)
-        parts.append(row)
-    variance = sum(float(row.var(ddof=1)) / row.size for row in parts)
-    return Estimate(float(sum(row.mean() for row in parts)), variance**0.5)
+        parts.append(errorbars.mean(row))
+    return errorbars.total(parts)
 
 
 def _shares(one: dict[str, Any]) -> np.ndarray:
@@ -145,7 +145,7 @@ def breaking(plays: Sequence[dict[str, Any]], target: int) -> Estimate:
         score = int(one["least"]) + np.arange(counts.shape[1])
         chance = cumulated[np.clip(target - score - others_least, 0, others.size)]
         by_block += (counts @ chance) / counts.sum(axis=1)
-    return Estimate(min(max(value, 0.0), 1.0), float(by_block.std(ddof=1)) / by_block.size**0.5)
+    return replace(errorbars.mean(by_block), value=min(max(value, 0.0), 1.0))
 
 
 def worth(result: dict[str, Any]) -> Estimate:

@@ -10,7 +10,8 @@ import shapely
 
 from ..hole.model import Hole
 from . import estimate
-from .result import Answer, Estimate
+from .errorbars import Estimate
+from .result import Answer
 
 FAR_YD = 200.0
 """Longer than any green [yd]."""

@@ -36,9 +36,9 @@ def numbers(found: Any) -> Iterator[float]:
         yield found
 
 
-def asked(tmp_path: Path, text: str, *more: str) -> Any:
+def asked(tmp_path: Path, text: str, *more: str, head: str = HEAD) -> Any:
     path = tmp_path / "hole.toml"
-    path.write_text(HEAD + text)
+    path.write_text(head + text)
     arguments = ["plan", str(path), "--sequences", "100", "--json", *more]
     seen = run(arguments, seconds=120)  # the first may compile
     judge(arguments, seen, tmp_path)
@@ -53,13 +53,70 @@ def test_every_shot_is_lost(name: str, tmp_path: Path) -> None:
 
 
 def test_a_fairway_three_yards_wide(tmp_path: Path) -> None:
+    """Water on both sides, yet every play ends: half the drives may miss, and each miss is played again.
+
+    A map that is sharpened across such edges promises what no strike holds, and 97 plays in 100 never end.
+    """
     seen = asked(tmp_path, THIN)
-    if seen.status == 3:  # water on both sides: too many plays never end
-        assert "60 strokes" in seen.err and seen.out == ""
-        return
+    assert seen.status == 0, seen.err
     answer = json.loads(seen.out)
-    assert seen.status == 0 and all(math.isfinite(x) for x in numbers(answer))
-    assert 5.0 < answer["alternatives"][0]["expected_score"] < 20.0
+    assert all(math.isfinite(x) for x in numbers(answer))
+    best = answer["alternatives"][0]
+    assert 5.0 < best["expected_score"] < 25.0
+    assert best["expected_score"] == pytest.approx(answer["value_map_score"], rel=0.15)
+
+
+def of_length(yards: int, par: int, more: str) -> str:
+    text = HEAD.replace("par = 4", f"par = {par}").replace("380", str(yards)) + more
+    return text.replace("on_yd = 2", f"at_yd = {yards}")
+
+
+POND = 'penalty_area = [{ name = "p", colour = "yellow", from_yd = 20, to_yd = 200, left_yd = -80, right_yd = 80 }]\n'
+PLAYED = {  # the hole, what is least and most of its expected score
+    "a green two yards across": (of_length(380, 4, "green = [{ front_yd = 379, depth_yd = 2, width_yd = 2 }]\n"), 4.5, 12.0),
+    "nine hundred yards": (of_length(900, 6, "green = [{ front_yd = 890, depth_yd = 20, width_yd = 20 }]\n"), 6.0, 10.0),
+    "the same corner several times": (
+        HEAD + GREEN + 'bunker = [{ points_yd = [[200, 10], [200, 10], [210, 10], [210, 20], [210, 20], [200, 20], [200, 10]] }]\n',
+        4.0, 8.0,
+    ),
+    "an island": (of_length(150, 3, "green = [{ front_yd = 140, depth_yd = 20, width_yd = 20 }]\n" + POND), 3.5, 9.0),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", PLAYED)
+def test_odd_holes_are_played(name: str, tmp_path: Path) -> None:
+    text, least, most = PLAYED[name]
+    seen = asked(tmp_path, text, "--quick", "--player", "isolde", head="")
+    assert seen.status == 0, seen.err
+    answer = json.loads(seen.out)
+    assert all(math.isfinite(x) for x in numbers(answer))
+    assert least < answer["alternatives"][0]["expected_score"] < most
+    if name == "an island":
+        assert "Assumed of p: that green inside it is an island." in answer["assumed"]
+        assert answer["alternatives"][0]["penalty_this_shot"] > 0.2
+
+
+GROUND = ("from_yd = -30", "left_yd = -40", "right_yd = 40")
+REFUSED = {  # the hole, what the refusal must name
+    "fifteen yards": (of_length(15, 3, "green = [{ front_yd = 5, depth_yd = 20, width_yd = 20 }]\n"), "15 yd"),
+    "a par 5 of nine hundred yards": (of_length(900, 5, "green = [{ front_yd = 890, depth_yd = 20, width_yd = 20 }]\n"), "900 yd"),
+    "a pond over the tee": (
+        HEAD + GREEN + f'penalty_area = [{{ name = "pond", colour = "red", to_yd = 30, {", ".join(GROUND)} }}]\n', "tee 'white'",
+    ),
+    "a tee out of bounds": (HEAD + GREEN + f'out_of_bounds = [{{ name = "lane", to_yd = 60, {", ".join(GROUND)} }}]\n', "tee 'white'"),
+    "a pond over half the green": (
+        HEAD + GREEN + 'penalty_area = [{ name = "pond", colour = "red", from_yd = 300, to_yd = 382, left_yd = -40, right_yd = 40 }]\n', "pin 'm'",
+    ),
+    "corners that are all one": (HEAD + GREEN + "bunker = [{ points_yd = [[200, 10], [200, 10], [200, 10], [200, 10]] }]\n", "empty area"),
+    "a bunker that crosses itself": (HEAD + GREEN + "bunker = [{ points_yd = [[200, 10], [220, 30], [220, 10], [200, 30]] }]\n", "crosses itself"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", REFUSED)
+def test_odd_holes_are_refused(name: str, tmp_path: Path) -> None:
+    text, named = REFUSED[name]
+    seen = asked(tmp_path, text, head="")
+    assert seen.status == 2 and named in seen.err, seen.err
 
 
 DAYS = [  # option, value, accepted

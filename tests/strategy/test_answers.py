@@ -31,7 +31,7 @@ SHARES = {
 }  # fmt: skip
 ALTERNATIVE_KEYS = SHARES | {
     "club", "flight", "aim_offset_yd", "aim_bearing_deg", "expected_score", "standard_error", "difference",
-    "difference_standard_error", "worst_tenth_mean", "finish", "features", "leaves_yd",
+    "difference_standard_error", "margin_95", "difference_margin_95", "worst_tenth_mean", "finish", "features", "leaves_yd",
 }  # fmt: skip
 
 
@@ -77,7 +77,11 @@ def test_keys_and_footing(kind: str) -> None:
         # paired, a difference is surer than the two scores taken apart
         apart = math.hypot(one["standard_error"], best["standard_error"])
         assert 0.0 <= one["difference_standard_error"] < apart
-        tie = abs(one["difference"]) < max(0.03, 2.2 * one["difference_standard_error"])  # t(15), 95 %: 2.13
+        # 95 % of t: 1.96 with all degrees of freedom, 2.13 with those of the scrambles alone
+        for name in ("", "difference_"):
+            error = one[f"{name}standard_error"]
+            assert 1.959 * error <= one[f"{name}margin_95"] <= 2.132 * error
+        tie = abs(one["difference"]) < max(0.03, one["difference_margin_95"])
         assert tie or n not in again["tied"]
         assert n == again["recommended"] or abs(one["difference"]) > 0.03 or n in again["tied"]
         leaves = one["leaves_yd"]

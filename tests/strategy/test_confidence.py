@@ -41,7 +41,7 @@ def sure(share: float) -> Confidence:
 )  # fmt: skip
 def test_the_verdict(ahead: float, error: float, share: float | None, said: str) -> None:
     others = [Estimate(0.4, 0.01), Estimate(ahead, error)]
-    assert verdict(others, 2.0, None if share is None else sure(share)) == said
+    assert verdict(others, None if share is None else sure(share)) == said
 
 
 def test_lowest_of_a_parabola_and_of_what_is_none() -> None:

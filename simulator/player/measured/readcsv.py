@@ -14,8 +14,9 @@ import numpy as np
 
 from ...errors import FileError
 from ...files import decoded, read_bytes
+from ...toml_text import short_line
 from ...units import M_PER_YD
-from ..check import Section, one_line, read_toml
+from ..check import Section, read_toml
 from ..names import club_name, did_you_mean, kind_of
 
 MOST_BYTES = 20_000_000
@@ -77,7 +78,7 @@ class Columns:
         FileError
             Anything in it that cannot be used.
         """
-        source = one_line(path, 200)
+        source = short_line(path, 200)
         top = Section(source, "", read_toml(Path(path), source, "a mapping"))
         top.only(("units", "left_positive", "columns", "clubs"))
         headings = Section(source, "columns", top.table.get("columns", {}))
@@ -85,7 +86,7 @@ class Columns:
         clubs = Section(source, "clubs", top.table.get("clubs", {}))
         left = top.table.get("left_positive", False)
         if not isinstance(left, bool):
-            top.refuse("left_positive", one_line(left, 40), "true or false")
+            top.refuse("left_positive", short_line(left, 40), "true or false")
         units = top.text("units")
         if units is not None and units not in ("yards", "metres"):
             top.refuse("units", repr(units), "yards or metres")
@@ -137,7 +138,7 @@ def read_shots(path: str | Path, columns: Columns | None = None) -> dict[str, Sh
         No such file, a column that is not found, a number that is none or cannot be a golf shot (row named).
     """
     columns = columns or Columns()
-    source = one_line(path, 200)
+    source = short_line(path, 200)
     rows = _rows(Path(path), source)
     if not rows:
         raise FileError(source, "", "an empty file", "a row of headings and a row for every shot")
@@ -174,7 +175,7 @@ def _rows(path: Path, source: str) -> list[list[str]]:
     try:
         rows = list(csv.reader(io.StringIO(text), delimiter=mark, strict=False))
     except csv.Error as error:
-        found = f"a row that is not CSV ({one_line(error)})"
+        found = f"a row that is not CSV ({short_line(error, 90)})"
         raise FileError(source, "", found, "a CSV file of shots") from None
     return [row for row in rows if any(cell.strip() for cell in row)]
 
@@ -197,7 +198,7 @@ def _column(source: str, heads: list[str], key: str, asked: str | None) -> int |
                 return k
     if key == "total":
         return None
-    shown = ", ".join(one_line(name, 30) for name in names)[:160]
+    shown = ", ".join(short_line(name, 30) for name in names)[:160]
     raise FileError(
         source,
         "headings",
@@ -221,7 +222,7 @@ def _club(source: str, where: str, text: str, names: Mapping[str, str]) -> str:
     name = club_name(said)
     if name is None or kind_of(name) is None:
         raise FileError(
-            source, where, f"a club {one_line(text, 30)!r} we do not know",
+            source, where, f"a club {short_line(text, 30)!r} we do not know",
             "a name such as driver, 3-wood, 7-iron, pw, 56; or its name in the mapping file's [clubs]",
         )  # fmt: skip
     if name == "putter":
@@ -236,7 +237,7 @@ def _number(source: str, where: str, key: str, text: str, low: float, high: floa
     sides = [] if found is None else [s.lower() for s in (found["before"], found["after"]) if s]
     allowed = f"{low:g} to {high:g} yards" + (", left negative, or 12 L and 12 R" if key == "offline" else "")
     if found is None or len(sides) > 1 or (sides and key != "offline"):
-        raise FileError(source, f"{where}, {key}", f"{one_line(text, 30)!r}", f"a number: {allowed}")
+        raise FileError(source, f"{where}, {key}", f"{short_line(text, 30)!r}", f"a number: {allowed}")
     value = float(found["number"]) * yards
     if sides:
         value = -abs(value) if sides[0] == "l" else abs(value)

@@ -5,8 +5,7 @@ from __future__ import annotations
 import datetime
 from dataclasses import asdict
 
-from ...toml_text import comment, quoted, value
-from ..check import one_line
+from ...toml_text import comment, quoted, short_line, value
 from ..clubs import standard_around
 from .fit import Fit
 
@@ -18,7 +17,7 @@ def player_text(fit: Fit, name: str, source: str, today: datetime.date | None = 
     """A player file in TOML: the fitted clubs, what is not known of them, and the rest of a standard set."""
     day = today or datetime.date.today()
     lines = [
-        comment(f"Fitted by 'holesim player fit' from {one_line(source, 100)}, {day},"),
+        comment(f"Fitted by 'holesim player fit' from {short_line(source, 100)}, {day},"),
         f"# leaning on the level of a {fit.handicap:g} handicap where shots are few.",
         "# For preparation, practice and lessons, not during a round (Rules of Golf 4.3).",
         f"name = {quoted(name)}",
