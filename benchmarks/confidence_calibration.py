@@ -174,15 +174,21 @@ def one_case(hole: Hole, player: Player, rng: np.random.Generator, seed: int, th
 
 
 def report(rows: list[tuple]) -> str:
-    """What was called and what was right, with the standard error over cases."""
+    """What was called and what was right, with its standard error over cases and over truths."""
     if not rows:
         return "no decision called that sure yet"
-    case, sure, right = (np.array([row[k] for row in rows], float) for k in (0, 3, 4))
-    by_case = [(right[case == n] - right.mean()).sum() for n in np.unique(case)]
-    error = float(np.sqrt(np.sum(np.square(by_case)))) / len(right)
+    case, truth, sure, right = (np.array([row[k] for row in rows], float) for k in (0, 1, 3, 4))
+
+    def error(clusters: np.ndarray) -> float:
+        """Standard error of the share with decisions of one cluster judged together."""
+        _, which = np.unique(clusters, axis=0, return_inverse=True)
+        off = np.bincount(which.ravel(), right - right.mean())
+        return float(np.sqrt(np.sum(np.square(off)))) / len(right)
+
     return (
-        f"{len(rows)} decisions of {len(by_case)} cases called {LOW:.0%} to {HIGH:.0%} sure "
-        f"(mean {sure.mean():.1%}): right {right.mean():.1%} +- {error:.1%}"
+        f"{len(rows)} decisions of {len(np.unique(case))} cases called {LOW:.0%} to {HIGH:.0%} sure "
+        f"(mean {sure.mean():.1%}): right {right.mean():.1%} "
+        f"+- {error(np.stack([case]).T):.1%} over cases, {error(np.stack([case, truth]).T):.1%} over truths"
     )
 
 

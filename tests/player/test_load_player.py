@@ -29,6 +29,14 @@ def test_demo_players():
         assert player.clubs[0].name == "driver" and len(player.clubs) <= 13
 
 
+def test_isolde_is_filled_from_the_womens_tables():
+    """What her file leaves out: part swings of a woman of her handicap, a tenth tighter as the file says."""
+    isolde = load_player("isolde")
+    assert isolde.part.distance_sd_pct == pytest.approx(0.9 * level(5, "woman").part.distance_sd_pct)
+    assert not np.allclose(level(5, "woman").part.distance_sd_pct, level(5).part.distance_sd_pct, rtol=0.05)
+    assert any("(woman)" in sentence for sentence in isolde.assumed)
+
+
 def test_handicap_alone(read):
     player = read("handicap = 18")
     assert player.name == "somebody" and len(player.clubs) == 13 and player.short_game == 1
