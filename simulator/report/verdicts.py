@@ -116,7 +116,20 @@ def _goal_verdict(answer: Answer, goal: Goal, units: Units) -> str:
         if answer.question == "compare" and not answer.best.asked:
             said += "; you did not ask about it"
     later = f" {LATER_MEAN}" if goal.kind == "target" else ""
-    return f"{said}. {_lowest(answer, same, units)}{later}"
+    return f"{said}. {_line(answer, units)}{_lowest(answer, same, units)}{later}"
+
+
+def _line(answer: Answer, units: Units) -> str:
+    """What the line for the goal gains and costs beside the club's best line for the average."""
+    line = answer.goal_line
+    if line is None:
+        return ""
+    off = answer.best.aim_offset_yd - line.average_aim_offset_yd
+    gain = count_words(max(line.gain.value, 0.0), answer.sequences)
+    cost = f"for {line.cost.value:.2f} strokes" if line.cost.value >= 0.005 else "at no cost"
+    side = units.side(off) or "a touch"
+    of = f"The {answer.best.club}'s line for this lies {side} of its best on average"
+    return f"{of}: {gain} more in 100, {cost}. "
 
 
 def _chance(answer: Answer, index: int) -> float:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -77,6 +77,10 @@ class Found:
         The map's own choice, one of them.
     value : float
         Its expected strokes from here.
+    averages : dict of int to Choice
+        With a goal: the best line for the average of every choice that is on another line.
+    chosen : int or None
+        With a goal: index of the choice that reaches it most often, by luck of its own.
     """
 
     choices: list[Choice]
@@ -84,6 +88,8 @@ class Found:
     given: frozenset[int]
     home: Choice
     value: float
+    averages: Mapping[int, Choice] = field(default_factory=dict)
+    chosen: int | None = None
 
 
 def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:

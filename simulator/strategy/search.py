@@ -118,11 +118,11 @@ def _first_pass(
             owners += [place.board.part_row(place.lie, float(carry), code == PUNCH_SWING)] * aims.size
             actions += [(code, aim, carry - place.distance_yd) for aim in aims]
     found = np.array(actions)
-    kept = _on_the_map(place, found)
+    kept = on_the_map(place, found)
     return np.array(owners, dtype=int)[kept], found[kept]
 
 
-def _on_the_map(place: Place, actions: np.ndarray) -> np.ndarray:
+def on_the_map(place: Place, actions: np.ndarray) -> np.ndarray:
     """Which actions are aimed at ground that the value map covers, those straight at the pin always, bool[n].
 
     Ground nobody drew is rough for ever, and a ball beyond the map is valued at its edge: a line out there
