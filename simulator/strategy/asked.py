@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from ..engine import PART_SWING
 from ..errors import NoAnswerError, UsageError
 from ..hole.surfaces import Lie
 from ..player.model import Player
@@ -123,7 +124,7 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
             aims = None if club.aim_yd is None and club.aim_deg is None else (club.aim_yd, club.aim_deg)
             given |= {len(choices)} if aims else set()
             own = found[0]  # the map's own choice may be that very swing
-            same = own.row == place.board.bag.shots.first_part and abs(own.carry_yd - club.part_yd) < SAME_YD
+            same = own.action[0] == PART_SWING and abs(own.carry_yd - club.part_yd) < SAME_YD
             if same and not aims:
                 choices.append(own)
             else:

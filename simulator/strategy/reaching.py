@@ -9,6 +9,7 @@ import numpy as np
 from ..engine import PART_SWING, PUNCH_SWING
 from ..hole.model import Hole
 from ..tables.luck import strike_sets
+from ..tables.shots import Shot
 from .asked import MOST_SHOWN, Found
 from .goal_lines import Reacher, Seen, chosen
 from .goals import Goal
@@ -35,11 +36,11 @@ def with_goal(look: Reacher, found: Found, *, asked: bool) -> Found:
     tried = [*_every_club(look.place, look.seed), *_part_swings(look.place, found, look.goal, look.seed)]
     seen = {id(c): look.first_look(c, moved=id(c) not in given) for c in (*found.choices, *tried)}
     tried.sort(key=lambda c: -seen[id(c)].chance)
-    names = {shots[c.row].club.name for c in found.choices if shots[c.row].flight != "part"}
+    names = {_swing(shots[c.row]) for c in found.choices}
     more: list[Choice] = []
-    for c in tried:  # a club in its best flight, as everywhere
-        if shots[c.row].club.name not in names:
-            names.add(shots[c.row].club.name)
+    for c in tried:  # a club in its best flight, as everywhere, and its best part swing
+        if _swing(shots[c.row]) not in names:
+            names.add(_swing(shots[c.row]))
             more.append(c)
     kept = list(found.choices)
     if asked:
@@ -50,6 +51,11 @@ def with_goal(look: Reacher, found: Found, *, asked: bool) -> Found:
         first = {id(c) for c in ranked[:MOST_SHOWN]}
         kept, more = [c for c in kept if id(c) in first], [c for c in more if id(c) in first]
     return _on_their_lines(look, found, [*kept, *more], seen)
+
+
+def _swing(shot: Shot) -> tuple[str, bool]:
+    """A club, and whether it is hit full."""
+    return shot.club.name, shot.flight not in ("part", "gripped", "punch")
 
 
 def _on_their_lines(look: Reacher, found: Found, kept: list[Choice], seen: dict[int, Seen]) -> Found:
@@ -86,10 +92,9 @@ def _part_swings(place: Place, found: Found, goal: Goal, seed: int) -> list[Choi
     board, distance = place.board, place.distance_yd
     aims = np.radians(COARSE_AIMS_DEG)
     out = []
-    shots = board.bag.shots
-    for code, row, longest in (
-        (PART_SWING, shots.first_part, board.longest_part_yd(place.lie)),
-        (PUNCH_SWING, shots.first_punch, board.longest_punch_yd(place.lie)),
+    for code, longest in (
+        (PART_SWING, board.longest_part_yd(place.lie)),
+        (PUNCH_SWING, board.longest_punch_yd(place.lie)),
     ):
         for step in PART_STEPS:
             into = goal.low_yd + step * (goal.high_yd - goal.low_yd)
@@ -99,5 +104,6 @@ def _part_swings(place: Place, found: Found, goal: Goal, seed: int) -> list[Choi
             actions = np.array([(code, aim, carry - distance) for aim in aims])
             scores = place.scores(actions, found.value, strike_sets(seed + 11, 2, 64))
             k = int(np.argmin(scores))
+            row = board.part_row(place.lie, carry, code == PUNCH_SWING)
             out.append(Choice(row, actions[k], carry, float(scores[k])))
     return out

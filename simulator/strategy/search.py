@@ -262,12 +262,9 @@ def given_part(
     place: Place, carry_yd: float, aim: tuple[float | None, float | None] | None, replay: float, seed: int
 ) -> Choice:
     """The choice of a part swing of a carry that was asked for, at an aim (yards, degrees) or its best."""
-    row, few, more = (
-        place.board.bag.shots.first_part,
-        strike_sets(seed + 11, 2, 64),
-        strike_sets(seed + 12, 8, 128),
-    )
+    few, more = strike_sets(seed + 11, 2, 64), strike_sets(seed + 12, 8, 128)
     carry = min(carry_yd, place.board.longest_part_yd(place.lie))
+    row = place.board.part_row(place.lie, carry)
     reach = carry - place.distance_yd
 
     def actions(turns: np.ndarray) -> np.ndarray:
