@@ -29,6 +29,7 @@ from simulator.hole.maps.report import HoleReport, MapReport
 from simulator.hole.maps.tees import HoleTees, assign_tees
 from simulator.hole.maps.write import HoleText
 from simulator.hole.sketch import read_sketch
+from simulator.toml_text import in_metres
 
 SHARED_YD = 15.0
 """Lines that end farther apart than this on one green have each their part of it [yd]."""
@@ -48,6 +49,7 @@ class Settings:
     sea_is_red : the sea is a red penalty area, else it is out of bounds.
     attribution : line the files carry; None takes the map's own, "" none.
     replace : write over hole files that are there already.
+    metric : lengths in the files are metres.
     """
 
     elevation: str | None = None
@@ -55,6 +57,7 @@ class Settings:
     sea_is_red: bool = False
     attribution: str | None = None
     replace: bool = False
+    metric: bool = False
 
 
 def import_map(
@@ -200,6 +203,7 @@ def _one(
     said.warnings += around_it.warnings
     text.comments = _comments(slot, said, report)
     toml, path = text.toml(), Path(report.folder) / f"{slot.stem}.toml"
+    toml = in_metres(toml) if wanted.metric else toml
     hole = read_sketch(tomllib.loads(toml), path.name)
     said.par, said.length_yd, said.stroke_index = hole.par, round(hole.length_yd, 1), hole.stroke_index
     said.tees, said.pins = [t.name for t in hole.tees], [p.name for p in hole.pins]
