@@ -70,13 +70,14 @@ def _is_player(source: str) -> bool:
     """Whether a file looks like a player's bag; anything unreadable is left to the reader of holes."""
     from ..hole import bundled_holes
     from ..player import bundled_players
-    from ..player.words import is_player_words
+    from ..player.words import is_player_words, speaks_of_a_player
 
     path = Path(source)
     try:
         if not os.path.isfile(path):
-            named = source in bundled_players() and source not in bundled_holes()
-            return named or (source not in bundled_holes() and is_player_words(source))
+            named = source.casefold() in bundled_players() and source not in bundled_holes()
+            meant = is_player_words(source) or speaks_of_a_player(source)
+            return named or (source not in bundled_holes() and meant)
         import tomllib
 
         top = tomllib.loads(path.read_text("utf-8-sig"))

@@ -30,14 +30,12 @@ def survey(
     from ..report import surveytext
     from ..report.jsonout import dumps
     from ..report.units import units_named
-    from ..toml_text import in_metres
 
     shown = units_named(units)
     found = solve_survey(read_survey(parse_file(Path(readings), readings), readings))
     if out is not None:
         read_sketch(sketch_data(found), f"{readings}, [hole]")  # nothing is written that would not be read
-        text = sketch_text(found, Path(readings).name)
-        write_text(out, in_metres(text) if shown.metric else text)
+        write_text(out, sketch_text(found, Path(readings).name, metric=shown.metric))
         say(f"wrote {out}")
     if as_json:
         for warning in surveytext.warnings(found, shown):

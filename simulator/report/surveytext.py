@@ -15,7 +15,8 @@ SCHEMA = "holesim-survey-1"
 def survey_text(found: Surveyed, units: Units = YARDS) -> str:
     """The points as a table, then sentences."""
     width = max(12, *(len(name) for name in found.points)) + 2
-    lines = [f"{'point':<{width}}{'along':>7}{'8 in 10':>13}{'beside':>9}{'8 in 10':>14}{'up':>7}"]
+    first = f"point ({units.short})"
+    lines = [f"{first:<{width}}{'along':>7}{'8 in 10':>13}{'beside':>9}{'8 in 10':>14}{'up':>7}"]
     for p in found.points.values():
         low, high = map(units.number, p.station_80_yd)
         height = "" if p.height_yd is None else units.number(p.height_yd, 1, signed=True)

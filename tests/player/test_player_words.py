@@ -8,6 +8,7 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from simulator.cli import _run
 from simulator.errors import FileError, SimulatorError, UsageError
 from simulator.player import load_player
 from simulator.player.words import is_player_words, looks_like_words, player_table
@@ -170,6 +171,21 @@ def test_clubs_refused(words: str, pointed: str) -> None:
     with pytest.raises(UsageError) as caught:
         shot_meant(load_player("barnaby"), words)
     assert pointed in str(caught.value) and "\n" not in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    "words", ["hcp. 15, driver 205", "I'm a 15 handicap and hit my driver 205", "Handicap 15; DRV 205 yards"]
+)
+def test_ways_to_say_the_same_player(words: str) -> None:
+    player = load_player(words)
+    assert player.handicap == 15.0 and player.club("driver").carry_yd == pytest.approx(205.0)
+
+
+def test_words_that_speak_of_a_handicap_are_refused_as_a_players(capsys: pytest.CaptureFixture[str]) -> None:
+    """Not as a hole file that is missing."""
+    assert _run(["check", "handicap 15, drivr 205"]) == 2
+    assert "did you mean 'driver'" in capsys.readouterr().err
+    assert _run(["check", "Isolde"]) == 0
 
 
 def test_a_shot_held_down_at_a_carry_of_his_own_is_a_swing_he_has() -> None:

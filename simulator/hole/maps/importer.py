@@ -146,7 +146,7 @@ def _one(
         said.missing.append("tee")
     if not SHORTEST_YD <= line.length_yd <= LONGEST_YD:
         raise ValueError(
-            f"its line is {line.length_yd:,.0f} yd long; allowed are {SHORTEST_YD:.0f} to {LONGEST_YD:.0f}"
+            f"its line is {line.length_yd:,.0f} yd long; allowed are {SHORTEST_YD:.0f} to {LONGEST_YD:.0f} yd"
         )
     corners = clean(line.xy)
     if corners is None:
