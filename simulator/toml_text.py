@@ -6,6 +6,29 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
+from .units import M_PER_YD
+
+_LENGTH = re.compile(
+    r"""(?P<kept>"(?:[^"\\]|\\.)*"|\#.*)"""
+    r"|\b(?P<stem>\w+)_yd = (?P<value>\[[-+\d.eE,\s\[\]]*\]|[-+]?[\d.]+(?:e[-+]?\d+)?)"
+)
+_FIGURE = re.compile(r"[-+]?\d+(?:\.\d+)?(?:e[-+]?\d+)?")
+
+
+def in_metres(text: str) -> str:
+    """A file with its lengths in metres, to a hundredth: ``carry_yd = 205`` is ``carry_m = 187.45``.
+
+    Comments and texts stay as they are, and so does a list that is not of numbers alone.
+    """
+
+    def figure(found: re.Match[str]) -> str:
+        return f"{round(float(found[0]) * M_PER_YD, 2) + 0.0:.10g}"
+
+    def metres(found: re.Match[str]) -> str:
+        return found["kept"] or f"{found['stem']}_m = {_FIGURE.sub(figure, found['value'])}"
+
+    return _LENGTH.sub(metres, text)
+
 
 def one_line(text: object) -> str:
     """Text on one line: every run of blanks and of characters that cannot be shown is one space."""

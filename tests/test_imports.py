@@ -15,7 +15,7 @@ MAY_IMPORT = {  # rooms each room may import from, itself aside
     "errors": set(),
     "units": set(),
     "files": {"errors"},
-    "toml_text": set(),
+    "toml_text": {"units"},
     "physics": {"units", "errors"},
     "kernels": set(),
     "hole": {"files", "toml_text", "units", "errors"},

@@ -110,15 +110,13 @@ def _answer(
 def check_clubs(player: Player, clubs: list[str] | None, units: Units) -> None:
     """Refuse a club that is not in the bag, or an aim that is none; say what a distance means."""
     if clubs:
+        from ..report.phrases import swing_words
         from ..strategy.clubwords import shot_meant
 
         for text in clubs:
             meant = shot_meant(player, text)
-            if meant.by_distance and meant.part_yd is None:
-                club = meant.club
-                say(f"{text}: the nearest is the {club.name}, which carries {units.length(club.carry_yd)}")
-            elif meant.by_distance:
-                say(f"{text}: a part swing with the {meant.club.name}")
+            if meant.by_distance:
+                say(f"{text}: {swing_words(meant, units)}")
 
 
 def _show(answer: Answer, notes: tuple[str, ...], run: Run, units: Units) -> None:

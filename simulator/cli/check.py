@@ -40,18 +40,21 @@ def check(
         typer.echo(dumps(checks.hole_dict(hole)) if as_json else checks.hole_text(hole, shown))
 
 
-def list_() -> None:
+def list_(units: o.UnitsOption = "yards") -> None:
     """The demo holes, courses and players that come with the program.
 
     Example: holesim list
     """
+    from ..report.units import units_named
+
+    shown = units_named(units)
     from ..hole import bundled_courses, bundled_holes, load_course, load_hole
     from ..player import bundled_players, load_player
 
     typer.echo("holes:")
     for name in bundled_holes():
         hole = load_hole(name)
-        typer.echo(f"  {name:<16} {hole.name}, par {hole.par}, {hole.length_yd:.0f} yd")
+        typer.echo(f"  {name:<16} {hole.name}, par {hole.par}, {shown.length(hole.length_yd)}")
     typer.echo("courses:")
     for name in bundled_courses():
         course = load_course(name)
@@ -67,13 +70,14 @@ def _is_player(source: str) -> bool:
     """Whether a file looks like a player's bag; anything unreadable is left to the reader of holes."""
     from ..hole import bundled_holes
     from ..player import bundled_players
-    from ..player.words import is_player_words
+    from ..player.words import is_player_words, speaks_of_a_player
 
     path = Path(source)
     try:
         if not os.path.isfile(path):
-            named = source in bundled_players() and source not in bundled_holes()
-            return named or (source not in bundled_holes() and is_player_words(source))
+            named = source.casefold() in bundled_players() and source not in bundled_holes()
+            meant = is_player_words(source) or speaks_of_a_player(source)
+            return named or (source not in bundled_holes() and meant)
         import tomllib
 
         top = tomllib.loads(path.read_text("utf-8-sig"))

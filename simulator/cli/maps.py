@@ -45,6 +45,7 @@ def import_map(
     ] = None,
     replace: Annotated[bool, typer.Option("--replace", help="Write over hole files that are there.")] = False,
     as_json: o.JsonOption = False,
+    units: o.UnitsOption = "yards",
 ) -> None:  # fmt: skip
     """Hole files from a map: one for each hole, with a report of what is missing and what was assumed.
 
@@ -61,14 +62,17 @@ def import_map(
     from ..hole.maps import import_map as run
     from ..report.jsonout import dumps
     from ..report.maptext import import_text
+    from ..report.units import units_named
 
+    shown = units_named(units)
     line = "" if attribution is not None and attribution.strip().lower() in ("", "none") else attribution
-    settings = Settings(elevation, outside == "out", sea == "red", line, replace)
+    settings = Settings(elevation, outside == "out", sea == "red", line, replace, shown.metric)
     report = run(map_file, out, settings, progress())
-    typer.echo(dumps(report.to_dict()) if as_json else import_text(report))
+    typer.echo(dumps(report.to_dict()) if as_json else import_text(report, shown))
     if not report.written:
         first = report.holes[0]
-        raise NoAnswerError(f"{map_file}: no hole could be written; hole {first.hole}: {first.failed}")
+        why = shown.sentence(str(first.failed))
+        raise NoAnswerError(f"{map_file}: no hole could be written; hole {first.hole}: {why}")
     left = len(report.holes) - len(report.written)
     if left:
         say(f"{left} of {len(report.holes)} holes not written")

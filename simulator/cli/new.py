@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import sys
 from pathlib import Path
 from typing import Annotated, Any
@@ -35,6 +36,16 @@ _ASKED = {
     "shape": "Usual shape (fade, draw, slice, hook; straight; fade left-handed)",
 }
 """The questions, in order."""
+
+_ASKED_METRIC = {
+    **_ASKED,
+    "driver": "Driver, metres of carry (188; or 205 total; or 206 yd)",
+    "iron": "One iron (7-iron 128; or 7-iron 137 total)",
+}
+"""The same of somebody who counts in metres."""
+
+_BARE_LENGTH = re.compile(r"(?<![\w-])(\d+(?:\.\d+)?)(?=\s*(?:$|,|carry\b|total\b))", re.IGNORECASE)
+"""A length without a unit at the end of an answer: not the 7 of a 7-iron."""
 
 _MAY_STAY_OPEN = ("sex", "driver", "iron", "miss", "shape")
 """Left open, the level of the handicap answers them."""
@@ -72,7 +83,14 @@ def player(
         ),
     ] = None,
     force: Annotated[bool, typer.Option("--force", help="Write over a file that is there.")] = False,
-) -> None:
+    units: Annotated[
+        str,
+        typer.Option(
+            "--units", metavar="UNITS",
+            help="'yards' or 'metres', of the file and of numbers given without a unit.",
+        ),
+    ] = "yards",
+) -> None:  # fmt: skip
     """A player file from a few answers; what is not given is asked, where somebody can be asked.
 
     Example: holesim new player --name Ada --handicap 15 --driver 205 -o ada.toml
@@ -81,24 +99,30 @@ def player(
         raise UsageError(
             f"{str(output)!r} is there already; allowed: another name, or --force to write over it"
         )
+    from ..report.units import units_named
+
+    metric = units_named(units).metric
     given = {"name": name, "handicap": handicap, "sex": sex, "driver": driver, "iron": iron, "miss": miss,
              "shape": shape}  # fmt: skip
     table: dict[str, Any] = {}
     asks = sys.stdin is not None and sys.stdin.isatty()
     for key, text in given.items():
         if text is not None:
-            _take(table, key, text)
+            _take(table, key, text, metric)
         elif asks:
-            _ask(table, key)
+            _ask(table, key, metric)
     missing = [f"--{key}" for key in given if key not in _MAY_STAY_OPEN and key not in table]
     if missing:
         raise UsageError(f"new player: {' and '.join(missing)} not given, and nobody there to ask")
     from ..files import write_text
     from ..player.bag import player_from_table
     from ..player.write import bag_text
+    from ..toml_text import in_metres
 
     who = player_from_table(dict(table), "new player")  # refused here rather than when it is used
     text = bag_text(table, who.name)
+    if metric:
+        text = in_metres(text)
     if output is None:
         typer.echo(text, nl=False)
         return
@@ -106,21 +130,22 @@ def player(
     say(f"wrote {output}: {who.name}, {len(who.clubs)} clubs; try: holesim check {output}")
 
 
-def _ask(table: dict[str, Any], key: str) -> None:
+def _ask(table: dict[str, Any], key: str, metric: bool) -> None:
     """Ask until the answer is understood; an empty one leaves it open where that may be."""
     while True:
-        text = typer.prompt(_ASKED[key], default="", show_default=False, err=True).strip()
+        asked = (_ASKED_METRIC if metric else _ASKED)[key]
+        text = typer.prompt(asked, default="", show_default=False, err=True).strip()
         if not text and key in _MAY_STAY_OPEN:
             return
         try:
-            _take(table, key, text)
+            _take(table, key, text, metric)
             return
         except SimulatorError as error:
             found = f"found {error.found}" if isinstance(error, FileError) else str(error)
             say(" ".join(found.split()))
 
 
-def _take(table: dict[str, Any], key: str, text: str) -> None:
+def _take(table: dict[str, Any], key: str, text: str, metric: bool = False) -> None:
     """Put one answer into the table of the bag file, read by the words of a player."""
     from ..player.words import player_table
 
@@ -134,6 +159,8 @@ def _take(table: dict[str, Any], key: str, text: str) -> None:
         return
     if (key, words.casefold()) in (("miss", "none"), ("shape", "straight"), ("shape", "none")):
         return
+    if metric and key in ("driver", "iron"):
+        words = _BARE_LENGTH.sub(r"\1 m", words)
     said = {
         "handicap": words if any(c.isalpha() for c in words) else f"handicap {words}",
         "driver": words if "driver" in words.casefold() else f"driver {words}",

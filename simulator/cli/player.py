@@ -44,9 +44,12 @@ def fit(
         typer.Option("--mapping", metavar="FILE", help="The same in a file, with names of clubs (README)."),
     ] = None,
     units: Annotated[
-        str | None,
-        typer.Option("--units", metavar="UNITS", help="yards or metres; by the headings if left out."),
-    ] = None,
+        str,
+        typer.Option(
+            "--units", metavar="UNITS",
+            help="'yards' or 'metres', of what is shown and written and of columns that name no unit.",
+        ),
+    ] = "yards",
     left_positive: Annotated[
         bool, typer.Option("--left-positive", help="The file counts left as positive.")
     ] = False,
@@ -62,24 +65,29 @@ def fit(
     from ..player.measured import fit_player, player_text, read_shots
     from ..report import fittext
     from ..report.jsonout import dumps
+    from ..report.units import units_named
+    from ..toml_text import in_metres
 
+    shown = units_named(units)
     if plot is not None:
         from ..report.plot import check_plot_path
 
         check_plot_path(plot)
-    found = fit_player(read_shots(shots, _columns(columns, mapping, units, left_positive)), level_of(level))
+    read = read_shots(shots, _columns(columns, mapping, shown.name, left_positive))
+    found = fit_player(read, level_of(level))
     if out is not None:
-        write_text(out, player_text(found, name or out.stem, Path(shots).name))
+        text = player_text(found, name or out.stem, Path(shots).name)
+        write_text(out, in_metres(text) if shown.metric else text)
         say(f"wrote {out}")
     if plot is not None:
         from ..report.shotsplot import save_shots
 
-        save_shots(found, plot)
-    typer.echo(dumps(fittext.fit_dict(found)) if as_json else fittext.fit_text(found))
+        save_shots(found, plot, shown)
+    typer.echo(dumps(fittext.fit_dict(found)) if as_json else fittext.fit_text(found, shown))
 
 
 def _columns(
-    columns: list[str] | None, mapping: Path | None, units: str | None, left_positive: bool
+    columns: list[str] | None, mapping: Path | None, unsaid: str, left_positive: bool
 ) -> Columns:
     """Columns as the options say, over those of the mapping file."""
     from dataclasses import replace
@@ -95,8 +103,6 @@ def _columns(
                 f"--columns {text!r}; allowed: KEY=HEADING with a KEY of {', '.join(COLUMN_KEYS)}"
             )
         headings[key.strip()] = heading.strip()
-    if units is not None and units not in ("yards", "metres"):
-        raise UsageError(f"--units {units!r}; allowed: yards, metres")
     return replace(
-        read, headings=headings, units=units or read.units, left_positive=left_positive or read.left_positive
+        read, headings=headings, unsaid=unsaid, left_positive=left_positive or read.left_positive
     )

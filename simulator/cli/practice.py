@@ -31,6 +31,7 @@ def practice(
     seed: o.SeedOption = 1,
     threads: o.ThreadsOption = None,
     as_json: o.JsonOption = False,
+    units: o.UnitsOption = "yards",
 ) -> None:
     """What practice is worth: strokes a round from 10 yd more, one degree less, half the mishits.
 
@@ -38,8 +39,10 @@ def practice(
     """
     from ..report.jsonout import dumps
     from ..report.practicetext import practice_text
+    from ..report.units import units_named
     from ..strategy import practice as work
 
+    shown = units_named(units)
     names = [target]
     if Path(target).is_dir():
         names = sorted(str(path) for path in Path(target).glob("*.toml"))
@@ -52,4 +55,4 @@ def practice(
         holes, who, conditions=days, sequences=sequences, seed=seed, threads=threads, progress=progress()
     )
     notes = unnamed(player, who)
-    typer.echo(dumps(found.to_dict()) if as_json else practice_text(found, notes))
+    typer.echo(dumps(found.to_dict()) if as_json else practice_text(found, notes, shown))

@@ -29,7 +29,14 @@ def sketch(
     ] = None,
     force: Annotated[bool, typer.Option("--force", help="Write over a file that is there.")] = False,
     as_json: o.JsonOption = False,
-) -> None:
+    units: Annotated[
+        str | None,
+        typer.Option(
+            "--units", metavar="UNITS",
+            help="'yards' or 'metres', of the file and on screen; those of the words if left out.",
+        ),
+    ] = None,
+) -> None:  # fmt: skip
     """A hole file from words; without -o it is printed. What the words do not
     say is assumed, and marked.
 
@@ -65,12 +72,15 @@ def sketch(
     from ..hole.words import hole_from_words
     from ..report import checks
     from ..report.jsonout import dumps
+    from ..report.units import METRES, YARDS, units_named
 
+    shown = None if units is None else units_named(units)
     if out is not None and out.suffix.lower() != ".toml":
         raise UsageError(f"-o {out}: allowed: a file that ends in .toml")
     if out is not None and os.path.exists(out) and not force:
         raise UsageError(f"{out} is there already; --force writes over it")
-    found = hole_from_words(_notes(words))
+    found = hole_from_words(_notes(words), None if shown is None else shown.metric)
+    shown = shown or (METRES if found.metric else YARDS)
     if out is not None:
         write_text(out, found.toml_text)
         say(f"wrote {out}")
@@ -88,7 +98,7 @@ def sketch(
         }
         typer.echo(dumps(answer))
     else:
-        typer.echo(found.toml_text.rstrip() if out is None else checks.hole_text(hole))
+        typer.echo(found.toml_text.rstrip() if out is None else checks.hole_text(hole, shown))
 
 
 def _notes(words: str) -> str:

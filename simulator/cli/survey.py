@@ -17,6 +17,7 @@ def survey(
         Path | None, typer.Option("-o", "--out", metavar="FILE", help="The hole file to write (TOML).")
     ] = None,
     as_json: o.JsonOption = False,
+    units: o.UnitsOption = "yards",
 ) -> None:
     """A hole from laser readings: every point, how sure it is, which reading disagrees, what to read next.
 
@@ -28,15 +29,17 @@ def survey(
     from ..hole.survey import read_survey, sketch_data, sketch_text, solve_survey
     from ..report import surveytext
     from ..report.jsonout import dumps
+    from ..report.units import units_named
 
+    shown = units_named(units)
     found = solve_survey(read_survey(parse_file(Path(readings), readings), readings))
     if out is not None:
         read_sketch(sketch_data(found), f"{readings}, [hole]")  # nothing is written that would not be read
-        write_text(out, sketch_text(found, Path(readings).name))
+        write_text(out, sketch_text(found, Path(readings).name, metric=shown.metric))
         say(f"wrote {out}")
     if as_json:
-        for warning in surveytext.warnings(found):
+        for warning in surveytext.warnings(found, shown):
             say(f"warning: {warning}")
         typer.echo(dumps(surveytext.survey_dict(found)))
     else:
-        typer.echo(surveytext.survey_text(found))
+        typer.echo(surveytext.survey_text(found, shown))

@@ -61,8 +61,8 @@ def load_player(path_or_name: str | Path) -> Player:
     path = Path(path_or_name)
     names = bundled_players()
     is_file = os.path.isfile(path)  # False for what is too long to be a path
-    if not is_file and str(path_or_name) in names:
-        path = DEMO / f"{path_or_name}.toml"
+    if not is_file and str(path_or_name).casefold() in names:
+        path = DEMO / f"{str(path_or_name).casefold()}.toml"
     elif not is_file and isinstance(path_or_name, str) and looks_like_words(path_or_name):
         return player_from_words(path_or_name)
     elif not is_file and path.suffix == "" and len(path.parts) == 1 and not os.path.isdir(path):

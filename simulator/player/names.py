@@ -14,7 +14,7 @@ _SPOKEN = {
 _LETTER = {"w": "wood", "wood": "wood", "fairwaywood": "wood", "i": "iron", "iron": "iron", "h": "hybrid",
            "hy": "hybrid", "hybrid": "hybrid", "rescue": "hybrid"}  # fmt: skip
 _WHOLE = {
-    "d": "driver", "dr": "driver", "driver": "driver", "1w": "driver", "1wood": "driver",
+    "d": "driver", "dr": "driver", "drv": "driver", "driver": "driver", "1w": "driver", "1wood": "driver",
     "p": "pitching wedge", "pw": "pitching wedge", "pitchingwedge": "pitching wedge",
     "pitching": "pitching wedge",
     "g": "gap wedge", "gw": "gap wedge", "aw": "gap wedge", "gapwedge": "gap wedge", "gap": "gap wedge",
@@ -42,6 +42,8 @@ def club_name(text: str) -> str | None:
         stem = _LETTER.get(found[2])
         name = f"{found[1]}-{stem}"
         return name if stem and name in KINDS else None
+    if found := re.fullmatch(r"([a-z]+)([1-9])", squeezed):  # "iron 7", "wood 3"
+        return club_name(found[2] + found[1]) if found[1] in ("iron", "wood", "hybrid", "rescue") else None
     if found := re.fullmatch(r"(\d\d)(°|deg|degree|degrees)?(wedge)?", squeezed):
         low, high = WEDGE_LOFT_DEG
         return f"{int(found[1])}-degree wedge" if low <= int(found[1]) <= high else None

@@ -24,10 +24,10 @@ ALLOWED = (
 
 _NUMBER = r"(?P<number>\d{1,9}(?:\.\d{1,9})?)"
 _UNIT = r"(?:\s*(?P<unit>yards?|yds?|y|metres?|meters?|m)\b)?"
-_HANDICAP = r"(?:handicap(?:per)?|hcp|hdcp|h/?cap|hc|hi|index)"
+_HANDICAP = r"(?:handicap(?:per)?|hcp\.?|hdcp\.?|h/?cap\.?|hc|hi|index)"
 _SIDE = r"(?:short|long|left|right)"
 _SKIP = re.compile(
-    r"(?:[\s,;]|\b(?:and|with|a|an|the|is|of|who|he|she|her|his|player|golfer|hits|plays|has)\b)+"
+    r"(?:[\s,;]|\b(?:and|with|a|an|the|is|of|who|he|she|her|his|player|golfer|hits?|plays?|has|have|i'm|i|am|my)\b)+"
 )
 _SINGLE = frozenset(
     {"scratch", "woman", "man", "female", "male", "lady", "fade", "draw", "bogey", "handicap", "hcp", "plus"}
@@ -48,6 +48,11 @@ def is_player_words(text: str) -> bool:
         return looks_like_words(text) and bool(player_table(text))
     except FileError:
         return False
+
+
+def speaks_of_a_player(text: str) -> bool:
+    """Whether a text names a handicap, so that what is not understood of it is told as a player's words."""
+    return looks_like_words(text) and re.search(rf"\b{_HANDICAP}\b", text.casefold()) is not None
 
 
 NOT_UNDERSTOOD = "is not understood there"

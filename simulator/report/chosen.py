@@ -67,7 +67,7 @@ def title(answer: Answer, index: int, units: Units = YARDS) -> str:
     """What an alternative is called: its club, with the shot or the line where the club is not enough."""
     one = answer.alternatives[index]
     words = one.club
-    if one.flight in ("part", "punch"):
+    if one.flight in ("part", "gripped", "punch"):
         words += f" ({one.flight} {units.length(one.carry_yd)})"
     elif one.flight != "stock":
         words += f" {one.flight}"

@@ -19,7 +19,7 @@ def club_words(one: dict[str, Any]) -> str:
     """Club and flight: "5-iron low"; a part swing by its carry."""
     if one["flight"] == "stock":
         return str(one["club"])
-    if one["flight"] in ("part", "punch"):
+    if one["flight"] in ("part", "gripped", "punch"):
         return f"{one['club']} {one['flight']} {one['carry_yd']:.0f}"
     return f"{one['club']} {one['flight']}"
 

@@ -9,25 +9,26 @@ from typing import Any
 from ..player.measured import ClubFit, Fit
 from ..player.pattern import Pattern
 from .screen import wrap
+from .units import YARDS, Units
 
 SCHEMA = "holesim-fit-1"
 
 
-def fit_text(fit: Fit) -> str:
+def fit_text(fit: Fit, units: Units = YARDS) -> str:
     """A table: for every club what was learnt, and how much of it came from the shots."""
     lines = [
         f"{'':<16}{'':>6}{'carry':>7}{'wide':>6}{'deep':>6}{'':>9}{'mishits':>8}   from the shots, %",
-        f"{'club':<16}{'shots':>6}{'yd':>7}{'yd':>6}{'yd':>6}{'centre':>9}{'in 100':>8}"
+        f"{'club':<16}{'shots':>6}{units.short:>7}{units.short:>6}{units.short:>6}{'centre':>9}{'in 100':>8}"
         f"{'carry':>7}{'width':>6}{'depth':>6}",
     ]
     for club in fit.clubs:
         n = club.numbers
-        wide, deep = _box_yd(club)
+        wide, deep = map(units.number, _box_yd(club))
         side = n["carry_yd"] * math.tan(math.radians(n["bias_right_deg"]))
-        centre = "on line" if abs(side) < 0.5 else f"{abs(side):.0f} {'right' if side > 0 else 'left'}"
+        centre = units.bare_side(side) if units.whole(abs(side)) else "on line"
         told = [100.0 * club.learnt[key] for key in ("carry_pct", "direction_log", "distance_log")]
         lines.append(
-            f"{club.club:<16}{len(club.shots.carry_yd):>6}{n['carry_yd']:>7.0f}{wide:>6.0f}{deep:>6.0f}"
+            f"{club.club:<16}{len(club.shots.carry_yd):>6}{units.number(n['carry_yd']):>7}{wide:>6}{deep:>6}"
             f"{centre:>9}{100 * n['mishit_rate']:>8.0f}{told[0]:>7.0f}{told[1]:>6.0f}{told[2]:>6.0f}"
         )
     lines += [
@@ -39,8 +40,7 @@ def fit_text(fit: Fit) -> str:
     for club in fit.clubs:
         if len(club.slips):
             rows = ", ".join(
-                f"{club.shots.carry_yd[k]:.0f} yd {abs(club.shots.offline_yd[k]):.0f} "
-                f"{'left' if club.shots.offline_yd[k] < 0 else 'right'}"
+                f"{units.length(club.shots.carry_yd[k])} {units.bare_side(club.shots.offline_yd[k])}"
                 for k in club.slips[:4]
             )
             more = f" and {len(club.slips) - 4} more" if len(club.slips) > 4 else ""

@@ -59,7 +59,8 @@ def indifference(answer: Answer, units: Units = YARDS) -> str:
     low, high = (edge - one.aim_offset_yd for edge in one.aims_yd)
     if one.aim_given or units.whole(low) == units.whole(high):
         return ""
-    return f"Anywhere from {units.bare_side(low)} to {units.bare_side(high)} of that line plays alike."
+    alike = "plays alike" if answer.goal is None else "reaches it as often"
+    return f"Anywhere from {units.bare_side(low)} to {units.bare_side(high)} of that line {alike}."
 
 
 def room_words(answer: Answer, units: Units = YARDS) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from ..hole.maps.report import HoleReport, MapReport
 from .screen import hang, wrap
+from .units import YARDS, Units
 
 RULES = (
     "A map is not the course: compare tees, greens and stakes with what you see; local rules and the"
@@ -11,7 +12,7 @@ RULES = (
 )
 
 
-def import_text(report: MapReport) -> str:
+def import_text(report: MapReport, units: Units = YARDS) -> str:
     """The report of a map: a line a hole, then what to look at and what was assumed, hole by hole."""
     written, total = len(report.written), len(report.holes)
     whole = sum(hole.complete for hole in report.holes)
@@ -20,9 +21,9 @@ def import_text(report: MapReport) -> str:
         f" {report.folder}, {whole} complete."
     )
     width = min(max((4, *(len(hole.hole) for hole in report.holes))), 24) + 2
-    lines.append(f"{'hole':<{width}}{'par':>3}{'yd':>6}  file, tees, and what the map lacks")
+    lines.append(f"{'hole':<{width}}{'par':>3}{units.short:>6}  file, tees, and what the map lacks")
     for hole in report.holes:
-        lines += _hole(hole, width)
+        lines += _hole(hole, width, units)
     for title, kind in (("Look at", "warnings"), ("Assumed", "assumed")):
         said: dict[str, list[str]] = {}
         for hole in report.written:
@@ -32,26 +33,26 @@ def import_text(report: MapReport) -> str:
             lines.append(f"{title}:")
             for words, holes in said.items():
                 which = "all" if len(holes) == written > 1 else _ranges(holes)
-                lines += hang(f"- {which}: {words}")
+                lines += hang(f"- {which}: {units.sentence(words)}")
     if report.notes:
         lines.append("The map:")
         for words in report.notes:
-            lines += hang(f"- {words}")
+            lines += hang(f"- {units.sentence(words)}")
     if report.attribution:
         lines += hang(f"Map data: {report.attribution}")
     return "\n".join([*lines, *wrap(RULES)])
 
 
-def _hole(hole: HoleReport, width: int) -> list[str]:
+def _hole(hole: HoleReport, width: int, units: Units) -> list[str]:
     name = hole.hole if len(hole.hole) <= width - 2 else hole.hole[: width - 5] + "..."
     if hole.file is None:
         head = f"{name:<{width}}"
-        return wrap(f"not written: {hole.failed}", " " * width, head)
+        return wrap(f"not written: {units.sentence(str(hole.failed))}", " " * width, head)
     lacks = (
         f"no {', no '.join(hole.missing)}" if hole.missing else "complete" if hole.complete else "look at it"
     )
     words = f"{hole.file.rsplit('/', 1)[-1]}: {', '.join(hole.tees)}; {lacks}"
-    head = f"{name:<{width}}{hole.par:>3}{hole.length_yd:>6.0f}  "
+    head = f"{name:<{width}}{hole.par:>3}{units.whole(hole.length_yd or 0.0):>6}  "
     return wrap(words, " " * len(head), head)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from ..strategy.clubwords import Meant, full_carry_yd
 from ..strategy.result import Alternative, Answer
 from .cautions import LOOK
 from .chosen import par_counts, runner_up, shown, title
@@ -15,6 +16,17 @@ EXACT = "Player taken as exact."
 
 _SPREAD = ("direction_sd_deg", "distance_sd_pct")
 _MISHIT = ("mishit_rate", "mishit_loss_pct", "mishit_distance_sd_pct", "mishit_direction_factor")
+
+
+def swing_words(meant: Meant, units: Units = YARDS) -> str:
+    """Which club and swing a shot named by its distance is."""
+    club, goes = meant.club, units.length(meant.club.carry_yd)
+    if meant.part_yd is not None:
+        to = units.length(meant.part_yd)
+        return f"a part swing with the {club.name}, to carry {to}; its full swing carries {goes}"
+    if meant.flight in (None, "stock"):
+        return f"the nearest is the {club.name}, which carries {goes}"
+    return f"the {club.name} {meant.flight}, which carries {units.length(full_carry_yd(club, meant.flight))}"
 
 
 def trade(answer: Answer, units: Units = YARDS) -> str:

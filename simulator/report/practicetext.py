@@ -6,9 +6,10 @@ from ..strategy.practice import BIAS, ROUND, Practice
 from .cautions import RULES
 from .figures import join_words
 from .screen import wrap
+from .units import YARDS, Units
 
 
-def practice_text(found: Practice, notes: tuple[str, ...] = ()) -> str:
+def practice_text(found: Practice, notes: tuple[str, ...] = (), units: Units = YARDS) -> str:
     """The gains, greatest first.
 
     Returns
@@ -31,7 +32,7 @@ def practice_text(found: Practice, notes: tuple[str, ...] = ()) -> str:
         if count == 1:
             hole = f"  {gain.by_hole[0].value:+.3f} +- {gain.by_hole[0].standard_error:.3f}"
         unclear = abs(gain.per_round.value) < gain.per_round.margin
-        words = gain.words + (" (none that shows)" if unclear else "")
+        words = units.sentence(gain.words) + (" (none that shows)" if unclear else "")
         first = f"  {per_round:>16}{hole}  "
         lines += wrap(words, " " * len(first), first)
     lines.append("")
@@ -44,7 +45,7 @@ def practice_text(found: Practice, notes: tuple[str, ...] = ()) -> str:
     if any(gain.what == BIAS for gain in found.gains):
         lines += wrap("The plan itself aims off for a bias: who knows his own has that gain already.")
     if found.left_out:
-        lines += wrap(f"Left out: {join_words(list(found.left_out))}.")
+        lines += wrap(f"Left out: {join_words([units.sentence(one) for one in found.left_out])}.")
     lines += [line for note in notes for line in wrap(note)]
     lines += wrap(RULES)
     return "\n".join(lines)

@@ -11,6 +11,7 @@ import numpy as np
 from ..player.measured import ClubFit, Fit
 from .page import DPI, PAGE_IN, own_axes, write_page
 from .palette import FAINT, INK, SHOTS, STYLE
+from .units import YARDS, Units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -26,7 +27,7 @@ TALL_IN = 2.1
 """Height of one club's drawing [in]."""
 
 
-def draw_shots(club: ClubFit, *, ax: Axes | None = None) -> Axes:
+def draw_shots(club: ClubFit, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
     """One club: every shot, the box that holds 8 of 10 solid strikes each way, where a mishit falls.
 
     Parameters
@@ -34,29 +35,31 @@ def draw_shots(club: ClubFit, *, ax: Axes | None = None) -> Axes:
     club : ClubFit
     ax : Axes, optional
         Made when left out.
+    units : Units
     """
     ax = own_axes(ax, TALL_IN, PAGE_IN / ACROSS)
-    n, shots, look = club.numbers, club.shots, SHOTS[0]
-    aside = np.zeros(len(shots.carry_yd), bool)
+    n, shots, look = _shown(club, units), club.shots, SHOTS[0]
+    offline, carry = units.of(1.0) * shots.offline_yd, units.of(1.0) * shots.carry_yd
+    aside = np.zeros(len(carry), bool)
     aside[club.slips] = True
     size = 9.0 if len(aside) <= 60 else 3.0
-    ax.scatter(shots.offline_yd[~aside], shots.carry_yd[~aside], s=size, c=look.face, lw=0, zorder=3)
-    ax.scatter(shots.offline_yd[aside], shots.carry_yd[aside], s=14, c=FAINT, marker="x", lw=0.8, zorder=3)
-    wide = EIGHT_IN_TEN * math.tan(math.radians(n["direction_sd_deg"])) * n["carry_yd"]
-    deep = EIGHT_IN_TEN * n["distance_sd_pct"] / 100.0 * n["carry_yd"]
-    middle = n["carry_yd"] * math.tan(math.radians(n["bias_right_deg"]))
+    ax.scatter(offline[~aside], carry[~aside], s=size, c=look.face, lw=0, zorder=3)
+    ax.scatter(offline[aside], carry[aside], s=14, c=FAINT, marker="x", lw=0.8, zorder=3)
+    wide = EIGHT_IN_TEN * math.tan(math.radians(n["direction_sd_deg"])) * n["carry"]
+    deep = EIGHT_IN_TEN * n["distance_sd_pct"] / 100.0 * n["carry"]
+    middle = n["carry"] * math.tan(math.radians(n["bias_right_deg"]))
     box_x = middle + wide * np.array([-1, 1, 1, -1, -1])
-    box_y = n["carry_yd"] + deep * np.array([-1, -1, 1, 1, -1])
+    box_y = n["carry"] + deep * np.array([-1, -1, 1, 1, -1])
     ax.plot(box_x, box_y, color=SHOTS[1].colour, lw=1.1, zorder=4)
-    short = n["carry_yd"] * (1.0 - n["mishit_loss_pct"] / 100.0)
+    short = n["carry"] * (1.0 - n["mishit_loss_pct"] / 100.0)
     ax.plot([middle - wide, middle + wide], [short, short], color=SHOTS[1].colour, lw=1.1, ls=":", zorder=4)
     ax.axvline(0.0, color=FAINT, lw=0.6, zorder=1)
-    half = 1.15 * max(wide + abs(middle), np.abs(shots.offline_yd[~aside]).max(initial=1.0))
-    low = min(shots.carry_yd[~aside].min(initial=short), short)
-    high = max(shots.carry_yd[~aside].max(initial=n["carry_yd"]), n["carry_yd"] + deep)
+    half = 1.15 * max(wide + abs(middle), np.abs(offline[~aside]).max(initial=1.0))
+    low = min(carry[~aside].min(initial=short), short)
+    high = max(carry[~aside].max(initial=n["carry"]), n["carry"] + deep)
     ax.set(xlim=(-half, half), ylim=(low - 0.08 * high, 1.06 * high))
     ax.set_title(
-        f"{club.club}, {n['carry_yd']:.0f} yd ({len(aside)})",
+        f"{club.club}, {units.length(club.numbers['carry_yd'])} ({len(aside)})",
         fontsize=7,
         fontweight="normal",
         color=INK,
@@ -68,15 +71,20 @@ def draw_shots(club: ClubFit, *, ax: Axes | None = None) -> Axes:
     return ax
 
 
-def save_shots(fit: Fit, path: str | Path) -> None:
+def _shown(club: ClubFit, units: Units) -> dict[str, float]:
+    """The fitted numbers with the carry in the unit shown."""
+    return {**club.numbers, "carry": units.of(club.numbers["carry_yd"])}
+
+
+def save_shots(fit: Fit, path: str | Path, units: Units = YARDS) -> None:
     """All clubs on one page, as a picture file."""
     import matplotlib
 
     with matplotlib.rc_context(fname=STYLE):
-        write_page(_page(fit), path)
+        write_page(_page(fit, units), path)
 
 
-def _page(fit: Fit) -> Figure:
+def _page(fit: Fit, units: Units) -> Figure:
     from matplotlib.backends.backend_agg import FigureCanvasAgg
     from matplotlib.figure import Figure
 
@@ -88,10 +96,11 @@ def _page(fit: Fit) -> Figure:
         rows, ACROSS, left=0.1, right=0.97, top=1.0 - 0.42 / tall, bottom=0.58 / tall, hspace=0.42, wspace=0.3
     )
     for k, club in enumerate(fit.clubs):
-        draw_shots(club, ax=figure.add_subplot(grid[divmod(k, ACROSS)]))
+        draw_shots(club, ax=figure.add_subplot(grid[divmod(k, ACROSS)]), units=units)
     figure.text(
-        0.02, 1.0 - 0.06 / tall, "Where the ball came down, yards (shots)", fontsize=8, va="top", color=INK
-    )
+        0.02, 1.0 - 0.06 / tall, f"Where the ball came down, {units.name} (shots)", fontsize=8, va="top",
+        color=INK,
+    )  # fmt: skip
     figure.text(
         0.02, 0.03 / tall,
         "Box: 8 of 10 solid strikes each way. Dotted: a usual mishit.\nCross: no strike of this club.",

@@ -7,29 +7,32 @@ from typing import Any
 
 from ..hole.survey import Point, Surveyed
 from .screen import wrap
+from .units import YARDS, Units
 
 SCHEMA = "holesim-survey-1"
 
 
-def survey_text(found: Surveyed) -> str:
+def survey_text(found: Surveyed, units: Units = YARDS) -> str:
     """The points as a table, then sentences."""
     width = max(12, *(len(name) for name in found.points)) + 2
-    lines = [f"{'point':<{width}}{'along':>7}{'8 in 10':>13}{'beside':>9}{'8 in 10':>14}{'up':>7}"]
+    first = f"point ({units.short})"
+    lines = [f"{first:<{width}}{'along':>7}{'8 in 10':>13}{'beside':>9}{'8 in 10':>14}{'up':>7}"]
     for p in found.points.values():
-        low, high = p.station_80_yd
-        height = "" if p.height_yd is None else f"{p.height_yd:+.1f}"
+        low, high = map(units.number, p.station_80_yd)
+        height = "" if p.height_yd is None else units.number(p.height_yd, 1, signed=True)
+        sides = " to ".join(_side(yards, units) for yards in p.offset_80_yd)
         lines.append(
-            f"{p.name[: width - 2]:<{width}}{p.station_yd:>7.0f}{f'{low:.0f} to {high:.0f}':>13}"
-            f"{_side(p.offset_yd):>9}{' to '.join(map(_side, p.offset_80_yd)):>14}{height:>7}"
+            f"{p.name[: width - 2]:<{width}}{units.number(p.station_yd):>7}{f'{low} to {high}':>13}"
+            f"{_side(p.offset_yd, units):>9}{sides:>14}{height:>7}"
         )
-    said = [*_green(found), *_suspects(found), *_hardly(found), *_advice(found)]
+    said = [*_green(found, units), *_suspects(found, units), *_hardly(found), *_advice(found, units)]
     lines = [line.rstrip() for line in lines]
     return "\n".join([*lines, ""] + [line for words in said for line in wrap(words)])
 
 
-def warnings(found: Surveyed) -> list[str]:
+def warnings(found: Surveyed, units: Units = YARDS) -> list[str]:
     """Readings left out and points hardly fixed, for standard error."""
-    return [*_suspects(found), *_hardly(found)]
+    return [*_suspects(found, units), *_hardly(found)]
 
 
 def survey_dict(found: Surveyed) -> dict[str, Any]:
@@ -75,13 +78,12 @@ def survey_dict(found: Surveyed) -> dict[str, Any]:
     }
 
 
-def _side(offset_yd: float) -> str:
-    if abs(offset_yd) < 0.5:
-        return "0"
-    return f"{abs(offset_yd):.0f}{'L' if offset_yd < 0.0 else 'R'}"
+def _side(offset_yd: float, units: Units) -> str:
+    size = units.whole(abs(offset_yd))
+    return f"{size}{'L' if offset_yd < 0.0 else 'R'}" if size else "0"
 
 
-def _green(found: Surveyed) -> list[str]:
+def _green(found: Surveyed, units: Units) -> list[str]:
     """Depth of the green and the room before and behind the flag, from one stand that read all three."""
     by_name = {name.casefold(): p for name, p in found.points.items()}
     if not {"front", "flag", "back"} <= by_name.keys():
@@ -89,8 +91,8 @@ def _green(found: Surveyed) -> list[str]:
     depth = _apart(by_name["front"], by_name["back"])
     before, behind = _apart(by_name["front"], by_name["flag"]), _apart(by_name["flag"], by_name["back"])
     return [
-        f"The green is {depth:.0f} yards deep: {before:.0f} of room in front of the flag, "
-        f"{behind:.0f} behind it."
+        f"The green is {units.number(depth)} {units.name} deep: {units.number(before)} of room in front of "
+        f"the flag, {units.number(behind)} behind it."
     ]
 
 
@@ -98,15 +100,15 @@ def _apart(a: Point, b: Point) -> float:
     return math.hypot(a.x_yd - b.x_yd, a.y_yd - b.y_yd)
 
 
-def _suspects(found: Surveyed) -> list[str]:
+def _suspects(found: Surveyed, units: Units) -> list[str]:
     out = []
     for s in found.suspects:
         if s.reading.kind == "direction":
             amount = f"{abs(math.degrees(s.off)):.0f} degrees too far {'right' if s.off > 0 else 'left'}"
             value = f"{math.degrees(s.reading.value):.0f} degrees"
         else:
-            amount = f"{abs(s.off):.0f} yards too {'long' if s.off > 0 else 'short'}"
-            value = f"{s.reading.value:.0f}"
+            amount = f"{units.number(abs(s.off))} {units.name} too {'long' if s.off > 0 else 'short'}"
+            value = units.number(s.reading.value)
         words = (
             f"The {s.reading.words} ({value}) disagrees with the others: {amount} by them. It was left out"
         )
@@ -126,11 +128,12 @@ def _hardly(found: Surveyed) -> list[str]:
     ]
 
 
-def _advice(found: Surveyed) -> list[str]:
+def _advice(found: Surveyed, units: Units) -> list[str]:
     a = found.advice
     if a is None:
         return ["No one reading more would help much."]
     return [
-        f"One more reading would help most: the {a.reading.words} (about {a.reading.value:.0f}): it brings "
-        f"{a.point} from {a.before_yd:.0f} yards either way to {a.after_yd:.1f}."
+        f"One more reading would help most: the {a.reading.words} (about {units.number(a.reading.value)}): "
+        f"it brings {a.point} from {units.number(a.before_yd)} {units.name} either way to "
+        f"{units.number(a.after_yd, 1)}."
     ]

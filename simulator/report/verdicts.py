@@ -5,10 +5,13 @@ from __future__ import annotations
 from ..strategy.goals import Goal
 from ..strategy.result import Answer
 from .chosen import all_bad, equals, runner_up, shown, title
-from .figures import count_words, every_words, in_ten, join_words, score_digits
+from .figures import LEAST_COUNT, count_words, every_words, in_ten, join_words, score_digits
 from .units import YARDS, Units
 
 ALL_BAD = "Every club finishes in trouble more often than not; least bad: "
+
+HARDLY = 0.01
+"""A goal reached less often than this with every club is none to choose a club by."""
 
 LATER_MEAN = "Later shots still go by the lowest average."
 """Said of a target: the plan after this shot is not the one that chases the score."""
@@ -102,6 +105,13 @@ def _goal_verdict(answer: Answer, goal: Goal, units: Units) -> str:
         "leave": f"To {label.replace('leaves', 'leave')}",
         "land": f"To {label.replace('finishes', 'finish')}",
     }[goal.kind]
+    if _chance(answer, answer.recommended) < HARDLY:
+        most = count_words(_chance(answer, answer.recommended), answer.sequences)
+        most += " in 100" if _chance(answer, answer.recommended) >= LEAST_COUNT else ""
+        return (
+            f"{purpose}, no club of this bag will do here: the most is {most} plays. For the lowest "
+            f"average it is the {title(answer, answer.lowest_score, units)}."
+        )
     counts = {k: count_words(_chance(answer, k), answer.sequences) for k in range(len(answer.alternatives))}
     same = equals(answer)[:3]
     if len(same) > 1:
@@ -116,7 +126,20 @@ def _goal_verdict(answer: Answer, goal: Goal, units: Units) -> str:
         if answer.question == "compare" and not answer.best.asked:
             said += "; you did not ask about it"
     later = f" {LATER_MEAN}" if goal.kind == "target" else ""
-    return f"{said}. {_lowest(answer, same, units)}{later}"
+    return f"{said}. {_line(answer, units)}{_lowest(answer, same, units)}{later}"
+
+
+def _line(answer: Answer, units: Units) -> str:
+    """What the line for the goal gains and costs beside the club's best line for the average."""
+    line = answer.goal_line
+    if line is None:
+        return ""
+    off = answer.best.aim_offset_yd - line.average_aim_offset_yd
+    gain = count_words(max(line.gain.value, 0.0), answer.sequences)
+    cost = f"for {line.cost.value:.2f} strokes" if line.cost.value >= 0.005 else "at no cost"
+    side = units.side(off) or "a touch"
+    of = f"The {answer.best.club}'s line for this lies {side} of its best on average"
+    return f"{of}: {gain} more in 100, {cost}. "
 
 
 def _chance(answer: Answer, index: int) -> float:

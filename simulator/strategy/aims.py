@@ -97,7 +97,7 @@ def aim_curve(place: Place, one: Alternative, index: int, value: float, seed: in
 
 def _action(place: Place, one: Alternative) -> tuple[float, float]:
     """Shot code and reach of an alternative."""
-    if one.flight == "part":
+    if one.flight in ("part", "gripped"):
         return PART_SWING, one.carry_yd - place.distance_yd
     if one.flight == "punch":
         return PUNCH_SWING, one.carry_yd - place.distance_yd

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import Any
 
@@ -19,11 +20,11 @@ from .asked import against_choice, asked_club, find_choices
 from .confidence import Flip
 from .day import day_note
 from .flips import all_flips, edge_doubt
-from .goals import Goal, recommended, tied_with
+from .goals import Goal, GoalLine, chance_difference, recommended, tied_with
 from .plausible import confidence
 from .plays import FIRST_SETS, FIRST_STRIKES, Plays
 from .question import Clock, Progress, Question, question, silent, solve
-from .reaching import with_goal
+from .reaching import reacher, with_goal
 from .rescore import rescore
 from .result import TIE_STROKES, Answer, Start
 from .search import Choice, Place
@@ -135,8 +136,10 @@ def answer_at(place: Place, asked: Question, say: Progress, clock: Clock, quick:
     wanted = [asked_club(asked.player, text, bag.shots.shots[: bag.shots.first_part]) for text in asked.clubs]
     say("clubs and lines")
     found = find_choices(place, asked.seed, wanted)
+    look = None
     if asked.goal is not None:
-        found = with_goal(place, found, asked.goal, asked.hole, start, asked.seed, asked=bool(wanted))
+        look = reacher(place, found, asked.goal, asked.hole, start, asked.seed)
+        found = with_goal(look, found, asked=bool(wanted))
     choices, home, value = found.choices, found.home, found.value
     if value > MOST_STROKES:
         raise NoAnswerError(
@@ -151,7 +154,7 @@ def answer_at(place: Place, asked: Question, say: Progress, clock: Clock, quick:
     lowest = best = _recommended(choices, played, home)
     hits = [] if asked.goal is None else [asked.goal.hits(p.sequences, asked.hole, start) for p in played]
     if hits:
-        best = recommended(hits, [score.value for score in scores])
+        best = recommended(hits, [score.value for score in scores], found.chosen)
     cut = float((played[lowest].sequences.score >= MOST_STROKES).mean())
     if cut > MOST_CUT:
         raise NoAnswerError(
@@ -171,10 +174,13 @@ def answer_at(place: Place, asked: Question, say: Progress, clock: Clock, quick:
     alternatives = tuple(
         plays.alternative(
             choices[k], played[k], differences[k], k in found.asked, k in found.given,
-            (hits[k], hits[best]) if hits else None,
+            (hits[k], hits[best]) if hits else None, None if look is None else look.band_yd(choices[k]),
         )
         for k in order
     )  # fmt: skip
+    goal_line = None
+    if asked.goal is not None and best in found.averages:
+        goal_line = _goal_line(plays, found.averages[best], played[best], hits[best], asked.goal)
     ahead = plays.clear_beyond_yd(choices)
     against = None
     if asked.against is not None:
@@ -216,10 +222,23 @@ def answer_at(place: Place, asked: Question, say: Progress, clock: Clock, quick:
         settings=_settings(),
         seconds=clock.laps,
         goal=asked.goal,
+        goal_line=goal_line,
         lowest_score=order.index(lowest),
         confidence=sure,
         flips=flips,
         against=against,
+    )
+
+
+def _goal_line(
+    plays: Plays, average: Choice, one: estimate.Played, hits: np.ndarray, goal: Goal
+) -> GoalLine:
+    """The recommended line of a goal against the club's best line for the average, with the same luck."""
+    other = plays.play(average)
+    return GoalLine(
+        average_aim_offset_yd=average.carry_yd * math.sin(float(average.action[1])),
+        cost=estimate.difference(one, other),
+        gain=chance_difference(hits, goal.hits(other.sequences, plays.hole, plays.start)),
     )
 
 

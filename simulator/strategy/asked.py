@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 
 import numpy as np
 
+from ..engine import PART_SWING
 from ..errors import NoAnswerError, UsageError
 from ..hole.surfaces import Lie
 from ..player.model import Player
@@ -77,6 +78,10 @@ class Found:
         The map's own choice, one of them.
     value : float
         Its expected strokes from here.
+    averages : dict of int to Choice
+        With a goal: the best line for the average of every choice that is on another line.
+    chosen : int or None
+        With a goal: index of the choice that reaches it most often, by luck of its own.
     """
 
     choices: list[Choice]
@@ -84,6 +89,8 @@ class Found:
     given: frozenset[int]
     home: Choice
     value: float
+    averages: Mapping[int, Choice] = field(default_factory=dict)
+    chosen: int | None = None
 
 
 def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
@@ -117,7 +124,7 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
             aims = None if club.aim_yd is None and club.aim_deg is None else (club.aim_yd, club.aim_deg)
             given |= {len(choices)} if aims else set()
             own = found[0]  # the map's own choice may be that very swing
-            same = own.row == place.board.bag.shots.first_part and abs(own.carry_yd - club.part_yd) < SAME_YD
+            same = own.action[0] == PART_SWING and abs(own.carry_yd - club.part_yd) < SAME_YD
             if same and not aims:
                 choices.append(own)
             else:

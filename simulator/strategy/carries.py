@@ -13,6 +13,7 @@ from ..errors import NoAnswerError, UsageError
 from ..player.model import Player
 from ..tables.carries import runs_yd, stock_landings
 from ..tables.shots import list_shots
+from .words import UNITS
 
 DISTANCE_YD = (10.0, 400.0)
 """Distances taken [yd]."""
@@ -92,8 +93,9 @@ class Effective:
 
 
 _PAIR = re.compile(
-    r"\s*(?P<level>\d+(?:\.\d+)?)\s*(?:yd|yards?)?\s*"
-    r"(?:,?\s*(?:adjusted|slope|plays)\s*(?:to)?\s*(?P<pair>\d+(?:\.\d+)?)\s*(?:yd|yards?)?)?\s*"
+    rf"\s*(?P<level>\d+(?:\.\d+)?)\s*(?P<unit>{'|'.join(UNITS)})?\s*"
+    r"(?:,?\s*(?:adjusted|slope|plays)\s*(?:to)?\s*(?P<pair>\d+(?:\.\d+)?)"
+    rf"\s*(?P<last>{'|'.join(UNITS)})?)?\s*"
 )
 
 
@@ -107,8 +109,11 @@ def read_distance(text: str) -> tuple[float, float | None]:
     """
     found = _PAIR.fullmatch(text.casefold())
     if not found:
-        raise UsageError(f'distance {text!r}; allowed: yards such as 164, or "164, adjusted 169"')
-    return float(found["level"]), None if found["pair"] is None else float(found["pair"])
+        allowed = 'yards such as 164, metres such as "150 m", or "164, adjusted 169"'
+        raise UsageError(f"distance {text!r}; allowed: {allowed}")
+    unit, last = found["unit"] or found["last"] or "yd", found["last"] or found["unit"] or "yd"
+    pair = None if found["pair"] is None else float(found["pair"]) * UNITS[last]
+    return float(found["level"]) * UNITS[unit], pair
 
 
 def carries(

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from ..errors import UsageError
 from ..physics.heights import SHAPES
 from ..player.model import Club, Player
-from ..tables.shots import full_carry_yd
+from ..tables.shots import full_carry_yd, part_club
 from .words import NUMBER, SIDES, UNITS
 
 MOST_AIM_YD = 300.0
@@ -22,6 +22,10 @@ LEAST_SHOT_YD = 3.0
 
 REACHED = 1.06
 """A distance farther than this times the longest carry is no shot of the player's: about half a club."""
+
+NEARER_YD = 3.0
+"""A full swing that misses a distance by more than this gives way to a swing of the player's that fits it
+better by more than this: gripped down, a part swing, or held down at a carry of his own (assumed) [yd]."""
 
 HIGHEST_LOFT_DEG = 64.0
 """A bare number up to this is a wedge's loft, above it a distance."""
@@ -40,6 +44,9 @@ _SAID_AIM = re.compile(
     r"|(?P<straight>straight|(?<=at\s)(?:the\s+)?(?:pin|flag)))"
     r"(?:\s+of\s+(?:the\s+)?(?:pin|flag|line|target))?"
 )
+_SIDE_FIRST = re.compile(
+    rf"(?P<club>.*?\S)(?:\s*,\s*|\s+)(?P<side>left|right)\s+(?P<aim>(?:{NUMBER})\s*(?:{_AIM_UNIT})?)"
+)
 _SIDE_ONLY = re.compile(rf"(?P<club>.*?)(?:\s*(?P<size>{NUMBER})\s*(?P<unit>\S+)?)?\s(?P<side>left|right)")
 
 _FLIGHTS = {
@@ -48,6 +55,12 @@ _FLIGHTS = {
     "stock": r"stock|full|normal",
 }
 """Words for the flights of ``physics.heights.SHAPES`` (common practice)."""
+
+_PART_WORDS = re.compile(
+    r"(?:(?:3/4|1/2|three[\s-]+quarters?|half|part|gripped(?:[\s-]+down)?|pitch|chip)\b|[¾½])(?:[\s-]*(?:swing|shot))?",
+    re.IGNORECASE,
+)
+"""Words of swings shorter than full: how far such a swing goes is each player's own."""
 
 _SHOT = re.compile(
     rf"(?:an?\s+|the\s+)?(?P<size>\d{{1,4}}(?:\.\d{{1,3}})?)[\s-]*(?P<unit>{'|'.join(UNITS)})?[\s-]*"
@@ -92,16 +105,30 @@ def shot_meant(player: Player, text: str) -> Meant:
     name, flight = club_and_flight(said)
     yards = shot_distance(name)
     if yards is not None:
-        club, part_yd = _by_distance(player, text, yards, flight or "stock")
-        return Meant(
-            club, "stock" if part_yd is None and flight is None else flight, part_yd, True, aim_yd, aim_deg
-        )
+        club, flight, part_yd = _by_distance(player, text, yards, flight)
+        return Meant(club, flight, part_yd, True, aim_yd, aim_deg)
+    _refuse_part_words(player, text, name)
     club = player.club(name)
     if flight is not None and flight not in club.flights:
         raise UsageError(
             f"{club.name} {flight}: not in this player's bag; allowed: {', '.join(club.flights)}"
         )
     return Meant(club, flight, None, False, aim_yd, aim_deg)
+
+
+def _refuse_part_words(player: Player, text: str, name: str) -> None:
+    """Refuse "three-quarter pw" with how it is asked, where the rest of the words is a club."""
+    rest = " ".join(_PART_WORDS.sub(" ", name).split()).strip(",").strip()
+    if rest == " ".join(name.split()):
+        return
+    try:
+        carry = player.club(rest).carry_yd
+    except UsageError:
+        return  # what is wrong is the club, or nothing of this
+    raise UsageError(
+        f"club {text!r}: a swing short of full is asked by the carry it has, the full {rest} having "
+        f'{carry:.0f} yd; for example "{0.8 * carry:.0f} shot"'
+    )
 
 
 def club_and_flight(text: str) -> tuple[str, str | None]:
@@ -124,8 +151,13 @@ def shot_distance(text: str) -> float | None:
     return float(found["size"]) * UNITS[found["unit"] or "yd"]
 
 
-def _by_distance(player: Player, text: str, yards: float, flight: str) -> tuple[Club, float | None]:
-    """The full swing that carries nearest to a distance, or the shortest club and a part swing."""
+def _by_distance(
+    player: Player, text: str, yards: float, flight: str | None
+) -> tuple[Club, str | None, float | None]:
+    """The club and swing that go a distance: (club, flight of a full swing, carry of a part swing).
+
+    The full swing that carries nearest, unless another swing the player has fits clearly better.
+    """
     last, longest = player.clubs[-1], player.clubs[0]
     if not LEAST_SHOT_YD <= yards <= REACHED * longest.carry_yd:
         raise UsageError(
@@ -133,12 +165,23 @@ def _by_distance(player: Player, text: str, yards: float, flight: str) -> tuple[
             f"allowed: {LEAST_SHOT_YD:g} to {longest.carry_yd:.0f}, "
             f"the {longest.name}"
         )
-    if flight == "stock" and yards < last.carry_yd - 0.5:
-        return last, yards
-    able = [club for club in player.clubs if flight in club.flights]
+    able = [club for club in player.clubs if (flight or "stock") in club.flights]
     if not able:
         raise UsageError(f"shot {text!r}: no club of this bag is hit {flight}")
-    return min(able, key=lambda club: abs(full_carry_yd(club, flight) - yards)), None
+    nearest = min(able, key=lambda club: abs(full_carry_yd(club, flight or "stock") - yards))
+    if flight not in (None, "stock"):
+        return nearest, flight, None
+    if yards < last.carry_yd - 0.5:
+        return last, None, yards
+    off = abs(nearest.carry_yd - yards)
+    gripped = part_club(player, yards)
+    if gripped is not None and off > NEARER_YD:
+        return gripped, None, yards
+    held = [club for club in player.clubs if club.low_carry_yd is not None and "low" in club.flights]
+    low = min(held, key=lambda club: abs(full_carry_yd(club, "low") - yards), default=None)
+    if flight is None and low is not None and abs(full_carry_yd(low, "low") - yards) < off - NEARER_YD:
+        return low, "low", None
+    return nearest, "stock", None
 
 
 def club_and_aim(text: str) -> tuple[str, float | None, float | None]:
@@ -168,6 +211,8 @@ def club_and_aim(text: str) -> tuple[str, float | None, float | None]:
         if not found:
             raise UsageError(f"club {text!r}: {aim!r} is not an aim; allowed: {ALLOWED}")
         return club, *_aim(text, found[1], found[2], found[3])
+    if turned := _SIDE_FIRST.fullmatch(club.casefold()):  # "driver left 8"
+        club = f"{club[: turned.end('club')]} {turned['aim']} {turned['side']}"
     said = _SAID_AIM.fullmatch(club.casefold())
     if said is None:
         if aimed := _SIDE_ONLY.fullmatch(club.casefold()):

@@ -33,6 +33,35 @@ _RANGE = re.compile(rf"\s*{_NUMBER}{_UNIT}(?:-|–|to)\s*{_NUMBER}{_UNIT}")
 
 
 @dataclass(frozen=True)
+class GoalLine:
+    """The recommended club on its line for the goal, against its best line for the average, same luck.
+
+    Attributes
+    ----------
+    average_aim_offset_yd : float
+        That other line, as `Alternative.aim_offset_yd`.
+    cost : Estimate
+        Strokes that the line for the goal costs on average.
+    gain : Estimate
+        Chance of the goal that it gains.
+    """
+
+    average_aim_offset_yd: float
+    cost: Estimate
+    gain: Estimate
+
+    def to_dict(self) -> dict[str, Any]:
+        """The figures as plain JSON-ready data."""
+        return {
+            "average_aim_offset_yd": self.average_aim_offset_yd,
+            "cost": self.cost.value,
+            "cost_standard_error": self.cost.standard_error,
+            "gain": self.gain.value,
+            "gain_standard_error": self.gain.standard_error,
+        }
+
+
+@dataclass(frozen=True)
 class Goal:
     """What the recommendation goes by instead of the lowest average score.
 
@@ -142,7 +171,12 @@ def tied_with(best: int, hits: Sequence[np.ndarray]) -> list[int]:
     return sorted({best, *out})
 
 
-def recommended(hits: Sequence[np.ndarray], scores: Sequence[float]) -> int:
-    """The alternative that reaches the goal most often; of those that tie with it, the lowest score."""
+def recommended(hits: Sequence[np.ndarray], scores: Sequence[float], chosen: int | None = None) -> int:
+    """The alternative that reaches the goal most often; of those that tie with it, the lowest score.
+
+    One that was chosen by other luck stays unless another does more than tie with it: the most often of many
+    counts flatters itself.
+    """
     most = max(range(len(hits)), key=lambda k: (np.count_nonzero(hits[k]), -scores[k]))
-    return min(tied_with(most, hits), key=lambda k: scores[k])
+    level = tied_with(most, hits)
+    return chosen if chosen in level else min(level, key=lambda k: scores[k])

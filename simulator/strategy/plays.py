@@ -104,8 +104,12 @@ class Plays:
         asked: bool,
         given: bool,
         hits: tuple[np.ndarray, np.ndarray] | None = None,
+        band_yd: tuple[float, float] | None = None,
     ) -> Alternative:
-        """Count one alternative's sequences; `hits` of a goal are its own and the recommended one's."""
+        """Count one alternative's sequences; `hits` of a goal are its own and the recommended one's.
+
+        `band_yd` are the first and the last aim that do as well, by the average when left out.
+        """
         played, start, hole = one.sequences, self.start, self.hole
         shift = start.played or 0
         score = estimate.score(one)
@@ -114,7 +118,7 @@ class Plays:
         aim = float(choice.action[1])
         ahead = math.atan2(hole.pin.x_yd - start.x_yd, hole.pin.y_yd - start.y_yd)
         surfaces, features = played.surface, played.feature
-        low, high = tie_band_yd(self.place, choice, self.value, self.seed)
+        low, high = band_yd or tie_band_yd(self.place, choice, self.value, self.seed)
         quantiles = np.quantile(played.leaves_yd, [0.1, 0.5, 0.9])
         bearing = one_turn_deg(math.degrees(ahead + aim))
         fixed = self.fixed(choice)

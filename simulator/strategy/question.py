@@ -15,7 +15,7 @@ from ..player.model import Player
 from ..tables.bag import make_bag
 from ..tables.game import CELL_YD, Board, make_board, make_sketch
 from ..tables.rasters import ground_raster
-from .clubwords import club_and_aim, club_and_flight
+from .clubwords import shot_meant
 from .goals import Goal
 from .places import tee_start
 from .result import Start
@@ -141,7 +141,7 @@ def solve(ask: Question, say: Progress, clock: Clock) -> Place:
         say(COMPILING)
     say("flights and putts")
     raster = ground_raster(ask.hole, CELL_YD)
-    low = any(club_and_flight(club_and_aim(text)[0])[1] == "low" for text in ask.clubs)
+    low = any(shot_meant(ask.player, text).flight == "low" for text in ask.clubs)
     bag = make_bag(ask.player, ask.conditions, raster, ask.threads, shaped=low)
     clock.lap("bag")
     say("value map")

@@ -1,53 +1,82 @@
-"""Clubs looked at for a goal: those that reach it most often, whatever their average score."""
+"""Clubs looked at for a goal: those that reach it most often on their line for it, whatever their average."""
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
-from ..engine import PART_SWING, PUNCH_SWING, play
+from ..engine import PART_SWING, PUNCH_SWING
 from ..hole.model import Hole
 from ..tables.luck import strike_sets
+from ..tables.shots import Shot
 from .asked import MOST_SHOWN, Found
+from .goal_lines import Reacher, Seen, chosen
 from .goals import Goal
 from .result import Start
 from .search import COARSE_AIMS_DEG, Choice, Place, search
-
-SCREEN_STRIKES = 4096
-"""Strikes that tell which clubs reach a goal."""
 
 PART_STEPS = (0.25, 0.5, 0.75)
 """Part swings tried, as shares of the way through the range."""
 
 
-def with_goal(
-    place: Place, found: Found, goal: Goal, hole: Hole, start: Start, seed: int, *, asked: bool
-) -> Found:
-    """The alternatives found, and those that a goal for this ball asks for.
+def reacher(place: Place, found: Found, goal: Goal, hole: Hole, start: Start, seed: int) -> Reacher:
+    """What counts how often a choice reaches the goal."""
+    return Reacher(place, goal, hole, start, found.home.action, found.value, seed)
 
-    A club that was not asked about is added to a comparison only when it reaches the goal most often.
-    A target score needs none of this: the brave clubs are worked out as it is.
+
+def with_goal(look: Reacher, found: Found, *, asked: bool) -> Found:
+    """The alternatives for a goal, each on its line for it (unless its aim was given), and the best of them.
+
+    The club of the lowest average stays on that line too, so that the answer can say what the goal costs. A
+    club that was not asked about is added to a comparison only when it reaches the goal most often.
     """
-    if goal.kind == "target":
-        return found
-    shots = place.board.bag.shots.shots
-    tried = [*_every_club(place, seed), *_part_swings(place, found, goal, seed)]
-    share = {id(c): _share(place, c, found, goal, hole, start, seed) for c in (*found.choices, *tried)}
-    tried.sort(key=lambda c: -share[id(c)])
-    names = {shots[c.row].club.name for c in found.choices if shots[c.row].flight != "part"}
+    shots = look.place.board.bag.shots.shots
+    given = {id(found.choices[k]) for k in found.given}
+    tried = [*_every_club(look.place, look.seed), *_part_swings(look.place, found, look.goal, look.seed)]
+    seen = {id(c): look.first_look(c, moved=id(c) not in given) for c in (*found.choices, *tried)}
+    tried.sort(key=lambda c: -seen[id(c)].chance)
+    names = {_swing(shots[c.row]) for c in found.choices}
     more: list[Choice] = []
-    for c in tried:  # a club in its best flight, as everywhere
-        if shots[c.row].club.name not in names:
-            names.add(shots[c.row].club.name)
+    for c in tried:  # a club in its best flight, as everywhere, and its best part swing
+        if _swing(shots[c.row]) not in names:
+            names.add(_swing(shots[c.row]))
             more.append(c)
-    if asked:
-        most = max(share[id(c)] for c in found.choices)
-        more = [c for c in more[:1] if share[id(c)] > most]
     kept = list(found.choices)
-    if not asked:
-        ranked = sorted((*kept, *more), key=lambda c: (c is not found.home, -share[id(c)]))
-        chosen = {id(c) for c in ranked[:MOST_SHOWN]}
-        kept, more = [c for c in kept if id(c) in chosen], [c for c in more if id(c) in chosen]
-    return Found([*kept, *more], found.asked, found.given, found.home, found.value)
+    if asked:
+        most = max(seen[id(c)].chance for c in found.choices)
+        more = [c for c in more[:1] if seen[id(c)].chance > most]
+    else:
+        ranked = sorted((*kept, *more), key=lambda c: (c is not found.home, -seen[id(c)].chance))
+        first = {id(c) for c in ranked[:MOST_SHOWN]}
+        kept, more = [c for c in kept if id(c) in first], [c for c in more if id(c) in first]
+    return _on_their_lines(look, found, [*kept, *more], seen)
+
+
+def _swing(shot: Shot) -> tuple[str, bool]:
+    """A club, and whether it is hit full."""
+    return shot.club.name, shot.flight not in ("part", "gripped", "punch")
+
+
+def _on_their_lines(look: Reacher, found: Found, kept: list[Choice], seen: dict[int, Seen]) -> Found:
+    """The choices on their lines for the goal, that of the lowest average on both of its lines."""
+    asked, given = ({id(found.choices[k]) for k in some} for some in (found.asked, found.given))
+    choices: list[Choice] = []
+    hits: list[np.ndarray] = []
+    of: list[Choice] = []  # what each was before it was moved
+    for c in kept:
+        line, reached = (c, look.own(c)) if id(c) in given else look.decide(c, seen[id(c)].aim)
+        if c is found.home and line is not c:
+            choices, hits, of = [*choices, c], [*hits, look.own(c)], [*of, c]
+        choices, hits, of = [*choices, line], [*hits, reached], [*of, c]
+    return replace(
+        found,
+        choices=choices,
+        asked=frozenset(k for k, c in enumerate(of) if id(c) in asked),
+        given=frozenset(k for k, c in enumerate(of) if id(c) in given),
+        averages={k: c for k, c in enumerate(of) if choices[k] is not c},
+        chosen=chosen(choices, hits),
+    )
 
 
 def _every_club(place: Place, seed: int) -> list[Choice]:
@@ -63,10 +92,9 @@ def _part_swings(place: Place, found: Found, goal: Goal, seed: int) -> list[Choi
     board, distance = place.board, place.distance_yd
     aims = np.radians(COARSE_AIMS_DEG)
     out = []
-    shots = board.bag.shots
-    for code, row, longest in (
-        (PART_SWING, shots.first_part, board.longest_part_yd(place.lie)),
-        (PUNCH_SWING, shots.first_punch, board.longest_punch_yd(place.lie)),
+    for code, longest in (
+        (PART_SWING, board.longest_part_yd(place.lie)),
+        (PUNCH_SWING, board.longest_punch_yd(place.lie)),
     ):
         for step in PART_STEPS:
             into = goal.low_yd + step * (goal.high_yd - goal.low_yd)
@@ -76,15 +104,6 @@ def _part_swings(place: Place, found: Found, goal: Goal, seed: int) -> list[Choi
             actions = np.array([(code, aim, carry - distance) for aim in aims])
             scores = place.scores(actions, found.value, strike_sets(seed + 11, 2, 64))
             k = int(np.argmin(scores))
+            row = board.part_row(place.lie, carry, code == PUNCH_SWING)
             out.append(Choice(row, actions[k], carry, float(scores[k])))
     return out
-
-
-def _share(
-    place: Place, choice: Choice, found: Found, goal: Goal, hole: Hole, start: Start, seed: int
-) -> float:
-    played = play(
-        place.board, place.x_yd, place.y_yd, place.lie, choice.action, found.home.action, found.value,
-        seed=seed + 25, sequences=SCREEN_STRIKES, threads=place.threads, most_strokes=1,
-    )  # fmt: skip
-    return float(goal.hits(played, hole, start).mean())

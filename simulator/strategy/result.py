@@ -15,7 +15,7 @@ from .day import DayNote
 from .errorbars import Estimate
 
 if TYPE_CHECKING:
-    from .goals import Goal
+    from .goals import Goal, GoalLine
     from .pointing import Pointing
     from .reach import Reach
     from .room import Room
@@ -86,7 +86,8 @@ class Alternative:
     leaves_yd : dict of str to float
         p10, p50, p90 of the distance left after any relief.
     aims_yd : tuple of float
-        First and last aim offset whose score on the map is within the tie band of the best aim's.
+        First and last aim offset whose score on the map is within the tie band of the best aim's; with a
+        goal, whose chance of it is.
     aim_given : bool
         The aim was asked for, not searched.
     asked : bool
@@ -248,6 +249,8 @@ class Answer:
         Where the time went; not part of the answer, left out of `to_dict`.
     goal : Goal or None
         What the recommendation goes by (then `tied` does too); None: the lowest average score.
+    goal_line : GoalLine or None
+        What the recommended line gains and costs where it is not the club's best line for the average.
     lowest_score : int
         Index of the alternative that would be recommended without a goal.
     against : Alternative or None
@@ -271,6 +274,7 @@ class Answer:
     settings: dict[str, Any]
     seconds: dict[str, float] = field(repr=False)
     goal: Goal | None = None
+    goal_line: GoalLine | None = None
     lowest_score: int = 0
     confidence: Confidence | None = None
     flips: tuple[Flip, ...] = ()
@@ -314,6 +318,7 @@ class Answer:
             "recommended": self.recommended,
             "tied": list(self.tied),
             "goal": None if self.goal is None else self.goal.to_dict(),
+            "goal_line": None if self.goal_line is None else self.goal_line.to_dict(),
             "lowest_score": self.lowest_score,
             "verdict": self.verdict,
             "confidence": None if self.confidence is None else self.confidence.to_dict(),

@@ -118,11 +118,11 @@ def _first_pass(
             owners += [place.board.part_row(place.lie, float(carry), code == PUNCH_SWING)] * aims.size
             actions += [(code, aim, carry - place.distance_yd) for aim in aims]
     found = np.array(actions)
-    kept = _on_the_map(place, found)
+    kept = on_the_map(place, found)
     return np.array(owners, dtype=int)[kept], found[kept]
 
 
-def _on_the_map(place: Place, actions: np.ndarray) -> np.ndarray:
+def on_the_map(place: Place, actions: np.ndarray) -> np.ndarray:
     """Which actions are aimed at ground that the value map covers, those straight at the pin always, bool[n].
 
     Ground nobody drew is rough for ever, and a ball beyond the map is valued at its edge: a line out there
@@ -262,12 +262,9 @@ def given_part(
     place: Place, carry_yd: float, aim: tuple[float | None, float | None] | None, replay: float, seed: int
 ) -> Choice:
     """The choice of a part swing of a carry that was asked for, at an aim (yards, degrees) or its best."""
-    row, few, more = (
-        place.board.bag.shots.first_part,
-        strike_sets(seed + 11, 2, 64),
-        strike_sets(seed + 12, 8, 128),
-    )
+    few, more = strike_sets(seed + 11, 2, 64), strike_sets(seed + 12, 8, 128)
     carry = min(carry_yd, place.board.longest_part_yd(place.lie))
+    row = place.board.part_row(place.lie, carry)
     reach = carry - place.distance_yd
 
     def actions(turns: np.ndarray) -> np.ndarray:

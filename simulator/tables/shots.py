@@ -91,6 +91,12 @@ def _gripped(player: Player) -> tuple[Club, ...]:
     return tuple(club for club in wedges if club.carry_yd > player.clubs[-1].carry_yd)
 
 
+def part_club(player: Player, carry_yd: float) -> Club | None:
+    """The club a part swing of a carry is made with on a clean lie, None beyond the longest gripped down."""
+    able = [club for club in (player.clubs[-1], *reversed(_gripped(player))) if club.carry_yd >= carry_yd]
+    return able[0] if able else None
+
+
 def full_carry_yd(club: Club, flight: str) -> float:
     """Stock carry of a full shot [yd]: held down, the player's own number if there is one."""
     if flight == "low" and club.low_carry_yd is not None:

@@ -26,7 +26,8 @@ from simulator.report.cautions import RULES
 from simulator.report.table import LABEL
 from simulator.report.text import COLUMNS, LINES, answer_screen
 from simulator.strategy.confidence import Confidence, Flip
-from simulator.strategy.goals import Goal
+from simulator.strategy.goals import Goal, GoalLine
+from simulator.strategy.result import Estimate
 
 README = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
 
@@ -56,9 +57,11 @@ def keys(value: Any) -> Iterator[str]:
 
 
 def test_every_key_of_room_reach_point_and_goal_is_described() -> None:
-    answer = fake_answers.answer(n=300, goal=Goal("target", most_strokes=4)).to_dict()
+    line = GoalLine(3.0, Estimate(0.1, 0.01), Estimate(0.1, 0.01))
+    answer = fake_answers.answer(n=300, goal=Goal("target", most_strokes=4), goal_line=line).to_dict()
     one = answer["alternatives"][0]
-    for part in (answer["goal"], one["room"], one["reach"][0], one["point"]):
+    assert {f"{key}_standard_error" for key in ("cost", "gain")} < answer["goal_line"].keys()
+    for part in (answer["goal"], ["average_aim_offset_yd", "cost", "gain"], one["room"], one["reach"][0], one["point"]):
         assert not [
             key for key in part if f"`{key}`" not in README and not key.endswith("_standard_error_yd")
         ]

@@ -8,9 +8,12 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from simulator.cli import _run
 from simulator.errors import FileError, SimulatorError, UsageError
 from simulator.player import load_player
 from simulator.player.words import is_player_words, looks_like_words, player_table
+from simulator.report.phrases import swing_words
+from simulator.report.units import METRES
 from simulator.strategy.clubwords import shot_meant
 
 D = "driver"
@@ -122,6 +125,17 @@ CLUBS = [
     ("driver at the flag", D, None, None, 0.0, None),
     ("driver@-8", D, None, None, -8.0, None),
     ("3w@3deg", "3-wood", None, None, None, 3.0),
+    ("drv", D, None, None, None, None),
+    ("Wood 3", "3-wood", None, None, None, None),
+    ("iron 7 left 8", "7-iron", None, None, -8.0, None),
+    ("driver, right 5 m", D, None, None, 5 / 0.9144, None),
+    ("driver left 3 degrees", D, None, None, None, -3.0),
+    # Barnaby's carries: pitching wedge 98, gap wedge 87 (yd): a full swing that is 3 off or less is taken
+    ("96 shot", "pitching wedge", "stock", None, None, None),
+    ("93 shot", "pitching wedge", None, 93.0, None, None),
+    ("82 shot 4 right", "gap wedge", None, 82.0, 4.0, None),
+    ("103 shot", "pitching wedge", "stock", None, None, None),  # beyond what is gripped down
+    ("full 93 shot", "pitching wedge", None, 93.0, None, None),
 ]
 
 
@@ -146,6 +160,10 @@ def test_clubs_and_aims(words: str, club: str, flight: str, part: float, yards: 
         ("low driver", "driver low: not in this player's bag"),
         ("driver 8 furlongs left", "'furlongs' is no unit of an aim"),
         ("8 left", "no club named"),
+        ("3/4 pw", 'asked by the carry it has, the full pw having 98 yd; for example "78 shot"'),
+        ("PW 3/4", "asked by the carry it has"),
+        ("half-swing gap wedge", "asked by the carry it has"),
+        ("3/4 mashie", "no club '3/4 mashie'"),
         ("", "no club named"),
     ],
 )
@@ -153,6 +171,32 @@ def test_clubs_refused(words: str, pointed: str) -> None:
     with pytest.raises(UsageError) as caught:
         shot_meant(load_player("barnaby"), words)
     assert pointed in str(caught.value) and "\n" not in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    "words", ["hcp. 15, driver 205", "I'm a 15 handicap and hit my driver 205", "Handicap 15; DRV 205 yards"]
+)
+def test_ways_to_say_the_same_player(words: str) -> None:
+    player = load_player(words)
+    assert player.handicap == 15.0 and player.club("driver").carry_yd == pytest.approx(205.0)
+
+
+def test_words_that_speak_of_a_handicap_are_refused_as_a_players(capsys: pytest.CaptureFixture[str]) -> None:
+    """Not as a hole file that is missing."""
+    assert _run(["check", "handicap 15, drivr 205"]) == 2
+    assert "did you mean 'driver'" in capsys.readouterr().err
+    assert _run(["check", "Isolde"]) == 0
+
+
+def test_a_shot_held_down_at_a_carry_of_his_own_is_a_swing_he_has() -> None:
+    """Between 9-iron and 8-iron, the held-down 7-iron that he says goes 128."""
+    player = load_player("handicap 15, 7-iron 142, 8-iron 133, 9-iron 123, 7-iron low 128")
+    meant = shot_meant(player, "128 shot")
+    assert (meant.club.name, meant.flight, meant.part_yd) == ("7-iron", "low", None)
+    assert swing_words(meant) == "the 7-iron low, which carries 128 yd"
+    assert swing_words(shot_meant(player, "132 shot"), METRES) == "the nearest is the 8-iron, which carries 122 m"
+    wedge = shot_meant(player, "40 shot")
+    assert swing_words(wedge).startswith(f"a part swing with the {wedge.club.name}, to carry 40 yd; its full swing")
 
 
 PIECES = st.sampled_from(

@@ -13,7 +13,7 @@ from simulator.hole import WORDS, Hole, Surface, load_hole
 from simulator.player import Player, load_player
 from simulator.strategy.confidence import Confidence, Flip
 from simulator.strategy.day import DayNote
-from simulator.strategy.goals import Goal
+from simulator.strategy.goals import Goal, GoalLine
 from simulator.strategy.ground import features_at
 from simulator.strategy.places import tee_start
 from simulator.strategy.pointing import point
@@ -136,6 +136,7 @@ def answer(
     n: int = N,
     goal: Goal | None = None,
     lowest_score: int = 0,
+    goal_line: GoalLine | None = None,
     sure: float | None = None,
     flips: tuple[Flip, ...] = (),
 ) -> Answer:
@@ -150,7 +151,7 @@ def answer(
         question=question, hole=hole, player=player, start=start, seed=1, sequences=n,
         value_map_score=made[0].map_score, recommended=0, tied=tied, alternatives=made,
         clear_beyond_yd=273, warnings=warnings, settings={"raster_cell_yd": 1.0, "holesim": "0.1.0"},
-        seconds={"value_map": 0.81, "sequences": 0.2}, goal=goal, lowest_score=lowest_score,
+        seconds={"value_map": 0.81, "sequences": 0.2}, goal=goal, lowest_score=lowest_score, goal_line=goal_line,
         confidence=_sure(sure, len(made)), flips=flips,
     )  # fmt: skip
 

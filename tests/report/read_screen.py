@@ -176,6 +176,15 @@ class _Sentences:
         chances = [one["goal"] for one in self.data["alternatives"]]
         for (count,) in self.take(r"(\d+)(?= with the| in 100|\)|, \d+ with the| do)"):
             assert min(abs(int(count) - 100.0 * c) for c in chances) <= 0.5
+        line = self.data["goal_line"]
+        for side, way, more, _, cost in self.take(
+            rf"lies (\d+) {self.unit} (left|right) of its best on average: (\d+) more in 100, (for (\d\.\d\d)|at no)"
+        ):
+            off = self.data["alternatives"][0]["aim_offset_yd"] - line["average_aim_offset_yd"]
+            self.near(side, abs(off))
+            assert way == ("left" if off < 0.0 else "right")
+            assert abs(int(more) - 100.0 * line["gain"]) <= 0.5
+            assert abs(float(cost) - line["cost"]) <= 0.005 if cost else line["cost"] < 0.005
         costs = [-one["difference"] for one in self.data["alternatives"]]
         for (cost,) in self.take(r"lowest average it is the [^,]*, by (\d\.\d\d)"):
             assert min(abs(float(cost) - c) for c in costs) <= 0.005

@@ -10,7 +10,8 @@ from test_answer_screen import cases
 from simulator import load_hole, load_player, plan
 from simulator.report.text import answer_screen
 from simulator.report.units import METRES
-from simulator.strategy.goals import Goal
+from simulator.strategy.goals import Goal, GoalLine
+from simulator.strategy.result import Estimate
 from simulator.units import M_PER_YD
 
 HOLES, PLAYERS = ("withy-drain", "eel-trap", "long-sluice"), ("isolde", "barnaby")
@@ -35,8 +36,17 @@ def test_goals() -> None:
     clubs[0] |= {"goal": 0.31}
     clubs[1] |= {"goal": 0.24, "goal_difference": -0.07}
     for goal in (Goal("target", most_strokes=4), Goal("leave", low_yd=90.0, high_yd=110.0)):
-        answer = fake_answers.answer(clubs=tuple(clubs), goal=goal)
-        check_screen(answer_screen(answer), answer.to_dict())
+        for cost in (0.0, 0.07):
+            line = GoalLine(-3.0, Estimate(cost, 0.01), Estimate(0.046, 0.004))
+            answer = fake_answers.answer(clubs=tuple(clubs), goal=goal, goal_line=line)
+            text = answer_screen(answer)
+            assert "5 more in 100, " + ("for 0.07 strokes" if cost else "at no cost") in plain(text)
+            assert "reaches it as often" in plain(text)
+            check_screen(text, answer.to_dict())
+
+
+def plain(text: str) -> str:
+    return " ".join(text.split())
 
 
 def test_a_wrong_figure_is_found() -> None:

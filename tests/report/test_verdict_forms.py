@@ -114,6 +114,18 @@ def test_goal_verdicts() -> None:
     assert "To finish 150 to 172 yd on, driver (31) or 3-wood (31) in 100 plays: either will do" in land
 
 
+def test_a_goal_out_of_reach_chooses_no_club() -> None:
+    """Nobody is told to hit the club they trust for what hardly ever happens."""
+    clubs = [dict(c) for c in fake_answers.answer.__kwdefaults__["clubs"]]
+    clubs[0] |= {"club": "driver", "goal": 0.0}
+    clubs[1] |= {"club": "3-wood", "goal": 0.0, "goal_difference": 0.0}
+    goal = Goal("leave", low_yd=90.0, high_yd=110.0)
+    words = verdicts.verdict(fake_answers.answer(clubs=tuple(clubs), goal=goal, tied=(0, 1))).replace("\xa0", " ")
+    assert words.startswith("To leave 90 to 110 yd, no club of this bag will do here: the most is fewer than 1 in")
+    assert "any of them" not in words and "either will do" not in words
+    assert words.endswith("For the lowest average it is the driver.")
+
+
 def test_aim_and_middle_are_both_said_only_when_they_differ() -> None:
     answer = fake_answers.answer()
     one = answer.best

@@ -63,6 +63,19 @@ def test_a_distance_below_the_shortest_club_is_a_part_swing(player: Player, plac
     assert four[1].score <= min(four[2].score, four[3].score) + 0.02  # its own best aim
 
 
+def test_between_two_wedges_the_longer_is_gripped_down(player: Player, place: Place) -> None:
+    """A distance no full swing carries within 3 yards: that club and that carry are what is worked out."""
+    shots = place.board.bag.shots
+    wedge, sand = player.club("pw"), player.club("sw")
+    between = round(0.5 * (wedge.carry_yd + sand.carry_yd))
+    assert min(wedge.carry_yd - between, between - sand.carry_yd) > 3.0
+    one = find_choices(place, 1, [asked_club(player, f"{between} shot", shots.shots[: shots.first_part])])
+    choice = one.choices[0]
+    shot = shots.shots[choice.row]
+    assert (shot.club.name, shot.flight) == (wedge.name, "gripped")
+    assert choice.action[0] == PART_SWING and choice.carry_yd == pytest.approx(between)
+
+
 def test_a_tee_club_is_not_played_from_the_fairway(player: Player, place: Place) -> None:
     shots = place.board.bag.shots.shots[: place.board.bag.shots.first_part]
     with pytest.raises(UsageError, match="driver is not played from fairway"):

@@ -30,6 +30,7 @@ from simulator.hole.maps.report import HoleReport, MapReport
 from simulator.hole.maps.tees import HoleTees, assign_tees
 from simulator.hole.maps.write import HoleText
 from simulator.hole.sketch import read_sketch
+from simulator.toml_text import in_metres
 
 MOST_HOLES = 400
 """Most holes of one map: more is a whole county."""
@@ -46,6 +47,7 @@ class Settings:
     sea_is_red : the sea is a red penalty area, else it is out of bounds.
     attribution : line the files carry; None takes the map's own, "" none.
     replace : write over hole files that are there already.
+    metric : lengths in the files are metres.
     """
 
     elevation: str | None = None
@@ -53,6 +55,7 @@ class Settings:
     sea_is_red: bool = False
     attribution: str | None = None
     replace: bool = False
+    metric: bool = False
 
 
 def import_map(
@@ -152,7 +155,7 @@ def _one(
         said.missing.append("tee")
     if not SHORTEST_YD <= line.length_yd <= LONGEST_YD:
         raise ValueError(
-            f"its line is {line.length_yd:,.0f} yd long; allowed are {SHORTEST_YD:.0f} to {LONGEST_YD:.0f}"
+            f"its line is {line.length_yd:,.0f} yd long; allowed are {SHORTEST_YD:.0f} to {LONGEST_YD:.0f} yd"
         )
     corners = clean(line.xy)
     if corners is None:
@@ -215,6 +218,7 @@ def _one(
     said.warnings += around_it.warnings
     text.comments = _comments(slot, said, report)
     toml, path = text.toml(), Path(report.folder) / f"{slot.stem}.toml"
+    toml = in_metres(toml) if wanted.metric else toml
     hole = read_sketch(tomllib.loads(toml), path.name)
     said.par, said.length_yd, said.stroke_index = hole.par, round(hole.length_yd, 1), hole.stroke_index
     said.tees, said.pins = [t.name for t in hole.tees], [p.name for p in hole.pins]

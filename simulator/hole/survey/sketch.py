@@ -8,8 +8,9 @@ from collections.abc import Mapping
 from typing import Any
 
 from ...errors import FileError
-from ...toml_text import block, comment, one_line
+from ...toml_text import block, comment, in_metres, one_line
 from ...toml_text import value as toml_value
+from ...units import M_PER_YD
 from ..fields import show
 from ..sketch import KINDS
 from .solve import Point, Surveyed
@@ -131,18 +132,24 @@ def _xy(point: Point) -> tuple[float, float]:
     return point.x_yd, point.y_yd
 
 
-def sketch_text(found: Surveyed, source: str, today: datetime.date | None = None) -> str:
-    """The hole file, with every point and how sure it is as comments."""
+def sketch_text(
+    found: Surveyed, source: str, today: datetime.date | None = None, *, metric: bool = False
+) -> str:
+    """The hole file, with every point and how sure it is as comments; in metres if wanted."""
+    per_yd, unit = (M_PER_YD, "m") if metric else (1.0, "yd")
     lines = [
         comment(f"Made by 'holesim survey' from {source}, {today or datetime.date.today()}."),
-        "# Points: station, offset (left negative), height [yd]; in brackets: 8 in 10 sets of readings.",
+        f"# Points: station, offset (left negative), height [{unit}]; in brackets: 8 in 10 sets of readings.",
     ]
     for p in found.points.values():
-        height = "" if p.height_yd is None else f", {p.height_yd:+.1f} up"
+        height = "" if p.height_yd is None else f", {per_yd * p.height_yd:+.1f} up"
+        (near, far), (left, right) = (
+            (per_yd * low, per_yd * high) for low, high in (p.station_80_yd, p.offset_80_yd)
+        )
         lines.append(
             f"#   {one_line(p.name)}: "
-            f"{p.station_yd:.1f} ({p.station_80_yd[0]:.0f} to {p.station_80_yd[1]:.0f}), "
-            f"{p.offset_yd:+.1f} ({p.offset_80_yd[0]:+.0f} to {p.offset_80_yd[1]:+.0f}){height}"
+            f"{per_yd * p.station_yd:.1f} ({near:.0f} to {far:.0f}), "
+            f"{per_yd * p.offset_yd:+.1f} ({left:+.0f} to {right:+.0f}){height}"
         )
     lines.append("")
     data = sketch_data(found)
@@ -150,7 +157,8 @@ def sketch_text(found: Surveyed, source: str, today: datetime.date | None = None
     for key, value in data.items():
         if _tables(value):
             lines += block(key, [toml_value(one) for one in value])
-    return "\n".join(lines) + "\n"
+    text = "\n".join(lines) + "\n"
+    return in_metres(text) if metric else text
 
 
 def _tables(value: Any) -> bool:

@@ -38,12 +38,14 @@ class WordsHole:
     assumed : sentences: what the words do not say and what was taken for it.
     warnings : those of them that a reader should see at once (readings that hardly fix a place).
     hole : what `load_hole` makes of the file.
+    metric : the file is in metres.
     """
 
     toml_text: str
     assumed: tuple[str, ...]
     warnings: tuple[str, ...]
     hole: Hole
+    metric: bool = False
 
 
 def looks_like_words(text: str) -> bool:
@@ -52,8 +54,12 @@ def looks_like_words(text: str) -> bool:
     return found is not None and _NUMBER.search(text[: found.start()] + text[found.end() :]) is not None
 
 
-def hole_from_words(text: str) -> WordsHole:
+def hole_from_words(text: str, metric: bool | None = None) -> WordsHole:
     """Hole from a description such as "par 4, 372; fairway 28 wide; out left 34; green 24 deep, pin 7 on".
+
+    Parameters
+    ----------
+    metric : whether the file is to be in metres; in the unit of the words when left out.
 
     Raises
     ------
@@ -66,6 +72,8 @@ def hole_from_words(text: str) -> WordsHole:
     name, body, shift = _name(text)
     features = features_of(text, tokens_of(" " * shift + body))
     draft = read_header(features)
+    if metric is not None:
+        draft.units.written = "m" if metric else "yd"
     if name:
         draft.name = name
         draft.top_assumed = [key for key in draft.top_assumed if key != "name"]
@@ -83,7 +91,7 @@ def hole_from_words(text: str) -> WordsHole:
         feature.finish()
     written = toml_text(draft, text)
     hole = read_sketch(tomllib.loads(written), SOURCE)
-    return WordsHole(written, tuple(said(draft)), tuple(draft.warnings), hole)
+    return WordsHole(written, tuple(said(draft)), tuple(draft.warnings), hole, draft.units.written == "m")
 
 
 def _name(text: str) -> tuple[str, str, int]:

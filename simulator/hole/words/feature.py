@@ -87,10 +87,14 @@ class Units:
     Parameters
     ----------
     unit : "yd" or "m".
+
+    Attributes
+    ----------
+    written : unit of the file and of the sentences in it; that of the words unless somebody sets it.
     """
 
     def __init__(self, unit: str) -> None:
-        self.unit = unit
+        self.unit = self.written = unit
 
     def yd(self, token: Token) -> float:
         """A length said, in yards.
@@ -106,10 +110,10 @@ class Units:
         return token.value * {"yd": 1.0, "m": YD_PER_M, "ft": 1.0 / FT_PER_YD}[unit]
 
     def shown(self, yards: float) -> str:
-        """A length in the unit of the hole, in words."""
-        value = yards if self.unit == "yd" else yards / YD_PER_M
+        """A length in the unit of the file, in words."""
+        value = yards if self.written == "yd" else yards / YD_PER_M
         number = f"{value:.0f}" if abs(value) >= 10.0 or abs(value - round(value)) < 0.05 else f"{value:.1f}"
-        return f"{number} {'yards' if self.unit == 'yd' else 'metres'}"
+        return f"{number} {'yards' if self.written == 'yd' else 'metres'}"
 
 
 def plain(token: Token, low: float, high: float, what: str) -> float:

@@ -36,7 +36,8 @@ def read_tees(features: list[Feature], draft: Draft) -> None:
     tees = draft.of("tee")
     if all(entry.keys.get("at") for entry in tees):
         entry = Entry("tee", {"name": MAIN})
-        entry.assume("that the yards count from it, the start of the line", "name")
+        unit = "yards" if draft.units.written == "yd" else "metres"
+        entry.assume(f"that the {unit} count from it, the start of the line", "name")
         draft.entries.insert(draft.entries.index(tees[0]) if tees else 0, entry)
 
 

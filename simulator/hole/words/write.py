@@ -32,7 +32,7 @@ _ABOUT = {
 
 def toml_text(draft: Draft, words: str) -> str:
     """The file: the words it came from, how to read it, every value; `# assumed` behind what nobody said."""
-    unit = "yards" if draft.units.unit == "yd" else "metres"
+    unit = "yards" if draft.units.written == "yd" else "metres"
     lines = [f"# {line}" for line in textwrap.wrap(f"A hole from words: {one_line(words)}", COLUMNS - 2)]
     lines += [
         "#",
@@ -68,7 +68,8 @@ def toml_text(draft: Draft, words: str) -> str:
     for kind in ORDER:
         entries = draft.of(kind)
         if entries:
-            lines += ["", *([f"# {_ABOUT[kind]}"] if kind in _ABOUT else []), f"{kind} = ["]
+            about = [f"# {_ABOUT[kind].replace('yards', unit)}"] if kind in _ABOUT else []
+            lines += ["", *about, f"{kind} = ["]
             for entry in entries:
                 lines += _entry(entry, draft)
             lines.append("]")
@@ -106,10 +107,10 @@ def _value(key: str, value: Any, draft: Draft) -> str:
 
 
 def _key(stem: str, draft: Draft) -> str:
-    return f"{stem}_{draft.units.unit}"
+    return f"{stem}_{draft.units.written}"
 
 
 def _length(yards: float, draft: Draft) -> str:
     """A length in the unit of the file, to a hundredth."""
-    value = round(yards if draft.units.unit == "yd" else yards * M_PER_YD, 2)
+    value = round(yards if draft.units.written == "yd" else yards * M_PER_YD, 2)
     return f"{value:.10g}" if value else "0"

@@ -59,15 +59,18 @@ class Columns:
     clubs : mapping of str to str
         The file's names of clubs, to names we know.
     units : str or None
-        ``"yards"`` or ``"metres"``; None: by the heading ("Carry (m)"), else yards.
+        ``"yards"`` or ``"metres"``; None: by the heading ("Carry (m)"), else `unsaid`.
     left_positive : bool
         The file counts left as positive.
+    unsaid : str
+        Unit of a column whose heading names none.
     """
 
     headings: Mapping[str, str] = field(default_factory=dict)
     clubs: Mapping[str, str] = field(default_factory=dict)
     units: str | None = None
     left_positive: bool = False
+    unsaid: str = "yards"
 
     @classmethod
     def from_file(cls, path: str | Path) -> Columns:
@@ -144,7 +147,7 @@ def read_shots(path: str | Path, columns: Columns | None = None) -> dict[str, Sh
         raise FileError(source, "", "an empty file", "a row of headings and a row for every shot")
     heads = rows[0]
     at = {key: _column(source, heads, key, columns.headings.get(key)) for key in _SPELLINGS}
-    scale = {key: _yards(source, heads, at[key], columns.units) for key in ("carry", "offline", "total")}
+    scale = {key: _yards(source, heads, at[key], columns) for key in ("carry", "offline", "total")}
     found: dict[str, list[tuple[float, float, float]]] = {}
     for number, row in enumerate(rows[1:], start=2):
         cells = {key: row[k].strip() if k is not None and k < len(row) else "" for key, k in at.items()}
@@ -207,14 +210,14 @@ def _column(source: str, heads: list[str], key: str, asked: str | None) -> int |
     )
 
 
-def _yards(source: str, heads: list[str], column: int | None, units: str | None) -> float:
+def _yards(source: str, heads: list[str], column: int | None, columns: Columns) -> float:
     """Yards in one unit of a column."""
-    if units is not None:
-        return _UNIT[units]
+    if columns.units is not None:
+        return _UNIT[columns.units]
     if column is None:
         return 1.0
     found = re.search(r"[(\[_\s](yards?|yds?|met(?:re|er)s?|m)[)\]]?\s*$", heads[column].strip().casefold())
-    return _UNIT[found[1]] if found else 1.0
+    return _UNIT[found[1] if found else columns.unsaid]
 
 
 def _club(source: str, where: str, text: str, names: Mapping[str, str]) -> str:

@@ -194,7 +194,7 @@ def test_sea(course: Course) -> None:
 def test_the_hole_that_fails(course: Course) -> None:
     report, _ = course
     failed = [h for h in report.holes if h.file is None]
-    assert [(h.hole, h.failed) for h in failed] == [("19", "its line is 25 yd long; allowed are 40 to 1100")]
+    assert [(h.hole, h.failed) for h in failed] == [("19", "its line is 25 yd long; allowed are 40 to 1100 yd")]
 
 
 @pytest.mark.parametrize("words", [
