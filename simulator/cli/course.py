@@ -107,7 +107,8 @@ def course(
     with nullcontext() if work.cluster is None else cluster_executor(work.cluster) as executor:
         answer = play_course(
             ground, players, scenarios=days, pins=pins, tee=what.tee, sequences=work.sequences,
-            seed=work.seed, quick=work.quick, out=work.out, executor=executor, threads=work.threads, progress=say,
+            seed=work.seed, quick=work.quick, out=work.out, executor=executor,
+            threads=work.threads, progress=say,
         )  # fmt: skip
     _show(answer, what.target, work)
     if answer.mistakes:
