@@ -1,8 +1,8 @@
 """How far a course's brief form of confidence lies from the full one of a single answer, and what each costs.
 
 Run as ``python benchmarks/brief_confidence.py [HOLE:PLAYER ...]`` (about 25 s of processor a board). Both
-forms are worked out on the same solved board with the same seeds, and the full one with another seed too: what
-it differs by from itself is scatter that nobody sees on the answer screen.
+forms are worked out on the same solved board with the same seeds, and the full one with another seed too:
+what it differs by from itself is scatter that nobody sees on the answer screen.
 """
 
 from __future__ import annotations
