@@ -24,7 +24,7 @@ from simulator.strategy.course import CourseAnswer, Pins, play_course
 from simulator.strategy.digest import digest_of
 from simulator.strategy.habit import habit_of
 from simulator.strategy.initials import with_initials
-from simulator.strategy.jobs import Job
+from simulator.strategy.jobs import Job, work
 from simulator.strategy.store import Store
 
 SEQUENCES, SEED = 400, 3
@@ -82,10 +82,22 @@ def test_every_hole_is_the_single_plan(course: Course, on_threads: CourseAnswer)
     assert {key: told[key] for key in told.keys() - sure} == {
         key: value for key, value in single.to_dict().items() if key not in sure
     }
-    confidence = told["confidence"]
-    assert (confidence["form"], confidence["draws"], confidence["solved"]) == ("brief", 200, 24)
-    assert sum(confidence["shares"]) == pytest.approx(1.0) and told["flips"] == []
     assert "habit" not in single.to_dict() and single.against is None
+
+
+def test_how_sure_the_first_shot_is() -> None:
+    """By the brief form, on a hole with more than one club to it; all else is `plan --quick`'s to the last bit."""
+    hole, isolde = load_hole("eel-trap"), player_named("isolde")
+    made = Job(1, hole, isolde, "still", "first", STILL.conditions(hole.bearing_deg), SEQUENCES, SEED)
+    told, again = work(made)["answer"], work(made, threads=2)["answer"]
+    assert told == again
+    confidence, shares = told["confidence"], told["confidence"]["shares"]
+    assert (confidence["form"], confidence["draws"], confidence["solved"]) == ("brief", 200, 24)
+    assert len(shares) == len(told["alternatives"]) > 1 and sum(shares) == pytest.approx(1.0)
+    assert confidence["best_share"] == shares[0] and 0.0 < shares[0] < 1.0 and told["flips"] == []
+    single = plan(hole, isolde, conditions=made.conditions, sequences=SEQUENCES, seed=SEED, quick=True).to_dict()
+    sure = {"verdict": None, "confidence": None}
+    assert told | sure == single | sure
 
 
 def test_the_habit_is_played_with_the_same_luck(course: Course, on_threads: CourseAnswer) -> None:
