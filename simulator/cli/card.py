@@ -3,16 +3,13 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import Annotated
 
 import typer
 
-from ..errors import UsageError
 from . import options as o
 from .say import say
-
-if TYPE_CHECKING:
-    from ..hole import Hole
+from .where import holes_of
 
 
 def card(
@@ -42,28 +39,8 @@ def card(
 
     unit = units_named(units)
     check_plot_path(out)
-    found = [one for given in holes for one in _holes(given)]
+    found = [one for given in holes for one in holes_of(given)]
     loaded = [hole.with_tee(tee) if tee is not None else hole for _, hole in found]
     numbers = [number for number, _ in found]
     for path in save_cards([measure(hole) for hole in loaded], out, unit, numbers):
         say(f"wrote {path}")
-
-
-def _holes(given: str) -> list[tuple[int | None, Hole]]:
-    """A hole, or the numbered holes of a course; one that cannot be read is told and left out."""
-    from ..hole import load_hole
-    from ..hole.course import bundled_courses, load_course
-
-    try:
-        folder = Path(given).is_dir()
-        file = Path(given).is_file()
-    except (OSError, ValueError):  # a zero byte in it: the reader of holes says so
-        folder = file = False
-    if not folder and (file or given not in bundled_courses()):
-        return [(None, load_hole(given))]
-    course = load_course(given)
-    for bad in course.bad:
-        say(f"left out: {bad.error}")
-    if not course.holes:
-        raise UsageError(f"{given}: no hole of it can be read")
-    return list(course.numbered())

@@ -74,6 +74,9 @@ class Work(NamedTuple):
     ] = None
     sequences: o.SequencesOption = DEFAULT_SEQUENCES
     seed: o.SeedOption = 1
+    quick: Annotated[
+        bool, typer.Option("--quick", help="Take the players as exact: no confidence of the first shots.")
+    ] = False
     threads: o.ThreadsOption = None
     cluster: Annotated[
         str | None, typer.Option("--cluster", metavar="ADDRESS", help="A dask scheduler to work on.")
@@ -104,7 +107,8 @@ def course(
     with nullcontext() if work.cluster is None else cluster_executor(work.cluster) as executor:
         answer = play_course(
             ground, players, scenarios=days, pins=pins, tee=what.tee, sequences=work.sequences,
-            seed=work.seed, out=work.out, executor=executor, threads=work.threads, progress=say,
+            seed=work.seed, quick=work.quick, out=work.out, executor=executor,
+            threads=work.threads, progress=say,
         )  # fmt: skip
     _show(answer, what.target, work)
     if answer.mistakes:

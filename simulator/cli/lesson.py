@@ -33,6 +33,9 @@ class Pages(NamedTuple):
     units: o.UnitsOption = "yards"
     sequences: o.SequencesOption = DEFAULT_SEQUENCES
     seed: o.SeedOption = 1
+    quick: Annotated[
+        bool, typer.Option("--quick", help="Take the player as exact: the verdict without confidence.")
+    ] = False
     threads: o.ThreadsOption = None
 
 
@@ -66,7 +69,7 @@ def lesson(
 
     result = work.lesson(
         found, player, clubs or (), conditions=conditions, start=start, sequences=pages.sequences,
-        seed=pages.seed, threads=pages.threads, progress=progress(),
+        seed=pages.seed, quick=pages.quick, threads=pages.threads, progress=progress(),
     )  # fmt: skip
     for warning in result.answer.warnings:
         say(f"warning: {warning}")

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from ..errors import UsageError
 from . import options as o
 from .day import Day
 from .say import progress
-from .where import hole_of, unnamed
+from .where import holes_of, in_use, unnamed
 
 
 def practice(
@@ -19,7 +17,7 @@ def practice(
         str,
         typer.Argument(
             metavar="HOLE",
-            help="A hole file, a hole of 'holesim list', or a folder with the hole files of a course.",
+            help="A hole file, a hole or a course of 'holesim list', or a folder of hole files.",
         ),
     ],
     day: Day,
@@ -43,12 +41,7 @@ def practice(
     from ..strategy import practice as work
 
     shown = units_named(units)
-    names = [target]
-    if Path(target).is_dir():
-        names = sorted(str(path) for path in Path(target).glob("*.toml"))
-        if not names:
-            raise UsageError(f"{target}: no hole file (.toml) in this folder")
-    holes = [hole_of(name, tee, pin) for name in names]
+    holes = [in_use(hole, tee, pin) for _, hole in holes_of(target)]
     who = o.player_of(player, without)
     days = [day.read(hole, None) for hole in holes]
     found = work.practice(

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 from ..errors import UsageError
 from . import options as o
+from .say import say
 
 if TYPE_CHECKING:
     from ..hole import Hole
@@ -47,11 +49,37 @@ class Where(NamedTuple):
 
 def hole_of(name: str, tee: str | None, pin: str | None) -> Hole:
     """A hole with the tee and pin in use, the pin by its name or in words."""
-    from ..hole import load_hole, pin_from_words
+    from ..hole import load_hole
 
-    hole = load_hole(name)
+    return in_use(load_hole(name), tee, pin)
+
+
+def in_use(hole: Hole, tee: str | None, pin: str | None) -> Hole:
+    """The same of a hole that is read already."""
+    from ..hole import pin_from_words
+
     hole = hole.with_tee(tee) if tee is not None else hole
     return pin_from_words(hole, pin) if pin is not None else hole
+
+
+def holes_of(given: str) -> list[tuple[int | None, Hole]]:
+    """A hole, or the numbered holes of a course; one that cannot be read is told and left out."""
+    from ..hole import load_hole
+    from ..hole.course import bundled_courses, load_course
+
+    try:
+        folder = Path(given).is_dir()
+        file = Path(given).is_file()
+    except (OSError, ValueError):  # a zero byte in it: the reader of holes says so
+        folder = file = False
+    if not folder and (file or given not in bundled_courses()):
+        return [(None, load_hole(given))]
+    course = load_course(given)
+    for bad in course.bad:
+        say(f"left out: {bad.error}")
+    if not course.holes:
+        raise UsageError(f"{given}: no hole of it can be read")
+    return list(course.numbered())
 
 
 def unnamed(named: str | None, player: Player) -> tuple[str, ...]:

@@ -7,4 +7,7 @@ RULE = "For preparation, practice and lessons, not during a round (Rules of Golf
 
 RULES = f"{RULE.removesuffix('.')}; local rules and the committee decide."
 
+EXACT = "Player taken as exact."
+"""Where no confidence was worked out."""
+
 LOOK = "Blind ground, paths, other holes: look and shout."

@@ -21,6 +21,9 @@ TROUBLE: tuple[Surface, ...] = (
 )  # fmt: skip
 """Trouble in the order of what it costs: a stroke and the distance, a stroke, part of a stroke."""
 
+SWINGS = {"part": "part", "punch": "punch", "gripped": "gripped down"}
+"""Words of the flights that are told by their carry: the club alone does not say which shot it is."""
+
 PENALTY = frozenset({Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY})
 
 
@@ -66,15 +69,18 @@ def equals(answer: Answer) -> list[int]:
 def title(answer: Answer, index: int, units: Units = YARDS) -> str:
     """What an alternative is called: its club, with the shot or the line where the club is not enough."""
     one = answer.alternatives[index]
-    words = one.club
-    if one.flight in ("part", "gripped", "punch"):
-        words += f" ({one.flight} {units.length(one.carry_yd)})"
-    elif one.flight != "stock":
-        words += f" {one.flight}"
-    same = [o for o in answer.alternatives if o.club == one.club and o.flight == one.flight]
-    if len(same) > 1:
-        words += f" {units.bare_side(one.aim_offset_yd)}"
+    words = _shot(one, units)
+    if sum(_shot(other, units) == words for other in answer.alternatives) > 1:
+        words += f" {units.bare_side(one.aim_offset_yd)}" if units.side(one.aim_offset_yd) else " at the pin"
     return words
+
+
+def _shot(one: Alternative, units: Units) -> str:
+    """Club and shot; one that is not a full swing by its carry."""
+    if one.flight == "stock":
+        return one.club
+    swing = SWINGS.get(one.flight)
+    return f"{one.club} ({swing} {units.length(one.carry_yd)})" if swing else f"{one.club} {one.flight}"
 
 
 def par_shares(one: Alternative) -> tuple[float, float, float] | None:

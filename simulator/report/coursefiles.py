@@ -85,8 +85,8 @@ def course_csv(answer: CourseAnswer) -> str:
     writer.writerow(
         [
             "number", "hole", "par", "stroke_index", "tee", "pin", "player", "scenario", "pins", "role",
-            "tied", "sure", "club", "flight", "carry_yd", "aim_offset_yd", "aim_bearing_deg",
-            "first_as_good_yd",
+            "tied", "sure", "best_for", "best_for_standard_error", "club", "flight", "carry_yd",
+            "aim_offset_yd", "aim_bearing_deg", "first_as_good_yd",
             "last_as_good_yd", "expected_score", "standard_error", "difference", "difference_standard_error",
             "map_score", *(name for chance in CHANCES for name in (chance, f"{chance}_standard_error")),
             "worst_tenth_mean", "leaves_p10_yd", "leaves_p50_yd", "leaves_p90_yd",
@@ -97,20 +97,31 @@ def course_csv(answer: CourseAnswer) -> str:
         told = result["answer"]
         for k, one in enumerate(told["alternatives"]):
             role = "best" if k == told["recommended"] else "other"
-            writer.writerow(_line(result, one, role, k in told["tied"], grounds))
-        writer.writerow(_line(result, result["habit"], "habit", False, grounds))
+            writer.writerow(_line(result, one, role, k in told["tied"], _best_for(told, k), grounds))
+        writer.writerow(_line(result, result["habit"], "habit", False, ("", ""), grounds))
     return out.getvalue()
 
 
+def _best_for(told: dict[str, Any], index: int) -> tuple[Any, Any]:
+    """Share of the plausible players for whom an alternative is best, and its error; empty when not known."""
+    sure = told.get("confidence")
+    return ("", "") if sure is None else (sure["shares"][index], sure["shares_standard_error"][index])
+
+
 def _line(
-    result: dict[str, Any], one: dict[str, Any], role: str, tied: bool, grounds: list[str]
+    result: dict[str, Any],
+    one: dict[str, Any],
+    role: str,
+    tied: bool,
+    best_for: tuple[Any, Any],
+    grounds: list[str],
 ) -> list[Any]:
     told, errors = result["answer"], one["standard_errors"]
     chances = [value for name in CHANCES for value in (one.get(name), errors.get(name))]
     return [
         result["number"], told["hole"], told["par"], result["stroke_index"], told["tee"], told["pin"],
         told["player"], result["scenario"], result["pins"], role, int(tied) if role != "habit" else "",
-        sure_words(result) if role == "best" else "", one["club"], one["flight"], one["carry_yd"],
+        sure_words(result) if role == "best" else "", *best_for, one["club"], one["flight"], one["carry_yd"],
         one["aim_offset_yd"], one["aim_bearing_deg"], *one["aim_offset_within_tie_yd"], one["expected_score"],
         one["standard_error"], one["difference"], one["difference_standard_error"], one["map_score"],
         *chances, one["worst_tenth_mean"], *(one["leaves_yd"][p] for p in ("p10", "p50", "p90")),

@@ -18,6 +18,7 @@ from .coursewords import (
     line_words,
     pin_words,
     runner_up,
+    sure_legend,
     sure_words,
     tied_clubs,
     where_words,
@@ -76,8 +77,7 @@ def _legend(answer: CourseAnswer, results: list[dict[str, Any]]) -> str:
     text = (
         "Line: yards left or right of the pin line at the club's carry. sc: expected score. pen, dbl: "
         "penalties with this shot, doubles or worse, in 100 plays. ahead of: the next best club, by so many "
-        "strokes; = is as good. sure: "
-        "with the player taken as exact."
+        f"strokes; = is as good. {sure_legend(results)}"
     )
     if any(changes(answer, one) for one in results):
         text += " *: another club on another of the days (team page)."

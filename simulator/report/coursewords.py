@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from ..conditions import Scenario
 from ..strategy.course import FIRST_PINS, CourseAnswer, Pins
-from .figures import HELD
+from .cautions import EXACT
+from .chosen import SWINGS
+from .figures import HELD, tenths
+
+BRIEF_WITHIN = "one tenth"
+"""How far the brief form lies from the full one (`benchmarks/brief_confidence.py`)."""
 
 
 def best_of(result: dict[str, Any]) -> dict[str, Any]:
@@ -19,7 +25,7 @@ def club_words(one: dict[str, Any]) -> str:
     """Club and flight: "5-iron low"; a part swing by its carry."""
     if one["flight"] == "stock":
         return str(one["club"])
-    if one["flight"] in ("part", "gripped", "punch"):
+    if one["flight"] in SWINGS:
         return f"{one['club']} {one['flight']} {one['carry_yd']:.0f}"
     return f"{one['club']} {one['flight']}"
 
@@ -53,7 +59,26 @@ def sure_words(result: dict[str, Any]) -> str:
     confidence = answer.get("confidence")
     if confidence is None:
         return str(verdict)
-    return f"{verdict} {10.0 * confidence['best_share']:.0f}/10"
+    return f"{verdict} {tenths(confidence['best_share'])}"
+
+
+def share_words(result: dict[str, Any]) -> str:
+    """For how many of ten plausible players the choice is the best: "9/10"; empty where that is not known.
+
+    A club that nothing comes near has no other to be worse than: empty too.
+    """
+    confidence = result["answer"].get("confidence")
+    return "" if confidence is None else tenths(confidence["best_share"])
+
+
+def sure_legend(results: Sequence[dict[str, Any]]) -> str:
+    """What the tenths of `sure_words` count, and how far they may be off."""
+    if not any(share_words(one) for one in results):
+        return f"sure: {EXACT.lower()}"
+    return (
+        "sure: for how many of ten plausible versions of this player the club is the best, by the brief "
+        f"form: mostly within {BRIEF_WITHIN} of the full one of 'compare'."
+    )
 
 
 def changes(answer: CourseAnswer, result: dict[str, Any]) -> list[tuple[str, dict[str, Any]]]:

@@ -104,6 +104,11 @@ def in_ten(share: float) -> str:
     return f"{tenths} in 10" if tenths else "fewer than 1 in 10"
 
 
+def tenths(share: float) -> str:
+    """The same for a narrow column: "9/10", ">9/10"."""
+    return in_ten(share).replace("more than ", ">").replace("fewer than ", "<").replace(" in ", "/")
+
+
 def join_words(words: Sequence[str], last: str = "and") -> str:
     """ "a, b and c"."""
     if len(words) < 2:

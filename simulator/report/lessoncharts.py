@@ -37,7 +37,7 @@ def draw_aims(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -
     ax = own_axes(ax, 3.0)
     best = min(float(curve.scores.min()) for curve in result.curves)
     for curve, look in zip(result.curves, CURVES, strict=False):
-        x, name = units.of(1.0) * curve.aims_yd, title(result.answer, curve.index)
+        x, name = units.of(1.0) * curve.aims_yd, title(result.answer, curve.index, units)
         ax.fill_between(
             x, curve.scores - curve.margins, curve.scores + curve.margins, color=look.colour,
             alpha=0.22, linewidth=0, zorder=2,
@@ -78,7 +78,7 @@ def draw_scores(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS)
         at = np.arange(len(shares)) + (place - (len(pair) - 1) / 2.0) * wide
         ax.bar(
             at, 100.0 * shares, 0.92 * wide, facecolor=look.face, edgecolor=look.colour, linewidth=0.9,
-            hatch=None if look.face == look.colour else "////", label=title(answer, index), zorder=3,
+            hatch=None if look.face == look.colour else "////", label=title(answer, index, units), zorder=3,
         )  # fmt: skip
         for x, share, whole in zip(at, shares, in_hundred(list(shares)), strict=True):
             words = (

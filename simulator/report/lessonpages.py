@@ -137,7 +137,7 @@ def _aims(sheet: Sheet, result: Lesson, units: Units) -> None:
     sheet.key(
         [
             Line2D([], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=3.5,
-                   markerfacecolor=look.face, label=title(result.answer, curve.index))
+                   markerfacecolor=look.face, label=title(result.answer, curve.index, units))
             for curve, look in zip(result.curves, CURVES, strict=False)
         ],
         columns=2,
@@ -147,7 +147,7 @@ def _aims(sheet: Sheet, result: Lesson, units: Units) -> None:
 
 
 def _scores(sheet: Sheet, result: Lesson, units: Units) -> None:
-    _say(sheet, takeaways.score_words(result))
+    _say(sheet, takeaways.score_words(result, units))
     ax = sheet.axes(2.5, 0.4)
     draw_scores(result, ax=ax, units=units)
     sheet.skip(2.5 + 0.3)
@@ -213,7 +213,7 @@ def _shot_key(result: Lesson, index: int, units: Units, answer: object = None) -
     one = of.alternatives[index]
     look = dict(shotplot.looks(of)).get(index, SHOTS[0])
     counts = ", ".join(f"{name} {count}" for name, count in shotplot.counts(of, one).items())
-    words = f"{title(of, index)}, {takeaways.line_words(one, units)}. Of 100: {counts}"
+    words = f"{title(of, index, units)}, {takeaways.line_words(one, units)}. Of 100: {counts}"
     return Line2D(
         [], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=4.5,
         markerfacecolor=look.face, markeredgecolor=look.colour, label="\n".join(wrapped(words, 6.5, 3.0)),

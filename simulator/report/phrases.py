@@ -6,13 +6,10 @@ import math
 
 from ..strategy.clubwords import Meant, full_carry_yd
 from ..strategy.result import Alternative, Answer
-from .cautions import LOOK
+from .cautions import EXACT, LOOK
 from .chosen import par_counts, runner_up, shown, title
 from .figures import join_words
 from .units import YARDS, Units
-
-EXACT = "Player taken as exact."
-"""Said when the answer was not tried on other players this one may be."""
 
 _SPREAD = ("direction_sd_deg", "distance_sd_pct")
 _MISHIT = ("mishit_rate", "mishit_loss_pct", "mishit_distance_sd_pct", "mishit_direction_factor")

@@ -5,12 +5,13 @@ from __future__ import annotations
 from ..hole.surfaces import WORDS, Surface
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
-from .cautions import LOOK, RULES
-from .chosen import Trouble, equals, par_counts, runner_up, title, troubles
+from .cautions import EXACT, LOOK, RULES
+from .chosen import Trouble, par_counts, runner_up, title, troubles
 from .figures import HELD, in_hundred, join_words, nearest, one_in, unseen
 from .lines import line_words as pointing_words
 from .shotplot import counts
 from .units import YARDS, Units
+from .verdicts import level, right_words, versions
 
 LEAST_LEAVE_YD = 5.0
 """A gain in distance smaller than this is not told [yd]."""
@@ -41,26 +42,42 @@ def line_words(one: Alternative, units: Units = YARDS) -> str:
 def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
     """Which club, which line, why, what the alternative risks."""
     answer = result.answer
-    level = equals(answer)
-    if len(level) > 1:
-        names = join_words([f"the {title(answer, k)}" for k in level[:3]], "or")
-        first = f"{names[:1].upper()}{names[1:]}: over many plays neither is ahead, hit the one you trust."
-        lines = [f"The {title(answer, k)} is {line_words(answer.alternatives[k], units)}." for k in level[:3]]
-        return [first, " ".join(lines), *risk_words(answer, units)]
+    if answer.verdict == "either":
+        return _either(answer, units)
     best = answer.best
     leaves = units.range(best.leaves_yd["p10"], best.leaves_yd["p90"])
     line = line_words(best, units)
-    club = f"Hit the {title(answer, answer.recommended)}, {line}; it leaves {leaves}, 8 in 10."
-    return [club, f"Point it {pointing_words(best, units)}.", why_words(answer), *risk_words(answer, units)]
+    club = f"Hit the {title(answer, answer.recommended, units)}, {line}; it leaves {leaves}, 8 in 10."
+    point = f"Point it {pointing_words(best, units)}."
+    return [club, point, *_how_sure(answer), why_words(answer, units), *risk_words(answer, units)]
 
 
-def why_words(answer: Answer) -> str:
+def _either(answer: Answer, units: Units) -> list[str]:
+    """The alternatives that will do, as the answer screen names them, and how they are aimed."""
+    named = level(answer)
+    names = join_words([f"the {title(answer, k, units)}" for k in named], "or")
+    any_ = "either" if len(named) < 3 else "any of them"
+    first = f"{names[:1].upper()}{names[1:]}: {any_} will do, hit the one you trust.{versions(answer, units)}"
+    lines = [f"The {title(answer, k, units)} is {line_words(answer.alternatives[k], units)}." for k in named]
+    return [first, " ".join(lines), *risk_words(answer, units)]
+
+
+def _how_sure(answer: Answer) -> list[str]:
+    """The verdict's word, and for how many plausible players it is right; nothing where that is not known."""
+    sure = right_words(answer)
+    if not sure or runner_up(answer) is None:
+        return []
+    how = {"clear": "Clearly better", "slight": "Slightly better"}[answer.verdict]
+    return [f"{how}{sure}."]
+
+
+def why_words(answer: Answer, units: Units = YARDS) -> str:
     """What the recommended shot saves against the runner-up."""
     other = runner_up(answer)
     if other is None:
         return "No other club of the bag comes near it from here."
     behind = answer.alternatives[other].difference
-    mine, other_name = title(answer, answer.recommended), title(answer, other)
+    mine, other_name = title(answer, answer.recommended, units), title(answer, other, units)
     error = f"give or take {behind.margin:.2f}"
     if behind.value <= 0.0:
         return f"On score the {mine} and the {other_name} are level ({error})."
@@ -76,7 +93,7 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
     if other is None:
         return []
     one, two, n = answer.best, answer.alternatives[other], answer.sequences
-    names = title(answer, answer.recommended), title(answer, other)
+    names = title(answer, answer.recommended, units), title(answer, other, units)
     nearer = one.leaves_yd["p50"] - two.leaves_yd["p50"]
     far = units.length(abs(nearer)) if abs(nearer) >= LEAST_LEAVE_YD else ""
     rows = troubles(answer, [answer.recommended, other])
@@ -113,7 +130,7 @@ def aim_words(result: Lesson, units: Units = YARDS) -> list[str]:
     """The flat bottom and the cliff of each club."""
     said = []
     for curve in result.curves[:2]:
-        name = title(result.answer, curve.index)
+        name = title(result.answer, curve.index, units)
         low, high = curve.tie_yd
         ends = [units.bare_side(edge) if units.whole(abs(edge)) else "the pin line" for edge in (low, high)]
         words = f"The {name} plays alike from {ends[0]} to {ends[1]}"
@@ -125,14 +142,14 @@ def aim_words(result: Lesson, units: Units = YARDS) -> list[str]:
     return said
 
 
-def score_words(result: Lesson) -> list[str]:
+def score_words(result: Lesson, units: Units = YARDS) -> list[str]:
     """The scores in whole counts."""
     answer = result.answer
     other = runner_up(answer)
     said = []
     for k in [answer.recommended] if other is None else [answer.recommended, other]:
         one, pars = answer.alternatives[k], par_counts(answer.alternatives[k])
-        name = title(answer, k)
+        name = title(answer, k, units)
         mean = f"averages {one.score.value:.2f} (give or take {one.score.margin:.2f})"
         if pars is None:
             said.append(f"From here the {name} {mean}.")
@@ -181,7 +198,7 @@ def approach_words(result: Lesson, units: Units = YARDS) -> list[str]:
     where = ", ".join(f"{part} {name}" for name, part in zip(missed, parts, strict=True) if part)
     room = target.flag_room
     said = [
-        f"From {units.sentence(answer.start.words)}: the {title(answer, answer.recommended)}, "
+        f"From {units.sentence(answer.start.words)}: the {title(answer, answer.recommended, units)}, "
         f"{line_words(best, units)}. In 100, {on} finish on the green; the others: "
         f"{where or 'none'}.",
         f"The flag has {number(room.front_yd)} {units.short} of green in front, {number(room.behind_yd)} "
@@ -221,7 +238,8 @@ def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
     for place, k in enumerate(pair):
         found = [f"{row.words} {times_words(row.shares[place], answer.sequences)}" for row in rows]
         words = ", ".join(found) if found else "no trouble drawn here"
-        said.append(f"{title(answer, k)[:1].upper()}{title(answer, k)[1:]}: {words}.")
+        name = title(answer, k, units)
+        said.append(f"{name[:1].upper()}{name[1:]}: {words}.")
     return said
 
 
@@ -230,9 +248,11 @@ def foot_words(result: Lesson, units: Units = YARDS) -> str:
     answer = result.answer
     player = answer.player
     of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
+    exact = f" {EXACT}" if answer.confidence is None else ""
     owed = getattr(answer.hole, "attribution", "") or ""
     parts = (
-        f"{player.name}{of}; {answer.sequences:,} plays of each shot, seed {answer.seed}: a model's odds.",
+        f"{player.name}{of}; {answer.sequences:,} plays of each shot, seed {answer.seed}: a model's odds."
+        f"{exact}",
         f"Nobody ahead nearer than {units.length(answer.clear_beyond_yd)}. {LOOK}",
         RULES, owed,
     )  # fmt: skip

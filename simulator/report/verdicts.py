@@ -26,7 +26,7 @@ def verdict(answer: Answer, units: Units = YARDS) -> str:
         words = join_words([title(answer, k, units) for k in names], "or")
         any_ = "either" if len(names) < 3 else "any of them"
         said = f"{_capital(words)}: {any_} will do, hit the one you trust{_unasked(answer, names, units)}."
-        return f"{_bad(answer)}{said}{_versions(answer)}"
+        return f"{_bad(answer)}{said}{versions(answer, units)}"
     name = title(answer, answer.recommended, units)
     behind = runner_up(answer)
     if behind is None:
@@ -35,10 +35,13 @@ def verdict(answer: Answer, units: Units = YARDS) -> str:
     strokes = max(answer.alternatives[behind].difference.value, 0.0)
     how = {"clear": "clearly better", "slight": "slightly better"}[answer.verdict]
     said = f"Hit the {name}: {how}{_than(answer, units)}{size_words(answer, strokes, behind)}"
+    return f"{_bad(answer)}{said}{right_words(answer)}."
+
+
+def right_words(answer: Answer) -> str:
+    """For how many of the players this one may be the recommended shot is right; empty when not known."""
     sure = answer.confidence
-    if sure is not None:
-        said += f"; right for {in_ten(sure.best_share)} plausible versions of this player"
-    return f"{_bad(answer)}{said}."
+    return "" if sure is None else f"; right for {in_ten(sure.best_share)} plausible versions of this player"
 
 
 def level(answer: Answer) -> list[int]:
@@ -80,12 +83,12 @@ def _unasked(answer: Answer, names: list[int], units: Units) -> str:
     return f" (you did not ask about the {join_words(words)})" if words else ""
 
 
-def _versions(answer: Answer) -> str:
+def versions(answer: Answer, units: Units = YARDS) -> str:
     """How many of the players this one may be would do best with the same club."""
     sure = answer.confidence
     if sure is None:
         return ""
-    name = answer.best.club
+    name = title(answer, answer.recommended, units)
     return f" It is the {name} for {in_ten(sure.best_share)} plausible versions of this player."
 
 

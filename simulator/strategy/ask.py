@@ -21,7 +21,7 @@ from .confidence import Flip
 from .day import day_note
 from .flips import all_flips, edge_doubt
 from .goals import Goal, GoalLine, chance_difference, recommended, tied_with
-from .plausible import confidence
+from .plausible import BRIEF, FULL, Form, confidence
 from .plays import FIRST_SETS, FIRST_STRIKES, Plays
 from .question import Clock, Progress, Question, question, silent, solve
 from .reaching import reacher, with_goal
@@ -42,6 +42,7 @@ def plan(
     sequences: int = 20_000,
     seed: int = 1,
     quick: bool = False,
+    brief: bool = False,
     progress: Progress | None = None,
     threads: int | None = None,
     goal: Goal | None = None,
@@ -64,6 +65,8 @@ def plan(
         Same seed, same answer, whatever the thread count.
     quick : bool
         Take the player as exact: neither confidence nor what would turn the answer is worked out.
+    brief : bool
+        Unless `quick`: confidence by the brief form (`plausible.BRIEF`), and not what would turn the answer.
     progress : callable, optional
         Told in a few words what is being waited for.
     threads : int, optional
@@ -85,7 +88,8 @@ def plan(
         "plan", hole, player, (), conditions=conditions, start=start, sequences=sequences, seed=seed,
         threads=threads, goal=goal, against=against,
     )  # fmt: skip
-    return _answer(asked, progress or silent, quick)
+    say, clock, form = progress or silent, Clock(), BRIEF if brief else FULL
+    return answer_at(solve(asked, say, clock), asked, say, clock, None if quick else form, turns=not brief)
 
 
 def compare(
@@ -118,20 +122,28 @@ def compare(
         "compare", hole, player, tuple(clubs), conditions=conditions, start=start, sequences=sequences,
         seed=seed, threads=threads, goal=goal,
     )  # fmt: skip
-    return _answer(asked, progress or silent, quick)
+    say, clock = progress or silent, Clock()
+    return answer_at(solve(asked, say, clock), asked, say, clock, None if quick else FULL)
 
 
 MOST_CUT = 0.05
 """Share of plays that may be cut before a mean of scores is no answer (assumed): each is cut at 60."""
 
 
-def _answer(asked: Question, say: Progress, quick: bool) -> Answer:
-    clock = Clock()
-    return answer_at(solve(asked, say, clock), asked, say, clock, quick)
+def answer_at(
+    place: Place, asked: Question, say: Progress, clock: Clock, form: Form | None, turns: bool = True
+) -> Answer:
+    """The answer of a question whose hole is solved.
 
-
-def answer_at(place: Place, asked: Question, say: Progress, clock: Clock, quick: bool) -> Answer:
-    """The answer of a question whose hole is solved; `place` is where it is asked from."""
+    Parameters
+    ----------
+    place : Place
+        Where it is asked from.
+    form : Form or None
+        Of the confidence; None takes the player as exact.
+    turns : bool
+        With confidence: what would turn the answer too.
+    """
     bag, start = place.board.bag, asked.start
     wanted = [asked_club(asked.player, text, bag.shots.shots[: bag.shots.first_part]) for text in asked.clubs]
     say("clubs and lines")
@@ -191,19 +203,20 @@ def answer_at(place: Place, asked: Question, say: Progress, clock: Clock, quick:
         )
     clock.lap("figures")
     sure, flips = None, tuple[Flip, ...]()
-    if not quick and len(choices) > 1 and asked.goal is None:
+    if form is not None and len(choices) > 1 and asked.goal is None:
         say("plausible versions of the player")
         again = rescore(
             place, [choices[k] for k in order], [k in found.given for k in order],
-            np.array([differences[k].value for k in order]), value, asked.seed,
+            np.array([differences[k].value for k in order]), value, asked.seed, form.strikes, form.more,
         )  # fmt: skip
         errors = np.array([differences[k].standard_error for k in order])
         edge = edge_doubt(again, asked.hole, alternatives, asked.seed)
-        sure = confidence(again, asked.player, errors, asked.seed, edge)
+        sure = confidence(again, asked.player, errors, asked.seed, edge, form)
         clock.lap("confidence")
-        say("what would turn the answer")
-        flips = all_flips(again, asked.hole, asked.player, alternatives, asked.seed)
-        clock.lap("flips")
+        if turns:
+            say("what would turn the answer")
+            flips = all_flips(again, asked.hole, asked.player, alternatives, asked.seed)
+            clock.lap("flips")
     return Answer(
         question=asked.kind,
         hole=asked.hole,

@@ -37,6 +37,8 @@ class Confidence:
         Of each, from the number of draws.
     best_share : float
         Of the recommended alternative.
+    form : str
+        ``"full"``, or ``"brief"`` where fewer strikes were spent on it (`plausible.BRIEF`).
     """
 
     draws: int
@@ -44,6 +46,7 @@ class Confidence:
     shares: tuple[float, ...]
     shares_standard_error: tuple[float, ...]
     best_share: float
+    form: str = "full"
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
@@ -53,6 +56,7 @@ class Confidence:
             "shares": list(self.shares),
             "shares_standard_error": list(self.shares_standard_error),
             "best_share": self.best_share,
+            "form": self.form,
         }
 
 

@@ -136,6 +136,7 @@ def play_course(
     tee: str | None = None,
     sequences: int = DEFAULT_SEQUENCES,
     seed: int = 1,
+    quick: bool = False,
     out: str | Path | None = None,
     executor: Executor | None = None,
     threads: int | None = None,
@@ -154,6 +155,8 @@ def play_course(
         Tee in use on every hole; each file's first when left out.
     sequences, seed : int
         Of every plan: its numbers are those of `plan` with the same.
+    quick : bool
+        Take the players as exact: no confidence of the first shots (of the brief form, `plausible.BRIEF`).
     out : path, optional
         Folder where results are kept as they are finished; what is there from the same inputs is not done
         again.
@@ -175,7 +178,7 @@ def play_course(
     _check(players, scenarios, pins)
     say = progress or silent
     store = None if out is None else Store(Path(out))
-    jobs, failures = _jobs(course, tuple(players), tuple(scenarios), tuple(pins), tee, sequences, seed)
+    jobs, failures = _jobs(course, tuple(players), tuple(scenarios), tuple(pins), tee, sequences, seed, quick)
     found: dict[int, dict[str, Any]] = {}
     if store is not None:
         for k, job in enumerate(jobs):
@@ -238,6 +241,7 @@ def _jobs(
     tee: str | None,
     sequences: int,
     seed: int,
+    quick: bool,
 ) -> tuple[list[Job], list[Failure]]:
     """Everything there is to do, and the holes of which it is known already that they have no answer."""
     failures = [Failure(bad.number, bad.file, str(bad.error)) for bad in course.bad]
@@ -265,7 +269,7 @@ def _jobs(
                     message = f"{hole.source or hole.name}: {error}"
                     failures.append(Failure(number, hole.name, message, scenario=day.name, pins=where.name))
     jobs = [
-        Job(number, hole, player, day.name, where.name, conditions, sequences, seed)
+        Job(number, hole, player, day.name, where.name, conditions, sequences, seed, quick)
         for number, hole, day, where, conditions in ready
         for player in players
     ]

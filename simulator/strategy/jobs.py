@@ -38,6 +38,8 @@ class Job:
         Names of the day and of the set of pins.
     conditions : Conditions
     sequences, seed : int
+    quick : bool
+        Take the player as exact: no confidence.
     """
 
     number: int
@@ -48,20 +50,22 @@ class Job:
     conditions: Conditions
     sequences: int
     seed: int
+    quick: bool = False
 
     @cached_property
     def digest(self) -> str:
         """Changes with anything that may change the result."""
         return digest_of(
             SCHEMA, self.number, self.hole, self.player, self.scenario, self.pins, self.conditions,
-            self.sequences, self.seed,
+            self.sequences, self.seed, self.quick,
         )  # fmt: skip
 
 
 def work(job: Job, threads: int = 1) -> dict[str, Any]:
     """The job's result as plain JSON-ready data, the same whoever works it and on however many threads.
 
-    ``answer`` is what `plan`, asked quickly, answers for the same hole, player, day and seed.
+    ``answer`` is what `plan`, asked quickly, answers for the same hole, player, day and seed; unless the job
+    is quick too, with confidence of the brief form, and the verdict that goes by it.
 
     Raises
     ------
@@ -74,7 +78,8 @@ def work(job: Job, threads: int = 1) -> dict[str, Any]:
         conditions=job.conditions,
         sequences=job.sequences,
         seed=job.seed,
-        quick=True,
+        quick=job.quick,
+        brief=True,
         threads=threads,
         against=habit_of(job.player, job.hole),
     )

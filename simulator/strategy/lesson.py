@@ -18,6 +18,7 @@ from .ask import answer_at
 from .ground import surfaces_at
 from .patterns import ClubPattern, club_patterns
 from .places import LIE_WORDS
+from .plausible import FULL
 from .question import Clock, Progress, Question, question, silent, solve
 from .result import Alternative, Answer, Start
 from .search import Place
@@ -96,17 +97,18 @@ def lesson(
     start: Start | None = None,
     sequences: int = 20_000,
     seed: int = 1,
+    quick: bool = False,
     progress: Progress | None = None,
     threads: int | None = None,
 ) -> Lesson:
     """Answer a question and work out what its pictures show; the hole is solved once.
 
-    The player is taken as exact (``quick`` of `plan`): how sure the decision is stands on the answer screen.
-
     Parameters
     ----------
     clubs : sequence of str
         Clubs to set against one another as in `compare`; without any, the best of the bag as in `plan`.
+    quick : bool
+        Take the player as exact: the verdict without confidence. The shot at the green always does.
 
     Other parameters, and errors: see `simulator.strategy.ask.plan`.
     """
@@ -117,7 +119,7 @@ def lesson(
     say = progress or silent
     clock = Clock()
     place = solve(asked, say, clock)
-    answer = answer_at(place, asked, say, clock, quick=True)
+    answer = answer_at(place, asked, say, clock, None if quick else FULL, turns=False)
     say("aims")
     home = answer.value_map_score - (answer.start.played or 0)
     others = [k for k in range(len(answer.alternatives)) if k != answer.recommended]
@@ -174,7 +176,7 @@ def _approach(place: Place, asked: Question, answer: Answer, say: Progress) -> A
             asked, kind="plan", clubs=(), start=start, sequences=min(asked.sequences, APPROACH_SEQUENCES)
         )
         there = replace(place, x_yd=start.x_yd, y_yd=start.y_yd, lie=int(later.lie))
-        answer = answer_at(there, later, say, Clock(), quick=True)
+        answer = answer_at(there, later, say, Clock(), None)
     return answer
 
 

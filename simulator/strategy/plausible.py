@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -19,7 +19,7 @@ from ..player.model import Player
 from ..tables.game import Board
 from ..tables.varied import same_yards, varied_strikes
 from .confidence import EVEN_STROKES, Confidence
-from .rescore import Rescore
+from .rescore import MORE_STRIKES, STRIKES, Rescore
 from .search import Place
 
 DRAWS = 200
@@ -32,8 +32,40 @@ ONCE = Effort(many=64, again=0)
 """How hard the map is worked for each of them: differences of shared strikes need few."""
 
 
+@dataclass(frozen=True)
+class Form:
+    """How thoroughly confidence is worked out; players and maps are as many in every form.
+
+    Attributes
+    ----------
+    name : str
+    strikes, more : int
+        Strikes in each scramble of the first shots, and where scatter counts (`rescore`).
+    once : Effort
+        How hard the map is worked for each of the first players.
+    """
+
+    name: str
+    strikes: int
+    more: int
+    once: Effort
+
+
+FULL = Form("full", STRIKES, MORE_STRIKES, ONCE)
+"""Of a single answer."""
+
+BRIEF = Form("brief", 64, 256, Effort(many=16, again=0))
+"""Of a course. Fewer strikes, not fewer players: with 8 maps in place of 24, or none, it strays farther from
+the full form than with a quarter of the strikes at each node (``benchmarks/brief_confidence.py``)."""
+
+
 def confidence(
-    again: Rescore, player: Player, errors: np.ndarray, seed: int, edge: np.ndarray | None = None
+    again: Rescore,
+    player: Player,
+    errors: np.ndarray,
+    seed: int,
+    edge: np.ndarray | None = None,
+    form: Form = FULL,
 ) -> Confidence:
     """For how many plausible players each alternative is the best.
 
@@ -46,6 +78,8 @@ def confidence(
     seed : int
     edge : float64[choices], optional
         What one standard deviation of an uncertain edge does to them (`flips.edge_doubt`).
+    form : Form
+        That `again` was made for too.
 
     Notes
     -----
@@ -54,7 +88,7 @@ def confidence(
     doubt of their own: measured, it adds 3 % at the most to what the clubs' doubt scatters a lead by.
     """
     players = plausible_players(player, DRAWS, seed)
-    maps = revalued_maps(again.place, players[:SOLVED], player, seed)
+    maps = revalued_maps(again.place, players[:SOLVED], player, seed, form.once)
     behind = plausible_behind(again, player, players, maps, seed)
     luck = np.random.default_rng([seed, 0xC0FF])
     behind = behind + errors * luck.standard_normal(behind.shape)
@@ -69,6 +103,7 @@ def confidence(
         shares=tuple(won.tolist()),
         shares_standard_error=tuple(np.sqrt(kept * (1.0 - kept) / DRAWS).tolist()),
         best_share=float(won[0]),
+        form=form.name,
     )
 
 
@@ -98,7 +133,9 @@ def plausible_behind(
     return np.asarray(behind - behind[:, :1])
 
 
-def revalued_maps(place: Place, players: Sequence[Player], player: Player, seed: int) -> list[Board]:
+def revalued_maps(
+    place: Place, players: Sequence[Player], player: Player, seed: int, once: Effort = ONCE
+) -> list[Board]:
     """The map worked out anew, its plan held: for the player asked about, then for each of the others.
 
     Held in yards: where a club is planned, each takes his own that carries as far.
@@ -109,7 +146,7 @@ def revalued_maps(place: Place, players: Sequence[Player], player: Player, seed:
     return [
         revalue_map(
             with_strikes(board, strikes), board, seed=seed, instead=same_yards(board.bag, strikes),
-            effort=ONCE, threads=place.threads,
+            effort=once, threads=place.threads,
         )
         for strikes in rows
     ]  # fmt: skip

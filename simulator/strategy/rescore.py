@@ -36,7 +36,8 @@ class Rescore:
         Expected strokes behind the recommended one as the answer has them.
     replay : float
         Value of playing again from the place, which decides between reliefs.
-    strikes, more : float64[SETS, STRIKES, STRIKE_LUCK], float64[SETS, MORE_STRIKES, STRIKE_LUCK]
+    strikes, more : float64[SETS, n, STRIKE_LUCK]
+        STRIKES and MORE_STRIKES in each unless others were asked for.
     """
 
     place: Place
@@ -96,10 +97,12 @@ def rescore(
     behind: np.ndarray,
     replay: float,
     seed: int,
+    strikes: int = STRIKES,
+    more: int = MORE_STRIKES,
 ) -> Rescore:
-    """Alternatives ready to be scored again; see `Rescore`."""
-    strikes, more = strike_sets(seed + 24, SETS, STRIKES), strike_sets(seed + 25, SETS, MORE_STRIKES)
-    return Rescore(place, tuple(choices), tuple(given), behind, replay, strikes, more)
+    """Alternatives ready to be scored again, by so many strikes in a scramble; see `Rescore`."""
+    sets = strike_sets(seed + 24, SETS, strikes), strike_sets(seed + 25, SETS, more)
+    return Rescore(place, tuple(choices), tuple(given), behind, replay, *sets)
 
 
 def lowest(values: np.ndarray) -> np.ndarray:

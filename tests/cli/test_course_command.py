@@ -64,6 +64,13 @@ def test_files_and_the_screen(asked: list[Job], tmp_path: Path, capsys: pytest.C
     assert first == {path.name: path.read_bytes() for path in (tmp_path / "out").iterdir() if path.is_file()}
 
 
+def test_quick_is_another_question(asked: list[Job], tmp_path: Path) -> None:
+    """What was worked with confidence does not stand in for what was asked without, nor the other way."""
+    assert _run(["course", "links", "-o", "out"]) == 0
+    assert _run(["course", "links", "-o", "out", "--quick"]) == 0
+    assert [job.quick for job in asked] == [False] * 3 + [True] * 3
+
+
 def test_json_alone_on_standard_output(asked: list[Job], capsys: pytest.CaptureFixture[str]) -> None:
     assert _run(["course", "links", "--json"]) == 0
     found = json.loads(capsys.readouterr().out)

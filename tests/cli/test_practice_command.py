@@ -47,6 +47,24 @@ def test_a_folder_is_a_course(stand_in, capsys, tmp_path) -> None:
     assert "2 holes" in capsys.readouterr().out
 
 
+def test_a_course_by_its_name_plays_its_holes_in_order(stand_in, capsys) -> None:
+    assert _run(["practice", "ostrel-heath", "--pin", "front"]) == 0
+    holes = stand_in[0][0]
+    assert len(holes) == 18 and holes[0].name == "First Furrow" and holes[3].name == "Crooked Ash"
+    assert "18 holes" in capsys.readouterr().out
+
+
+def test_a_bad_hole_of_a_folder_is_told_and_left_out(stand_in, capsys, tmp_path) -> None:
+    text = (Path(__file__).parents[2] / "holes" / "eel-trap.toml").read_text("utf-8")
+    (tmp_path / "01-good.toml").write_text(text, encoding="utf-8")
+    (tmp_path / "02-torn.toml").write_text("name =", encoding="utf-8")
+    assert _run(["practice", str(tmp_path)]) == 0
+    assert len(stand_in[0][0]) == 1 and "left out: " in capsys.readouterr().err
+    (tmp_path / "01-good.toml").unlink()
+    assert _run(["practice", str(tmp_path)]) == 2
+    assert "no hole of it can be read" in capsys.readouterr().err
+
+
 def test_an_empty_folder_is_refused(tmp_path, capsys) -> None:
     assert _run(["practice", str(tmp_path)]) == 2
     assert "no hole file" in capsys.readouterr().err

@@ -144,6 +144,8 @@ def test_words_of_a_cell(answer: CourseAnswer) -> None:
     assert (club_words(one), line_words(one)) == ("5-iron low", "pin")
     one |= {"club": "sand wedge", "flight": "part", "carry_yd": 41.6, "aim_offset_yd": 3.6}
     assert (club_words(one), line_words(one)) == ("sand wedge part 42", "4R")
+    one |= {"club": "50-degree wedge", "flight": "gripped", "carry_yd": 87.6}
+    assert club_words(one) == "50-degree wedge gripped 88"
 
 
 def test_how_sure(answer: CourseAnswer) -> None:
@@ -155,6 +157,56 @@ def test_how_sure(answer: CourseAnswer) -> None:
     assert sure(verdict=None, confidence=None) == "clear"
     assert sure(verdict=None, confidence=None, tied=[0, 1]) == "either"
     assert sure(verdict="slight", confidence={"best_share": 0.74}) == "slight 7/10"
+    assert sure(verdict="slight", confidence={"best_share": 0.89}) == "slight 8/10"  # never more than there are
+    assert sure(verdict="clear", confidence={"best_share": 0.97}) == "clear >9/10"
+    assert sure(verdict="either", confidence={"best_share": 0.04}) == "either <1/10"
+
+
+@pytest.fixture(scope="module")
+def sure_answer(answer: CourseAnswer) -> CourseAnswer:
+    """The same with confidence: 8 in 10 for the first alternative."""
+    results = json.loads(json.dumps(answer.results))
+    for one in results:
+        one["answer"] |= {
+            "verdict": "slight",
+            "confidence": {
+                "draws": 200, "solved": 24, "shares": [0.81, 0.19], "shares_standard_error": [0.03, 0.03],
+                "best_share": 0.81, "form": "brief",
+            },
+        }  # fmt: skip
+    return replace(answer, results=tuple(results))
+
+
+def test_pages_say_for_how_many_players_like_this_one(answer: CourseAnswer, sure_answer: CourseAnswer) -> None:
+    text, team = course_summary(sure_answer), team_page(sure_answer)
+    assert max(map(len, (text + "\n" + team).splitlines())) <= 80
+    assert "0.13 slight 8/10" in text.split("\n\n")[1].splitlines()[1]
+    for page in (text, team):
+        words = " ".join(page.split())
+        assert "ten plausible versions" in words and "brief form" in words and "taken as exact" not in words
+    rows = [line for line in team.splitlines() if line.startswith(" 2 ")]
+    assert [row.count("3-wood 9L* 8/10") for row in rows] == [3, 3, 2]  # three side by side
+    assert "sure: player taken as exact." in " ".join(course_summary(answer).split())
+    assert "plausible" not in team_page(answer)
+
+
+def test_the_widest_row_fits(sure_answer: CourseAnswer) -> None:
+    results = json.loads(json.dumps(sure_answer.results))
+    for one in results:
+        one["answer"]["verdict"] = "either"
+        one["answer"]["confidence"]["best_share"] = 0.99
+    wide = course_summary(replace(sure_answer, results=tuple(results)))
+    assert max(map(len, wide.splitlines())) <= 80 and "either >9/10" in wide
+
+
+def test_the_csv_says_for_how_many_each_is_best(answer: CourseAnswer, sure_answer: CourseAnswer) -> None:
+    rows = list(csv.DictReader(io.StringIO(course_csv(sure_answer))))[:3]
+    assert [(row["role"], row["best_for"], row["best_for_standard_error"]) for row in rows] == [
+        ("best", "0.81", "0.03"), ("other", "0.19", "0.03"), ("habit", "", ""),
+    ]  # fmt: skip
+    assert rows[0]["sure"] == "slight 8/10"
+    bare = list(csv.DictReader(io.StringIO(course_csv(answer))))
+    assert {row["best_for"] for row in bare} == {""}
 
 
 def test_failures_say_of_what(answer: CourseAnswer) -> None:

@@ -22,10 +22,12 @@ from pypdf import PdfReader
 from simulator.errors import UsageError
 from simulator.hole import load_hole
 from simulator.report import shotplot
+from simulator.report.figures import in_ten
 from simulator.report.lessonmaps import draw_approach, draw_cloud, draw_plan_map, draw_value
 from simulator.report.lessonpages import PAGES, lesson_pages, save_lesson
 from simulator.report.takeaways import plan_words, times_words
 from simulator.report.units import METRES
+from simulator.report.verdicts import verdict
 from simulator.strategy.lesson import Lesson
 
 HOLES = ("withy-drain", "eel-trap", "long-sluice")  # the busiest, the plainest, the longest
@@ -175,9 +177,35 @@ def test_metres_leave_no_yard_on_a_page(tmp_path: Path) -> None:
 
 
 def test_equal_clubs_are_both_named() -> None:
-    answer = fake_answers.answer(tied=(0, 1))
+    level = (
+        {"club": "3-wood", "carry_yd": 180.0, "score": 5.2},
+        {"club": "driver", "carry_yd": 196.0, "score": 5.21, "difference": 0.01},
+    )
+    answer = fake_answers.answer(tied=(0, 1), clubs=level)
     words = " ".join(plan_words(fake_lessons.lesson(answer=answer)))
-    assert "The 3-wood or the driver" in words and "neither is ahead" in words and "saves a shot" not in words
+    assert "The 3-wood or the driver: either will do, hit the one you trust." in words
+    assert "saves a shot" not in words and "plausible" not in words
+
+
+@pytest.mark.parametrize("share", [0.4, 0.74, 0.93, 0.99])
+def test_the_sheet_is_as_sure_as_the_answer_screen(share: float, tmp_path: Path) -> None:
+    """Verdict and share as the screen words them; with a share below two thirds either will do."""
+    answer = fake_answers.answer(sure=share)
+    words = " ".join(plan_words(fake_lessons.lesson(answer=answer))).replace("\N{NO-BREAK SPACE}", " ")
+    screen = verdict(answer).replace("\N{NO-BREAK SPACE}", " ")
+    versions = f"for {in_ten(share)} plausible versions of this player"
+    assert versions in screen and versions in words
+    for said in ("either will do", "lightly better", "learly better"):
+        assert (said in words) == (said in screen)
+    assert ("Hit the 3-wood" in words) == (share >= 2 / 3)
+    sheet = fake_lessons.lesson(answer=answer)
+    (_, figure), *_ = lesson_pages(sheet, only=("plan",))
+    figure.draw_without_rendering()
+    check_words(figure)
+    save_lesson(sheet, tmp_path / "a.pdf", only=("plan",))
+    assert "taken as exact" not in pdf_words(tmp_path / "a.pdf")[0]
+    save_lesson(fake_lessons.lesson(), tmp_path / "b.pdf", only=("plan",))
+    assert "taken as exact" in " ".join(pdf_words(tmp_path / "b.pdf")[0].split())
 
 
 def test_one_club_alone_is_no_comparison(tmp_path: Path) -> None:

@@ -24,7 +24,7 @@ from simulator.strategy.course import CourseAnswer, Pins, play_course
 from simulator.strategy.digest import digest_of
 from simulator.strategy.habit import habit_of
 from simulator.strategy.initials import with_initials
-from simulator.strategy.jobs import Job
+from simulator.strategy.jobs import Job, work
 from simulator.strategy.store import Store
 
 SEQUENCES, SEED = 400, 3
@@ -70,15 +70,34 @@ def on_threads(one_hole: Course) -> CourseAnswer:
 
 
 def test_every_hole_is_the_single_plan(course: Course, on_threads: CourseAnswer) -> None:
-    """The course's answer is `plan --quick`'s for the same seed, key by key, to the last bit; so is each pin's, since
-    a value map is of one pin and is solved anew for the next."""
+    """The course's answer is `plan --quick`'s for the same seed, key by key, to the last bit, but for how sure it is;
+    so is each pin's, since a value map is of one pin and is solved anew for the next."""
     assert [one["pins"] for one in on_threads.results] == ["first", "back"] and not on_threads.failures
     single = plan(
         course.holes[0].with_pin("back"), player_named("isolde"), conditions=STILL.conditions(0.0),
         sequences=SEQUENCES, seed=SEED, quick=True, threads=1,
     )  # fmt: skip
-    assert on_threads.results[1]["answer"] == single.to_dict()
+    told, sure = on_threads.results[1]["answer"], {"verdict", "confidence"}
+    assert told.keys() == single.to_dict().keys()
+    assert {key: told[key] for key in told.keys() - sure} == {
+        key: value for key, value in single.to_dict().items() if key not in sure
+    }
     assert "habit" not in single.to_dict() and single.against is None
+
+
+def test_how_sure_the_first_shot_is() -> None:
+    """By the brief form, on a hole with more than one club to it; all else is `plan --quick`'s to the last bit."""
+    hole, isolde = load_hole("eel-trap"), player_named("isolde")
+    made = Job(1, hole, isolde, "still", "first", STILL.conditions(hole.bearing_deg), SEQUENCES, SEED)
+    told, again = work(made)["answer"], work(made, threads=2)["answer"]
+    assert told == again
+    confidence, shares = told["confidence"], told["confidence"]["shares"]
+    assert (confidence["form"], confidence["draws"], confidence["solved"]) == ("brief", 200, 24)
+    assert len(shares) == len(told["alternatives"]) > 1 and sum(shares) == pytest.approx(1.0)
+    assert confidence["best_share"] == shares[0] and 0.0 < shares[0] < 1.0 and told["flips"] == []
+    single = plan(hole, isolde, conditions=made.conditions, sequences=SEQUENCES, seed=SEED, quick=True).to_dict()
+    sure = {"verdict": None, "confidence": None}
+    assert told | sure == single | sure
 
 
 def test_the_habit_is_played_with_the_same_luck(course: Course, on_threads: CourseAnswer) -> None:
@@ -87,8 +106,8 @@ def test_the_habit_is_played_with_the_same_luck(course: Course, on_threads: Cour
     against = habit_of(isolde, course.holes[0])
     habit = on_threads.results[0]["habit"]
     answer = plan(
-        course.holes[0], isolde, conditions=STILL.conditions(0.0), sequences=SEQUENCES, seed=SEED, quick=True,
-        threads=1, against=f"{isolde.clubs[-2].name}@6",
+        course.holes[0], isolde, conditions=STILL.conditions(0.0), sequences=SEQUENCES, seed=SEED, brief=True,
+        threads=2, against=f"{isolde.clubs[-2].name}@6",
     )  # fmt: skip
     assert against.partition("@")[0] == habit["club"] and habit["aim_given"]
     assert habit["aim_offset_yd"] == pytest.approx(0.0, abs=1e-9)
@@ -99,6 +118,19 @@ def test_the_habit_is_played_with_the_same_luck(course: Course, on_threads: Cour
     assert beside.difference.value == pytest.approx(gap, abs=1e-9)
     apart = np.hypot(beside.score.standard_error, answer.best.score.standard_error)
     assert beside.difference.standard_error < apart
+
+
+def test_a_quick_course_is_the_quick_plan(one_hole: Course, on_threads: CourseAnswer) -> None:
+    """Without confidence, and everything else as with it."""
+    answer = play_course(one_hole, [player_named("isolde")], sequences=SEQUENCES, seed=SEED, quick=True)
+    quick, told = answer.results[0], on_threads.results[0]
+    single = plan(
+        one_hole.holes[0], player_named("isolde"), conditions=STILL.conditions(0.0), sequences=SEQUENCES,
+        seed=SEED, quick=True, threads=1,
+    )  # fmt: skip
+    assert quick["answer"] == single.to_dict() and quick["answer"]["confidence"] is None
+    assert quick["plays"] == told["plays"] and quick["habit"] == told["habit"]
+    assert quick["digest"] != told["digest"]
 
 
 def test_blocks_say_what_the_answer_says(on_threads: CourseAnswer) -> None:
@@ -327,6 +359,7 @@ def test_the_digest_changes_with_everything_that_matters(course: Course) -> None
         job(course, hole=replace(hole, features=hole.features[:-1])), job(course, player=other),
         job(course, player=replace(player, habit="3w")), job(course, conditions=windy), job(course, seed=4),
         job(course, sequences=500), job(course, number=2), job(course, hole=course.holes[1]),
+        job(course, quick=True),
     ]  # fmt: skip
     digests = [one.digest for one in (plain, *changed)]
     assert len(set(digests)) == len(digests)

@@ -27,7 +27,7 @@ SEQUENCES = 2_000
 @functools.cache
 def made() -> Lesson:
     hole, player = load_hole("withy-drain"), load_player("barnaby")
-    return lesson(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3)
+    return lesson(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3, quick=True)
 
 
 @pytest.mark.slow
@@ -35,6 +35,16 @@ def test_the_answer_is_that_of_compare() -> None:
     hole, player = load_hole("withy-drain"), load_player("barnaby")
     answer = ask.compare(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3, quick=True)
     assert made().answer.to_dict() == answer.to_dict()
+
+
+@pytest.mark.slow
+def test_it_is_as_sure_as_compare() -> None:
+    """Confidence and verdict of the answer screen, to the last bit; what would turn it is not looked for."""
+    hole, player = load_hole("withy-drain"), load_player("barnaby")
+    sheet = lesson(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3).answer.to_dict()
+    answer = ask.compare(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3).to_dict()
+    assert answer["flips"] and sheet["confidence"]["form"] == "full"
+    assert sheet | {"flips": None} == answer | {"flips": None}
 
 
 def test_curves_pass_through_their_alternative_and_have_a_flat_bottom() -> None:
