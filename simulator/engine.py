@@ -50,10 +50,10 @@ class Effort:
     """
 
     few: int = 16
-    more: int = 128
+    more: int = 256
     commit: int = 64
     many: int = 256
-    near: int = 64
+    near: int = 128
     sketch: int = 256
     scrambles: int = 16
     band_yd: float = 20.0

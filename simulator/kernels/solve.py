@@ -11,7 +11,7 @@ from ._compile import entry, kernel
 from .air import moment_wind
 from .ground import surface_at
 from .shot import intended_shot, play_shot
-from .value import plan_at
+from .value import AIM_APART, REACH_APART, plan_at
 
 HEAD_SHARE = 0.035
 """Share of its still-air carry by which a club may exceed the distance, per yd/s of head wind: more than any
@@ -32,8 +32,11 @@ FIRST_AIMS, LEADING = 3, 3
 MOST_CANDIDATES = 900
 """Room for the actions of one screening."""
 
-FIRST_STEP = 0.035
-"""First step of refining an aim [rad], 2 degrees; the second is half of it."""
+AIM_STEP = 0.06
+"""Step of refining an aim [rad], 3.4 degrees: long beside the luck of the strikes, short beside a hazard."""
+
+REACH_STEP = 0.06
+"""Step of refining a part swing's carry, as a share of it."""
 
 
 @kernel
@@ -241,6 +244,82 @@ def _best_few(scratch, count, keep, picked):
 
 
 @kernel
+def _merged(tries, count):
+    """Make one of tries that play one shot on nearly one line, their mean; returns how many are left.
+
+    Neighbours' choices differ by the luck of their strikes more than by their places. The last column counts.
+    """
+    n = 0
+    for k in range(count):
+        found = 0
+        while found < n and not (
+            tries[found, 0] == tries[k, 0]
+            and abs(tries[found, 1] - tries[k, 1]) < AIM_APART
+            and abs(tries[found, 2] - tries[k, 2]) < REACH_APART
+        ):
+            found += 1
+        if found == n:
+            n += 1
+            for q in range(3):
+                tries[found, q] = tries[k, q]
+            tries[found, 3] = 0.0
+        tries[found, 3] += 1.0
+        for q in range(1, 3):
+            tries[found, q] += (tries[k, q] - tries[found, q]) / tries[found, 3]
+    return n
+
+
+@kernel
+def _refine(game, x, y, lie, spread, replay, strikes, best, column, step, lowest):
+    """Move one number of an action to where the parabola through three scores a step apart is lowest.
+
+    So few strikes cannot tell which of two aims close together is better, and the lower of two noisy scores
+    is mostly the luckier; scores far apart say where between them the best lies.
+
+    Parameters
+    ----------
+    best : float64[ACTION_COLUMNS]
+        The action; changed.
+    column : int
+        Which of its numbers.
+    step : float
+    lowest : float
+        Its score over the strikes.
+
+    Returns
+    -------
+    float
+        The score of the middle one of the three.
+    """
+    middle, before, after = best[column], 0.0, 0.0
+    for k in range(3):
+        off = 2.0 * k - 1.0
+        if k == 2:  # once more beyond a side that was better, which then is the middle
+            if before >= lowest and after >= lowest:
+                break
+            off = 2.0 if after < before else -2.0
+        best[column] = middle + off * step
+        cost, again = score_action(game, x, y, lie, spread, best[0], best[1], best[2], replay, strikes)
+        score = closed(cost, again)
+        if k == 0:
+            before = score
+        elif k == 1:
+            after = score
+        elif off > 0.0:
+            middle += step
+            before, lowest, after = lowest, after, score
+        else:
+            middle -= step
+            before, lowest, after = score, before, lowest
+    bend = before - 2.0 * lowest + after
+    off = -1.0 if before < after else 1.0
+    if bend > 0.0:
+        off = min(max(0.5 * (before - after) / bend, -1.0), 1.0)
+    best[column] = middle + off * step
+    return lowest
+
+
+@kernel
 def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, scratch, tries, picked, best):
     """Best action from a place: screened with few strikes, re-scored with more, then refined.
 
@@ -256,7 +335,7 @@ def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, s
         Strikes that screen, strikes that decide.
     scratch : float64[m, 4]
         Room for the candidates.
-    tries : float64[KEPT, 3]
+    tries : float64[KEPT, 4]
     picked : int64[KEPT]
         Room too.
     best : float64[ACTION_COLUMNS]
@@ -271,8 +350,9 @@ def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, s
             for q in range(3):
                 tries[n, q] = seeds[k, q]
             n += 1
-    seeded = n > 0
-    if not seeded:
+    if n > 0:
+        n = _merged(tries, n)
+    else:
         count, scored = _candidates(game, x, y, lie, aims, wide_aims, scratch), 0
         for turn in range(2):  # every club at a few aims, then the leading clubs at all of them
             if turn == 1:
@@ -288,38 +368,19 @@ def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, s
             for q in range(3):
                 tries[k, q] = scratch[picked[k], q]
     lowest = 1e9
-    for stage in range(3):  # the tries as they are, then two rounds of steps round the best of them
-        if stage == 1 and seeded:
-            continue  # refined before: only the shorter step
-        if stage > 0:
-            n = 2
-            step = FIRST_STEP / stage
-            for k in range(4):
-                for q in range(3):
-                    tries[k, q] = best[q]
-            tries[0, 1] -= step
-            tries[1, 1] += step
-            if best[0] < 0.0:
-                stretch = 0.06 * (distance + best[2]) / stage + 0.3
-                tries[2, 2] -= stretch
-                tries[3, 2] += stretch
-                n = 4
-        for k in range(n):
-            known = False  # neighbours often agree
-            for j in range(k):
-                known = known or (
-                    tries[j, 0] == tries[k, 0] and tries[j, 1] == tries[k, 1] and tries[j, 2] == tries[k, 2]
-                )
-            if known:
-                continue
-            cost, again = score_action(
-                game, x, y, lie, spread, tries[k, 0], tries[k, 1], tries[k, 2], replay, more
-            )
-            score = closed(cost, again)
-            if score < lowest - 1e-12:
-                lowest = score
-                for q in range(3):
-                    best[q] = tries[k, q]
+    for k in range(n):
+        cost, again = score_action(
+            game, x, y, lie, spread, tries[k, 0], tries[k, 1], tries[k, 2], replay, more
+        )
+        score = closed(cost, again)
+        if score < lowest - 1e-12:
+            lowest = score
+            for q in range(3):
+                best[q] = tries[k, q]
+    lowest = _refine(game, x, y, lie, spread, replay, more, best, 1, AIM_STEP, lowest)
+    if best[0] < 0.0:
+        stretch = REACH_STEP * (distance + best[2]) + 0.3
+        _refine(game, x, y, lie, spread, replay, more, best, 2, stretch, lowest)
 
 
 @entry
@@ -349,7 +410,7 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
     """
     scratch = np.empty((MOST_CANDIDATES, 4))
     best = np.empty(3)
-    tries = np.empty((KEPT, 3))
+    tries = np.empty((KEPT, 4))
     picked = np.empty(KEPT, np.int64)
     for k in range(first, last):
         x, y, lie, replay, scramble = (
