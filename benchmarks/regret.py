@@ -5,7 +5,7 @@ same game: nodes half as far apart (a quarter of the cell area), eight times the
 own, as fine as the default's map, on which every action is scored with the strikes that decide. Without a
 sketch a reference plays worse than the default (0.06 strokes on long-sluice for Barnaby): where a ball may be
 dropped farther from the hole, nothing is known yet of that place but a guess. Both play the same sequences
-(the luck, stroke by stroke), putts counted by their expectation: the mean difference is the regret, in strokes.
+(the luck, stroke by stroke), putts counted by their expectation: the mean difference is the regret [strokes].
 The map's own figure for the tee is set against the default's sequences, which it has not seen.
 
 The whole table takes an hour on two cores; ``--screened`` lets the reference screen as the default does,
