@@ -45,12 +45,11 @@ def list_(units: o.UnitsOption = "yards") -> None:
 
     Example: holesim list
     """
+    from ..hole import bundled_courses, bundled_holes, load_course, load_hole
+    from ..player import bundled_players, load_player
     from ..report.units import units_named
 
     shown = units_named(units)
-    from ..hole import bundled_courses, bundled_holes, load_course, load_hole
-    from ..player import bundled_players, load_player
-
     typer.echo("holes:")
     for name in bundled_holes():
         hole = load_hole(name)
