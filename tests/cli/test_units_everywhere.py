@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 from all_commands import COMMANDS
+from test_survey_command import READINGS
 
 from simulator.cli import _run
 from simulator.errors import UsageError
@@ -23,19 +24,6 @@ YARD = 0.9144
 
 WORDS = "par 4, 372; fairway 28 wide; pond right 213 to 254, edge 14; out left 34; green 24 deep, pin 7 on"
 COURSE = str(Path(__file__).parents[1] / "hole" / "maps" / "tidewrack.osm")
-READINGS = """
-name = "Mill 7th"
-par = 4
-[[stand]]
-name = "tee"
-readings = [
-  { to = "flag", range_yd = 340 }, { to = "front", range_yd = 331 }, { to = "back", range_yd = 356 },
-  { to = "oak", range_yd = 341, side = "right" }, { gap_yd = 20, between = ["flag", "oak"] },
-]
-[hole]
-fairway = [{ from_yd = 150, to_yd = "front", left_yd = -15, right_yd = 15 }]
-"""
-
 Said = Callable[..., str]
 
 
