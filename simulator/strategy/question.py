@@ -6,6 +6,8 @@ import time
 from collections.abc import Callable
 from dataclasses import dataclass
 
+import numpy as np
+
 from ..conditions import Conditions
 from ..engine import default_threads, must_compile, solve_map
 from ..errors import UsageError
@@ -20,6 +22,7 @@ from .goals import Goal
 from .places import tee_start
 from .result import Start
 from .search import Place
+from .traffic import likely_places
 
 LEAST_SEQUENCES, MOST_SEQUENCES = 100, 1_000_000
 
@@ -146,6 +149,16 @@ def solve(ask: Question, say: Progress, clock: Clock) -> Place:
     clock.lap("bag")
     say("value map")
     empty = make_board(ask.hole, bag, raster)
-    board: Board = solve_map(empty, sketch=make_sketch(empty, ask.hole), seed=ask.seed, threads=ask.threads)
+    named = {shot_meant(ask.player, text).club.name for text in ask.clubs}
+    must = [k for k, shot in enumerate(bag.shots.shots[: bag.shots.first_part]) if shot.club.name in named]
+
+    def here(board: Board) -> Place:
+        return Place(board, ask.start.x_yd, ask.start.y_yd, int(ask.lie), ask.threads)
+
+    def balls(sketch: Board) -> np.ndarray:
+        return likely_places(here(sketch), must, ask.seed + 26)
+
+    sketch = make_sketch(empty, ask.hole)
+    board = solve_map(empty, sketch=sketch, balls=balls, seed=ask.seed, threads=ask.threads)
     clock.lap("value_map")
-    return Place(board, ask.start.x_yd, ask.start.y_yd, int(ask.lie), ask.threads)
+    return here(board)
