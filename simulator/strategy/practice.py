@@ -210,7 +210,7 @@ class _Today:
 
     def changed(self, player: Player, held: Board, shorter: int) -> Place:
         """The place on a board of another player, the plan of another held but for what is refined."""
-        board = make_board(self.hole, self._bag(player), self.raster)
+        board = make_board(self.hole, self._bag(player), self.raster, nodes=self.own.board.nodes)
         also = _clubs_near(held.bag, shorter) if shorter else None
         anew = revalue_map(board, held, seed=self.seed, also=also, effort=EFFORT, threads=self.own.threads)
         return replace(self.own, board=anew)

@@ -16,7 +16,7 @@ from ..hole.model import Hole
 from ..physics.wind import WIND_MOST_MPH
 from ..tables.bag import Bag, day_wind
 from ..tables.flights import YDPS_PER_MPH
-from ..tables.game import Board, make_board
+from ..tables.game import Board, make_board, make_sketch
 from ..tables.varied import in_wind, stock_flights
 from ..units import compass_deg
 from .confidence import Flip
@@ -46,11 +46,11 @@ def wind_flips(again: Rescore, hole: Hole, seed: int) -> tuple[Flip, Flip]:
     choice = again.choices[0]
     pin = hole.pin
     bearing = math.atan2(pin.x_yd - place.x_yd, pin.y_yd - place.y_yd) + float(choice.action[1])
-    steps = [2.0 * grid.step_yd for grid in (place.board.nodes.coarse, place.board.nodes.fine)]
+    nodes = make_sketch(place.board, hole).nodes
 
     def strokes(mph: float, toward: float) -> np.ndarray:
         windy = replace(bag, conditions=_blown(conditions, mph, toward))
-        empty = make_board(hole, windy, place.board.raster, coarse_yd=steps[0], fine_yd=steps[1])
+        empty = make_board(hole, windy, place.board.raster, nodes=nodes)
         also = _making_up(place.board, windy, hole)
         anew = revalue_map(
             empty, place.board, seed=seed, also=also, places=again.balls, effort=EFFORT, threads=place.threads

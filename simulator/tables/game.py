@@ -94,6 +94,7 @@ def make_board(
     bag: Bag,
     raster: Raster | None = None,
     *,
+    nodes: Nodes | None = None,
     coarse_yd: float = COARSE_YD,
     fine_yd: float = FINE_YD,
     cell_yd: float = CELL_YD,
@@ -105,6 +106,8 @@ def make_board(
     ----------
     raster : Raster, optional
         The hole's ground if it is made already (of `cell_yd` otherwise).
+    nodes : Nodes, optional
+        If they are placed already; else they are placed with the spacings given.
     coarse_yd, fine_yd, cell_yd : float
         Node spacings and raster cell [yd]; tests refine them.
     hole_out_scale : float
@@ -146,7 +149,8 @@ def make_board(
         coarse_plan=np.zeros((1, 1, 1, c.ACTION_COLUMNS), np.float32),
         fine_plan=np.zeros((1, 1, 1, c.ACTION_COLUMNS), np.float32),
     )
-    nodes = place_nodes(hole, raster, coarse_yd, fine_yd)
+    if nodes is None:
+        nodes = place_nodes(hole, raster, coarse_yd, fine_yd)
     return _with_nodes(Board(game, bag, raster, nodes), nodes)
 
 
