@@ -77,11 +77,12 @@ UnitsOption = Annotated[
     str, typer.Option("--units", metavar="UNITS", help="'yards' or 'metres', on everything but the JSON.")
 ]
 TargetOption = Annotated[
-    int | None,
+    str | None,
     typer.Option(
-        "--target", min=1, metavar="N", help="Recommend by the chance of N strokes or better on the hole."
+        "--target", metavar="N",
+        help="Recommend by the chance of N strokes or better on the hole; par, birdie, bogey too.",
     ),
-]
+]  # fmt: skip
 LeaveOption = Annotated[
     str | None,
     typer.Option(
