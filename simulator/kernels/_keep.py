@@ -55,7 +55,7 @@ def _mark_used(folder: Path) -> None:
 def _remove_unused(folder: Path) -> None:
     """Once a process, when something is kept in `folder`: take away its neighbours that nobody uses.
 
-    Only real folders named as these are, and never a failure: what cannot be removed stays.
+    Only folders named as these are (rmtree follows no link), and never a failure: what cannot be removed stays.
     """
     if folder in _CLEANED:
         return
@@ -63,7 +63,7 @@ def _remove_unused(folder: Path) -> None:
     oldest = time.time() - UNUSED_DAYS * 86_400.0
     try:
         for other in folder.parent.iterdir():
-            ours = _FOLDER.fullmatch(other.name) and other.is_dir() and not other.is_symlink()
+            ours = _FOLDER.fullmatch(other.name) and other.is_dir()
             if ours and other != folder and _last_used(other) < oldest:
                 shutil.rmtree(other, ignore_errors=True)
     except OSError:

@@ -91,7 +91,7 @@ def test_folders_nobody_uses_are_taken_away_when_something_is_kept(tmp_path: Pat
     link = tmp_path / f"kernels-{'e' * 16}"
     link.symlink_to(others[0])
     kept = Kept(_Keeps(), ours)
-    kept.load_overload(None, None)
+    Kept(_Keeps(), young).load_overload(None, None)
     assert unused.exists()  # nothing was kept yet
     kept.save_overload(None, None)
     assert not unused.exists()
