@@ -55,7 +55,7 @@ def _mark_used(folder: Path) -> None:
 def _remove_unused(folder: Path) -> None:
     """Once a process, when something is kept in `folder`: take away its neighbours that nobody uses.
 
-    Only folders named as these are (rmtree follows no link), and never a failure: what cannot be removed stays.
+    Only folders named as these are (rmtree follows no link); what cannot be removed stays, and fails nothing.
     """
     if folder in _CLEANED:
         return
