@@ -165,17 +165,18 @@ def test_of_aims_that_do_as_well_the_first_look_takes_the_cheapest(monkeypatch: 
     assert seen.aim == 0.0 and seen.chance == pytest.approx(1.0 / 3.0)
 
 
-def test_a_band_ends_where_the_goal_is_lost(monkeypatch: pytest.MonkeyPatch) -> None:
-    """From 8 degrees off the straight line to the right, as far as is looked, to 5 left: there it is lost."""
+@pytest.mark.parametrize("way", [1.0, -1.0])
+def test_a_band_ends_where_the_goal_is_lost(way: float) -> None:
+    """From 8 degrees off the straight line on one side, as far as is looked, to 5 on the other: lost there."""
 
-    class LostLeft(_Coins):
+    class LostOnOneSide(_Coins):
         def hits(self, action: np.ndarray, luck: int, plays: int) -> np.ndarray:
-            return (np.arange(plays) % 3 == 0) & (math.degrees(action[1]) > -5.5)
+            return (np.arange(plays) % 3 == 0) & (way * math.degrees(action[1]) > -5.5)
 
-    look = LostLeft(_EverythingPlays(), PAR, None, None, np.zeros(3), 4.0, 1)  # type: ignore[arg-type]
-    low, high = look.band_yd(Choice(0, np.zeros(3), 150.0, 4.0))
-    assert low == pytest.approx(-150.0 * math.sin(math.radians(5.0)))
-    assert high == pytest.approx(150.0 * math.sin(math.radians(8.0)))
+    look = LostOnOneSide(_EverythingPlays(), PAR, None, None, np.zeros(3), 4.0, 1)  # type: ignore[arg-type]
+    band = look.band_yd(Choice(0, np.zeros(3), 150.0, 4.0))
+    ends = [-way * 150.0 * math.sin(math.radians(5.0)), way * 150.0 * math.sin(math.radians(8.0))]
+    assert band == pytest.approx(sorted(ends))
 
 
 def test_a_distance_may_not_cost_too_much_but_a_score_may(monkeypatch: pytest.MonkeyPatch) -> None:
