@@ -7,11 +7,11 @@ the same bit for bit at any thread count. Kernels hold no lock while they run.
 from __future__ import annotations
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from typing import Any
+from typing import Any, TypeVar
 
 import numpy as np
 
@@ -22,6 +22,9 @@ from .kernels._compile import waiting_for_compiler
 from .kernels.game import Game
 from .tables.game import Board
 from .tables.luck import strike_sets
+from .tables.reads import node_reads
+
+Done = TypeVar("Done")
 
 MOST_STROKES = 60
 """A sequence is cut here [strokes]: far past any hole that can be finished."""
@@ -47,6 +50,13 @@ class Effort:
         Nodes farther off the line of play choose with `few` strikes twice over: few balls get there.
     again : int
         Sweeps that value the chosen actions anew, after the one that chooses them; none on a sketch.
+    least : int
+        Where it is known how often balls come to a node: strikes that decide and value one they seldom
+        come to.
+    idle : int
+        Strikes that decide at one they never come to; none: it plays as its neighbour on the sketch.
+    draft : int
+        Strikes that decide on the draft, from which is seen where balls come to; half of `few` screen there.
     """
 
     few: int = 16
@@ -59,6 +69,9 @@ class Effort:
     band_yd: float = 20.0
     again: int = 1
     far_yd: float = 36.0
+    least: int = 32
+    idle: int = 0
+    draft: int = 32
 
 
 PART_SWING, PUNCH_SWING = c.PART_SHOT, c.PUNCH_SHOT
@@ -166,6 +179,16 @@ def _share(work: Callable[[int, int], Any], count: int, chunk: int, threads: int
         done.result()
 
 
+def at_once(works: Sequence[Callable[[], Done]], threads: int) -> list[Done]:
+    """What each of some independent works returns, in order, done on so many threads.
+
+    Each of them may use one thread only: the threads are these.
+    """
+    if threads <= 1 or len(works) <= 1:
+        return [work() for work in works]
+    return [done.result() for done in [_pool(threads).submit(work) for work in works]]
+
+
 @dataclass(frozen=True)
 class _Luck:
     """Strikes that screen, decide and value."""
@@ -264,18 +287,17 @@ def _guesses(board: Board) -> np.ndarray:
     return np.asarray(base + per_yd * board.nodes.table[:, 3])
 
 
+def _nothing_known(board: Board) -> tuple[np.ndarray, np.ndarray]:
+    """Values of a first guess, and no seeds."""
+    return _guesses(board), np.full((len(board.nodes.table), 1, 3), c.NO_SHOT)
+
+
 def _from_sketch(board: Board, sketch: Board) -> tuple[np.ndarray, np.ndarray]:
     """Known values and up to four seeds of each node, from a coarser map of the same hole."""
     table = board.nodes.table
     x, y, lie = table[:, 0], table[:, 1], table[:, 2].astype(int)
     values, seeds = np.full((len(table), 4), np.nan), np.full((len(table), 4, 3), c.NO_SHOT)
-    grid = sketch.nodes.fine
-    inside = (
-        (x >= grid.x0_yd)
-        & (x < grid.x0_yd + (grid.columns - 1) * grid.step_yd)
-        & (y >= grid.y0_yd)
-        & (y < grid.y0_yd + (grid.rows - 1) * grid.step_yd)
-    )
+    inside = sketch.nodes.fine.holds(x, y)
     game = sketch.game
     for rows, nodes, field, plan in (
         (np.flatnonzero(~inside), sketch.nodes.coarse, game.field.coarse, game.coarse_plan),
@@ -291,7 +313,14 @@ def _from_sketch(board: Board, sketch: Board) -> tuple[np.ndarray, np.ndarray]:
 
 
 def solve_map(
-    board: Board, *, seed: int, sketch: Board | None = None, effort: Effort | None = None, threads: int = 1
+    board: Board,
+    *,
+    seed: int,
+    sketch: Board | None = None,
+    draft: Board | None = None,
+    balls: Callable[[Board], np.ndarray] | None = None,
+    effort: Effort | None = None,
+    threads: int = 1,
 ) -> Board:
     """The board with its value map and plan filled in.
 
@@ -307,10 +336,52 @@ def solve_map(
         The same hole with nodes farther apart. It is solved first, by searching every action; the nodes
         of `board` then start from its values and from the actions of the nodes around them. Without it
         every node of `board` is searched.
+    draft : Board, optional
+        The same hole with nodes farther apart still, solved before the sketch with few strikes to see where
+        balls come to. Only there are all actions searched on the sketch, and nodes beside which few balls
+        lie are worked with fewer strikes. Without it all are worked alike.
+    balls : callable
+        With a draft. Given a solved board: places balls come to, float64[n, 3] of x, y [yd] and lie.
     effort : Effort
     threads : int
     """
     effort = effort or Effort()
+    if sketch is None:
+        return _worked(board, *_nothing_known(board), None, seed, effort, threads)
+    rough, places = replace(effort, more=effort.sketch, again=0), None
+    known = _nothing_known(sketch)
+    if draft is not None and balls is not None:
+        quick = replace(rough, few=max(effort.few // 2, 1), more=effort.draft, commit=effort.draft)
+        first = _worked(draft, *_nothing_known(draft), None, seed + 20, quick, threads)
+        known, places = _from_sketch(sketch, first), balls(first)
+    drawn = _worked(sketch, *known, places, seed + 10, rough, threads, anew=True)
+    if places is not None and balls is not None:
+        places = balls(drawn)
+    return _worked(board, *_from_sketch(board, drawn), places, seed, effort, threads)
+
+
+def _worked(
+    board: Board,
+    known: np.ndarray,
+    seeds: np.ndarray,
+    places: np.ndarray | None,
+    seed: int,
+    effort: Effort,
+    threads: int,
+    anew: bool = False,
+) -> Board:
+    """The board solved, from what is known of its nodes' values and actions; see `solve_map`.
+
+    Parameters
+    ----------
+    known : float64[n]
+    seeds : float64[n, k, 3]
+    places : float64[n, 3] or None
+        Where balls come to: what no ball reads keeps its first seed.
+    anew : bool
+        Every action is searched at the nodes most often read. The values it is searched on are no guesses
+        any more, so a drop farther from the hole is seen for what it is.
+    """
     luck = _Luck(
         *(
             strike_sets(seed + k, effort.scrambles, count)
@@ -318,15 +389,15 @@ def solve_map(
         )
     )
     game = _empty_game(board)
-    if sketch is None:
-        known, seeds = _guesses(board), np.full((len(board.nodes.table), 1, 3), c.NO_SHOT)
-    else:
-        rough = replace(effort, more=effort.sketch, again=0)
-        known, seeds = _from_sketch(board, solve_map(sketch, seed=seed + 10, effort=rough, threads=threads))
+    seeded = seeds[:, 0, 0] != c.NO_SHOT
+    if seeded.any():
         _fill(game, board, known)
-    nodes = _node_rows(board, known, effort)
-    far = (board.nodes.off_line_yd > effort.far_yd) & (seeds[:, 0, 0] != c.NO_SHOT)
-    nodes[far, 7] = np.minimum(nodes[far, 7], 2 * effort.few)
+    nodes, seeds = _node_rows(board, known, effort, places), seeds.copy()
+    if places is None:
+        far = (board.nodes.off_line_yd > effort.far_yd) & seeded
+        nodes[far, 7] = np.minimum(nodes[far, 7], 2 * effort.few)
+    elif anew:
+        seeds[nodes[:, 7] >= effort.more // 2] = c.NO_SHOT
     means = game.field.coarse.copy(), game.field.fine.copy()
     out = _sweep(board, game, nodes, seeds, means, luck, effort, True, threads)
     for _ in range(effort.again):
@@ -336,14 +407,36 @@ def solve_map(
     return replace(board, game=game)
 
 
-def _node_rows(board: Board, known: np.ndarray, effort: Effort) -> np.ndarray:
-    """The rows `solve_nodes` reads, float64[n, 8]."""
+BUSY_SHARE = 0.8
+"""Nodes that together take this share of the readings are worked with all strikes."""
+
+
+def _fewer(reads: np.ndarray, power: float, most: np.ndarray | int, least: int) -> np.ndarray:
+    """Strikes for nodes that are read so often, float64[n]: in proportion to a power of it, within bounds.
+
+    Powers of two, as evenly as quasi-random strikes lie.
+    """
+    often = np.sort(reads)[::-1]
+    busy = often[np.searchsorted(np.cumsum(often), BUSY_SHARE * often.sum())]
+    wanted = most * (reads / busy) ** power
+    return np.minimum(np.maximum(2.0 ** np.ceil(np.log2(np.maximum(wanted, 1.0))), least), most)
+
+
+def _node_rows(board: Board, known: np.ndarray, effort: Effort, places: np.ndarray | None) -> np.ndarray:
+    """The rows `solve_nodes` reads, float64[n, 9]; `places` are where balls come to, if that is known."""
     around = board.nodes.place[:, 0] == 1
     cells = np.where(around, board.nodes.fine.step_yd, board.nodes.coarse.step_yd)
     screen = np.where(around, max(effort.few // 2, 1), effort.few)
     decide = np.where(around, min(effort.near, effort.more), effort.more)
+    value = np.full(len(known), effort.many)
+    if places is not None and len(places):
+        reads = node_reads(board.nodes, places)
+        # the noise of a value counts as often as it is read; of a choice, regret is the square of the error
+        value = _fewer(reads, 1.0, value, min(effort.least, effort.many))
+        some = _fewer(reads, 0.5, decide, min(effort.least, effort.more))
+        decide = np.where(reads > 0.0, some, min(effort.idle, effort.more))
     scrambles = np.arange(len(known)) % effort.scrambles
-    return np.column_stack([board.nodes.table[:, :3], known, scrambles, cells, screen, decide])
+    return np.column_stack([board.nodes.table[:, :3], known, scrambles, cells, screen, decide, value])
 
 
 def revalue_map(
@@ -353,6 +446,7 @@ def revalue_map(
     seed: int,
     instead: np.ndarray | None = None,
     also: Callable[[np.ndarray, np.ndarray], np.ndarray] | None = None,
+    places: np.ndarray | None = None,
     effort: Effort | None = None,
     threads: int = 1,
 ) -> Board:
@@ -377,6 +471,8 @@ def revalue_map(
         Given the nodes, float64[n, 4] of x, y, lie and distance, and the actions held there, float64[n, 3]:
         others to try beside them, float64[n, k, 3] with k up to 3. The best is then refined and taken. For a
         change too great to hold the plan in.
+    places : float64[n, 3], optional
+        Where balls come to: x, y [yd] and lie. Nodes beside which few of them lie get fewer strikes.
     effort : Effort
         `many` strikes value each node, once and then `again` times; `more` choose where there is a choice.
     threads : int
@@ -398,7 +494,7 @@ def revalue_map(
     for grid, actions in enumerate((game.coarse_plan, game.fine_plan)):
         rows = np.flatnonzero(board.nodes.place[:, 0] == grid)
         actions[tuple(board.nodes.place[rows, 1:].T)] = plan[rows, 0]
-    nodes = _node_rows(board, known, effort)
+    nodes = _node_rows(board, known, effort, places)
     means = game.field.coarse.copy(), game.field.fine.copy()
     for sweep in range(1 + effort.again):
         out = _sweep(board, game, nodes, plan, means, luck, effort, also is not None and sweep == 0, threads)
@@ -491,7 +587,48 @@ def play(
     most_strokes : int
         A sequence is cut after so many shots; 1 plays the first shot alone.
     """
-    out = np.empty((sequences, c.OUT_COLUMNS))
+    start = x_yd, y_yd, lie, action, start_action, start_value
+    return _named(_played(board, start, seed, sequences, threads, most_strokes, 0)[0])
+
+
+TRAIL_STROKES = 8
+"""Strokes of a sequence whose places are kept by `places_played`: by then few are not on the green."""
+
+
+def places_played(
+    board: Board,
+    x_yd: float,
+    y_yd: float,
+    lie: int,
+    action: np.ndarray,
+    start_action: np.ndarray,
+    start_value: float,
+    *,
+    seed: int,
+    sequences: int,
+    threads: int = 1,
+) -> np.ndarray:
+    """Where full sequences are played from after the first shot, float64[n, 3] of x, y [yd] and lie.
+
+    Parameters: see `play`. Places on the green, and the asked place itself, are left out.
+    """
+    start = x_yd, y_yd, lie, action, start_action, start_value
+    trail = _played(board, start, seed, sequences, threads, MOST_STROKES, TRAIL_STROKES)[1]
+    return np.asarray(trail[trail[:, :, 2] >= 0.0])
+
+
+def _played(
+    board: Board,
+    start: tuple[float, float, int, np.ndarray, np.ndarray, float],
+    seed: int,
+    sequences: int,
+    threads: int,
+    most_strokes: int,
+    kept: int,
+) -> tuple[np.ndarray, np.ndarray]:
+    """The kernel's output, and the places of so many strokes of each sequence (lie -1: none)."""
+    x_yd, y_yd, lie, action, start_action, start_value = start
+    out, trail = np.empty((sequences, c.OUT_COLUMNS)), np.full((sequences, kept, 3), -1.0)
     action = np.ascontiguousarray(action, dtype=float)
     start_action = np.ascontiguousarray(start_action, dtype=float)
 
@@ -509,7 +646,8 @@ def play(
             first,
             last,
             out,
+            trail,
         )
 
     _share(work, sequences, max(sequences // (8 * threads), 256), threads)
-    return _named(out)
+    return out, trail

@@ -24,7 +24,7 @@ def draw_putts(game, plane, x, y, key):
 
 
 @entry
-def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, first, last, out):
+def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, first, last, out, trail):
     """Play sequences first..last-1 to the hole.
 
     Sequence k draws the same luck whatever is asked of it: alternatives share it.
@@ -45,6 +45,9 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
         A sequence longer than this is cut and scored as it stands.
     out : float64[n, OUT_COLUMNS]
         Written row by row (codes.py).
+    trail : float64[n, strokes, 3]
+        Written: x, y and lie of the places off the green from which strokes after the first were played by
+        the plan; as many as there is room for.
     """
     numbers = game.ground.numbers
     pin_x, pin_y = numbers[c.PIN_X], numbers[c.PIN_Y]
@@ -128,6 +131,10 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
             if next_lie >= 0:
                 at_x, at_y, at_lie, at_start = next_x, next_y, next_lie, False
                 replay = value  # the place's own, just read
+                if stroke <= trail.shape[1] and at_lie < green:
+                    trail[k, stroke - 1, 0] = at_x
+                    trail[k, stroke - 1, 1] = at_y
+                    trail[k, stroke - 1, 2] = at_lie
                 if at_lie >= green:
                     to_green = strokes
                     putts = draw_putts(game, at_lie - green, at_x, at_y, key)

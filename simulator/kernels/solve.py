@@ -392,9 +392,9 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
     game : Game
     search : int
         1 to choose an action, 0 to value the plan as it stands; `seeds` then hold the node's action.
-    nodes : float64[n, 8]
-        x, y [yd], lie, known value, scramble, side of the node's cell [yd], strikes that screen and that
-        decide (none: the first seed is taken as it is). Balls anywhere in the cell are
+    nodes : float64[n, 9]
+        x, y [yd], lie, known value, scramble, side of the node's cell [yd], strikes that screen, that
+        decide (none: the first seed is taken as it is) and that value. Balls anywhere in the cell are
         played as the node says, so an action is chosen and valued over the whole cell.
     seeds : float64[n, k, ACTION_COLUMNS]
         Actions good nearby, NO_SHOT where there is none.
@@ -442,7 +442,8 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
                 best,
             )
         shot = best[0] if search == 1 else c.BY_PLAN
-        cost, again = score_action(game, x, y, lie, spread, shot, best[1], best[2], replay, many[scramble])
+        valuing = many[scramble, : int(nodes[k, 8])]
+        cost, again = score_action(game, x, y, lie, spread, shot, best[1], best[2], replay, valuing)
         out[k, 0] = closed(cost, again)
         for q in range(3):
             out[k, q + 1] = best[q]

@@ -207,7 +207,7 @@ def answer_at(
         say("plausible versions of the player")
         again = rescore(
             place, [choices[k] for k in order], [k in found.given for k in order],
-            np.array([differences[k].value for k in order]), value, asked.seed, form.strikes, form.more,
+            np.array([differences[k].value for k in order]), value, asked.seed,
         )  # fmt: skip
         errors = np.array([differences[k].standard_error for k in order])
         edge = edge_doubt(again, asked.hole, alternatives, asked.seed)

@@ -130,7 +130,8 @@ def _with_edge(again: Rescore, hole: Hole, feature: Feature, yards: float, seed:
         raster = ground_raster(changed, board.raster.cell_yd)
         coarse, fine = (2.0 * grid.step_yd for grid in (board.nodes.coarse, board.nodes.fine))
         ground = make_board(changed, board.bag, raster, coarse_yd=coarse, fine_yd=fine)
-    return again.strokes(revalue_map(ground, board, seed=seed, effort=ONCE, threads=threads))
+    anew = revalue_map(ground, board, seed=seed, places=again.balls, effort=ONCE, threads=threads)
+    return again.strokes(anew)
 
 
 def _parting(hole: Hole, alternatives: Sequence[Alternative]) -> Feature | None:

@@ -10,16 +10,17 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 import numpy as np
 
-from ..engine import Effort, revalue_map
+from ..engine import Effort, at_once, revalue_map
 from ..player.doubt import plausible_players
 from ..player.model import Player
 from ..tables.game import Board
 from ..tables.varied import same_yards, varied_strikes
 from .confidence import EVEN_STROKES, Confidence
-from .rescore import MORE_STRIKES, STRIKES, Rescore
+from .rescore import MOST_STRIKES, Rescore
 from .search import Place
 
 DRAWS = 200
@@ -28,7 +29,7 @@ DRAWS = 200
 SOLVED = 24
 """Those of them for whom the map is worked out anew."""
 
-ONCE = Effort(many=64, again=0)
+ONCE = Effort(many=64, again=0, least=4)
 """How hard the map is worked for each of them: differences of shared strikes need few."""
 
 
@@ -39,22 +40,21 @@ class Form:
     Attributes
     ----------
     name : str
-    strikes, more : int
-        Strikes in each scramble of the first shots, and where scatter counts (`rescore`).
+    strikes : int
+        Strikes in each scramble of the first shots of every player.
     once : Effort
         How hard the map is worked for each of the first players.
     """
 
     name: str
     strikes: int
-    more: int
     once: Effort
 
 
-FULL = Form("full", STRIKES, MORE_STRIKES, ONCE)
+FULL = Form("full", 256, ONCE)
 """Of a single answer."""
 
-BRIEF = Form("brief", 64, 256, Effort(many=16, again=0))
+BRIEF = Form("brief", 128, Effort(many=32, again=0, least=4))
 """Of a course. Fewer strikes, not fewer players: with 8 maps in place of 24, or none, it strays farther from
 the full form than with a quarter of the strikes at each node (``benchmarks/brief_confidence.py``)."""
 
@@ -88,8 +88,8 @@ def confidence(
     doubt of their own: measured, it adds 3 % at the most to what the clubs' doubt scatters a lead by.
     """
     players = plausible_players(player, DRAWS, seed)
-    maps = revalued_maps(again.place, players[:SOLVED], player, seed, form.once)
-    behind = plausible_behind(again, player, players, maps, seed)
+    maps = revalued_maps(again.place, players[:SOLVED], player, seed, form.once, again.balls)
+    behind = plausible_behind(again, player, players, maps, seed, form.strikes)
     luck = np.random.default_rng([seed, 0xC0FF])
     behind = behind + errors * luck.standard_normal(behind.shape)
     if edge is not None:
@@ -108,48 +108,71 @@ def confidence(
 
 
 def plausible_behind(
-    again: Rescore, player: Player, players: Sequence[Player], maps: Sequence[Board], seed: int
+    again: Rescore,
+    player: Player,
+    players: Sequence[Player],
+    maps: Sequence[Board],
+    seed: int,
+    strikes: int = FULL.strikes,
 ) -> np.ndarray:
     """Strokes behind the recommended alternative for each plausible player, float64[players, choices].
+
+    Aims are not moved: a plausible player aims off for his own bias already, and of a best aim that moves a
+    little the score is the same to first order.
 
     Parameters
     ----------
     maps : sequence of Board
         Of `revalued_maps`, for the first of the players.
+    strikes : int
+        In each scramble, for every player.
     """
-    board = again.place.board
-    own = again.strokes(board)
-    moved = np.empty((len(players), len(again.choices)))
-    for k, one in enumerate(players):
-        strikes = varied_strikes(board.bag, aimed_off(one, player), again.rows)
-        moved[k] = again.strokes(with_strikes(board, strikes), turned_deg=_turned(again, one, player)) - own
-    later = np.empty((len(maps) - 1, len(again.choices)))
-    for k, anew in enumerate(maps[1:]):
+    board, threads, alone = again.place.board, again.place.threads, again.alone()
+
+    def strokes(board: Board, count: int, turned_deg: Sequence[float] | None = None) -> np.ndarray:
+        return alone.strokes(board, turns_deg=(0.0,), turned_deg=turned_deg, strikes=count)
+
+    def first(one: Player) -> np.ndarray:
+        theirs = with_strikes(board, varied_strikes(board.bag, aimed_off(one, player), again.rows))
+        return strokes(theirs, strikes, _turned(again, one, player))
+
+    def rest(anew: Board) -> np.ndarray:
         theirs = with_strikes(maps[0], anew.game.strikes)
-        later[k] = again.strokes(anew, turns_deg=(0.0,), more=True)
-        later[k] -= again.strokes(theirs, turns_deg=(0.0,), more=True)
+        return strokes(anew, MOST_STRIKES) - strokes(theirs, MOST_STRIKES)
+
+    moved = np.array(at_once([partial(first, one) for one in players], threads)) - strokes(board, strikes)
+    later = np.array(at_once([partial(rest, anew) for anew in maps[1:]], threads))
     moved += _for_all(later, np.array([_features(one, player) for one in players]), seed)
     behind = again.behind + moved
     return np.asarray(behind - behind[:, :1])
 
 
 def revalued_maps(
-    place: Place, players: Sequence[Player], player: Player, seed: int, once: Effort = ONCE
+    place: Place,
+    players: Sequence[Player],
+    player: Player,
+    seed: int,
+    once: Effort = ONCE,
+    balls: np.ndarray | None = None,
 ) -> list[Board]:
     """The map worked out anew, its plan held: for the player asked about, then for each of the others.
 
-    Held in yards: where a club is planned, each takes his own that carries as far.
+    Held in yards: where a club is planned, each takes his own that carries as far. `balls` is where the
+    alternatives' balls come to; without it every node is worked alike.
     """
     board = place.board
     rows = [board.game.strikes]
     rows += [varied_strikes(board.bag, aimed_off(one, player)) for one in players]
-    return [
-        revalue_map(
-            with_strikes(board, strikes), board, seed=seed, instead=same_yards(board.bag, strikes),
-            effort=once, threads=place.threads,
-        )
-        for strikes in rows
-    ]  # fmt: skip
+    return at_once(
+        [
+            partial(
+                revalue_map, with_strikes(board, strikes), board, seed=seed,
+                instead=same_yards(board.bag, strikes), places=balls, effort=once,
+            )
+            for strikes in rows
+        ],
+        place.threads,
+    )  # fmt: skip
 
 
 def aimed_off(one: Player, player: Player) -> Player:

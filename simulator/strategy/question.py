@@ -7,19 +7,20 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from ..conditions import Conditions
-from ..engine import default_threads, must_compile, solve_map
+from ..engine import default_threads, must_compile
 from ..errors import UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import Lie
 from ..player.model import Player
 from ..tables.bag import make_bag
-from ..tables.game import CELL_YD, Board, make_board, make_sketch
+from ..tables.game import CELL_YD, make_board
 from ..tables.rasters import ground_raster
 from .clubwords import shot_meant
 from .goals import Goal
 from .places import tee_start
 from .result import Start
 from .search import Place
+from .traffic import solve_from
 
 LEAST_SEQUENCES, MOST_SEQUENCES = 100, 1_000_000
 
@@ -146,6 +147,9 @@ def solve(ask: Question, say: Progress, clock: Clock) -> Place:
     clock.lap("bag")
     say("value map")
     empty = make_board(ask.hole, bag, raster)
-    board: Board = solve_map(empty, sketch=make_sketch(empty, ask.hole), seed=ask.seed, threads=ask.threads)
+    named = {shot_meant(ask.player, text).club.name for text in ask.clubs}
+    must = [k for k, shot in enumerate(bag.shots.shots[: bag.shots.first_part]) if shot.club.name in named]
+    start = ask.start.x_yd, ask.start.y_yd, int(ask.lie)
+    place = solve_from(empty, ask.hole, start, must=must, seed=ask.seed, threads=ask.threads)
     clock.lap("value_map")
-    return Place(board, ask.start.x_yd, ask.start.y_yd, int(ask.lie), ask.threads)
+    return place

@@ -10,14 +10,15 @@ import numpy as np
 from ..tables.game import Board
 from ..tables.luck import strike_sets
 from .search import Choice, Place
+from .traffic import places_of
 
 NEAR_TURNS_DEG = (-2.0, 0.0, 2.0)
 """Aims tried round the best one [deg]; a parabola through them reads the best between."""
 
 SETS, STRIKES = 4, 128
-"""Scrambles, and strikes in each, that score an alternative again."""
+"""Scrambles, and strikes in each, that score an alternative at several aims."""
 
-MORE_STRIKES = 512
+MOST_STRIKES = 512
 """Strikes in each where few scores are wanted and their scatter counts."""
 
 
@@ -36,8 +37,9 @@ class Rescore:
         Expected strokes behind the recommended one as the answer has them.
     replay : float
         Value of playing again from the place, which decides between reliefs.
-    strikes, more : float64[SETS, n, STRIKE_LUCK]
-        STRIKES and MORE_STRIKES in each unless others were asked for.
+    balls : float64[n, 3]
+        Where the alternatives' balls come to, x, y [yd] and lie (`traffic.places_of`).
+    strikes : float64[SETS, MOST_STRIKES, STRIKE_LUCK]
     """
 
     place: Place
@@ -45,13 +47,17 @@ class Rescore:
     given: tuple[bool, ...]
     behind: np.ndarray
     replay: float
+    balls: np.ndarray
     strikes: np.ndarray
-    more: np.ndarray
 
     @property
     def rows(self) -> list[int]:
         """Shot rows of the alternatives."""
         return [choice.row for choice in self.choices]
+
+    def alone(self) -> Rescore:
+        """The same on one thread, to be one of several works done at once."""
+        return replace(self, place=replace(self.place, threads=1))
 
     def strokes(
         self,
@@ -59,7 +65,7 @@ class Rescore:
         *,
         turns_deg: Sequence[float] = NEAR_TURNS_DEG,
         turned_deg: Sequence[float] | None = None,
-        more: bool = False,
+        strikes: int = STRIKES,
     ) -> np.ndarray:
         """Strokes of every alternative on a board, each at its best aim, float64[choices].
 
@@ -71,8 +77,8 @@ class Rescore:
             Evenly spaced turns off the best aim that are tried.
         turned_deg : sequence of float, optional
             Turn of each alternative whose aim was given (a bias that nobody aims off for).
-        more : bool
-            By more strikes.
+        strikes : int
+            How many in each scramble.
         """
         turns = np.radians(turns_deg)
         turned = np.radians(np.zeros(len(self.choices)) if turned_deg is None else turned_deg)
@@ -81,7 +87,7 @@ class Rescore:
             actions[k, :, 1] += turned[k] if given else turns
         mean = (
             replace(self.place, board=board)
-            .values(actions.reshape(-1, 3), self.replay, self.more if more else self.strikes)
+            .values(actions.reshape(-1, 3), self.replay, np.ascontiguousarray(self.strikes[:, :strikes]))
             .mean(axis=1)
             .reshape(len(self.choices), turns.size, 2)
         )
@@ -97,12 +103,11 @@ def rescore(
     behind: np.ndarray,
     replay: float,
     seed: int,
-    strikes: int = STRIKES,
-    more: int = MORE_STRIKES,
 ) -> Rescore:
-    """Alternatives ready to be scored again, by so many strikes in a scramble; see `Rescore`."""
-    sets = strike_sets(seed + 24, SETS, strikes), strike_sets(seed + 25, SETS, more)
-    return Rescore(place, tuple(choices), tuple(given), behind, replay, *sets)
+    """Alternatives ready to be scored again; see `Rescore`."""
+    balls = places_of(place, choices, replay, seed + 25)
+    strikes = strike_sets(seed + 24, SETS, MOST_STRIKES)
+    return Rescore(place, tuple(choices), tuple(given), behind, replay, balls, strikes)
 
 
 def lowest(values: np.ndarray) -> np.ndarray:

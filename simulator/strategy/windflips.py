@@ -5,12 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 
 import numpy as np
 
 from ..conditions import Conditions
 from ..conditions.model import Wind
-from ..engine import PUNCH_SWING, Effort, revalue_map
+from ..engine import PUNCH_SWING, Effort, at_once, revalue_map
 from ..hole.model import Hole
 from ..physics.wind import WIND_MOST_MPH
 from ..tables.bag import Bag, day_wind
@@ -28,7 +29,7 @@ WIND_MPH = (-12.0, -6.0, 0.0, 6.0, 12.0)
 TURNS_DEG = tuple(np.arange(-12.0, 12.1, 2.0).tolist())
 """Aims looked at: a drive drifts by some 8 degrees in the strongest of them."""
 
-EFFORT = Effort(more=32, many=64, again=0)
+EFFORT = Effort(more=32, many=64, again=0, least=8, idle=8)
 
 
 def wind_flips(again: Rescore, hole: Hole, seed: int) -> tuple[Flip, Flip]:
@@ -37,10 +38,11 @@ def wind_flips(again: Rescore, hole: Hole, seed: int) -> tuple[Flip, Flip]:
     A map of wider nodes is worked out for each wind; at every node the held action is tried beside those that
     make up for the wind. Shots held down are in it only if they are in the day's own bag.
     """
-    place = again.place
+    alone, threads = again.alone(), again.place.threads
+    place = alone.place
     conditions = place.board.bag.conditions
     speed, gust = day_wind(conditions)
-    bag = in_wind(place.board.bag, speed + gust + WIND_MPH[-1], place.threads)
+    bag = in_wind(place.board.bag, speed + gust + WIND_MPH[-1], threads)
     choice = again.choices[0]
     pin = hole.pin
     bearing = math.atan2(pin.x_yd - place.x_yd, pin.y_yd - place.y_yd) + float(choice.action[1])
@@ -50,19 +52,24 @@ def wind_flips(again: Rescore, hole: Hole, seed: int) -> tuple[Flip, Flip]:
         windy = replace(bag, conditions=_blown(conditions, mph, toward))
         empty = make_board(hole, windy, place.board.raster, coarse_yd=steps[0], fine_yd=steps[1])
         also = _making_up(place.board, windy, hole)
-        anew = revalue_map(empty, place.board, seed=seed, also=also, effort=EFFORT, threads=place.threads)
-        return again.strokes(anew, turns_deg=TURNS_DEG)
+        anew = revalue_map(
+            empty, place.board, seed=seed, also=also, places=again.balls, effort=EFFORT, threads=place.threads
+        )
+        return alone.strokes(anew, turns_deg=TURNS_DEG)
 
     own = strokes(0.0, 0.0)
-    flips = []
-    for what, toward in (("wind_along", bearing), ("wind_across", bearing + 0.5 * math.pi)):
 
-        def behind(mph: float, toward: float = toward) -> np.ndarray:
+    def walked(what: str, toward: float) -> Flip:
+        def behind(mph: float) -> np.ndarray:
             return again.behind + (strokes(mph, toward) - own if mph != 0.0 else 0.0)
 
         turn = turning(behind, WIND_MPH, 0.0, refine=False)
-        flips.append(Flip(what, "", "mph", (WIND_MPH[0], WIND_MPH[-1]), *turn))
-    return flips[0], flips[1]
+        return Flip(what, "", "mph", (WIND_MPH[0], WIND_MPH[-1]), *turn)
+
+    across = bearing + 0.5 * math.pi
+    walks = [partial(walked, "wind_along", bearing), partial(walked, "wind_across", across)]
+    along_flip, across_flip = at_once(walks, threads)
+    return along_flip, across_flip
 
 
 def _blown(conditions: Conditions, mph: float, toward: float) -> Conditions:

@@ -39,6 +39,23 @@ class Grid:
     wanted: np.ndarray
     """bool[lies, rows, columns]: nodes beside ground of the lie."""
 
+    def holds(self, x_yd: np.ndarray, y_yd: np.ndarray) -> np.ndarray:
+        """Whether each place lies between nodes of the grid, bool[n]."""
+        return np.asarray(
+            (x_yd >= self.x0_yd)
+            & (x_yd < self.x0_yd + (self.columns - 1) * self.step_yd)
+            & (y_yd >= self.y0_yd)
+            & (y_yd < self.y0_yd + (self.rows - 1) * self.step_yd)
+        )
+
+    def weights(self, x_yd: np.ndarray, y_yd: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+        """Rows, columns and bilinear weights of the four nodes round each place, [n, 4] each."""
+        rows, columns = self.corners(x_yd, y_yd)
+        column = np.clip((x_yd - self.x0_yd) / self.step_yd, 0.0, self.columns - 1.0)
+        row = np.clip((y_yd - self.y0_yd) / self.step_yd, 0.0, self.rows - 1.0)
+        along = 1.0 - np.abs(columns - column[:, None])
+        return rows, columns, along * (1.0 - np.abs(rows - row[:, None]))
+
     def corners(self, x_yd: np.ndarray, y_yd: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         """Rows and columns of the four nodes round each place, int64[n, 4] each, the nearest first."""
         column = np.clip((x_yd - self.x0_yd) / self.step_yd, 0.0, self.columns - 1.000001)

@@ -152,7 +152,9 @@ def resolved(name: str, who: str, clubs: list[str], count: int) -> tuple[np.ndar
     choices, strokes, value = values(tee(board), player)
     again = rescore(tee(board), choices, (False,) * 2, strokes - strokes[0], value, SEED)
     players = plausible_players(player, max(count, plausible.SOLVED), SEED)
-    maps = plausible.revalued_maps(tee(board), players[: plausible.SOLVED], player, SEED)
+    maps = plausible.revalued_maps(
+        tee(board), players[: plausible.SOLVED], player, SEED, balls=again.balls
+    )
     ours = plausible.plausible_behind(again, player, players, maps, SEED)[:count, 1]
     theirs = []
     for one in players[:count]:

@@ -144,7 +144,7 @@ def best_from(board: Board, lie: int, xy: np.ndarray) -> np.ndarray:
     nodes = np.column_stack(
         [
             xy, float(lie) * ones, known, np.arange(count) % effort.scrambles, 0.0 * ones,
-            effort.few * ones, effort.more * ones,
+            effort.few * ones, effort.more * ones, effort.many * ones,
         ]
     )  # fmt: skip
     out = np.empty((count, 4))

@@ -1,0 +1,97 @@
+"""Where the balls of a question come to: there its value map is worked hardest."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from ..engine import Effort, places_played, solve_map
+from ..hole.model import Hole
+from ..tables.game import Board, make_sketch
+from ..tables.luck import strike_sets
+from ..tables.rows import FIRST_GUESS
+from .search import Choice, Place
+
+AIMS_DEG = np.arange(-24.0, 24.1, 4.0)
+"""Aims at which every club is scored on the sketch [deg]."""
+
+WORTH_A_LOOK = 0.5
+"""Clubs so far behind the best on the sketch are played too [strokes]: what may be shown, and then some."""
+
+SEQUENCES = 1024
+"""Sequences of each club."""
+
+
+def solve_from(
+    empty: Board,
+    hole: Hole,
+    start: tuple[float, float, int],
+    *,
+    must: Sequence[int] = (),
+    seed: int,
+    effort: Effort | None = None,
+    threads: int,
+) -> Place:
+    """A place on its hole's board, the value map solved with most work where balls played from it come to.
+
+    Parameters
+    ----------
+    empty : Board
+    hole : Hole
+    start : (x_yd, y_yd, lie)
+    must : sequence of int
+        Shot rows of clubs that were asked about.
+    """
+
+    def here(board: Board) -> Place:
+        return Place(board, *start, threads)
+
+    sketch = make_sketch(empty, hole)
+    board = solve_map(
+        empty, sketch=sketch, draft=make_sketch(sketch, hole), seed=seed, effort=effort,
+        threads=threads, balls=lambda solved: likely_places(here(solved), must, seed + 26),
+    )  # fmt: skip
+    return here(board)
+
+
+def likely_places(place: Place, must: Sequence[int], seed: int) -> np.ndarray:
+    """Places balls come to after the first shot, float64[n, 3] of x, y [yd] and lie.
+
+    Every club that might be the answer is played as often, on the line that scores best.
+
+    Parameters
+    ----------
+    place : Place
+        On a solved board; a sketch will do.
+    must : sequence of int
+        Shot rows played whatever they score: clubs that were asked about.
+    seed : int
+    """
+    rows = place.board.allowed(place.lie)
+    if not rows:
+        return np.empty((0, 3))
+    aims = np.radians(AIMS_DEG)
+    actions = np.array([(float(row), aim, 0.0) for row in rows for aim in aims])
+    replay = FIRST_GUESS[0] + FIRST_GUESS[1] * place.distance_yd
+    scores = place.scores(actions, replay, strike_sets(seed, 1, 64)).reshape(len(rows), aims.size)
+    lines = [actions[k * aims.size + int(scores[k].argmin())] for k in range(len(rows))]
+    least = scores.min(axis=1)
+    home, value = lines[int(least.argmin())], float(least.min())
+    played = [k for k, row in enumerate(rows) if row in must or least[k] <= value + WORTH_A_LOOK]
+    return np.concatenate([_places(place, lines[k], home, value, seed) for k in played])
+
+
+def places_of(place: Place, choices: Sequence[Choice], value: float, seed: int) -> np.ndarray:
+    """The same for some choices alone; a stroke replayed is played as the first of them."""
+    home = choices[0].action
+    return np.concatenate([_places(place, choice.action, home, value, seed) for choice in choices])
+
+
+def _places(
+    place: Place, action: np.ndarray, home: np.ndarray, value: float, seed: int
+) -> np.ndarray:
+    return places_played(
+        place.board, place.x_yd, place.y_yd, place.lie, action, home, value, seed=seed, sequences=SEQUENCES,
+        threads=place.threads,
+    )  # fmt: skip
