@@ -81,13 +81,13 @@ def _answer(
     from ..report.units import units_named
     from ..strategy.goals import read_goal
 
-    units, goal = units_named(run.units), read_goal(*wanted)
+    units = units_named(run.units)
     if run.plot is not None:
         from ..report.plot import check_plot_path
 
         check_plot_path(run.plot)
     hole, player = where.hole(hole_name), where.who()
-    start = where.start(hole)
+    start, goal = where.start(hole), read_goal(*wanted, hole.par)
     if goal is not None:
         from ..strategy.places import tee_start
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import re
 import sys
 from pathlib import Path
@@ -11,6 +10,7 @@ from typing import Annotated, Any
 import typer
 
 from ..errors import FileError, SimulatorError, UsageError
+from . import options as o
 from .say import say
 
 new = typer.Typer(
@@ -83,22 +83,13 @@ def player(
         ),
     ] = None,
     force: Annotated[bool, typer.Option("--force", help="Write over a file that is there.")] = False,
-    units: Annotated[
-        str,
-        typer.Option(
-            "--units", metavar="UNITS",
-            help="'yards' or 'metres', of the file and of numbers given without a unit.",
-        ),
-    ] = "yards",
+    units: o.ReadUnitsOption = "yards",
 ) -> None:  # fmt: skip
     """A player file from a few answers; what is not given is asked, where somebody can be asked.
 
     Example: holesim new player --name Ada --handicap 15 --driver 205 -o ada.toml
     """
-    if output is not None and os.path.exists(output) and not force:
-        raise UsageError(
-            f"{str(output)!r} is there already; allowed: another name, or --force to write over it"
-        )
+    o.check_new_file(output, force)
     from ..report.units import units_named
 
     metric = units_named(units).metric

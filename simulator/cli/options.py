@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
+
+from ..errors import UsageError
 
 if TYPE_CHECKING:
     from ..player import Player
@@ -76,12 +79,20 @@ ThreadsOption = Annotated[
 UnitsOption = Annotated[
     str, typer.Option("--units", metavar="UNITS", help="'yards' or 'metres', on everything but the JSON.")
 ]
-TargetOption = Annotated[
-    int | None,
+ReadUnitsOption = Annotated[
+    str,
     typer.Option(
-        "--target", min=1, metavar="N", help="Recommend by the chance of N strokes or better on the hole."
+        "--units", metavar="UNITS",
+        help="'yards' or 'metres', of what is shown and written, and of what is given without a unit.",
     ),
-]
+]  # fmt: skip
+TargetOption = Annotated[
+    str | None,
+    typer.Option(
+        "--target", metavar="N",
+        help="Recommend by the chance of N strokes or better on the hole; par, birdie, bogey too.",
+    ),
+]  # fmt: skip
 LeaveOption = Annotated[
     str | None,
     typer.Option(
@@ -148,6 +159,14 @@ AdjustedOption = Annotated[
     float | None,
     typer.Option("--adjusted", metavar="YARDS", help="The second number of a laser that adjusts for slope."),
 ]
+
+
+def check_new_file(path: Path | None, force: bool) -> None:
+    """Refuse to write over a file that is there, unless asked to (UsageError)."""
+    if path is not None and os.path.exists(path) and not force:
+        raise UsageError(
+            f"{str(path)!r} is there already; allowed: another name, or --force to write over it"
+        )
 
 
 def player_of(named: str | None, without: list[str] | None = None) -> Player:

@@ -43,13 +43,7 @@ def fit(
         Path | None,
         typer.Option("--mapping", metavar="FILE", help="The same in a file, with names of clubs (README)."),
     ] = None,
-    units: Annotated[
-        str,
-        typer.Option(
-            "--units", metavar="UNITS",
-            help="'yards' or 'metres', of what is shown and written and of columns that name no unit.",
-        ),
-    ] = "yards",
+    units: o.ReadUnitsOption = "yards",
     left_positive: Annotated[
         bool, typer.Option("--left-positive", help="The file counts left as positive.")
     ] = False,

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 from typing import Annotated
 
@@ -77,8 +76,7 @@ def sketch(
     shown = None if units is None else units_named(units)
     if out is not None and out.suffix.lower() != ".toml":
         raise UsageError(f"-o {out}: allowed: a file that ends in .toml")
-    if out is not None and os.path.exists(out) and not force:
-        raise UsageError(f"{out} is there already; --force writes over it")
+    o.check_new_file(out, force)
     found = hole_from_words(_notes(words), None if shown is None else shown.metric)
     shown = shown or (METRES if found.metric else YARDS)
     if out is not None:

@@ -66,13 +66,14 @@ def holes_of(given: str) -> list[tuple[int | None, Hole]]:
     """A hole, or the numbered holes of a course; one that cannot be read is told and left out."""
     from ..hole import load_hole
     from ..hole.course import bundled_courses, load_course
+    from ..hole.files import bundled_name
 
     try:
         folder = Path(given).is_dir()
         file = Path(given).is_file()
     except (OSError, ValueError):  # a zero byte in it: the reader of holes says so
         folder = file = False
-    if not folder and (file or given not in bundled_courses()):
+    if not folder and (file or bundled_name(given) not in bundled_courses()):
         return [(None, load_hole(given))]
     course = load_course(given)
     for bad in course.bad:

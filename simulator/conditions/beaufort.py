@@ -9,5 +9,8 @@ weather services print the scale (from memory). No golf is played in stronger on
 BEAUFORT_NAMES = {
     "light air": 1, "light breeze": 2, "slight breeze": 2, "gentle breeze": 3, "moderate breeze": 4,
     "fresh breeze": 5, "strong breeze": 6, "near gale": 7, "strong gale": 9,
+    "gale": 8,
+    # the scale's adjectives with any other word behind them: "strong wind", "fresh, into"
+    "light": 2, "gentle": 3, "moderate": 4, "fresh": 5, "strong": 6,
 }  # fmt: skip
-"""The scale's own names of its forces."""
+"""The scale's own names of its forces, and its adjectives alone."""

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from simulator.errors import FileError, SimulatorError
-from simulator.hole.files import _bundled_folder, load_hole
+from simulator.hole.files import _bundled_folder, bundled_name, load_hole
 from simulator.hole.model import Hole
 
 MOST_HOLES = 99
@@ -138,8 +138,9 @@ def _folder(source: str) -> Path:
     if exists:
         raise FileError(source, "", "a file", "a folder of hole files")
     names = bundled_courses()
-    if source in names:
-        return _bundled_folder() / source
-    near = difflib.get_close_matches(source, names, n=1)
+    name = bundled_name(source)
+    if name in names:
+        return _bundled_folder() / name
+    near = difflib.get_close_matches(name, names, n=1)
     hint = f"perhaps {near[0]}" if near else f"a folder of hole files, or {', '.join(names)}"
     raise FileError(source, "", "no such folder", hint)

@@ -32,8 +32,14 @@ def bundled_holes() -> list[str]:
     return sorted(path.stem for path in _bundled_folder().glob("*.toml"))
 
 
+def bundled_name(typed: str) -> str:
+    """A demo's name as its file has it: "Withy Drain" is withy-drain."""
+    return re.sub(r"[\s_]+", "-", typed.strip().casefold())
+
+
 def _bundled(source: str) -> Path | None:
     """File of a demo hole by its name, or of a demo course's by course and file name or number."""
+    source = bundled_name(source)
     if not _DEMO.fullmatch(source):
         return None
     folder, _, name = source.rpartition("/")
@@ -53,8 +59,8 @@ def load_hole(path_or_name: str | Path) -> Hole:
     Parameters
     ----------
     path_or_name : str or Path
-        A file wins over a demo hole of the same name, and over words. Holes of a demo course:
-        ``"ostrel-heath/7"``.
+        A file wins over a demo hole of the same name, and over words. A demo's name may have capitals and
+        spaces. Holes of a demo course: ``"ostrel-heath/7"``.
 
     Raises
     ------
@@ -71,6 +77,7 @@ def load_hole(path_or_name: str | Path) -> Hole:
             return hole_from_words(source).hole
     bundled = _bundled(source)
     if bundled is not None and not os.path.isfile(source):
+        source = bundled_name(source)
         return read_sketch(parse_file(bundled, source), source)
     return read_sketch(parse_file(Path(path_or_name), source), source)
 
@@ -79,7 +86,7 @@ def parse_file(path: Path, source: str) -> dict:
     """The TOML of a hole file or a survey; every failure to get it is a FileError."""
     if not os.path.exists(path):  # a path too long, or with a zero byte, is none either
         names = bundled_holes()
-        near = difflib.get_close_matches(source, names, n=1)
+        near = difflib.get_close_matches(bundled_name(source), names, n=1)
         hint = f"perhaps {near[0]}" if near else f"a .toml file, or one of {', '.join(names)}"
         raise FileError(source, "", "no such file", hint)
     if os.path.isfile(path) and path.suffix.lower() not in ("", ".toml"):

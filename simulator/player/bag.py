@@ -35,7 +35,7 @@ from .habits import TOP_KEYS, left_handed
 from .levels import HIGHEST_HANDICAP, HIGHEST_WITH_DATA, LOWEST_HANDICAP, Level, level
 from .model import Club, PartSwing, Player, Putting
 from .names import club_key, did_you_mean
-from .words import looks_like_words, player_table, quoted
+from .words import looks_like_words, player_said, quoted
 
 DEMO = Path(__file__).with_name("demo")
 
@@ -83,12 +83,12 @@ def player_from_words(text: str) -> Player:
     FileError
         A word that is not understood, or a number out of its range.
     """
-    table = player_table(text)
+    table, granted = player_said(text)
     player = _player(Section(quoted(text), "", table), "Player")
     assumed = [sentence.replace("The file", "The player") for sentence in player.assumed]
     if any("carry_yd" in one or "carry_m" in one for one in table.get("club", {}).values()):
         assumed.append("Distances of clubs are taken as carry where the words do not say total.")
-    return replace(player, assumed=tuple(assumed))
+    return replace(player, assumed=(*assumed, *granted))
 
 
 def player_from_table(table: dict[str, object], source: str) -> Player:

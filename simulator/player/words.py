@@ -17,8 +17,8 @@ from .published import BOGEY_HANDICAP, SCORE_OVER_HANDICAP
 
 ALLOWED = (
     'words such as "handicap 15", "plus 2", "scratch", "bogey golfer", "shoots 90", "woman", "left-handed", '
-    '"driver 205", "7-iron 150 total", "driver 190 m", "50 wide", "30 deep", "driver tee only", "no 3-wood", '
-    '"fade", "miss short right", "called Ada"'
+    '"driver 205", "7-iron 150 total", "driver 190 m", "drives it 230", "50 wide", "30 deep", '
+    '"driver tee only", "no 3-wood", "fade", "miss short right", "called Ada"'
 )
 """What the words may be, the end of every refusal."""
 
@@ -72,6 +72,7 @@ class _Reader:
         self.club: str | None = None  # the last one named: widths and uses behind it are its own
         self.on_club = False  # whether the last thing said was about that club
         self.bogey = False
+        self.granted: list[str] = []
 
     def read(self) -> dict[str, Any]:
         while True:
@@ -80,7 +81,7 @@ class _Reader:
                 self.on_club = self.on_club and not re.search("[,;]", found[0])
             if self.at >= len(self.text):
                 break
-            if not (self._phrase() or self._club()):
+            if not (self._phrase() or self._drive() or self._club()):
                 self.refuse()
         if self.bogey:
             self.put("handicap", BOGEY_HANDICAP[self.table.get("sex", "man")])
@@ -91,8 +92,9 @@ class _Reader:
     def refuse(self, why: str = NOT_UNDERSTOOD) -> None:
         words = re.findall(r"[^\s,;]+", self.text[self.at :])
         word = words[0] if words else self.text[self.at :]
-        known = ("handicap", "scratch", "plus", "woman", "driver", "hybrid", "carry", "total", "wide", "deep",
-                 "miss", "fade", "draw", "slice", "hook", "without", "called", "left-handed")  # fmt: skip
+        known = ("handicap", "scratch", "shoots", "plus", "woman", "driver", "hybrid", "carry", "total",
+                 "wide", "deep", "miss", "fade", "draw", "slice", "hook", "without", "called",
+                 "left-handed")  # fmt: skip
         hint = "" if word in known else did_you_mean(word, known)
         if word in known and why == NOT_UNDERSTOOD:  # the word is ours: what follows it is not
             why = f"is not followed by {words[1]!r}" if len(words) > 1 else "wants more behind it"
@@ -139,6 +141,20 @@ class _Reader:
             said = said.rpartition(" ")[0].rstrip()
         return None
 
+    def _drive(self) -> bool:
+        """ "drives it 250": where drives are measured is where they come to rest."""
+        verb = _DRIVES.match(self.text, self.at)
+        found = _CLUB_SIZE.match(self.text, verb.end()) if verb else None
+        if found is None:
+            return False
+        carried = "carr" in found[0] or "in the air" in found[0]
+        if not carried and _stem(found) != "total":
+            shown = self.said[self.at : found.end()].strip()
+            self.granted.append(f"{shown!r} is taken as the driver's total: drives are measured at rest.")
+        self.put_size("driver", "carry" if carried else "total", found)
+        self.club, self.at, self.on_club = "driver", found.end(), True
+        return True
+
     def _club(self) -> bool:
         named = self.name_of_club(self.at)
         if named is None:
@@ -171,6 +187,12 @@ _CLUB_SIZE = re.compile(
     r"(?P<before>carr(?:y|ies)(?:\s+of)?|total(?:\s+of)?|goes|hits|is|of)?\s*"
     rf"{_NUMBER}{_UNIT}(?:\s*(?P<after>carry|in the air|total|overall|with run|run included)\b)?"
 )
+_DRIVES = re.compile(
+    r"(?:drives?(?:\s+(?:it|the\s+ball))?|driving\s+distance|tee\s+shots?|off\s+the\s+tee)"
+    r"(?=\s*(?:[:=]|carr|goes|go\b|of\b|is\b|about\b|around\b|\d))"
+    r"\s*(?:goes|go|about|around)?"
+)
+"""A drive spoken of without its club: the driver's, and a total unless a carry is said."""
 _NOT_ALONE = re.compile(r"[\s,;]*(?:is\s+)?(?:tee\s+only|only\s+(?:from|off)"
                         r"|\d+(?:\.\d+)?\s*(?:yards?|yds?|y|m|metres?)?"
                         r"\s*(?:wide|deep)|misses|miss\b|fades?\b|draws?\b|slices?\b|hooks?\b)")  # fmt: skip
@@ -281,18 +303,26 @@ _PHRASES: tuple[tuple[re.Pattern[str], _Act], ...] = tuple(
         (rf"(?P<what>width|depth)\s*(?:of\s+)?{_NUMBER}{_UNIT}",
          lambda reader, found: reader.put_size(None, found["what"], found)),
         (r"(?:only\s+(?:from|off)\s+(?:the\s+)?tee|tee\s+only|from\s+the\s+tee\s+only)\b", _tee_only),
-        (r"(?:without|no|never)\s+(?:the\s+|an?\s+)?", _without),
+        (r"(?:without|no|never|(?:doesn't|does not|don't|do not)(?=\s+(?:hit|use|carry|play|have|own)))\s+"
+         r"(?:(?:hits?|uses?|carry|carries|plays?|have|has|owns?)\s+)?"
+         r"(?:the\s+|an?\s+|his\s+|her\s+|my\s+)?", _without),
         (r"(?:called|named?)\s*[:=]?\s*(?P<name>[^\W\d_][\w'’-]*)", _name),
     )
 )  # fmt: skip
 
 
-def player_table(text: str) -> dict[str, Any]:
-    """The contents of a bag file that some words mean.
+def player_said(text: str) -> tuple[dict[str, Any], list[str]]:
+    """The contents of a bag file that some words mean, and sentences on what was taken for granted.
 
     Raises
     ------
     FileError
         A word that is not understood where it stands, or something said twice.
     """
-    return _Reader(text).read()
+    reader = _Reader(text)
+    return reader.read(), reader.granted
+
+
+def player_table(text: str) -> dict[str, Any]:
+    """The contents of a bag file that some words mean; raises as `player_said`."""
+    return player_said(text)[0]

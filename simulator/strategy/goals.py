@@ -104,15 +104,38 @@ class Goal:
         return np.asarray(clear & (far >= self.low_yd) & (far <= self.high_yd))
 
 
-def read_goal(target: int | None, leave: str | None, land: str | None) -> Goal | None:
+PAR_WORDS = {"eagle": -2, "birdie": -1, "par": 0, "bogey": 1, "double bogey": 2, "double": 2}
+"""Scores by their names, strokes over par."""
+
+
+def read_target(text: str, par: int) -> int:
+    """A score on the hole [strokes], as a number or by its name.
+
+    Raises
+    ------
+    UsageError
+        Anything else.
+    """
+    words = " ".join(re.sub("(?<=[a-z])-", " ", text.casefold()).removesuffix("or better").split())
+    if words in PAR_WORDS:
+        return par + PAR_WORDS[words]
+    if re.fullmatch(r"[0-9]{1,3}", words) and int(words) > 0:
+        return int(words)
+    names = ", ".join(name for name in PAR_WORDS if name != "double")
+    raise UsageError(f"target {text[:40]!r}; allowed: a number of strokes, or {names}")
+
+
+def read_goal(target: str | None, leave: str | None, land: str | None, par: int) -> Goal | None:
     """The goal that was typed, None when there is none.
 
     Parameters
     ----------
-    target : int, optional
-        Score on the hole.
+    target : str, optional
+        Score on the hole: ``"4"``, ``"par"``, ``"double bogey"``.
     leave, land : str, optional
         ``"90-110"``, ``"90 to 110 m"``: yards unless metres are said.
+    par : int
+        Of the hole.
 
     Raises
     ------
@@ -124,7 +147,7 @@ def read_goal(target: int | None, leave: str | None, land: str | None) -> Goal |
     if len(named) > 1:
         raise UsageError(f"--{named[0]} and --{named[1]}: one goal at a time")
     if target is not None:
-        return Goal("target", most_strokes=target)
+        return Goal("target", most_strokes=read_target(target, par))
     for kind, text in (("leave", leave), ("land", land)):
         if text is not None:
             low, high = read_range(kind, text)

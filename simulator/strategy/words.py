@@ -43,6 +43,22 @@ _FILLERS = frozenset(
         "to",
     )
 )
+_READ_AS = tuple(
+    (re.compile(pattern), meant)
+    for pattern, meant in (
+        (r"(?<=\d)\s*(?:yards?|yds?|y)?\s+(?:from|off) (?:the )?tee\b", " on"),
+        (r"(?<=\d)\s*(m|metres?|meters?)\s+(?:from|off) (?:the )?tee\b", r" \1 on"),
+        (r"\bshort of (?:the )?(?:pin|flag|hole)\b", "out"),
+        (r"\b(?:fairway|greenside|pot|cross|sand)\s+(?=bunker|sand|trap)", ""),
+        (r"\btrap\b", "bunker"),
+        (r"\b(?:first cut|(?:semi|light)[ -]rough)\b", "rough"),
+        (r"\b(?:middle|cent(?:re|er))(?: of)?(?: the)? fairway\b", "fairway"),
+        (r"\b(?:water )?hazard\b", "penalty area"),
+        (r"(?<=\d)(\s*(?:yards?|yds?|y|m|metres?|meters?)?)[\s-]+(?:marker|post|stake|plate)\b", r"\1 out"),
+    )
+)
+"""Other ways of saying it, put into the words read below."""
+
 NUMBER = r"[-+]?[0-9]{1,9}(?:\.[0-9]{0,9})?"
 _TOKEN = re.compile(rf"\s*(?:(?P<number>{NUMBER})|(?P<comma>,)|(?P<word>[^\s,0-9]+)|(?P<other>\S))")
 
@@ -70,7 +86,10 @@ def read_words(text: str) -> Said:
     said = Said(plain=[])
     number: float | None = None  # the number just read, until its role is known
     heavy = penalty = False
-    for token in _TOKEN.finditer(text.casefold().strip()):
+    usual = " ".join(text.casefold().split())
+    for pattern, meant in _READ_AS:
+        usual = pattern.sub(meant, usual)
+    for token in _TOKEN.finditer(usual):
         kind = token.lastgroup or "other"
         word = token[kind]
         if kind == "number":

@@ -73,6 +73,7 @@ def test_options_reach_the_question(asked: list) -> None:
 def test_a_goal_reaches_the_question(asked: list) -> None:
     for words, goal in (
         (["--target", "4"], Goal("target", most_strokes=4)),
+        (["--target", "bogey"], Goal("target", most_strokes=5)),  # a par 4
         (["--leave", "90-110"], Goal("leave", low_yd=90.0, high_yd=110.0)),
         (["--land", "150 to 172"], Goal("land", low_yd=150.0, high_yd=172.0)),
         ([], None),
@@ -170,6 +171,7 @@ BAD = [
     ["plan", "withy-drain", "--land", "wedge"],
     ["plan", "withy-drain", "--leave", "90-110", "--target", "4"],
     ["plan", "withy-drain", "--target", "0"],
+    ["plan", "withy-drain", "--target", "level"],
     ["plan", "withy-drain", "--target", "3", "--from", "164 out"],
     ["plan", "withy-drain", "--target", "3", "--from", "164 out", "--played", "3"],
     ["check", "withy-drain", "--units", "feet"],

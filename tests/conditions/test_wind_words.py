@@ -126,6 +126,23 @@ def test_beaufort_by_number_and_name():
     assert 13 <= read("force 4 into").speed_mph <= 18
 
 
+@pytest.mark.parametrize(
+    ("text", "mph"),
+    # middles of the Beaufort scale's light (1-3: its 2), gentle, moderate, fresh, strong and gale, from memory
+    [("strong headwind", 28.0), ("strong wind, into", 28.0), ("into, fresh", 21.5), ("moderate headwind", 15.5),
+     ("gentle wind against", 10.0), ("light wind into", 5.5), ("a gale in the face", 42.5), ("strong gale against", 50.5)],
+)  # fmt: skip
+def test_the_scales_adjectives_without_its_breeze(text, mph):
+    wind = read(text)
+    assert wind.speed_mph == mph
+    assert any(f"taken as {mph:g} mph, the middle of Beaufort" in said for said in wind.assumed)
+
+
+def test_an_adjective_and_a_number_are_two_strengths():
+    with pytest.raises(UsageError, match=r"says the .* a second time"):
+        read("strong headwind, 20 mph")
+
+
 def test_height():
     assert read("8 mph into").height == "forecast"
     assert any("forecast" in line for line in read("8 mph into").assumed)

@@ -71,6 +71,8 @@ def test_what_is_no_course(tmp_path: Path, make: object, found: str) -> None:
 
 
 def test_a_hole_of_a_demo_course_by_number_or_name() -> None:
+    assert load_hole("Ostrel Heath/7").source == "ostrel-heath/7"
+    assert load_course("Ostrel Heath").name == load_course("ostrel-heath").name
     by_number, by_name = load_hole("ostrel-heath/7"), load_hole("ostrel-heath/07-drovers")
     assert by_number.name == by_name.name == load_hole("ostrel-heath/07").name == "Drovers"
     with pytest.raises(FileError):

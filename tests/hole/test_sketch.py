@@ -205,6 +205,11 @@ def test_every_surface_has_a_word_and_a_lie():
     assert set(LIE_OF.values()) == set(Lie) - {Lie.TEE}
 
 
+@pytest.mark.parametrize("typed", ["Withy Drain", "withy drain", "WITHY-DRAIN", " withy_drain"])
+def test_a_demo_hole_by_its_name_as_it_is_said(typed):
+    assert load_hole(typed).source == "withy-drain"
+
+
 def test_demo_holes_by_name_from_any_folder(tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
     assert {"withy-drain", "eel-trap", "long-sluice"} <= set(bundled_holes())

@@ -24,6 +24,24 @@ ISSUE = (
 BASE = "par 4, 380; fairway 28 wide, 150 to 350; green 28 deep, 24 wide; "
 """The green of it runs from 366 to 394, 12 either side."""
 
+SAID_ALIKE = [
+    ("a par 4 of 372 yards with a pond on the right at 220", "par 4, 372; pond right at 220"),
+    ("par 4, 372; lateral water right at 220", "par 4, 372; lateral hazard right at 220"),
+]
+
+
+@pytest.mark.parametrize(("words", "same"), SAID_ALIKE)
+def test_two_ways_of_saying_it(words: str, same: str) -> None:
+    one, other = hole_from_words(words).hole, hole_from_words(same).hole
+    assert one.length_yd == other.length_yd == pytest.approx(372.0)
+    lies = []
+    for station in range(-5, 400, 5):
+        for offset in range(-60, 65, 5):
+            lies.append(one.surface_at(*one.at(station, offset)))
+            assert lies[-1] is other.surface_at(*other.at(station, offset))
+    assert Surface.WATER in lies
+
+
 PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     # words behind BASE: what lies at (station, offset)
     "pond right 213 to 254, edge 14 right": [(214, 15, W), (253, 15, W), (212, 20, R), (255, 20, R), (230, 13, F)],

@@ -18,6 +18,15 @@ from simulator.hole.words.phrases import PATTERNS
 from simulator.hole.words.vocabulary import ALIASES, HEADS, OTHER_WORDS
 
 REFUSED: dict[str, tuple[str, str]] = {
+    "a par 4 of 372 yards with a pond": ("'pond' (letter 29)", "where along the line"),
+    "par 3, 165; island green": ("'island' (letter 13)", "say where the water is"),
+    "par 4, 372; tight fairway": ("'tight' (letter 13)", "say how wide"),
+    "par 4, 372; wide fairway": ("'wide' (letter 13)", "say how wide"),
+    "par 4, 372, tree-lined": ("'lined' (letter 18)", "trees both sides"),
+    "par 4, 372; bunker at the corner": ("'corner' (letter 27)", "at 235"),
+    "par 4, 372; elevated green": ("'elevated' (letter 13)", "green 5 up"),
+    "par 3, 165 over water": ("'165' (letter 8)", "say the length alone"),
+    "four hundred yard par 4": ("'hundred' (letter 6)", "in figures"),
     # words: the word pointed at, part of what is said of it
     "par 4, 372; pand right 213 to 254": ("'pand' (letter 13)", "perhaps 'pond'"),
     "par 4, 372; bunkr left at 230": ("'bunkr' (letter 13)", "perhaps 'bunker'"),

@@ -44,6 +44,14 @@ UNDERSTOOD: list[tuple[str, dict[str, Any]]] = [
     ("handicap 5, 7i 150, 7i low 130", {"handicap": 5, "club": {"7-iron": {"carry_yd": 150, "low_carry_yd": 130}}}),
     ("handicap 12, driver 205 fade 10 yards", {"handicap": 12, "club": {D: {"carry_yd": 205, "shape": "fade", "curve_yd": 10}}}),
     ("handicap 12, driver 205 misses right, pw 100", {"handicap": 12, "club": {D: {"carry_yd": 205, "miss": "right"}, "pitching wedge": {"carry_yd": 100}}}),
+    ("12 handicapper, drives it 250", {"handicap": 12, "club": {D: {"total_yd": 250}}}),
+    ("scratch golfer drives 280", {"handicap": 0, "club": {D: {"total_yd": 280}}}),
+    ("handicap 9, drives it 230 m carry", {"handicap": 9, "club": {D: {"carry_m": 230}}}),
+    ("handicap 9, drive carries 220", {"handicap": 9, "club": {D: {"carry_yd": 220}}}),
+    ("handicap 9, driving distance of 240, 50 wide", {"handicap": 9, "club": {D: {"total_yd": 240, "width_yd": 50}}}),
+    ("handicap 9, tee shot goes 240, misses right", {"handicap": 9, "club": {D: {"total_yd": 240}}, "miss": "right"}),
+    ("handicap 20, never hits driver", {"handicap": 20, "club": {D: {"use": "never"}}}),
+    ("handicap 20, doesn't carry a 3-wood", {"handicap": 20, "club": {"3-wood": {"use": "never"}}}),
     ("called Ada, handicap 12", {"name": "Ada", "handicap": 12}),
 ]  # fmt: skip
 
@@ -54,6 +62,15 @@ def test_understood(words: str, meant: dict[str, Any]) -> None:
     assert is_player_words(words)
     player = load_player(words)
     assert player.handicap == meant["handicap"] and player.source == f'"{words}"'
+
+
+def test_a_drive_is_a_total_and_says_so() -> None:
+    taken = "is taken as the driver's total: drives are measured at rest."
+    assert f"'drives it 250' {taken}" in load_player("handicap 12, drives it 250").assumed
+    for words in ("handicap 12, drives it 250 total", "handicap 12, drives it 250 carry", "handicap 12, driver 230"):
+        assert not [one for one in load_player(words).assumed if taken in one]
+    from_words, from_club = load_player("handicap 12, drives 250"), load_player("handicap 12, driver 250 total")
+    assert from_words.clubs[0] == from_club.clubs[0] and from_words.clubs[0].carry_yd < 245.0
 
 
 REFUSED = [

@@ -150,6 +150,61 @@ def test_a_line_that_pays_is_taken(monkeypatch: pytest.MonkeyPatch) -> None:
     assert choice.action[1] == 0.0  # the choice itself is as it was
 
 
+class _Always(_Coins):
+    """The same plays reach the goal at every aim but far left, where none does."""
+
+    def hits(self, action: np.ndarray, luck: int, plays: int) -> np.ndarray:
+        return (np.arange(plays) % 3 == 0) & (math.degrees(action[1]) > -10.0)
+
+
+def test_of_aims_that_do_as_well_the_first_look_takes_the_cheapest(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Strokes grow with the aim: straight on, neither the first of the aims nor the farthest."""
+    monkeypatch.setattr(goal_lines, "on_the_map", lambda place, tries: np.ones(len(tries), bool))
+    look = _Always(_EverythingPlays(), PAR, None, None, np.zeros(3), 4.0, 1)  # type: ignore[arg-type]
+    seen = look.first_look(Choice(0, np.array([0.0, math.radians(5.0), 0.0]), 150.0, 4.0))
+    assert seen.aim == 0.0 and seen.chance == pytest.approx(1.0 / 3.0)
+
+
+@pytest.mark.parametrize("way", [1.0, -1.0])
+def test_a_band_ends_where_the_goal_is_lost(way: float) -> None:
+    """From 8 degrees off the straight line on one side, as far as is looked, to 5 on the other: lost there."""
+
+    class LostOnOneSide(_Coins):
+        def hits(self, action: np.ndarray, luck: int, plays: int) -> np.ndarray:
+            return (np.arange(plays) % 3 == 0) & (way * math.degrees(action[1]) > -5.5)
+
+    look = LostOnOneSide(_EverythingPlays(), PAR, None, None, np.zeros(3), 4.0, 1)  # type: ignore[arg-type]
+    band = look.band_yd(Choice(0, np.zeros(3), 150.0, 4.0))
+    ends = [-way * 150.0 * math.sin(math.radians(5.0)), way * 150.0 * math.sin(math.radians(8.0))]
+    assert band == pytest.approx(sorted(ends))
+
+
+def test_a_distance_may_not_cost_too_much_but_a_score_may(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Strokes grow by one a radian: 0.3 of them are 17 degrees. The goal is reached beyond 18 only."""
+    monkeypatch.setattr(goal_lines, "on_the_map", lambda place, tries: np.ones(len(tries), bool))
+
+    class FarRight(_Coins):
+        def hits(self, action: np.ndarray, luck: int, plays: int) -> np.ndarray:
+            return np.full(plays, math.degrees(action[1]) > 18.0)
+
+    choice = Choice(0, np.zeros(3), 150.0, 4.0)
+    aims = [
+        FarRight(_EverythingPlays(), goal, None, None, np.zeros(3), 4.0, 1).first_look(choice).aim  # type: ignore[arg-type]
+        for goal in (PAR, ROOM)
+    ]
+    assert math.degrees(aims[0]) > 18.0 and aims[1] == 0.0
+
+
+def test_more_often_is_by_the_least_that_counts_and_by_two_errors() -> None:
+    """A gap of 1 in 100 that is sure, and one of 10 in 100 that is luck: neither is 2 in 100 more often."""
+    plays = np.arange(20_000)
+    sure = [plays % 100 < 31, plays % 100 < 30]
+    assert beats(*sure, 0.0) and not beats(*sure, 0.02)
+    few = [np.isin(np.arange(20), range(12)), np.isin(np.arange(20), range(10, 20))]
+    assert few[0].mean() - few[1].mean() == pytest.approx(0.1)
+    assert not beats(*few, 0.02) and beats(*few, 0.02, errors=0.0)
+
+
 def test_the_choice_of_a_club_is_made_on_other_luck_than_its_figure() -> None:
     """Clubs that are level: who was chosen before stays, whatever the counts of the figures say."""
     draw = np.random.default_rng(8)

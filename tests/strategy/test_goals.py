@@ -47,9 +47,24 @@ def test_no_range(text: str) -> None:
 
 
 def test_one_goal_at_a_time() -> None:
-    assert read_goal(None, None, None) is None
+    assert read_goal(None, None, None, 4) is None
     with pytest.raises(UsageError, match="one goal at a time"):
-        read_goal(4, "90-110", None)
+        read_goal("4", "90-110", None, 4)
+
+
+@pytest.mark.parametrize(
+    ("text", "score"),
+    [("4", 4), ("par", 5), ("Par or better", 5), ("birdie", 4), ("eagle", 3), ("bogey", 6), ("double-bogey", 7), ("double", 7)],
+)  # fmt: skip
+def test_a_target_by_its_name(text: str, score: int) -> None:
+    assert read_goal(text, None, None, 5) == Goal("target", most_strokes=score)
+
+
+@pytest.mark.parametrize("text", ["", "0", "-1", "4.5", "level", "pars", "9999", "four\nfive"])
+def test_no_target(text: str) -> None:
+    with pytest.raises(UsageError, match="allowed: a number of strokes, or eagle, birdie, par") as refused:
+        read_goal(text, None, None, 4)
+    assert "\n" not in str(refused.value)
 
 
 def test_a_target_needs_strokes_that_are_left(tmp_path: Path) -> None:

@@ -40,6 +40,16 @@ UNDERSTOOD = [
     (WITHY, "28 out right bunker", "bunker", 28, 1),
     (WITHY, "20 out left sand", "bunker", 20, -1),
     (WITHY, "left side of the fairway, 160 out", "fairway", 160, -1),
+    (WITHY, "150 from the middle of the fairway", "fairway", 150, None),
+    (WITHY, "fairway bunker, 142 out", "bunker", 142, None),
+    (WITHY, "greenside bunker right, 28 out", "bunker", 28, 1),
+    (WITHY, "28 out, right sand trap", "bunker", 28, 1),
+    (WITHY, "first cut left, 164 out", "rough", 164, -1),
+    (WITHY, "semi-rough left, 164 out", "rough", 164, -1),
+    (WITHY, "100 yards short of the pin", "fairway", 100, 0),
+    (WITHY, "150 yard marker", "fairway", 150, 0),
+    (WITHY, "at the 150 m post", "fairway", 150 / 0.9144, 0),
+    (LONG, "140 out, left hazard", "dry penalty", 140, -1),
     (LONG, "140 out, left penalty area", "dry penalty", 140, -1),
     (LONG, "250 out", "fairway", 250, 0),
     (LONG, "path, 150 out", "fairway", 150, 1),
@@ -93,6 +103,15 @@ def test_coordinates_and_stations() -> None:
     assert (start.x_yd, start.y_yd, start.lie) == (-8.0, 231.5, "fairway")
     assert place(" -8 , 231.5 ", WITHY) == start
     assert place("-8,231.5, fairway", WITHY) == start
+
+
+@pytest.mark.parametrize("words", ["230 from the tee, 12 right", "230 yards off the tee, 12 right", "230 off tee 12 right"])
+def test_a_station_by_its_distance_from_the_tee(words: str) -> None:
+    assert place(words, WITHY) == place("230 on, 12 right", WITHY)
+
+
+def test_metres_from_the_tee() -> None:
+    assert place("210 m from the tee", WITHY) == place("210 m on", WITHY)
 
 
 def test_a_bend_is_measured_straight_to_the_pin() -> None:

@@ -27,7 +27,7 @@ def read_header(features: list[Feature]) -> Draft:
     """
     header = [f for f in features if f.kind in HEADER and f.kind != "climb"]
     features[:] = [f for f in features if f not in header]
-    par, length = _par_and_length(header)
+    par, length = _par_and_length(header, features)
     unit = _unit(header, length)
     units = Units(unit)
     draft = Draft(units, "", int(par.value), units.yd(length))
@@ -50,7 +50,7 @@ def read_header(features: list[Feature]) -> Draft:
     return draft
 
 
-def _par_and_length(header: list[Feature]) -> tuple[Token, Token]:
+def _par_and_length(header: list[Feature], others: list[Feature]) -> tuple[Token, Token]:
     par: Token | None = None
     lengths: list[Token] = []
     for feature in header:
@@ -82,6 +82,10 @@ def _par_and_length(header: list[Feature]) -> tuple[Token, Token]:
     if par is None:
         raise UsageError('hole in words: no par; say for example "par 4, 372; fairway 28 wide"')
     if not lengths:
+        everything = [said for feature in (*header, *others) for said in feature.said]
+        for said in (one for one in everything if one.what == "behind_green" and one.numbers):
+            # "165 over water"
+            raise said.token.error(f"({said.shown}): say the length alone, and where what lies there is")
         raise par.error('is the par; how long is the hole? For example "par 4, 372"')
     need(
         lengths[0].value >= LEAST_LENGTH,

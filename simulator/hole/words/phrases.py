@@ -92,7 +92,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("density", r"(?P<word>open|medium|dense)"),
     ("size", r"(?P<word>small|large)"),
     ("named", r"(?:called |named )?\$\d+"),
-    ("bare", rf"(?P<a>{_N})"),
+    ("bare", rf"(?:of )?(?P<a>{_N})"),
     ("nothing", r"of (?:fairway|line|hole|line of play)|edge of"),
 )  # fmt: skip
 

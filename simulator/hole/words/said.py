@@ -5,7 +5,7 @@ from __future__ import annotations
 from simulator.hole.words.feature import Said
 from simulator.hole.words.lex import Token
 from simulator.hole.words.phrases import longest
-from simulator.hole.words.vocabulary import ALIASES, FILLERS, near
+from simulator.hole.words.vocabulary import ALIASES, FILLERS, INSTEAD, near
 
 
 def read_said(text: str, tokens: list[Token]) -> list[Said]:
@@ -34,6 +34,7 @@ def read_said(text: str, tokens: list[Token]) -> list[Said]:
         token = kept[index]
         best = longest(joined, start)
         if best is None:
+            token = next((one for one in kept[index : index + 3] if one.key in INSTEAD), token)
             raise token.error(f"not understood{near(token.key) if token.kind == 'word' else ''}")
         what, match = best
         last = kept[index + match.group().count(" ")]

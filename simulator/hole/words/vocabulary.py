@@ -27,7 +27,8 @@ _NOUNS: dict[str, str] = {
         "gorse, whins, reeds, fescue, bracken, brambles, scrub, bushes, native area"
     ),
     "water": (
-        "pond, ponds, lake, water, water hazard, hazard, lateral hazard, reservoir, pool, lagoon, loch, "
+        "pond, ponds, lake, water, water hazard, hazard, lateral hazard, lateral water, "
+        "lateral water hazard, reservoir, pool, lagoon, loch, "
         "marsh, swamp, sea, ocean, penalty area, red stakes, yellow stakes"
     ),
     "stream": "stream, burn, brook, creek, beck, ditch, drain, dyke, dike, river, canal, ravine",
@@ -134,11 +135,28 @@ OTHER_WORDS = listed(
     "onwards length width depth height branches forward uphill downhill"
 )
 
+_SAY_INSTEAD: dict[str, str] = {
+    "island": 'say where the water is: "water in front", "water 5 behind", "water left of green"',
+    "corner": 'say how far on it is: "at 235"',
+    "tight narrow": 'say how wide: "fairway 24 wide"',
+    "wide": 'say how wide: "28 wide"',
+    "lined": 'say where they are: "trees both sides 25"',
+    "tier tiers tiered two-tier two-tiered": 'say how it slopes: "green falls back to front 3 percent"',
+    "elevated": 'say by how much: "green 5 up"',
+    "raised": 'say by how much: "green 5 up"',
+    "blind": "nothing depends on it, leave it out",
+    "hundred": 'write the number in figures: "400"',
+}
+INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
+"""Words golfers use that settle nothing to be drawn, and what to say for them."""
+
 _ALL_WORDS = sorted({word for head in HEADS for word in head} | set(OTHER_WORDS))
 
 
 def near(word: str) -> str:
-    """The word of the grammar most like a misspelt one, as "; perhaps pond", or nothing."""
+    """What to say instead, or the word of the grammar most like a misspelt one: "; perhaps pond"."""
+    if word in INSTEAD:
+        return f"; {INSTEAD[word]}"
     found = difflib.get_close_matches(word[:30], _ALL_WORDS, n=5, cutoff=0.7)
     if not found:
         return ""

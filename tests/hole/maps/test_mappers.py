@@ -107,3 +107,14 @@ def test_a_back_tee_that_is_not_in_the_map(tmp_path: Path) -> None:
     """A line that starts 40 yd behind every tee starts on one; it is said and does not rename the others."""
     said: HoleReport = sm.imported(tmp_path, mappers.drawn(Habit(start=-40.0))).holes[0]
     assert said.tees == ["start of line", "white", "yellow", "red"]
+
+
+def test_a_line_from_its_tee_beside_a_green_without_a_line_is_not_turned(tmp_path: Path) -> None:
+    """Its own green is not in the map, and another one lies by its tee: the tee says where it starts."""
+    sheet, hole = sm.one_hole(400.0, green=False)
+    hole.round(-20.0, 0.0, 20.0, 20.0, golf="green")
+    said: HoleReport = sm.imported(tmp_path, sheet).holes[0]
+    assert "green" in said.missing and "tee" not in said.missing and said.file is not None
+    loaded = load_hole(said.file)
+    assert math.hypot(loaded.pin.x_yd - loaded.tees[0].x_yd, loaded.pin.y_yd - loaded.tees[0].y_yd) > 380.0
+    assert not any("green to tee" in one for one in said.assumed)
