@@ -26,7 +26,7 @@ STATION_STEP = 50
 """Stations marked on the line, in the unit of the page."""
 
 SMALL_PT2 = 140.0
-"""Ground of less than this has its letter beside it: a letter with its light edge takes half [square points]."""
+"""Ground of less than this has its letter beside it; a letter and its light edge take half [square points]."""
 
 LETTERS = string.ascii_lowercase + string.ascii_uppercase
 
@@ -95,7 +95,7 @@ def _beside(area: shapely.Geometry, ax: Axes, hole: Hole) -> list[tuple[float, f
     near = places_near(area, ax)
     off = [place for place in near if not area.buffer(1.0).covers(shapely.Point(place))]
     on = [place for place in near if place not in off]
-    other = [f.area for f in hole.features if f.surface in TROUBLE]
+    other = [f.area for f in hole.features if f.surface in TROUBLE or f.surface is Surface.GREEN]
     clear = [place for place in off if not any(one.covers(shapely.Point(place)) for one in other)]
     return [*clear, *(place for place in off if place not in clear), *on]
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
+import shapely
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -14,6 +15,10 @@ if TYPE_CHECKING:
 
 MARGIN_PT = 1.5
 """Clear space round a word [points]."""
+
+
+SPREAD = (5, 3)
+"""Places across and down a word that are looked at for the ground they lie on."""
 
 
 class Labels:
@@ -40,8 +45,21 @@ class Labels:
         r = radius_pt * self._pixels
         self.taken.append(Bbox([[px - r, py - r], [px + r, py + r]]))
 
-    def put(self, words: str, places: Iterable[tuple[float, float]], **style: Any) -> Text | None:
+    def put(
+        self,
+        words: str,
+        places: Iterable[tuple[float, float]],
+        within: shapely.Geometry | None = None,
+        **style: Any,
+    ) -> Text | None:
         """Write words at the first-best of some places (data units, the middle of the words).
+
+        Parameters
+        ----------
+        words : str
+        places : iterable of (float, float)
+        within : geometry, optional
+            Ground the words name: of places that cover as little, they go where least of them lies off it.
 
         Returns
         -------
@@ -62,9 +80,10 @@ class Labels:
             covered = int(
                 ((self.avoid >= (box.x0, box.y0)) & (self.avoid <= (box.x1, box.y1))).all(axis=1).sum()
             )
-            if best is None or covered < best[0]:
-                best = (covered, place, box)
-                if covered == 0:
+            cost = covered + (0 if within is None else self._off(box, within))
+            if best is None or cost < best[0]:
+                best = (cost, place, box)
+                if cost == 0:
                     break
         if best is None:
             text.remove()
@@ -72,6 +91,12 @@ class Labels:
         text.set_position(best[1])
         self.taken.append(best[2])
         return text
+
+    def _off(self, box: Bbox, within: shapely.Geometry) -> int:
+        """How many of a few places spread over a box lie off some ground."""
+        x, y = np.meshgrid(np.linspace(box.x0, box.x1, SPREAD[0]), np.linspace(box.y0, box.y1, SPREAD[1]))
+        xy = self.ax.transData.inverted().transform(np.column_stack([x.ravel(), y.ravel()]))
+        return int((~shapely.contains_xy(within, xy)).sum())
 
     @property
     def _pixels(self) -> float:

@@ -217,7 +217,7 @@ def test_one_club_alone_is_no_comparison(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("share", "words"),
-    [(0.0, "fewer than 1 in 6,666"), (0.002, "1 in 500"), (0.141, "1 time in 7"), (0.55, "6 times in 10"),
+    [(0.0, "fewer than 1 in 6,666"), (0.002, "1 time in 500"), (0.0004, "1 time in 2,500"), (0.141, "1 time in 7"), (0.55, "6 times in 10"),
      (0.0068, "1 time in 150"), (1.0, "nearly always")],
 )  # fmt: skip
 def test_shares_as_times(share: float, words: str) -> None:
