@@ -62,7 +62,10 @@ class What(NamedTuple):
         Path | None, typer.Option("--scenarios", metavar="FILE", help="Days to plan for: winds, firmness.")
     ] = None
     target: Annotated[
-        int | None, typer.Option("--target", min=1, max=400, metavar="SCORE", help="Score to be broken.")
+        int | None,
+        typer.Option(
+            "--target", min=1, max=400, metavar="SCORE", help="Also the chance of a round below this."
+        ),
     ] = None
 
 
@@ -71,12 +74,14 @@ class Work(NamedTuple):
 
     out: Annotated[
         Path | None,
-        typer.Option("--out", "-o", metavar="DIR", help="Folder for results; what is there is kept."),
+        typer.Option(
+            "--out", "-o", metavar="DIR", help="Folder for results; what is there is not worked anew."
+        ),
     ] = None
     sequences: o.SequencesOption = DEFAULT_SEQUENCES
     seed: o.SeedOption = 1
     quick: Annotated[
-        bool, typer.Option("--quick", help="Take the players as exact: no confidence of the first shots.")
+        bool, typer.Option("--quick", help="Take the players as exact: faster, but not how sure a choice is.")
     ] = False
     threads: o.ThreadsOption = None
     cluster: Annotated[

@@ -19,6 +19,7 @@ from .units import YARDS, Units
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.patches import Circle, Patch, PathPatch
+    from matplotlib.text import Annotation
 
 ARC_STEP = 50
 """Arcs of distance from the ball every so many yards."""
@@ -95,11 +96,17 @@ def _off_the_pin(area: shapely.Geometry, hole: Hole) -> shapely.Point:
     return middle if inner.is_empty else inner.representative_point()
 
 
-def falls_shown(ax: Axes) -> bool:
-    """Whether a finished picture has an arrow down the fall of a green."""
+def falls_shown(ax: Axes) -> list[Annotation]:
+    """Arrows down the fall of a green on a picture."""
     from matplotlib.text import Annotation
 
-    return any(isinstance(text, Annotation) and text.arrow_patch is not None for text in ax.texts)
+    return [text for text in ax.texts if isinstance(text, Annotation) and text.arrow_patch is not None]
+
+
+def keep_off_falls(ax: Axes, labels: Labels) -> None:
+    """Keep words off the arrows of `falls_shown`."""
+    for arrow in falls_shown(ax):
+        labels.keep_off(arrow.xy, arrow.xyann, 2.0)
 
 
 def view_box(ax: Axes) -> shapely.Polygon:

@@ -26,7 +26,7 @@ STATION_STEP = 50
 """Stations marked on the line, in the unit of the page."""
 
 SMALL_PT2 = 140.0
-"""Ground of less than this has its letter beside it; a letter and its light edge take half [square points]."""
+"""Ground of less than this has its letter beside it; a letter and its edge take half [square points]."""
 
 LETTERS = string.ascii_lowercase + string.ascii_uppercase
 

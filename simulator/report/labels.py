@@ -80,7 +80,7 @@ class Labels:
             covered = int(
                 ((self.avoid >= (box.x0, box.y0)) & (self.avoid <= (box.x1, box.y1))).all(axis=1).sum()
             )
-            cost = covered + (0 if within is None else self._off(box, within))
+            cost = covered + self._off(box, within)
             if best is None or cost < best[0]:
                 best = (cost, place, box)
                 if cost == 0:
@@ -92,11 +92,25 @@ class Labels:
         self.taken.append(best[2])
         return text
 
-    def _off(self, box: Bbox, within: shapely.Geometry) -> int:
-        """How many of a few places spread over a box lie off some ground."""
+    def _off(self, box: Bbox, within: shapely.Geometry | None) -> int:
+        """How many of a few places spread over a box lie off some ground; none of ground it would hide."""
+        if within is None or within.area * self._pixels_in_unit < box.width * box.height:
+            return 0
         x, y = np.meshgrid(np.linspace(box.x0, box.x1, SPREAD[0]), np.linspace(box.y0, box.y1, SPREAD[1]))
         xy = self.ax.transData.inverted().transform(np.column_stack([x.ravel(), y.ravel()]))
         return int((~shapely.contains_xy(within, xy)).sum())
+
+    def keep_off(self, one: tuple[float, float], other: tuple[float, float], radius_pt: float) -> None:
+        """Keep words off a line between two places in data units."""
+        for share in np.linspace(0.0, 1.0, 9):
+            x, y = ((1.0 - share) * a + share * b for a, b in zip(one, other, strict=True))
+            self.keep_clear(float(x), float(y), radius_pt)
+
+    @property
+    def _pixels_in_unit(self) -> float:
+        """Square pixels in a square unit of the data."""
+        (x0, y0), (x1, y1) = self.ax.transData.transform([(0.0, 0.0), (1.0, 1.0)])
+        return float(abs((x1 - x0) * (y1 - y0)))
 
     @property
     def _pixels(self) -> float:

@@ -148,6 +148,7 @@ def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     mx, my = target.middle_yd
     ax.plot([mx], [my], marker="P", markersize=8, color=PAPER, markeredgecolor=INK, zorder=6.5)
     labels.keep_clear(mx, my, 5.0)
+    groundplot.keep_off_falls(ax, labels)
     bearing = math.radians(answer.best.aim_bearing_deg)
     ahead = np.array([math.sin(bearing), math.cos(bearing)])
     across = np.array([ahead[1], -ahead[0]])
