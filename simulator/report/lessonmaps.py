@@ -248,7 +248,7 @@ def _without_specks(lines: ContourSet, least_yd: float) -> None:
 
     kept = []
     for path in lines.get_paths():
-        parts = path.to_polygons(closed_only=False)
+        parts = [np.asarray(part) for part in path.to_polygons(closed_only=False)]
         large = [Path(part) for part in parts if len(part) > 1 and not _is_speck(part, least_yd)]
         kept.append(Path.make_compound_path(*large) if large else Path(np.empty((0, 2))))
     lines.set_paths(kept)

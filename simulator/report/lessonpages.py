@@ -109,7 +109,7 @@ def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
     sheet.skip(tall)
     sheet.key([_shot_key(result, answer.recommended, units), *_line_keys(answer.best)])
     _ground_key(sheet, ax, result)
-    named = any(text.get_style() == "italic" for text in ax.texts)
+    named = any(text.get_fontstyle() == "italic" for text in ax.texts)
     names = f"Names: {units.name} to reach and to clear, straight from the ball; arcs: {units.name} from it."
     sheet.words(names if named else f"Arcs: {units.name} from the ball.", 6.0, color=FAINT)
 

@@ -99,71 +99,8 @@ def _page(fit: Fit, units: Units) -> Figure:
         draw_shots(club, ax=figure.add_subplot(grid[divmod(k, ACROSS)]), units=units)
     words = f"Where the ball came down, {units.name}; in brackets: shots"
     figure.text(0.02, 1.0 - 0.06 / tall, words, fontsize=8, va="top", color=INK)
-    aside = np.zeros(len(carry), bool)
-    aside[club.slips] = True
-    size = 9.0 if len(aside) <= 60 else 3.0
-    ax.scatter(offline[~aside], carry[~aside], s=size, c=look.face, lw=0, zorder=3)
-    ax.scatter(offline[aside], carry[aside], s=14, c=FAINT, marker="x", lw=0.8, zorder=3)
-    wide = EIGHT_IN_TEN * math.tan(math.radians(n["direction_sd_deg"])) * n["carry"]
-    deep = EIGHT_IN_TEN * n["distance_sd_pct"] / 100.0 * n["carry"]
-    middle = n["carry"] * math.tan(math.radians(n["bias_right_deg"]))
-    box_x = middle + wide * np.array([-1, 1, 1, -1, -1])
-    box_y = n["carry"] + deep * np.array([-1, -1, 1, 1, -1])
-    ax.plot(box_x, box_y, color=SHOTS[1].colour, lw=1.1, zorder=4)
-    short = n["carry"] * (1.0 - n["mishit_loss_pct"] / 100.0)
-    ax.plot([middle - wide, middle + wide], [short, short], color=SHOTS[1].colour, lw=1.1, ls=":", zorder=4)
-    ax.axvline(0.0, color=FAINT, lw=0.6, zorder=1)
-    half = 1.15 * max(wide + abs(middle), np.abs(offline[~aside]).max(initial=1.0))
-    low = min(carry[~aside].min(initial=short), short)
-    high = max(carry[~aside].max(initial=n["carry"]), n["carry"] + deep)
-    ax.set(xlim=(-half, half), ylim=(low - 0.08 * high, 1.06 * high))
-    ax.set_title(
-        f"{club.club}, {units.length(club.numbers['carry_yd'])} ({len(aside)})",
-        fontsize=7,
-        fontweight="normal",
-        color=INK,
-        loc="left",
-    )
-    ax.tick_params(labelsize=6, length=2, left=True, bottom=True, labelleft=True, labelbottom=True)
-    ax.locator_params(axis="x", nbins=5)
-    ax.locator_params(axis="y", nbins=6)
-    return ax
-
-
-def _shown(club: ClubFit, units: Units) -> dict[str, float]:
-    """The fitted numbers with the carry in the unit shown."""
-    return {**club.numbers, "carry": units.of(club.numbers["carry_yd"])}
-
-
-def save_shots(fit: Fit, path: str | Path, units: Units = YARDS) -> None:
-    """All clubs on one page, as a picture file."""
-    import matplotlib
-
-    with matplotlib.rc_context(fname=STYLE):
-        write_page(_page(fit, units), path)
-
-
-def _page(fit: Fit, units: Units) -> Figure:
-    from matplotlib.backends.backend_agg import FigureCanvasAgg
-    from matplotlib.figure import Figure
-
-    rows = -(-len(fit.clubs) // ACROSS)
-    tall = rows * TALL_IN + 0.7
-    figure = Figure(figsize=(PAGE_IN, tall), dpi=DPI)
-    FigureCanvasAgg(figure)
-    grid = figure.add_gridspec(
-        rows, ACROSS, left=0.1, right=0.97, top=1.0 - 0.42 / tall, bottom=0.58 / tall, hspace=0.42, wspace=0.3
-    )
-    for k, club in enumerate(fit.clubs):
-        draw_shots(club, ax=figure.add_subplot(grid[divmod(k, ACROSS)]), units=units)
-    figure.text(
-        0.02, 1.0 - 0.06 / tall, f"Where the ball came down, {units.name}; in brackets: shots", fontsize=8, va="top",
-        color=INK,
-    )  # fmt: skip
-    aside = "Cross: no strike of this club." if any(club.slips.size for club in fit.clubs) else ""
-    figure.text(
-        0.02, 0.03 / tall,
-        f"Box: 8 of 10 solid strikes each way. Dotted: a usual mishit.\n{aside}".strip(),
-        fontsize=6.5, va="bottom", color=INK,
-    )  # fmt: skip
+    words = "Box: 8 of 10 solid strikes each way. Dotted: a usual mishit."
+    if any(club.slips.size for club in fit.clubs):
+        words += "\nCross: no strike of this club."
+    figure.text(0.02, 0.03 / tall, words, fontsize=6.5, va="bottom", color=INK)
     return figure
