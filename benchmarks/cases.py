@@ -11,13 +11,14 @@ from benchmarks.twin.course import Start
 from simulator import load_hole, load_player
 from simulator.conditions import Conditions
 from simulator.conditions.model import Wind
-from simulator.engine import default_threads, play, solve_map
+from simulator.engine import default_threads, play
 from simulator.hole.model import Hole
 from simulator.hole.sketch import read_sketch
 from simulator.hole.surfaces import Lie
-from simulator.strategy.search import Place, search
+from simulator.strategy.search import search
+from simulator.strategy.traffic import solve_from
 from simulator.tables.bag import make_bag
-from simulator.tables.game import Board, make_board, make_sketch
+from simulator.tables.game import Board, make_board
 from simulator.tables.rasters import ground_raster
 
 PLAIN = """
@@ -66,10 +67,9 @@ def case(
     threads = default_threads()
     raster = ground_raster(hole)
     bag = make_bag(load_player(player), conditions or Conditions(), raster, threads)
-    board = make_board(hole, bag, raster, **nodes)
-    board = solve_map(board, sketch=make_sketch(board, hole), seed=1, threads=threads)
-    tee = hole.tee
-    place = Place(board, tee.x_yd, tee.y_yd, int(Lie.TEE), threads)
+    empty, tee = make_board(hole, bag, raster, **nodes), hole.tee
+    place = solve_from(empty, hole, (tee.x_yd, tee.y_yd, int(Lie.TEE)), seed=1, threads=threads)
+    board = place.board
     choices, value = search(place, 3, board.allowed(Lie.TEE), keep_within=1.0, keep_most=2)
     action = choices[0].action
     return Case(name, hole, board, Start(tee.x_yd, tee.y_yd, int(Lie.TEE), action, action, value))

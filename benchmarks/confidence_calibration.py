@@ -99,7 +99,7 @@ def cases(first: int, folder: Path) -> Iterator[tuple[int, Hole, Player, np.rand
 def solved(hole: Hole, player: Player, raster: Raster, threads: int) -> Place:
     """A solved map, seen from the tee."""
     bag = make_bag(player, Conditions(), raster, threads)
-    empty = make_board(hole, bag, raster)
+    empty = make_board(hole, bag, raster)  # worked alike everywhere: it is asked from many places
     board = solve_map(empty, sketch=make_sketch(empty, hole), seed=1, threads=threads)
     return Place(board, 0.0, 0.0, int(Lie.TEE), threads)
 

@@ -23,11 +23,12 @@ from dataclasses import replace
 import numpy as np
 
 from simulator import load_hole, load_player
-from simulator.engine import Effort, default_threads, play, solve_map
+from simulator.engine import Effort, default_threads, play
 from simulator.hole.surfaces import Lie
 from simulator.strategy.search import Place, search
+from simulator.strategy.traffic import solve_from
 from simulator.tables.bag import make_bag
-from simulator.tables.game import Board, make_board, make_sketch
+from simulator.tables.game import Board, make_board
 from simulator.tables.luck import strike_sets
 from simulator.tables.nodes import COARSE_YD, FINE_YD
 from simulator.tables.rasters import ground_raster
@@ -54,7 +55,9 @@ def reference_effort(screened: bool) -> Effort:
         sketch=TIMES * usual.sketch,
         commit=TIMES * usual.commit,
         many=TIMES * usual.many,
-        far_yd=np.inf,
+        draft=TIMES * usual.draft,
+        least=TIMES * more,  # every node is worked alike, wherever balls come to
+        idle=TIMES * more,
     )
 
 
@@ -80,16 +83,15 @@ def row(hole_name: str, player_name: str, sequences: int, screened: bool, thread
     raster = ground_raster(hole)
     bag = make_bag(player, None, raster, threads)
     start = time.perf_counter()
-    board = make_board(hole, bag, raster)
-    board = solve_map(board, sketch=make_sketch(board, hole), seed=SEED, threads=threads)
+    empty = make_board(hole, bag, raster)
+    tee = 0.0, 0.0, int(Lie.TEE)
+    board = solve_from(empty, hole, tee, seed=SEED, threads=threads).board
     took = time.perf_counter() - start
     action, value = from_tee(board, SEED, threads)
-    fine = make_board(hole, bag, raster, coarse_yd=COARSE_YD / 2, fine_yd=FINE_YD / 2)
+    empty = make_board(hole, bag, raster, coarse_yd=COARSE_YD / 2, fine_yd=FINE_YD / 2)
     start = time.perf_counter()
     effort = reference_effort(screened)
-    fine = solve_map(
-        fine, sketch=make_sketch(fine, hole), seed=REFERENCE_SEED, effort=effort, threads=threads
-    )
+    fine = solve_from(empty, hole, tee, seed=REFERENCE_SEED, effort=effort, threads=threads).board
     reference_took = time.perf_counter() - start
     ours = played(board, action, value, sequences, threads)
     theirs = played(fine, *from_tee(fine, REFERENCE_SEED, threads), sequences, threads)

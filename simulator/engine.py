@@ -56,7 +56,7 @@ class Effort:
     idle : int
         Strikes that decide at one they never come to; none: it plays as its neighbour on the sketch.
     draft : int
-        Strikes that decide on a draft of the sketch, from which is seen where balls come to.
+        Strikes that decide on the draft, from which is seen where balls come to; half of `few` screen there.
     """
 
     few: int = 16
@@ -317,6 +317,7 @@ def solve_map(
     *,
     seed: int,
     sketch: Board | None = None,
+    draft: Board | None = None,
     balls: Callable[[Board], np.ndarray] | None = None,
     effort: Effort | None = None,
     threads: int = 1,
@@ -335,10 +336,12 @@ def solve_map(
         The same hole with nodes farther apart. It is solved first, by searching every action; the nodes
         of `board` then start from its values and from the actions of the nodes around them. Without it
         every node of `board` is searched.
-    balls : callable, optional
-        Given a solved board of the sketch's nodes: places balls come to, float64[n, 3] of x, y [yd] and lie.
-        The sketch is then drafted with few strikes and searched again where balls come to, and nodes
-        beside which few of them lie are worked with fewer strikes. Without it all are worked alike.
+    draft : Board, optional
+        The same hole with nodes farther apart still, solved before the sketch with few strikes to see where
+        balls come to. Only there are all actions searched on the sketch, and nodes beside which few balls
+        lie are worked with fewer strikes. Without it all are worked alike.
+    balls : callable
+        With a draft. Given a solved board: places balls come to, float64[n, 3] of x, y [yd] and lie.
     effort : Effort
     threads : int
     """
@@ -347,12 +350,12 @@ def solve_map(
         return _worked(board, *_nothing_known(board), None, seed, effort, threads)
     rough, places = replace(effort, more=effort.sketch, again=0), None
     known = _nothing_known(sketch)
-    if balls is not None:
+    if draft is not None and balls is not None:
         quick = replace(rough, few=max(effort.few // 2, 1), more=effort.draft, commit=effort.draft)
-        draft = _worked(sketch, *known, None, seed + 20, quick, threads)
-        known, places = _from_sketch(sketch, draft), balls(draft)
+        first = _worked(draft, *_nothing_known(draft), None, seed + 20, quick, threads)
+        known, places = _from_sketch(sketch, first), balls(first)
     drawn = _worked(sketch, *known, places, seed + 10, rough, threads, anew=True)
-    if balls is not None:
+    if places is not None and balls is not None:
         places = balls(drawn)
     return _worked(board, *_from_sketch(board, drawn), places, seed, effort, threads)
 
@@ -376,8 +379,8 @@ def _worked(
     places : float64[n, 3] or None
         Where balls come to: what no ball reads keeps its first seed.
     anew : bool
-        Every action is searched again at the nodes most often read. The values it is searched on are no
-        guesses any more, so a drop farther from the hole is seen for what it is.
+        Every action is searched at the nodes most often read. The values it is searched on are no guesses
+        any more, so a drop farther from the hole is seen for what it is.
     """
     luck = _Luck(
         *(
@@ -394,7 +397,7 @@ def _worked(
         far = (board.nodes.off_line_yd > effort.far_yd) & seeded
         nodes[far, 7] = np.minimum(nodes[far, 7], 2 * effort.few)
     elif anew:
-        seeds[nodes[:, 7] >= effort.more] = c.NO_SHOT
+        seeds[nodes[:, 7] >= effort.more // 2] = c.NO_SHOT
     means = game.field.coarse.copy(), game.field.fine.copy()
     out = _sweep(board, game, nodes, seeds, means, luck, effort, True, threads)
     for _ in range(effort.again):

@@ -6,23 +6,21 @@ import time
 from collections.abc import Callable
 from dataclasses import dataclass
 
-import numpy as np
-
 from ..conditions import Conditions
-from ..engine import default_threads, must_compile, solve_map
+from ..engine import default_threads, must_compile
 from ..errors import UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import Lie
 from ..player.model import Player
 from ..tables.bag import make_bag
-from ..tables.game import CELL_YD, Board, make_board, make_sketch
+from ..tables.game import CELL_YD, make_board
 from ..tables.rasters import ground_raster
 from .clubwords import shot_meant
 from .goals import Goal
 from .places import tee_start
 from .result import Start
 from .search import Place
-from .traffic import likely_places
+from .traffic import solve_from
 
 LEAST_SEQUENCES, MOST_SEQUENCES = 100, 1_000_000
 
@@ -151,14 +149,7 @@ def solve(ask: Question, say: Progress, clock: Clock) -> Place:
     empty = make_board(ask.hole, bag, raster)
     named = {shot_meant(ask.player, text).club.name for text in ask.clubs}
     must = [k for k, shot in enumerate(bag.shots.shots[: bag.shots.first_part]) if shot.club.name in named]
-
-    def here(board: Board) -> Place:
-        return Place(board, ask.start.x_yd, ask.start.y_yd, int(ask.lie), ask.threads)
-
-    def balls(sketch: Board) -> np.ndarray:
-        return likely_places(here(sketch), must, ask.seed + 26)
-
-    sketch = make_sketch(empty, ask.hole)
-    board = solve_map(empty, sketch=sketch, balls=balls, seed=ask.seed, threads=ask.threads)
+    start = ask.start.x_yd, ask.start.y_yd, int(ask.lie)
+    place = solve_from(empty, ask.hole, start, must=must, seed=ask.seed, threads=ask.threads)
     clock.lap("value_map")
-    return here(board)
+    return place

@@ -6,7 +6,9 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from ..engine import places_played
+from ..engine import Effort, places_played, solve_map
+from ..hole.model import Hole
+from ..tables.game import Board, make_sketch
 from ..tables.luck import strike_sets
 from ..tables.rows import FIRST_GUESS
 from .search import Choice, Place
@@ -21,6 +23,38 @@ SEQUENCES = 1024
 """Sequences of each club."""
 
 
+def solve_from(
+    empty: Board,
+    hole: Hole,
+    start: tuple[float, float, int],
+    *,
+    must: Sequence[int] = (),
+    seed: int,
+    effort: Effort | None = None,
+    threads: int,
+) -> Place:
+    """A place on its hole's board, the value map solved with most work where balls played from it come to.
+
+    Parameters
+    ----------
+    empty : Board
+    hole : Hole
+    start : (x_yd, y_yd, lie)
+    must : sequence of int
+        Shot rows of clubs that were asked about.
+    """
+
+    def here(board: Board) -> Place:
+        return Place(board, *start, threads)
+
+    sketch = make_sketch(empty, hole)
+    board = solve_map(
+        empty, sketch=sketch, draft=make_sketch(sketch, hole), seed=seed, effort=effort,
+        threads=threads, balls=lambda solved: likely_places(here(solved), must, seed + 26),
+    )  # fmt: skip
+    return here(board)
+
+
 def likely_places(place: Place, must: Sequence[int], seed: int) -> np.ndarray:
     """Places balls come to after the first shot, float64[n, 3] of x, y [yd] and lie.
 
@@ -29,7 +63,7 @@ def likely_places(place: Place, must: Sequence[int], seed: int) -> np.ndarray:
     Parameters
     ----------
     place : Place
-        On a solved board, a sketch will do.
+        On a solved board; a sketch will do.
     must : sequence of int
         Shot rows played whatever they score: clubs that were asked about.
     seed : int
@@ -49,7 +83,7 @@ def likely_places(place: Place, must: Sequence[int], seed: int) -> np.ndarray:
 
 
 def places_of(place: Place, choices: Sequence[Choice], value: float, seed: int) -> np.ndarray:
-    """The same for some choices alone, a stroke replayed being played as the first of them."""
+    """The same for some choices alone; a stroke replayed is played as the first of them."""
     home = choices[0].action
     return np.concatenate([_places(place, choice.action, home, value, seed) for choice in choices])
 

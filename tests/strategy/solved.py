@@ -50,7 +50,7 @@ def level(name: str) -> Hole:
 def solved(hole: Hole, player: Player | Bag, conditions: Conditions | None = None, *,
            effort: Effort | None = None, seed: int = SEED, cell_yd: float = 1.0, coarse_yd: float = 8.0,
            fine_yd: float = 3.5, shaped: bool = False, threads: int | None = None) -> Board:  # fmt: skip
-    """A hole's board with its value map, as `plan` would solve it (or finer, or coarser).
+    """A hole's board with its value map, worked alike everywhere: tests ask from many places of it.
 
     A bag already made serves on level, treeless ground only.
     """
