@@ -27,8 +27,10 @@ from simulator.report import shotplot
 from simulator.report.figures import in_ten
 from simulator.report.groundplot import FALLS, falls_shown, view_box
 from simulator.report.holemap import area_of
+from simulator.report.labels import Labels
 from simulator.report.lessonmaps import draw_approach, draw_cloud, draw_plan_map, draw_value
 from simulator.report.lessonpages import PAGES, lesson_pages, save_lesson
+from simulator.report.page import frame, own_axes
 from simulator.report.takeaways import approach_words, plan_words, times_words, worth_words
 from simulator.report.units import METRES
 from simulator.report.verdicts import verdict
@@ -244,11 +246,25 @@ def test_nothing_is_explained_that_is_not_drawn() -> None:
 
 
 def test_a_name_stands_on_the_ground_it_names() -> None:
-    """Where that is larger than the words: on one side of its edge is less than half of them."""
+    """Of places that cover as little the one on its own ground; ground smaller than the words draws none onto it."""
+    ax = own_axes(None)
+    frame(ax, -50.0, 50.0, 0.0, 100.0)
+    field, bunker = shapely.box(0.0, 0.0, 60.0, 100.0), shapely.Point(20.0, 80.0).buffer(3.0)
+    edge, inside = (0.0, 40.0), (30.0, 60.0)
+    for within, place in ((None, edge), (field, inside), (bunker, edge)):
+        labels = Labels(ax, np.empty((0, 2)))
+        text = labels.put("pump-house field", [edge, inside], within=within, fontsize=6)
+        assert text is not None and text.get_position() == place
+    covered = Labels(ax, np.array([inside, inside] * 10))  # twenty balls are worth more than the ground
+    text = covered.put("pump-house field", [edge, inside], within=field, fontsize=6)
+    assert text is not None and text.get_position() == edge
+
+
+def test_names_of_wide_ground_lie_on_it() -> None:
     for name in HOLES:
         ax = draw_plan_map(made(name))
         hole, inverse = made(name).answer.hole, ax.transData.inverted()
-        for text in (t for t in ax.texts if t.get_style() == "italic"):
+        for text in (t for t in ax.texts if t.get_fontstyle() == "italic"):
             box = text.get_window_extent().transformed(inverse)
             words = shapely.box(box.x0, box.y0, box.x1, box.y1)
             area = area_of(hole, text.get_text().rsplit(" ", 1)[0]).intersection(view_box(ax))
