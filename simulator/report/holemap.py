@@ -75,10 +75,13 @@ def draw_letters(
         if area.is_empty:
             left_out.append(letter)
             continue
-        places = _beside(area, ax, yardage.hole) if _is_small(area, ax) else places_near(area, ax)
+        small = _is_small(area, ax)
+        places = _beside(area, ax, yardage.hole) if small else places_near(area, ax)
         text = write(labels, letter, places, fontsize=6.5, weight="bold")
         if text is None:
             left_out.append(letter)
+        elif small:
+            labels.keep_clear(area.centroid.x, area.centroid.y, SMALL_PT2**0.5 / 4.0)
     return left_out
 
 

@@ -98,7 +98,7 @@ def test_a_hole_without_trouble_has_no_empty_table() -> None:
 
 @pytest.mark.parametrize("name", HOLES)
 @pytest.mark.parametrize("kind", ["show", "card"])
-def test_no_letter_hides_what_it_names(name: str, kind: str) -> None:
+def test_no_letter_hides_what_it_names_and_no_number_a_bunker(name: str, kind: str) -> None:
     figure = drawn(name, kind)
     ax = next(ax for ax in figure.axes if any(text.get_text() == "a" for text in ax.texts))
     shown = {text.get_text(): text for text in ax.texts}
@@ -106,6 +106,10 @@ def test_no_letter_hides_what_it_names(name: str, kind: str) -> None:
         box = shown[letter].get_window_extent().transformed(ax.transData.inverted())
         area = area_of(measured(name).hole, one.name)
         assert area.intersection(shapely.box(box.x0, box.y0, box.x1, box.y1)).area < 0.5 * area.area, one.name
+        for text in (t for t in ax.texts if t.get_text().isdigit()):
+            box = text.get_window_extent().transformed(ax.transData.inverted())
+            hidden = area.intersection(shapely.box(box.x0, box.y0, box.x1, box.y1)).area
+            assert hidden < 0.5 * area.area, (one.name, text.get_text())
 
 
 def test_widths_stand_at_every_ten_yards() -> None:
