@@ -15,6 +15,7 @@ from .say import say
 if TYPE_CHECKING:
     from ..conditions import Scenario
     from ..player import Player
+    from ..report.units import Units
     from ..strategy.course import CourseAnswer, Pins
 
 DEFAULT_SEQUENCES = 5_000
@@ -61,7 +62,10 @@ class What(NamedTuple):
         Path | None, typer.Option("--scenarios", metavar="FILE", help="Days to plan for: winds, firmness.")
     ] = None
     target: Annotated[
-        int | None, typer.Option("--target", min=1, max=400, metavar="SCORE", help="Score to be broken.")
+        int | None,
+        typer.Option(
+            "--target", min=1, max=400, metavar="SCORE", help="Also the chance of a round below this."
+        ),
     ] = None
 
 
@@ -70,17 +74,20 @@ class Work(NamedTuple):
 
     out: Annotated[
         Path | None,
-        typer.Option("--out", "-o", metavar="DIR", help="Folder for results; what is there is kept."),
+        typer.Option(
+            "--out", "-o", metavar="DIR", help="Folder for results; what is there is not worked anew."
+        ),
     ] = None
     sequences: o.SequencesOption = DEFAULT_SEQUENCES
     seed: o.SeedOption = 1
     quick: Annotated[
-        bool, typer.Option("--quick", help="Take the players as exact: no confidence of the first shots.")
+        bool, typer.Option("--quick", help="Take the players as exact: faster, but not how sure a choice is.")
     ] = False
     threads: o.ThreadsOption = None
     cluster: Annotated[
         str | None, typer.Option("--cluster", metavar="ADDRESS", help="A dask scheduler to work on.")
     ] = None
+    units: o.UnitsOption = "yards"
     as_json: o.JsonOption = False
 
 
@@ -97,9 +104,11 @@ def course(
     Example: holesim course ostrel-heath --player isolde --player barnaby -o out
     """
     from ..hole import load_course
+    from ..report.units import units_named
     from ..strategy.cluster import cluster_executor
     from ..strategy.course import play_course
 
+    unit = units_named(work.units)
     ground = load_course(folder)
     players = _players(who)
     pins = _pins(what)
@@ -110,7 +119,7 @@ def course(
             seed=work.seed, quick=work.quick, out=work.out, executor=executor,
             threads=work.threads, progress=say,
         )  # fmt: skip
-    _show(answer, what.target, work)
+    _show(answer, what.target, work, unit)
     if answer.mistakes:
         raise answer.mistakes[0]
     if answer.failures:
@@ -149,7 +158,7 @@ def _days(what: What) -> tuple[Scenario, ...]:
     return (STILL,) if what.scenarios is None else read_scenarios(what.scenarios)
 
 
-def _show(answer: CourseAnswer, target: int | None, work: Work) -> None:
+def _show(answer: CourseAnswer, target: int | None, work: Work, unit: Units) -> None:
     from ..files import write_text
     from ..report.coursefiles import course_csv, course_dict
     from ..report.coursetable import course_summary, failure_lines
@@ -162,7 +171,7 @@ def _show(answer: CourseAnswer, target: int | None, work: Work) -> None:
         for warning in one["answer"]["warnings"]:
             say(f"warning: hole {one['number']}, {one['answer']['player']}: {warning}")
     everything = dumps(course_dict(answer, target))
-    summary, team = course_summary(answer, target), team_page(answer)
+    summary, team = course_summary(answer, target, unit), team_page(answer, unit)
     if work.out is not None:
         for name, text in (
             ("course.json", everything), ("course.csv", course_csv(answer)), ("summary.txt", summary),

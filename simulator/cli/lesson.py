@@ -27,7 +27,7 @@ class Pages(NamedTuple):
         list[str] | None,
         typer.Option(
             "--only", metavar="NAME",
-            help="plan, two, aims, scores, worth, approach or patterns; may be given again.",
+            help="plan, two, aims, scores, worth, approach or patterns; again for more; all if left out.",
         ),
     ] = None  # fmt: skip
     units: o.UnitsOption = "yards"
@@ -49,7 +49,7 @@ def lesson(
         typer.Argument(metavar="[CLUB]...", help="Clubs to set side by side, as in compare."),
     ] = None,
 ) -> None:
-    """A lesson sheet: the plan, the alternatives, where to aim, what a yard is worth, in pictures and words.
+    """A lesson sheet: the plan, the alternatives, where to aim, what a place is worth, in pictures and words.
 
     Example: holesim lesson withy-drain driver 3-wood -o lesson.pdf
     """

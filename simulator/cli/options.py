@@ -77,7 +77,7 @@ ThreadsOption = Annotated[
     int | None, typer.Option("--threads", min=1, max=256, metavar="N", help="All cores if left out.")
 ]
 UnitsOption = Annotated[
-    str, typer.Option("--units", metavar="UNITS", help="'yards' or 'metres', on everything but the JSON.")
+    str, typer.Option("--units", metavar="UNITS", help="'yards' or 'metres', on everything but JSON and CSV.")
 ]
 ReadUnitsOption = Annotated[
     str,

@@ -31,7 +31,7 @@ def practice(
     as_json: o.JsonOption = False,
     units: o.UnitsOption = "yards",
 ) -> None:
-    """What practice is worth: strokes a round from 10 yd more, one degree less, half the mishits.
+    """What practice is worth: strokes a round from 10 yd more, a degree less spread, half the mishits.
 
     Example: holesim practice withy-drain --player isolde
     """

@@ -8,7 +8,7 @@ the text of the governing bodies' release of 15 October 2018 as the press printe
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -50,16 +50,20 @@ GREEN_TALL_IN = 2.45
 ROUND_YD = 7.0
 """Ground shown round the green [yd]."""
 
+NAME_IN = 1.18
+"""Width of the names of troubles; longer ones go on below [in]."""
+
 COSTLY = {WORDS[surface] for surface in PENALTY}
 
-MOST_ROWS = 12
-"""Troubles listed on a card."""
+MOST_ROWS = 16
+"""Troubles with a letter and a row on a card; the green below still has its height."""
 
 BLANKS = ("club", "line", "finish")
 """What the player writes in, for each of two shots."""
 
 FOOT = (
-    "No advice in it: club, line and finish are yours to write. Green at 1:{scale}; Rule 4.3a(1) allows "
+    "Reach: straight from the tee to the nearest edge; clear: a carry over all of it. No advice in it: club, "
+    "line and finish are yours to write. Green at 1:{scale}; Rule 4.3a(1) allows "
     f"1:{RULE_SCALE} or smaller on paper up to 4 1/4 x 7 in; a local rule (G-11) may allow less. Check "
     "numbers on the ground. Local rules and the committee decide."
 )
@@ -135,9 +139,10 @@ def card_page(yardage: Yardage, units: Units = YARDS, number: int | None = None)
         top = sheet.down_in
         x0, x1, y0, y1 = whole_hole(hole, 45.0)
         tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MAP_TALL_IN)
-        draw_map(sheet.axes(tall, 0.0, MAP_WIDE_IN), yardage, units, beside_yd=45.0)
+        kept = _kept(yardage)
+        draw_map(sheet.axes(tall, 0.0, MAP_WIDE_IN), yardage, units, beside_yd=45.0, named=kept)
         beside = MAP_WIDE_IN + 0.12
-        _rows(sheet, yardage, units, beside)
+        _rows(sheet, yardage, units, beside, kept)
         wide = sheet.inner_in - beside
         space = min(GREEN_TALL_IN, top + MAP_TALL_IN + 0.4 - sheet.down_in - 0.2)
         green = yardage.green
@@ -156,16 +161,22 @@ def card_page(yardage: Yardage, units: Units = YARDS, number: int | None = None)
         return sheet.done()
 
 
-def _rows(sheet: Sheet, yardage: Yardage, units: Units, left_in: float) -> None:
-    """Letter, name, reach and clear; of too many, what costs a stroke and what is nearest stays."""
-    both = letters(yardage)
-    kept = {letter for letter, _ in sorted(both, key=lambda item: _rank(item[1]))[:MOST_ROWS]}
-    rows = [("", "", "reach", "clear")]
-    for letter, one in both:
+def _kept(yardage: Yardage) -> set[str]:
+    """Letters of the troubles on a card: of too many, what costs a stroke and what is nearest stays."""
+    return {letter for letter, _ in sorted(letters(yardage), key=lambda item: _rank(item[1]))[:MOST_ROWS]}
+
+
+def _rows(sheet: Sheet, yardage: Yardage, units: Units, left_in: float, kept: Collection[str]) -> None:
+    """Letter, name, reach and clear of every trouble that is kept."""
+    if not kept:
+        sheet.words("No trouble drawn.", 6.0, left_in=left_in)
+        return
+    rows = [("", f"{units.name} to", "reach", "clear")]
+    for letter, one in letters(yardage):
         if letter in kept:
-            name = wrapped(one.name, 6.0, 1.18)
-            words = name[0] if len(name) == 1 else f"{name[0]} ."
-            rows.append((letter, words, units.number(one.reach_yd), units.number(one.clear_yd)))
+            first, *more = wrapped(one.name, 6.0, NAME_IN)
+            rows.append((letter, first, units.number(one.reach_yd), units.number(one.clear_yd)))
+            rows += [("", words, "", "") for words in more]
     right = sheet.inner_in
     sheet.table(rows, (left_in, left_in + 0.13, -(right - 0.36), -right), 6.0)
 

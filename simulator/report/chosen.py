@@ -69,13 +69,13 @@ def equals(answer: Answer) -> list[int]:
 def title(answer: Answer, index: int, units: Units = YARDS) -> str:
     """What an alternative is called: its club, with the shot or the line where the club is not enough."""
     one = answer.alternatives[index]
-    words = _shot(one, units)
-    if sum(_shot(other, units) == words for other in answer.alternatives) > 1:
+    words = shot_words(one, units)
+    if sum(shot_words(other, units) == words for other in answer.alternatives) > 1:
         words += f" {units.bare_side(one.aim_offset_yd)}" if units.side(one.aim_offset_yd) else " at the pin"
     return words
 
 
-def _shot(one: Alternative, units: Units) -> str:
+def shot_words(one: Alternative, units: Units = YARDS) -> str:
     """Club and shot; one that is not a full swing by its carry."""
     if one.flight == "stock":
         return one.club

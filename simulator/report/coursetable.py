@@ -15,6 +15,7 @@ from .coursewords import (
     club_words,
     day_words,
     held,
+    line_legend,
     line_words,
     pin_words,
     runner_up,
@@ -24,7 +25,8 @@ from .coursewords import (
     where_words,
 )
 from .figures import count_words, plain_spaces, score_digits
-from .screen import wrap
+from .screen import side_by_side, wrap
+from .units import YARDS, Units
 
 MOST_RANKED = 6
 """Holes named in the ranking; the file of all figures has the rest."""
@@ -32,13 +34,13 @@ MOST_RANKED = 6
 LEAST_WORTH = 0.05
 """A hole where the habit costs less than this is not named [strokes]."""
 
-_ROW = "{0:>2} {1:<12.12} {2} {3:<12.12} {4:>5} {5:>4} {6:>3} {7:>3} {8:<12.12} {9:>4} {10:<11}"
+_WIDTHS = (2, 12, 1, 12, 5, 4, 3, 3, 12, 4, 12)
 _HEAD = "   hole        par club          line   sc pen dbl ahead of       by sure"
 
 
-def course_summary(answer: CourseAnswer, target: int | None = None) -> str:
+def course_summary(answer: CourseAnswer, target: int | None = None, units: Units = YARDS) -> str:
     """The summary of every player, one after the other, and the holes that have no answer."""
-    parts = [_player(answer, player, target) for player in answer.players if answer.of(player.name)]
+    parts = [_player(answer, player, target, units) for player in answer.players if answer.of(player.name)]
     if answer.failures:
         parts.append("\n".join(failure_lines(answer)))
     parts.append(_wrap(RULES))
@@ -55,7 +57,7 @@ def failure_lines(answer: CourseAnswer) -> list[str]:
     return lines
 
 
-def _player(answer: CourseAnswer, player: Player, target: int | None) -> str:
+def _player(answer: CourseAnswer, player: Player, target: int | None, units: Units) -> str:
     results = answer.of(player.name)
     of = f" ({player.handicap:g})" if player.handicap is not None else ""
     head = (
@@ -65,17 +67,19 @@ def _player(answer: CourseAnswer, player: Player, target: int | None) -> str:
     )
     lines = [_wrap(head), ""]
     lines.append(_HEAD)
-    lines += [_row(answer, one).rstrip() for one in results]
-    lines += ["", _wrap(_legend(answer, results))]
-    lines += ["", *_round(answer, player, results, target), "", _wrap(_ranking(results))]
+    lines += [line for one in results for line in _row(answer, one, units)]
+    lines += ["", _wrap(_legend(answer, results, units))]
+    lines += ["", *_round(answer, player, results, target), "", _wrap(_ranking(results, units))]
     ahead = max(one["answer"]["clear_beyond_yd"] for one in results)
-    lines.append(_wrap(f"Nobody ahead nearer than {ahead} yd on any hole with these clubs. {LOOK}"))
+    lines.append(
+        _wrap(f"Nobody ahead nearer than {units.length(ahead)} on any hole with these clubs. {LOOK}")
+    )
     return "\n".join(lines)
 
 
-def _legend(answer: CourseAnswer, results: list[dict[str, Any]]) -> str:
+def _legend(answer: CourseAnswer, results: list[dict[str, Any]], units: Units) -> str:
     text = (
-        "Line: yards left or right of the pin line at the club's carry. sc: expected score. pen, dbl: "
+        f"{line_legend(units)} sc: expected score. pen, dbl: "
         "penalties with this shot, doubles or worse, in 100 plays. ahead of: the next best club, by so many "
         f"strokes; = is as good. {sure_legend(results)}"
     )
@@ -84,28 +88,29 @@ def _legend(answer: CourseAnswer, results: list[dict[str, Any]]) -> str:
     return text
 
 
-def _row(answer: CourseAnswer, result: dict[str, Any]) -> str:
+def _row(answer: CourseAnswer, result: dict[str, Any], units: Units) -> list[str]:
     one, other = best_of(result), runner_up(result)
     plays = answer.sequences
     mark = "*" if changes(answer, result) else ""
-    tied = tied_clubs(result)
+    tied = tied_clubs(result, units)
     beats, by = "", ""
     if other is not None:
-        beats = tied[0] if tied else club_words(other)
+        beats = tied[0] if tied else club_words(other, units)
         by = "" if tied else f"{max(other['difference'], 0.0):.2f}"
-    return _ROW.format(
-        result["number"],
+    cells = (
+        f"{result['number']:>2}",
         result["answer"]["hole"],
-        result["answer"]["par"],
-        club_words(one),
-        line_words(one) + mark,
+        f"{result['answer']['par']}",
+        club_words(one, units),
+        f"{line_words(one, units) + mark:>5}",
         f"{one['expected_score']:.2f}"[:4],
-        _count(one["penalty_this_shot"], plays),
-        _count(one["double_or_worse"], plays),
+        f"{_count(one['penalty_this_shot'], plays):>3}",
+        f"{_count(one['double_or_worse'], plays):>3}",
         beats,
-        "=" if tied else by,
+        f"{'=' if tied else by:>4}",
         sure_words(result),
     )
+    return side_by_side(cells, _WIDTHS)
 
 
 def _count(share: float | None, plays: int) -> str:
@@ -161,25 +166,25 @@ def _percent(chance: Estimate) -> str:
     return f"{100.0 * chance.value:.0f} +- {100.0 * chance.standard_error:.1f}"
 
 
-def _ranking(results: list[dict[str, Any]]) -> str:
+def _ranking(results: list[dict[str, Any]], units: Units) -> str:
     named = [one for one in ranked(results) if worth(one).value >= LEAST_WORTH][:MOST_RANKED]
     if not named:
         return "The habit costs nothing that counts on any hole."
-    habits = {_habit(one) for one in named}
+    habits = {_habit(one, units) for one in named}
     shared = habits.pop() if len(habits) == 1 else ""
     words = []
     for one in named:
-        apart = "" if shared else f" ({_habit(one)})"
+        apart = "" if shared else f" ({_habit(one, units)})"
         hole, strokes = held(f"{one['number']} {one['answer']['hole']}"), held(both(worth(one), 2))
         words.append(f"{hole} {strokes}{apart}")
     habit = f" ({shared})" if shared else ""
     return f"Strokes a better decision is worth, against the habit{habit}: " + "; ".join(words) + "."
 
 
-def _habit(result: dict[str, Any]) -> str:
+def _habit(result: dict[str, Any], units: Units) -> str:
     one = result["habit"]
-    line = line_words(one)
-    return held(f"{club_words(one)} at the flag" if line == "pin" else f"{club_words(one)} {line}")
+    club, line = club_words(one, units), line_words(one, units)
+    return held(f"{club} at the flag" if line == "pin" else f"{club} {line}")
 
 
 def _wrap(words: str) -> str:

@@ -10,6 +10,7 @@ from ..strategy.course import FIRST_PINS, CourseAnswer, Pins
 from .cautions import EXACT
 from .chosen import SWINGS
 from .figures import HELD, tenths
+from .units import YARDS, Units
 
 BRIEF_WITHIN = "one tenth"
 """How far the brief form lies from the full one (`benchmarks/brief_confidence.py`)."""
@@ -21,19 +22,27 @@ def best_of(result: dict[str, Any]) -> dict[str, Any]:
     return dict(answer["alternatives"][answer["recommended"]])
 
 
-def club_words(one: dict[str, Any]) -> str:
+def club_words(one: dict[str, Any], units: Units = YARDS) -> str:
     """Club and flight: "5-iron low"; a part swing by its carry."""
     if one["flight"] == "stock":
         return str(one["club"])
     if one["flight"] in SWINGS:
-        return f"{one['club']} {one['flight']} {one['carry_yd']:.0f}"
+        return f"{one['club']} {one['flight']} {units.number(one['carry_yd'])}"
     return f"{one['club']} {one['flight']}"
 
 
-def line_words(one: dict[str, Any]) -> str:
-    """Yards left or right of the straight line to the pin, at stock carry: "9L", "12R", "pin"."""
-    yards = round(one["aim_offset_yd"])
-    return "pin" if yards == 0 else f"{abs(yards)}{'L' if yards < 0 else 'R'}"
+def line_words(one: dict[str, Any], units: Units = YARDS) -> str:
+    """How far left or right of the straight line to the pin, at stock carry: "9L", "12R", "pin"."""
+    offset = units.whole(one["aim_offset_yd"])
+    return "pin" if offset == 0 else f"{abs(offset)}{'L' if offset < 0 else 'R'}"
+
+
+def line_legend(units: Units = YARDS) -> str:
+    """What the words of `line_words` count."""
+    return (
+        f"Line: {units.name} left (L) or right (R) of the straight line to the pin, at the club's carry; "
+        "pin is straight at it."
+    )
 
 
 def runner_up(result: dict[str, Any]) -> dict[str, Any] | None:
@@ -43,10 +52,11 @@ def runner_up(result: dict[str, Any]) -> dict[str, Any] | None:
     return min(others, key=lambda one: one["expected_score"], default=None)
 
 
-def tied_clubs(result: dict[str, Any]) -> list[str]:
+def tied_clubs(result: dict[str, Any], units: Units = YARDS) -> list[str]:
     """Clubs as good as the recommended one."""
     answer = result["answer"]
-    return [club_words(answer["alternatives"][k]) for k in answer["tied"] if k != answer["recommended"]]
+    others = (k for k in answer["tied"] if k != answer["recommended"])
+    return [club_words(answer["alternatives"][k], units) for k in others]
 
 
 def sure_words(result: dict[str, Any]) -> str:

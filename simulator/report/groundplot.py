@@ -19,12 +19,22 @@ from .units import YARDS, Units
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.patches import Circle, Patch, PathPatch
+    from matplotlib.text import Annotation
 
 ARC_STEP = 50
 """Arcs of distance from the ball every so many yards."""
 
 FALL_ARROW_YD = 4.0
 """Half the length of the arrow that shows how a green falls [yd]."""
+
+FALLS = "Arrow: the way the green falls."
+"""Said where `falls_shown`."""
+
+LEAST_ARROW_PT = 12.0
+"""A shorter arrow is none that anybody could read [points]."""
+
+GRID = 9
+"""Places tried across and along an area for its name."""
 
 ARC_WIDE_DEG = 50.0
 """Arcs reach this far either side of the line ball to pin [deg], as far as the picture does."""
@@ -59,17 +69,44 @@ def _tree_patch(tree: Tree) -> Circle:
 
 
 def _draw_falls(ax: Axes, hole: Hole) -> None:
-    """A small arrow down the fall line of every sloped green, or part of one."""
+    """A small arrow down the fall line of every sloped green, or part of one, where it can be read."""
+    root = ax.get_figure(root=True)
+    assert root is not None
+    (x0, _), (x1, _) = ax.transData.transform([(0.0, 0.0), (2.0 * FALL_ARROW_YD, 0.0)])
+    if abs(x1 - x0) * 72.0 / root.dpi < LEAST_ARROW_PT:
+        return
     for feature in hole.features:
         if feature.surface is not Surface.GREEN or feature.slope is None or feature.slope.percent == 0.0:
             continue
-        middle = feature.area.representative_point()
         bearing = math.radians(feature.slope.falls_bearing_deg)
+        middle = _off_the_pin(feature.area, hole)
         dx, dy = FALL_ARROW_YD * math.sin(bearing), FALL_ARROW_YD * math.cos(bearing)
         ax.annotate(
             "", (middle.x + dx, middle.y + dy), (middle.x - dx, middle.y - dy),
             arrowprops={"arrowstyle": "->", "color": INK, "linewidth": 0.7}, zorder=2.5,
         )  # fmt: skip
+
+
+def _off_the_pin(area: shapely.Geometry, hole: Hole) -> shapely.Point:
+    """A place for an arrow on a green: its middle, or where there is room left or right of the flag."""
+    middle, pin = area.representative_point(), shapely.Point(hole.pin.x_yd, hole.pin.y_yd)
+    if middle.distance(pin) > 3.0 * FALL_ARROW_YD:
+        return middle
+    inner = area.buffer(-1.5 * FALL_ARROW_YD).difference(pin.buffer(2.0 * FALL_ARROW_YD))
+    return middle if inner.is_empty else inner.representative_point()
+
+
+def falls_shown(ax: Axes) -> list[Annotation]:
+    """Arrows down the fall of a green on a picture."""
+    from matplotlib.text import Annotation
+
+    return [text for text in ax.texts if isinstance(text, Annotation) and text.arrow_patch is not None]
+
+
+def keep_off_falls(ax: Axes, labels: Labels) -> None:
+    """Keep words off the arrows of `falls_shown`."""
+    for arrow in falls_shown(ax):
+        labels.keep_off(arrow.xy, arrow.xyann, 2.0)
 
 
 def view_box(ax: Axes) -> shapely.Polygon:
@@ -209,7 +246,9 @@ def draw_names(ax: Axes, hole: Hole, names: list[str], labels: Labels) -> None:
         seen = hole.features[rank].area.intersection(view).difference(above)
         if seen.is_empty:
             continue
-        text = labels.put(name, _places_on(seen, ax), fontsize=6, style="italic", color=INK, zorder=7.0)
+        text = labels.put(
+            name, _places_on(seen, ax), within=seen, fontsize=6, style="italic", color=INK, zorder=7.0
+        )
         if text is not None:
             _halo(text)
 
@@ -225,7 +264,15 @@ def _places_on(seen: shapely.Geometry, ax: Axes) -> list[tuple[float, float]]:
     step = 0.05 * wide
     beside = [(x1 + 2 * step, y), (x0 - 2 * step, y), (x, y1 + step), (x, y0 - step),
               (x1 + 3 * step, y), (x0 - 3 * step, y)]  # fmt: skip
-    return [(x, y), *along, *across, *beside]
+    return [(x, y), *along, *across, *spread_over(seen), *beside]
+
+
+def spread_over(area: shapely.Geometry) -> list[tuple[float, float]]:
+    """Places all over an area, for words that fit only here and there."""
+    x0, y0, x1, y1 = area.bounds
+    x, y = np.meshgrid(np.linspace(x0, x1, GRID + 2)[1:-1], np.linspace(y0, y1, GRID + 2)[1:-1])
+    inside = shapely.contains_xy(area, x, y)
+    return [(float(a), float(b)) for a, b in zip(x[inside], y[inside], strict=True)]
 
 
 def _halo(text: object) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import string
+from collections.abc import Collection
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -12,6 +13,7 @@ from ..hole.model import Hole
 from ..hole.surfaces import Surface
 from ..hole.yardage import BEHIND_GREEN_YD, BESIDE_YD, Trouble, Yardage
 from . import groundplot
+from .chosen import TROUBLE
 from .labels import Labels
 from .page import frame
 from .palette import FAINT, INK, PAPER
@@ -22,6 +24,9 @@ if TYPE_CHECKING:
 
 STATION_STEP = 50
 """Stations marked on the line, in the unit of the page."""
+
+SMALL_PT2 = 140.0
+"""Ground of less than this has its letter beside it; a letter and its edge take half [square points]."""
 
 LETTERS = string.ascii_lowercase + string.ascii_uppercase
 
@@ -51,20 +56,51 @@ def draw_stations(ax: Axes, hole: Hole, labels: Labels, units: Units = YARDS) ->
         write(labels, f"{mark}", places, fontsize=6)
 
 
-def draw_letters(ax: Axes, yardage: Yardage, labels: Labels) -> list[str]:
-    """A letter on or beside every trouble; returns those for which there was no place."""
+def draw_letters(
+    ax: Axes, yardage: Yardage, labels: Labels, named: Collection[str] | None = None
+) -> list[str]:
+    """A letter on every trouble (on those with some letters alone), beside it where it is small.
+
+    Returns
+    -------
+    list of str
+        Letters for which there was no place.
+    """
     left_out = []
     view = groundplot.view_box(ax)
     for letter, trouble in letters(yardage):
+        if named is not None and letter not in named:
+            continue
         area = area_of(yardage.hole, trouble.name).intersection(view)
         if area.is_empty:
             left_out.append(letter)
             continue
-        places = places_near(area, ax)
+        small = _is_small(area, ax)
+        places = _beside(area, ax, yardage.hole) if small else places_near(area, ax)
         text = write(labels, letter, places, fontsize=6.5, weight="bold")
         if text is None:
             left_out.append(letter)
+        elif small:
+            labels.keep_clear(area.centroid.x, area.centroid.y, SMALL_PT2**0.5 / 4.0)
     return left_out
+
+
+def _is_small(area: shapely.Geometry, ax: Axes) -> bool:
+    """Whether a letter would hide most of an area."""
+    root = ax.get_figure(root=True)
+    assert root is not None
+    (x0, y0), (x1, y1) = ax.transData.transform([(0.0, 0.0), (1.0, 1.0)]) * 72.0 / root.dpi
+    return bool(area.area * abs((x1 - x0) * (y1 - y0)) < SMALL_PT2)
+
+
+def _beside(area: shapely.Geometry, ax: Axes, hole: Hole) -> list[tuple[float, float]]:
+    """Places round an area, those on no other trouble first, then on it."""
+    near = places_near(area, ax)
+    off = [place for place in near if not area.buffer(1.0).covers(shapely.Point(place))]
+    on = [place for place in near if place not in off]
+    other = [f.area for f in hole.features if f.surface in TROUBLE or f.surface is Surface.GREEN]
+    clear = [place for place in off if not any(one.covers(shapely.Point(place)) for one in other)]
+    return [*clear, *(place for place in off if place not in clear), *on]
 
 
 def write(labels: Labels, words: str, places: list[tuple[float, float]], **style: object) -> object:
@@ -107,9 +143,14 @@ def places_near(area: shapely.Geometry, ax: Axes) -> list[tuple[float, float]]:
 
 
 def draw_map(
-    ax: Axes, yardage: Yardage, units: Units = YARDS, *, beside_yd: float = BESIDE_YD
+    ax: Axes,
+    yardage: Yardage,
+    units: Units = YARDS,
+    *,
+    beside_yd: float = BESIDE_YD,
+    named: Collection[str] | None = None,
 ) -> list[Surface]:
-    """The whole hole with stations and letters; returns the kinds of ground in view."""
+    """The whole hole with stations and letters, all or those `named`; returns the kinds of ground in view."""
     hole = yardage.hole
     frame(ax, *whole_hole(hole, beside_yd))
     seen = groundplot.draw_ground(ax, hole)
@@ -126,6 +167,6 @@ def draw_map(
     for tee in hole.tees:
         if tee.name != hole.tee.name:
             ax.plot([tee.x_yd], [tee.y_yd], marker="s", markersize=2.5, color=FAINT, zorder=5.5)
-    draw_letters(ax, yardage, labels)  # first: a number has two sides of the line, a bunker one place
+    draw_letters(ax, yardage, labels, named)  # first: a number has two sides of the line, a bunker one place
     draw_stations(ax, hole, labels, units)
     return seen

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
+import shapely
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -14,6 +15,10 @@ if TYPE_CHECKING:
 
 MARGIN_PT = 1.5
 """Clear space round a word [points]."""
+
+
+SPREAD = (5, 3)
+"""Places across and down a word that are looked at for the ground they lie on."""
 
 
 class Labels:
@@ -40,8 +45,21 @@ class Labels:
         r = radius_pt * self._pixels
         self.taken.append(Bbox([[px - r, py - r], [px + r, py + r]]))
 
-    def put(self, words: str, places: Iterable[tuple[float, float]], **style: Any) -> Text | None:
+    def put(
+        self,
+        words: str,
+        places: Iterable[tuple[float, float]],
+        within: shapely.Geometry | None = None,
+        **style: Any,
+    ) -> Text | None:
         """Write words at the first-best of some places (data units, the middle of the words).
+
+        Parameters
+        ----------
+        words : str
+        places : iterable of (float, float)
+        within : geometry, optional
+            Ground the words name: of places that cover as little, they go where least of them lies off it.
 
         Returns
         -------
@@ -62,9 +80,10 @@ class Labels:
             covered = int(
                 ((self.avoid >= (box.x0, box.y0)) & (self.avoid <= (box.x1, box.y1))).all(axis=1).sum()
             )
-            if best is None or covered < best[0]:
-                best = (covered, place, box)
-                if covered == 0:
+            cost = covered + self._off(box, within)
+            if best is None or cost < best[0]:
+                best = (cost, place, box)
+                if cost == 0:
                     break
         if best is None:
             text.remove()
@@ -72,6 +91,26 @@ class Labels:
         text.set_position(best[1])
         self.taken.append(best[2])
         return text
+
+    def _off(self, box: Bbox, within: shapely.Geometry | None) -> int:
+        """How many of a few places spread over a box lie off some ground; none of ground it would hide."""
+        if within is None or within.area * self._pixels_in_unit < box.width * box.height:
+            return 0
+        x, y = np.meshgrid(np.linspace(box.x0, box.x1, SPREAD[0]), np.linspace(box.y0, box.y1, SPREAD[1]))
+        xy = self.ax.transData.inverted().transform(np.column_stack([x.ravel(), y.ravel()]))
+        return int((~shapely.contains_xy(within, xy)).sum())
+
+    def keep_off(self, one: tuple[float, float], other: tuple[float, float], radius_pt: float) -> None:
+        """Keep words off a line between two places in data units."""
+        for share in np.linspace(0.0, 1.0, 9):
+            x, y = ((1.0 - share) * a + share * b for a, b in zip(one, other, strict=True))
+            self.keep_clear(float(x), float(y), radius_pt)
+
+    @property
+    def _pixels_in_unit(self) -> float:
+        """Square pixels in a square unit of the data."""
+        (x0, y0), (x1, y1) = self.ax.transData.transform([(0.0, 0.0), (1.0, 1.0)])
+        return float(abs((x1 - x0) * (y1 - y0)))
 
     @property
     def _pixels(self) -> float:

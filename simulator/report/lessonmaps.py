@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 import numpy as np
+import shapely
 
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
@@ -19,10 +20,12 @@ from .units import YARDS, Units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
+    from matplotlib.contour import ContourSet
     from matplotlib.transforms import Bbox
 
     from ..hole.surfaces import Surface
     from ..hole.yardage import Trouble
+    from ..strategy.room import Room
 
 MOST_NAMES = 7
 """Areas named on one map."""
@@ -31,6 +34,9 @@ VALUE_STEPS = (0.05, 0.1, 0.2, 0.5, 1.0)
 """Steps of the lines of equal worth [strokes]: the finest that gives no more than `MOST_LINES`."""
 
 MOST_LINES = 7
+
+SPECK = 0.1
+"""Rings of equal worth smaller than this share of the width are scatter of the map and not drawn."""
 
 MIDDLE = (0.15, 0.85)
 """Share of the ground whose worth the lines cover: dear ground beside the play has none of its own."""
@@ -60,7 +66,7 @@ def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     groundplot.draw_arcs(ax, answer.hole, answer.start, labels, units)
     for one in _matter(result, [answer.best]):
         words = f"{one.name} {units.number(one.reach_yd)}-{units.number(one.clear_yd)}"
-        write(labels, words, places_near(area_of(answer.hole, one.name), ax), fontsize=5.5, style="italic")
+        _name(labels, words, area_of(answer.hole, one.name), ax, fontsize=5.5)
     return ax
 
 
@@ -111,6 +117,7 @@ def draw_value(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) 
     lines = ax.contour(
         x, y, over, levels=levels, colors=CONTOUR, linewidths=0.9, zorder=3.0, linestyles="solid"
     )
+    _without_specks(lines, SPECK * float(np.ptp(ax.get_xlim())))
     digits = 2 if step < 0.1 else 1
     named = ax.clabel(lines, fmt=lambda v: f"{v:+.{digits}f}" if abs(v) > 1e-9 else "0", fontsize=6.5,
                       colors=CONTOUR, inline=True)  # fmt: skip
@@ -141,6 +148,7 @@ def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     mx, my = target.middle_yd
     ax.plot([mx], [my], marker="P", markersize=8, color=PAPER, markeredgecolor=INK, zorder=6.5)
     labels.keep_clear(mx, my, 5.0)
+    groundplot.keep_off_falls(ax, labels)
     bearing = math.radians(answer.best.aim_bearing_deg)
     ahead = np.array([math.sin(bearing), math.cos(bearing)])
     across = np.array([ahead[1], -ahead[0]])
@@ -154,8 +162,16 @@ def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
             write(labels, units.number(yards), places, fontsize=7.0)
     for feature in hole.features:
         if feature.surface in TROUBLE and feature.area.intersects(view):
-            write(labels, feature.name, places_near(feature.area.intersection(view), ax), style="italic")
+            _name(labels, feature.name, feature.area, ax)
     return ax
+
+
+def _name(labels: Labels, words: str, area: shapely.Geometry, ax: Axes, **style: float) -> None:
+    """What is said of some ground, on it where there is room, else as near as can be."""
+    seen = area.intersection(groundplot.view_box(ax))
+    if not seen.is_empty:
+        places = [*places_near(seen, ax), *groundplot.spread_over(seen)]
+        write(labels, words, places, within=seen, style="italic", **style)
 
 
 def _look(answer: Answer, index: int) -> Shot:
@@ -179,7 +195,7 @@ def _draw_band(ax: Axes, answer: Answer, one: Alternative) -> None:
 def _draw_room(ax: Axes, answer: Answer, one: Alternative) -> None:
     """The box along the aim line that holds no trouble, as far as something closes it."""
     room = one.room
-    if room is None:
+    if room is None or not closed(room):
         return
     (_, x1), (_, y1) = ax.get_xlim(), ax.get_ylim()
     far = abs(x1) + abs(y1) + 1000.0
@@ -194,6 +210,14 @@ def _draw_room(ax: Axes, answer: Answer, one: Alternative) -> None:
     corners = [(low, left), (low, right), (high, right), (high, left), (low, left)]
     xy = np.array([here + along * ahead + side * across for along, side in corners])
     ax.plot(xy[:, 0], xy[:, 1], color=INK, linewidth=0.9, linestyle=(0, (5, 2)), zorder=3.2)
+
+
+def closed(room: Room) -> bool:
+    """Whether anything closes the box at all: without trouble there is none to draw."""
+    return any(
+        edge is not None
+        for edge in (room.carry_at_least_yd, room.finish_at_most_yd, room.left_edge_yd, room.right_edge_yd)
+    )
 
 
 def _matter(result: Lesson, ones: list[Alternative]) -> list[Trouble]:
@@ -216,6 +240,22 @@ def _round_about(ax: Axes, middle: np.ndarray) -> list[tuple[float, float]]:
 def _in(answer: Answer, name: str, x: float, y: float) -> bool:
     feature = answer.hole.feature_at(float(x), float(y))
     return feature is not None and feature.name == name
+
+
+def _without_specks(lines: ContourSet, least_yd: float) -> None:
+    """Take away closed rings that are smaller than some yards across and along."""
+    from matplotlib.path import Path
+
+    kept = []
+    for path in lines.get_paths():
+        parts = [np.asarray(part) for part in path.to_polygons(closed_only=False)]
+        large = [Path(part) for part in parts if len(part) > 1 and not _is_speck(part, least_yd)]
+        kept.append(Path.make_compound_path(*large) if large else Path(np.empty((0, 2))))
+    lines.set_paths(kept)
+
+
+def _is_speck(part: np.ndarray, least_yd: float) -> bool:
+    return bool(np.allclose(part[0], part[-1]) and np.ptp(part, axis=0).max() < least_yd)
 
 
 def _thin(ax: Axes, texts: list) -> None:

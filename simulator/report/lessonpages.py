@@ -10,8 +10,10 @@ import numpy as np
 
 from ..errors import UsageError
 from ..strategy.lesson import Lesson
-from . import lessonmaps, shotplot, takeaways
-from .chosen import title
+from ..strategy.result import Alternative
+from . import groundplot, lessonmaps, shotplot, takeaways
+from .chosen import shot_words, title
+from .figures import HELD
 from .groundplot import ground_key, view_box
 from .lessoncharts import draw_aims, draw_pattern, draw_scores
 from .page import GAP_IN
@@ -105,10 +107,11 @@ def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
     ax = sheet.axes(tall)
     lessonmaps.draw_plan_map(result, ax=ax, units=units)
     sheet.skip(tall)
-    sheet.key([_shot_key(result, answer.recommended, units), *_line_keys(answer.best.room is not None)])
+    sheet.key([_shot_key(result, answer.recommended, units), *_line_keys(answer.best)])
     _ground_key(sheet, ax, result)
-    how = f"Names: {units.name} to reach and to clear, straight from the ball; arcs: {units.name} from it."
-    sheet.words(how, 6.0, color=FAINT)
+    named = any(text.get_fontstyle() == "italic" for text in ax.texts)
+    names = f"Names: {units.name} to reach and to clear, straight from the ball; arcs: {units.name} from it."
+    sheet.words(names if named else f"Arcs: {units.name} from the ball.", 6.0, color=FAINT)
 
 
 def _two(sheet: Sheet, result: Lesson, units: Units) -> None:
@@ -124,7 +127,8 @@ def _two(sheet: Sheet, result: Lesson, units: Units) -> None:
     sheet.skip(tall)
     sheet.key([_shot_key(result, index, units) for index in pair])
     _ground_key(sheet, axes[0], result)
-    sheet.words("Numbers: balls of the 100 in that trouble.", 6.0, color=FAINT)
+    if any(text.get_text().isdigit() for ax in axes for text in ax.texts):
+        sheet.words("Numbers: balls of the 100 in that trouble.", 6.0, color=FAINT)
 
 
 def _aims(sheet: Sheet, result: Lesson, units: Units) -> None:
@@ -179,9 +183,11 @@ def _approach(sheet: Sheet, result: Lesson, units: Units) -> None:
     words = "White cross: middle of the finishes. Dotted: green round the flag."
     sheet.key([_shot_key(result, answer.recommended, units, answer)])
     _ground_key(sheet, ax, result)
-    sheet.words(
-        f"{words} {outside} of the 100 are beyond the picture." if outside else words, 6.0, color=FAINT
-    )
+    if groundplot.falls_shown(ax):
+        words += f" {groundplot.FALLS}"
+    if outside:
+        words += f" {outside} of the 100 {'is' if outside == 1 else 'are'} beyond the picture."
+    sheet.words(words, 6.0, color=FAINT)
 
 
 def _patterns(sheet: Sheet, result: Lesson, units: Units) -> None:
@@ -212,21 +218,21 @@ def _shot_key(result: Lesson, index: int, units: Units, answer: object = None) -
     of = result.answer if answer is None else result.approach
     one = of.alternatives[index]
     look = dict(shotplot.looks(of)).get(index, SHOTS[0])
-    counts = ", ".join(f"{name} {count}" for name, count in shotplot.counts(of, one).items())
-    words = f"{title(of, index, units)}, {takeaways.line_words(one, units)}. Of 100: {counts}"
+    counts = ", ".join(f"{name}{HELD}{count}" for name, count in shotplot.counts(of, one).items())
+    words = f"{shot_words(one, units)}, {takeaways.line_words(one, units)}. Of 100: {counts}"
     return Line2D(
         [], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=4.5,
         markerfacecolor=look.face, markeredgecolor=look.colour, label="\n".join(wrapped(words, 6.5, 3.0)),
     )  # fmt: skip
 
 
-def _line_keys(room: bool) -> list[Line2D]:
+def _line_keys(one: Alternative) -> list[Line2D]:
     from matplotlib.lines import Line2D
 
     band = Line2D([], [], color=SHOTS[0].colour, linewidth=2.4, label="lines that play alike")
     words = "room: ground without trouble"
     box = Line2D([], [], color=INK, linewidth=0.9, linestyle=(0, (5, 2)), label=words)
-    return [band, box] if room else [band]
+    return [band, box] if one.room is not None and lessonmaps.closed(one.room) else [band]
 
 
 def _ground_key(sheet: Sheet, ax: Axes, result: Lesson) -> None:
@@ -238,7 +244,7 @@ PAGES: dict[str, tuple[str, Callable[[Sheet, Lesson, Units], None]]] = {
     "two": ("two ways to play it", _two),
     "aims": ("where to aim", _aims),
     "scores": ("what you score", _scores),
-    "worth": ("what a yard is worth", _worth),
+    "worth": ("what a place is worth", _worth),
     "approach": ("the shot at the green", _approach),
     "patterns": ("your pattern", _patterns),
 }

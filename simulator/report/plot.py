@@ -112,6 +112,7 @@ def _draw_on_top(answer: Answer, ax: Axes, units: Units) -> None:
         shotplot.draw_shot(ax, answer, index, look, 0.3 * order)
     labels = Labels(ax, np.vstack(_dots(answer)))
     groundplot.draw_marks(ax, hole, start, labels)
+    groundplot.keep_off_falls(ax, labels)
     groundplot.draw_aim_marks(ax, hole, labels)
     groundplot.draw_arcs(ax, hole, start, labels, units)
     groundplot.draw_names(ax, hole, _names(answer), labels)
@@ -145,7 +146,8 @@ def _keys(answer: Answer, ax: Axes, seen: list[Surface], units: Units) -> float:
     names = [str(patch.get_label()) for patch in patches]
     ground = _legend(ax, patches, names, below, columns=GROUND_COLUMNS)
     below += _height_in(ground) + GAP_IN
-    said = " ".join([READING.format(unit=units.name), RULES, *map_data(answer.hole)])
+    falls = [groundplot.FALLS] if groundplot.falls_shown(ax) else []
+    said = " ".join([READING.format(unit=units.name), *falls, RULES, *map_data(answer.hole)])
     words = "\n".join(textwrap.wrap(said, FOOT_COLUMNS))
     foot = ax.text(0.0, 0.0, words, transform=_down(ax, below), va="top", fontsize=5.5, color=FAINT)
     return below + _height_in(foot)

@@ -21,7 +21,8 @@ def practice_text(found: Practice, notes: tuple[str, ...] = (), units: Units = Y
     where = found.holes[0].name if count == 1 else f"{count} holes"
     lines = wrap(f"What practice is worth to {found.player.name} on {where}.")
     total = sum(score.value for score in found.scores)
-    scale = "" if count == ROUND else f" (these holes times {ROUND / count:g})"
+    these = "this hole" if count == 1 else "these holes"
+    scale = "" if count == ROUND else f" ({these} times {ROUND / count:g})"
     lines += wrap(f"Now {total:.2f} strokes on {where}. Strokes gained in {ROUND} holes{scale}:")
     lines.append("")
     head = "strokes a round"

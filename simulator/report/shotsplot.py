@@ -97,13 +97,10 @@ def _page(fit: Fit, units: Units) -> Figure:
     )
     for k, club in enumerate(fit.clubs):
         draw_shots(club, ax=figure.add_subplot(grid[divmod(k, ACROSS)]), units=units)
-    figure.text(
-        0.02, 1.0 - 0.06 / tall, f"Where the ball came down, {units.name} (shots)", fontsize=8, va="top",
-        color=INK,
-    )  # fmt: skip
-    figure.text(
-        0.02, 0.03 / tall,
-        "Box: 8 of 10 solid strikes each way. Dotted: a usual mishit.\nCross: no strike of this club.",
-        fontsize=6.5, va="bottom", color=INK,
-    )  # fmt: skip
+    words = f"Where the ball came down, {units.name}; in brackets: shots"
+    figure.text(0.02, 1.0 - 0.06 / tall, words, fontsize=8, va="top", color=INK)
+    words = "Box: 8 of 10 solid strikes each way. Dotted: a usual mishit."
+    if any(club.slips.size for club in fit.clubs):
+        words += "\nCross: no strike of this club."
+    figure.text(0.02, 0.03 / tall, words, fontsize=6.5, va="bottom", color=INK)
     return figure

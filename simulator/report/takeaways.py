@@ -6,8 +6,8 @@ from ..hole.surfaces import WORDS, Surface
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from .cautions import EXACT, LOOK, RULES
-from .chosen import Trouble, par_counts, runner_up, title, troubles
-from .figures import HELD, in_hundred, join_words, nearest, one_in, unseen
+from .chosen import Trouble, par_counts, runner_up, shot_words, title, troubles
+from .figures import HELD, in_hundred, join_words, nearest, unseen
 from .lines import line_words as pointing_words
 from .shotplot import counts
 from .units import YARDS, Units
@@ -25,7 +25,8 @@ def times_words(share: float, sequences: int) -> str:
     if share <= 0.0:
         return unseen(sequences)
     if share < 0.005:
-        return one_in(nearest(1.0 / share))
+        number = nearest(1.0 / share)
+        return f"1{HELD}time in{HELD}{round(number, -2 if number >= 1000 else -1):,}"
     if share <= 0.4:
         number = nearest(1.0 / share)
         return f"1{HELD}time in{HELD}{number if number < 100 else round(number, -1)}"
@@ -184,7 +185,10 @@ def worth_words(result: Lesson, units: Units = YARDS) -> list[str]:
 
 
 def _worth(cost: float) -> str:
-    return f"{'costs' if cost >= 0.0 else 'saves'} {abs(cost):.2f}"
+    words = f"{abs(cost):.2f}"
+    if not float(words):
+        return "changes nothing"
+    return f"{'costs' if cost > 0.0 else 'saves'} {words}"
 
 
 def approach_words(result: Lesson, units: Units = YARDS) -> list[str]:
@@ -198,7 +202,7 @@ def approach_words(result: Lesson, units: Units = YARDS) -> list[str]:
     where = ", ".join(f"{part} {name}" for name, part in zip(missed, parts, strict=True) if part)
     room = target.flag_room
     said = [
-        f"From {units.sentence(answer.start.words)}: the {title(answer, answer.recommended, units)}, "
+        f"From {units.sentence(answer.start.words)}: the {shot_words(best, units)}, "
         f"{line_words(best, units)}. In 100, {on} finish on the green; the others: "
         f"{where or 'none'}.",
         f"The flag has {number(room.front_yd)} {units.short} of green in front, {number(room.behind_yd)} "

@@ -125,7 +125,7 @@ def lesson(
     others = [k for k in range(len(answer.alternatives)) if k != answer.recommended]
     leading = [answer.recommended, *others][:MOST_CURVES]
     curves = tuple(aim_curve(place, answer.alternatives[k], k, home, seed) for k in leading)
-    say("what a yard is worth")
+    say("what a place is worth")
     value = value_map(place, answer.best, hole)
     say("the shot at the green")
     approach = _approach(place, asked, answer, say)

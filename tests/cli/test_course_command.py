@@ -64,6 +64,23 @@ def test_files_and_the_screen(asked: list[Job], tmp_path: Path, capsys: pytest.C
     assert first == {path.name: path.read_bytes() for path in (tmp_path / "out").iterdir() if path.is_file()}
 
 
+def test_metres_on_the_pages_and_not_in_the_figures(
+    asked: list[Job], tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The files of figures name yards in their headings and stay the same, and nothing is worked again."""
+    line = ["course", "links", "--player", "isolde", "--player", "barnaby", "-o", "out"]
+    assert _run(line) == 0
+    yards = {path.name: path.read_text() for path in (tmp_path / "out").glob("*.*")}
+    capsys.readouterr()
+    assert _run([*line, "--units", "metres"]) == 0 and len(asked) == 6
+    shown = capsys.readouterr().out
+    metric = {path.name: path.read_text() for path in (tmp_path / "out").glob("*.*")}
+    assert {name for name in yards if yards[name] != metric[name]} == {"summary.txt", "team.txt"}
+    assert "carry_yd" in metric["course.csv"]
+    for text in (shown, metric["summary.txt"], metric["team.txt"]):
+        assert "yards" not in text and " yd" not in text and "Line: metres left" in text
+
+
 def test_quick_is_another_question(asked: list[Job], tmp_path: Path) -> None:
     """What was worked with confidence does not stand in for what was asked without, nor the other way."""
     assert _run(["course", "links", "-o", "out"]) == 0

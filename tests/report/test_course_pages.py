@@ -6,6 +6,7 @@ import csv
 import io
 import json
 import re
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
@@ -20,6 +21,7 @@ from simulator.report.coursetable import course_summary, failure_lines
 from simulator.report.coursewords import club_words, line_words, sure_words
 from simulator.report.jsonout import dumps
 from simulator.report.team import team_page
+from simulator.report.units import METRES
 from simulator.strategy import running
 from simulator.strategy.course import CourseAnswer, Failure, Pins, play_course
 from simulator.strategy.rounds import add_up
@@ -78,12 +80,95 @@ def test_the_team_page(answer: CourseAnswer) -> None:
     lines = text.splitlines()
     assert max(map(len, lines)) <= 80
     heads = [line.split() for line in lines if "Barnaby" in line and "in north" not in line]
-    assert heads[0] == ["Barnaby", "Isolde", "Ottoline-Marg.", "Cy"]  # four side by side, the rest below
+    assert heads[0] == ["Barnaby", "Isolde", "Ottoline-", "Cy"]  # four side by side, the rest below
+    assert lines[lines.index(next(line for line in lines if "Barnaby" in line)) + 1].split() == ["Marguerite"]
     rows = [line for line in lines if line.startswith(" 2 ")]
     assert len(rows) == 2 and [row.count("3-wood 9L*") for row in rows] == [4, 4]
     notes = " ".join(text.split())
-    assert "2 Isolde: driver 12L in north" in notes and "* changes with the day" in notes
+    assert "* changes with the day: Barnaby in north: 1 driver 12L; 2 driver 12L; 3 driver 12L. Isolde" in notes
     assert "Without an answer, in part at least: 4." in notes
+
+
+LONG = (
+    "Ottoline-Marguerite Featherstonehaugh", "Bartholomew van der Hollebeke-Oxley", "Cy", "Persephone Quatermaine",
+    "Llewellyn Abernathy-Carmichael", "Ed Holt", "Maximiliana Wolferstan", "Christopherus", "Dot",
+)  # fmt: skip
+"""Names that do not fit a column, and some that do."""
+
+
+def named(answer: CourseAnswer, names: tuple[str, ...]) -> CourseAnswer:
+    """The same course for as many players as there are names."""
+    one = [result for result in answer.results if result["answer"]["player"] == "Barnaby"]
+    results = tuple(
+        {**result, "answer": {**result["answer"], "player": name}} for name in names for result in one
+    )
+    players = tuple(replace(answer.players[0], name=name) for name in names)
+    return replace(answer, players=players, results=results)
+
+
+def down(text: str, name: str) -> str:
+    """What stands in the column that begins where a name does, with the lines below it put together."""
+    lines = text.splitlines()
+    top = next(k for k, line in enumerate(lines) if line.startswith(" " * 17) and f" {name.split()[0][:9]}" in line)
+    first = lines[top].index(f" {name.split()[0][:9]}") + 1
+    later = [found.start() for found in re.finditer(r"(?<=  )\S", lines[top]) if found.start() > first]
+    column = [line[first : later[0] if later else None].strip() for line in lines[top : lines.index("", top)]]
+    return " ".join(word for word in column if word)
+
+
+@pytest.mark.parametrize("count", range(1, 10))
+def test_long_names_are_whole(answer: CourseAnswer, sure_answer: CourseAnswer, count: int) -> None:
+    """However many players there are, every letter of every name stands at the head of its own column."""
+    for of in (answer, sure_answer):
+        text = team_page(named(of, LONG[:count]))
+        assert max(map(len, text.splitlines())) <= 80
+        for name in LONG[:count]:
+            column = down(text, name)
+            assert column.replace("- ", "-").startswith(name), column
+            assert column.count("3-wood 9L*") == 3
+
+
+def test_blocks_are_filled_alike(sure_answer: CourseAnswer) -> None:
+    """Four players of whom three fit side by side stand two and two, with more room each."""
+    rows = [line for line in team_page(named(sure_answer, LONG[:4])).splitlines() if line.startswith(" 2 ")]
+    assert [row.count("3-wood") for row in rows] == [2, 2]
+
+
+def test_long_clubs_and_holes_are_whole(sure_answer: CourseAnswer) -> None:
+    """A part swing keeps its carry, which tells it from another: it goes on in the line below."""
+    results = json.loads(json.dumps(sure_answer.results))
+    for one in results:
+        one["answer"]["hole"] = "The Long Crooked Ash"
+        best = one["answer"]["alternatives"][one["answer"]["recommended"]]
+        best |= {"club": "pitching wedge", "flight": "part", "carry_yd": 71.6}
+    course = replace(
+        sure_answer.course, holes=tuple(replace(h, name="The Long Crooked Ash") for h in sure_answer.course.holes)
+    )
+    wide = replace(sure_answer, results=tuple(results), course=course)
+    for text in (course_summary(wide), team_page(wide)):
+        assert max(map(len, text.splitlines())) <= 80
+        at = text.splitlines().index(next(line for line in text.splitlines() if line.startswith(" 2 ")))
+        row = " ".join(text.splitlines()[at : at + 3])
+        for word in ("Crooked", "Ash", "pitching", "wedge", "part", "72"):
+            assert word in row.split(), (word, row)
+
+
+@pytest.mark.parametrize("page", [course_summary, team_page])
+def test_pages_in_metres(answer: CourseAnswer, page: Callable[..., str]) -> None:
+    """273, 9 and 12 yards; a part swing of 71.6."""
+    results = json.loads(json.dumps(answer.results))
+    for one in results:
+        one["habit"] |= {"flight": "part", "carry_yd": 71.6}
+    of = replace(answer, results=tuple(results))
+    yards, metres = page(of), page(of, units=METRES)
+    assert not re.search(r"\byd\b|\byards?\b", metres)
+    words = " ".join(metres.split())
+    assert "Line: metres left (L) or right (R)" in words and f"nearer than {0.9144 * 273:.0f} m on any" in words
+    assert "9L" in yards and "8L" in metres and "9L" not in metres
+    if page is course_summary:
+        assert "part 72" in yards and f"part {0.9144 * 71.6:.0f} 8L" in words
+    else:
+        assert "1 driver 12L" in yards and "1 driver 11L" in words
 
 
 def test_a_day_alone_marks_nothing(answer: CourseAnswer) -> None:

@@ -12,7 +12,9 @@ import fake_answers
 import fake_lessons
 import numpy as np
 import pytest
+import shapely
 from matplotlib.axis import Tick
+from matplotlib.contour import ContourSet
 from matplotlib.figure import Figure
 from matplotlib.legend import Legend
 from matplotlib.text import Text
@@ -23,9 +25,13 @@ from simulator.errors import UsageError
 from simulator.hole import load_hole
 from simulator.report import shotplot
 from simulator.report.figures import in_ten
+from simulator.report.groundplot import FALLS, falls_shown, view_box
+from simulator.report.holemap import area_of
+from simulator.report.labels import Labels
 from simulator.report.lessonmaps import draw_approach, draw_cloud, draw_plan_map, draw_value
 from simulator.report.lessonpages import PAGES, lesson_pages, save_lesson
-from simulator.report.takeaways import plan_words, times_words
+from simulator.report.page import frame, own_axes
+from simulator.report.takeaways import approach_words, plan_words, times_words, worth_words
 from simulator.report.units import METRES
 from simulator.report.verdicts import verdict
 from simulator.strategy.lesson import Lesson
@@ -215,9 +221,110 @@ def test_one_club_alone_is_no_comparison(tmp_path: Path) -> None:
     assert "No other club" in pdf_words(tmp_path / "a.pdf")[0]
 
 
+@functools.cache
+def plain() -> Lesson:
+    """A hole without any trouble: nothing closes the room, nothing is named, no ball is counted."""
+    answer = fake_answers.answer(load_hole("par 4, 360"))
+    wide = {"carry_at_least_yd": None, "finish_at_most_yd": None, "left_edge_yd": None, "right_edge_yd": None}
+    alternatives = tuple(
+        dataclasses.replace(one, room=one.room and dataclasses.replace(one.room, **wide)) for one in answer.alternatives
+    )
+    return fake_lessons.lesson(answer=dataclasses.replace(answer, alternatives=alternatives))
+
+
+def test_nothing_is_explained_that_is_not_drawn() -> None:
+    """On an open hole no dashed box runs over the tee and no key, name or number is told that nobody sees."""
+    found = dict(lesson_pages(plain(), only=("plan", "two")))
+    said = {name: " ".join(text.get_text() for text in figure.findobj(Text)) for name, figure in found.items()}
+    assert "room" not in said["plan"] and "Names:" not in said["plan"] and "Arcs: yards from" in said["plan"]
+    assert "Numbers:" not in said["two"]
+    dashed = [line for line in found["plan"].axes[0].lines if line.get_linewidth() == 0.9]
+    assert not dashed
+    busy = dict(lesson_pages(made("withy-drain"), only=("plan", "two")))
+    said = {name: " ".join(text.get_text() for text in figure.findobj(Text)) for name, figure in busy.items()}
+    assert "Names:" in said["plan"] and "Numbers:" in said["two"]
+
+
+def test_a_name_stands_on_the_ground_it_names() -> None:
+    """Of places that cover as little the one on its own ground; ground smaller than the words draws none onto it."""
+    ax = own_axes(None)
+    frame(ax, -50.0, 50.0, 0.0, 100.0)
+    field, bunker = shapely.box(0.0, 0.0, 60.0, 100.0), shapely.Point(20.0, 80.0).buffer(3.0)
+    edge, inside = (0.0, 40.0), (30.0, 60.0)
+    for within, place in ((None, edge), (field, inside), (bunker, edge)):
+        labels = Labels(ax, np.empty((0, 2)))
+        text = labels.put("pump-house field", [edge, inside], within=within, fontsize=6)
+        assert text is not None and text.get_position() == place
+    covered = Labels(ax, np.array([inside, inside] * 10))  # twenty balls are worth more than the ground
+    text = covered.put("pump-house field", [edge, inside], within=field, fontsize=6)
+    assert text is not None and text.get_position() == edge
+
+
+def test_names_of_wide_ground_lie_on_it() -> None:
+    for name in HOLES:
+        ax = draw_plan_map(made(name))
+        hole, inverse = made(name).answer.hole, ax.transData.inverted()
+        for text in (t for t in ax.texts if t.get_fontstyle() == "italic"):
+            box = text.get_window_extent().transformed(inverse)
+            words = shapely.box(box.x0, box.y0, box.x1, box.y1)
+            area = area_of(hole, text.get_text().rsplit(" ", 1)[0]).intersection(view_box(ax))
+            x0, _, x1, _ = area.bounds
+            if x1 - x0 > 1.5 * (box.x1 - box.x0) and area.area > 4.0 * words.area:
+                assert area.intersection(words).area > 0.85 * words.area, text
+
+
+def test_the_fall_of_a_green_is_told_and_clear_of_words_and_flag() -> None:
+    ax = draw_approach(made("long-sluice"))
+    (arrow,) = falls_shown(ax)
+    (page,) = dict(lesson_pages(made("long-sluice"), only=("approach",))).values()
+    assert FALLS in " ".join(text.get_text().replace("\n", " ") for text in page.texts)
+    pin = made("long-sluice").answer.hole.pin
+    line = shapely.LineString([arrow.xy, arrow.xyann])
+    assert line.distance(shapely.Point(pin.x_yd, pin.y_yd)) > 2.0
+    inverse = ax.transData.inverted()
+    for text in (t for t in ax.texts if t.get_text()):
+        box = text.get_window_extent().transformed(inverse)
+        assert not shapely.box(box.x0, box.y0, box.x1, box.y1).intersects(line), text
+    assert not falls_shown(draw_plan_map(made("long-sluice")))  # too small to be read
+
+
+def test_no_specks_between_the_lines_of_worth() -> None:
+    """One dear place of 3 yards in even ground draws nothing round it; one of 30 yards does."""
+    value = made("withy-drain").value
+    x, y = np.meshgrid(value.x_yd, value.y_yd)
+    middle = (x.mean(), y.mean())
+    rings = []
+    for radius in (3.0, 15.0):
+        even = value.here + 0.002 * (x - x.min())
+        strokes = even + 0.8 * (np.hypot(x - middle[0], y - middle[1]) < radius)
+        ax = draw_value(
+            dataclasses.replace(made("withy-drain"), value=dataclasses.replace(value, strokes=strokes))
+        )
+        (lines,) = (c for c in ax.collections if isinstance(c, ContourSet))
+        parts = [part for path in lines.get_paths() for part in path.to_polygons(closed_only=False)]
+        rings.append(sum(bool(np.hypot(*(part - middle).T).max() < radius + 4.0) for part in parts))
+    assert rings[0] == 0 < rings[1]
+
+
+def test_a_place_worth_the_same_is_said_to_be() -> None:
+    value = dataclasses.replace(made("withy-drain").value, ten_farther=-0.001, lies={"rough": 0.004})
+    words = " ".join(worth_words(dataclasses.replace(made("withy-drain"), value=value)))
+    assert "10 yd farther changes nothing" in words and "rough changes nothing" in words and "0.00" not in words
+
+
+def test_two_shots_with_one_club_are_told_by_their_line_once() -> None:
+    result = made("withy-drain")
+    pair = tuple(
+        dataclasses.replace(one, club="sand wedge", aim_offset_yd=aim)
+        for one, aim in zip(result.approach.alternatives[:2], (0.0, 3.0), strict=True)
+    )
+    twice = dataclasses.replace(result, approach=dataclasses.replace(result.approach, alternatives=pair))
+    assert "the sand wedge, aimed at the pin." in approach_words(twice)[0]
+
+
 @pytest.mark.parametrize(
     ("share", "words"),
-    [(0.0, "fewer than 1 in 6,666"), (0.002, "1 in 500"), (0.141, "1 time in 7"), (0.55, "6 times in 10"),
+    [(0.0, "fewer than 1 in 6,666"), (0.002, "1 time in 500"), (0.0004, "1 time in 2,500"), (0.141, "1 time in 7"), (0.55, "6 times in 10"),
      (0.0068, "1 time in 150"), (1.0, "nearly always")],
 )  # fmt: skip
 def test_shares_as_times(share: float, words: str) -> None:

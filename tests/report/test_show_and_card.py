@@ -8,6 +8,8 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+import shapely
+import shapely.affinity
 from matplotlib.colors import to_rgb
 from matplotlib.figure import Figure
 from pypdf import PdfReader
@@ -18,7 +20,7 @@ from simulator.hole import load_hole
 from simulator.hole.surfaces import Surface
 from simulator.hole.yardage import Yardage, measure
 from simulator.report.cardpages import card_pages, save_cards
-from simulator.report.holemap import letters
+from simulator.report.holemap import area_of, letters
 from simulator.report.palette import GROUND
 from simulator.report.showpage import save_show, show_page, show_text
 from simulator.report.units import METRES
@@ -56,6 +58,58 @@ def test_every_trouble_has_its_letter_on_the_map_and_its_row(name: str) -> None:
     for letter, one in letters(measured(name)):
         assert letter in shown, one.name
         assert {letter, one.name, f"{one.reach_yd:.0f}", f"{one.clear_yd:.0f}"} <= rows
+
+
+def busy(count: int) -> Yardage:
+    """The busiest hole with bunkers more, one of them with a long name."""
+    hole = load_hole("withy-drain")
+    bunker = next(f for f in hole.features if f.surface is Surface.BUNKER)
+    more = [
+        dataclasses.replace(
+            bunker, name=f"{k}th bunker of the long old causeway", area=shapely.affinity.translate(bunker.area, 0, -9 * k)
+        )
+        for k in range(1, count + 1)
+    ]
+    return measure(dataclasses.replace(hole, features=(*hole.features, *more)))
+
+
+@pytest.mark.parametrize("count", [0, 3, 8])
+def test_a_card_has_a_row_for_every_letter_on_its_map(count: int) -> None:
+    """And none for another; a name that is too long goes on below."""
+    yardage = busy(count)
+    figure = card_pages([yardage])[0][1]
+    figure.draw_without_rendering()
+    check_words(figure)
+    rows = [text.get_text() for text in figure.texts]
+    on_map = {text.get_text() for text in figure.axes[0].texts if len(text.get_text()) == 1}
+    assert on_map == {words for words in rows if len(words) == 1}
+    assert len(on_map) == min(13 + count, 16)
+    if count == 3:
+        first = next(words for words in rows if words.startswith("1th bunker"))
+        assert first != "1th bunker of the long old causeway"
+        assert "1th bunker of the long old causeway".removeprefix(first).strip() in rows
+
+
+def test_a_hole_without_trouble_has_no_empty_table() -> None:
+    figure = card_pages([measure(load_hole("par 4, 360"))])[0][1]
+    words = [text.get_text() for text in figure.texts]
+    assert "No trouble drawn." in words and "reach" not in words
+
+
+@pytest.mark.parametrize("name", HOLES)
+@pytest.mark.parametrize("kind", ["show", "card"])
+def test_no_letter_hides_what_it_names_and_no_number_a_bunker(name: str, kind: str) -> None:
+    figure = drawn(name, kind)
+    ax = next(ax for ax in figure.axes if any(text.get_text() == "a" for text in ax.texts))
+    shown = {text.get_text(): text for text in ax.texts}
+    for letter, one in letters(measured(name)):
+        box = shown[letter].get_window_extent().transformed(ax.transData.inverted())
+        area = area_of(measured(name).hole, one.name)
+        assert area.intersection(shapely.box(box.x0, box.y0, box.x1, box.y1)).area < 0.5 * area.area, one.name
+        for text in (t for t in ax.texts if t.get_text().isdigit()):
+            box = text.get_window_extent().transformed(ax.transData.inverted())
+            hidden = area.intersection(shapely.box(box.x0, box.y0, box.x1, box.y1)).area
+            assert hidden < 0.5 * area.area, (one.name, text.get_text())
 
 
 def test_widths_stand_at_every_ten_yards() -> None:
