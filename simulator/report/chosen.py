@@ -21,7 +21,7 @@ TROUBLE: tuple[Surface, ...] = (
 )  # fmt: skip
 """Trouble in the order of what it costs: a stroke and the distance, a stroke, part of a stroke."""
 
-SWINGS = {"part": "part", "punch": "punch", "gripped": "gripped down"}
+SWINGS = {"part": "part", "punch": "punch", "gripped": "gripped down to"}
 """Words of the flights that are told by their carry: the club alone does not say which shot it is."""
 
 PENALTY = frozenset({Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY})

@@ -19,7 +19,7 @@ def titles(*clubs: dict) -> list[str]:
 
 @pytest.mark.parametrize(
     ("flight", "said"),
-    [("gripped", "gripped down 88 yd"), ("part", "part 88 yd"), ("punch", "punch 88 yd")],
+    [("gripped", "gripped down to 88 yd"), ("part", "part 88 yd"), ("punch", "punch 88 yd")],
 )
 def test_a_shot_that_is_no_full_swing_is_told_by_its_carry(flight: str, said: str) -> None:
     other = {"club": "56-degree wedge", "score": 3.1, "carry_yd": 80.0, "difference": 0.1}
@@ -29,19 +29,19 @@ def test_a_shot_that_is_no_full_swing_is_told_by_its_carry(flight: str, said: st
 def test_two_gripped_shots_of_a_club_are_told_apart_by_their_carries() -> None:
     """Not by lines that are the same: "gripped 0" twice said nothing."""
     found = titles(WEDGE | {"carry_yd": 88.0}, WEDGE | {"carry_yd": 95.0, "difference": 0.1})
-    assert found == ["50-degree wedge (gripped down 88 yd)", "50-degree wedge (gripped down 95 yd)"]
+    assert found == ["50-degree wedge (gripped down to 88 yd)", "50-degree wedge (gripped down to 95 yd)"]
 
 
 def test_the_same_shot_on_two_lines_says_the_lines_in_words() -> None:
     found = titles(WEDGE | {"carry_yd": 88.0}, WEDGE | {"carry_yd": 88.2, "aim_offset_yd": 6.0, "difference": 0.1})
     assert found == [
-        "50-degree wedge (gripped down 88 yd) at the pin", "50-degree wedge (gripped down 88 yd) 6 right",
+        "50-degree wedge (gripped down to 88 yd) at the pin", "50-degree wedge (gripped down to 88 yd) 6 right",
     ]  # fmt: skip
 
 
 def test_metres_everywhere() -> None:
     answer = fake_answers.answer("eel-trap", "isolde", clubs=(WEDGE | {"carry_yd": 88.0},))
-    assert title(answer, 0, METRES) == "50-degree wedge (gripped down 80 m)"
+    assert title(answer, 0, METRES) == "50-degree wedge (gripped down to 80 m)"
 
 
 def test_the_verdict_names_the_shot() -> None:
@@ -49,4 +49,4 @@ def test_the_verdict_names_the_shot() -> None:
         "eel-trap", "isolde", sure=0.55, tied=(0, 1),
         clubs=(WEDGE | {"carry_yd": 88.0}, WEDGE | {"carry_yd": 95.0, "difference": 0.01}),
     )  # fmt: skip
-    assert "It is the 50-degree wedge (gripped down 88 yd) for 5 in 10 plausible versions" in verdict(answer)
+    assert "It is the 50-degree wedge (gripped down to 88 yd) for 5 in 10 plausible versions" in verdict(answer)

@@ -1,0 +1,112 @@
+"""Where balls come to, and the strikes that nodes are worked with for it."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from scipy.interpolate import RegularGridInterpolator
+from solved import SEED, THREADS, bag_named, demo_board, level
+
+from simulator.engine import Effort, _node_rows, at_once, places_played, play
+from simulator.hole.surfaces import Lie
+from simulator.strategy.search import Place, search
+from simulator.strategy.traffic import likely_places, places_of, solve_from
+from simulator.tables.game import make_board
+from simulator.tables.nodes import Grid
+from simulator.tables.reads import node_reads
+
+LUCK = {"seed": 11, "sequences": 4_000, "threads": THREADS}
+
+
+def tee(board) -> Place:
+    return Place(board, 0.0, 0.0, int(Lie.TEE), THREADS)
+
+
+def test_bilinear_weights_are_scipys() -> None:
+    grid = Grid(-20.0, 5.0, 8.0, 6, 7, np.ones((1, 6, 7), bool))
+    values = np.random.default_rng(1).normal(size=(6, 7))
+    x, y = np.random.default_rng(2).uniform((-20.0, 5.0), (28.0, 45.0), (500, 2)).T
+    rows, columns, weight = grid.weights(x, y)
+    read = RegularGridInterpolator((5.0 + 8.0 * np.arange(6), -20.0 + 8.0 * np.arange(7)), values)
+    assert (weight * values[rows, columns]).sum(axis=1) == pytest.approx(read(np.column_stack([y, x])))
+
+
+def test_every_place_is_read_once() -> None:
+    board = demo_board("eel-trap", "isolde")
+    nodes, beside = board.nodes, board.nodes.table[:, :3] + (0.4, 0.3, 0.0)
+    own_grid = nodes.fine.holds(beside[:, 0], beside[:, 1]) == (nodes.place[:, 0] == 1)
+    at = np.random.default_rng(3).choice(np.flatnonzero(own_grid), 300)
+    places = beside[at]  # the node at least is ground of the lie
+    reads = node_reads(board.nodes, places)
+    assert reads.sum() == pytest.approx(300.0)
+    assert (reads[at] > 0.0).all()
+    # straight on a node all of it is that node's
+    one = node_reads(board.nodes, board.nodes.table[at[:1], :3])
+    assert one[at[0]] == pytest.approx(1.0) and one.sum() == pytest.approx(1.0)
+
+
+def test_a_trail_has_a_place_for_every_stroke_off_the_green() -> None:
+    """Strokes to the green are counted by the sequence itself: one more than its places, penalties aside."""
+    board = demo_board("eel-trap", "isolde")
+    choice = search(tee(board), SEED, board.allowed(Lie.TEE), keep_within=0.3, keep_most=1)[0][0]
+    start = 0.0, 0.0, int(Lie.TEE), choice.action, choice.action, choice.score
+    rows, places = play(board, *start, **LUCK), places_played(board, *start, **LUCK)
+    later = rows.to_green - rows.penalties - 1.0  # strokes after the first
+    assert 0 < len(places) <= later.sum()
+    assert len(places) == pytest.approx(later.sum(), rel=0.02)
+    assert set(np.unique(places[:, 2])) <= {float(lie) for lie in Lie if lie is not Lie.GREEN}
+    first = rows.leaves_yd[(rows.to_green > 1.0) & (rows.penalties == 0.0)]
+    gone = np.hypot(places[:, 0] - board.game.ground.numbers[0], places[:, 1] - board.game.ground.numbers[1])
+    assert np.isin(np.round(first[first > 40.0], 6), np.round(gone, 6)).all()
+
+
+def test_more_strikes_where_more_balls_lie() -> None:
+    board = demo_board("eel-trap", "isolde")
+    choices, value = search(tee(board), SEED, board.allowed(Lie.TEE), keep_within=0.3, keep_most=2)
+    places = places_of(tee(board), choices, value, 5)
+    reads = node_reads(board.nodes, places)
+    nodes = _node_rows(board, np.zeros(len(reads)), Effort(), places)
+    alike = _node_rows(board, np.zeros(len(reads)), Effort(), None)
+    decide, valued = nodes[:, 7], nodes[:, 8]
+    assert (decide[reads == 0.0] == 0.0).all() and (valued[reads == 0.0] == 32.0).all()
+    assert (decide <= alike[:, 7]).all() and (valued <= alike[:, 8]).all()
+    busy = np.argsort(reads)[-20:]
+    assert (valued[busy] == 256.0).all() and (decide[busy] == alike[busy, 7]).all()
+    order = np.argsort(reads)
+    assert (np.diff(valued[order]) >= 0.0).all()
+    assert set(np.unique(valued)) <= {32.0, 64.0, 128.0, 256.0}
+    assert valued.sum() < 0.5 * alike[:, 8].sum()  # what it is for
+
+
+def test_a_club_that_was_asked_about_is_played_whatever_it_scores() -> None:
+    board = demo_board("eel-trap", "isolde")
+    shots = board.bag.shots
+    last = max(board.allowed(Lie.TEE), key=lambda row: -shots.shots[row].carry_yd)
+    few, more = likely_places(tee(board), [], 5), likely_places(tee(board), [last], 5)
+    assert len(more) > len(few)
+    carry = shots.shots[last].carry_yd
+    away = np.hypot(more[:, 0], more[:, 1])
+    assert (np.abs(away - carry) < 25.0).sum() > (np.abs(np.hypot(few[:, 0], few[:, 1]) - carry) < 25.0).sum()
+
+
+def test_the_work_saved_costs_nothing() -> None:
+    """On the same luck the map worked where balls come to plays as well from the tee as one worked alike."""
+    hole = level("withy-drain")
+    empty = make_board(hole, bag_named("barnaby"))
+    ours = solve_from(empty, hole, (0.0, 0.0, int(Lie.TEE)), seed=SEED, threads=THREADS)
+    from tests.strategy.solved import solved
+
+    alike = tee(solved(hole, bag_named("barnaby")))
+    scores = []
+    for place in (ours, alike):
+        choices, value = search(place, SEED, place.board.allowed(Lie.TEE), keep_within=0.3, keep_most=1)
+        action = choices[0].action
+        luck = {"seed": 3, "sequences": 100_000, "threads": THREADS}
+        scores.append(play(place.board, 0.0, 0.0, int(Lie.TEE), action, action, value, **luck).expected)
+    lost = scores[0] - scores[1]
+    assert lost.mean() < 0.01 + 3.0 * lost.std() / np.sqrt(lost.size)
+
+
+def test_works_come_back_in_order_on_any_threads() -> None:
+    works = [lambda k=k: k * k for k in range(20)]
+    assert at_once(works, 1) == at_once(works, 2) == [k * k for k in range(20)]
