@@ -396,8 +396,10 @@ def _worked(
     if places is None:
         far = (board.nodes.off_line_yd > effort.far_yd) & seeded
         nodes[far, 7] = np.minimum(nodes[far, 7], 2 * effort.few)
-    elif anew:
-        seeds[nodes[:, 7] >= effort.more // 2] = c.NO_SHOT
+    else:
+        _seed_idle(nodes, seeds, effort.least)
+        if anew:
+            seeds[nodes[:, 7] >= effort.more // 2] = c.NO_SHOT
     means = game.field.coarse.copy(), game.field.fine.copy()
     out = _sweep(board, game, nodes, seeds, means, luck, effort, True, threads)
     for _ in range(effort.again):
@@ -420,6 +422,14 @@ def _fewer(reads: np.ndarray, power: float, most: np.ndarray | int, least: int) 
     busy = often[np.searchsorted(np.cumsum(often), BUSY_SHARE * often.sum())]
     wanted = most * (reads / busy) ** power
     return np.minimum(np.maximum(2.0 ** np.ceil(np.log2(np.maximum(wanted, 1.0))), least), most)
+
+
+def _seed_idle(nodes: np.ndarray, seeds: np.ndarray, least: int) -> None:
+    """Give nodes that decide nothing the first action there is nearby; without one they do decide."""
+    there, idle = seeds[:, :, 0] != c.NO_SHOT, nodes[:, 7] == 0.0
+    taken = idle & there.any(axis=1)
+    seeds[taken, 0] = seeds[taken, there[taken].argmax(axis=1)]
+    nodes[idle & ~taken, 7] = least
 
 
 def _node_rows(board: Board, known: np.ndarray, effort: Effort, places: np.ndarray | None) -> np.ndarray:

@@ -103,7 +103,7 @@ def _carry(place: Place, row: int, reach: float) -> float:
     return min(max(place.distance_yd + reach, 1.0), longest)
 
 
-def _first_pass(
+def first_lines(
     place: Place, rows: list[int], parts: dict[int, tuple[float, float]]
 ) -> tuple[np.ndarray, np.ndarray]:
     """(row of each, actions) of the coarse search; `parts` is first row -> (code, longest carry)."""
@@ -211,7 +211,7 @@ def search(
     few = strike_sets(seed + 11, 2, 64)
     more = strike_sets(seed + 12, 8, 128)
     distance = place.distance_yd
-    owners, actions = _first_pass(place, rows, part_families(place))
+    owners, actions = first_lines(place, rows, part_families(place))
     replay = FIRST_GUESS[0] + FIRST_GUESS[1] * distance
     for _ in range(2):  # the value of a replay is only known once the place has been valued
         scores = place.scores(actions, replay, few)

@@ -11,13 +11,10 @@ from ..hole.model import Hole
 from ..tables.game import Board, make_sketch
 from ..tables.luck import strike_sets
 from ..tables.rows import FIRST_GUESS
-from .search import Choice, Place
-
-AIMS_DEG = np.arange(-24.0, 24.1, 4.0)
-"""Aims at which every club is scored on the sketch [deg]."""
+from .search import Choice, Place, first_lines, part_families
 
 WORTH_A_LOOK = 0.5
-"""Clubs so far behind the best on the sketch are played too [strokes]: what may be shown, and then some."""
+"""Clubs and part swings no farther behind the best are played [strokes]: what may be shown, and then some."""
 
 SEQUENCES = 1024
 """Sequences of each club."""
@@ -58,7 +55,7 @@ def solve_from(
 def likely_places(place: Place, must: Sequence[int], seed: int) -> np.ndarray:
     """Places balls come to after the first shot, float64[n, 3] of x, y [yd] and lie.
 
-    Every club that might be the answer is played as often, on the line that scores best.
+    Every shot that might be the answer is played as often, on the line that scores best.
 
     Parameters
     ----------
@@ -68,18 +65,20 @@ def likely_places(place: Place, must: Sequence[int], seed: int) -> np.ndarray:
         Shot rows played whatever they score: clubs that were asked about.
     seed : int
     """
-    rows = place.board.allowed(place.lie)
-    if not rows:
+    rows, parts = place.board.allowed(place.lie), part_families(place)
+    if not rows and not parts:
         return np.empty((0, 3))
-    aims = np.radians(AIMS_DEG)
-    actions = np.array([(float(row), aim, 0.0) for row in rows for aim in aims])
+    owners, actions = first_lines(place, rows, parts)
     replay = FIRST_GUESS[0] + FIRST_GUESS[1] * place.distance_yd
-    scores = place.scores(actions, replay, strike_sets(seed, 1, 64)).reshape(len(rows), aims.size)
-    lines = [actions[k * aims.size + int(scores[k].argmin())] for k in range(len(rows))]
-    least = scores.min(axis=1)
-    home, value = lines[int(least.argmin())], float(least.min())
-    played = [k for k, row in enumerate(rows) if row in must or least[k] <= value + WORTH_A_LOOK]
-    return np.concatenate([_places(place, lines[k], home, value, seed) for k in played])
+    scores = place.scores(actions, replay, strike_sets(seed, 1, 64))
+    home, value = actions[int(scores.argmin())], float(scores.min())
+    played = []
+    for row in np.unique(owners):
+        mine = np.flatnonzero(owners == row)
+        best = mine[int(scores[mine].argmin())]
+        if row in must or scores[best] <= value + WORTH_A_LOOK:
+            played.append(_places(place, actions[best], home, value, seed))
+    return np.concatenate(played)
 
 
 def places_of(place: Place, choices: Sequence[Choice], value: float, seed: int) -> np.ndarray:

@@ -5,7 +5,7 @@ import pytest
 from solved import demo_board, tee
 
 from simulator import compare, load_hole, load_player
-from simulator.strategy.search import EDGE_YD, _first_pass, part_families
+from simulator.strategy.search import EDGE_YD, first_lines, part_families
 from simulator.tables.nodes import SIDE_YD
 
 HOLE = "par 4, 372; fairway 28 wide; pond right 213 to 254, edge 14 right; out left 34; green 24 deep, pin 7 on"
@@ -14,7 +14,7 @@ HOLE = "par 4, 372; fairway 28 wide; pond right 213 to 254, edge 14 right; out l
 def aimed(board):
     """Where every action of the first look from the tee is aimed, x and y from the tee [yd], and its aim."""
     place = tee(board)
-    owners, actions = _first_pass(place, board.allowed(place.lie), part_families(place))
+    owners, actions = first_lines(place, board.allowed(place.lie), part_families(place))
     carry = np.array([board.bag.shots.shots[row].carry_yd for row in owners])
     assert (actions[:, 0] >= 0.0).all()  # full shots: from a tee nothing else is in reach of these greens
     bearing = board.bearing_rad(place.x_yd, place.y_yd) + actions[:, 1]

@@ -7,8 +7,9 @@ import pytest
 from scipy.interpolate import RegularGridInterpolator
 from solved import SEED, THREADS, bag_named, demo_board, level
 
-from simulator.engine import Effort, _node_rows, at_once, places_played, play
+from simulator.engine import Effort, _node_rows, _seed_idle, at_once, places_played, play
 from simulator.hole.surfaces import Lie
+from simulator.kernels import codes
 from simulator.strategy.search import Place, search
 from simulator.strategy.traffic import likely_places, places_of, solve_from
 from simulator.tables.game import make_board
@@ -76,6 +77,25 @@ def test_more_strikes_where_more_balls_lie() -> None:
     assert (np.diff(valued[order]) >= 0.0).all()
     assert set(np.unique(valued)) <= {32.0, 64.0, 128.0, 256.0}
     assert valued.sum() < 0.5 * alike[:, 8].sum()  # what it is for
+
+
+def test_a_node_nobody_reads_plays_as_a_neighbour_or_decides() -> None:
+    none, one, other = (codes.NO_SHOT, 0.0, 0.0), (3.0, 0.1, 0.0), (5.0, -0.2, 0.0)
+    seeds = np.array([[none, one], [other, one], [none, none], [none, one]])
+    nodes = np.zeros((4, 9))
+    nodes[3, 7] = 64.0  # read: its seeds are its own affair
+    _seed_idle(nodes, seeds, 32)
+    assert nodes[:, 7].tolist() == [0.0, 0.0, 32.0, 64.0]
+    assert seeds[:, 0].tolist() == [list(one), list(other), list(none), list(none)]
+
+
+def test_from_near_the_green_part_swings_are_played() -> None:
+    board = demo_board("eel-trap", "isolde")
+    pin = board.game.ground.numbers[: codes.PIN_Y + 1]
+    near = Place(board, float(pin[codes.PIN_X]), float(pin[codes.PIN_Y]) - 40.0, int(Lie.ROUGH), THREADS)
+    places = likely_places(near, [], 5)
+    away = np.hypot(places[:, 0] - pin[codes.PIN_X], places[:, 1] - pin[codes.PIN_Y])
+    assert len(places) > 0 and np.median(away) < 25.0  # no full shot of hers stays so near
 
 
 def test_a_club_that_was_asked_about_is_played_whatever_it_scores() -> None:
