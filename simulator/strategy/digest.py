@@ -18,7 +18,7 @@ NOT_CONTENT = frozenset({"source"})
 _PACKAGE = Path(__file__).resolve().parents[1]
 
 _MAKES_NUMBERS = (
-    "units.py", "engine.py", "kernels", "physics", "tables", "hole", "player", "conditions", "strategy",
+    "units.py", "engine", "kernels", "physics", "tables", "hole", "player", "conditions", "strategy",
 )  # fmt: skip
 
 

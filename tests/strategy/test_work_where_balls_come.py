@@ -7,7 +7,8 @@ import pytest
 from scipy.interpolate import RegularGridInterpolator
 from solved import SEED, THREADS, bag_named, demo_board, level
 
-from simulator.engine import Effort, _node_rows, _seed_idle, at_once, places_played, play
+from simulator.engine import Effort, at_once, places_played, play
+from simulator.engine.effort import node_rows, seed_idle
 from simulator.hole.surfaces import Lie
 from simulator.kernels import codes
 from simulator.strategy.search import Place, search
@@ -66,8 +67,8 @@ def test_more_strikes_where_more_balls_lie() -> None:
     choices, value = search(tee(board), SEED, board.allowed(Lie.TEE), keep_within=0.3, keep_most=2)
     places = places_of(tee(board), choices, value, 5)
     reads = node_reads(board.nodes, places)
-    nodes = _node_rows(board, np.zeros(len(reads)), Effort(), places)
-    alike = _node_rows(board, np.zeros(len(reads)), Effort(), None)
+    nodes = node_rows(board, np.zeros(len(reads)), Effort(), places)
+    alike = node_rows(board, np.zeros(len(reads)), Effort(), None)
     decide, valued = nodes[:, 7], nodes[:, 8]
     assert (decide[reads == 0.0] == 0.0).all() and (valued[reads == 0.0] == 32.0).all()
     assert (decide <= alike[:, 7]).all() and (valued <= alike[:, 8]).all()
@@ -84,7 +85,7 @@ def test_a_node_nobody_reads_plays_as_a_neighbour_or_decides() -> None:
     seeds = np.array([[none, one], [other, one], [none, none], [none, one]])
     nodes = np.zeros((4, 9))
     nodes[3, 7] = 64.0  # read: its seeds are its own affair
-    _seed_idle(nodes, seeds, 32)
+    seed_idle(nodes, seeds, 32)
     assert nodes[:, 7].tolist() == [0.0, 0.0, 32.0, 64.0]
     assert seeds[:, 0].tolist() == [list(one), list(other), list(none), list(none)]
 

@@ -1,0 +1,26 @@
+"""Validate, allocate, call kernels, wrap: the value map solved, actions valued, sequences played.
+
+Work is dealt to threads in chunks whose results do not depend on who does them, so the numbers are
+the same bit for bit at any thread count. Kernels hold no lock while they run.
+"""
+
+from __future__ import annotations
+
+from ..kernels._compile import waiting_for_compiler
+from .effort import Effort
+from .maps import AIMS_DEG, WIDE_AIMS_DEG, revalue_map, solve_map
+from .plays import MOST_STROKES, PART_SWING, PUNCH_SWING, Sequences, places_played, play, value_actions
+from .threads import at_once, default_threads
+
+__all__ = [
+    "AIMS_DEG", "ENTRIES", "MOST_STROKES", "PART_SWING", "PUNCH_SWING", "WIDE_AIMS_DEG", "Effort",
+    "Sequences", "at_once", "default_threads", "must_compile", "places_played", "play", "revalue_map",
+    "solve_map", "value_actions",
+]  # fmt: skip
+
+ENTRIES = ["solve_nodes", "evaluate", "play", "fill_flights", "fill_putts", "fill_sloped_putts"]
+
+
+def must_compile() -> bool:
+    """Whether the next answer has to wait for the compiler."""
+    return waiting_for_compiler(ENTRIES)

@@ -1,0 +1,95 @@
+"""How hard the nodes of a map are worked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..kernels import codes as c
+from ..tables.game import Board
+from ..tables.reads import node_reads
+
+
+@dataclass(frozen=True)
+class Effort:
+    """How hard the value map is worked.
+
+    Attributes
+    ----------
+    few, more, commit, many : int
+        Quasi-random strikes that screen the actions, that decide among the best, that value the chosen
+        one while the sweep goes on, and that value it at the end.
+    scrambles : int
+        Independent shifts of each set, dealt to the nodes by index.
+    band_yd : float
+        Depth of the distance bands solved together.
+    near, sketch : int
+        Strikes that decide around the pin (half of `few` screen there), where choices differ little; and on
+        the sketch, whose choices every node starts from.
+    far_yd : float
+        Nodes farther off the line of play choose with `few` strikes twice over: few balls get there.
+    again : int
+        Sweeps that value the chosen actions anew, after the one that chooses them; none on a sketch.
+    least : int
+        Where it is known how often balls come to a node: strikes that decide and value one they seldom
+        come to.
+    idle : int
+        Strikes that decide at one they never come to; none: it plays as its neighbour on the sketch.
+    draft : int
+        Strikes that decide on the draft, from which is seen where balls come to; half of `few` screen there.
+    """
+
+    few: int = 16
+    more: int = 256
+    commit: int = 64
+    many: int = 256
+    near: int = 128
+    sketch: int = 256
+    scrambles: int = 16
+    band_yd: float = 20.0
+    again: int = 1
+    far_yd: float = 36.0
+    least: int = 32
+    idle: int = 0
+    draft: int = 32
+
+
+BUSY_SHARE = 0.8
+"""Nodes that together take this share of the readings are worked with all strikes."""
+
+
+def fewer(reads: np.ndarray, power: float, most: np.ndarray | int, least: int) -> np.ndarray:
+    """Strikes for nodes that are read so often, float64[n]: in proportion to a power of it, within bounds.
+
+    Powers of two, as evenly as quasi-random strikes lie.
+    """
+    often = np.sort(reads)[::-1]
+    busy = often[np.searchsorted(np.cumsum(often), BUSY_SHARE * often.sum())]
+    wanted = most * (reads / busy) ** power
+    return np.minimum(np.maximum(2.0 ** np.ceil(np.log2(np.maximum(wanted, 1.0))), least), most)
+
+
+def seed_idle(nodes: np.ndarray, seeds: np.ndarray, least: int) -> None:
+    """Give nodes that decide nothing the first action there is nearby; without one they do decide."""
+    there, idle = seeds[:, :, 0] != c.NO_SHOT, nodes[:, 7] == 0.0
+    taken = idle & there.any(axis=1)
+    seeds[taken, 0] = seeds[taken, there[taken].argmax(axis=1)]
+    nodes[idle & ~taken, 7] = least
+
+
+def node_rows(board: Board, known: np.ndarray, effort: Effort, places: np.ndarray | None) -> np.ndarray:
+    """The rows `solve_nodes` reads, float64[n, 9]; `places` are where balls come to, if that is known."""
+    around = board.nodes.place[:, 0] == 1
+    cells = np.where(around, board.nodes.fine.step_yd, board.nodes.coarse.step_yd)
+    screen = np.where(around, max(effort.few // 2, 1), effort.few)
+    decide = np.where(around, min(effort.near, effort.more), effort.more)
+    value = np.full(len(known), effort.many)
+    if places is not None and len(places):
+        reads = node_reads(board.nodes, places)
+        # the noise of a value counts as often as it is read; of a choice, regret is the square of the error
+        value = fewer(reads, 1.0, value, min(effort.least, effort.many))
+        some = fewer(reads, 0.5, decide, min(effort.least, effort.more))
+        decide = np.where(reads > 0.0, some, min(effort.idle, effort.more))
+    scrambles = np.arange(len(known)) % effort.scrambles
+    return np.column_stack([board.nodes.table[:, :3], known, scrambles, cells, screen, decide, value])
