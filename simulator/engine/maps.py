@@ -239,6 +239,8 @@ def _sweep(
         share(work, last - first, 4, threads)
         for grid in (0, 1):
             rows = first + np.flatnonzero(place[first:last, 0] == grid)
+            if not rows.size:
+                continue
             at = tuple(place[rows, 1:].T)
             means[grid][at] = out[rows, 0]
             plans[grid][at] = out[rows, 1:]

@@ -41,7 +41,7 @@ class Form:
     ----------
     name : str
     strikes : int
-        Strikes in each scramble of the first shots of every player.
+        Strikes in each scramble of the first shots of every player; twice as many where a map is worked anew.
     once : Effort
         How hard the map is worked for each of the first players.
     """
@@ -51,7 +51,7 @@ class Form:
     once: Effort
 
 
-FULL = Form("full", 256, ONCE)
+FULL = Form("full", MOST_STRIKES // 2, ONCE)
 """Of a single answer."""
 
 BRIEF = Form("brief", 128, Effort(many=32, again=0, least=4))
@@ -125,7 +125,7 @@ def plausible_behind(
     maps : sequence of Board
         Of `revalued_maps`, for the first of the players.
     strikes : int
-        In each scramble, for every player.
+        In each scramble, for every player; twice as many where a map is worked anew.
     """
     board, threads, alone = again.place.board, again.place.threads, again.alone()
 
@@ -138,7 +138,7 @@ def plausible_behind(
 
     def rest(anew: Board) -> np.ndarray:
         theirs = with_strikes(maps[0], anew.game.strikes)
-        return strokes(anew, MOST_STRIKES) - strokes(theirs, MOST_STRIKES)
+        return strokes(anew, 2 * strikes) - strokes(theirs, 2 * strikes)
 
     moved = np.array(at_once([partial(first, one) for one in players], threads)) - strokes(board, strikes)
     later = np.array(at_once([partial(rest, anew) for anew in maps[1:]], threads))
