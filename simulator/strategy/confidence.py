@@ -34,7 +34,8 @@ class Confidence:
         For each alternative of the answer, in its order: share of the players for whom it is best. Those
         within EVEN_STROKES of the best share the draw.
     shares_standard_error : tuple of float
-        Of each, from the number of draws.
+        Of each: from the number of draws, and from the errors of the answer's differences, which shift the
+        lead for all players alike.
     best_share : float
         Of the recommended alternative.
     form : str

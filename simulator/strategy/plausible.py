@@ -94,17 +94,31 @@ def confidence(
     behind = behind + errors * luck.standard_normal(behind.shape)
     if edge is not None:
         behind = behind + edge * luck.standard_normal((len(behind), 1))
-    good = behind <= behind.min(axis=1, keepdims=True) + EVEN_STROKES
-    won = (good / good.sum(axis=1, keepdims=True)).mean(axis=0)
+    won = won_by(behind)
     kept = np.clip(won, 1.0 / DRAWS, 1.0 - 1.0 / DRAWS)  # none of them is no certainty
+    # an error of the answer's own difference is the same for every player
+    moved = np.array([0.5 * (won_by(behind + error) - won_by(behind - error)) for error in np.diag(errors)])
+    scatter = np.sqrt(kept * (1.0 - kept) / DRAWS + (moved**2).sum(axis=0))
     return Confidence(
         draws=DRAWS,
         solved=SOLVED,
         shares=tuple(won.tolist()),
-        shares_standard_error=tuple(np.sqrt(kept * (1.0 - kept) / DRAWS).tolist()),
+        shares_standard_error=tuple(scatter.tolist()),
         best_share=float(won[0]),
         form=form.name,
     )
+
+
+def won_by(behind: np.ndarray) -> np.ndarray:
+    """Share of the players for whom each alternative is the best, float64[choices]; even ones share the draw.
+
+    Parameters
+    ----------
+    behind : float64[players, choices]
+        Strokes behind any one of them.
+    """
+    good = behind <= behind.min(axis=1, keepdims=True) + EVEN_STROKES
+    return np.asarray((good / good.sum(axis=1, keepdims=True)).mean(axis=0))
 
 
 def plausible_behind(

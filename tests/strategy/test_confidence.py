@@ -224,3 +224,20 @@ def test_an_edge_nobody_measured_well_makes_the_answer_less_sure() -> None:
         assert answer.confidence is not None
         shares.append(answer.confidence.best_share)
     assert shares[1] < shares[0]
+
+
+def test_even_players_share_and_the_rest_are_counted() -> None:
+    behind = np.array([[0.0, 0.2, 0.3], [0.005, 0.0, 0.3], [0.3, 0.2, 0.0], [0.1, 0.0, 0.5]])
+    assert plausible.won_by(behind) == pytest.approx([0.375, 0.375, 0.25])
+    assert plausible.won_by(behind + 7.0) == pytest.approx(plausible.won_by(behind))
+
+
+def test_the_error_of_a_share_counts_the_error_of_the_lead() -> None:
+    """A lead known to 0.05 strokes leaves the share of close players more in doubt than one known exactly."""
+    board, player = demo_board("eel-trap", "isolde"), player_named("isolde")
+    choices, value = search(tee(board), SEED, board.allowed(0), keep_within=0.6, keep_most=2)
+    again = rescore(tee(board), choices, (False, False), np.array([0.0, 0.05]), value, SEED)
+    exact, vague = (plausible.confidence(again, player, np.array(e), SEED) for e in ((0.0, 0.0), (0.0, 0.05)))
+    draws = np.sqrt(exact.shares[0] * (1.0 - exact.shares[0]) / plausible.DRAWS)
+    assert exact.shares_standard_error[0] == pytest.approx(max(draws, 0.005), abs=1e-3)
+    assert vague.shares_standard_error[0] > 2.0 * exact.shares_standard_error[0]
