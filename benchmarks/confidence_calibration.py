@@ -37,6 +37,7 @@ from simulator.strategy.search import Choice, Place, search
 from simulator.tables.bag import make_bag
 from simulator.tables.game import CELL_YD, make_board, make_sketch
 from simulator.tables.luck import strike_sets
+from simulator.tables.nodes import HELD_YD, place_nodes
 from simulator.tables.rasters import Raster, ground_raster
 
 PLACES, TRUTHS = 24, 8
@@ -142,7 +143,8 @@ def one_case(hole: Hole, player: Player, rng: np.random.Generator, seed: int, th
     raster = ground_raster(hole, CELL_YD)
     home = solved(hole, player, raster, threads)
     players = plausible_players(player, DRAWS, seed)
-    maps = revalued_maps(home, players[:SOLVED], player, seed)
+    nodes = place_nodes(hole, raster, *HELD_YD)
+    maps = revalued_maps(home, players[:SOLVED], player, seed, nodes=nodes)
     asked: list[tuple[Place, list[Choice], float]] = []
     for count, place in enumerate(places(home, hole, raster, rng)):
         if count == PLACES:
@@ -153,7 +155,7 @@ def one_case(hole: Hole, player: Player, rng: np.random.Generator, seed: int, th
         strokes, again = values(place, choices, seed)
         if strokes[0] > strokes[1]:
             choices, strokes = choices[::-1], strokes[::-1]
-        ready = rescore(place, choices, (False, False), strokes - strokes[0], again, seed)
+        ready = rescore(place, hole, choices, (False, False), strokes - strokes[0], again, seed)
         look = won(plausible_behind(ready, player, players[:FIRST_LOOK], maps, seed)[:, 1]).mean()
         if not LOW - 0.12 < look < 1.0:
             continue

@@ -21,6 +21,7 @@ from simulator.kernels.shot import play_shot
 from simulator.player.model import Player
 from simulator.tables.bag import Bag, make_bag
 from simulator.tables.game import Board, make_board, make_sketch, relief_cells
+from simulator.tables.nodes import HELD_YD
 from simulator.tables.rasters import ground_raster
 
 RESULT = (
@@ -71,7 +72,8 @@ def bag_for(text: str, hole: Hole) -> Bag:
 
 
 def solved(hole: Hole, bag: Bag, *, seed: int = 1, threads: int = 2, **nodes: float) -> Board:
-    """A board with its value map."""
+    """A board with its value map, on nodes as far apart as those of a held plan unless others are asked for."""
+    nodes = dict(zip(("coarse_yd", "fine_yd"), HELD_YD, strict=True)) | nodes
     board = make_board(hole, bag, **nodes)
     assert len(board.raster.crowns) == 0 or len(bag.flights.tracks) == len(bag.shots)  # see `bag_for`
     return solve_map(board, sketch=make_sketch(board, hole), seed=seed, threads=threads)

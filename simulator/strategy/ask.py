@@ -206,7 +206,7 @@ def answer_at(
     if form is not None and len(choices) > 1 and asked.goal is None:
         say("plausible versions of the player")
         again = rescore(
-            place, [choices[k] for k in order], [k in found.given for k in order],
+            place, asked.hole, [choices[k] for k in order], [k in found.given for k in order],
             np.array([differences[k].value for k in order]), value, asked.seed,
         )  # fmt: skip
         errors = np.array([differences[k].standard_error for k in order])

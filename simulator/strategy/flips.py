@@ -11,7 +11,8 @@ from ..engine import revalue_map
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
 from ..player.model import Club, Player
-from ..tables.game import make_board, make_sketch
+from ..tables.game import make_board, with_nodes
+from ..tables.nodes import WIDE_YD, place_nodes
 from ..tables.rasters import ground_raster
 from ..tables.varied import varied_strikes
 from .confidence import Flip
@@ -124,12 +125,11 @@ def edge_doubt(
 def _with_edge(again: Rescore, hole: Hole, feature: Feature, yards: float, seed: int) -> np.ndarray:
     """Strokes of the alternatives with an area's edge moved outwards, the plan held, on wider nodes."""
     board, threads = again.place.board, again.place.threads
-    ground = make_sketch(board, hole)
+    ground = with_nodes(board, place_nodes(hole, board.raster, *WIDE_YD))
     if yards != 0.0:
         changed = _moved(hole, feature, yards)
         raster = ground_raster(changed, board.raster.cell_yd)
-        coarse, fine = (2.0 * grid.step_yd for grid in (board.nodes.coarse, board.nodes.fine))
-        ground = make_board(changed, board.bag, raster, coarse_yd=coarse, fine_yd=fine)
+        ground = make_board(changed, board.bag, raster, nodes=place_nodes(changed, raster, *WIDE_YD))
     anew = revalue_map(ground, board, seed=seed, places=again.balls, effort=ONCE, threads=threads)
     return again.strokes(anew)
 

@@ -17,7 +17,8 @@ import numpy as np
 from ..engine import Effort, at_once, revalue_map
 from ..player.doubt import plausible_players
 from ..player.model import Player
-from ..tables.game import Board
+from ..tables.game import Board, with_nodes
+from ..tables.nodes import Nodes
 from ..tables.varied import same_yards, varied_strikes
 from .confidence import EVEN_STROKES, Confidence
 from .rescore import MOST_STRIKES, Rescore
@@ -88,7 +89,7 @@ def confidence(
     doubt of their own: measured, it adds 3 % at the most to what the clubs' doubt scatters a lead by.
     """
     players = plausible_players(player, DRAWS, seed)
-    maps = revalued_maps(again.place, players[:SOLVED], player, seed, form.once, again.balls)
+    maps = revalued_maps(again.place, players[:SOLVED], player, seed, form.once, again.balls, again.nodes)
     behind = plausible_behind(again, player, players, maps, seed, form.strikes)
     luck = np.random.default_rng([seed, 0xC0FF])
     behind = behind + errors * luck.standard_normal(behind.shape)
@@ -168,19 +169,21 @@ def revalued_maps(
     seed: int,
     once: Effort = ONCE,
     balls: np.ndarray | None = None,
+    nodes: Nodes | None = None,
 ) -> list[Board]:
     """The map worked out anew, its plan held: for the player asked about, then for each of the others.
 
     Held in yards: where a club is planned, each takes his own that carries as far. `balls` is where the
-    alternatives' balls come to; without it every node is worked alike.
+    alternatives' balls come to; without it every node is worked alike. `nodes` are those to value, the map's
+    own when left out.
     """
-    board = place.board
+    board = place.board if nodes is None else with_nodes(place.board, nodes)
     rows = [board.game.strikes]
     rows += [varied_strikes(board.bag, aimed_off(one, player)) for one in players]
     return at_once(
         [
             partial(
-                revalue_map, with_strikes(board, strikes), board, seed=seed,
+                revalue_map, with_strikes(board, strikes), place.board, seed=seed,
                 instead=same_yards(board.bag, strikes), places=balls, effort=once,
             )
             for strikes in rows

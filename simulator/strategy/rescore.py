@@ -7,8 +7,10 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from ..hole.model import Hole
 from ..tables.game import Board
 from ..tables.luck import strike_sets
+from ..tables.nodes import HELD_YD, Nodes, place_nodes
 from .search import Choice, Place
 from .traffic import places_of
 
@@ -39,6 +41,8 @@ class Rescore:
         Value of playing again from the place, which decides between reliefs.
     balls : float64[n, 3]
         Where the alternatives' balls come to, x, y [yd] and lie (`traffic.places_of`).
+    nodes : Nodes
+        Where a plan that is held is valued anew.
     strikes : float64[SETS, MOST_STRIKES, STRIKE_LUCK]
     """
 
@@ -48,6 +52,7 @@ class Rescore:
     behind: np.ndarray
     replay: float
     balls: np.ndarray
+    nodes: Nodes
     strikes: np.ndarray
 
     @property
@@ -98,6 +103,7 @@ class Rescore:
 
 def rescore(
     place: Place,
+    hole: Hole,
     choices: Sequence[Choice],
     given: Sequence[bool],
     behind: np.ndarray,
@@ -107,7 +113,8 @@ def rescore(
     """Alternatives ready to be scored again; see `Rescore`."""
     balls = places_of(place, choices, replay, seed + 25)
     strikes = strike_sets(seed + 24, SETS, MOST_STRIKES)
-    return Rescore(place, tuple(choices), tuple(given), behind, replay, balls, strikes)
+    nodes = place_nodes(hole, place.board.raster, *HELD_YD)
+    return Rescore(place, tuple(choices), tuple(given), behind, replay, balls, nodes, strikes)
 
 
 def lowest(values: np.ndarray) -> np.ndarray:

@@ -16,7 +16,8 @@ from ..hole.model import Hole
 from ..physics.wind import WIND_MOST_MPH
 from ..tables.bag import Bag, day_wind
 from ..tables.flights import YDPS_PER_MPH
-from ..tables.game import Board, make_board, make_sketch
+from ..tables.game import Board, make_board
+from ..tables.nodes import WIDE_YD, place_nodes
 from ..tables.varied import in_wind, stock_flights
 from ..units import compass_deg
 from .confidence import Flip
@@ -46,7 +47,7 @@ def wind_flips(again: Rescore, hole: Hole, seed: int) -> tuple[Flip, Flip]:
     choice = again.choices[0]
     pin = hole.pin
     bearing = math.atan2(pin.x_yd - place.x_yd, pin.y_yd - place.y_yd) + float(choice.action[1])
-    nodes = make_sketch(place.board, hole).nodes
+    nodes = place_nodes(hole, place.board.raster, *WIDE_YD)
 
     def strokes(mph: float, toward: float) -> np.ndarray:
         windy = replace(bag, conditions=_blown(conditions, mph, toward))

@@ -86,7 +86,7 @@ class Board:
 def make_sketch(board: Board, hole: Hole) -> Board:
     """The board on which a hole is first searched: the same game, nodes twice as far apart."""
     coarse, fine = board.nodes.coarse.step_yd, board.nodes.fine.step_yd
-    return _with_nodes(board, place_nodes(hole, board.raster, 2.0 * coarse, 2.0 * fine))
+    return with_nodes(board, place_nodes(hole, board.raster, 2.0 * coarse, 2.0 * fine))
 
 
 def make_board(
@@ -151,7 +151,7 @@ def make_board(
     )
     if nodes is None:
         nodes = place_nodes(hole, raster, coarse_yd, fine_yd)
-    return _with_nodes(Board(game, bag, raster, nodes), nodes)
+    return with_nodes(Board(game, bag, raster, nodes), nodes)
 
 
 def relief_cells(height: np.ndarray, grad_x: np.ndarray, grad_y: np.ndarray) -> np.ndarray:
@@ -160,8 +160,8 @@ def relief_cells(height: np.ndarray, grad_x: np.ndarray, grad_y: np.ndarray) -> 
     return np.stack([height, grad_x, grad_y, upward], axis=-1).astype(np.float32)
 
 
-def _with_nodes(board: Board, nodes: Nodes) -> Board:
-    """The board with empty fields for other nodes."""
+def with_nodes(board: Board, nodes: Nodes) -> Board:
+    """The board with empty fields for other nodes of the same hole."""
     old = board.game
     numbers = old.ground.numbers.copy()
     numbers[c.COARSE_X0], numbers[c.COARSE_Y0] = nodes.coarse.x0_yd, nodes.coarse.y0_yd

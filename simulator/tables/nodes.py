@@ -11,11 +11,15 @@ from ..hole.model import Hole
 from ..hole.surfaces import LIE_OF, Lie, Surface
 from .rasters import Raster
 
-COARSE_YD = 8.0
+COARSE_YD = 5.0
 """Node spacing [yd] away from the pin."""
 
 FINE_YD = 3.5
 """Node spacing [yd] around the pin, where a yard is worth most."""
+
+HELD_YD, WIDE_YD = (8.0, 3.5), (16.0, 7.0)
+"""Spacings away from and around the pin [yd] where a plan is held and valued anew, many times over or for a
+rough answer: a plan takes finer nodes to find than to value."""
 
 FINE_REACH_YD = 42.0
 """Half side of the square around the pin that has fine nodes."""

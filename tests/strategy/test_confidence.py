@@ -150,10 +150,10 @@ def resolved(name: str, who: str, clubs: list[str], count: int) -> tuple[np.ndar
         return choices, np.array([value_of(place, c.action, found.value) for c in choices]), found.value
 
     choices, strokes, value = values(tee(board), player)
-    again = rescore(tee(board), choices, (False,) * 2, strokes - strokes[0], value, SEED)
+    again = rescore(tee(board), hole, choices, (False,) * 2, strokes - strokes[0], value, SEED)
     players = plausible_players(player, max(count, plausible.SOLVED), SEED)
     maps = plausible.revalued_maps(
-        tee(board), players[: plausible.SOLVED], player, SEED, balls=again.balls
+        tee(board), players[: plausible.SOLVED], player, SEED, balls=again.balls, nodes=again.nodes
     )
     ours = plausible.plausible_behind(again, player, players, maps, SEED)[:count, 1]
     theirs = []
@@ -236,7 +236,8 @@ def test_the_error_of_a_share_counts_the_error_of_the_lead() -> None:
     """A lead known to 0.05 strokes leaves the share of close players more in doubt than one known exactly."""
     board, player = demo_board("eel-trap", "isolde"), player_named("isolde")
     choices, value = search(tee(board), SEED, board.allowed(0), keep_within=0.6, keep_most=2)
-    again = rescore(tee(board), choices, (False, False), np.array([0.0, 0.05]), value, SEED)
+    known = np.array([0.0, 0.05])
+    again = rescore(tee(board), load_hole("eel-trap"), choices, (False, False), known, value, SEED)
     exact, vague = (plausible.confidence(again, player, np.array(e), SEED) for e in ((0.0, 0.0), (0.0, 0.05)))
     draws = np.sqrt(exact.shares[0] * (1.0 - exact.shares[0]) / plausible.DRAWS)
     assert exact.shares_standard_error[0] == pytest.approx(max(draws, 0.005), abs=1e-3)
