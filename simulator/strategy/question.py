@@ -147,8 +147,7 @@ def solve(ask: Question, say: Progress, clock: Clock) -> Place:
     clock.lap("bag")
     say("value map")
     empty = make_board(ask.hole, bag, raster)
-    texts = ask.clubs if ask.against is None else (*ask.clubs, ask.against)
-    named = {shot_meant(ask.player, text).club.name for text in texts}
+    named = {shot_meant(ask.player, text).club.name for text in ask.clubs}  # `against` must change nothing
     must = [k for k, shot in enumerate(bag.shots.shots[: bag.shots.first_part]) if shot.club.name in named]
     start = ask.start.x_yd, ask.start.y_yd, int(ask.lie)
     place = solve_from(empty, ask.hole, start, must=must, seed=ask.seed, threads=ask.threads)

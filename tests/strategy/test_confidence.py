@@ -115,7 +115,7 @@ def test_nothing_is_gained_by_holding_a_plan() -> None:
 def test_a_player_known_exactly_leaves_no_doubt() -> None:
     player = player_named("barnaby")
     exact = replace(player, clubs=tuple(replace(club, doubt=EXACT) for club in player.clubs))
-    answer = compare(load_hole("withy-drain"), exact, ["driver", "3-wood"], sequences=2000, threads=THREADS)
+    answer = compare(load_hole("withy-drain"), exact, ["driver", "3-wood"], sequences=20_000, threads=THREADS)
     behind = answer.alternatives[1].difference  # the answer's own error is left, and nothing else
     least = norm.cdf((behind.value - EVEN_STROKES) / behind.standard_error)
     scatter = np.sqrt(least * (1.0 - least) / 200)

@@ -165,7 +165,7 @@ def check_mirror(
     # every node searched: which corners of a sketch's cell come first has a side
     here = engine.solve_map(here, seed=SEED, threads=THREADS)
     with monkeypatch.context() as patch:
-        patch.setattr(engine, "strike_sets", mirrored_strikes)
+        patch.setattr(engine.maps, "strike_sets", mirrored_strikes)
         patch.setattr(searching, "strike_sets", mirrored_strikes)
         there = engine.solve_map(with_side(there, -1.0), seed=SEED, threads=THREADS)
         image_choice, image_value = best(there)
