@@ -97,18 +97,21 @@ def plausible_players(player: Player, count: int, seed: int) -> tuple[Player, ..
     -----
     Each part of the doubt is normal on its scale, with a share `SHARED` of its variance common to all
     clubs whose numbers come from the level or were typed; a club with a doubt of its own (measured
-    shots) is drawn alone. Carries are kept in the bag's order.
+    shots) is drawn alone. Carries are kept in the bag's order. Players come in pairs, one as far to one side
+    of this player as its fellow is to the other: what is linear in the doubt then averages out exactly.
     """
-    return tuple(_draw(player, np.random.default_rng([seed, k])) for k in range(count))
+    return tuple(
+        _draw(player, np.random.default_rng([seed, k // 2]), 1.0 - 2.0 * (k % 2)) for k in range(count)
+    )
 
 
-def _draw(player: Player, rng: np.random.Generator) -> Player:
+def _draw(player: Player, rng: np.random.Generator, side: float) -> Player:
     parts = [f.name for f in fields(Doubt)]
-    common = dict(zip(parts, rng.standard_normal(len(parts)), strict=True))
+    common = dict(zip(parts, side * rng.standard_normal(len(parts)), strict=True))
     clubs = []
     shortest = np.inf
     for club in player.clubs:
-        own = dict(zip(parts, rng.standard_normal(len(parts)), strict=True))
+        own = dict(zip(parts, side * rng.standard_normal(len(parts)), strict=True))
         measured = club.doubt is not None
         mixed = {
             part: own[part] if measured else SHARED**0.5 * common[part] + (1.0 - SHARED) ** 0.5 * own[part]
