@@ -9,13 +9,22 @@ from __future__ import annotations
 from ..kernels._compile import waiting_for_compiler
 from .effort import Effort
 from .maps import AIMS_DEG, WIDE_AIMS_DEG, revalue_map, solve_map
-from .plays import MOST_STROKES, PART_SWING, PUNCH_SWING, Sequences, places_played, play, value_actions
+from .plays import (
+    MOST_STROKES,
+    PART_SWING,
+    PUNCH_SWING,
+    Opening,
+    Sequences,
+    places_played,
+    play,
+    value_actions,
+)
 from .threads import at_once, default_threads
 
 __all__ = [
     "AIMS_DEG", "ENTRIES", "MOST_STROKES", "PART_SWING", "PUNCH_SWING", "WIDE_AIMS_DEG", "Effort",
-    "Sequences", "at_once", "default_threads", "must_compile", "places_played", "play", "revalue_map",
-    "solve_map", "value_actions",
+    "Opening", "Sequences", "at_once", "default_threads", "must_compile", "places_played", "play",
+    "revalue_map", "solve_map", "value_actions",
 ]  # fmt: skip
 
 ENTRIES = ["solve_nodes", "evaluate", "play", "fill_flights", "fill_putts", "fill_sloped_putts"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 
@@ -84,6 +85,17 @@ def _named(out: np.ndarray) -> Sequences:
     )
 
 
+class Opening(NamedTuple):
+    """A place, the first shot of every sequence from it, and how a stroke is replayed from it; see `play`."""
+
+    x_yd: float
+    y_yd: float
+    lie: int
+    action: np.ndarray
+    start_action: np.ndarray
+    start_value: float
+
+
 def value_actions(
     board: Board,
     x_yd: float,
@@ -146,35 +158,24 @@ def play(
     most_strokes : int
         A sequence is cut after so many shots; 1 plays the first shot alone.
     """
-    start = x_yd, y_yd, lie, action, start_action, start_value
-    return _named(_played(board, start, seed, sequences, threads, most_strokes, 0)[0])
+    opening = Opening(x_yd, y_yd, lie, action, start_action, start_value)
+    return _named(_played(board, opening, seed, sequences, threads, most_strokes, 0)[0])
 
 
 def places_played(
-    board: Board,
-    x_yd: float,
-    y_yd: float,
-    lie: int,
-    action: np.ndarray,
-    start_action: np.ndarray,
-    start_value: float,
-    *,
-    seed: int,
-    sequences: int,
-    threads: int = 1,
+    board: Board, opening: Opening, *, seed: int, sequences: int, threads: int = 1
 ) -> np.ndarray:
     """Where full sequences are played from after the first shot, float64[n, 3] of x, y [yd] and lie.
 
-    Parameters: see `play`. Places on the green, and the asked place itself, are left out.
+    Places on the green, and the asked place itself, are left out.
     """
-    start = x_yd, y_yd, lie, action, start_action, start_value
-    trail = _played(board, start, seed, sequences, threads, MOST_STROKES, TRAIL_STROKES)[1]
+    trail = _played(board, opening, seed, sequences, threads, MOST_STROKES, TRAIL_STROKES)[1]
     return np.asarray(trail[trail[:, :, 2] >= 0.0])
 
 
 def _played(
     board: Board,
-    start: tuple[float, float, int, np.ndarray, np.ndarray, float],
+    opening: Opening,
     seed: int,
     sequences: int,
     threads: int,
@@ -182,7 +183,7 @@ def _played(
     kept: int,
 ) -> tuple[np.ndarray, np.ndarray]:
     """The kernel's output, and the places of so many strokes of each sequence (lie -1: none)."""
-    x_yd, y_yd, lie, action, start_action, start_value = start
+    x_yd, y_yd, lie, action, start_action, start_value = opening
     out, trail = np.empty((sequences, c.OUT_COLUMNS)), np.full((sequences, kept, 3), -1.0)
     action = np.ascontiguousarray(action, dtype=float)
     start_action = np.ascontiguousarray(start_action, dtype=float)

@@ -122,6 +122,15 @@ def first_lines(
     return np.array(owners, dtype=int)[kept], found[kept]
 
 
+def best_of_each(owners: np.ndarray, scores: np.ndarray) -> list[int]:
+    """Index of the lowest score of every owner, owners in the order in which they come first."""
+    found = []
+    for owner in dict.fromkeys(owners.tolist()):
+        mine = np.flatnonzero(owners == owner)
+        found.append(int(mine[int(np.argmin(scores[mine]))]))
+    return found
+
+
 def on_the_map(place: Place, actions: np.ndarray) -> np.ndarray:
     """Which actions are aimed at ground that the value map covers, those straight at the pin always, bool[n].
 
@@ -216,11 +225,7 @@ def search(
     for _ in range(2):  # the value of a replay is only known once the place has been valued
         scores = place.scores(actions, replay, few)
         replay = float(scores.min())
-    bests = []
-    for row in dict.fromkeys(owners.tolist()):
-        mine = np.flatnonzero(owners == row)
-        k = mine[int(np.argmin(scores[mine]))]
-        bests.append((float(scores[k]), row, actions[k]))
+    bests = [(float(scores[k]), int(owners[k]), actions[k]) for k in best_of_each(owners, scores)]
     bests.sort(key=lambda item: item[0])
     shown: list[tuple[float, int, np.ndarray]] = []
     clubs: set[str] = set()

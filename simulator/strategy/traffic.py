@@ -6,12 +6,12 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from ..engine import Effort, places_played, solve_map
+from ..engine import Effort, Opening, places_played, solve_map
 from ..hole.model import Hole
 from ..tables.game import Board, make_sketch
 from ..tables.luck import strike_sets
 from ..tables.rows import FIRST_GUESS
-from .search import Choice, Place, first_lines, part_families
+from .search import Choice, Place, best_of_each, first_lines, part_families
 
 WORTH_A_LOOK = 0.5
 """Clubs and part swings no farther behind the best are played [strokes]: what may be shown, and then some."""
@@ -73,10 +73,8 @@ def likely_places(place: Place, must: Sequence[int], seed: int) -> np.ndarray:
     scores = place.scores(actions, replay, strike_sets(seed, 1, 64))
     home, value = actions[int(scores.argmin())], float(scores.min())
     played = []
-    for row in np.unique(owners):
-        mine = np.flatnonzero(owners == row)
-        best = mine[int(scores[mine].argmin())]
-        if row in must or scores[best] <= value + WORTH_A_LOOK:
+    for best in best_of_each(owners, scores):
+        if owners[best] in must or scores[best] <= value + WORTH_A_LOOK:
             played.append(_places(place, actions[best], home, value, seed))
     return np.concatenate(played)
 
@@ -87,10 +85,6 @@ def places_of(place: Place, choices: Sequence[Choice], value: float, seed: int) 
     return np.concatenate([_places(place, choice.action, home, value, seed) for choice in choices])
 
 
-def _places(
-    place: Place, action: np.ndarray, home: np.ndarray, value: float, seed: int
-) -> np.ndarray:
-    return places_played(
-        place.board, place.x_yd, place.y_yd, place.lie, action, home, value, seed=seed, sequences=SEQUENCES,
-        threads=place.threads,
-    )  # fmt: skip
+def _places(place: Place, action: np.ndarray, home: np.ndarray, value: float, seed: int) -> np.ndarray:
+    opening = Opening(place.x_yd, place.y_yd, place.lie, action, home, value)
+    return places_played(place.board, opening, seed=seed, sequences=SEQUENCES, threads=place.threads)

@@ -7,7 +7,7 @@ import pytest
 from scipy.interpolate import RegularGridInterpolator
 from solved import SEED, THREADS, bag_named, demo_board, level
 
-from simulator.engine import Effort, at_once, places_played, play
+from simulator.engine import Effort, Opening, at_once, places_played, play
 from simulator.engine.effort import node_rows, seed_idle
 from simulator.hole.surfaces import Lie
 from simulator.kernels import codes
@@ -51,8 +51,8 @@ def test_a_trail_has_a_place_for_every_stroke_off_the_green() -> None:
     """Strokes to the green are counted by the sequence itself: one more than its places, penalties aside."""
     board = demo_board("eel-trap", "isolde")
     choice = search(tee(board), SEED, board.allowed(Lie.TEE), keep_within=0.3, keep_most=1)[0][0]
-    start = 0.0, 0.0, int(Lie.TEE), choice.action, choice.action, choice.score
-    rows, places = play(board, *start, **LUCK), places_played(board, *start, **LUCK)
+    start = Opening(0.0, 0.0, int(Lie.TEE), choice.action, choice.action, choice.score)
+    rows, places = play(board, *start, **LUCK), places_played(board, start, **LUCK)
     later = rows.to_green - rows.penalties - 1.0  # strokes after the first
     assert 0 < len(places) <= later.sum()
     assert len(places) == pytest.approx(later.sum(), rel=0.02)
