@@ -60,8 +60,9 @@ def failure_lines(answer: CourseAnswer) -> list[str]:
 def _player(answer: CourseAnswer, player: Player, target: int | None, units: Units) -> str:
     results = answer.of(player.name)
     of = f" ({player.handicap:g})" if player.handicap is not None else ""
+    holes = "1 hole" if len(results) == 1 else f"{len(results)} holes"
     head = (
-        f"{answer.course.name}, {len(results)} holes, par {sum(r['answer']['par'] for r in results)}; "
+        f"{answer.course.name}, {holes}, par {sum(r['answer']['par'] for r in results)}; "
         f"{player.name}{of}; {where_words(answer)}; {day_words(answer.scenarios[0])}; "
         f"{answer.sequences:,} plays a club, seed {answer.seed}"
     )
