@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
@@ -10,7 +11,7 @@ from ..errors import UsageError
 from . import options as o
 from .day import Day
 from .notes import notes_of
-from .say import progress
+from .say import progress, say
 from .where import course_or_hole, in_use, unnamed
 
 
@@ -34,6 +35,10 @@ def review(
     threads: o.ThreadsOption = None,
     as_json: o.JsonOption = False,
     full: o.FullOption = False,
+    plot: Annotated[
+        Path | None,
+        typer.Option("--plot", metavar="FILE", help="Draw it, a page a hole: .png, .svg or .pdf."),
+    ] = None,
     units: o.UnitsOption = "yards",
 ) -> None:
     """After the round: did the strokes go to the choice or to the swing?
@@ -55,11 +60,14 @@ def review(
     if as_json and full:
         raise UsageError("--json and --full: choose one (the JSON has everything)")
     from ..report.jsonout import dumps
+    from ..report.page import check_plot_path
     from ..report.reviewtext import hole_text, round_text
     from ..report.units import units_named
     from ..strategy import review as work
 
     shown = units_named(units)
+    if plot is not None:
+        check_plot_path(plot)
     told, who = notes_of(played), o.player_of(player, without)
     course, holes = course_or_hole(target)
     notes = unnamed(player, who)
@@ -80,3 +88,8 @@ def review(
         text = round_text(found, notes, shown, full)
     head = {"schema": "holesim-review-1", "player": who.name, "seed": seed}
     typer.echo(dumps({**head, **found.to_dict()}) if as_json else text)
+    if plot is not None:
+        from ..report.reviewpage import save_review
+
+        for path in save_review(found, plot, shown):
+            say(f"wrote {path}")

@@ -9,6 +9,7 @@ from ..strategy.errorbars import Estimate
 from ..strategy.result import TIE_STROKES
 from ..strategy.review.holes import PARTS, HoleReview, RoundReview
 from ..strategy.review.judging import Judged, Shot
+from ..strategy.review.strokes import Stroke
 from .cautions import RULES
 from .chosen import SWINGS
 from .figures import join_words
@@ -49,10 +50,10 @@ def hole_text(
     hole = found.hole
     where = f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}"
     lines = wrap(f"{where}; {hole.tee.name} tee, {hole.pin.name} pin; {_who(found)}")
-    lines += wrap(_verdict(found.player.name, found.score, found.expected, found, found.left, found.holed))
+    lines += wrap(verdict(found.player.name, found.score, found.expected, found, found.left, found.holed))
     lines += ["", *_table(found, units, full), ""]
-    lines += wrap(_choices([(None, found, one) for one in found.strokes], units, len(found.strokes)))
-    dear = _swings([(None, found, one) for one in found.strokes], units)
+    lines += wrap(choice_words([(None, found, one) for one in found.strokes], units, len(found.strokes)))
+    dear = swing_words([(None, found, one) for one in found.strokes], units)
     lines += wrap(dear) if dear else []
     if any(one.chosen is not None and not one.aim_given for one in found.strokes):
         lines += wrap("Lines nobody noted are taken as the best for the club.")
@@ -67,26 +68,26 @@ def round_text(
     ones = list(found.holes.values())
     count = len(ones)
     lines = wrap(f"{found.course}, {count} {'hole' if count == 1 else 'holes'}; {_who(ones[0])}")
-    lines += wrap(_verdict(ones[0].player.name, found.score, found.expected, found, None, True))
+    lines += wrap(verdict(ones[0].player.name, found.score, found.expected, found, None, True))
     lines += ["", f"{'gained or lost':<26}{'strokes':>8}{'choice':>9}{'swing':>9}"]
     for name in PARTS:
         strokes, choice, swing = found.part(name)
         lines.append(
-            f"{name:<26}{strokes:>8}{_gain(choice):>9}{_gain(swing):>9}{_errors(full, choice, swing)}"
+            f"{name:<26}{strokes:>8}{gained(choice):>9}{gained(swing):>9}{_errors(full, choice, swing)}"
         )
     lines += ["", f"{'hole':<26}{'par':>4}{'score':>7}{'needs':>7}{'choice':>9}{'swing':>9}"]
     for number, one in found.holes.items():
         names = side_by_side([f"{number:>2} {one.hole.name}"], [26])
         score = f"{one.score}{'' if one.holed else '*'}"
         figures = f"{one.hole.par:>4}{score:>7}{one.expected.value:>7.2f}"
-        figures += f"{_gain(one.choice):>9}{_gain(one.swing):>9}{_errors(full, one.choice, one.swing)}"
+        figures += f"{gained(one.choice):>9}{gained(one.swing):>9}{_errors(full, one.choice, one.swing)}"
         lines += [f"{names[0]:<26}{figures}", *names[1:]]
     if any(not one.holed for one in ones):
         lines.append("* not holed: what was left is counted as it goes on average")
     lines.append("")
     every = [(number, hole, one) for number, hole in found.holes.items() for one in hole.strokes]
-    lines += wrap(_choices(every, units, MOST_NAMED))
-    dear = _swings(every, units)
+    lines += wrap(choice_words(every, units, MOST_NAMED))
+    dear = swing_words(every, units)
     lines += wrap(dear) if dear else []
     lines += wrap(f"Lines nobody noted are taken as the best for the club. {HOW_JUDGED}")
     return "\n".join([*lines, *_ending(notes)])
@@ -101,7 +102,7 @@ def _ending(notes: Iterable[str]) -> list[str]:
     return [line for note in (*notes, RULES) for line in wrap(note)]
 
 
-def _verdict(
+def verdict(
     name: str,
     score: int,
     expected: Estimate,
@@ -131,7 +132,7 @@ def _verb(one: Estimate) -> str:
     return f"{'lost' if one.value > 0.0 else 'gained'} {abs(one.value):.2f}"
 
 
-def _gain(one: Estimate) -> str:
+def gained(one: Estimate) -> str:
     """Strokes gained (the trade's sign): what was lost, turned round."""
     value = round(-one.value, 2) + 0.0
     return f"{value:+.2f}" if value else "0.00"
@@ -148,11 +149,10 @@ def _table(found: HoleReview, units: Units, full: bool) -> list[str]:
     ]
     for one in found.strokes:
         stroke = one.stroke
-        club = stroke.went if stroke.kind == "putt" and stroke.strokes > 1 else stroke.club
         went = "holed" if stroke.end is None else told(stroke.went, units)
-        rows = side_by_side([f"{stroke.number:>2}", told(club, units), went], _WIDTHS)
+        rows = side_by_side([f"{stroke.number:>2}", told(play_words(stroke), units), went], _WIDTHS)
         beats = "" if one.better_than is None else f"{100.0 * one.better_than:.0f}"
-        figures = f"{_gain(one.choice):>8} {_gain(one.swing):>7} {beats:>9}"
+        figures = f"{gained(one.choice):>8} {gained(one.swing):>7} {beats:>9}"
         lines += [f"{rows[0]:<54} {figures}", *rows[1:]]
         if full:
             errors = f"{one.choice.standard_error:>8.3f} {one.swing.standard_error:>7.3f}"
@@ -167,6 +167,16 @@ def told(words: str, units: Units) -> str:
     return _FEET.sub(lambda feet: units.putt(float(feet[1])), units.sentence(words))
 
 
+def play_words(stroke: Stroke) -> str:
+    """What was played: the club, or how many putts."""
+    return stroke.went if stroke.kind == "putt" and stroke.strokes > 1 else stroke.club
+
+
+def dear_choice(one: Judged) -> bool:
+    """Whether a choice cost so much that it is told."""
+    return one.choice.value >= max(TIE_STROKES, one.choice.margin)
+
+
 Told = tuple[int | None, HoleReview, Judged]
 
 
@@ -175,9 +185,9 @@ def _name(number: int | None, one: Judged) -> str:
     return stroke if number is None else f"hole {number}, {stroke}"
 
 
-def _choices(strokes: Sequence[Told], units: Units, most: int) -> str:
+def choice_words(strokes: Sequence[Told], units: Units, most: int) -> str:
     """The choices that cost most, and what would have been better."""
-    dear = [item for item in strokes if item[2].choice.value >= max(TIE_STROKES, item[2].choice.margin)]
+    dear = [item for item in strokes if dear_choice(item[2])]
     dear.sort(key=lambda item: -item[2].choice.value)
     if not dear:
         return f"No choice cost as much as {TIE_STROKES:g} strokes."
@@ -193,7 +203,7 @@ def _choices(strokes: Sequence[Told], units: Units, most: int) -> str:
     return f"Choices that cost most: {'; '.join(said)}.{rest}"
 
 
-def _swings(strokes: Sequence[Told], units: Units) -> str:
+def swing_words(strokes: Sequence[Told], units: Units) -> str:
     """The swings that cost most."""
     dear = [item for item in strokes if item[2].swing.value >= DEAR_SWING]
     dear.sort(key=lambda item: -item[2].swing.value)
