@@ -20,7 +20,16 @@ from .holemap import whole_hole, write
 from .labels import Labels
 from .page import frame, own_axes
 from .palette import INK, PAPER, SHOTS, STYLE
-from .reviewtext import HOW_JUDGED, choice_words, dear_choice, gained, play_words, swing_words, verdict
+from .reviewtext import (
+    HOW_JUDGED,
+    choice_words,
+    dear_choice,
+    gained,
+    play_words,
+    swing_words,
+    verdict,
+    went_words,
+)
 from .reviewtext import told as in_units
 from .sheet import Sheet, wrapped, write_pages
 from .units import YARDS, Units
@@ -38,8 +47,8 @@ BESIDE_YD = 40.0
 PLAYED, BETTER = SHOTS
 
 READING = (
-    "Solid: as played, numbers are strokes; thick dots: to where a ball was dropped. Dashed to a cross: where "
-    "a better choice is aimed to land."
+    "Solid: as played, numbers are strokes; thick dots: to where a ball was dropped. Dashed to a cross: "
+    "where a better choice is aimed to land."
 )
 
 
@@ -148,7 +157,7 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
         sheet.table(rows, (0.0, 0.2, 1.35, -(sheet.inner_in - 0.45), -sheet.inner_in))
         sheet.words("Strokes gained (+) or lost (-) against this player's own average.", 6.0)
         ones = [(None, found, one) for one in found.strokes]
-        sheet.words(choice_words(ones, units, len(ones)), 6.5)
+        sheet.words(choice_words(ones, units), 6.5)
         if dear := swing_words(ones, units):
             sheet.words(dear, 6.5)
         sheet.foot(" ".join([READING, HOW_JUDGED, RULES, *map_data(hole)]))
@@ -159,7 +168,7 @@ def _rows(one: Judged, units: Units) -> list[tuple[str, str, str, str, str]]:
     """A stroke in the table, its words broken where the columns end."""
     stroke = one.stroke
     played = wrapped(in_units(play_words(stroke), units), 6.5, 1.1)
-    went = wrapped("holed" if stroke.end is None else in_units(stroke.went, units), 6.5, 1.1)
+    went = wrapped(in_units(went_words(stroke), units), 6.5, 1.3)
     lines = []
     for k in range(max(len(played), len(went))):
         first = (f"{stroke.number}", gained(one.choice), gained(one.swing)) if k == 0 else ("", "", "")

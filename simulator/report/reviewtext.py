@@ -28,6 +28,8 @@ HOW_JUDGED = (
     "luck of bounce and lie goes with it."
 )
 
+BEATS = "Beats: of 100 balls of the player's own, struck with that club from there, so many end worse."
+
 _WIDTHS = (2, 20, 30)
 _FEET = re.compile(r"(?<![\w.])(\d+) ft\b")
 
@@ -52,12 +54,12 @@ def hole_text(
     lines = wrap(f"{where}; {hole.tee.name} tee, {hole.pin.name} pin; {_who(found)}")
     lines += wrap(verdict(found.player.name, found.score, found.expected, found, found.left, found.holed))
     lines += ["", *_table(found, units, full), ""]
-    lines += wrap(choice_words([(None, found, one) for one in found.strokes], units, len(found.strokes)))
+    lines += wrap(choice_words([(None, found, one) for one in found.strokes], units))
     dear = swing_words([(None, found, one) for one in found.strokes], units)
     lines += wrap(dear) if dear else []
     if any(one.chosen is not None and not one.aim_given for one in found.strokes):
         lines += wrap("Lines nobody noted are taken as the best for the club.")
-    lines += wrap(HOW_JUDGED)
+    lines += wrap(f"{HOW_JUDGED} {BEATS}")
     return "\n".join([*lines, *_ending(notes)])
 
 
@@ -86,7 +88,7 @@ def round_text(
         lines.append("* not holed: what was left is counted as it goes on average")
     lines.append("")
     every = [(number, hole, one) for number, hole in found.holes.items() for one in hole.strokes]
-    lines += wrap(choice_words(every, units, MOST_NAMED))
+    lines += wrap(choice_words(every, units))
     dear = swing_words(every, units)
     lines += wrap(dear) if dear else []
     lines += wrap(f"Lines nobody noted are taken as the best for the club. {HOW_JUDGED}")
@@ -143,21 +145,29 @@ def _errors(full: bool, *ones: Estimate) -> str:
 
 
 def _table(found: HoleReview, units: Units, full: bool) -> list[str]:
+    """A row a stroke, strokes gained as the trade counts them."""
     lines = [
-        f"{'':<54}   gained or lost   beats in",
-        f"{'':>2} {'played':<20} {'went':<30} {'choice':>8} {'swing':>7} {'100 own':>9}",
+        f"{'':<54}   gained or lost",
+        f"{'':>2} {'played':<20} {'went':<30} {'choice':>8} {'swing':>7} {'beats':>7}",
     ]
     for one in found.strokes:
         stroke = one.stroke
-        went = "holed" if stroke.end is None else told(stroke.went, units)
-        rows = side_by_side([f"{stroke.number:>2}", told(play_words(stroke), units), went], _WIDTHS)
+        words = told(play_words(stroke), units), told(went_words(stroke), units)
+        rows = side_by_side([f"{stroke.number:>2}", *words], _WIDTHS)
         beats = "" if one.better_than is None else f"{100.0 * one.better_than:.0f}"
-        figures = f"{gained(one.choice):>8} {gained(one.swing):>7} {beats:>9}"
+        figures = f"{gained(one.choice):>8} {gained(one.swing):>7} {beats:>7}".rstrip()
         lines += [f"{rows[0]:<54} {figures}", *rows[1:]]
         if full:
             errors = f"{one.choice.standard_error:>8.3f} {one.swing.standard_error:>7.3f}"
             lines.append(f"{'standard errors':>54} {errors}")
     return lines
+
+
+def went_words(stroke: Stroke) -> str:
+    """Where the ball went; one that is replayed says so."""
+    if stroke.end is None:
+        return "holed"
+    return f"{stroke.went}, again" if stroke.end == stroke.start and stroke.strokes else stroke.went
 
 
 def told(words: str, units: Units) -> str:
@@ -185,20 +195,20 @@ def _name(number: int | None, one: Judged) -> str:
     return stroke if number is None else f"hole {number}, {stroke}"
 
 
-def choice_words(strokes: Sequence[Told], units: Units, most: int) -> str:
+def choice_words(strokes: Sequence[Told], units: Units) -> str:
     """The choices that cost most, and what would have been better."""
     dear = [item for item in strokes if dear_choice(item[2])]
     dear.sort(key=lambda item: -item[2].choice.value)
     if not dear:
         return f"No choice cost as much as {TIE_STROKES:g} strokes."
     said = []
-    for number, _, one in dear[:most]:
+    for number, _, one in dear[:MOST_NAMED]:
         assert one.best is not None
         said.append(
             f"{_name(number, one)}, {told(one.stroke.club, units)}: {_shot(one.best, units)} is "
             f"{one.choice.value:.2f} better"
         )
-    more = len(dear) - most
+    more = len(dear) - MOST_NAMED
     rest = f" {more} more cost {TIE_STROKES:g} or more." if more > 0 else ""
     return f"Choices that cost most: {'; '.join(said)}.{rest}"
 

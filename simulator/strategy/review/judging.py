@@ -39,13 +39,16 @@ SETS, STRIKES = 16, 512
 
 PART_WORDS = (
     "chip", "chip out", "pitch", "pitch out", "punch", "punch out", "lob", "flop", "splash", "blast",
-    "bunker shot", "bump and run", "bump-and-run",
+    "bunker shot", "wedge", "bump and run", "bump-and-run",
 )  # fmt: skip
 """Swings short of full, told without their club or with it: the best such swing from there is meant."""
 
 TOO_MUCH, TOO_MUCH_YD = 1.25, 8.0
 """A full swing that carries farther than this times the distance to the pin, and so many yards more, is not
 what was hit (assumed): a club named there was swung short of full."""
+
+CLOSE, MOST_CLOSE = 0.1, 4
+"""Shots the search puts so near its best are valued too [strokes], so many at the most."""
 
 EXACT = Estimate(0.0, 0.0)
 """Known without error."""
@@ -156,11 +159,9 @@ class Judge:
             swing = _plus(total([after, before.times(-1.0)]), taken)
             return Judged(stroke, None, None, False, before, EXACT, swing, self._fewer_putts(stroke))
         if stroke.kind == "drop":
-            choice, best_shot = (
-                _plus(total([after, before.times(-1.0)]), taken),
-                self._shot(self._at(stroke.start)[1]),
-            )
-            return Judged(stroke, None, best_shot, False, before, choice, EXACT, None)
+            choice = _plus(total([after, before.times(-1.0)]), taken)
+            instead = self._shot(self._at(stroke.start)[1])
+            return Judged(stroke, None, instead, False, before, choice, EXACT, None)
         valued = self._at(stroke.start)[1]
         chosen, given = self._chosen(valued, stroke)
         outcomes, best = valued.outcomes(chosen.action), valued.outcomes(valued.best.action)
@@ -182,12 +183,15 @@ class Judge:
         if key not in self._valued:
             place = replace(self.tee, x_yd=rest.x_yd, y_yd=rest.y_yd, lie=int(rest.lie))
             seed = (self.seed + 1_009 * len(self._valued)) % 2**32  # places err independently
-            best = search(place, seed, place.board.allowed(place.lie), keep_within=0.3, keep_most=4)[0][0]
+            found, replay = search(
+                place, seed, place.board.allowed(place.lie), keep_within=CLOSE, keep_most=MOST_CLOSE
+            )
             strikes = strike_sets(seed + 22, SETS, STRIKES)
-            cost, again = place.values(best.action[None], best.score, strikes).mean(axis=1)[0]
-            value = float(cost / max(1.0 - again, 1e-3))
-            valued = _Valued(place, best, value, strikes, seed)
-            self._valued[key] = mean(valued.outcomes(best.action).mean(axis=1)), valued
+            # the search's own strikes are few: now and then its first is 0.015 behind
+            scores = place.scores(np.array([one.action for one in found]), replay, strikes)
+            k = int(np.argmin(scores))
+            valued = _Valued(place, found[k], float(scores[k]), strikes, seed)
+            self._valued[key] = mean(valued.outcomes(found[k].action).mean(axis=1)), valued
         return self._valued[key]
 
     def _putts(self, rest: Rest) -> tuple[float, np.ndarray]:

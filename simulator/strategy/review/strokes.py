@@ -150,10 +150,14 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
         said = read_words(text)
     except UsageError as error:
         raise UsageError(f'{error}; on the green feet, "12 ft"') from None
-    if said.ground in (None, Surface.GREEN) and (said.out or said.station is not None or said.plain):
+    if said.ground is not Surface.TEE:
         x, y, surface = spot(text, hole, said)
         if surface is Surface.GREEN:
             return _green_rest(hole, x, y, sided=True)
+        if surface is Surface.WATER:
+            raise n.refused(text, 'that is in the water: say "the water", and where it was dropped')
+        if surface is Surface.OUT_OF_BOUNDS:
+            raise n.refused(text, 'that is out of bounds: say "out of bounds"')
     return _rest(place(text, hole))
 
 
@@ -239,7 +243,8 @@ class _Telling:
         if isinstance(clause, n.Swing):
             self._swing(clause)
         elif isinstance(clause, n.Out):
-            self._add("swing", clause.club, self.at, 1, 1, clause.where)
+            went = "lost" if clause.where.casefold().startswith("lost") else "out of bounds"
+            self._add("swing", clause.club, self.at, 1, 1, went)
         elif isinstance(clause, n.Drop):
             self._drop(clause)
         elif isinstance(clause, n.Again):
