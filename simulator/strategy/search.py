@@ -34,11 +34,19 @@ EDGE_YD = 20.0
 RECOVERY_LIES = (Lie.TREES, Lie.HEAVY_ROUGH)
 """Lies from which short shots out sideways are looked at too."""
 
-STEPS_DEG = (1.0, 0.5, 0.25)
-"""Refinement of the aim [deg]; it stops when a step gains less than FINE_GAIN."""
+WALK_DEG, WALK_SHARE, MOST_WALKS = 1.0, 0.03, 4
+"""Steps by which an aim is walked on while it pays [deg], and a part swing's carry [share of the distance to
+the pin]; so many at the most."""
+
+SETTLE_STEPS = np.array([-3.0, -1.5, 0.0, 1.5, 3.0])
+"""Such steps at which an action is scored to find where it is best in between."""
 
 FINE_GAIN = 0.005
-"""An aim is fine enough when the next finer step gains less than this [strokes]."""
+"""An aim is walked on while that gains as much [strokes]."""
+
+CLIFF = 0.015
+"""Where the parabola's lowest place scores so much worse than the aim found by walking there is a cliff; less
+is the luck of the strikes [strokes]."""
 
 BAND_DEG = np.arange(-12.0, 12.1, 1.0)
 """Aims round the best one at which the tie band is read [deg]."""
@@ -175,24 +183,52 @@ def part_families(place: Place) -> dict[int, tuple[float, float]]:
 
 
 def _refine(place: Place, action: np.ndarray, replay: float, strikes: np.ndarray) -> tuple[np.ndarray, float]:
-    """Move aim (and a part swing's carry) by ever finer steps until they gain less than FINE_GAIN."""
+    """Walk aim (and a part swing's carry) on while it pays, then settle each where a parabola is lowest."""
     score = float(place.scores(action[None], replay, strikes)[0])
-    for step in STEPS_DEG:
-        turn = math.radians(step)
-        for _ in range(4):  # walk on while it pays
-            tries = [action + (0.0, turn, 0.0), action - (0.0, turn, 0.0)]
-            if action[0] < 0.0:
-                stretch = 0.03 * step * place.distance_yd
-                tries += [action + (0.0, 0.0, stretch), action - (0.0, 0.0, stretch)]
-            scores = place.scores(np.array(tries), replay, strikes)
-            k = int(np.argmin(scores))
-            gain = score - scores[k]
-            if gain <= 0.0:
-                break
-            action, score = tries[k], float(scores[k])
-            if gain < FINE_GAIN:
-                break
+    turn, stretch = math.radians(WALK_DEG), WALK_SHARE * place.distance_yd
+    for _ in range(MOST_WALKS):
+        tries = [action + (0.0, turn, 0.0), action - (0.0, turn, 0.0)]
+        if action[0] < 0.0:
+            tries += [action + (0.0, 0.0, stretch), action - (0.0, 0.0, stretch)]
+        scores = place.scores(np.array(tries), replay, strikes)
+        k = int(np.argmin(scores))
+        gain = score - scores[k]
+        if gain <= 0.0:
+            break
+        action, score = tries[k], float(scores[k])
+        if gain < FINE_GAIN:
+            break
+    action, score = _settled(place, action, score, 1, turn, replay, strikes)
+    if action[0] < 0.0:
+        action, score = _settled(place, action, score, 2, stretch, replay, strikes)
     return action, score
+
+
+def _settled(
+    place: Place,
+    action: np.ndarray,
+    score: float,
+    column: int,
+    step: float,
+    replay: float,
+    strikes: np.ndarray,
+) -> tuple[np.ndarray, float]:
+    """One number of an action where the parabola through five scores, long steps apart, is lowest.
+
+    So few strikes cannot tell which of two aims close together is better, and the lowest of many noisy scores
+    is mostly the luckiest: on ten tees and fairways, six seeds each, that gave away 0.0011 strokes on average
+    and 0.008 at the most, this 0.0001 and 0.003. At a cliff, which is no parabola, the action stays.
+    """
+    offsets = step * SETTLE_STEPS
+    tries = np.repeat(action[None], offsets.size, axis=0)
+    tries[:, column] += offsets
+    scores = place.scores(tries, replay, strikes)
+    bend, slope, _ = np.polyfit(offsets, scores, 2)
+    lowest = -0.5 * slope / bend if bend > 0.0 else offsets[int(np.argmin(scores))]
+    moved = action.copy()
+    moved[column] += min(max(lowest, offsets[0]), offsets[-1])
+    moved_score = float(place.scores(moved[None], replay, strikes)[0])
+    return (moved, moved_score) if moved_score < score + CLIFF else (action, score)
 
 
 def search(
