@@ -7,7 +7,6 @@ from typing import Annotated
 
 import typer
 
-from ..errors import UsageError
 from . import options as o
 from .say import say
 
@@ -24,9 +23,9 @@ def sketch(
         str, typer.Argument(metavar="WORDS", help="The hole in words, in quotes; or a .txt file of them.")
     ],
     out: Annotated[
-        Path | None, typer.Option("-o", "--out", metavar="FILE", help="The hole file to write (TOML).")
+        Path | None, o.out("The hole file to write (TOML); printed if left out.")
     ] = None,
-    force: Annotated[bool, typer.Option("--force", help="Write over a file that is there.")] = False,
+    force: o.ForceOption = False,
     as_json: o.JsonOption = False,
     units: Annotated[
         str | None,
@@ -74,8 +73,6 @@ def sketch(
     from ..report.units import METRES, YARDS, units_named
 
     shown = None if units is None else units_named(units)
-    if out is not None and out.suffix.lower() != ".toml":
-        raise UsageError(f"-o {out}: allowed: a file that ends in .toml")
     o.check_new_file(out, force)
     found = hole_from_words(_notes(words), None if shown is None else shown.metric)
     shown = shown or (METRES if found.metric else YARDS)
