@@ -50,14 +50,15 @@ PinOption = Annotated[
     str | None,
     typer.Option(
         "--pin", metavar="WORDS",
-        help='Pin: its name, "back left" or "22 on, 5 left"; the file\'s first if left out.',
+        help='Pin: its name, "tucked left", "22 on, 5 left"; the file\'s first if left out.',
     ),
 ]  # fmt: skip
 FromOption = Annotated[
     str | None,
     typer.Option(
         "--from", metavar="PLACE",
-        help='Ask from elsewhere than the tee: "164 out, left rough", "230 on, 12 right", or "x,y" in yards.',
+        help='Ask from elsewhere than the tee: "164 out, left rough", "230 on, 12 right", "20 short of the '
+        'green", or "x,y" in yards.',
     ),
 ]  # fmt: skip
 PlayedOption = Annotated[
