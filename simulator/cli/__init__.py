@@ -26,6 +26,7 @@ from .maps import import_map
 from .new import new
 from .player import fit
 from .practice import practice
+from .review import review
 from .say import say, say_short, warnings_said
 from .show import show
 from .sketch import sketch
@@ -41,7 +42,7 @@ app = typer.Typer(
 )  # fmt: skip
 
 
-for command in (plan, compare, carries, course, practice, check, survey):
+for command in (plan, compare, carries, course, practice, review, check, survey):
     app.command()(flat(command))
 for drawn in (lesson, show, card):
     app.command()(flat(drawn))

@@ -8,14 +8,8 @@ from typing import Annotated
 import typer
 
 from . import options as o
+from .notes import notes_of
 from .say import say
-
-NOTES = ".txt"
-"""Suffix of a file of notes that may stand in place of the words."""
-
-
-MOST_NOTES_BYTES = 100_000
-"""Largest file of notes read [bytes]: a hole is a few hundred."""
 
 
 def sketch(
@@ -74,7 +68,7 @@ def sketch(
 
     shown = None if units is None else units_named(units)
     o.check_new_file(out, force)
-    found = hole_from_words(_notes(words), None if shown is None else shown.metric)
+    found = hole_from_words(notes_of(words), None if shown is None else shown.metric)
     shown = shown or (METRES if found.metric else YARDS)
     if out is not None:
         write_text(out, found.toml_text)
@@ -94,12 +88,3 @@ def sketch(
         typer.echo(dumps(answer))
     else:
         typer.echo(found.toml_text.rstrip() if out is None else checks.hole_text(hole, shown))
-
-
-def _notes(words: str) -> str:
-    """The words, or those of a file of notes."""
-    from ..files import decoded, read_bytes
-
-    if not words.lower().endswith(NOTES) or "\n" in words:
-        return words
-    return decoded(read_bytes(words, words, MOST_NOTES_BYTES, "a file of notes"), words)

@@ -72,6 +72,11 @@ def in_use(hole: Hole, tee: str | None, pin: str | None) -> Hole:
 
 def holes_of(given: str) -> list[tuple[int | None, Hole]]:
     """A hole, or the numbered holes of a course; one that cannot be read is told and left out."""
+    return list(course_or_hole(given)[1])
+
+
+def course_or_hole(given: str) -> tuple[str | None, list[tuple[int | None, Hole]]]:
+    """The same with the course's name; None: it is a single hole."""
     from ..hole import load_hole
     from ..hole.course import bundled_courses, load_course
     from ..hole.files import bundled_name
@@ -82,13 +87,13 @@ def holes_of(given: str) -> list[tuple[int | None, Hole]]:
     except (OSError, ValueError):  # a zero byte in it: the reader of holes says so
         folder = file = False
     if not folder and (file or bundled_name(given) not in bundled_courses()):
-        return [(None, load_hole(given))]
+        return None, [(None, load_hole(given))]
     course = load_course(given)
     for bad in course.bad:
         say(f"left out: {bad.error}")
     if not course.holes:
         raise UsageError(f"{given}: no hole of it can be read")
-    return list(course.numbered())
+    return course.name, list(course.numbered())
 
 
 def unnamed(named: str | None, player: Player) -> tuple[str, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ..strategy.pointing import Pointing
 from ..strategy.reach import NARROW_YD, Reach
 from ..strategy.result import Alternative, Answer
 from ..strategy.room import Room
@@ -22,11 +23,16 @@ FAR_YD = 50.0
 
 def line_words(one: Alternative, units: Units = YARDS) -> str:
     """Where to point: "at the church tower", "6 yd left of the middle of the fairway"."""
-    side = units.side(one.point.offset_yd) if abs(one.point.offset_yd) >= LEAST_SIDE_YD else ""
-    name = one.point.name
-    if one.point.by == "mark" and not name.casefold().startswith("the "):
+    return point_words(one.point, units)
+
+
+def point_words(point: Pointing, units: Units = YARDS) -> str:
+    """The same of any line."""
+    side = units.side(point.offset_yd) if abs(point.offset_yd) >= LEAST_SIDE_YD else ""
+    name = point.name
+    if point.by == "mark" and not name.casefold().startswith("the "):
         name = f"the {name}"
-    return f"{side} of {name}" if side else f"{'down' if one.point.by == 'pin' else 'at'} {name}"
+    return f"{side} of {name}" if side else f"{'down' if point.by == 'pin' else 'at'} {name}"
 
 
 def pointing(answer: Answer, units: Units = YARDS) -> str:

@@ -52,15 +52,9 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
         return _tee(text, hole, said, played)
     if said.ground in (Surface.GREEN, Surface.WATER):
         raise UsageError(f"place {text!r}: no shot is planned from {_where(said.ground)}")
-    if said.out is not None:
-        x_yd, y_yd = _by_distance(text, hole, said)
-    else:
-        x_yd, y_yd = _by_coordinates(text, hole, said)
-    surface = hole.surface_at(x_yd, y_yd)
+    x_yd, y_yd, surface = spot(text, hole, said)
     if surface is Surface.TEE and math.hypot(x_yd, y_yd) <= TEE_YD and said.ground is None:
         return tee_start(hole, played)
-    if said.ground is not None and surface is not said.ground:
-        raise refused(text, f"that place is {WORDS[surface]}, not {WORDS[said.ground]}")
     lie = LIE_OF.get(surface)
     if lie is None or lie is Lie.GREEN:
         raise UsageError(f"place {text!r}: that is {_where(surface)}, no shot is planned from there")
@@ -68,6 +62,24 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     side = {-1: "left ", 0: "", 1: "right "}[said.side]
     words = f"{out_yd:.0f} yd out, {side}{WORDS[surface]}"
     return Start(x_yd, y_yd, LIE_WORDS[lie], words, out_yd, played)
+
+
+def spot(text: str, hole: Hole, said: Said) -> tuple[float, float, Surface]:
+    """Where some words are on a hole, x and y [yd], and the ground there.
+
+    Raises
+    ------
+    UsageError
+        A place outside the hole, or one that is not the ground that was said.
+    """
+    if said.out is not None:
+        x_yd, y_yd = _by_distance(text, hole, said)
+    else:
+        x_yd, y_yd = _by_coordinates(text, hole, said)
+    surface = hole.surface_at(x_yd, y_yd)
+    if said.ground is not None and surface is not said.ground:
+        raise refused(text, f"that place is {WORDS[surface]}, not {WORDS[said.ground]}")
+    return x_yd, y_yd, surface
 
 
 def _where(surface: Surface) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from ..conditions import Conditions
@@ -136,8 +136,10 @@ class Clock:
         self.last = now
 
 
-def solve(ask: Question, say: Progress, clock: Clock) -> Place:
-    """The place asked from, on a board whose value map is solved."""
+def solve(
+    ask: Question, say: Progress, clock: Clock, others: Sequence[tuple[float, float, int]] = ()
+) -> Place:
+    """The place asked from, on a board whose value map is solved; `others` are played from too."""
     if must_compile():
         say(COMPILING)
     say("flights and putts")
@@ -150,6 +152,6 @@ def solve(ask: Question, say: Progress, clock: Clock) -> Place:
     named = {shot_meant(ask.player, text).club.name for text in ask.clubs}  # `against` must change nothing
     must = [k for k, shot in enumerate(bag.shots.shots[: bag.shots.first_part]) if shot.club.name in named]
     start = ask.start.x_yd, ask.start.y_yd, int(ask.lie)
-    place = solve_from(empty, ask.hole, start, must=must, seed=ask.seed, threads=ask.threads)
+    place = solve_from(empty, ask.hole, start, must=must, others=others, seed=ask.seed, threads=ask.threads)
     clock.lap("value_map")
     return place

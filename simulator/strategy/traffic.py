@@ -26,6 +26,7 @@ def solve_from(
     start: tuple[float, float, int],
     *,
     must: Sequence[int] = (),
+    others: Sequence[tuple[float, float, int]] = (),
     seed: int,
     effort: Effort | None = None,
     threads: int,
@@ -39,15 +40,21 @@ def solve_from(
     start : (x_yd, y_yd, lie)
     must : sequence of int
         Shot rows of clubs that were asked about.
+    others : sequence of (x_yd, y_yd, lie)
+        Places played from too, off the green.
     """
 
     def here(board: Board) -> Place:
         return Place(board, *start, threads)
 
+    def balls(solved: Board) -> np.ndarray:
+        places = [here(solved), *(Place(solved, *other, threads) for other in others)]
+        return np.concatenate([likely_places(place, must, seed + 26) for place in places])
+
     sketch = make_sketch(empty, hole)
     board = solve_map(
         empty, sketch=sketch, draft=make_sketch(sketch, hole), seed=seed, effort=effort,
-        threads=threads, balls=lambda solved: likely_places(here(solved), must, seed + 26),
+        threads=threads, balls=balls,
     )  # fmt: skip
     return here(board)
 

@@ -65,11 +65,13 @@ class PuttTables:
         """(expected putts, chances[COUNTS], pace [ft]), interpolated as the engine does."""
         place = min(math.sqrt(distance_ft / FT_PER_YD) / self.root_step, self.distance_yd.size - 1.0)
         turn = abs(math.remainder(direction_rad, 2.0 * math.pi)) / self.direction_rad[1]
+        if self.expected.shape[1] == 1:  # level greens: the same from every side
+            turn = 0.0
         i, k = min(int(place), self.distance_yd.size - 2), min(int(turn), self.direction_rad.size - 2)
-        w, u = place - i, turn - k
+        w, u, other = place - i, turn - k, min(k + 1, self.expected.shape[1] - 1)
         found = [
             (1.0 - u) * ((1.0 - w) * table[plane, k, i] + w * table[plane, k, i + 1])
-            + u * ((1.0 - w) * table[plane, k + 1, i] + w * table[plane, k + 1, i + 1])
+            + u * ((1.0 - w) * table[plane, other, i] + w * table[plane, other, i + 1])
             for table in (self.expected, self.chances, self.pace_ft)
         ]
         return float(found[0]), np.asarray(found[1]), float(found[2])

@@ -13,6 +13,7 @@ from typing import Any
 import course_results
 import fake_answers
 import fake_lessons
+import fake_review
 import pytest
 from all_commands import COMMANDS
 
@@ -99,7 +100,7 @@ def test_cautions(words: str) -> None:
 @pytest.fixture
 def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A folder with the README's two files, and a stand-in for the engine."""
-    from simulator.strategy import ask, lesson, practice, running
+    from simulator.strategy import ask, lesson, practice, review, running
     from simulator.strategy.practice import Practice
     from simulator.strategy.result import Estimate
 
@@ -116,7 +117,10 @@ def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.setattr(ask, "plan", stand_in)
     monkeypatch.setattr(ask, "compare", stand_in)
     monkeypatch.setattr(lesson, "lesson", lambda hole, player, *_, **__: fake_lessons.lesson())
+    monkeypatch.setattr(review, "review", fake_review.hole_review)
+    monkeypatch.setattr(review, "review_round", fake_review.round_review)
     monkeypatch.chdir(tmp_path)
+    (tmp_path / "round.txt").write_text("7: driver to 160 out; 8i to 20 ft; 2 putts\n8: 6i to 20 ft; 3 putts\n")
     hole, readings, bag = blocks("toml")
     (tmp_path / "readings.toml").write_text(readings)
     (tmp_path / "shots.csv").write_text("club,carry,offline\n7i,140,-6\n7i,136,4\n7i,129,9\n")
@@ -148,7 +152,7 @@ SPOKEN = [line[2:] for block in blocks("console") for line in block.splitlines()
 
 def test_the_transcript_is_the_second_section() -> None:
     assert README.index("## The first ten minutes") < README.index("## Before you use it")
-    assert [line.split()[1] for line in SPOKEN] == ["sketch", "compare"]
+    assert [line.split()[1] for line in SPOKEN] == ["sketch", "compare", "review"]
 
 
 def test_the_commands_of_the_transcript_run(workshop: Path) -> None:

@@ -1,0 +1,186 @@
+"""The picture of a hole as it was played: every stroke with its number, and where a better choice pointed."""
+
+from __future__ import annotations
+
+import math
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ..hole.model import Spot
+from ..hole.surfaces import Lie
+from ..strategy.review.holes import HoleReview, RoundReview
+from ..strategy.review.judging import Judged, Shot
+from ..strategy.review.strokes import Rest
+from . import groundplot
+from .cautions import RULES
+from .credits import map_data
+from .holemap import whole_hole, write
+from .labels import Labels
+from .page import frame, own_axes
+from .palette import INK, PAPER, SHOTS, STYLE
+from .reviewtext import (
+    HOW_JUDGED,
+    choice_words,
+    dear_choice,
+    gained,
+    play_words,
+    swing_words,
+    verdict,
+    went_words,
+)
+from .reviewtext import told as in_units
+from .sheet import Sheet, wrapped, write_pages
+from .units import YARDS, Units
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+MAP_WIDE_IN, MOST_MAP_IN = 3.4, 5.2
+"""Width of the map and its greatest height [in]."""
+
+BESIDE_YD = 40.0
+"""Ground shown either side of the line of play, and round every ball [yd]."""
+
+PLAYED, BETTER = SHOTS
+
+READING = (
+    "Solid: as played, numbers are strokes; thick dots: to where a ball was dropped. Dashed to a cross: "
+    "where a better choice is aimed to land."
+)
+
+
+def draw_played(found: HoleReview, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
+    """The hole with every stroke off the green, from where it was played to where the next one was.
+
+    Parameters
+    ----------
+    found : HoleReview
+    ax : Axes, optional
+        Made when left out.
+    """
+    ax = own_axes(ax)
+    hole = found.hole
+    frame(ax, *_extent(found))
+    groundplot.draw_ground(ax, hole)
+    groundplot.draw_line_of_play(ax, hole)
+    shown = [one for one in found.strokes if one.stroke.kind != "putt"]
+    ends = [_place(rest) for one in shown for rest in (one.stroke.start, one.stroke.end) if rest is not None]
+    labels = Labels(ax, np.array(ends).reshape(-1, 2))
+    pin = hole.pin
+    ax.plot(
+        [pin.x_yd], [pin.y_yd], marker=groundplot._flag(), markersize=11, color=INK, zorder=6.0,
+        linestyle="none",
+    )  # fmt: skip
+    labels.keep_clear(pin.x_yd, pin.y_yd, 4.0)
+    groundplot.keep_off_falls(ax, labels)
+    for one in shown:
+        if one.best is not None and dear_choice(one):
+            _draw_better(ax, one.stroke.start, one.best)
+    for one in shown:
+        _draw_stroke(ax, hole.pin, one, labels)
+    groundplot.draw_aim_marks(ax, hole, labels)
+    return ax
+
+
+def _draw_stroke(ax: Axes, pin: Spot, one: Judged, labels: Labels) -> None:
+    """From where it was played to where the next one was, or to the hole."""
+    stroke = one.stroke
+    start = _place(stroke.start)
+    x, y = (pin.x_yd, pin.y_yd) if stroke.end is None else _place(stroke.end)
+    if (x, y) != start:
+        dash = "-" if stroke.penalty == 0 else ":"  # a ball that was dropped did not fly there
+        ax.plot([start[0], x], [start[1], y], color=PLAYED.colour, linewidth=1.1, linestyle=dash, zorder=4.5)
+    on_green = stroke.end is not None and stroke.end.lie is Lie.GREEN
+    ax.plot(
+        [x], [y], marker="o", markersize=3 if on_green else 4, color=PLAYED.face, markeredgecolor=PAPER,
+        zorder=6.2, linestyle="none",
+    )  # fmt: skip
+    labels.keep_clear(x, y, 2.5)
+    write(labels, f"{stroke.number}", _beside(ax, x, y), fontsize=7.5, weight="bold")
+
+
+def _beside(ax: Axes, x: float, y: float) -> list[tuple[float, float]]:
+    """Places for a number round a ball, the nearer first."""
+    wide = ax.get_xlim()[1] - ax.get_xlim()[0]
+    turns = np.radians((0, 180, 315, 225, 45, 135))
+    return [
+        (x + r * wide * math.cos(t), y + r * wide * math.sin(t)) for r in (0.04, 0.06, 0.09) for t in turns
+    ]
+
+
+def _draw_better(ax: Axes, start: Rest, best: Shot) -> None:
+    turn = math.radians(best.aim_bearing_deg)
+    x, y = start.x_yd + best.carry_yd * math.sin(turn), start.y_yd + best.carry_yd * math.cos(turn)
+    ax.plot([start.x_yd, x], [start.y_yd, y], color=BETTER.colour, linewidth=1.0, linestyle="--", zorder=4.0)
+    ax.plot([x], [y], marker="x", markersize=5.5, color=BETTER.colour, zorder=6.0, linestyle="none")
+
+
+def _extent(found: HoleReview) -> tuple[float, float, float, float]:
+    """Least and greatest x, least and greatest y of the hole and of every ball [yd]."""
+    x0, x1, y0, y1 = whole_hole(found.hole, BESIDE_YD)
+    spots = [rest for one in found.strokes for rest in (one.stroke.start, one.stroke.end) if rest is not None]
+    x, y = [spot.x_yd for spot in spots], [spot.y_yd for spot in spots]
+    margin = 0.35 * BESIDE_YD
+    return (
+        min(x0, min(x) - margin),
+        max(x1, max(x) + margin),
+        min(y0, min(y) - margin),
+        max(y1, max(y) + margin),
+    )
+
+
+def _place(rest: Rest) -> tuple[float, float]:
+    return rest.x_yd, rest.y_yd
+
+
+def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
+    """One hole: the verdict, the picture, a row a stroke, and what cost most."""
+    import matplotlib
+
+    hole = found.hole
+    with matplotlib.rc_context(fname=STYLE):
+        sheet = Sheet(f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}")
+        sheet.words(
+            verdict(found.player.name, found.score, found.expected, found, found.left, found.holed), 7.0
+        )
+        x0, x1, y0, y1 = _extent(found)
+        tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
+        ax = sheet.axes(tall, 0.0, sheet.inner_in)
+        draw_played(found, ax=ax, units=units)
+        sheet.skip(tall)
+        rows = [("", "played", "went", "choice", "swing")]
+        for one in found.strokes:
+            rows += _rows(one, units)
+        sheet.table(rows, (0.0, 0.2, 1.35, -(sheet.inner_in - 0.45), -sheet.inner_in))
+        sheet.words("Strokes gained (+) or lost (-) against this player's own average.", 6.0)
+        ones = [(None, found, one) for one in found.strokes]
+        sheet.words(choice_words(ones, units), 6.5)
+        if dear := swing_words(ones, units):
+            sheet.words(dear, 6.5)
+        sheet.foot(" ".join([READING, HOW_JUDGED, RULES, *map_data(hole)]))
+        return sheet.done()
+
+
+def _rows(one: Judged, units: Units) -> list[tuple[str, str, str, str, str]]:
+    """A stroke in the table, its words broken where the columns end."""
+    stroke = one.stroke
+    played = wrapped(in_units(play_words(stroke), units), 6.5, 1.1)
+    went = wrapped(in_units(went_words(stroke), units), 6.5, 1.3)
+    lines = []
+    for k in range(max(len(played), len(went))):
+        first = (f"{stroke.number}", gained(one.choice), gained(one.swing)) if k == 0 else ("", "", "")
+        club, place = (part[k] if k < len(part) else "" for part in (played, went))
+        lines.append((first[0], club, place, first[1], first[2]))
+    return lines
+
+
+def save_review(found: HoleReview | RoundReview, path: str | Path, units: Units = YARDS) -> list[Path]:
+    """Write the pages, one a hole: a PDF of all, or a PNG or SVG each."""
+    holes = {None: found} if isinstance(found, HoleReview) else found.holes
+    pages = [
+        (f"hole-{number}" if number else "hole", review_page(hole, units)) for number, hole in holes.items()
+    ]
+    return write_pages(pages, path)

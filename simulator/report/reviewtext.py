@@ -1,0 +1,236 @@
+"""A hole or a round as it was played, in words: what went to the choice, what to the swing."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+from ..strategy.errorbars import Estimate
+from ..strategy.result import TIE_STROKES
+from ..strategy.review.holes import PARTS, HoleReview, RoundReview
+from ..strategy.review.judging import Judged, Shot
+from ..strategy.review.strokes import Stroke
+from .cautions import RULES
+from .chosen import SWINGS
+from .figures import join_words
+from .lines import point_words
+from .screen import side_by_side, wrap
+from .units import YARDS, Units
+
+MOST_NAMED = 3
+"""Choices, and swings, that are told of a round."""
+
+DEAR_SWING = 0.3
+"""A swing that lost as much is told of [strokes]."""
+
+HOW_JUDGED = (
+    "A choice is judged by its odds before the ball was struck, a swing by where the ball went: "
+    "luck of bounce and lie goes with it."
+)
+
+BEATS = "Beats: of 100 balls of the player's own, struck with that club from there, so many end worse."
+
+_WIDTHS = (2, 20, 30)
+_FEET = re.compile(r"(?<![\w.])(\d+) ft\b")
+
+
+def hole_text(
+    found: HoleReview, notes: tuple[str, ...] = (), units: Units = YARDS, full: bool = False
+) -> str:
+    """One hole, a line a stroke.
+
+    Parameters
+    ----------
+    full : bool
+        With standard errors.
+
+    Returns
+    -------
+    str
+        Lines of at most 80 columns, without a final newline.
+    """
+    hole = found.hole
+    where = f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}"
+    lines = wrap(f"{where}; {hole.tee.name} tee, {hole.pin.name} pin; {_who(found)}")
+    lines += wrap(verdict(found.player.name, found.score, found.expected, found, found.left, found.holed))
+    lines += ["", *_table(found, units, full), ""]
+    lines += wrap(choice_words([(None, found, one) for one in found.strokes], units))
+    dear = swing_words([(None, found, one) for one in found.strokes], units)
+    lines += wrap(dear) if dear else []
+    if any(one.chosen is not None and not one.aim_given for one in found.strokes):
+        lines += wrap("Lines nobody noted are taken as the best for the club.")
+    lines += wrap(f"{HOW_JUDGED} {BEATS}")
+    return "\n".join([*lines, *_ending(notes)])
+
+
+def round_text(
+    found: RoundReview, notes: tuple[str, ...] = (), units: Units = YARDS, full: bool = False
+) -> str:
+    """A round: by parts of the game, by holes, and what cost most."""
+    ones = list(found.holes.values())
+    count = len(ones)
+    lines = wrap(f"{found.course}, {count} {'hole' if count == 1 else 'holes'}; {_who(ones[0])}")
+    lines += wrap(verdict(ones[0].player.name, found.score, found.expected, found, None, True))
+    lines += ["", f"{'gained or lost':<26}{'strokes':>8}{'choice':>9}{'swing':>9}"]
+    for name in PARTS:
+        strokes, choice, swing = found.part(name)
+        lines.append(
+            f"{name:<26}{strokes:>8}{gained(choice):>9}{gained(swing):>9}{_errors(full, choice, swing)}"
+        )
+    lines += ["", f"{'hole':<26}{'par':>4}{'score':>7}{'needs':>7}{'choice':>9}{'swing':>9}"]
+    for number, one in found.holes.items():
+        names = side_by_side([f"{number:>2} {one.hole.name}"], [26])
+        score = f"{one.score}{'' if one.holed else '*'}"
+        figures = f"{one.hole.par:>4}{score:>7}{one.expected.value:>7.2f}"
+        figures += f"{gained(one.choice):>9}{gained(one.swing):>9}{_errors(full, one.choice, one.swing)}"
+        lines += [f"{names[0]:<26}{figures}", *names[1:]]
+    if any(not one.holed for one in ones):
+        lines.append("* not holed: what was left is counted as it goes on average")
+    lines.append("")
+    every = [(number, hole, one) for number, hole in found.holes.items() for one in hole.strokes]
+    lines += wrap(choice_words(every, units))
+    dear = swing_words(every, units)
+    lines += wrap(dear) if dear else []
+    lines += wrap(f"Lines nobody noted are taken as the best for the club. {HOW_JUDGED}")
+    return "\n".join([*lines, *_ending(notes)])
+
+
+def _who(found: HoleReview) -> str:
+    player = found.player
+    return player.name if player.handicap is None else f"{player.name} ({player.handicap:g})"
+
+
+def _ending(notes: Iterable[str]) -> list[str]:
+    return [line for note in (*notes, RULES) for line in wrap(note)]
+
+
+def verdict(
+    name: str,
+    score: int,
+    expected: Estimate,
+    found: HoleReview | RoundReview,
+    left: Estimate | None,
+    holed: bool,
+) -> str:
+    """Score against the player's own average, and what of the difference is choice and what is swing."""
+    more = score - expected.value
+    told = f"{score} {'stroke' if score == 1 else 'strokes'}"
+    if not holed and left is not None:
+        more += left.value
+        told += f" and {left.value:.2f} still to play on average"
+    against = f"{told}; {name} needs {expected.value:.2f} here on average: {_lost(more)}."
+    return f"{against} Choices {_verb(found.choice)}, swings {_verb(found.swing)}."
+
+
+def _lost(strokes: float) -> str:
+    if abs(strokes) < 0.005:
+        return "as expected"
+    return f"{abs(strokes):.2f} {'lost' if strokes > 0.0 else 'gained'}"
+
+
+def _verb(one: Estimate) -> str:
+    if abs(one.value) < 0.005:
+        return "cost nothing"
+    return f"{'lost' if one.value > 0.0 else 'gained'} {abs(one.value):.2f}"
+
+
+def gained(one: Estimate) -> str:
+    """Strokes gained (the trade's sign): what was lost, turned round."""
+    value = round(-one.value, 2) + 0.0
+    return f"{value:+.2f}" if value else "0.00"
+
+
+def _errors(full: bool, *ones: Estimate) -> str:
+    return "  +- " + ", ".join(f"{one.standard_error:.3f}" for one in ones) if full else ""
+
+
+def _table(found: HoleReview, units: Units, full: bool) -> list[str]:
+    """A row a stroke, strokes gained as the trade counts them."""
+    lines = [
+        f"{'':<54}   gained or lost",
+        f"{'':>2} {'played':<20} {'went':<30} {'choice':>8} {'swing':>7} {'beats':>7}",
+    ]
+    for one in found.strokes:
+        stroke = one.stroke
+        words = told(play_words(stroke), units), told(went_words(stroke), units)
+        rows = side_by_side([f"{stroke.number:>2}", *words], _WIDTHS)
+        beats = "" if one.better_than is None else f"{100.0 * one.better_than:.0f}"
+        figures = f"{gained(one.choice):>8} {gained(one.swing):>7} {beats:>7}".rstrip()
+        lines += [f"{rows[0]:<54} {figures}", *rows[1:]]
+        if full:
+            errors = f"{one.choice.standard_error:>8.3f} {one.swing.standard_error:>7.3f}"
+            lines.append(f"{'standard errors':>54} {errors}")
+    return lines
+
+
+def went_words(stroke: Stroke) -> str:
+    """Where the ball went; one that is replayed says so."""
+    if stroke.end is None:
+        return "holed"
+    return f"{stroke.went}, again" if stroke.end == stroke.start and stroke.strokes else stroke.went
+
+
+def told(words: str, units: Units) -> str:
+    """Words of a place in the units that were asked for."""
+    if not units.metric:
+        return words
+    return _FEET.sub(lambda feet: units.putt(float(feet[1])), units.sentence(words))
+
+
+def play_words(stroke: Stroke) -> str:
+    """What was played: the club, or how many putts."""
+    return stroke.went if stroke.kind == "putt" and stroke.strokes > 1 else stroke.club
+
+
+def dear_choice(one: Judged) -> bool:
+    """Whether a choice cost so much that it is told."""
+    return one.choice.value >= max(TIE_STROKES, one.choice.margin)
+
+
+Told = tuple[int | None, HoleReview, Judged]
+
+
+def _name(number: int | None, one: Judged) -> str:
+    stroke = f"stroke {one.stroke.number}"
+    return stroke if number is None else f"hole {number}, {stroke}"
+
+
+def choice_words(strokes: Sequence[Told], units: Units) -> str:
+    """The choices that cost most, and what would have been better."""
+    dear = [item for item in strokes if dear_choice(item[2])]
+    dear.sort(key=lambda item: -item[2].choice.value)
+    if not dear:
+        return f"No choice cost as much as {TIE_STROKES:g} strokes."
+    said = []
+    for number, _, one in dear[:MOST_NAMED]:
+        assert one.best is not None
+        said.append(
+            f"{_name(number, one)}, {told(one.stroke.club, units)}: {_shot(one.best, units)} is "
+            f"{one.choice.value:.2f} better"
+        )
+    more = len(dear) - MOST_NAMED
+    rest = f" {more} more cost {TIE_STROKES:g} or more." if more > 0 else ""
+    return f"Choices that cost most: {'; '.join(said)}.{rest}"
+
+
+def swing_words(strokes: Sequence[Told], units: Units) -> str:
+    """The swings that cost most."""
+    dear = [item for item in strokes if item[2].swing.value >= DEAR_SWING]
+    dear.sort(key=lambda item: -item[2].swing.value)
+    said = []
+    for number, _, one in dear[:MOST_NAMED]:
+        club = "putting" if one.stroke.kind == "putt" else told(one.stroke.club, units)
+        share = one.better_than
+        beats = "" if share is None else f" (it beats {100.0 * share:.0f} in 100 of the player's own)"
+        said.append(f"{_name(number, one)}, {club}: {one.swing.value:.2f}{beats}")
+    return f"Swings that cost most: {join_words(said)}." if said else ""
+
+
+def _shot(shot: Shot, units: Units) -> str:
+    swing = SWINGS.get(shot.flight)
+    club = shot.club
+    if swing is not None:
+        club += f" ({swing} {units.length(shot.carry_yd)})"
+    elif shot.flight != "stock":
+        club += f" {shot.flight}"
+    return f"the {club} {point_words(shot.point, units)}"

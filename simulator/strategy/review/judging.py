@@ -1,0 +1,280 @@
+"""What each stroke was worth: the choice by its odds before the ball was struck, the swing by where it went.
+
+From a place p the player needs V(p) strokes on average, playing the map's best shot. The shot that was
+chosen, a, would on average have led to Q(p, a); the ball came to rest at q. Then
+
+    lost by the choice   Q(p, a) - V(p)
+    lost by the swing    strokes and penalties + V(q) - Q(p, a)
+
+add up over the hole to its score less V of the first place: nothing is counted twice and nothing is left
+over. (Broadie, "Assessing golfer performance on the PGA TOUR", Interfaces 42, 2012, splits a score into
+strokes gained in this way, from memory; there the average of all players stands for Q and V at once, so
+that choices are not seen.)
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+
+from ...engine import PART_SWING
+from ...errors import UsageError
+from ...hole.model import Hole
+from ...hole.surfaces import Lie
+from ...player.model import Player
+from ...tables.luck import strike_sets
+from ...units import one_turn_deg
+from ..asked import WORTH_SHOWING, asked_club
+from ..clubwords import club_and_aim, shot_distance
+from ..errorbars import Estimate, mean, total
+from ..pointing import Pointing, point
+from ..search import Choice, Place, given_aim, given_part, part_families, search
+from .strokes import Rest, Stroke
+
+SETS, STRIKES = 16, 512
+"""Scrambles and strikes in each that value a place and a swing."""
+
+PART_WORDS = (
+    "chip", "chip out", "pitch", "pitch out", "punch", "punch out", "lob", "flop", "splash", "blast",
+    "bunker shot", "wedge", "bump and run", "bump-and-run",
+)  # fmt: skip
+"""Swings short of full, told without their club or with it: the best such swing from there is meant."""
+
+TOO_MUCH, TOO_MUCH_YD = 1.25, 8.0
+"""A full swing that carries farther than this times the distance to the pin, and so many yards more, is not
+what was hit (assumed): a club named there was swung short of full."""
+
+CLOSE, MOST_CLOSE = 0.1, 4
+"""Shots the search puts so near its best are valued too [strokes], so many at the most."""
+
+EXACT = Estimate(0.0, 0.0)
+"""Known without error."""
+
+
+@dataclass(frozen=True)
+class Shot:
+    """A club and a line, and what they are worth from a place.
+
+    Attributes
+    ----------
+    club, flight : str
+    carry_yd : float
+    aim_offset_yd : float
+        From the straight line ball to pin at stock carry, right positive.
+    aim_bearing_deg : float
+    point : Pointing
+        What the line is pointed by.
+    """
+
+    club: str
+    flight: str
+    carry_yd: float
+    aim_offset_yd: float
+    aim_bearing_deg: float
+    point: Pointing
+
+    def to_dict(self) -> dict[str, Any]:
+        """The figures as plain JSON-ready data."""
+        return {**vars(self), "point": self.point.to_dict()}
+
+
+@dataclass(frozen=True)
+class Judged:
+    """One stroke, judged.
+
+    Attributes
+    ----------
+    stroke : Stroke
+    chosen, best : Shot or None
+        What was played, and what the map would have played; None for putts.
+    aim_given : bool
+        The line was noted; otherwise the club's best is taken.
+    before : Estimate
+        Expected strokes from where it was played.
+    choice, swing : Estimate
+        Strokes lost by each; less than 0: gained.
+    better_than : float or None
+        Share of the player's strikes with this club on this line (or of his putts from there) that end
+        worse; None for a drop.
+    """
+
+    stroke: Stroke
+    chosen: Shot | None
+    best: Shot | None
+    aim_given: bool
+    before: Estimate
+    choice: Estimate
+    swing: Estimate
+    better_than: float | None
+
+
+@dataclass(frozen=True)
+class _Valued:
+    """A place off the green: what it is worth, with what, and over which strikes."""
+
+    place: Place
+    best: Choice
+    value: float
+    strikes: np.ndarray
+    seed: int
+
+    def outcomes(self, action: np.ndarray) -> np.ndarray:
+        """Strokes of every strike with an action from here, float64[SETS, STRIKES]; the best is replayed."""
+        each = self.strikes.reshape(SETS * STRIKES, 1, -1)
+        found = self.place.values(action[None], self.value, each)[0]
+        return (found[:, 0] + self.value * found[:, 1]).reshape(SETS, STRIKES)
+
+
+class Judge:
+    """Values the places of one hole for one player, each once.
+
+    Parameters
+    ----------
+    tee : Place
+        Any place on the hole's solved board.
+    hole : Hole
+    player : Player
+    seed : int
+        Of the strikes.
+    """
+
+    def __init__(self, tee: Place, hole: Hole, player: Player, seed: int) -> None:
+        self.tee, self.hole, self.player, self.seed = tee, hole, player, seed
+        self._valued: dict[tuple[float, float, int], tuple[Estimate, _Valued]] = {}
+
+    def judged(self, stroke: Stroke) -> Judged:
+        """One stroke, judged.
+
+        Raises
+        ------
+        UsageError
+            A club that is not in the bag or not played from there.
+        """
+        before, after = self.value(stroke.start), EXACT if stroke.end is None else self.value(stroke.end)
+        taken = stroke.strokes + stroke.penalty
+        if stroke.kind == "putt":
+            swing = _plus(total([after, before.times(-1.0)]), taken)
+            return Judged(stroke, None, None, False, before, EXACT, swing, self._fewer_putts(stroke))
+        if stroke.kind == "drop":
+            choice = _plus(total([after, before.times(-1.0)]), taken)
+            instead = self._shot(self._at(stroke.start)[1])
+            return Judged(stroke, None, instead, False, before, choice, EXACT, None)
+        valued = self._at(stroke.start)[1]
+        chosen, given = self._chosen(valued, stroke)
+        outcomes, best = valued.outcomes(chosen.action), valued.outcomes(valued.best.action)
+        expected = mean(outcomes.mean(axis=1))
+        choice = mean((outcomes - best).mean(axis=1))
+        swing = _plus(total([after, expected.times(-1.0)]), taken)
+        worse = outcomes > taken + after.value + 1e-9
+        played, best_shot = self._shot(valued, chosen), self._shot(valued)
+        return Judged(stroke, played, best_shot, given, before, choice, swing, float(worse.mean()))
+
+    def value(self, rest: Rest) -> Estimate:
+        """Expected strokes from where a ball lies."""
+        if rest.lie is Lie.GREEN:
+            return Estimate(self._putts(rest)[0], 0.0)
+        return self._at(rest)[0]
+
+    def _at(self, rest: Rest) -> tuple[Estimate, _Valued]:
+        key = rest.x_yd, rest.y_yd, int(rest.lie)
+        if key not in self._valued:
+            place = replace(self.tee, x_yd=rest.x_yd, y_yd=rest.y_yd, lie=int(rest.lie))
+            seed = (self.seed + 1_009 * len(self._valued)) % 2**32  # places err independently
+            found, replay = search(
+                place, seed, place.board.allowed(place.lie), keep_within=CLOSE, keep_most=MOST_CLOSE
+            )
+            strikes = strike_sets(seed + 22, SETS, STRIKES)
+            # the search's own strikes are few: now and then its first is 0.015 behind
+            scores = place.scores(np.array([one.action for one in found]), replay, strikes)
+            k = int(np.argmin(scores))
+            valued = _Valued(place, found[k], float(scores[k]), strikes, seed)
+            self._valued[key] = mean(valued.outcomes(found[k].action).mean(axis=1)), valued
+        return self._valued[key]
+
+    def _putts(self, rest: Rest) -> tuple[float, np.ndarray]:
+        """Expected putts and the chances to be down in at most 1, 2 ... from a place on a green."""
+        assert rest.putt_ft is not None
+        putts, raster = self.tee.board.bag.putts, self.tee.board.raster
+        i = int(np.rint((rest.x_yd - raster.x0_yd) / raster.cell_yd))
+        j = int(np.rint((rest.y_yd - raster.y0_yd) / raster.cell_yd))
+        plane = max(int(raster.feature_planes[raster.feature[j, i]]), 0) if raster.feature[j, i] >= 0 else 0
+        if rest.sided:
+            bearing = math.radians(180.0) + self.tee.board.bearing_rad(rest.x_yd, rest.y_yd)
+            turns = [bearing - float(raster.planes[plane, 1])]
+        else:
+            turns = [math.pi * (k + 0.5) / 12.0 for k in range(12)]
+        found = [putts.at(plane, turn, rest.putt_ft)[:2] for turn in turns]
+        return float(np.mean([one for one, _ in found])), np.mean([chances for _, chances in found], axis=0)
+
+    def _fewer_putts(self, stroke: Stroke) -> float | None:
+        """Chance of more putts than these; of a single one that missed, None: too little is known of it."""
+        if stroke.end is not None:
+            return None
+        chances = self._putts(stroke.start)[1]
+        return float(1.0 - chances[min(stroke.strokes, len(chances)) - 1])
+
+    def _chosen(self, valued: _Valued, stroke: Stroke) -> tuple[Choice, bool]:
+        """What was played, and whether its line was noted."""
+        place, text = valued.place, stroke.club
+        club, aim_yd, aim_deg = club_and_aim(text)
+        given = aim_yd is not None or aim_deg is not None
+        if short_of_full(text):
+            return self._part(valued, stroke, None, aim_yd, aim_deg), given
+        shots = place.board.bag.shots
+        asked = asked_club(self.player, text, shots.shots[: shots.first_part])
+        if asked.part_yd is not None:
+            aim = (aim_yd, aim_deg) if given else None
+            return given_part(place, asked.part_yd, aim, valued.value, valued.seed), given
+        rows = [row for row in asked.rows if row in place.board.allowed(place.lie)]
+        name = shots.shots[asked.rows[0]].club.name
+        short = min((shots.shots[row].carry_yd for row in asked.rows), default=0.0)
+        if short > TOO_MUCH * place.distance_yd + TOO_MUCH_YD and shot_distance(club) is None:
+            return self._part(valued, stroke, name, aim_yd, aim_deg), given
+        if not rows:
+            lie = Lie(place.lie).name.lower().replace("_", " ")
+            where = f"{name} from {lie} ({stroke.start.words})"
+            raise UsageError(f"stroke {stroke.number}: {where} is not played; name another club, or a chip")
+        if given:
+            return given_aim(place, rows[0], aim_yd, aim_deg, valued.value, valued.seed), True
+        found, _ = search(place, valued.seed, rows, keep_within=0.3, keep_most=4, must=frozenset(rows))
+        return next(choice for choice in found if choice.row in rows), False
+
+    def _part(
+        self, valued: _Valued, stroke: Stroke, club: str | None, aim_yd: float | None, aim_deg: float | None
+    ) -> Choice:
+        """The best swing short of full from a place, with a club where the bag has one so."""
+        place = valued.place
+        if not part_families(place):
+            far = f"{place.distance_yd:.0f} yd out"
+            raise UsageError(f"stroke {stroke.number}: no swing short of full is played {far}; name the club")
+        shots = place.board.bag.shots.shots
+        found, _ = search(place, valued.seed, [], keep_within=WORTH_SHOWING, keep_most=len(shots))
+        mine = [one for one in found if club is None or shots[one.row].club.name == club] or found
+        best = mine[0]
+        if aim_yd is None and aim_deg is None:
+            return best
+        if best.action[0] == PART_SWING:
+            return given_part(place, best.carry_yd, (aim_yd, aim_deg), valued.value, valued.seed)
+        return best
+
+    def _shot(self, valued: _Valued, choice: Choice | None = None) -> Shot:
+        choice, place = choice or valued.best, valued.place
+        shot = place.board.bag.shots.shots[choice.row]
+        turn = float(choice.action[1])
+        bearing = one_turn_deg(math.degrees(place.board.bearing_rad(place.x_yd, place.y_yd) + turn))
+        pointed = point(self.hole, place.x_yd, place.y_yd, bearing, choice.carry_yd)
+        return Shot(
+            shot.club.name, shot.flight, choice.carry_yd, choice.carry_yd * math.sin(turn), bearing, pointed
+        )
+
+
+def short_of_full(text: str) -> bool:
+    """Whether words name a swing short of full without a club."""
+    return club_and_aim(text)[0].casefold().removeprefix("a ").strip(" ,") in PART_WORDS
+
+
+def _plus(one: Estimate, strokes: float) -> Estimate:
+    return replace(one, value=one.value + strokes)

@@ -1,0 +1,94 @@
+"""`holesim review`: a hole or a round, words or JSON, pictures, refusals; its keys are in the README."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import fake_review
+import pytest
+
+from simulator.cli import _run
+from simulator.strategy import review as work
+
+README = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
+ROUND = "hole 1: driver to 200 out, left rough; 6i to 30 ft; 2 putts\n3: 6-iron to 30 out, right rough; chip to 6 ft; 1 putt\n"
+
+
+@pytest.fixture
+def stand_in(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(work, "review", fake_review.hole_review)
+    monkeypatch.setattr(work, "review_round", fake_review.round_review)
+
+
+def test_a_hole_on_the_screen(stand_in, capsys) -> None:
+    assert _run(["review", "withy-drain", fake_review.BUSY]) == 0
+    out = capsys.readouterr().out
+    assert max(map(len, out.splitlines())) <= 80
+    assert "12 strokes; Barnaby needs 8.10 here on average: 3.90 lost." in out
+    assert "Choices lost 0.70,\nswings lost 3.20." in out
+    assert "out of bounds, again" in out and "Rules of Golf 4.3" in out
+    assert "the 3-wood 4 yd left of the middle of" in out
+    assert "4 more cost 0.03 or more" in out
+
+
+def test_metres_and_standard_errors(stand_in, capsys) -> None:
+    assert _run(["review", "withy-drain", fake_review.BUSY, "--units", "metres", "--full"]) == 0
+    out = capsys.readouterr().out
+    assert "9.1 m" in out and "dropped 160 m" in out and " yd" not in out and " ft" not in out
+    assert out.count("standard errors") == 9
+
+
+def test_a_round_from_a_file(stand_in, capsys, tmp_path) -> None:
+    path = tmp_path / "round.txt"
+    path.write_text(ROUND)
+    assert _run(["review", "ostrel-heath", str(path), "--player", "isolde"]) == 0
+    out = capsys.readouterr().out
+    assert max(map(len, out.splitlines())) <= 80
+    assert "Ostrel Heath, 2 holes; Isolde" in out and " 1 First Furrow" in out
+    for name in work.holes.PARTS:
+        assert name in out
+    assert "hole 1, stroke 1, driver: the 3-wood" in out
+
+
+def test_json_alone_and_its_keys_in_the_readme(stand_in, capsys, tmp_path) -> None:
+    path = tmp_path / "round.txt"
+    path.write_text(ROUND)
+    assert _run(["review", "ostrel-heath", str(path), "--json", "--seed", "4"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    assert found["schema"] == "holesim-review-1" and found["seed"] == 4 and len(found["holes"]) == 2
+    hole = found["holes"][0]
+    stroke = hole["strokes"][0]
+    lost = sum(one["choice"] + one["swing"] for one in hole["strokes"])
+    assert lost == pytest.approx(hole["score"] - hole["expected"])
+    keys = {*found, *found["parts"][0], *hole, *stroke, *stroke["from"], *stroke["best"]}
+    missing = [key for key in keys if f"`{key}`" not in README and not key.endswith("_standard_error")]
+    assert not missing
+
+
+def test_the_picture_of_every_hole(stand_in, capsys, tmp_path) -> None:
+    notes = tmp_path / "round.txt"
+    notes.write_text(ROUND)
+    assert _run(["review", "ostrel-heath", str(notes), "--plot", str(tmp_path / "r.png")]) == 0
+    assert sorted(path.name for path in tmp_path.glob("*.png")) == ["r-1-hole-1.png", "r-2-hole-3.png"]
+    assert "wrote" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("arguments", "why"),
+    [
+        (["withy-drain", "driver"], "which club, and to where"),
+        (["withy-drain", "2-iron to 200 out"], "no club '2-iron'"),
+        (["withy-drain", "driver to 200 out; 2 putts"], "not on the green"),
+        (["ostrel-heath", "driver to 200 out"], "which hole?"),
+        (["ostrel-heath", "77: driver to 200 out"], "hole 77 is not on Ostrel Heath"),
+        (["withy-drain", "missing.txt"], "missing.txt"),
+        (["withy-drain", "driver to 200 out", "--json", "--full"], "choose one"),
+        (["withy-drain", "driver to 200 out", "--plot", "a.docx"], "a.docx"),
+        (["withy-drain", "nowhere tee; driver to 200 out"], "no tee called 'nowhere'"),
+    ],
+)
+def test_a_refusal_is_one_line(arguments: list[str], why: str, capsys) -> None:
+    assert _run(["review", *arguments]) == 2
+    shown = capsys.readouterr()
+    assert why in shown.err and shown.err.count("\n") == 1 and not shown.out

@@ -1,0 +1,233 @@
+"""Notes of what was played: read as they are meant, or refused by pointing at the clause."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from simulator.errors import UsageError
+from simulator.hole import Lie, load_hole
+from simulator.strategy.review.notes import (
+    HOLED,
+    Again,
+    Drop,
+    Out,
+    Putts,
+    Stopped,
+    Swing,
+    read_notes,
+    read_round,
+)
+from simulator.strategy.review.strokes import strokes_of
+
+WITHY, EEL = load_hole("withy-drain"), load_hole("eel-trap")
+
+CLAUSES = [
+    ("driver to 215 out, right rough", [("driver", "215 out, right rough")]),
+    ("Driver 8 left to 215 out", [("Driver 8 left", "215 out")]),
+    ("7-iron low goes to 30 ft", [("7-iron low", "30 ft")]),
+    ("5-hybrid: 40 out, rough", [("5-hybrid", "40 out, rough")]),
+    ("5-hybrid -> 40 out", [("5-hybrid", "40 out")]),
+    ("6i finds the left bunker, 20 out", [("6i", "the left bunker, 20 out")]),
+    ("3w leaving 90 out", [("3w", "90 out")]),
+    ("wedge onto the green, 12 ft", [("wedge", "the green, 12 ft")]),
+    ("chip in", [("chip", HOLED)]),
+    ("9-iron holed", [("9-iron", HOLED)]),
+    ("putt into the hole", [("putt", HOLED)]),
+]
+
+
+@pytest.mark.parametrize(("text", "swings"), CLAUSES)
+def test_a_stroke(text: str, swings: list[tuple[str, str]]) -> None:
+    found = read_notes(text).clauses
+    assert [(one.club, one.where) for one in found if isinstance(one, Swing)] == swings
+
+
+@pytest.mark.parametrize("text", ["driver out of bounds", "driver ob", "driver, out", "driver goes o.b.", "driver lost",
+                                  "driver lost ball", "driver to out of bounds"])  # fmt: skip
+def test_a_ball_that_is_gone(text: str) -> None:
+    (found,) = read_notes(text + "; driver to 200 out").clauses[:1]
+    assert isinstance(found, Out) and found.club == "driver"
+
+
+def test_every_other_clause() -> None:
+    said = "driver into withy drain and drop 175 out; 5h to the water, again; unplayable, drop 150 out, rough; two putts"
+    found = read_notes(said).clauses
+    assert [type(one) for one in found] == [Swing, Drop, Swing, Again, Drop, Putts]
+    assert not found[1].unplayable and found[4].unplayable and found[5].count == 2
+    assert read_notes("driver to 200 out; free drop 201 out, rough").clauses[1].free
+    for words, count in (("1 putt", 1), ("three putts", 3), ("3-putt", 3), ("tap-in", 1), ("conceded", 1)):
+        assert read_notes(f"6i to 20 ft; {words}").clauses[-1] == Putts(words, count)
+    assert isinstance(read_notes("driver to 200 out; picked up").clauses[-1], Stopped)
+
+
+def test_breaks_between_strokes() -> None:
+    one = "driver to 215 out, right rough; 5h to 30 ft; 2 putts"
+    for other in (one.replace(";", "."), one.replace("; ", "\n"), one.replace(";", " then"), one + ";"):
+        assert read_notes(other) == read_notes(one), other
+
+
+def test_tee_pin_and_start_before_the_strokes() -> None:
+    found = read_notes("yellow tee; pin back right; from 150 out, fairway; 7-iron to 20 ft; 2 putts")
+    assert (found.tee, found.pin, found.start) == ("yellow", "back right", "150 out, fairway")
+    assert read_notes("back pin; 7-iron to 20 ft").pin == "back"
+    assert len(found.clauses) == 2
+
+
+def test_a_round_by_its_numbers() -> None:
+    found = read_round("hole 7: driver to 160 out; 8i to 20 ft\n 2 putts\n\n8. 6i to 20 ft; 3 putts\n")
+    assert list(found) == [7, 8] and len(found[7].clauses) == 3 and len(found[8].clauses) == 2
+
+
+REFUSED = [
+    ("driver", "which club, and to where"),
+    ("", "no stroke in it"),
+    ("2 putts; driver to 200 out", "behind '2 putts' the hole is over"),
+    ("6i to 20 ft; 12 putts", "found 12 putts, allowed are 1 to 9"),
+    ("driver to 200 out; drop", "dropped where?"),
+]
+
+
+@pytest.mark.parametrize(("text", "why"), REFUSED)
+def test_a_refusal_says_why(text: str, why: str) -> None:
+    with pytest.raises(UsageError) as refused:
+        read_notes(text)
+    assert why in str(refused.value) and "\n" not in str(refused.value)
+
+
+@pytest.mark.parametrize(
+    ("text", "why"),
+    [
+        ("driver to 200 out", "which hole?"),
+        ("7: driver to 200 out\n7: driver to 190 out", "hole 7 stands there twice"),
+        ("7: driver to 200 out\n8: driver", "hole 8: notes 'driver'"),
+        ("", "no hole in them"),
+    ],
+)
+def test_a_round_refuses_too(text: str, why: str) -> None:
+    with pytest.raises(UsageError, match=why):
+        read_round(text)
+
+
+@settings(max_examples=300, deadline=None)
+@given(
+    st.lists(
+        st.sampled_from(
+            ["driver", "3w", "chip", "putt", "to", "into", "out", "215", "12", "ft", "left", "right", "rough", "green", ";",
+             ",", ".", ":", "2", "putts", "drop", "water", "again", "lost", "holed", "unplayable", "free", "pin", "tee",
+             "from", "above", "the hole", "in", "-5", "1e9", "£", "picked up"]
+        ),
+        max_size=24,
+    ).map(" ".join)
+)
+def test_any_words_are_read_or_refused(text: str) -> None:
+    """Nothing but the one kind of error comes out, whatever is put in."""
+    for hole in (WITHY, EEL):
+        try:
+            played = strokes_of(read_notes(text), hole)
+        except UsageError as error:
+            assert "\n" not in str(error)
+        else:
+            assert played.score == sum(one.strokes + one.penalty for one in played.strokes)
+            starts = [one.start for one in played.strokes[1:]]
+            assert starts == [one.end for one in played.strokes[:-1]]
+
+
+# --- from clauses to strokes -----------------------------------------------------------------------
+
+
+def played(text: str, hole=WITHY):
+    return strokes_of(read_notes(text), hole)
+
+
+def test_strokes_follow_each_other() -> None:
+    found = played("driver to 215 out, right rough; 5h to 40 out; chip to 12 ft; 2 putts")
+    assert found.holed and found.score == 5
+    assert [one.number for one in found.strokes] == [1, 2, 3, 4]
+    assert [one.start.lie for one in found.strokes] == [Lie.TEE, Lie.ROUGH, Lie.FAIRWAY, Lie.GREEN]
+    assert found.strokes[3].start.putt_ft == pytest.approx(12.0) and not found.strokes[3].start.sided
+    x, y = found.strokes[1].start.x_yd, found.strokes[1].start.y_yd
+    assert math.hypot(WITHY.pin.x_yd - x, WITHY.pin.y_yd - y) == pytest.approx(215.0, abs=0.5)
+
+
+def test_out_of_bounds_is_stroke_and_distance() -> None:
+    found = played("driver out of bounds; driver to 200 out")
+    first, second = found.strokes
+    assert (first.penalty, second.number, found.score) == (1, 3, 3)
+    assert second.start == first.start and not found.holed
+    assert played("driver ob; again; driver to 200 out") == found  # somebody who says so
+
+
+def test_water_wants_a_drop_or_the_same_place() -> None:
+    dropped = played("driver into withy drain, drop 175 out, right rough; 5h to 40 out").strokes
+    assert dropped[0].penalty == 1 and dropped[1].number == 3 and dropped[1].start.lie is Lie.ROUGH
+    again = played("driver into the water, again; driver to 200 out").strokes
+    assert again[0].penalty == 1 and again[1].start.lie is Lie.TEE and again[1].number == 3
+    with pytest.raises(UsageError, match="where was the ball of stroke 1 dropped"):
+        played("driver into withy drain; 5h to 40 out")
+    with pytest.raises(UsageError, match="where was the ball of stroke 1 dropped"):
+        played("driver into withy drain")
+
+
+def test_an_unplayable_ball_is_a_penalty_without_a_swing() -> None:
+    found = played("driver to 95 out, right trees; unplayable, drop 155 out, right heavy rough; 7i to 80 out")
+    assert [one.kind for one in found.strokes] == ["swing", "drop", "swing"]
+    assert [one.number for one in found.strokes] == [1, 2, 3] and found.score == 3
+    free = played("driver to 200 out; free drop 201 out; 7i to 80 out")
+    assert len(free.strokes) == 2 and free.score == 2
+    assert free.strokes[1].start.words == free.strokes[0].end.words == "201 yd out, fairway"
+
+
+def test_the_alternative_to_stroke_and_distance_only_where_it_holds() -> None:
+    from dataclasses import replace
+
+    text = "driver out of bounds, drop 200 out, left rough; 5h to 40 out"
+    with pytest.raises(UsageError, match="no local rule E-5"):
+        played(text)
+    found = played(text, replace(WITHY, local_rule_e5=True))
+    assert found.strokes[0].penalty == 2 and found.strokes[1].number == 4
+    assert found.strokes[1].start.lie is Lie.ROUGH
+
+
+def test_sides_of_the_hole() -> None:
+    """From the tee: short is nearer to the player, past farther, left to the player's left."""
+    pin = EEL.pin
+    for words, right, ahead in (("short", 0, -4), ("past", 0, 4), ("left", -4, 0), ("right", 4, 0)):
+        (rest,) = [one.end for one in played(f"6i to 12 ft {words}", EEL).strokes]
+        length = math.hypot(pin.x_yd, pin.y_yd)
+        along, across = (pin.x_yd / length, pin.y_yd / length), (pin.y_yd / length, -pin.x_yd / length)
+        dx, dy = rest.x_yd - pin.x_yd, rest.y_yd - pin.y_yd
+        assert dx * along[0] + dy * along[1] == pytest.approx(ahead, abs=1e-9), words
+        assert dx * across[0] + dy * across[1] == pytest.approx(right, abs=1e-9), words
+        assert rest.sided
+
+
+def test_above_the_hole_is_higher() -> None:
+    feature = WITHY.feature_at(WITHY.pin.x_yd, WITHY.pin.y_yd)
+    falls = math.radians(feature.slope.falls_bearing_deg)
+    for words, sign in (("above", -1.0), ("below", 1.0)):
+        rest = played(f"driver to 150 out; 7i to 9 ft {words}").strokes[1].end
+        down = (rest.x_yd - WITHY.pin.x_yd) * math.sin(falls) + (rest.y_yd - WITHY.pin.y_yd) * math.cos(falls)
+        assert down == pytest.approx(3.0 * sign)
+
+
+@pytest.mark.parametrize(
+    ("text", "why"),
+    [
+        ("driver to 200 out; 2 putts", "the ball is not on the green"),
+        ("driver to 150 out; 7i to 20 ft; chip to 3 ft", "the ball is on the green: a putt"),
+        ("driver to the moon", "not understood"),
+        ("driver to 500 out", "from the pin"),
+        ("7i to 400 ft", "allowed are up to 180"),
+        ("7i to 12 ft left right", "one of them"),
+        ("again", "nothing was played before it"),
+        ("driver to 60 out", 'in the water: say "the water", and where it was dropped'),
+        ("driver to 230 on, 80 left", "out of bounds: say"),
+    ],
+)
+def test_what_cannot_have_been_is_refused(text: str, why: str) -> None:
+    with pytest.raises(UsageError, match=why):
+        played(text)
