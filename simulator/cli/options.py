@@ -164,7 +164,7 @@ FirmnessOption = Annotated[
 ]
 StimpOption = Annotated[
     str | None,
-    typer.Option("--stimp", metavar="FEET", help="Stimpmeter reading of the greens."),
+    typer.Option("--stimp", metavar="FEET", help='Speed of the greens: 10 (Stimpmeter), "9 to 10", "quick".'),
 ]
 HeightOption = Annotated[
     float | None,

@@ -107,7 +107,9 @@ def test_a_drive_is_a_total_and_says_so() -> None:
     ],
 )
 def test_what_is_taken_for_a_word_is_said(words: str, sentence: str) -> None:
-    assert [one for one in load_player(words).assumed if one.startswith(sentence)]
+    assumed = load_player(words).assumed
+    assert [one for one in assumed if one.startswith(sentence)]
+    assert not [one for one in assumed if "file" in one]  # there is none
 
 
 REFUSED = [

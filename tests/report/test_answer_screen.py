@@ -11,6 +11,7 @@ import pytest
 
 from simulator.conditions import Conditions, Wind
 from simulator.hole import load_hole, pin_from_words
+from simulator.player import load_player
 from simulator.report import chosen, figures, phrases
 from simulator.report.daywords import day_sentence
 from simulator.report.lines import indifference
@@ -261,3 +262,9 @@ def test_gusts_and_swings_are_said() -> None:
     assert day_sentence(found).startswith("Wind 12 +- 4 mph from 12 o'clock of the shot, +- 20 degrees, taken as forecast")
     steady = replace(found, conditions=replace(Conditions(), wind=Wind(12.0, 0.0)))
     assert day_sentence(steady).startswith("Wind 12 mph from 12 o'clock of the shot, taken as forecast")
+
+
+def test_a_player_in_words_has_no_file() -> None:
+    words = fake_answers.answer(player=load_player("handicap 15, driver 205"))
+    assert "from the words" in phrases.whose(words) and "the file" not in phrases.whose(words)
+    assert "from the file" in phrases.whose(fake_answers.answer())
