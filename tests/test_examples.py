@@ -15,6 +15,7 @@ EXAMPLES = Path(__file__).parents[1] / "examples"
     [
         ("yardage_book", "cross dyke: reached from 340 yd", "card.pdf"),
         pytest.param("lesson_pictures", "plays alike", "lesson.png", marks=pytest.mark.slow),
+        pytest.param("after_the_round", "lost by the choice", "played.png", marks=pytest.mark.slow),
         pytest.param("driver_or_3_wood", "12 mph against: driver", None, marks=pytest.mark.slow),
     ],
 )

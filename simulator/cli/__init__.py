@@ -27,13 +27,10 @@ from .new import new
 from .player import fit
 from .practice import practice
 from .review import review
-from .say import say, say_short, warnings_said
+from .say import INTERRUPTED, say, say_short, warnings_said
 from .show import show
 from .sketch import sketch
 from .survey import survey
-
-INTERRUPTED = 130
-"""Exit status after ctrl-C: 128 and the number of the signal, as shells have it."""
 
 app = typer.Typer(
     add_completion=False, rich_markup_mode=None, pretty_exceptions_enable=False,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
@@ -11,8 +11,14 @@ from ..errors import UsageError
 from . import options as o
 from .day import Day
 from .notes import notes_of
-from .say import progress, say
+from .say import INTERRUPTED, progress, say
 from .where import course_or_hole, in_use, unnamed
+
+if TYPE_CHECKING:
+    from ..conditions import Conditions
+    from ..hole import Hole
+    from ..player import Player
+    from ..strategy.review import HoleReview, RoundReview
 
 
 def review(
@@ -62,35 +68,48 @@ def review(
         raise UsageError("--json and --full: choose one (the JSON has everything)")
     from ..report.jsonout import dumps
     from ..report.page import check_plot_path
-    from ..report.reviewtext import hole_text, round_text
+    from ..report.reviewtext import review_text
     from ..report.units import units_named
-    from ..strategy import review as work
 
     shown = units_named(units)
     if plot is not None:
         check_plot_path(plot)
-    told, who = notes_of(played), o.player_of(player, without)
-    course, holes = course_or_hole(target)
-    notes = unnamed(player, who)
-    found: work.HoleReview | work.RoundReview
-    if course is None:
-        hole = in_use(holes[0][1], tee, pin)
-        found = work.review(
-            hole, who, work.read_notes(told), conditions=day.read(hole, None), seed=seed, threads=threads,
-            progress=progress(),
-        )  # fmt: skip
-        text = hole_text(found, notes, shown, full)
-    else:
-        numbered = [(number or 0, in_use(hole, tee, pin)) for number, hole in holes]
-        found = work.review_round(
-            course, numbered, who, work.read_round(told),
-            day=lambda hole: day.read(hole, None), seed=seed, threads=threads, progress=progress(),
-        )  # fmt: skip
-        text = round_text(found, notes, shown, full)
+    who = o.player_of(player, without)
+    found = _worked(target, notes_of(played), who, day, tee, pin, seed, threads)
     head = {"schema": "holesim-review-1", "player": who.name, "seed": seed}
+    text = review_text(found, unnamed(player, who), shown, full)
     typer.echo(dumps({**head, **found.to_dict()}) if as_json else text)
     if plot is not None:
         from ..report.reviewpage import save_review
 
         for path in save_review(found, plot, shown):
             say(f"wrote {path}")
+    if left_out := getattr(found, "left_out", ()):
+        say(f"hole {', '.join(map(str, left_out))}: left out")
+        raise typer.Exit(INTERRUPTED)
+
+
+def _worked(
+    target: str,
+    told: str,
+    who: Player,
+    day: Day,
+    tee: str | None,
+    pin: str | None,
+    seed: int,
+    threads: int | None,
+) -> HoleReview | RoundReview:
+    """A hole, or a course whose notes have numbers."""
+    from ..strategy import review as work
+
+    course, holes = course_or_hole(target)
+    ready = {number or 0: in_use(hole, tee, pin) for number, hole in holes}
+    settings: dict[str, Any] = {"seed": seed, "threads": threads, "progress": progress()}
+    if course is None:
+        (hole,) = ready.values()
+        return work.review(hole, who, work.read_notes(told), conditions=day.read(hole, None), **settings)
+
+    def today(hole: Hole) -> Conditions:
+        return day.read(hole, None)
+
+    return work.review_round(course, list(ready.items()), who, work.read_round(told), day=today, **settings)

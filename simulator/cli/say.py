@@ -12,6 +12,9 @@ import typer
 
 from ..toml_text import one_line
 
+INTERRUPTED = 130
+"""Exit status after ctrl-C: 128 and the number of the signal, as shells have it."""
+
 MOST_HALF = 450
 """Letters kept from each end of an error: what was found may be a whole file on one line."""
 

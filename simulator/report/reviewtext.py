@@ -10,7 +10,7 @@ from ..strategy.result import TIE_STROKES
 from ..strategy.review.holes import PARTS, HoleReview, RoundReview
 from ..strategy.review.judging import Judged, Shot
 from ..strategy.review.strokes import Stroke
-from .cautions import RULES
+from .cautions import EXACT, RULES
 from .chosen import SWINGS
 from .figures import join_words, pin_said
 from .lines import point_words
@@ -34,13 +34,15 @@ _WIDTHS = (2, 20, 30)
 _FEET = re.compile(r"(?<![\w.])(\d+) ft\b")
 
 
-def hole_text(
-    found: HoleReview, notes: tuple[str, ...] = (), units: Units = YARDS, full: bool = False
+def review_text(
+    found: HoleReview | RoundReview, notes: tuple[str, ...] = (), units: Units = YARDS, full: bool = False
 ) -> str:
-    """One hole, a line a stroke.
+    """A hole, a line a stroke, or a round by parts of the game and by holes.
 
     Parameters
     ----------
+    notes : tuple of str
+        Sentences about what was taken for granted.
     full : bool
         With standard errors.
 
@@ -49,6 +51,12 @@ def hole_text(
     str
         Lines of at most 80 columns, without a final newline.
     """
+    if isinstance(found, HoleReview):
+        return _hole_text(found, notes, units, full)
+    return _round_text(found, notes, units, full)
+
+
+def _hole_text(found: HoleReview, notes: tuple[str, ...], units: Units, full: bool) -> str:
     hole = found.hole
     where = f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}"
     lines = wrap(f"{where}; {hole.tee.name} tee, {pin_said(hole.pin.name)}; {_who(found)}")
@@ -60,13 +68,10 @@ def hole_text(
     if any(one.chosen is not None and not one.aim_given for one in found.strokes):
         lines += wrap("Lines nobody noted are taken as the best for the club.")
     lines += wrap(f"{HOW_JUDGED} {BEATS}")
-    return "\n".join([*lines, *_ending(notes)])
+    return "\n".join([*lines, *_ending([found], notes)])
 
 
-def round_text(
-    found: RoundReview, notes: tuple[str, ...] = (), units: Units = YARDS, full: bool = False
-) -> str:
-    """A round: by parts of the game, by holes, and what cost most."""
+def _round_text(found: RoundReview, notes: tuple[str, ...], units: Units, full: bool) -> str:
     ones = list(found.holes.values())
     count = len(ones)
     lines = wrap(f"{found.course}, {count} {'hole' if count == 1 else 'holes'}; {_who(ones[0])}")
@@ -92,7 +97,7 @@ def round_text(
     dear = swing_words(every, units)
     lines += wrap(dear) if dear else []
     lines += wrap(f"Lines nobody noted are taken as the best for the club. {HOW_JUDGED}")
-    return "\n".join([*lines, *_ending(notes)])
+    return "\n".join([*lines, *_ending(ones, notes)])
 
 
 def _who(found: HoleReview) -> str:
@@ -100,8 +105,13 @@ def _who(found: HoleReview) -> str:
     return player.name if player.handicap is None else f"{player.name} ({player.handicap:g})"
 
 
-def _ending(notes: Iterable[str]) -> list[str]:
-    return [line for note in (*notes, RULES) for line in wrap(note)]
+def _ending(holes: Sequence[HoleReview], notes: Iterable[str]) -> list[str]:
+    """What the figures stand on, and the rule."""
+    assumed = {
+        words for one in holes for words in (*one.hole.assumed, *one.player.assumed, *one.conditions.assumed)
+    }
+    count = f" {len(assumed)} things assumed of hole, player and day (holesim check)." if assumed else ""
+    return [line for note in (*notes, f"{EXACT}{count}", RULES) for line in wrap(note)]
 
 
 def verdict(

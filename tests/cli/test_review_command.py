@@ -92,3 +92,18 @@ def test_a_refusal_is_one_line(arguments: list[str], why: str, capsys) -> None:
     assert _run(["review", *arguments]) == 2
     shown = capsys.readouterr()
     assert why in shown.err and shown.err.count("\n") == 1 and not shown.out
+
+
+def test_an_interrupted_round_shows_the_holes_that_are_finished(monkeypatch, capsys) -> None:
+    def review(hole, player, notes, **more):
+        if hole.name != "First Furrow":
+            raise KeyboardInterrupt
+        return fake_review.hole_review(hole, player, notes)
+
+    monkeypatch.setattr(work.holes, "review", review)
+    assert _run(["review", "ostrel-heath", ROUND]) == 130
+    shown = capsys.readouterr()
+    assert "Ostrel Heath, 1 hole;" in shown.out and "First Furrow" in shown.out
+    assert "hole 3: left out" in shown.err and "interrupted" in shown.err
+    assert _run(["review", "ostrel-heath", ROUND.splitlines()[1]]) == 130
+    assert not capsys.readouterr().out

@@ -107,10 +107,19 @@ class HoleReview:
 
 @dataclass(frozen=True)
 class RoundReview:
-    """Some holes of a course as they were played, by number, in the order of the notes."""
+    """Some holes of a course as they were played, by number, in the order of the notes.
+
+    Attributes
+    ----------
+    course : str
+    holes : mapping of int to HoleReview
+    left_out : tuple of int
+        Holes there are notes of that were not worked: somebody interrupted.
+    """
 
     course: str
     holes: Mapping[int, HoleReview]
+    left_out: tuple[int, ...] = ()
 
     @property
     def score(self) -> int:
@@ -147,7 +156,7 @@ class RoundReview:
                 {"part": name, "strokes": count, **_figure("choice", choice), **_figure("swing", swing)}
             )
         return {
-            "course": self.course, "score": self.score,
+            "course": self.course, "left_out": list(self.left_out), "score": self.score,
             **_figure("expected", self.expected),
             **_figure("choice", self.choice), **_figure("swing", self.swing),
             "parts": parts,
@@ -231,6 +240,8 @@ def review_round(
     UsageError
         Notes of a hole that is not there, or what `review` refuses; the hole is named. All notes are read
         before anything is worked.
+    KeyboardInterrupt
+        Before the first hole is finished; later the finished ones are returned.
     """
     by_number = dict(holes)
     for number in notes:
@@ -244,12 +255,14 @@ def review_round(
     for number, told in notes.items():
         hole = by_number[number]
         say(f"hole {number}, {hole.name}: {len(done) + 1} of {len(notes)}")
-        with _named(number):
+        with _named(number), _kept(done):
             done[number] = review(
                 hole, player, told, conditions=None if day is None else day(hole),
                 seed=(seed + 101 * number) % 2**32, threads=threads, progress=progress,
             )  # fmt: skip
-    return RoundReview(course, done)
+        if number not in done:
+            break
+    return RoundReview(course, done, tuple(number for number in notes if number not in done))
 
 
 def in_play(hole: Hole, notes: Notes) -> Hole:
@@ -281,6 +294,16 @@ def _named(number: int) -> Iterator[None]:
         yield
     except UsageError as error:
         raise UsageError(f"hole {number}: {error}") from None
+
+
+@contextmanager
+def _kept(done: Mapping[int, HoleReview]) -> Iterator[None]:
+    """An interruption ends what is worked, but for the first hole: what is finished is worth seeing."""
+    try:
+        yield
+    except KeyboardInterrupt:
+        if not done:
+            raise
 
 
 def _away(hole: Hole, rest: Rest) -> float:
