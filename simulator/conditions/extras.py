@@ -34,8 +34,8 @@ def read_gusts(text: str) -> tuple[str, float]:
     phrase = clean(text)
     if phrase in _NONE:
         return "gust_mph", 0.0
-    if peak := _PEAK.fullmatch(phrase):
-        return "peak_mph", mph_of(peak)
+    if told := _PEAK.fullmatch(phrase):
+        return "peak_mph", mph_of(told)
     found = _GUSTS.fullmatch(phrase)
     if found is None:
         raise UsageError(

@@ -100,7 +100,7 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
         if pin.name.casefold() == words.strip().casefold():
             return replace(hole, pin=pin)
     plain = _plain(asked)
-    found = []
+    found: list[Spot] = []
     for parts in (set(asked.split()), set(plain)):
         found = found or [pin for pin in hole.pins if parts and parts <= _words_of(pin.name)]
     if len(found) == 1:
