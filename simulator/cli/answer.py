@@ -33,11 +33,11 @@ class Run(NamedTuple):
 
     sequences: o.SequencesOption = DEFAULT_SEQUENCES
     seed: o.SeedOption = 1
-    threads: o.ThreadsOption = None
-    as_json: o.JsonOption = False
-    full: o.FullOption = False
     quick: o.QuickOption = False
+    threads: o.ThreadsOption = None
     plot: o.PlotOption = None
+    full: o.FullOption = False
+    as_json: o.JsonOption = False
     units: o.UnitsOption = "yards"
 
 
@@ -54,7 +54,7 @@ def compare(
     clubs: Annotated[
         list[str],
         typer.Argument(
-            metavar="CLUB...",
+            metavar="CLUB",
             help='Clubs by any usual name ("3w", "7-iron low", "152 shot"); an aim may follow: "driver 8 '
             'left" is 8 yards left of the straight line to the pin, "driver 3 degrees left"; driver@-8 too.',
         ),

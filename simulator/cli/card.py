@@ -16,16 +16,12 @@ def card(
     holes: Annotated[
         list[str],
         typer.Argument(
-            metavar="HOLE...", help="Hole files, holes or courses of 'holesim list', folders of hole files."
+            metavar="HOLE", help="Hole files, holes or courses of 'holesim list', folders of hole files."
         ),
     ],
-    out: Annotated[
-        Path,
-        typer.Option(
-            "-o", "--out", metavar="FILE", help=".pdf for one book; .png or .svg for a file each, numbered."
-        ),
-    ],
+    *,
     tee: o.TeeOption = None,
+    out: Annotated[Path, o.out("The pages: .pdf for one book; .png or .svg for a file each, numbered.")],
     units: o.UnitsOption = "yards",
 ) -> None:
     """Pocket cards: map, carries and green of each hole, with blanks for club, line and finish.

@@ -12,16 +12,17 @@ from .day import Air
 
 
 def carries(
-    air: Air,
+    *,
     distance: Annotated[
         str | None,
         typer.Argument(
-            metavar="[DISTANCE]",
+            metavar="DISTANCE",
             help='Yards to the target; a laser\'s pair as "164, adjusted 169". Left out: the table of clubs.',
         ),
     ] = None,
     player: o.PlayerOption = None,
     without: o.WithoutOption = None,
+    air: Air,
     height: o.HeightOption = None,
     adjusted: o.AdjustedOption = None,
     as_json: o.JsonOption = False,

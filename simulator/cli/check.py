@@ -15,7 +15,7 @@ def check(
     file: Annotated[
         str,
         typer.Argument(
-            metavar="FILE", help="A hole or player file, a name of 'holesim list', or a player in words."
+            metavar="FILE", help="A hole or player file, a name of 'holesim list', or words for either."
         ),
     ],
     as_json: o.JsonOption = False,

@@ -32,7 +32,8 @@ class Who(NamedTuple):
         list[str] | None,
         typer.Option(
             "--player", metavar="PLAYER",
-            help=f"A player file or demo player; again for more. {o.DEFAULT_PLAYER} if left out.",
+            help="A player file, a player of 'holesim list', or words; again for more; "
+            f"{o.DEFAULT_PLAYER} if left out.",
         ),
     ] = None  # fmt: skip
     players: Annotated[
@@ -51,7 +52,8 @@ class What(NamedTuple):
         list[str] | None,
         typer.Option(
             "--pin", metavar="WORDS",
-            help='"back", "22 on, 5 left"; again for more. Each file\'s first if left out.',
+            help='Pin: its name, "back left" or "22 on, 5 left"; again for more; each file\'s first if left '
+            "out.",
         ),
     ] = None  # fmt: skip
     pins: Annotated[
@@ -72,12 +74,6 @@ class What(NamedTuple):
 class Work(NamedTuple):
     """How it is worked and where it goes."""
 
-    out: Annotated[
-        Path | None,
-        typer.Option(
-            "--out", "-o", metavar="DIR", help="Folder for results; what is there is not worked anew."
-        ),
-    ] = None
     sequences: o.SequencesOption = DEFAULT_SEQUENCES
     seed: o.SeedOption = 1
     quick: Annotated[
@@ -87,8 +83,11 @@ class Work(NamedTuple):
     cluster: Annotated[
         str | None, typer.Option("--cluster", metavar="ADDRESS", help="A dask scheduler to work on.")
     ] = None
-    units: o.UnitsOption = "yards"
+    out: Annotated[Path | None, o.out("Folder for the results; what is there is not worked anew.", "DIR")] = (
+        None
+    )
     as_json: o.JsonOption = False
+    units: o.UnitsOption = "yards"
 
 
 def course(

@@ -17,12 +17,15 @@ from .where import Where, unnamed
 class Pages(NamedTuple):
     """What is drawn, and how long it is played."""
 
-    out: Annotated[
-        Path,
-        typer.Option(
-            "-o", "--out", metavar="FILE", help=".pdf for one sheet; .png or .svg for a file a picture."
-        ),
-    ] = Path("lesson.pdf")
+    sequences: o.SequencesOption = DEFAULT_SEQUENCES
+    seed: o.SeedOption = 1
+    quick: Annotated[
+        bool, typer.Option("--quick", help="Take the player as exact: the verdict without confidence.")
+    ] = False
+    threads: o.ThreadsOption = None
+    out: Annotated[Path, o.out("The sheet: .pdf for one file; .png or .svg for a file a picture.")] = Path(
+        "lesson.pdf"
+    )
     only: Annotated[
         list[str] | None,
         typer.Option(
@@ -31,12 +34,6 @@ class Pages(NamedTuple):
         ),
     ] = None  # fmt: skip
     units: o.UnitsOption = "yards"
-    sequences: o.SequencesOption = DEFAULT_SEQUENCES
-    seed: o.SeedOption = 1
-    quick: Annotated[
-        bool, typer.Option("--quick", help="Take the player as exact: the verdict without confidence.")
-    ] = False
-    threads: o.ThreadsOption = None
 
 
 def lesson(
@@ -46,7 +43,7 @@ def lesson(
     pages: Pages,
     clubs: Annotated[
         list[str] | None,
-        typer.Argument(metavar="[CLUB]...", help="Clubs to set side by side, as in compare."),
+        typer.Argument(metavar="CLUB", help="Clubs to set side by side, as in compare."),
     ] = None,
 ) -> None:
     """A lesson sheet: the plan, the alternatives, where to aim, what a place is worth, in pictures and words.

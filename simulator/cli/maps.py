@@ -19,12 +19,12 @@ def import_map(
         typer.Argument(metavar="FILE", help="GeoJSON or .osm (also packed) with OpenStreetMap's golf tags."),
     ],
     out: Annotated[
-        Path, typer.Option("-o", "--out", metavar="DIR", help="Folder for the hole files; made if missing.")
+        Path, o.out("Folder for the hole files; made if missing.", "DIR")
     ],
     elevation: Annotated[
         str | None,
         typer.Option(
-            "--elevation", metavar="CSV", help="Points with heights: columns lon, lat, ele_m (or x, y, z)."
+            "--elevation", metavar="FILE", help="Points with heights: CSV of lon, lat, ele_m (or x, y, z)."
         ),
     ] = None,
     outside: Annotated[
@@ -43,7 +43,8 @@ def import_map(
             help="Line that files and pictures carry; OpenStreetMap's if left out, none for your own map.",
         ),
     ] = None,
-    replace: Annotated[bool, typer.Option("--replace", help="Write over hole files that are there.")] = False,
+    force: o.ForceOption = False,
+    old_force: Annotated[bool, o.OLD_FORCE] = False,
     as_json: o.JsonOption = False,
     units: o.UnitsOption = "yards",
 ) -> None:  # fmt: skip
@@ -66,7 +67,7 @@ def import_map(
 
     shown = units_named(units)
     line = "" if attribution is not None and attribution.strip().lower() in ("", "none") else attribution
-    settings = Settings(elevation, outside == "out", sea == "red", line, replace, shown.metric)
+    settings = Settings(elevation, outside == "out", sea == "red", line, force or old_force, shown.metric)
     report = run(map_file, out, settings, progress())
     typer.echo(dumps(report.to_dict()) if as_json else import_text(report, shown))
     if not report.written:

@@ -76,20 +76,17 @@ def player(
             "--shape", metavar="WORD", help='fade, draw, slice, hook, straight; "fade left-handed".'
         ),
     ] = None,
-    output: Annotated[
-        Path | None,
-        typer.Option(
-            "-o", "--output", metavar="FILE", help="Where to write it; standard output if left out."
-        ),
-    ] = None,
-    force: Annotated[bool, typer.Option("--force", help="Write over a file that is there.")] = False,
+    out: Annotated[Path | None, o.out("The player file to write (TOML); printed if left out.")] = None,
+    old_out: Annotated[Path | None, o.OLD_OUT] = None,
+    force: o.ForceOption = False,
     units: o.ReadUnitsOption = "yards",
 ) -> None:  # fmt: skip
     """A player file from a few answers; what is not given is asked, where somebody can be asked.
 
     Example: holesim new player --name Ada --handicap 15 --driver 205 -o ada.toml
     """
-    o.check_new_file(output, force)
+    out = out if out is not None else old_out
+    o.check_new_file(out, force)
     from ..report.units import units_named
 
     metric = units_named(units).metric
@@ -114,11 +111,11 @@ def player(
     text = bag_text(table, who.name)
     if metric:
         text = in_metres(text)
-    if output is None:
+    if out is None:
         typer.echo(text, nl=False)
         return
-    write_text(output, text)
-    say(f"wrote {output}: {who.name}, {len(who.clubs)} clubs; try: holesim check {output}")
+    write_text(out, text)
+    say(f"wrote {out}: {who.name}, {len(who.clubs)} clubs; try: holesim check {out}")
 
 
 def _ask(table: dict[str, Any], key: str, metric: bool) -> None:

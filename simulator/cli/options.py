@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
@@ -15,6 +15,16 @@ if TYPE_CHECKING:
 
 DEFAULT_PLAYER = "barnaby"
 """The demo player taken when nobody is named."""
+
+OLD_OUT = typer.Option("--output", hidden=True)
+OLD_FORCE = typer.Option("--replace", hidden=True)
+"""Spellings of earlier versions, read still and said nowhere."""
+
+
+def out(help_text: str, metavar: str = "FILE") -> Any:
+    """The option that says where something is written: spelt alike in every command."""
+    return typer.Option("--out", "-o", metavar=metavar, help=help_text)
+
 
 HoleArgument = Annotated[
     str, typer.Argument(metavar="HOLE", help="A hole file, a hole of 'holesim list', or words.")
@@ -30,7 +40,7 @@ PlayerOption = Annotated[
 WithoutOption = Annotated[
     list[str] | None,
     typer.Option(
-        "--without", metavar="CLUB", help='Leave a club at home: driver, "driver,3w"; may be given again.'
+        "--without", metavar="CLUB", help='Leave a club at home: driver, "driver,3w"; again for more.'
     ),
 ]
 TeeOption = Annotated[
@@ -39,15 +49,16 @@ TeeOption = Annotated[
 PinOption = Annotated[
     str | None,
     typer.Option(
-        "--pin", metavar="NAME",
-        help='Pin: its name, "back left" or "22 on, 5 left"; the file\'s first if left out.',
+        "--pin", metavar="WORDS",
+        help='Pin: its name, "tucked left", "22 on, 5 left"; the file\'s first if left out.',
     ),
 ]  # fmt: skip
 FromOption = Annotated[
     str | None,
     typer.Option(
         "--from", metavar="PLACE",
-        help='Ask from elsewhere than the tee: "164 out, left rough", "230 on, 12 right", or "x,y" in yards.',
+        help='Ask from elsewhere than the tee: "164 out, left rough", "230 on, 12 right", "20 short of the '
+        'green", or "x,y" in yards.',
     ),
 ]  # fmt: skip
 PlayedOption = Annotated[
@@ -73,9 +84,13 @@ QuickOption = Annotated[
 PlotOption = Annotated[
     Path | None, typer.Option("--plot", metavar="FILE", help="Draw the answer: .png, .svg or .pdf.")
 ]
+ForceOption = Annotated[bool, typer.Option("--force", help="Write over a file that is there.")]
 ThreadsOption = Annotated[
-    int | None, typer.Option("--threads", min=1, max=256, metavar="N", help="All cores if left out.")
-]
+    int | None,
+    typer.Option(
+        "--threads", min=1, max=256, metavar="N", help="How many work at once; all cores if left out."
+    ),
+]  # fmt: skip
 UnitsOption = Annotated[
     str, typer.Option("--units", metavar="UNITS", help="'yards' or 'metres', on everything but JSON and CSV.")
 ]
@@ -149,7 +164,7 @@ FirmnessOption = Annotated[
 ]
 StimpOption = Annotated[
     str | None,
-    typer.Option("--stimp", metavar="FEET", help="Stimpmeter reading of the greens."),
+    typer.Option("--stimp", metavar="FEET", help='Speed of the greens: 10 (Stimpmeter), "9 to 10", "quick".'),
 ]
 HeightOption = Annotated[
     float | None,
@@ -162,7 +177,11 @@ AdjustedOption = Annotated[
 
 
 def check_new_file(path: Path | None, force: bool) -> None:
-    """Refuse to write over a file that is there, unless asked to (UsageError)."""
+    """Refuse a hole or player file that would not be read again, or to write over one that is there, unless
+    asked to (UsageError).
+    """
+    if path is not None and path.suffix.lower() != ".toml":
+        raise UsageError(f"--out {str(path)!r}; allowed: a file that ends in .toml")
     if path is not None and os.path.exists(path) and not force:
         raise UsageError(
             f"{str(path)!r} is there already; allowed: another name, or --force to write over it"

@@ -26,9 +26,6 @@ def fit(
             help="Handicap index whose level fills in what the shots do not tell; +2 on the card is -2.",
         ),
     ],
-    out: Annotated[
-        Path | None, typer.Option("-o", "--out", metavar="FILE", help="The player file to write (TOML).")
-    ] = None,
     name: Annotated[
         str | None, typer.Option("--name", metavar="NAME", help="The player's name; the file's if left out.")
     ] = None,
@@ -43,12 +40,17 @@ def fit(
         Path | None,
         typer.Option("--mapping", metavar="FILE", help="The same in a file, with names of clubs (README)."),
     ] = None,
-    units: o.ReadUnitsOption = "yards",
     left_positive: Annotated[
         bool, typer.Option("--left-positive", help="The file counts left as positive.")
     ] = False,
-    plot: o.PlotOption = None,
+    out: Annotated[Path | None, o.out("The player file to write (TOML).")] = None,
+    force: o.ForceOption = False,
+    plot: Annotated[
+        Path | None,
+        typer.Option("--plot", metavar="FILE", help="Draw the shots and the fit: .png, .svg or .pdf."),
+    ] = None,
     as_json: o.JsonOption = False,
+    units: o.ReadUnitsOption = "yards",
 ) -> None:  # fmt: skip
     """A player file from measured shots: what they tell, and the level for what they do not.
 
@@ -63,6 +65,7 @@ def fit(
     from ..toml_text import in_metres
 
     shown = units_named(units)
+    o.check_new_file(out, force)
     if plot is not None:
         from ..report.plot import check_plot_path
 
@@ -80,9 +83,7 @@ def fit(
     typer.echo(dumps(fittext.fit_dict(found)) if as_json else fittext.fit_text(found, shown))
 
 
-def _columns(
-    columns: list[str] | None, mapping: Path | None, unsaid: str, left_positive: bool
-) -> Columns:
+def _columns(columns: list[str] | None, mapping: Path | None, unsaid: str, left_positive: bool) -> Columns:
     """Columns as the options say, over those of the mapping file."""
     from dataclasses import replace
 
@@ -97,6 +98,4 @@ def _columns(
                 f"--columns {text!r}; allowed: KEY=HEADING with a KEY of {', '.join(COLUMN_KEYS)}"
             )
         headings[key.strip()] = heading.strip()
-    return replace(
-        read, headings=headings, unsaid=unsaid, left_positive=left_positive or read.left_positive
-    )
+    return replace(read, headings=headings, unsaid=unsaid, left_positive=left_positive or read.left_positive)

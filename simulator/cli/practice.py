@@ -13,6 +13,7 @@ from .where import holes_of, in_use, unnamed
 
 
 def practice(
+    *,
     target: Annotated[
         str,
         typer.Argument(
@@ -20,11 +21,11 @@ def practice(
             help="A hole file, a hole or a course of 'holesim list', or a folder of hole files.",
         ),
     ],
-    day: Day,
     player: o.PlayerOption = None,
-    without: o.WithoutOption = None,
     tee: o.TeeOption = None,
     pin: o.PinOption = None,
+    without: o.WithoutOption = None,
+    day: Day,
     sequences: o.SequencesOption = 5_000,
     seed: o.SeedOption = 1,
     threads: o.ThreadsOption = None,

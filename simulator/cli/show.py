@@ -14,13 +14,11 @@ from .where import hole_of
 
 def show(
     hole: o.HoleArgument,
-    out: Annotated[
-        Path | None, typer.Option("-o", "--out", metavar="FILE", help="Draw the page: .png, .svg or .pdf.")
-    ] = None,
     tee: o.TeeOption = None,
     pin: o.PinOption = None,
-    units: o.UnitsOption = "yards",
+    out: Annotated[Path | None, o.out("Draw the page: .png, .svg or .pdf.")] = None,
     as_json: o.JsonOption = False,
+    units: o.UnitsOption = "yards",
 ) -> None:
     """A yardage page: carries to every edge of every hazard, fairway widths, the green.
 

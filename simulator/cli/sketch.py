@@ -7,7 +7,6 @@ from typing import Annotated
 
 import typer
 
-from ..errors import UsageError
 from . import options as o
 from .notes import notes_of
 from .say import say
@@ -18,9 +17,9 @@ def sketch(
         str, typer.Argument(metavar="WORDS", help="The hole in words, in quotes; or a .txt file of them.")
     ],
     out: Annotated[
-        Path | None, typer.Option("-o", "--out", metavar="FILE", help="The hole file to write (TOML).")
+        Path | None, o.out("The hole file to write (TOML); printed if left out.")
     ] = None,
-    force: Annotated[bool, typer.Option("--force", help="Write over a file that is there.")] = False,
+    force: o.ForceOption = False,
     as_json: o.JsonOption = False,
     units: Annotated[
         str | None,
@@ -42,8 +41,8 @@ def sketch(
     commas within one. Yards, unless the length is in m ("342 m") or it says
     "all in metres". Distances are along the line of play from the first tee.
       fairway 28 wide, 150 to 340 | 14 left, 16 right | narrows to 20 at 260
-      green 24 deep, 20 wide, falls front left 2%   | green front 360, back 384
-      pin 7 on, 3 left | pins front, middle and back left
+      green 24 deep, 20 wide, falls front left 2%   | small green | large green
+      green front 360, back 384 | pin 7 on, 3 left  | pins front and back left
       pond right 213 to 254, edge 14, far edge 40   | lake left of the green
       stream across at 230 | ditch 20 short of the green, dry | carry 190
       yellow penalty area 300 to 320, playable      | river all down the left
@@ -68,8 +67,6 @@ def sketch(
     from ..report.units import METRES, YARDS, units_named
 
     shown = None if units is None else units_named(units)
-    if out is not None and out.suffix.lower() != ".toml":
-        raise UsageError(f"-o {out}: allowed: a file that ends in .toml")
     o.check_new_file(out, force)
     found = hole_from_words(notes_of(words), None if shown is None else shown.metric)
     shown = shown or (METRES if found.metric else YARDS)

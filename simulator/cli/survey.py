@@ -13,9 +13,8 @@ from .say import say
 
 def survey(
     readings: Annotated[str, typer.Argument(metavar="READINGS", help="A file of laser readings (README).")],
-    out: Annotated[
-        Path | None, typer.Option("-o", "--out", metavar="FILE", help="The hole file to write (TOML).")
-    ] = None,
+    out: Annotated[Path | None, o.out("The hole file to write (TOML).")] = None,
+    force: o.ForceOption = False,
     as_json: o.JsonOption = False,
     units: o.UnitsOption = "yards",
 ) -> None:
@@ -32,6 +31,7 @@ def survey(
     from ..report.units import units_named
 
     shown = units_named(units)
+    o.check_new_file(out, force)
     found = solve_survey(read_survey(parse_file(Path(readings), readings), readings))
     if out is not None:
         read_sketch(sketch_data(found), f"{readings}, [hole]")  # nothing is written that would not be read

@@ -42,9 +42,17 @@ class Where(NamedTuple):
         """The place asked from; None on the tee."""
         if self.from_ is None:
             return None
+        from ..strategy.by_green import by_the_green
         from ..strategy.places import place
 
-        return place(self.from_, hole, self.played)
+        words, taken = by_the_green(self.from_, hole)
+        try:
+            found = place(words, hole, self.played)
+        except UsageError as error:  # told in the words that were typed
+            raise UsageError(str(error).replace(repr(words), repr(self.from_))) from None
+        if taken is not None:
+            say(taken)
+        return found
 
 
 def hole_of(name: str, tee: str | None, pin: str | None) -> Hole:

@@ -12,5 +12,8 @@ BEAUFORT_NAMES = {
     "gale": 8,
     # the scale's adjectives with any other word behind them: "strong wind", "fresh, into"
     "light": 2, "gentle": 3, "moderate": 4, "fresh": 5, "strong": 6,
+    # golfers' own words, no names of the scale (common practice)
+    "breath of wind": 1, "breath": 1, "mild breeze": 3, "mild": 3, "brisk breeze": 5, "brisk": 5,
+    "stiff breeze": 5, "stiff": 5,
 }  # fmt: skip
-"""The scale's own names of its forces, and its adjectives alone."""
+"""The scale's own names of its forces, its adjectives alone, and words that stand for one of them."""

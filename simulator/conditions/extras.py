@@ -10,8 +10,17 @@ from .model import Height
 from .phrases import DEGREE, NUMBER, UNIT, mph_of
 from .text import clean
 
-_GUSTS = re.compile(rf"(?P<sign>\+ ?-|\+/-|up to|to|peak)? ?(?P<n>{NUMBER})(?: ?{UNIT})?")
-_SWING = re.compile(rf"(?:\+ ?-|\+/-)? ?(?P<n>{NUMBER}) ?{DEGREE}?")
+_GUSTS = re.compile(
+    r"(?:gust(?:s|ing)? ?(?:of )?)?(?P<sign>\+ ?-|\+/-|up to|to|peak)? ?"
+    rf"(?P<n>{NUMBER})(?: ?{UNIT})?(?: (?:either side|up and down|more or less))?"
+)
+_PEAK = re.compile(rf"gust(?:s|ing)? ?(?:up )?(?:to )?(?P<n>{NUMBER})(?: ?{UNIT})?")
+"""As in a wind: "gusting 18" is a peak."""
+_SWING = re.compile(
+    rf"(?:swing(?:s|ing)? ?)?(?:\+ ?-|\+/-)? ?(?P<n>{NUMBER}) ?{DEGREE}?"
+    r"(?: (?:either side|either way|both ways))?"
+)
+_NONE = ("none", "no", "nil", "no gusts", "no swing", "steady")
 
 _HEIGHTS: dict[str, Height] = {
     "forecast": "forecast", "as forecast": "forecast", "10 m": "forecast", "10m": "forecast",
@@ -22,10 +31,16 @@ _HEIGHTS: dict[str, Height] = {
 
 def read_gusts(text: str) -> tuple[str, float]:
     """("gust_mph", +- so much) for ``"4"`` or ``"+-4 mph"``, ("peak_mph", peak) for ``"to 18"``."""
-    found = _GUSTS.fullmatch(clean(text))
+    phrase = clean(text)
+    if phrase in _NONE:
+        return "gust_mph", 0.0
+    if told := _PEAK.fullmatch(phrase):
+        return "peak_mph", mph_of(told)
+    found = _GUSTS.fullmatch(phrase)
     if found is None:
         raise UsageError(
-            f"gusts {short_line(text)!r}: a number such as 4 or +-4 mph, or a peak such as to 18 mph"
+            f"gusts {short_line(text)!r}: allowed: how far either side, such as 4 or +-4 mph, or a peak "
+            "such as to 18 mph"
         )
     peak = found["sign"] in ("up to", "to", "peak")
     return ("peak_mph" if peak else "gust_mph"), mph_of(found)
@@ -33,9 +48,14 @@ def read_gusts(text: str) -> tuple[str, float]:
 
 def read_swing(text: str) -> float:
     """Degrees to either side of ``"20"``, ``"+-20 degrees"``."""
+    if clean(text) in _NONE:
+        return 0.0
     found = _SWING.fullmatch(clean(text))
     if found is None:
-        raise UsageError(f"swing {short_line(text)!r}: degrees to either side such as 20 or +-20 are allowed")
+        raise UsageError(
+            f"swing {short_line(text)!r}: allowed: degrees to either side, such as 20 or +-20 (an hour of "
+            "the clock is 30)"
+        )
     return float(found["n"])
 
 

@@ -12,16 +12,36 @@ from .text import clean
 
 WORDS: dict[str, float] = {
     **ROWS,
-    "very soft": 0.0, "wet": 0.0, "soggy": 0.0, "softish": 0.25, "medium soft": 0.25, "fairly soft": 0.25,
-    "normal": 0.5, "average": 0.5, "medium firm": 0.75, "fairly firm": 0.75, "firmish": 0.75, "hard": 1.0,
-    "very firm": 1.0, "dry": 1.0, "baked": 1.0,
+    "very soft": 0.0, "wet": 0.0, "very wet": 0.0, "soggy": 0.0, "muddy": 0.0, "boggy": 0.0, "heavy": 0.0,
+    "spongy": 0.0, "soaked": 0.0, "sodden": 0.0, "waterlogged": 0.0,
+    "softish": 0.25, "medium soft": 0.25, "fairly soft": 0.25, "quite soft": 0.25, "pretty soft": 0.25,
+    "slightly soft": 0.25, "a bit soft": 0.25, "a little soft": 0.25, "on the soft side": 0.25, "damp": 0.25,
+    "receptive": 0.25, "holding": 0.25,
+    "normal": 0.5, "average": 0.5, "medium firm": 0.75, "fairly firm": 0.75, "quite firm": 0.75,
+    "pretty firm": 0.75, "slightly firm": 0.75, "a bit firm": 0.75, "a little firm": 0.75,
+    "on the firm side": 0.75, "firmish": 0.75, "hard": 1.0, "very hard": 1.0, "rock hard": 1.0,
+    "very firm": 1.0, "dry": 1.0, "very dry": 1.0, "bone dry": 1.0, "baked": 1.0, "baked out": 1.0,
+    "bouncy": 1.0, "running": 1.0, "fast running": 1.0, "fast and running": 1.0, "firm and fast": 1.0,
+    "hard and fast": 1.0, "firm and running": 1.0, "hard and bouncy": 1.0,
 }  # fmt: skip
 """0 soft to 1 firm (common practice; there is no agreed scale)."""
 
 _LEVEL = (
-    r"(?P<number>-?\d+(?:\.\d+)?)|(?P<words>" + "|".join(sorted(WORDS, key=len, reverse=True)) + r")(?![a-z])"
+    r"(?P<number>-?\d+(?:\.\d+)?)(?P<percent>\s*%)?|(?P<words>"
+    + "|".join(sorted(WORDS, key=len, reverse=True))
+    + r")(?![a-z])"
 )
-_PART = re.compile(rf"(?:{_LEVEL})|(?P<where>fairways?|greens?)(?![a-z])|(?P<skip>,|and(?![a-z])|;|:|=|\s+)")
+_PART = re.compile(
+    rf"(?:{_LEVEL})|(?P<where>fairways?|greens?)(?![a-z])"
+    r"|(?P<skip>,|;|:|=|\s+|(?:and|but|the|ground|turf|course|everything|all|is|are|playing|plays)(?![a-z]))"
+)
+_SAY_INSTEAD = {
+    "fast quick slick slow": 'the speed of the greens is --stimp; say "firm fairways" for run',
+    "after rain raining wintry winter summer spring links parkland": 'say how it plays: "soft", "firm"',
+    "frozen frosty frost icy": 'harder than "firm" is not tabled',
+}
+INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
+"""Words that settle no firmness, and what to say for them."""
 
 ALLOWED = "soft, medium, firm or a number from 0 to 1, for both or as in 'soft fairways, medium greens'"
 
@@ -43,7 +63,8 @@ def read_firmness(text: str) -> tuple[float | None, float | None]:
         found = _PART.match(phrase, at)
         if found is None:
             word = short_line(phrase[at:].split()[0].strip(",;:="))
-            raise UsageError(f"firmness {shown!r}: {word!r} is not understood; allowed: {ALLOWED}")
+            hint = f"; {INSTEAD[word]}" if word in INSTEAD else ""
+            raise UsageError(f"firmness {shown!r}: {word!r} is not understood{hint}; allowed: {ALLOWED}")
         at = found.end()
         if found["skip"]:
             continue
@@ -55,6 +76,7 @@ def read_firmness(text: str) -> tuple[float | None, float | None]:
                 pairs[-1] = (level, found["where"].rstrip("s"))
             continue
         value = WORDS[found["words"]] if found["words"] else float(found["number"])
+        value /= 100.0 if found["percent"] else 1.0
         if not FIRMNESS[0] <= value <= FIRMNESS[1]:
             number = short_line(found["number"], 12)
             raise UsageError(f"firmness {shown!r}: {number} is outside {FIRMNESS[0]:g} to {FIRMNESS[1]:g}")
@@ -63,6 +85,16 @@ def read_firmness(text: str) -> tuple[float | None, float | None]:
         else:
             pairs[-1] = (value, where)
     return _places(shown, pairs)
+
+
+def firmness_assumed(text: str) -> list[str]:
+    """A line for each word that is no step of the scale itself: the step it was taken for."""
+    words = [found["words"] for found in _PART.finditer(clean(text).replace("medium-", "medium "))]
+    return [
+        f"{word!r} taken as firmness {WORDS[word]:g}, of 0 soft to 1 firm"
+        for word in words
+        if word and word not in ROWS
+    ]
 
 
 def _places(shown: str, pairs: list[tuple[float | None, str | None]]) -> tuple[float | None, float | None]:

@@ -7,9 +7,16 @@ from ..physics.air import REFERENCE_HUMIDITY, REFERENCE_TEMPERATURE_C
 from ..physics.putting import DEFAULT_STIMP_FT
 from .clubs import ClubsToMph
 from .extras import read_height
-from .firmness import read_firmness
+from .firmness import firmness_assumed, read_firmness
 from .model import Conditions
-from .quantities import read_altitude, read_humidity, read_pressure, read_stimp, read_temperature
+from .quantities import (
+    read_altitude,
+    read_humidity,
+    read_pressure,
+    read_stimp,
+    read_temperature,
+    stimp_taken,
+)
 from .words import read_wind
 
 
@@ -80,8 +87,12 @@ def conditions_from(
         assumed.append("fairways and greens of medium firmness")
     elif fairway is None or green is None:
         assumed.append(f"{'fairways' if fairway is None else 'greens'} of medium firmness")
+    if firmness is not None:
+        assumed.extend(firmness_assumed(firmness))
     if stimp is None:
         assumed.append(f"greens at Stimp {DEFAULT_STIMP_FT:g}")
+    elif (taken := stimp_taken(stimp)) is not None:
+        assumed.append(taken)
     return Conditions(
         wind=blowing,
         temperature_c=REFERENCE_TEMPERATURE_C if temperature is None else read_temperature(temperature),

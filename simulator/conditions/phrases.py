@@ -47,7 +47,8 @@ POINTS = {
 SENSES: dict[str, tuple[str, ...]] = {
     "against": (
         "into the wind", "into the face", "into us", "into you", "into me", "into", "in your face",
-        "in my face", "in our face", "in the face", "in the teeth", "head on", "head-on", "head wind",
+        "in my face", "in our face", "in the face", "in face", "in the teeth", "in your teeth", "on the nose",
+        "on our nose", "right on the nose", "head on", "head-on", "head wind",
         "head-wind", "headwind", "head", "against us", "against you", "against me", "against", "hurting",
         "hurts", "adverse", "from in front", "from the front", "from ahead", "from the green",
         "from the flag", "from the pin", "from the target", "in off",
@@ -60,12 +61,12 @@ SENSES: dict[str, tuple[str, ...]] = {
         "favorable", "down", "from the tee",
     ),
     "left": (
-        "left to right", "left-to-right", "l to r", "l-to-r", "l-r", "off the left", "from the left",
+        "left to right", "left-to-right", "l to r", "l-to-r", "l-r", "l2r", "off the left", "from the left",
         "out of the left", "off left", "from left", "the left", "left", "towards the right",
         "toward the right", "to the right", "to right",
     ),
     "right": (
-        "right to left", "right-to-left", "r to l", "r-to-l", "r-l", "off the right", "from the right",
+        "right to left", "right-to-left", "r to l", "r-to-l", "r-l", "r2l", "off the right", "from the right",
         "out of the right", "off right", "from right", "the right", "right", "towards the left",
         "toward the left", "to the left", "to left",
     ),
@@ -140,6 +141,20 @@ PATTERNS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
     )
 )
 """(kind, pattern), the first that fits at a place is taken. Phrases are in lower case."""
+
+_SAY_INSTEAD = {
+    "gusty gusts gust gusting": 'say how far: "gusting 18", or --gusts 4',
+    "swirling swirls swirly variable fickle shifting shifty changing": (
+        'say how far its direction goes either side: "swinging 30", or --swing 30'
+    ),
+    "windy hard very howling really pretty quite big heavy strongish": (
+        'say how strong: "25 mph", "two-club wind", "strong"'
+    ),
+    "prevailing usual": 'say where it comes from: "SW 12", "off the right"',
+    "up uphill downhill": "heights go into the hole, or --height with carries",
+}
+INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
+"""Words that settle no wind, and what to say for them."""
 
 ALLOWED = (
     "a strength (12 mph, 8 m/s, 20 km/h, 10 knots, one-club, force 4) and where it comes from (2 o'clock, "

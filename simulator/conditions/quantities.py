@@ -10,7 +10,7 @@ from ..physics.putting import M_PER_FT
 from ..toml_text import short_line
 from .text import clean
 
-_SIGNED = r"(?P<n>[+-]? ?\d+(?:\.\d+)?)"
+_SIGNED = r"(?:about |around |roughly )?(?P<n>(?:[+-]|minus|plus)? ?\d+(?:\.\d+)?)"
 _TEMPERATURE = re.compile(
     rf"{_SIGNED} ?(?:°|º|deg(?:ree)?s?)? ?(?:(?P<c>c|celsius|centigrade)|(?P<f>f|fahrenheit))"
 )
@@ -24,15 +24,22 @@ _PRESSURE = re.compile(
 )
 _HUMIDITY = re.compile(r"(?P<n>\d+(?:\.\d+)?) ?(?P<percent>%|per ?cent|percent)?(?: rh)?")
 _STIMP = re.compile(
-    r"(?:stimp )?(?:(?P<n>\d+(?:\.\d+)?) ?(?P<unit>ft|feet|m|met(?:er|re)s)?"
-    r"|(?P<feet>\d+) ?(?:'|ft) ?(?P<inches>\d+(?:\.\d+)?) ?(?:\"|''|in))(?: stimp)?"
+    r"(?:stimp(?:ing|ed|meter)?(?: (?:of|at))? |about |around )?(?:(?P<low>\d+(?:\.\d+)?) ?(?:-|to) ?)?"
+    r"(?:(?P<n>\d+(?:\.\d+)?) ?(?P<unit>ft|feet|m|met(?:er|re)s)?"
+    r"|(?P<feet>\d+) ?(?:'|ft) ?(?P<inches>\d+(?:\.\d+)?) ?(?:\"|''|in))(?: (?:on the )?stimp(?:meter)?)?"
 )
 
 HPA_PER = {"hpa": 1.0, "mb": 1.0, "kpa": 10.0, "inhg": 33.8639, "mmhg": 1.333224}
 """Hectopascals in each unit of pressure; mercury at 0 C (from memory)."""
 
-STIMP_WORDS = {"slow": 8.0, "medium": 10.0, "fast": 12.0}
+STIMP_WORDS = {
+    "very slow": 7.0, "slow": 8.0, "medium slow": 9.0, "medium": 10.0, "normal": 10.0, "average": 10.0,
+    "medium fast": 11.0, "fairly fast": 11.0, "quick": 11.0, "fast": 12.0, "very fast": 13.0, "slick": 13.0,
+}  # fmt: skip
 """Stimpmeter readings meant by a word [ft] (common practice)."""
+
+TEMPERATURE_WORDS = {"freezing": 0, "cold": 5, "chilly": 8, "cool": 12, "mild": 16, "warm": 22, "hot": 30}
+"""Degrees Celsius offered for a word, not taken: what is warm depends on where one plays (assumed)."""
 
 REDUCED_BEYOND = 0.05
 """A pressure this share above the standard atmosphere's at its altitude is one reduced to sea level: weather
@@ -41,19 +48,33 @@ alone moves it by less (1064 hPa at sea level; assumed)."""
 
 def read_temperature(text: str) -> float:
     """Temperature [C] of ``"12 C"``, ``"55 F"``, ``"12 degrees Celsius"``."""
-    found = _TEMPERATURE.fullmatch(clean(text))
+    phrase = clean(text)
+    found = _TEMPERATURE.fullmatch(phrase)
     if found is None:
-        raise UsageError(f"temperature {short_line(text)!r}: a number with its scale, such as 12 C or 55 F")
-    value = float(found["n"].replace(" ", ""))
+        celsius = TEMPERATURE_WORDS.get(phrase.removeprefix("very "))
+        example = "12 C or 55 F" if celsius is None else f"{celsius} C or {1.8 * celsius + 32:.0f} F"
+        raise UsageError(
+            f"temperature {short_line(text)!r}: allowed: a number with its scale, such as {example}"
+        )
+    value = _signed(found["n"])
     return value if found["c"] else (value - 32.0) / 1.8
+
+
+def _signed(text: str) -> float:
+    return float(text.replace("minus", "-").replace("plus", "+").replace(" ", ""))
 
 
 def read_altitude(text: str) -> float:
     """Altitude [m] of ``"1200 m"`` or ``"3,000 ft"``."""
+    if clean(text) in ("sea level", "at sea level"):
+        return 0.0
     found = _ALTITUDE.fullmatch(clean(text))
     if found is None:
-        raise UsageError(f"altitude {short_line(text)!r}: a number with its unit, such as 1200 m or 3,000 ft")
-    return float(found["n"].replace(" ", "")) * (1.0 if found["m"] else M_PER_FT)
+        raise UsageError(
+            f"altitude {short_line(text)!r}: allowed: a number with its unit, such as 1200 m or 3,000 ft, or "
+            "sea level"
+        )
+    return _signed(found["n"]) * (1.0 if found["m"] else M_PER_FT)
 
 
 def read_pressure(text: str, altitude_m: float | None) -> tuple[float, str | None]:
@@ -109,15 +130,29 @@ def read_humidity(text: str) -> float:
     return share
 
 
+def stimp_taken(text: str) -> str | None:
+    """What to say of a speed of greens that was a word or a range; None when it was a number."""
+    found = _STIMP.fullmatch(clean(text))
+    if _stimp_word(text) is None and (found is None or found["low"] is None):
+        return None
+    return f"{short_line(text)!r} greens taken as Stimp {read_stimp(text):g}"
+
+
+def _stimp_word(text: str) -> str | None:
+    phrase = clean(text).removesuffix(" greens").replace("medium-", "medium ")
+    return phrase if phrase in STIMP_WORDS else None
+
+
 def read_stimp(text: str) -> float:
-    """Stimpmeter reading [ft] of ``"10"``, ``"10.5 ft"``, ``10'6"``, ``"3.1 m"``, ``"fast"``."""
-    phrase = clean(text)
-    if phrase in STIMP_WORDS:
-        return STIMP_WORDS[phrase]
-    found = _STIMP.fullmatch(phrase)
-    if found is None:
+    """Stimpmeter reading [ft] of ``"10"``, ``10'6"``, ``"9 to 10"``, ``"3.1 m"``, ``"fast"``."""
+    word = _stimp_word(text)
+    if word is not None:
+        return STIMP_WORDS[word]
+    found = _STIMP.fullmatch(clean(text))
+    if found is None or (found["low"] and found["feet"]):
         raise UsageError(
-            f"stimp {short_line(text)!r}: feet such as 10 or 10'6\", or slow, medium, fast are allowed"
+            f"stimp {short_line(text)!r}: allowed: feet such as 10 or 10'6\", or slow, medium, fast, very "
+            "fast"
         )
     if found["feet"]:
         inches = float(found["inches"])
@@ -125,4 +160,6 @@ def read_stimp(text: str) -> float:
             raise UsageError(f"stimp {short_line(text)!r}: a foot has 12 inches")
         return float(found["feet"]) + inches / 12.0
     value = float(found["n"])
+    if found["low"]:
+        value = 0.5 * (value + float(found["low"]))
     return value / M_PER_FT if (found["unit"] or "f").startswith("m") else value

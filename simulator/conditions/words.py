@@ -19,6 +19,7 @@ from .phrases import (
     CLUBS,
     FILLERS,
     HOURS,
+    INSTEAD,
     MPH_PER_UNIT,
     PATTERNS,
     SENSE_OF,
@@ -138,8 +139,12 @@ def _scan(said: _Said, phrase: str) -> None:
         else:
             word = re.match(r"[^\s,;()&]+", phrase[at:])
             assert word is not None  # the separators were skipped
-            if word.group().strip(".") not in FILLERS:
+            plain = word.group().strip(".")
+            if plain in INSTEAD:
+                said.refuse(plain, f"is not understood; {INSTEAD[plain]}")
+            if plain not in FILLERS:
                 close = difflib.get_close_matches(word.group(), vocabulary(), n=1, cutoff=0.75)
+                close = [one for one in close if one != plain]
                 hint = f" (did you mean {close[0]!r}?)" if close else ""
                 said.refuse(word.group(), f"is not understood{hint}; allowed: {ALLOWED}")
             at += word.end()

@@ -29,6 +29,17 @@ _FILLERS = re.compile(r"[\s,;/]+|\band\b")
 _DEPTHS = {"front": 0, "middle": 1, "centre": 1, "center": 1, "back": 2}
 _WIDTHS = {"left": 0, "middle": 1, "centre": 1, "center": 1, "right": 2}
 
+_IDLE = re.compile(
+    r"\b(?:pin|flag|flagstick|hole|position|location|placement|the|a|at|in|to|of|on|up|green|side|part|section"
+    r"|half|third|dead|just|cut|tucked|tight|edge|corner|shelf|tier)\b"
+)
+"""Words that a place on the green is said with, and that do not move it."""
+_NEARER = re.compile(r"\b(?:tucked|tight|edge|corner|shelf|tier)\b")
+"""Those of them that mean nearer to the edge than the middle of a ninth is."""
+_SAME = {"short": "front", "long": "back", "deep": "back", "rear": "back"}
+_FROM_END = re.compile(rf"({_NUMBER}){_UNIT}\s*(?:from|off|short of)\s*(?:the\s*)?(front|back)(?:\s*edge)?\b")
+_COLOURS = frozenset(("red", "white", "blue", "yellow", "black", "orange"))
+
 ALLOWED = 'a pin of the hole, "22 on, 5 left" (paces from the front and from the left edge), or "back left"'
 
 
@@ -69,7 +80,9 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
         In this order: the name of a pin of the hole; words found in one pin's name only (``"back"`` for
         ``"back left"``); paces, as a sheet counts them, ``"22 on, 5 left"`` (``m`` after a number for
         metres; without a side half way across); a ninth of the green, ``"back"``, ``"front right"``: the
-        middle of that third of its depth and of that third of its width there.
+        middle of that third of its depth and of that third of its width there. *Short* is the front, *long*
+        the back; "tucked left", "front edge" and "back right corner" are ninths too, and the hole's `assumed`
+        says so. ``"5 from the back"`` counts from the other end.
 
     Notes
     -----
@@ -86,18 +99,28 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
     for pin in hole.pins:
         if pin.name.casefold() == words.strip().casefold():
             return replace(hole, pin=pin)
-    parts = set(asked.split())
-    found = [pin for pin in hole.pins if parts and parts <= _words_of(pin.name)]
+    plain = _plain(asked)
+    found: list[Spot] = []
+    for parts in (set(asked.split()), set(plain)):
+        found = found or [pin for pin in hole.pins if parts and parts <= _words_of(pin.name)]
     if len(found) == 1:
         return replace(hole, pin=found[0])
-    place = read_pin_place(asked)
+    place = read_pin_place(_FROM_END.sub(lambda end: _on_from(hole, end), asked))
     if place is not None:
-        return pin_at(hole, place)
-    third = _third(asked)
+        return pin_at(hole, place, words.strip() if _FROM_END.search(asked) else None)
+    third = _third(plain)
     if third is not None and not found:
-        return _at_third(hole, words.strip(), *third)
+        moved = _at_third(hole, " ".join(plain), *third)
+        if _NEARER.search(asked):
+            said = f"Pin {words.strip()!r}: taken in the middle of that part of the green, 1 of 9 parts."
+            moved = replace(moved, assumed=(*moved.assumed, said))
+        return moved
     names = ", ".join(pin.name for pin in hole.pins)
     what = f"{len(found)} pins that {words!r} fits" if found else f"no pin called {words!r}"
+    if _COLOURS & set(asked.split()):
+        what += " (what a colour means differs from course to course: say front, middle or back)"
+    elif _SIDE.search(asked) and not re.search(r"\bon\b", asked):
+        what += " (how far on?)"
     raise UsageError(f"{hole.source or hole.name}: {what}; this hole has: {names}; allowed: {ALLOWED}")
 
 
@@ -154,9 +177,22 @@ def _words_of(name: str) -> set[str]:
     return set(name.casefold().replace("-", " ").split())
 
 
-def _third(words: str) -> tuple[int, int] | None:
+def _plain(words: str) -> list[str]:
+    """The words of a ninth of the green in their usual order: "left back corner" is back, left."""
+    parts = [_SAME.get(word, word) for word in _IDLE.sub(" ", words).replace(",", " ").split()]
+    if len(parts) == 2 and parts[1] in ("front", "back") and parts[0] in _WIDTHS:
+        parts.reverse()
+    return parts
+
+
+def _on_from(hole: Hole, end: re.Match[str]) -> str:
+    """Paces from the front or the back edge as paces on."""
+    yards = _yards(end[1], end[2])
+    return f"{yards:g} on" if end[3] == "front" else f"{max(_Approach(hole).depth_yd - yards, 0.0):.2f} on"
+
+
+def _third(parts: list[str]) -> tuple[int, int] | None:
     """Third of the depth and of the width that words such as "back left" name."""
-    parts = words.split()
     if len(parts) == 1 and parts[0] in _DEPTHS:
         return _DEPTHS[parts[0]], 1
     if len(parts) == 1 and parts[0] in _WIDTHS:

@@ -85,7 +85,10 @@ def player_from_words(text: str) -> Player:
     """
     table, granted = player_said(text)
     player = _player(Section(quoted(text), "", table), "Player")
-    assumed = [sentence.replace("The file", "The player") for sentence in player.assumed]
+    assumed = [
+        sentence.replace("The file", "The player").replace("the file leaves", "the words leave")
+        for sentence in player.assumed
+    ]
     if any("carry_yd" in one or "carry_m" in one for one in table.get("club", {}).values()):
         assumed.append("Distances of clubs are taken as carry where the words do not say total.")
     return replace(player, assumed=(*assumed, *granted))

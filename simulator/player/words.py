@@ -14,9 +14,11 @@ from ..errors import FileError
 from ..toml_text import short_line
 from .names import club_name, did_you_mean
 from .published import BOGEY_HANDICAP, SCORE_OVER_HANDICAP
+from .spoken import SAY_INSTEAD, SPOKEN_HANDICAP, THIRDS_OF_TEN
 
 ALLOWED = (
-    'words such as "handicap 15", "plus 2", "scratch", "bogey golfer", "shoots 90", "woman", "left-handed", '
+    'words such as "handicap 15", "plus 2", "scratch", "bogey golfer", "high handicapper", "shoots 90", '
+    '"woman", "left-handed", '
     '"driver 205", "7-iron 150 total", "driver 190 m", "drives it 230", "50 wide", "30 deep", '
     '"driver tee only", "no 3-wood", "fade", "miss short right", "called Ada"'
 )
@@ -24,14 +26,19 @@ ALLOWED = (
 
 _NUMBER = r"(?P<number>\d{1,9}(?:\.\d{1,9})?)"
 _UNIT = r"(?:\s*(?P<unit>yards?|yds?|y|metres?|meters?|m)\b)?"
+_UPPER = r"\s*(?:-|–|to|and)\s*(?P<upper>\d{2,3})(?![\d.])"
+"""The other end of a range of yards or scores."""
+_TEE_ONLY = r"(?:only\s+(?:from|off)\s+(?:the\s+)?tee|tee\s+only|(?:from|off)\s+(?:the\s+)?tee\s+only)"
 _HANDICAP = r"(?:handicap(?:per)?|hcp\.?|hdcp\.?|h/?cap\.?|hc|hi|index)"
 _SIDE = r"(?:short|long|left|right)"
 _SKIP = re.compile(
-    r"(?:[\s,;]|\b(?:and|with|a|an|the|is|of|who|he|she|her|his|player|golfer|hits?|plays?|has|have|i'm|i|am|my)\b)+"
+    r"(?:[\s,;]|\b(?:and|with|a|an|the|is|of|who|he|she|her|his|player|golfer|hits?|plays?|has|have|i'm|i|am|my"
+    r"|tends?\s+to|usually|mostly|often|at\s+home|carries(?=\s+(?:\D|[2-9][\s-]*[a-z])))\b)+"
 )
 _SINGLE = frozenset(
-    {"scratch", "woman", "man", "female", "male", "lady", "fade", "draw", "bogey", "handicap", "hcp", "plus"}
-)
+    {"scratch", "woman", "man", "female", "male", "lady", "fade", "draw", "bogey", "handicap", "hcp", "plus",
+     "beginner", "novice", "pro", "junior", "senior", "scr"}
+)  # fmt: skip
 """Words that alone are enough to be words rather than the name of a file."""
 
 
@@ -39,7 +46,8 @@ def looks_like_words(text: str) -> bool:
     """Whether a text that is no file can be meant as a player in words rather than as a path."""
     if not text.strip() or "\\" in text or re.search(r"\.[A-Za-z]\w*$|(^|\s)[./~]|\S/\S*/", text):
         return False
-    return bool(re.search(r"[\s,\d]", text.strip())) or text.strip().casefold() in _SINGLE
+    plain = text.strip().casefold()
+    return bool(re.search(r"[\s,\d]|-handicap", plain)) or plain in _SINGLE
 
 
 def is_player_words(text: str) -> bool:
@@ -95,7 +103,13 @@ class _Reader:
         known = ("handicap", "scratch", "shoots", "plus", "woman", "driver", "hybrid", "carry", "total",
                  "wide", "deep", "miss", "fade", "draw", "slice", "hook", "without", "called",
                  "left-handed")  # fmt: skip
+        for pattern, advice in SAY_INSTEAD if why == NOT_UNDERSTOOD else ():
+            if found := pattern.match(self.text, self.at):
+                raise FileError(quoted(self.said), "", f"{found[0]!r}; {advice}", ALLOWED)
         hint = "" if word in known else did_you_mean(word, known)
+        unknown = word not in known and why == NOT_UNDERSTOOD and not hint
+        if unknown and not self.text[: self.at].strip() and word.isalpha() and len(word) > 2:
+            hint = f' (a name is said "called {word.title()}")'
         if word in known and why == NOT_UNDERSTOOD:  # the word is ours: what follows it is not
             why = f"is not followed by {words[1]!r}" if len(words) > 1 else "wants more behind it"
         raise FileError(quoted(self.said), "", f"{word!r}, which {why}{hint}", ALLOWED)
@@ -109,7 +123,7 @@ class _Reader:
         return self.table.setdefault("club", {}).setdefault(club, {})
 
     def put_size(self, club: str | None, stem: str, found: re.Match[str]) -> None:
-        """A length of a club, or of the last one named, in the unit it was said in."""
+        """A length of a club, or of the last one named, in the unit it was said in; the middle of a range."""
         club = club or self.club
         if club is None:
             self.refuse("needs a club before it")
@@ -119,7 +133,11 @@ class _Reader:
         if any(f"{s}_{u}" in section for s in stems for u in ("yd", "m")):
             self.refuse(f"says a second {stem} of the {club}")
         unit = "m" if (found["unit"] or "y").startswith("m") else "yd"
-        section[f"{stem}_{unit}"] = _plain(found["number"])
+        size = _plain(found["number"])
+        if found.groupdict().get("upper"):
+            size = 0.5 * (size + _plain(found["upper"]))
+            self.granted.append(f"{found[0].strip()!r} is taken as {size:g}, the middle of it.")
+        section[f"{stem}_{unit}"] = size
 
     def _phrase(self) -> bool:
         for pattern, act in _PHRASES:
@@ -147,9 +165,10 @@ class _Reader:
         found = _CLUB_SIZE.match(self.text, verb.end()) if verb else None
         if found is None:
             return False
-        carried = "carr" in found[0] or "in the air" in found[0]
+        carried = "carr" in found[0] or "in the air" in found[0] or self.text[: self.at].endswith("carries ")
         if not carried and _stem(found) != "total":
-            shown = self.said[self.at : found.end()].strip()
+            verb_at = self.at - len("hits ") if verb and verb[0].startswith("it") else self.at
+            shown = self.said[verb_at : found.end()].strip()
             self.granted.append(f"{shown!r} is taken as the driver's total: drives are measured at rest.")
         self.put_size("driver", "carry" if carried else "total", found)
         self.club, self.at, self.on_club = "driver", found.end(), True
@@ -184,16 +203,18 @@ def _stem(found: re.Match[str]) -> str:
 
 _CLUB_SIZE = re.compile(
     r"\s*[:=]?\s*(?P<low>low|held[ -]down|knock-?down)?\s*"
-    r"(?P<before>carr(?:y|ies)(?:\s+of)?|total(?:\s+of)?|goes|hits|is|of)?\s*"
-    rf"{_NUMBER}{_UNIT}(?:\s*(?P<after>carry|in the air|total|overall|with run|run included)\b)?"
+    r"(?P<before>carr(?:y|ies)(?:\s+of)?|total(?:\s+of)?|goes|hits|is|of)?\s*(?:(?:about|around|roughly)\s+)?"
+    rf"{_NUMBER}(?:{_UPPER}(?!\s*-?\s*(?:i|h|w)))?{_UNIT}"
+    r"(?:\s*(?P<after>carry|in the air|total|overall|with run|run included)\b)?"
 )
 _DRIVES = re.compile(
-    r"(?:drives?(?:\s+(?:it|the\s+ball))?|driving\s+distance|tee\s+shots?|off\s+the\s+tee)"
+    r"(?:drives?(?:\s+(?:it|the\s+ball))?|driving\s+distance|tee\s+shots?|off\s+the\s+tee"
+    r"|(?:(?<=hits )|(?<=carries ))(?:it|the\s+ball|drives?))"
     r"(?=\s*(?:[:=]|carr|goes|go\b|of\b|is\b|about\b|around\b|\d))"
     r"\s*(?:goes|go|about|around)?"
 )
 """A drive spoken of without its club: the driver's, and a total unless a carry is said."""
-_NOT_ALONE = re.compile(r"[\s,;]*(?:is\s+)?(?:tee\s+only|only\s+(?:from|off)"
+_NOT_ALONE = re.compile(rf"[\s,;]*(?:is\s+)?(?:{_TEE_ONLY}"
                         r"|\d+(?:\.\d+)?\s*(?:yards?|yds?|y|m|metres?)?"
                         r"\s*(?:wide|deep)|misses|miss\b|fades?\b|draws?\b|slices?\b|hooks?\b)")  # fmt: skip
 
@@ -211,6 +232,32 @@ def _handicap(reader: _Reader, found: re.Match[str]) -> None:
 
 def _score(reader: _Reader, found: re.Match[str]) -> None:
     reader.put("handicap", _plain(found["number"]) - SCORE_OVER_HANDICAP)
+
+
+def _scores(reader: _Reader, found: re.Match[str]) -> None:
+    """ "85 to 90", "high 80s": the middle, and that it was taken."""
+    parts = found.groupdict()
+    if parts.get("decade"):
+        score = float(parts["decade"]) + THIRDS_OF_TEN[parts["third"] or "mid"]
+    else:
+        score = 0.5 * (float(parts["number"]) + float(parts["upper"]))
+    reader.put("handicap", score - SCORE_OVER_HANDICAP)
+    reader.granted.append(f"{found[0].strip()!r} is taken as an average score of {score:g}.")
+
+
+def _spoken(reader: _Reader, found: re.Match[str]) -> None:
+    """A word for a level: a handicap that stands for it, said."""
+    word = next((key for key in SPOKEN_HANDICAP if found[0].startswith(key)), "beginner")
+    value, meant = SPOKEN_HANDICAP[word]
+    reader.put("handicap", value)
+    said = found[0].strip()
+    reader.granted.append(
+        f"{said!r} is taken as handicap {value:g} (golfers mean {meant}): say the number if you know it."
+    )
+
+
+def _both_ways(reader: _Reader, found: re.Match[str]) -> None:
+    reader.granted.append(f"{found[0].strip()!r} is taken as no side missed more than the other.")
 
 
 def _bogey(reader: _Reader, found: re.Match[str]) -> None:
@@ -284,26 +331,37 @@ _SIGN = r"(?P<sign>plus\s*|\+\s*|-\s*)?"
 _PHRASES: tuple[tuple[re.Pattern[str], _Act], ...] = tuple(
     (re.compile(pattern), act)
     for pattern, act in (
-        (rf"{_HANDICAP}\s*(?:index\s*)?(?:of\s*|is\s*|[:=]\s*)?{_SIGN}{_NUMBER}(?![\w.])", _handicap),
+        (rf"{_HANDICAP}\s*(?:index\s*)?(?:of\s*|is\s*|[:=]\s*)?(?:(?:about|around|roughly)\s+)?"
+         rf"{_SIGN}{_NUMBER}(?![\w.])", _handicap),
+        (rf"(?<=plays )to\s+{_SIGN}{_NUMBER}(?![\w.])", _handicap),
+        (r"(?:beginner|novice|newcomer)\b", _spoken),
+        (rf"(?:high|mid|low)(?:dle)?[\s-]+{_HANDICAP}s?\b(?!\s*\d)", _spoken),
+        (rf"single[\s-]+(?:figures?|digits?)(?:\s+{_HANDICAP})?\b", _spoken),
         (rf"off\s+(?:of\s+)?{_SIGN}{_NUMBER}(?![\w.])", _handicap),
         (rf"{_SIGN}{_NUMBER}[\s-]*{_HANDICAP}(?:\s+index)?\b", _handicap),
         (rf"(?P<sign>plus\s*|\+\s*){_NUMBER}(?![\w.])", _handicap),
-        (r"scratch\b", lambda reader, found: reader.put("handicap", 0.0)),
+        (r"scr(?:atch)?\b", lambda reader, found: reader.put("handicap", 0.0)),
         (r"bogey\b", _bogey),
+        (rf"shoots?\s+(?:between\s+|from\s+)?{_NUMBER}{_UPPER}(?!\w)", _scores),
         (rf"shoots?\s+(?:about\s+|around\s+)?{_NUMBER}(?![\w.])", _score),
+        (r"(?:shoots?\s+)?(?:in\s+)?(?:the\s+)?(?:(?P<third>low|mid(?:dle)?|high)[\s-]*)?(?P<decade>[6-9]0|1[0-3]0)"
+         r"(?:['’]?s)\b(?:[\s-]*shooter)?", _scores),
         (rf"{_NUMBER}[\s-]*shooter\b", _score),
         (r"(?:woman|women|female|lady|ladies|girl)(?:'s)?\b", _sex),
         (r"(?:man|men|male|gentleman|boy)(?:'s)?\b", _sex),
         (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|lefty\b", _hand),
+        (r"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?:both\s+(?:ways|sides)|left\s+and\s+right"
+         r"|right\s+and\s+left|either\s+(?:way|side))\b|two[\s-]way\s+miss\b", _both_ways),
         (rf"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?P<miss>{_SIDE}(?:[\s-]+(?:and\s+)?{_SIDE})?)\b",
          _miss),
-        (rf"(?P<shape>fade|draw|slice|hook)(?:s|r)?\b(?:\s*(?:of\s+)?{_NUMBER}{_UNIT}(?![\s\w]*(?:wide|deep)))?",
+        (rf"(?P<shape>fade|draw|slice|hook)(?:s|r)?\b(?:\s+(?:it|(?:the|his|her|my)\s+ball)\b)?(?:\s*(?:of\s+)?{_NUMBER}{_UNIT}(?![\s\w]*(?:wide|deep)))?",
          _shape),
         (rf"{_NUMBER}{_UNIT}\s*(?P<what>wide|across|deep)\b", _width),
         (rf"(?P<what>width|depth)\s*(?:of\s+)?{_NUMBER}{_UNIT}",
          lambda reader, found: reader.put_size(None, found["what"], found)),
-        (r"(?:only\s+(?:from|off)\s+(?:the\s+)?tee|tee\s+only|from\s+the\s+tee\s+only)\b", _tee_only),
-        (r"(?:without|no|never|(?:doesn't|does not|don't|do not)(?=\s+(?:hit|use|carry|play|have|own)))\s+"
+        (rf"{_TEE_ONLY}\b", _tee_only),
+        (r"(?:without|no|never|leav(?:es|ing)"
+         r"|(?:doesn't|does not|don't|do not)(?=\s+(?:hit|use|carry|play|have|own)))\s+"
          r"(?:(?:hits?|uses?|carry|carries|plays?|have|has|owns?)\s+)?"
          r"(?:the\s+|an?\s+|his\s+|her\s+|my\s+)?", _without),
         (r"(?:called|named?)\s*[:=]?\s*(?P<name>[^\W\d_][\w'’-]*)", _name),

@@ -26,7 +26,7 @@ def table(player: Player, conditions: Conditions, rows: Sequence[Carry], units: 
             f"{name:<22}{units.whole(row.still_carry_yd):>9}{units.whole(row.still_run_yd):>7}"
             f"{units.whole(row.today_carry_yd):>11}{units.whole(row.today_run_yd):>7}{side:>12}"
         )
-    lines += ["", f"{units.name.capitalize()}; a well-struck stock shot, run on level fairway.", RULE]
+    lines += ["", f"{units.name.capitalize()}; well-struck shots, run on level fairway.", RULE]
     return "\n".join(lines)
 
 
@@ -44,12 +44,12 @@ def table_dict(player: Player, conditions: Conditions, rows: Sequence[Carry]) ->
 def sum_text(player: Player, conditions: Conditions, found: Effective, units: Units = YARDS) -> str:
     """The number to hit, part by part, ending in the club."""
     name = found.club if found.flight == "stock" else f"{found.club} {found.flight}"
-    pair = " (from the laser's two numbers, rough: common practice)" if found.height_from_pair else ""
+    pair = " (rough, from the laser's pair: common practice)" if found.height_from_pair else ""
     lines = [
         f"{player.name} today: {day_words(conditions)}",
         "",
         f"{'distance':<12}{units.number(found.distance_yd):>6} {units.short}",
-        f"{'height':<12}{units.number(found.height_adds_yd, signed=True):>6}     "
+        f"{'height':<12}{units.number(found.height_adds_yd, signed=True):>6}    "
         f"{units.number(found.height_yd, signed=True)} {units.short}{pair}",
         f"{'air':<12}{units.number(found.air_adds_yd, signed=True):>6}",
         f"{'wind':<12}{units.number(found.wind_adds_yd, signed=True):>6}",

@@ -124,7 +124,9 @@ def pin_words(pins: Pins) -> str:
     """A set of pins: "back pins", "pins of sunday.csv"."""
     if pins == FIRST_PINS:
         return "each hole's first pin"
-    return f"pins of {pins.name}" if pins.sheet is not None else f"{pins.name} pins"
+    if pins.sheet is not None or any(letter.isdigit() for letter in pins.name):
+        return f"pins {'of ' if pins.sheet is not None else ''}{pins.name}"
+    return f"{pins.name} pins"
 
 
 def held(words: str) -> str:

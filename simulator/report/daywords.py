@@ -52,9 +52,11 @@ def day_sentence(answer: Answer, units: Units = YARDS, *, putt: bool = True) -> 
     said = []
     wind = conditions.wind
     if wind is not None and wind.speed_mph > 0.0:
-        words = f"{wind.speed_mph:.0f} mph from {clock(wind.from_deg - answer.best.aim_bearing_deg)}"
+        gusts = f" +- {wind.gust_mph:.0f}" if round(wind.gust_mph) else ""
+        words = f"{wind.speed_mph:.0f}{gusts} mph from {clock(wind.from_deg - answer.best.aim_bearing_deg)}"
         level = "forecast, at 10 m" if wind.height == "forecast" else "felt at head height"
-        text = f"Wind {words} of the shot, taken as {level}"
+        swing = f", +- {wind.swing_deg:.0f} degrees" if round(wind.swing_deg) else ""
+        text = f"Wind {words} of the shot{swing}, taken as {level}"
         other = day.other_height_carry_yd
         if other is not None and abs(other) >= day.half_club_yd:
             meant = "felt at head height" if wind.height == "forecast" else "forecast at 10 m"

@@ -109,6 +109,11 @@ def tenths(share: float) -> str:
     return in_ten(share).replace("more than ", ">").replace("fewer than ", "<").replace(" in ", "/")
 
 
+def pin_said(name: str) -> str:
+    """A pin by its name or by its paces: "back left pin", "pin 22 on, 5 left"."""
+    return f"pin {name}" if any(letter.isdigit() for letter in name) else f"{name} pin"
+
+
 def join_words(words: Sequence[str], last: str = "and") -> str:
     """ "a, b and c"."""
     if len(words) < 2:

@@ -34,7 +34,7 @@ def fit_text(fit: Fit, units: Units = YARDS) -> str:
     lines += [
         "",
         "Wide and deep each hold 8 of 10 balls at rest, mishits included, as in a player",
-        f"file. The rest comes from the level of a {fit.handicap:g} handicap; every answer allows",
+        f"file. The rest comes from the level of handicap {fit.handicap:g}; every answer allows",
         "for what is still not known.",
     ]
     for club in fit.clubs:

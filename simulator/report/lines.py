@@ -66,7 +66,12 @@ def indifference(answer: Answer, units: Units = YARDS) -> str:
     if one.aim_given or units.whole(low) == units.whole(high):
         return ""
     alike = "plays alike" if answer.goal is None else "reaches it as often"
-    return f"Anywhere from {units.bare_side(low)} to {units.bare_side(high)} of that line {alike}."
+    first, last = units.bare_side(low), units.bare_side(high)
+    if units.whole(abs(high)) == 0:
+        return f"Anywhere from that line to {first} of it {alike}."
+    if units.whole(abs(low)) == 0:
+        return f"Anywhere from that line to {last} of it {alike}."
+    return f"Anywhere from {first} to {last} of that line {alike}."
 
 
 def room_words(answer: Answer, units: Units = YARDS) -> str:

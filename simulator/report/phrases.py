@@ -109,7 +109,7 @@ def whose(answer: Answer) -> str:
     }
     groups: dict[str, list[str]] = {}
     for what, names in sources.items():
-        key = f"from {join_words([_source(name) for name in sorted(names)])}"
+        key = f"from {join_words([_source(name, player.source) for name in sorted(names)])}"
         groups.setdefault(key, []).append(what)
     most = max(groups, key=lambda where: len(groups[where]))
     if 1 < len(groups[most]) < len(sources):
@@ -124,5 +124,6 @@ def whose(answer: Answer) -> str:
     return f"{player.name}{of}: {', '.join(parts)}{more}.{exact}"
 
 
-def _source(name: str) -> str:
-    return {"file": "the file", "level": "the level", "measured": "shots measured"}.get(name, name)
+def _source(name: str, where: str) -> str:
+    given = "the words" if where.startswith('"') else "the file"
+    return {"file": given, "level": "the level", "measured": "shots measured"}.get(name, name)

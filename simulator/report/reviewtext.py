@@ -12,7 +12,7 @@ from ..strategy.review.judging import Judged, Shot
 from ..strategy.review.strokes import Stroke
 from .cautions import EXACT, RULES
 from .chosen import SWINGS
-from .figures import join_words
+from .figures import join_words, pin_said
 from .lines import point_words
 from .screen import side_by_side, wrap
 from .units import YARDS, Units
@@ -59,7 +59,7 @@ def review_text(
 def _hole_text(found: HoleReview, notes: tuple[str, ...], units: Units, full: bool) -> str:
     hole = found.hole
     where = f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}"
-    lines = wrap(f"{where}; {hole.tee.name} tee, {hole.pin.name} pin; {_who(found)}")
+    lines = wrap(f"{where}; {hole.tee.name} tee, {pin_said(hole.pin.name)}; {_who(found)}")
     lines += wrap(verdict(found.player.name, found.score, found.expected, found, found.left, found.holed))
     lines += ["", *_table(found, units, full), ""]
     lines += wrap(choice_words([(None, found, one) for one in found.strokes], units))

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from ..hole.surfaces import Surface
 from ..hole.yardage import GreenSize, Trouble, Yardage
-from .figures import join_words
 from .groundplot import ground_key
 from .holemap import draw_map, letters, whole_hole
 from .page import own_axes
@@ -150,7 +149,7 @@ def _beside(one: Trouble, units: Units) -> str:
 def green_words(green: GreenSize, units: Units = YARDS) -> list[str]:
     """The green in words: how far, how deep, where the pins stand."""
     number = units.number
-    pins = join_words([
+    pins = "; ".join([
         f"{pin.name} {number(pin.on_yd)} on, {number(min(pin.from_left_yd, pin.from_right_yd))} from the "
         f"{'left' if pin.from_left_yd <= pin.from_right_yd else 'right'}"
         for pin in green.pins

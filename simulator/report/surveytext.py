@@ -6,6 +6,7 @@ import math
 from typing import Any
 
 from ..hole.survey import Point, Surveyed
+from .figures import join_words
 from .screen import wrap
 from .units import YARDS, Units
 
@@ -16,7 +17,8 @@ def survey_text(found: Surveyed, units: Units = YARDS) -> str:
     """The points as a table, then sentences."""
     width = max(12, *(len(name) for name in found.points)) + 2
     first = f"point ({units.short})"
-    lines = [f"{first:<{width}}{'along':>7}{'8 in 10':>13}{'beside':>9}{'8 in 10':>14}{'up':>7}"]
+    up = "up" if any(p.height_yd is not None for p in found.points.values()) else ""
+    lines = [f"{first:<{width}}{'along':>7}{'8 in 10':>13}{'beside':>9}{'8 in 10':>14}{up:>7}"]
     for p in found.points.values():
         low, high = map(units.number, p.station_80_yd)
         height = "" if p.height_yd is None else units.number(p.height_yd, 1, signed=True)
@@ -123,7 +125,7 @@ def _hardly(found: Surveyed) -> list[str]:
     if not names:
         return []
     return [
-        f"Left and right of {', '.join(names)} {'is' if len(names) == 1 else 'are'} hardly fixed: a range "
+        f"Left and right of {join_words(names)} {'is' if len(names) == 1 else 'are'} hardly fixed: a range "
         "says how far, not how wide, and a gap helps only between two points at about the same range."
     ]
 

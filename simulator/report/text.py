@@ -10,7 +10,7 @@ from .cautions import RULES
 from .chosen import out_of_reach, shown
 from .credits import map_data
 from .daywords import day_sentence
-from .figures import join_words, plain_spaces, unseen
+from .figures import join_words, pin_said, plain_spaces, unseen
 from .screen import COLUMNS, wrap
 from .table import GREEN_SHARE, Table, table, trouble_rows
 from .turns import turns
@@ -93,7 +93,7 @@ def caption(answer: Answer, units: Units = YARDS) -> str:
         ground += f", par {hole.par}"
     if answer.start.lie == "tee":
         ground += f", {units.length(hole.length_yd)}"
-    return f"{ground}; {place}, {hole.pin.name} pin; {player.name}{of}"
+    return f"{ground}; {place}, {pin_said(hole.pin.name)}; {player.name}{of}"
 
 
 def _tighter(fit: _Fit) -> _Fit:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from ..errors import UsageError
 from ..physics.heights import SHAPES
 from ..player.model import Club, Player
+from ..player.names import club_name
 from ..tables.shots import full_carry_yd, part_club
 from .words import NUMBER, SIDES, UNITS
 
@@ -57,7 +58,8 @@ _FLIGHTS = {
 """Words for the flights of ``physics.heights.SHAPES`` (common practice)."""
 
 _PART_WORDS = re.compile(
-    r"(?:(?:3/4|1/2|three[\s-]+quarters?|half|part|gripped(?:[\s-]+down)?|pitch|chip)\b|[¾½])(?:[\s-]*(?:swing|shot))?",
+    r"(?:(?:3/4|1/2|three[\s-]+quarters?|half|part|grip(?:ped)?(?:[\s-]+down)?|chok(?:e|ed)(?:[\s-]+(?:down|up))?"
+    r"|pitch|chip|punch(?:ed)?|smooth|easy|soft|little|bump[\s-]+and[\s-]+run)\b|[¾½])(?:[\s-]*(?:swing|shot))?",
     re.IGNORECASE,
 )
 """Words of swings shorter than full: how far such a swing goes is each player's own."""
@@ -108,7 +110,11 @@ def shot_meant(player: Player, text: str) -> Meant:
         club, flight, part_yd = _by_distance(player, text, yards, flight)
         return Meant(club, flight, part_yd, True, aim_yd, aim_deg)
     _refuse_part_words(player, text, name)
-    club = player.club(name)
+    try:
+        club = player.club(name)
+    except UsageError:
+        _refuse_what_is_no_club(player, text, name)
+        raise
     if flight is not None and flight not in club.flights:
         raise UsageError(
             f"{club.name} {flight}: not in this player's bag; allowed: {', '.join(club.flights)}"
@@ -122,13 +128,50 @@ def _refuse_part_words(player: Player, text: str, name: str) -> None:
     if rest == " ".join(name.split()):
         return
     try:
-        carry = player.club(rest).carry_yd
+        club = player.club(rest)
     except UsageError:
         return  # what is wrong is the club, or nothing of this
+    low = f', or "{club.name} low"' if "punch" in name.casefold() and "low" in club.flights else ""
     raise UsageError(
         f"club {text!r}: a swing short of full is asked by the carry it has, the full {rest} having "
-        f'{carry:.0f} yd; for example "{0.8 * carry:.0f} shot"'
+        f'{club.carry_yd:.0f} yd; for example "{0.8 * club.carry_yd:.0f} shot"{low}'
     )
+
+
+_PLACES = re.compile(
+    r"\b(?:middle|cent(?:re|er)|edge|side|half|fairway|bunkers?|trees?|pin|flag|line|left|right|down|over|at|between)\b"
+)
+_LAY_UP = re.compile(r"\b(?:lay(?:ing)?[\s-]*up|lay[\s-]*up)\b")
+
+
+def _refuse_what_is_no_club(player: Player, text: str, name: str) -> None:
+    """Point at the words before or behind a club of the bag that say neither a flight nor an aim."""
+    plain = name.casefold()
+    if _LAY_UP.search(plain):
+        raise UsageError(
+            f"club {text!r}: no club named; a lay-up is asked by what it leaves (--leave 90-110) or by the "
+            'shot: "152 shot"'
+        )
+    if club_name(name) is not None:
+        return  # a club, though none of this bag
+    words = name.split()
+    for size in range(len(words) - 1, 0, -1):
+        for club, rest in ((words[:size], words[size:]), (words[-size:], words[:-size])):
+            try:
+                found = player.club(" ".join(club).strip(","))
+            except UsageError:
+                continue
+            other = " ".join(rest).strip(",")
+            if _PLACES.search(other.casefold()):
+                why = 'is no aim: say yards beside the pin, "8 left", or leave it out (the best is found)'
+            elif re.search(r"\b(?:draw|fade|slice|hook)\b", other.casefold()):
+                why = "is no flight: shapes belong to the player (--player, or the player's file)"
+            else:
+                why = f"is neither a flight nor an aim; allowed: {ALLOWED}"
+            raise UsageError(f"club {text!r}: the {found.name}, but {other!r} {why}")
+    kinds = [club.name for club in player.clubs if club.kind.endswith("wedge")]
+    if plain == "wedge" and kinds:
+        raise UsageError(f"club {text!r}: which one? allowed: {', '.join(kinds)}")
 
 
 def club_and_flight(text: str) -> tuple[str, str | None]:
@@ -217,7 +260,7 @@ def club_and_aim(text: str) -> tuple[str, float | None, float | None]:
     if said is None:
         if aimed := _SIDE_ONLY.fullmatch(club.casefold()):
             why = f"{aimed['side']!r} does not say how far"
-            if aimed["size"]:
+            if aimed["size"] and club_name(f"{aimed['size']}{aimed['unit'] or ''}") is None:
                 why = f"{aimed['unit']!r} is no unit of an aim" if aimed["club"].strip() else "no club named"
             raise UsageError(f"club {text!r}: {why}; allowed: {ALLOWED}")
         return club, None, None

@@ -35,6 +35,8 @@ _FILLERS = frozenset(
         "hand",
         "hole",
         "in",
+        "lie",
+        "lying",
         "of",
         "on",
         "pin",
@@ -43,12 +45,30 @@ _FILLERS = frozenset(
         "to",
     )
 )
+_SAY_INSTEAD = {
+    "hundred": 'write the number in figures: "100 out"',
+    "edge": 'say "left side of the fairway, 150 out", or the yards: "230 on, 14 left"',
+    "fringe apron collar": 'round the green is fairway or rough: "15 out, left rough"',
+    "feet foot ft": "yards or m are read; a putt is not planned",
+    "inches paces steps": "yards or m are read",
+    "lay lay-up layup laying drop wedge": 'say how far it is to the pin: "90 out", "150 out, fairway"',
+    "behind past over beyond long short front back just off": (
+        'say how far it is to the pin, "35 out", or on from the tee, "350 on, 12 right"'
+    ),
+    "plugged buried divot bare hardpan straw uphill downhill sidehill flyer": (
+        "how the ball lies is taken as usual for its ground; leave it out"
+    ),
+}
+_INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
+"""Words that name no place, and what to say for them."""
+
 _READ_AS = tuple(
     (re.compile(pattern), meant)
     for pattern, meant in (
         (r"(?<=\d)\s*(?:yards?|yds?|y)?\s+(?:from|off) (?:the )?tee\b", " on"),
         (r"(?<=\d)\s*(m|metres?|meters?)\s+(?:from|off) (?:the )?tee\b", r" \1 on"),
         (r"\bshort of (?:the )?(?:pin|flag|hole)\b", "out"),
+        (r"\b(?:tee box|teeing (?:ground|area)|tee shot)\b", "tee"),
         (r"\b(?:fairway|greenside|pot|cross|sand)\s+(?=bunker|sand|trap)", ""),
         (r"\btrap\b", "bunker"),
         (r"\b(?:first cut|(?:semi|light)[ -]rough)\b", "rough"),
@@ -124,7 +144,8 @@ def read_words(text: str) -> Said:
         elif kind == "word" and word in _FILLERS:
             continue
         else:
-            raise refused(text, f"{word!r} is not understood there")
+            hint = f" ({_INSTEAD[word]})" if word in _INSTEAD else ""
+            raise refused(text, f"{word!r} is not understood there{hint}")
     if number is not None:
         said.plain.append(number)
     if heavy and said.ground is not Surface.ROUGH:
@@ -142,11 +163,14 @@ def _with_roles(text: str, said: Said) -> Said:
     if said.station is not None and said.out is not None:
         raise refused(text, "both a distance on and a distance out")
     if said.plain and (said.out is not None or said.station is not None or len(said.plain) != 2):
-        raise refused(text, f"the number {said.plain[0]:g} has no meaning there")
-    if said.out is None and said.station is None and not said.plain and said.ground is not Surface.TEE:
+        beside = ' (beside the line goes with "on": "230 on, 20 left")' if said.side and said.out else ""
+        raise refused(text, f"the number {said.plain[0]:g} has no meaning there{beside}")
+    named = said.ground in (Surface.TEE, Surface.GREEN, Surface.WATER)  # refused or taken without one
+    if said.out is None and said.station is None and not said.plain and not named:
         raise refused(text, "no distance in it")
     if said.side and said.ground is None:
-        raise refused(text, "a side needs a kind of ground")
+        example = f"{said.out or 164:g} out, {'left' if said.side < 0 else 'right'} rough"
+        raise refused(text, f'a side needs a kind of ground ("{example}")')
     return said
 
 

@@ -76,13 +76,13 @@ def test_nothing_could_be_written(tmp_path: Path, capsys: pytest.CaptureFixture[
     assert _run(["import-map", COURSE, "-o", str(tmp_path), "--outside", "rough"]) == 3
     assert "no hole could be written" in capsys.readouterr().err
     assert {p.name: p.read_bytes() for p in tmp_path.iterdir()} == before
-    assert _run(["import-map", COURSE, "-o", str(tmp_path), "--outside", "rough", "--replace"]) == 0
+    assert _run(["import-map", COURSE, "-o", str(tmp_path), "--outside", "rough", "--force"]) == 0
     assert {p.name: p.read_bytes() for p in tmp_path.iterdir()} != before
 
 
 def test_attribution_of_ones_own(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     for text, want in (("Drawn by Ada, 2026", "Drawn by Ada, 2026"), ("none", None)):
-        assert _run(["import-map", COURSE, "-o", str(tmp_path), "--replace", "--attribution", text]) == 0
+        assert _run(["import-map", COURSE, "-o", str(tmp_path), "--force", "--attribution", text]) == 0
         assert load_hole(tmp_path / "01.toml").attribution == want
     capsys.readouterr()
 

@@ -86,7 +86,7 @@ def test_a_file_that_is_there_is_kept(tmp_path: Path, capsys: pytest.CaptureFixt
         ([*GIVEN, "--sex", "dog"], "'dog', which is not understood"),
         (["new", "player", "--name", "", "--handicap", "9"], "an empty answer"),
         ([*GIVEN, "-o", "/nowhere/at/all.toml"], "cannot be written"),
-        ([*GIVEN, "-o", "/"], "'/' is"),
+        ([*GIVEN, "-o", "/"], "--out '/'; allowed: a file that ends in .toml"),
     ],
 )
 def test_slips_cost_one_line(arguments: list[str], words: str, capsys: pytest.CaptureFixture[str]) -> None:

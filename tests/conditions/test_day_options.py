@@ -34,6 +34,12 @@ def day(**options):
         ("stimp", "10", "stimp_ft", 10.0), ("stimp", "10.5 ft", "stimp_ft", 10.5),
         ("stimp", "10'6\"", "stimp_ft", 10.5),
         ("stimp", "3 m", "stimp_ft", 9.8425), ("stimp", "fast", "stimp_ft", 12.0),
+        ("stimp", "very fast", "stimp_ft", 13.0), ("stimp", "medium-fast", "stimp_ft", 11.0),
+        ("stimp", "quick", "stimp_ft", 11.0), ("stimp", "average greens", "stimp_ft", 10.0),
+        ("stimp", "stimping 10", "stimp_ft", 10.0), ("stimp", "10 on the stimp", "stimp_ft", 10.0),
+        ("stimp", "9 to 10", "stimp_ft", 9.5), ("stimp", "9-10", "stimp_ft", 9.5),
+        ("temperature", "minus 2 C", "temperature_c", -2.0), ("temperature", "about 12 C", "temperature_c", 12.0),
+        ("altitude", "sea level", "altitude_m", 0.0),
     ],
 )  # fmt: skip
 def test_quantities(option, text, field, value):
@@ -50,12 +56,25 @@ def test_quantities(option, text, field, value):
         ("fairways 0.2, greens 0.9", 0.2, 0.9),
         ("greens firm and fairways soft", 0.0, 1.0), ("fairway: firm", 1.0, 0.5),
         ("Wet fairways; firm greens", 0.0, 1.0),
+        ("hard and fast", 1.0, 1.0), ("firm and fast fairways, receptive greens", 1.0, 0.25),
+        ("damp", 0.25, 0.25), ("a bit soft", 0.25, 0.25), ("quite firm", 0.75, 0.75), ("bone dry", 1.0, 1.0),
+        ("running fairways, holding greens", 1.0, 0.25), ("the greens are firm, the fairways soft", 0.0, 1.0),
+        ("heavy ground", 0.0, 0.0), ("playing firm", 1.0, 1.0), ("70 %", 0.7, 0.7),
     ],
 )  # fmt: skip
 def test_firmness(text, fairway, green):
     found = day(firmness=text)
     assert (found.fairway_firmness, found.green_firmness) == (fairway, green)
     assert found.firmness_of("GREEN") == green and found.firmness_of("FAIRWAY") == fairway
+
+
+def test_words_taken_for_a_step_or_a_reading_are_said():
+    lines = day(firmness="firm fairways, receptive greens", stimp="quick").assumed
+    assert "'receptive' taken as firmness 0.25, of 0 soft to 1 firm" in lines
+    assert "'quick' greens taken as Stimp 11" in lines
+    assert not [line for line in lines if "'firm'" in line]
+    assert "'9 to 10' greens taken as Stimp 9.5" in day(stimp="9 to 10").assumed
+    assert not [line for line in day(stimp="10 ft").assumed if "Stimp" in line]
 
 
 def test_pressure_reduced_to_sea_level_is_turned_back():
@@ -106,12 +125,16 @@ def test_what_is_said_is_not_assumed():
         ({"humidity": "damp"}, "'damp'"),
         ({"firmness": "squidgy"}, "'squidgy' is not understood"),
         ({"firmness": "1.4"}, "1.4 is outside 0 to 1"),
+        ({"firmness": "fast greens"}, "the speed of the greens is --stimp"),
+        ({"firmness": "after rain"}, "say how it plays"), ({"firmness": "frozen"}, "is not tabled"),
+        ({"temperature": "warm"}, "such as 22 C or 72 F"), ({"temperature": "12 degrees"}, "12 C or 55 F"),
+        ({"wind": "12 into", "swing": "one hour"}, "an hour of the clock is 30"),
         ({"firmness": "soft fairways, soggy bunkers"}, "'bunkers' is not understood"),
         ({"firmness": "firm fairways soft fairways"}, "said twice"),
         ({"firmness": "fairways"}, "fairway how firm?"),
         ({"firmness": "firm, soft"}, "which"), ({"firmness": ""}, "how firm?"),
         ({"firmness": "-0.2"}, "-0.2 is outside"),
-        ({"stimp": "30"}, "4 to 16 ft"), ({"stimp": "quick"}, "'quick'"), ({"stimp": "10'13\""}, "12 inches"),
+        ({"stimp": "30"}, "4 to 16 ft"), ({"stimp": "greasy"}, "'greasy'"), ({"stimp": "10'13\""}, "12 inches"),
         ({"gusts": "4"}, "gusts given without a wind"), ({"wind_at": "felt"}, "without a wind"),
         ({"wind": "12 into", "wind_at": "roof"}, "'roof'"), ({"wind": "12 into", "gusts": "lots"}, "'lots'"),
         ({"wind": "12 into", "swing": "much"}, "'much'"),

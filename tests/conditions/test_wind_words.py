@@ -35,6 +35,7 @@ OFF_THE_SHOT = [
     ("mostly helping, 10, off the left", 10, -157.5), ("10 cross from the left, helping", 10, -112.5),
     ("30 degrees off the right, 12 mph", 12, 30), ("12 helping 20 degrees off the left", 12, -160),
     ("7,5 m/s into", 7.5 * MS, 0), ("10 knots into", 10 * KT, 0), ("15 kph into", 15 * KMH, 0),
+    ("10 on the nose", 10, 0), ("wind in face, 10", 10, 0), ("10 L2R", 10, -90), ("R2L 10", 10, 90),
     ("quartering into from the right, 10 mph", 10, 45), ("a breeze of 6 mph, off the left", 6, -90),
 ]  # fmt: skip
 
@@ -90,7 +91,11 @@ def test_gusts_and_swings_as_options():
     assert read("12 into", gusts="4").gust_mph == 4.0
     assert read("12 into", gusts="+-2 m/s").gust_mph == pytest.approx(2 * MS)
     assert read("12 into", gusts="to 18 mph").gust_mph == pytest.approx(6.0)
+    assert read("12 into", gusts="gusting 18").gust_mph == pytest.approx(6.0)
+    assert read("12 into", gusts="5 either side").gust_mph == 5.0
+    assert read("12 into", gusts="none").gust_mph == 0.0
     assert read("12 into", swing="±20 degrees").swing_deg == 20.0
+    assert read("12 into", swing="20 either side").swing_deg == 20.0
 
 
 @pytest.mark.parametrize(
@@ -130,6 +135,8 @@ def test_beaufort_by_number_and_name():
     ("text", "mph"),
     # middles of the Beaufort scale's light (1-3: its 2), gentle, moderate, fresh, strong and gale, from memory
     [("strong headwind", 28.0), ("strong wind, into", 28.0), ("into, fresh", 21.5), ("moderate headwind", 15.5),
+     # golfers' own words (common practice): stiff and brisk as fresh, mild as gentle
+     ("stiff breeze into", 21.5), ("brisk wind helping", 21.5), ("into, stiff", 21.5), ("mild breeze against", 10.0),
      ("gentle wind against", 10.0), ("light wind into", 5.5), ("a gale in the face", 42.5), ("strong gale against", 50.5)],
 )  # fmt: skip
 def test_the_scales_adjectives_without_its_breeze(text, mph):
@@ -181,6 +188,11 @@ def test_where_it_blows_to():
         ("from 2, 12 mph", "'from 2' may be a clock or a compass"), ("nnn 12", "'nnn' is no point"),
         ("12 mph", "where from is not said"), ("cross 12", "'cross' from which side?"),
         ("12 to", "'to' where?"),
+        ("stiff breeze", "where from is not said"), ("gusty, into", "'gusty' is not understood; say how far"),
+        ("12 into, gusting", "'gusting' is not understood; say how far"),
+        ("12 swirling", "'swirling' is not understood; say how far its direction goes"),
+        ("very windy, into", "'very' is not understood; say how strong"),
+        ("hard into", "'hard' is not understood; say how strong"), ("prevailing", "say where it comes from"),
         ("12 mph slightly off the left", "'slightly' and what is the rest?"), ("force 11 into", "'force 11'"),
         ("12 gusting 8 into", "below the wind itself"),
         ("4 into, gusts of +-9", "gusts of +- 9 mph: 0 to 4 mph"),

@@ -40,6 +40,18 @@ def square(folder: Path, pins: str = "", bend: str = "", shape: str = SQUARE) ->
         ("back", 325.0, 0.0),
         ("front right", 305.0, 26.0 / 3.0),
         ("left", 315.0, -26.0 / 3.0),
+        ("tucked left", 315.0, -26.0 / 3.0),
+        ("front edge", 305.0, 0.0),
+        ("back right corner", 325.0, 26.0 / 3.0),
+        ("right front", 305.0, 26.0 / 3.0),
+        ("short left", 305.0, -26.0 / 3.0),
+        ("flag at the back", 325.0, 0.0),
+        ("long, on the right side", 325.0, 26.0 / 3.0),
+        ("middle of the green", 315.0, 0.0),
+        ("cut tight to the left", 315.0, -26.0 / 3.0),
+        ("5 from the front, 4 from the left", 305.0, -9.0),
+        ("5 from the back", 325.0, 0.0),
+        ("6 paces from the back edge, 3 right", 324.0, 10.0),
     ],
 )
 def test_places(tmp_path: Path, bend: str, words: str, station: float, offset: float) -> None:
@@ -77,6 +89,16 @@ def test_the_files_own_names_come_first(tmp_path: Path) -> None:
     assert pin_from_words(hole, "back right").pin.name == "back right"  # no pin of the file: a ninth of the green
 
 
+def test_what_a_tucked_pin_is_taken_for_is_said(tmp_path: Path) -> None:
+    hole = square(tmp_path)
+    moved = pin_from_words(hole, "tucked left")
+    assert moved.pin.name == "left"
+    assert moved.assumed[-1] == "Pin 'tucked left': taken in the middle of that part of the green, 1 of 9 parts."
+    assert pin_from_words(hole, "left").assumed == hole.assumed
+    assert pin_from_words(hole, "5 from the back").pin.name == "5 from the back"
+    assert pin_from_words(square(tmp_path, PINS), "tucked back left").pin.name == "back left"  # the file's own
+
+
 def test_words_that_fit_two_pins_are_refused(tmp_path: Path) -> None:
     both = PINS.replace(" }]", ' }, { name = "back right", on_yd = 24, offset_yd = 6 }]')
     with pytest.raises(UsageError, match=r"2 pins that 'back' fits; this hole has: middle, back left, back right"):
@@ -88,7 +110,9 @@ def test_words_that_fit_two_pins_are_refused(tmp_path: Path) -> None:
     [
         ("31 on", "found 31 yd on; allowed: 0 to 30"),
         ("15 on, 30 left", "found 30 yd from the edge; allowed: 0 to 26"),
-        ("blue", "no pin called 'blue'"),
+        ("blue", "no pin called 'blue' .what a colour means differs from course to course: say front, middle"),
+        ("4 from the right edge", "no pin called '4 from the right edge' .how far on"),
+        ("behind the bunker", "no pin called 'behind the bunker'"),
         ("22 on, 5 left, 3 right", "no pin called"),
         ("22", "no pin called"),
         ("", "no pin called"),

@@ -76,6 +76,11 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "greenside bunker short right": [(365, 12, B), (365, -12, R), (395, 12, R)],
     "bunker short left of the green, pond right of the green": [(365, -12, B), (380, 22, W)],
     "bunkers front left and back right": [(365, -12, B), (395, 12, B), (365, 12, R), (395, -12, R)],
+    "bunkers front left and right": [(365, -12, B), (365, 12, B), (395, 12, R), (395, -12, R)],
+    "bunkers back left and right of the green": [(395, -12, B), (395, 12, B), (365, 12, R)],
+    "bunker guarding the front": [(360.5, 0, B), (366, 12, R)],
+    "bunker protecting the front left of the green": [(365, -12, B), (365, 12, R)],
+    "forced carry 190 over water": [(189, 0, W), (191, 0, F)],
     "bunkers left, right and behind the green": [(380, -17, B), (380, 17, B), (399.5, 0, B), (395, 12, R)],
     "bunker behind the green": [(399.5, 0, B), (395, 0, R)],
     "bunker 20 short of the green on the left, edge 3": [(345, -7, B), (339, -4, B), (347, -7, F), (339, -2, F), (331, -7, F)],
@@ -124,8 +129,26 @@ FAIRWAYS: dict[str, list[tuple[float, float, Surface]]] = {
     "fairway 30 wide, narrows to 20 at 260": [(260, 9, F), (260, 11, R), (160, 14, F), (350, 13, F)],
     "fairway from 170 to 20 short of the green, 28 wide": [(171, 0, F), (169, 0, R), (345, 0, F), (347, 0, R)],
     "fairway 28 wide, from the tee to the green": [(15, 0, F), (365, 0, F)],
+    "fairway 30 wide, pinched to 20 at 260": [(260, 9, F), (260, 11, R), (160, 14, F)],
+    "fairway 28 wide, runs out at 270": [(269, 0, F), (271, 0, R), (200, 13, F)],
     "fairway thirty wide": [(200, 14, F), (200, 16, R)],
 }
+
+
+@pytest.mark.parametrize(
+    ("words", "depth", "width"),
+    [
+        # ellipses of 2,950 and 7,420 square feet: small greens are under 4,000, large over 7,000 (common practice)
+        ("small green", 22, 19), ("tiny green", 22, 19), ("a big green", 35, 30), ("large green, 40 deep", 40, 30),
+        ("green small and 18 wide", 22, 18), ("green 28 deep", 28, 24),
+    ],
+)  # fmt: skip
+def test_small_and_large_greens(words: str, depth: float, width: float) -> None:
+    found = hole_from_words(f"par 4, 380; {words}")
+    low_x, low_y, high_x, high_y = found.hole.green.bounds
+    assert (high_y - low_y, high_x - low_x) == pytest.approx((depth, width), abs=0.3)
+    said = " ".join(found.hole.assumed)
+    assert ("as a small one" in said or "as a large one" in said) == ("28" not in words)
 
 
 def surfaces(hole: Hole, places: list[tuple[float, float, Surface]]) -> list[tuple[float, float, Surface]]:

@@ -53,6 +53,28 @@ UNDERSTOOD: list[tuple[str, dict[str, Any]]] = [
     ("handicap 20, never hits driver", {"handicap": 20, "club": {D: {"use": "never"}}}),
     ("handicap 20, doesn't carry a 3-wood", {"handicap": 20, "club": {"3-wood": {"use": "never"}}}),
     ("called Ada, handicap 12", {"name": "Ada", "handicap": 12}),
+    ("handicap about 18", {"handicap": 18}),
+    ("plays to 12, woman", {"handicap": 12, "sex": "woman"}),
+    ("scr, left handed", {"handicap": 0, "hand": "left"}),
+    ("beginner", {"handicap": 36}),
+    ("a high handicapper, woman", {"handicap": 26, "sex": "woman"}),
+    ("mid-handicapper", {"handicap": 14}),
+    ("low handicap golfer", {"handicap": 5}),
+    ("single figure handicapper, fade", {"handicap": 7, "shape": "fade"}),
+    ("shoots in the 90s", {"handicap": 23}),
+    ("shoots high 80s", {"handicap": 16}),
+    ("shoots 85 to 90", {"handicap": 15.5}),
+    ("handicap 12, hits it 230", {"handicap": 12, "club": {D: {"total_yd": 230}}}),
+    ("handicap 18, carries driver 200", {"handicap": 18, "club": {D: {"carry_yd": 200}}}),
+    ("handicap 18, carries it 200", {"handicap": 18, "club": {D: {"carry_yd": 200}}}),
+    ("handicap 18, driver about 200, 7 iron roughly 140", {"handicap": 18, "club": {D: {"carry_yd": 200}, "7-iron": {"carry_yd": 140}}}),
+    ("handicap 18, driver 200-210, 9-iron 110", {"handicap": 18, "club": {D: {"carry_yd": 205}, "9-iron": {"carry_yd": 110}}}),
+    ("handicap 18, tends to slice it", {"handicap": 18, "shape": "slice"}),
+    ("handicap 18, draws the ball", {"handicap": 18, "shape": "draw"}),
+    ("handicap 18, usually misses left", {"handicap": 18, "miss": "left"}),
+    ("handicap 18, misses both ways", {"handicap": 18}),
+    ("handicap 18, leaves his driver at home", {"handicap": 18, "club": {D: {"use": "never"}}}),
+    ("handicap 18, 3 wood off the tee only", {"handicap": 18, "club": {"3-wood": {"use": "tee only"}}}),
 ]  # fmt: skip
 
 
@@ -73,8 +95,36 @@ def test_a_drive_is_a_total_and_says_so() -> None:
     assert from_words.clubs[0] == from_club.clubs[0] and from_words.clubs[0].carry_yd < 245.0
 
 
+@pytest.mark.parametrize(
+    ("words", "sentence"),
+    [
+        ("beginner", "'beginner' is taken as handicap 36 (golfers mean 28 to 54)"),
+        ("high handicapper", "'high handicapper' is taken as handicap 26 (golfers mean 19 and more)"),
+        ("shoots low 80s", "'shoots low 80s' is taken as an average score of 82."),
+        ("handicap 15, driver 200-210", "'200-210' is taken as 205, the middle of it."),
+        ("handicap 15, misses both ways", "'misses both ways' is taken as no side missed more than the other."),
+        ("handicap 15, hits it 230", "'hits it 230' is taken as the driver's total"),
+    ],
+)
+def test_what_is_taken_for_a_word_is_said(words: str, sentence: str) -> None:
+    assumed = load_player(words).assumed
+    assert [one for one in assumed if one.startswith(sentence)]
+    assert not [one for one in assumed if "file" in one]  # there is none
+
+
 REFUSED = [
     # the words, and what the refusal points at
+    ("pro", "'pro'; say a handicap: \"plus 2\""),
+    ("an average golfer", "'average golfer'; say a handicap"),
+    ("handicap 15, senior", "'senior'; age changes nothing by itself: say a handicap and a distance"),
+    ("handicap 15, short hitter", "'short hitter'; say how far"),
+    ("handicap 15, big slice", "'big slice'; say how far it curves"),
+    ("handicap 15, push", "'push'; say to which side"),
+    ("handicap 15, weak putter", "'weak putter'; putting goes into a player file"),
+    ("handicap 15, good short game", "'good short game'; the short game goes into a player file"),
+    ("breaks 90", "'breaks 90'; say an average score"),
+    ("Sam, handicap 12", "'sam', which is not understood there (a name is said \"called Sam\")"),
+    ("beginner, handicap 40", "says the handicap a second time"),
     ("handicap 15, drivr 205", "'drivr', which is not understood there (did you mean 'driver'?)"),
     ("handicap 15, driver banana", "'banana', which is no distance of the driver"),
     ("handicap 15, driver", "the driver without a distance"),
@@ -181,6 +231,18 @@ def test_clubs_and_aims(words: str, club: str, flight: str, part: float, yards: 
         ("PW 3/4", "asked by the carry it has"),
         ("half-swing gap wedge", "asked by the carry it has"),
         ("3/4 mashie", "no club '3/4 mashie'"),
+        ("punch 7-iron", 'for example "102 shot", or "7-iron low"'),
+        ("4 hybrid", "no club '4 hybrid' in the bag of Barnaby (did you mean '5-hybrid'?)"),
+        ("3w left", "'left' does not say how far"),
+        ("choked down 7", "asked by the carry it has"),
+        ("easy 7-iron", "asked by the carry it has"),
+        ("driver down the middle", "the driver, but 'down the middle' is no aim: say yards beside the pin"),
+        ("3 wood at the bunker", "the 3-wood, but 'at the bunker' is no aim"),
+        ("draw driver", "the driver, but 'draw' is no flight: shapes belong to the player"),
+        ("hard 8 iron", "the 8-iron, but 'hard' is neither a flight nor an aim"),
+        ("lay up to 100", "a lay-up is asked by what it leaves (--leave 90-110)"),
+        ("wedge", "which one? allowed: pitching wedge, gap wedge, sand wedge"),
+        ("driver left edge", "the driver, but 'left edge' is no aim"),
         ("", "no club named"),
     ],
 )

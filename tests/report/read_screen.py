@@ -81,11 +81,13 @@ class _Sentences:
             assert min(abs(signed - p * self.per_yd) for p in points) <= 0.5
         self._trade()
         self._room()
-        for low, high in self.take(
-            r"Anywhere from (\d+)(?: left| right)? to (\d+)(?: left| right)? of that line"
-        ):
-            self.near(low, best["aim_offset_within_tie_yd"][0] - best["aim_offset_yd"])
-            self.near(high, best["aim_offset_within_tie_yd"][1] - best["aim_offset_yd"])
+        ends = [edge - best["aim_offset_yd"] for edge in best["aim_offset_within_tie_yd"]]
+        for low, high in self.take(r"Anywhere from (\d+) (?:left|right) to (\d+) (?:left|right) of that line"):
+            self.near(low, ends[0])
+            self.near(high, ends[1])
+        for size, side in self.take(r"Anywhere from that line to (\d+) (left|right) of it"):
+            self.near(size, ends[side == "right"])
+            self.near("0", ends[side == "left"])
         self._reach()
         for (n,) in self.take(r"[Ff]ewer than 1 in ([\d,]+)"):
             assert int(n.replace(",", "")) == data["sequences"] // 3

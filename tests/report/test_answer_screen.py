@@ -4,13 +4,18 @@ from __future__ import annotations
 
 import math
 import re
+from dataclasses import replace
 
 import fake_answers
 import pytest
 
-from simulator.hole import load_hole
+from simulator.conditions import Conditions, Wind
+from simulator.hole import load_hole, pin_from_words
+from simulator.player import load_player
 from simulator.report import chosen, figures, phrases
-from simulator.report.text import COLUMNS, LINES, answer_screen
+from simulator.report.daywords import day_sentence
+from simulator.report.lines import indifference
+from simulator.report.text import COLUMNS, LINES, answer_screen, caption
 from simulator.strategy.places import place
 from simulator.strategy.result import Answer, Estimate
 
@@ -229,3 +234,37 @@ def test_the_sentence_adds_up_with_the_table() -> None:
         gain, cost = better[1] - better[0], doubles[1] - doubles[0]
         said = {m[2]: int(m[1]) for m in re.finditer(r"(\d+) (par|double)s?\b", words)}
         assert said.get("par", 0) == abs(gain) and said.get("double", 0) == abs(cost)
+
+
+@pytest.mark.parametrize(
+    ("aims", "words"),
+    [
+        ((-15.0, -3.0), "Anywhere from 6 left to 6 right of that line plays alike."),
+        ((-9.0, -2.0), "Anywhere from that line to 7 right of it plays alike."),
+        ((-18.0, -8.8), "Anywhere from that line to 9 left of it plays alike."),
+    ],
+)
+def test_a_line_that_is_itself_an_end_is_named(aims: tuple[float, float], words: str) -> None:
+    found = fake_answers.answer()
+    first = replace(found.alternatives[0], aims_yd=aims)  # aimed 9 left
+    assert indifference(replace(found, alternatives=(first, *found.alternatives[1:]))) == words
+
+
+def test_a_pin_in_paces_is_said_as_paces() -> None:
+    hole = load_hole("withy-drain")
+    for pin, words in (("22 on, 5 left", "white tee, pin 22 on, 5 left;"), ("back right", "white tee, back right pin;")):
+        assert words in caption(fake_answers.answer(pin_from_words(hole, pin)))
+
+
+def test_gusts_and_swings_are_said() -> None:
+    wind = Wind(12.0, 0.0, "forecast", 4.0, 20.0)
+    found = replace(fake_answers.answer(), conditions=replace(Conditions(), wind=wind))
+    assert day_sentence(found).startswith("Wind 12 +- 4 mph from 12 o'clock of the shot, +- 20 degrees, taken as forecast")
+    steady = replace(found, conditions=replace(Conditions(), wind=Wind(12.0, 0.0)))
+    assert day_sentence(steady).startswith("Wind 12 mph from 12 o'clock of the shot, taken as forecast")
+
+
+def test_a_player_in_words_has_no_file() -> None:
+    words = fake_answers.answer(player=load_player("handicap 15, driver 205"))
+    assert "from the words" in phrases.whose(words) and "the file" not in phrases.whose(words)
+    assert "from the file" in phrases.whose(fake_answers.answer())

@@ -186,7 +186,7 @@ def bad_input(number: int, folder: Folder) -> list[str]:
         path = folder.put("bad.toml", mutated(BAG, luck))
         return luck.choice((["check", path], ["check", path, "--json"], ["carries", "--player", path, "--json"]))
     if kind == "survey":
-        return ["survey", folder.put("bad.toml", mutated(SURVEY, luck)), *luck.choice(([], ["-o", out], ["--json", "-o", out]))]
+        return ["survey", folder.put("bad.toml", mutated(SURVEY, luck)), *luck.choice(([], ["-o", out, "--force"], ["--json", "-o", out]))]
     if kind == "shots":
         return ["player", "fit", folder.put("bad.csv", mutated(SHOTS, luck)), "--level", "12", *luck.choice(([], ["-o", out], ["--json"]))]
     if kind == "map":
@@ -194,7 +194,7 @@ def bad_input(number: int, folder: Folder) -> list[str]:
         if suffix == ".csv":
             points = "lon,lat,ele_m\n" + "".join(f"-123.4,{-48.9 + k * 0.0004:.4f},{k}\n" for k in range(9))
             heights = folder.put("bad.csv", mutated(points, luck))
-            return ["import-map", str(folder.path / "map.geojson"), "--elevation", heights, "-o", str(folder.path / "m"), "--replace"]
+            return ["import-map", str(folder.path / "map.geojson"), "--elevation", heights, "-o", str(folder.path / "m"), "--force"]
         return ["import-map", folder.put(f"bad{suffix}", mutated(MAP, luck)), "-o", str(folder.path / "m"), *luck.choice(([], ["--json"]))]
     if kind in ("words", "player words"):
         raw = mutated(WORDS if kind == "words" else PLAYER_WORDS, luck)

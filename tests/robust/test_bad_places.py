@@ -37,8 +37,8 @@ READERS: dict[str, list[str]] = {
     "elevation": ["import-map", "map.geojson", "--elevation", "{}", "-o", "out"], "notes": ["sketch", "{}"],
 }  # fmt: skip
 WRITERS: dict[str, list[str]] = {
-    "sketch": ["sketch", "par 4, 372", "--force", "-o", "{}"], "survey": ["survey", "survey.toml", "-o", "{}"],
-    "fit": ["player", "fit", "shots.csv", "--level", "3", "-o", "{}"],
+    "sketch": ["sketch", "par 4, 372", "--force", "-o", "{}"], "survey": ["survey", "survey.toml", "--force", "-o", "{}"],
+    "fit": ["player", "fit", "shots.csv", "--level", "3", "--force", "-o", "{}"],
     "new": ["new", "player", "--name", "Ada", "--handicap", "3", "--force", "-o", "{}"],
     "plot": ["player", "fit", "shots.csv", "--level", "3", "--plot", "{}"],
 }  # fmt: skip

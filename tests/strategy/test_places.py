@@ -6,11 +6,14 @@ import math
 
 import numpy as np
 import pytest
+import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from simulator.cli import _run
 from simulator.errors import UsageError
 from simulator.hole import Hole, Surface, load_hole
+from simulator.strategy.by_green import by_the_green
 from simulator.strategy.clubwords import club_and_aim
 from simulator.strategy.ground import line_place
 from simulator.strategy.places import LIE_WORDS, place
@@ -48,6 +51,7 @@ UNDERSTOOD = [
     (WITHY, "semi-rough left, 164 out", "rough", 164, -1),
     (WITHY, "100 yards short of the pin", "fairway", 100, 0),
     (WITHY, "150 yard marker", "fairway", 150, 0),
+    (WITHY, "lying in the left rough, 164 out", "rough", 164, -1),
     (WITHY, "at the 150 m post", "fairway", 150 / 0.9144, 0),
     (LONG, "140 out, left hazard", "dry penalty", 140, -1),
     (LONG, "140 out, left penalty area", "dry penalty", 140, -1),
@@ -114,6 +118,52 @@ def test_metres_from_the_tee() -> None:
     assert place("210 m from the tee", WITHY) == place("210 m on", WITHY)
 
 
+EDGES = [
+    # words, yards short of the front or past the back edge on the line, yards right or left of the side edge
+    ("20 short of the green", "front", 20.0), ("20 yards in front of the green", "front", 20.0),
+    ("18 m short of green", "front", 18 / 0.9144), ("just short of the green", "front", 5.0),
+    ("10 behind the green", "back", 10.0), ("10 over the back of the green", "back", 10.0),
+    ("over the back", "back", 5.0), ("just off the green, right", "right", 5.0), ("6 right of the green", "right", 6.0),
+    ("7 yards off the green, on the left", "left", 7.0), ("just off the left edge of the green", "left", 5.0),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("words", "edge", "yards"), EDGES, ids=[words for words, _, _ in EDGES])
+@pytest.mark.parametrize("hole", [WITHY, EEL, load_hole("ostrel-heath/4")], ids=lambda hole: hole.name)
+def test_by_the_green(hole: Hole, words: str, edge: str, yards: float) -> None:
+    """So far from the edge of the green, by shapely, along the line of play or across it."""
+    meant, taken = by_the_green(words, hole)
+    assert ("is taken as five paces" in (taken or "")) == (yards == 5.0)
+    start = place(meant, hole)
+    here = shapely.Point(start.x_yd, start.y_yd)
+    if edge in ("front", "back"):
+        far = hole.length_yd + 60.0
+        line = shapely.LineString([hole.at(float(s)) for s in np.arange(0.0, far, 0.25)])
+        on = line.intersection(hole.green)
+        ends = [line.project(shapely.Point(xy)) for xy in shapely.get_coordinates(on)]
+        along = line.project(here)
+        assert (min(ends) - along if edge == "front" else along - max(ends)) == pytest.approx(yards, abs=0.8)
+    else:
+        station, offset = hole.station_offset(start.x_yd, start.y_yd)
+        assert (offset > 0.0) == (edge == "right")
+        across = shapely.LineString([hole.at(station, -99.0), hole.at(station, 99.0)])
+        assert across.intersection(hole.green).distance(here) == pytest.approx(yards, abs=0.8)
+
+
+def test_what_is_said_of_the_green_beside_the_place_stays() -> None:
+    meant, _ = by_the_green("fairway, 20 short of the green", WITHY)
+    assert meant.endswith(" on, fairway") and place(meant, WITHY).lie == "fairway"
+    assert by_the_green("164 out, left rough", WITHY) == ("164 out, left rough", None)
+    assert by_the_green("10 out, green", WITHY) == ("10 out, green", None)
+    with pytest.raises(UsageError, match="off the green where"):
+        by_the_green("just off the green", WITHY)
+
+
+def test_a_refusal_quotes_what_was_typed(capsys: pytest.CaptureFixture[str]) -> None:
+    assert _run(["plan", "withy-drain", "--from", "20 short of the green, rough"]) == 2
+    assert "place '20 short of the green, rough': that place is fairway, not rough" in capsys.readouterr().err
+
+
 def test_a_bend_is_measured_straight_to_the_pin() -> None:
     x, y = line_place(LONG, 300.0)
     station, offset = LONG.station_offset(x, y)
@@ -123,7 +173,7 @@ def test_a_bend_is_measured_straight_to_the_pin() -> None:
 
 
 def test_the_tee_and_strokes_played() -> None:
-    for words in ("tee", "the tee", "0 on", "0,0"):
+    for words in ("tee", "the tee", "on the tee box", "0 on", "0,0"):
         start = place(words, WITHY)
         assert (start.x_yd, start.y_yd, start.lie, start.played) == (0.0, 0.0, "tee", 0)
         assert start.words == "the white tee"
@@ -143,7 +193,15 @@ REFUSED = [
     ("164 banana", "'banana' is not understood"),
     ("164 out behind the rough", "'behind' is not understood"),
     ("164 out left right rough", "'right' is not understood"),
-    ("164 out, left", "a side needs a kind of ground"),
+    ("164 out, left", 'a side needs a kind of ground ("164 out, left rough")'),
+    ("150, right edge of the fairway", "'edge' is not understood there (say \"left side of the fairway"),
+    ("a hundred yards out", "'hundred' is not understood there (write the number in figures"),
+    ("on the fringe", "'fringe' is not understood there (round the green is fairway or rough"),
+    ("10 feet from the hole", "'feet' is not understood there (yards or m are read; a putt is not planned)"),
+    ("plugged, right bunker, 28 out", "'plugged' is not understood there (how the ball lies is taken as usual"),
+    ("lay-up spot", "'lay-up' is not understood there (say how far it is to the pin"),
+    ("200 out, 20 left", 'the number 20 has no meaning there (beside the line goes with "on"'),
+    ("on the green", "no shot is planned"),
     ("164 heavy fairway", "'heavy' goes with rough"),
     ("164 out 230 on", "both a distance on and a distance out"),
     ("1 2 3", "the number 1 has no meaning"),

@@ -226,7 +226,7 @@ def _one(
     if trees:
         said.ground["tree"] = len(trees)
     if path.exists() and not wanted.replace:
-        raise ValueError(f"{path} is there already (--replace writes over it)")
+        raise ValueError(f"{path} is there already (--force writes over it)")
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:

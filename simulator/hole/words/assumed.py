@@ -10,6 +10,10 @@ GREEN_DEPTH, GREEN_WIDTH = 28.0, 24.0
 """An ellipse of 530 square yards, 4,750 square feet: a middling green (5,000 to 6,000 is often named for
 modern courses, less for old ones; common practice)."""
 
+GREEN_SIZES = {"small": (22.0, 19.0), "large": (35.0, 30.0)}
+"""Depth and width of a green called small or large: ellipses of 2,950 and 7,420 square feet (common practice:
+small ones are under 4,000, large ones over 7,000)."""
+
 GREEN_SLOPE_PCT = 2.0
 """Fall of a green said to fall: holes are cut on 1 to 3 % (common practice)."""
 

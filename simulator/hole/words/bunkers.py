@@ -68,6 +68,9 @@ def _bunker(feature: Feature, draft: Draft) -> None:
         if "s" in place.words and place.words["s"] != "middle":
             need(across.sides in ((), (place.words["s"],)), place.token, f"({place.shown}): on two sides")
             across.sides = (place.words["s"],)
+        if "lr" in place.words:
+            need(not across.sides, place.token, f"({place.shown}): on two sides")
+            across.sides = ("left", "right")
         ends = "" if p == "middle" else p
     else:
         ends = "front" if short is not None else "back" if behind is not None else ""

@@ -113,6 +113,8 @@ def _heads(tokens: list[Token]) -> list[tuple[int, int, str]]:
                 continue
             if kind in PLACES and _is_place(tokens, k, size):
                 continue
+            if kind == "out" and k > 0 and tokens[k - 1].key in ("runs", "run", "running"):
+                continue  # "the fairway runs out at 270"
             if kind == "number" and (k + 1 == len(tokens) or tokens[k + 1].kind != "number"):
                 continue  # "across the whole hole"
             found.append((k, k + size, kind))

@@ -15,6 +15,16 @@ WORD_OF_KIND = {
 }
 
 
+_FALLS = '; only greens fall in words: "green falls back to front 2%"'
+_SAY_INSTEAD = {
+    "falls": _FALLS,
+    "way": _FALLS,
+    "carry": '; say of what: "carry 190 to clear the pond", "fairway from 150"',
+    "narrows": '; say it of the fairway: "fairway 30 wide, narrows to 20 at 260"',
+}
+"""What to say for things said of a feature that does not have them."""
+
+
 @dataclass(frozen=True, eq=False)
 class Said:
     """One thing said: which pattern, its words, and the numbers and words in it by group."""
@@ -74,7 +84,8 @@ class Feature:
         """Refuse what no builder took."""
         if self.said:
             one = self.said[0]
-            raise one.token.error(f"({one.shown}): not understood of the {self.word}")
+            why = _SAY_INSTEAD.get(one.what, "")
+            raise one.token.error(f"({one.shown}): not understood of the {self.word or 'hole'}{why}")
 
     @property
     def word(self) -> str:

@@ -36,6 +36,9 @@ def read_green(features: list[Feature], draft: Draft) -> None:
     if by is not None:
         need(depth is None and width is None, by.token, "says the size of the green a second time")
         depth, width = u.yd(by.numbers["a"]), u.yd(by.numbers["b"])
+    size = first.take("size") if depth is None or width is None else None
+    usual = a.GREEN_SIZES[size.words["word"]] if size else (a.GREEN_DEPTH, a.GREEN_WIDTH)
+    as_called = f", as a {size.words['word']} one" if size else ""
     bare = first.take("bare")
     if bare is not None:
         raise bare.token.error("of the green: deep or wide?")
@@ -45,11 +48,11 @@ def read_green(features: list[Feature], draft: Draft) -> None:
         need(back > front, first.token, "has its back before its front")
         depth = back - front
     if depth is None:
-        depth = a.GREEN_DEPTH
-        entry.assume(f"{u.shown(depth)} deep", "depth", *(() if front is not None else ("front",)))
+        depth = usual[0]
+        entry.assume(f"{u.shown(depth)} deep{as_called}", "depth", *(() if front is not None else ("front",)))
     if width is None:
-        width = a.GREEN_WIDTH
-        entry.assume(f"{u.shown(width)} wide", "width")
+        width = usual[1]
+        entry.assume(f"{u.shown(width)} wide{as_called}", "width")
     limits = f"allowed: {u.shown(LEAST_GREEN_YD)} to {u.shown(MOST_GREEN_YD)} each way"
     fits = all(LEAST_GREEN_YD <= size <= MOST_GREEN_YD for size in (depth, width))
     need(fits, first.token, f"is {u.shown(depth)} by {u.shown(width)}; {limits}")

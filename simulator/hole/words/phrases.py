@@ -8,7 +8,7 @@ _N = r"[#]\d+"
 _S = r"(?:left|right)"
 _G = r"(?:(?:green|putting surface))"
 _ON = r"(?:(?:on|to|down|along|off|up|at) )*"
-_IN = r"(?:(?:at|in|to|from) )?"
+_IN = r"(?:(?:at|in|to|from|guarding) )?"
 _NEAR = r"(?:(?:near|nearest|nearer|inside|inner) )?"
 _TO = r"(?:to|until)"
 _SIZE = r"(?:wide|long|deep|tall|by|short|behind|beyond|carry)"
@@ -23,6 +23,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("from", rf"(?P<a>{_N}) (?:onwards|to reach)"),
     ("from", rf"reach(?:ed)? (?:at )?(?P<a>{_N})"),
     ("to", rf"(?:up )?{_TO} (?:at )?(?P<a>{_N})"),
+    ("to", rf"out (?:at )?(?P<a>{_N})"),  # "runs out at 270": it ends there
     ("to_short", rf"(?:up )?{_TO} (?P<a>{_N}) (?:short|before|in front)(?:(?: of)? {_G})?"),
     ("carry", rf"carry (?:of )?(?P<a>{_N})(?: to clear| over)?"),
     ("carry", rf"(?P<a>{_N}) (?:carry|to carry|to clear)(?: to clear| over)?"),
@@ -68,6 +69,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("beside_green", rf"(?P<a>{_N}) (?P<s>{_S}) of {_G}"),
     ("at_green", rf"(?:(?:at|by|beside|near|next to|round|around|guarding|guards) {_G}|greenside)"),
     ("place", rf"{_IN}(?P<p>front|back|short|long|middle) ?(?P<s>{_S}|middle)?(?P<g> of {_G})?"),
+    ("place", rf"{_IN}(?P<p>front|back|short|long) (?P<lr>left and right|right and left)(?P<g> of {_G})?"),
     ("place", rf"{_IN}(?P<s>{_S}) (?P<p>front|back|short|long)(?P<g> of {_G})?"),
     ("off_place", rf"(?P<a>{_N}) (?:in )?from (?P<p>front|back|left|right|middle)(?: edge)?"),
     ("front_at", rf"(?P<p>front|back) (?:edge )?(?:at )?(?P<a>{_N})"),

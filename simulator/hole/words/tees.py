@@ -110,7 +110,7 @@ def _levels(feature: Feature) -> list[tuple[Said, str]]:
     if feature.kind == "climb":
         found += feature.take_all("bare")
         if not found:
-            raise feature.token.error('by how much? For example "uphill 8"')
+            raise feature.token.error(f'by how much? For example "{feature.noun} 8"')
     return [(said, feature.noun if feature.kind == "climb" else feature.kind) for said in found]
 
 

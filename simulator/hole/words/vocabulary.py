@@ -93,7 +93,7 @@ FILLERS = frozenset(
 """Words that say nothing."""
 
 _READ_AS: dict[str, str] = {
-    "": "coloured colored staked stakes marked lone single solitary cutting cuts wooded",
+    "": "coloured colored staked stakes marked lone single solitary cutting cuts wooded tucked cut forced",
     "above": "higher raised elevated",
     "across": "crosses crossing cross",
     "ahead": "forward forwards",
@@ -102,6 +102,7 @@ _READ_AS: dict[str, str] = {
     "falls": "slopes tilts falling sloping slope fall tilted drains",
     "from": "starts begins start begin",
     "gray": "grey",
+    "guarding": "guards guard protecting protects",
     "junior": "juniors",
     "ladies": "ladie lady",
     "large": "big huge",
@@ -113,6 +114,7 @@ _READ_AS: dict[str, str] = {
     "middle": "center centre central",
     "onwards": "onward",
     "open": "thin",
+    "pinches": "pinched pinch tightens tightening",
     "right": "r rhs righthand",
     "senior": "seniors",
     "sharp": "sharply",
@@ -138,17 +140,36 @@ OTHER_WORDS = listed(
 _SAY_INSTEAD: dict[str, str] = {
     "island": 'say where the water is: "water in front", "water 5 behind", "water left of green"',
     "corner": 'say how far on it is: "at 235"',
-    "tight narrow": 'say how wide: "fairway 24 wide"',
+    "tight narrow generous": 'say how wide: "fairway 24 wide", "green 18 wide"',
+    "shallow": 'say how deep: "green 20 deep"',
     "wide": 'say how wide: "28 wide"',
     "lined": 'say where they are: "trees both sides 25"',
     "tier tiers tiered two-tier two-tiered": 'say how it slopes: "green falls back to front 3 percent"',
-    "elevated": 'say by how much: "green 5 up"',
-    "raised": 'say by how much: "green 5 up"',
+    "elevated raised perched plateau": 'say by how much: "green 5 up", "tee 10 above the fairway"',
+    "sunken punchbowl": 'say by how much: "green 3 down"',
+    "crowned domed upturned turtleback undulating saucer": (
+        'a green is level or falls one way: "green falls back to front 2%"; a file can have "green_part"'
+    ),
+    "false away": 'say how it falls: "green falls to the front 3%", "green falls front to back 2%"',
+    "fast slow quick firm soft": "that is said with the question: --stimp 11, --firmness firm",
+    "double": 'say each bend: "dogleg right at 220, left at 330"',
+    "waste": 'say how it plays: "bunker left at 230", "heavy rough left 20"',
+    "inch inches": 'say "rough" or "heavy rough"',
+    "longer shorter": 'say the height: "uphill 10"',
+    "driving practice": 'say what it is: "out right 40", "rough right 40"',
     "blind": "nothing depends on it, leave it out",
     "hundred": 'write the number in figures: "400"',
 }
 INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
 """Words golfers use that settle nothing to be drawn, and what to say for them."""
+
+_ALONE = {
+    "deep": 'a number goes before it: "24 deep"',
+    "above": 'by how much? For example "6 above the fairway"',
+    "below": 'by how much? For example "6 below the tee"',
+    "pinches": 'to what? For example "fairway 30 wide, narrows to 20 at 260"',
+}
+"""Words of the grammar that want a number, and how they have it."""
 
 _ALL_WORDS = sorted({word for head in HEADS for word in head} | set(OTHER_WORDS))
 
@@ -157,6 +178,9 @@ def near(word: str) -> str:
     """What to say instead, or the word of the grammar most like a misspelt one: "; perhaps pond"."""
     if word in INSTEAD:
         return f"; {INSTEAD[word]}"
+    meant = ALIASES.get(word, word)
+    if meant in _ALONE:
+        return f"; {_ALONE[meant]}"
     found = difflib.get_close_matches(word[:30], _ALL_WORDS, n=5, cutoff=0.7)
     if not found:
         return ""

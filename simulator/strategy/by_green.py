@@ -1,0 +1,105 @@
+"""Places told by the green ("20 short of the green", "just off the green, right") as places by the line."""
+
+from __future__ import annotations
+
+import re
+
+import numpy as np
+import shapely
+
+from ..errors import UsageError
+from ..hole.model import Hole
+from .words import NUMBER, UNITS
+
+JUST_YD = 5.0
+"""How far off the green "just off" is, and a place of which nothing is said [yd]: five paces (assumed)."""
+
+LONGEST_YD = 120.0
+"""How far beside and beyond the line its edges are looked for [yd]; no green reaches farther."""
+
+STEP_YD = 0.5
+"""Step along the line and across it [yd]: half the cell of the engine's raster."""
+
+_AWAY = rf"(?:(?:just|right)\s+|(?P<n>{NUMBER})\s*(?P<unit>{'|'.join(UNITS)})?\s*)?(?:just\s+)?"
+_GREEN = r"(?:of\s+)?(?:the\s+)?(?:putting\s+)?green\b"
+_SIDE = r"(?P<side>left|right)(?:[\s-]*hand)?(?:\s+(?:side|edge))?"
+_WAYS = {
+    "front": rf"{_AWAY}(?:short|shy|in\s+front|before|off\s+the\s+front(?:\s+edge)?)\s+{_GREEN}",
+    "back": (
+        rf"{_AWAY}(?:behind|over|past|beyond|long|through|(?:off|over)\s+the\s+back(?:\s+edge)?)\s+{_GREEN}"
+        rf"|(?:{_AWAY.replace('n>', 'n2>').replace('unit>', 'unit2>')})over\s+the\s+back\b"
+    ),
+    "beside": rf"{_AWAY}(?:off\s+|outside\s+)?(?:(?:on|to)\s+)?(?:the\s+)?{_SIDE}\s+{_GREEN}",
+    "off": rf"{_AWAY}(?:off|outside)\s+{_GREEN}[\s,]*(?:(?:on|to)\s+)?(?:the\s+)?(?:{_SIDE})?",
+}
+_PATTERNS = tuple((way, re.compile(pattern)) for way, pattern in _WAYS.items())
+
+
+def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
+    """A place told by the green put into yards on and beside the line, which `places.place` reads.
+
+    Parameters
+    ----------
+    text : str
+        ``"20 short of the green"``, ``"10 m behind the green"``, ``"over the back"``, ``"6 right of the
+        green"``, ``"just off the green, left"``; what else is said stays behind it. Short and behind are
+        along the line of play, left and right across it half way up the green, each from the edge there.
+        Another text comes back as it is.
+    hole : Hole
+        With the tee in use.
+
+    Returns
+    -------
+    words : str
+        Such as ``"352.5 on"`` or ``"380 on, 21 right"``.
+    taken : str or None
+        What was taken for granted, where no distance was said.
+
+    Raises
+    ------
+    UsageError
+        Off the green, but not to which side; a line of play that does not come to the green.
+    """
+    usual = " ".join(text.casefold().split())
+    searched = ((way, pattern.search(usual)) for way, pattern in _PATTERNS)
+    way, found = next(((way, found) for way, found in searched if found), ("", None))
+    if found is None:
+        return text, None
+    parts = found.groupdict()
+    number, unit = parts["n"] or parts.get("n2"), parts.get("unit") or parts.get("unit2")
+    away = JUST_YD if number is None else float(number) * UNITS[unit or "yd"]
+    side = parts.get("side")
+    if way == "off" and side is None:
+        raise UsageError(f'place {text!r}: off the green where? Say "5 left of the green", "over the back"')
+    front, back = _ends(text, hole)
+    if side is None:
+        words = f"{front - away if way == 'front' else back + away:.1f} on"
+    else:
+        middle = 0.5 * (front + back)
+        left, right = _sides(hole, middle)
+        beside = right + away if side == "right" else left - away
+        words = f"{middle:.1f} on, {abs(beside):.1f} {'right' if beside >= 0.0 else 'left'}"
+    rest = " ".join((usual[: found.start()] + " " + usual[found.end() :]).replace(",", " ").split())
+    taken = None if number is not None else f"{found[0].strip(' ,')!r} is taken as five paces from its edge"
+    return f"{words}, {rest}" if rest else words, taken
+
+
+def _ends(text: str, hole: Hole) -> tuple[float, float]:
+    """Stations at which the line of play, led on straight, comes onto the green and leaves it [yd]."""
+    stations = np.arange(0.0, hole.length_yd + LONGEST_YD, STEP_YD)
+    on = stations[_on_green(hole, [hole.at(float(station)) for station in stations])]
+    if not len(on):
+        raise UsageError(f'place {text!r}: the line of play misses the green; say "35 out, right rough"')
+    return float(on[0]), float(on[-1])
+
+
+def _sides(hole: Hole, station: float) -> tuple[float, float]:
+    """Offsets of the left and the right edge of the green at a station [yd]."""
+    offsets = np.arange(-LONGEST_YD, LONGEST_YD + STEP_YD, STEP_YD)
+    on = offsets[_on_green(hole, [hole.at(station, float(offset)) for offset in offsets])]
+    return (float(on[0]), float(on[-1])) if len(on) else (0.0, 0.0)
+
+
+def _on_green(hole: Hole, places: list[tuple[float, float]]) -> np.ndarray:
+    x, y = np.array(places).T
+    return np.asarray(shapely.contains_xy(hole.green, x, y))
