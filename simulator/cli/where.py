@@ -45,12 +45,8 @@ class Where(NamedTuple):
         from ..strategy.by_green import by_the_green
         from ..strategy.places import place
 
-        words, taken = by_the_green(self.from_, hole)
-        try:
-            found = place(words, hole, self.played)
-        except UsageError as error:  # told in the words that were typed
-            raise UsageError(str(error).replace(repr(words), repr(self.from_))) from None
-        if taken is not None:
+        found = place(self.from_, hole, self.played)
+        if taken := by_the_green(self.from_, hole)[1]:
             say(taken)
         return found
 

@@ -7,6 +7,7 @@ import math
 from ..errors import UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
+from .by_green import by_the_green
 from .ground import find_ground, line_place
 from .result import Start
 from .words import Said, read_words, refused
@@ -29,8 +30,9 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     text : str
         ``"tee"``; a straight distance to the pin in yards (``m`` after the number for metres) with, in any
         order, a side and a kind of ground: ``"164 out"``, ``"rough, 140 out"``, ``"92 out, right bunker"``;
-        yards on from the tee along the line of play and yards beside it: ``"230 on, 12 right"``; or
-        coordinates in the hole frame: ``"-8,231"``.
+        yards on from the tee along the line of play and yards beside it: ``"230 on, 12 right"``; a place
+        told by the green (`by_green`): ``"20 short of the green"``; or coordinates in the hole frame:
+        ``"-8,231"``.
     hole : Hole
         With the tee and pin in use.
     played : int or None
@@ -47,6 +49,12 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     UsageError
         Words that are not understood, a place outside the hole, on the green, in water or out of bounds.
     """
+    words, _ = by_the_green(text, hole)
+    if words != text:
+        try:
+            return place(words, hole, played)
+        except UsageError as error:  # told in the words that were typed
+            raise UsageError(str(error).replace(repr(words), repr(text))) from None
     said = read_words(text)
     if said.ground is Surface.TEE:
         return _tee(text, hole, said, played)

@@ -205,6 +205,12 @@ def test_sides_of_the_hole() -> None:
         assert rest.sided
 
 
+def test_places_told_by_the_green() -> None:
+    (short,) = [one.end for one in played("driver to 20 short of the green").strokes]
+    assert short.lie is not Lie.GREEN and short.putt_ft is None
+    assert 20.0 < math.hypot(WITHY.pin.x_yd - short.x_yd, WITHY.pin.y_yd - short.y_yd) < 45.0
+
+
 def test_above_the_hole_is_higher() -> None:
     feature = WITHY.feature_at(WITHY.pin.x_yd, WITHY.pin.y_yd)
     falls = math.radians(feature.slope.falls_bearing_deg)

@@ -10,6 +10,7 @@ from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import LIE_OF, PENALTY_SURFACES, WORDS, Lie, Surface
 from ...units import FT_PER_YD, YD_PER_M
+from ..by_green import by_the_green
 from ..places import place, spot, tee_start
 from ..result import Start
 from ..words import NUMBER, read_words
@@ -143,6 +144,8 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     before : Rest or None
         Where it was played from: short, past, left and right are as seen from there.
     """
+    if by_the_green(text, hole)[0] != text:
+        return _rest(place(text, hole))
     found = _GREEN.fullmatch(text.strip())
     if found and (found["unit"] or "green" in text.casefold()):
         return _on_green(text, hole, found, before)
