@@ -1,27 +1,26 @@
-"""The team page: holes down, players across, club and line in each cell."""
+"""The team page in text: holes down, players across, club and line in each cell."""
 
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from ..strategy.course import CourseAnswer
-from ..strategy.rounds import add_up
-from .cautions import LOOK, RULES
-from .coursewords import (
-    best_of,
-    changes,
-    club_words,
-    day_words,
-    held,
-    line_legend,
-    line_words,
-    share_words,
-    sure_legend,
-    where_words,
-)
+from .coursewords import share_words
 from .figures import plain_spaces
 from .screen import COLUMNS, side_by_side, wrap
+from .teamwords import (
+    CHANGES,
+    ahead_words,
+    cell_of,
+    change_notes,
+    expected_words,
+    head_words,
+    legend_words,
+    missing_words,
+    owed_words,
+    players_of,
+    unchanged_words,
+)
 from .units import YARDS, Units
 
 LABEL, GAP = 17, "  "
@@ -34,38 +33,24 @@ As many players side by side as fit, the rest below, blocks filled alike; what i
 on in the line below.
 """
 
-Notes = dict[tuple[str, str], list[str]]
-"""What changes: for a player and a day, the clubs of its holes."""
-
 
 def team_page(answer: CourseAnswer, units: Units = YARDS) -> str:
     """Every player's club and line, cells that change with the day marked, and what they change to."""
-    players = [player.name for player in answer.players if answer.of(player.name)]
-    sure = any(share_words(one) for one in answer.results)
-    day = answer.scenarios[0]
-    lines = wrap(f"{answer.course.name}: {day_words(day)}; {where_words(answer)}")
-    notes: Notes = {}
-    line = line_legend(units)
-    lines += wrap(f"{line} {sure_legend(answer.results).replace('sure: for', 'Then for')}" if sure else line)
-    side = _side_by_side(players, SURE_CELL if sure else CELL)
+    players = players_of(answer)
+    lines = wrap(head_words(answer)) + wrap(legend_words(answer, units))
+    side = _side_by_side(players, SURE_CELL if any(map(share_words, answer.results)) else CELL)
     for first in range(0, len(players), side):
-        lines += ["", *_block(answer, players[first : first + side], notes, _cell_width(side), units)]
+        lines += ["", *_block(answer, players[first : first + side], _cell_width(side), units)]
     lines.append("")
-    if len(answer.scenarios) == 1:
-        lines += wrap("One day only: nothing is known of what the wind would change.")
-    elif notes:
-        lines += wrap("* changes with the day:")
-        for (player, other), holes in notes.items():
-            lines += wrap(f"{player} in {other}: {'; '.join(map(held, holes))}.", "    ", "  ")
+    notes = change_notes(answer, players, units)
+    if notes:
+        lines += wrap(CHANGES)
+        for note in notes:
+            lines += wrap(note, "    ", "  ")
     else:
-        others = ", ".join(one.name for one in answer.scenarios[1:])
-        lines += wrap(f"No club changes on the other days: {others}.")
-    if answer.failures:
-        numbers = sorted({f"{one.number if one.number is not None else one.hole}" for one in answer.failures})
-        lines += wrap(f"Without an answer, in part at least: {', '.join(numbers)}.")
-    ahead = max((one["answer"]["clear_beyond_yd"] for one in answer.results), default=0)
-    lines += wrap(f"Nobody ahead nearer than {units.length(ahead)} on any hole with these clubs. {LOOK}")
-    lines += wrap(RULES)
+        lines += wrap(unchanged_words(answer))
+    for words in (missing_words(answer), ahead_words(answer.results, units), owed_words(answer)):
+        lines += wrap(words)
     return plain_spaces("\n".join(line.rstrip() for line in lines))
 
 
@@ -82,28 +67,12 @@ def _cell_width(side: int) -> int:
     return min((COLUMNS - LABEL) // side - len(GAP), WIDEST_CELL)
 
 
-def _block(answer: CourseAnswer, players: list[str], notes: Notes, wide: int, units: Units) -> list[str]:
+def _block(answer: CourseAnswer, players: list[str], wide: int, units: Units) -> list[str]:
     by_player = {name: {one["number"]: one for one in answer.of(name)} for name in players}
     widths = (LABEL, *(wide for _ in players))
     lines = side_by_side(("", *players), widths, GAP)
     for number, hole in answer.course.numbered():
-        cells = []
-        for name in players:
-            result = by_player[name].get(number)
-            cells.append("-" if result is None else _cell(answer, result, notes, units))
+        cells = (cell_of(answer, by_player[name].get(number), units).words for name in players)
         lines += side_by_side((f"{number:>2} {hole.name} {hole.par}", *cells), widths, GAP)
-    totals = []
-    for name in players:
-        results = answer.of(name)
-        totals.append(f"{add_up(results).best.value:.1f}" if results else "-")
+    totals = (expected_words(answer, name) for name in players)
     return lines + side_by_side(("expected", *totals), widths, GAP)
-
-
-def _cell(answer: CourseAnswer, result: dict[str, Any], notes: Notes, units: Units) -> str:
-    one = best_of(result)
-    changed = changes(answer, result)
-    for day, other in changed:
-        words = f"{result['number']} {club_words(other, units)} {line_words(other, units)}"
-        notes.setdefault((result["answer"]["player"], day), []).append(words)
-    line = line_words(one, units) + ("*" if changed else "")
-    return f"{club_words(one, units)} {held(f'{line} {share_words(result)}'.rstrip())}"

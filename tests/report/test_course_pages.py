@@ -75,6 +75,15 @@ def test_cautions(answer: CourseAnswer, page: object) -> None:
     assert not re.search(r"\b(safe\w*|cannot)\b", words, re.IGNORECASE)
 
 
+@pytest.mark.parametrize("page", [course_summary, team_page])
+def test_whose_map_it_is(answer: CourseAnswer, page: Callable[..., str]) -> None:
+    """Once, however many holes were made from it; nothing where nobody asks."""
+    owed = "© OpenStreetMap contributors (ODbL)"
+    holes = tuple(replace(hole, attribution=owed) for hole in answer.course.holes)
+    of = replace(answer, course=replace(answer.course, holes=holes))
+    assert " ".join(page(of).split()).count(f"Map data: {owed}.") == 1 and "Map data" not in page(answer)
+
+
 def test_the_team_page(answer: CourseAnswer) -> None:
     text = team_page(answer)
     lines = text.splitlines()
