@@ -86,6 +86,13 @@ class Work(NamedTuple):
     out: Annotated[Path | None, o.out("Folder for the results; what is there is not worked anew.", "DIR")] = (
         None
     )
+    pages: Annotated[
+        Path | None,
+        typer.Option(
+            "--pages", metavar="FILE",
+            help="Team page and summaries drawn on A4: .pdf for one file; .png or .svg for a file a page.",
+        ),
+    ] = None  # fmt: skip
     as_json: o.JsonOption = False
     units: o.UnitsOption = "yards"
 
@@ -112,6 +119,7 @@ def course(
     players = _players(who)
     pins = _pins(what)
     days = _days(what)
+    _check_pages(work)
     with nullcontext() if work.cluster is None else cluster_executor(work.cluster) as executor:
         answer = play_course(
             ground, players, scenarios=days, pins=pins, tee=what.tee, sequences=work.sequences,
@@ -157,6 +165,18 @@ def _days(what: What) -> tuple[Scenario, ...]:
     return (STILL,) if what.scenarios is None else read_scenarios(what.scenarios)
 
 
+def _check_pages(work: Work) -> None:
+    """Refuse pages that could not be written, before the work (UsageError); the folder of -o may be new."""
+    if work.pages is None:
+        return
+    from ..report.page import SUFFIXES, check_plot_path
+    from ..strategy.store import Store
+
+    if work.pages.parent == work.out and work.pages.suffix.lower().lstrip(".") in SUFFIXES:
+        Store(work.out)
+    check_plot_path(work.pages)
+
+
 def _show(answer: CourseAnswer, target: int | None, work: Work, unit: Units) -> None:
     from ..files import write_text
     from ..report.coursefiles import course_csv, course_dict
@@ -180,3 +200,15 @@ def _show(answer: CourseAnswer, target: int | None, work: Work, unit: Units) -> 
     typer.echo(everything if work.as_json else f"{summary}\n\n{team}" if len(answer.players) > 1 else summary)
     if work.out is not None:
         say(f"all figures: {work.out / 'course.csv'} and course.json; pages: summary.txt, team.txt")
+    if work.pages is not None:
+        _draw(answer, target, work.pages, unit)
+
+
+def _draw(answer: CourseAnswer, target: int | None, path: Path, unit: Units) -> None:
+    from ..report.coursepages import save_course
+
+    files = save_course(answer, path, target, unit)
+    for written in files:
+        say(f"wrote {written}")
+    if not files:
+        say(f"{path}: not written, no hole has an answer")

@@ -11,6 +11,7 @@ from .coursewords import held
 from .figures import plain_spaces
 from .screen import side_by_side, wrap
 from .summarywords import (
+    RIGHT,
     asked_words,
     both,
     legend_words,
@@ -25,9 +26,6 @@ from .teamwords import ahead_words, owed_words
 from .units import YARDS, Units
 
 _WIDTHS = (2, 12, 1, 12, 5, 4, 3, 3, 12, 4, 12)
-_RIGHT = (0, 4, 6, 7, 9)
-"""Cells that end at the right of their column."""
-
 _HEAD = "   hole        par club          line   sc pen dbl ahead of       by sure"
 
 
@@ -63,7 +61,7 @@ def _player(answer: CourseAnswer, player: Player, target: int | None, units: Uni
 
 def _row(answer: CourseAnswer, result: dict[str, Any], units: Units) -> list[str]:
     cells = [
-        f"{words:>{wide}}" if k in _RIGHT else words
+        f"{words:>{wide}}" if k in RIGHT else words
         for k, (words, wide) in enumerate(zip(row_words(answer, result, units), _WIDTHS, strict=True))
     ]
     return side_by_side(cells, _WIDTHS)

@@ -71,3 +71,6 @@ CURVES: tuple[Shot, ...] = (
 
 CONTOUR = "#4b2142"
 """Lines of equal worth on a map of ground."""
+
+MARKED = Ground("#f6e8c0", INK)
+"""A cell that is told apart from its neighbours: by its frame; the tint is for the look from afar."""

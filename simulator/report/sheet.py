@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from ..errors import UsageError
 from ..files import written_whole
+from .figures import HELD, plain_spaces
 from .page import DPI, EDGE_IN, GAP_IN, PAGE_IN, check_plot_path
 from .palette import FAINT, INK, STYLE
 
@@ -23,6 +24,9 @@ TALLEST_IN = 24.0
 LINE = 1.28
 """Height of a line of words over the size of its letters."""
 
+ROUNDING_IN = 1e-6
+"""Words that are as wide as their column are not too wide for it [in]."""
+
 
 class Sheet:
     """A page under construction; use inside ``matplotlib.rc_context(fname=STYLE)``.
@@ -32,23 +36,35 @@ class Sheet:
     title : str
     wide_in, tall_in : float
         Size of the page; without a height it is as tall as what is put on it.
+    edge_in : float
+        Its margins [in].
+    size : float
+        Of the title's letters [pt].
     """
 
-    def __init__(self, title: str, wide_in: float = PAGE_IN, tall_in: float | None = None) -> None:
+    def __init__(
+        self,
+        title: str,
+        wide_in: float = PAGE_IN,
+        tall_in: float | None = None,
+        *,
+        edge_in: float = EDGE_IN,
+        size: float = 9.0,
+    ) -> None:
         from matplotlib.backends.backend_agg import FigureCanvasAgg
         from matplotlib.figure import Figure
 
-        self.wide_in, self.tall_in = wide_in, tall_in
+        self.wide_in, self.tall_in, self.edge_in = wide_in, tall_in, edge_in
         self.figure = Figure(figsize=(wide_in, tall_in or TALLEST_IN), dpi=DPI)
         FigureCanvasAgg(self.figure)
-        self.down_in = EDGE_IN
+        self.down_in = edge_in
         self._placed: list[tuple[Artist, tuple[float, float, float, float]]] = []
-        self.words(title, 9.0, weight="bold")
+        self.words(title, size, weight="bold")
 
     @property
     def inner_in(self) -> float:
         """Width between the margins [in]."""
-        return self.wide_in - 2.0 * EDGE_IN
+        return self.wide_in - 2.0 * self.edge_in
 
     def words(
         self,
@@ -62,11 +78,27 @@ class Sheet:
         """A paragraph below what is there, broken where the page ends."""
         lines = wrapped(words, size, wide_in or self.inner_in - left_in, style.get("weight", "normal"))
         for line in lines:
-            text = self.figure.text(0, 0, line, size=size, va="top", **{"color": INK, **style})
-            tall = size * LINE / 72.0
-            self._place(text, (EDGE_IN + left_in, self.down_in, 0.0, 0.0))
-            self.down_in += tall
+            self.put(line, size, left_in, **style)
+            self.down_in += line_in(size)
         self.down_in += GAP_IN / 2.0
+
+    def put(self, words: str, size: float, left_in: float, below_in: float = 0.0, **style: Any) -> None:
+        """One line where the page has come to, or so far below; the page does not move on."""
+        text = self.figure.text(0, 0, plain_spaces(words), size=size, va="top", **{"color": INK, **style})
+        self._place(text, (self.edge_in + left_in, self.down_in + below_in, 0.0, 0.0))
+
+    def box(
+        self, left_in: float, wide_in: float, tall_in: float, below_in: float = 0.0, **style: Any
+    ) -> None:
+        """A rectangle behind the words whose upper edge is there; the page does not move on."""
+        from matplotlib.patches import Rectangle
+
+        rect = (self.edge_in + left_in, self.down_in + below_in, wide_in, tall_in)
+        box = Rectangle((0, 0), 1, 1, transform=self.figure.transFigure, **style)
+        self.figure.add_artist(box)
+        left, bottom, wide, tall = self._share(rect)
+        box.set_bounds(left, bottom, wide, tall)
+        self._place(box, rect)
 
     def table(
         self, rows: Sequence[Sequence[str]], at_in: Sequence[float], size: float = 6.5, *, head: bool = True
@@ -75,15 +107,13 @@ class Sheet:
         for number, row in enumerate(rows):
             colour = FAINT if head and number == 0 else INK
             for words, at in zip(row, at_in, strict=True):
-                side = "right" if at < 0.0 else "left"
-                text = self.figure.text(0, 0, words, size=size, va="top", ha=side, color=colour)
-                self._place(text, (EDGE_IN + abs(at), self.down_in, 0.0, 0.0))
-            self.down_in += size * LINE / 72.0
+                self.put(words, size, abs(at), ha="right" if at < 0.0 else "left", color=colour)
+            self.down_in += line_in(size)
         self.down_in += GAP_IN / 2.0
 
     def axes(self, tall_in: float, left_in: float = 0.0, wide_in: float | None = None) -> Axes:
         """Axes whose upper edge is where the page has come to; the page does not move on (see `skip`)."""
-        rect = (EDGE_IN + left_in, self.down_in, wide_in or self.inner_in - left_in, tall_in)
+        rect = (self.edge_in + left_in, self.down_in, wide_in or self.inner_in - left_in, tall_in)
         ax = self.figure.add_axes(self._share(rect))
         self._place(ax, rect)
         return ax
@@ -108,17 +138,19 @@ class Sheet:
         """Words at the end of the page; at its bottom where its height is fixed."""
         if self.tall_in is not None:
             lines = wrapped(words, size, self.inner_in, "normal")
-            self.down_in = self.tall_in - EDGE_IN - len(lines) * size * LINE / 72.0
+            self.down_in = self.tall_in - self.edge_in - len(lines) * line_in(size)
         self.words(words, size, color=FAINT)
 
     def done(self) -> Figure:
         """The finished page."""
-        tall = self.tall_in or self.down_in + EDGE_IN
+        tall = self.tall_in or self.down_in + self.edge_in
         self.figure.set_size_inches(self.wide_in, tall)
         for artist, rect in self._placed:
             share = self._share(rect)
             if hasattr(artist, "set_yticks"):
                 artist.set_position(share)  # type: ignore[attr-defined]
+            elif hasattr(artist, "set_bounds"):
+                artist.set_bounds(*share)
             else:
                 artist.set_position((share[0], share[1] + share[3]))  # type: ignore[attr-defined]
         return self.figure
@@ -133,6 +165,11 @@ class Sheet:
         return left / width, 1.0 - (top + tall) / height, wide / width, tall / height
 
 
+def line_in(size: float) -> float:
+    """Height of a line of words [in]."""
+    return size * LINE / 72.0
+
+
 @lru_cache(maxsize=4096)
 def width_in(word: str, size: float, weight: str = "normal") -> float:
     """Width of some letters as they are drawn [in]."""
@@ -144,7 +181,11 @@ def width_in(word: str, size: float, weight: str = "normal") -> float:
 
 
 def wrapped(words: str, size: float, wide_in: float, weight: str = "normal") -> list[str]:
-    """Lines no wider than some inches; a line break in the words stays one."""
+    """Lines no wider than some inches; a line break in the words stays one.
+
+    They are broken at blanks; a word that is wider yet behind a hyphen, or where it has to be.
+    """
+    wide_in += ROUNDING_IN
     lines: list[str] = []
     for paragraph in words.split("\n"):
         line = ""
@@ -155,8 +196,19 @@ def wrapped(words: str, size: float, wide_in: float, weight: str = "normal") -> 
                 line = word
             else:
                 line = longer
+            while len(line) > 1 and width_in(line, size, weight) > wide_in:
+                cut = _cut(line, size, wide_in, weight)
+                lines.append(line[:cut])
+                line = line[cut:]
         lines.append(line)
     return lines
+
+
+def _cut(word: str, size: float, wide_in: float, weight: str) -> int:
+    """How many letters of a word that is too wide go on a line."""
+    fit = [k for k in range(1, len(word)) if width_in(word[:k], size, weight) <= wide_in]
+    most = max(fit, default=1)
+    return max(word.rfind("-", 0, most), word.rfind(HELD, 0, most)) + 1 or most
 
 
 def write_pages(pages: Sequence[tuple[str, Figure]], path: str | Path) -> list[Path]:
@@ -174,6 +226,7 @@ def write_pages(pages: Sequence[tuple[str, Figure]], path: str | Path) -> list[P
         A suffix that is none of these, or a place that cannot be written.
     """
     import matplotlib
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
 
     target = Path(path)
     suffix = check_plot_path(target)
@@ -194,5 +247,6 @@ def write_pages(pages: Sequence[tuple[str, Figure]], path: str | Path) -> list[P
             with written_whole(one) as draft:
                 stamp = {"Date": None} if suffix == "svg" else None
                 figure.savefig(draft, format=suffix, dpi=DPI, metadata=stamp)
+            FigureCanvasAgg(figure)  # the old canvas would keep all its pixels while the others are drawn
             written.append(one)
         return written

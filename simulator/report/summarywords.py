@@ -37,6 +37,9 @@ LEAST_WORTH = 0.05
 HEADS = ("", "hole", "par", "club", "line", "sc", "pen", "dbl", "ahead of", "by", "sure")
 """What stands over the cells of a row."""
 
+RIGHT = (0, 4, 5, 6, 7, 9)
+"""Cells of a row that end at the right of their column."""
+
 Results = Sequence[dict[str, Any]]
 
 
