@@ -42,6 +42,9 @@ SIZES_PT = (10.0, 9.0, 8.0)
 NUMBER, HOLE, CLUB, LINE, AHEAD = 0, 1, 3, 4, 8
 """Places in a row of `HEADS`; of these hole, club and what it is ahead of may go on in the line below."""
 
+WIDEST_WORD_IN = 1.3
+"""Room for the longest word of these; a longer one is broken [in]."""
+
 HEAD_PT, SMALL_PT = 11.0, 8.0
 """Letters of headings, and of what explains a table or a chart [pt]."""
 
@@ -143,13 +146,12 @@ def _columns(rows: Sequence[Sequence[str]], size: float) -> list[Column]:
     if spare >= 0.0:
         wide = [one + spare / len(wide) for one in wide]
     else:
-        least = {k: max(widest_in(row[k], size, "bold") for row in rows) for k in (HOLE, CLUB, AHEAD)}
-        give = {k: wide[k] - least[k] for k in least}
-        share = -spare / sum(give.values()) if sum(give.values()) > 0.0 else 0.0
-        wide = [one - min(share, 1.0) * give.get(k, 0.0) for k, one in enumerate(wide)]
-        over = sum(wide) - INNER_IN  # words that no column is wide enough for are broken within
-        flexible = sum(wide[k] for k in least)
-        wide = [one - max(over, 0.0) * one / flexible if k in least else one for k, one in enumerate(wide)]
+        words = {
+            k: max(widest_in(row[k], size, "bold") for row in (HEADS, *rows)) for k in (HOLE, CLUB, AHEAD)
+        }
+        give = {k: max(wide[k] - min(word, WIDEST_WORD_IN), PAD_IN) for k, word in words.items()}
+        share = -spare / sum(give.values())
+        wide = [one - share * give.get(k, 0.0) for k, one in enumerate(wide)]
     lefts = [sum(wide[:k]) for k in range(len(wide))]
     return [Column(left, one, k in RIGHT) for k, (left, one) in enumerate(zip(lefts, wide, strict=True))]
 

@@ -39,6 +39,12 @@ SIZES_PT = (13.0, 12.0, 11.0, 10.0, 9.5, 9.0, 8.5, 8.0)
 HOLES_DOWN = 18
 """Most holes on a page: a round."""
 
+MOST_ACROSS = 6
+"""Players side by side: with more the clubs stand in narrow towers of words."""
+
+WIDEST_PLAYER_IN = 2.0
+"""Room for the longest word of a player's column; a longer one is broken [in]."""
+
 WIDEST_NAME_IN = 1.5
 """Of a hole's name; a longer one goes on in the line below [in]."""
 
@@ -77,7 +83,8 @@ class _Table:
             *(widest_in(one, self.size, "bold") for one in strong),
             *(widest_in(one, self.size) for one in words),
         )
-        most = max(1, int((INNER_IN - self._label_in()) / need))
+        room = INNER_IN - self._label_in()
+        most = min(MOST_ACROSS, int(room / min(need, WIDEST_PLAYER_IN)))
         return math.ceil(len(self.names) / math.ceil(len(self.names) / most))
 
     def columns(self) -> list[Column]:

@@ -12,6 +12,7 @@ from pathlib import Path
 
 import course_results
 import pytest
+from pypdf import PdfReader
 
 from simulator.cli import _run
 from simulator.errors import UsageError
@@ -19,6 +20,10 @@ from simulator.strategy import running
 from simulator.strategy.jobs import Job
 
 HOLE = 'name = "{name}"\npar = 3\nlength_yd = {length}\ngreen = [{{ front_yd = {front}, depth_yd = 28, width_yd = 26 }}]\n'
+
+
+def pdf_words(path: Path) -> list[str]:
+    return [" ".join(page.extract_text().split()) for page in PdfReader(path).pages]
 
 
 def folder_of(folder: Path, count: int = 3) -> Path:
@@ -62,6 +67,50 @@ def test_files_and_the_screen(asked: list[Job], tmp_path: Path, capsys: pytest.C
     assert _run(line) == 0 and len(asked) == 6  # nothing done again
     assert "6 of 6 plans are there from an earlier run" in capsys.readouterr().err
     assert first == {path.name: path.read_bytes() for path in (tmp_path / "out").iterdir() if path.is_file()}
+
+
+@pytest.mark.parametrize("out", [[], ["-o", "out"]], ids=["without -o", "with -o"])
+def test_pages_on_paper(
+    asked: list[Job], tmp_path: Path, capsys: pytest.CaptureFixture[str], out: list[str]
+) -> None:
+    """A PDF with all pages, or a file a page; the same whether results are kept or not, and read from there."""
+    line = ["course", "links", "--player", "isolde", "--player", "barnaby", "--target", "10", *out]
+    assert _run([*line, "--pages", "wall.pdf"]) == 0
+    shown, told = capsys.readouterr()
+    assert "wrote wall.pdf" in told and "The round" not in shown
+    team, isolde, barnaby = pdf_words(tmp_path / "wall.pdf")
+    assert team.startswith("Links: still; each hole's first tee and pin") and "Isolde Barnaby" in team
+    assert "Links, 3 holes, par 9; Isolde (5)" in isolde and "Breaks 10" in isolde and "Barnaby (18)" in barnaby
+    assert "yards left" in team and "273 yd" in isolde
+    done = len(asked)
+    assert _run([*line, "--pages", "wall.svg", "--units", "metres", "--json"]) == 0
+    shown, told = capsys.readouterr()
+    assert json.loads(shown)["schema"] == "holesim-course-1" and told.count("wrote wall-") == 3
+    assert {path.name for path in tmp_path.glob("wall-*")} == {
+        "wall-1-team.svg", "wall-2-isolde.svg", "wall-3-barnaby.svg",
+    }  # fmt: skip
+    assert len(asked) == (done if out else 2 * done)
+
+
+def test_pages_may_go_to_the_folder_of_results(asked: list[Job], tmp_path: Path) -> None:
+    assert _run(["course", "links", "-o", "out", "--pages", "out/wall.pdf"]) == 0
+    assert (tmp_path / "out" / "wall.pdf").is_file() and (tmp_path / "out" / "team.txt").is_file()
+
+
+def test_pages_have_initials_in_their_names_too(asked: list[Job], tmp_path: Path) -> None:
+    (tmp_path / "ada.toml").write_text('name = "Ada Wold"\nhandicap = 12\n')
+    assert _run(["course", "links", "--player", "ada.toml", "--initials", "--pages", "wall.svg"]) == 0
+    assert {path.name for path in tmp_path.glob("*.svg")} == {"wall-1-team.svg", "wall-2-aw.svg"}
+
+
+def test_no_page_without_an_answer(
+    asked: list[Job], tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    for path in (tmp_path / "links").iterdir():
+        path.write_text(HOLE.format(name="hopeless", length=80, front=66))
+    assert _run(["course", "links", "--pages", "wall.pdf"]) == 2
+    assert "wall.pdf: not written, no hole has an answer" in capsys.readouterr().err
+    assert not (tmp_path / "wall.pdf").exists()
 
 
 def test_metres_on_the_pages_and_not_in_the_figures(
@@ -145,12 +194,17 @@ def test_a_bad_hole_is_said_and_the_status_is_2(
         (["course", "links", "--sequences", "3"], "sequences"),
         (["course", "links", "--target", "0"], "target"),
         (["course", "links", "--cluster", "nonsense"], "no scheduler"),
+        (["course", "links", "--pages", "wall.doc"], "allowed are files ending in .png, .svg, .pdf"),
+        (["course", "links", "--pages", "wall"], "allowed are files ending in .png, .svg, .pdf"),
+        (["course", "links", "--pages", "none/wall.pdf"], "there is no folder 'none'"),
+        (["course", "links", "-o", "out", "--pages", "out/wall.doc"], "allowed are files ending in"),
+        (["course", "links", "-o", "links/01.toml", "--pages", "links/01.toml/wall.pdf"], "cannot be written"),
     ],
 )
 def test_slips(asked: list[Job], line: list[str], said: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert _run(line) == 2
     shown, told = capsys.readouterr()
-    assert shown == "" and said in told and told.count("\n") == 1 and not asked
+    assert shown == "" and said in told and told.count("\n") == 1 and not asked and not Path("out").exists()
 
 
 def test_plan_takes_a_pin_in_paces(monkeypatch: pytest.MonkeyPatch) -> None:
