@@ -104,7 +104,8 @@ def legend_words(answer: CourseAnswer, results: Results, units: Units = YARDS) -
 def both(one: Estimate, digits: int | None = None) -> str:
     """Value and error with the digits the error supports."""
     places = score_digits(one.standard_error) if digits is None else digits
-    return f"{one.value:.{places}f} +- {one.standard_error:.{max(places, 2)}f}"
+    value = round(one.value, places) + 0.0  # no minus zero
+    return f"{value:.{places}f} +- {one.standard_error:.{max(places, 2)}f}"
 
 
 def round_words(answer: CourseAnswer, player: Player, one: Round) -> list[str]:

@@ -14,7 +14,7 @@ import pytest
 from matplotlib.colors import to_rgb
 
 from simulator.hole.surfaces import Surface
-from simulator.report.palette import CONTOUR, CURVES, GROUND, INK, SHOTS
+from simulator.report.palette import CONTOUR, CURVES, GROUND, INK, MARKED, PAPER, SHOTS
 
 MACHADO = {
     "none": np.eye(3),
@@ -84,3 +84,11 @@ def test_no_traffic_lights() -> None:
     for look in CURVES[:3]:
         hue, _light, saturation = colorsys.rgb_to_hls(*to_rgb(look.colour))
         assert saturation < 0.2 or not (hue < 15 / 360 or hue > 340 / 360 or 80 / 360 < hue < 160 / 360)
+
+
+@pytest.mark.parametrize("sight", MACHADO)
+def test_a_marked_cell_is_told_apart_and_its_words_are_read(sight: str) -> None:
+    """Its tint from the paper, its frame and its words from the tint."""
+    assert apart(MARKED.fill, PAPER, MACHADO[sight]) > 3 * NOTICED
+    for colour in (MARKED.edge, INK):
+        assert apart(colour, MARKED.fill, MACHADO[sight]) > 25 * NOTICED

@@ -20,10 +20,12 @@ from simulator.report.coursefiles import CHANCES, course_csv, course_dict
 from simulator.report.coursetable import course_summary, failure_lines
 from simulator.report.coursewords import club_words, line_words, sure_words
 from simulator.report.jsonout import dumps
+from simulator.report.summarywords import both
 from simulator.report.team import team_page
 from simulator.report.units import METRES
 from simulator.strategy import running
 from simulator.strategy.course import CourseAnswer, Failure, Pins, play_course
+from simulator.strategy.errorbars import Estimate
 from simulator.strategy.rounds import add_up
 
 NORTH = Scenario("north", {"wind": "14 mph from N"})
@@ -231,6 +233,10 @@ def test_every_key_of_the_json_is_described(answer: CourseAnswer) -> None:
     keys = {*found, *found["rounds"][0], *found["rounds"][0]["ranking"][0], *found["holes"][0],
             *found["failures"][0]}  # fmt: skip
     assert not [key for key in sorted(keys) if f"`{key}`" not in readme and not key.endswith("_standard_error")]
+
+
+def test_nothing_is_no_minus_zero() -> None:
+    assert both(Estimate(-0.004, 0.003), 2) == "0.00 +- 0.00" and both(Estimate(-0.006, 0.003), 2) == "-0.01 +- 0.00"
 
 
 def test_words_of_a_cell(answer: CourseAnswer) -> None:
