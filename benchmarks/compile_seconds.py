@@ -11,8 +11,8 @@ import sys
 import tempfile
 
 LIMIT_S = 40.0
-"""All entries together [s]: 33 to 38 s on two busy cores, most of it type inference. The limit leaves room for a
-busy machine and catches what doubles it."""
+"""All entries together [s]: 33 to 38 s on two busy cores, most of it type inference. The limit leaves room
+for a busy machine and catches what doubles it."""
 
 
 def main() -> int:
