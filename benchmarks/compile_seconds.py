@@ -11,8 +11,7 @@ import sys
 import tempfile
 
 LIMIT_S = 40.0
-"""All entries together [s]. Before wind, trees and slopes they took 14 s; with them 23 s, with plans blended
-between nodes 29 s on an idle machine of two cores, most of it numba's type inference. The limit leaves room
+"""All entries together [s]: 33 to 38 s on two busy cores, most of it type inference. The limit leaves room
 for a busy machine and catches what doubles it."""
 
 

@@ -66,7 +66,8 @@ def _compiled(function: Callable[..., Any], memory: bool) -> Any:
     """Compile `function`, with or without numba's memory manager, and keep it on disk if there is room."""
     # no fast mathematics: whether a product is fused into a sum depends on what was inlined where, and so on
     # whether this process compiled the function or read it from disk
-    compiled = _njit(nogil=True, error_model="numpy", _nrt=memory)(function)
+    # no entry for callers in C, of whom there are none: a seventh less compiling
+    compiled = _njit(nogil=True, error_model="numpy", _nrt=memory, no_cfunc_wrapper=True)(function)
     if not _config.DISABLE_JIT:
         compiled._cache = _kept(compiled)
     return compiled

@@ -12,7 +12,7 @@ from ..hole.model import Spot
 from ..hole.surfaces import Lie
 from ..strategy.review.holes import HoleReview, RoundReview
 from ..strategy.review.judging import Judged, Shot
-from ..strategy.review.strokes import Rest
+from ..strategy.review.rests import Rest
 from . import groundplot
 from .cautions import RULES
 from .credits import map_data

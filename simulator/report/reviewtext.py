@@ -9,6 +9,7 @@ from ..strategy.errorbars import Estimate
 from ..strategy.result import TIE_STROKES
 from ..strategy.review.holes import PARTS, HoleReview, RoundReview
 from ..strategy.review.judging import Judged, Shot
+from ..strategy.review.notes import HOLED
 from ..strategy.review.strokes import Stroke
 from .cautions import EXACT, RULES
 from .chosen import SWINGS
@@ -189,7 +190,8 @@ def told(words: str, units: Units) -> str:
 
 def play_words(stroke: Stroke) -> str:
     """What was played: the club, or how many putts."""
-    return stroke.went if stroke.kind == "putt" and stroke.strokes > 1 else stroke.club
+    out = stroke.kind == "putt" and stroke.end is None and stroke.went != HOLED
+    return stroke.went if out else stroke.club
 
 
 def dear_choice(one: Judged) -> bool:

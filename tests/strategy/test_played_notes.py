@@ -228,6 +228,8 @@ def test_above_the_hole_is_higher() -> None:
         ("driver to the moon", "not understood"),
         ("driver to 500 out", "from the pin"),
         ("7i to 400 ft", "allowed are up to 180"),
+        ("driver to the green", "how far from the hole"),
+        ("driver to 150 out; 7i to 100 ft", "no place on the green is so far"),
         ("7i to 12 ft left right", "one of them"),
         ("again", "nothing was played before it"),
         ("driver to 60 out", 'in the water: say "the water", and where it was dropped'),

@@ -16,7 +16,8 @@ from simulator.hole.surfaces import Lie
 from simulator.strategy.question import Clock, question, silent, solve
 from simulator.strategy.review import read_notes, read_round, review, review_round
 from simulator.strategy.review.judging import Judge
-from simulator.strategy.review.strokes import Rest, Stroke, resting, strokes_of
+from simulator.strategy.review.rests import Rest, resting
+from simulator.strategy.review.strokes import Stroke, strokes_of
 from simulator.strategy.search import search
 
 WITHY, EEL = load_hole("withy-drain"), load_hole("eel-trap")

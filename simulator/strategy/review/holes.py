@@ -17,7 +17,8 @@ from ..errorbars import Estimate, total
 from ..question import Clock, Progress, question, silent, solve
 from .judging import Judge, Judged, Shot, short_of_full
 from .notes import Notes
-from .strokes import Played, Rest, strokes_of
+from .rests import Rest
+from .strokes import Played, strokes_of
 
 SHORT_GAME_YD = 50.0
 """Nearer to the pin than this a stroke off the green is short game [yd] (assumed; bounds vary)."""

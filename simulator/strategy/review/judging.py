@@ -32,7 +32,8 @@ from ..clubwords import club_and_aim, shot_distance
 from ..errorbars import Estimate, mean, total
 from ..pointing import Pointing, point
 from ..search import Choice, Place, given_aim, given_part, part_families, search
-from .strokes import Rest, Stroke
+from .rests import Rest
+from .strokes import Stroke
 
 SETS, STRIKES = 16, 512
 """Scrambles and strikes in each that value a place and a swing."""

@@ -1,0 +1,164 @@
+"""Where a ball came to rest, in a golfer's words: a place on the hole, feet on the green, or an area."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass, replace
+
+import shapely
+
+from ...errors import UsageError
+from ...hole.model import Hole
+from ...hole.surfaces import LIE_OF, PENALTY_SURFACES, WORDS, Lie, Surface
+from ...units import FT_PER_YD, YD_PER_M
+from ..by_green import by_the_green
+from ..places import place, spot
+from ..result import Start
+from ..words import NUMBER, read_words
+from . import notes as n
+
+LONGEST_PUTT_FT = 180.0
+"""Longest putt there is [ft]."""
+
+_GREEN = re.compile(
+    rf"(?:the\s+)?(?:green\b[\s,:]*)?(?:(?P<size>{NUMBER})\s*(?P<unit>feet|foot|ft|'|′|m|metres?|meters?)?)"
+    r"(?P<rest>(?:[\s,]+(?:from|of|the|a|hole|pin|flag|on|green|putt|away|left|right|short|past|long|above|below|"
+    r"high|side|behind))*)",
+    re.IGNORECASE,
+)
+_TURNS = {
+    "short": math.pi, "past": 0.0, "long": 0.0, "behind": 0.0, "left": -0.5 * math.pi, "right": 0.5 * math.pi,
+}  # fmt: skip
+"""Where the ball is from the hole, turned from the way to the hole as the player saw it."""
+
+_BY_SLOPE = {"below": 0.0, "above": math.pi}
+"""The same, turned from the way the green falls."""
+
+_WATER_WORDS = frozenset(
+    ("water", "water hazard", "penalty area", "hazard", "red", "yellow", "pond", "lake", "stream", "ditch")
+)
+
+
+@dataclass(frozen=True)
+class Rest:
+    """Where a ball lies.
+
+    Attributes
+    ----------
+    x_yd, y_yd : float
+        In the hole frame.
+    lie : Lie
+    words : str
+        The place as a reader would say it.
+    putt_ft : float or None
+        On the green: how far the hole is.
+    sided : bool
+        Whether it is known on which side of the hole; if not, the place is one of many.
+    """
+
+    x_yd: float
+    y_yd: float
+    lie: Lie
+    words: str
+    putt_ft: float | None = None
+    sided: bool = True
+
+
+def from_start(start: Start) -> Rest:
+    """Where a question would be asked from."""
+    return Rest(start.x_yd, start.y_yd, Lie[start.lie.upper().replace(" ", "_")], start.words)
+
+
+def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
+    """Where a ball came to rest, on the green in feet from the hole, elsewhere as `places.place` has it.
+
+    Parameters
+    ----------
+    before : Rest or None
+        Where it was played from: short, past, left and right are as seen from there.
+    """
+    if by_the_green(text, hole)[0] != text:
+        return from_start(place(text, hole))
+    found = _GREEN.fullmatch(text.strip())
+    told_green = "green" in text.casefold()
+    if found and (found["unit"] or told_green):
+        rest = _on_green(text, hole, found, before)
+        if rest is not None:
+            return rest
+        if told_green or not found["unit"].casefold().startswith("m"):
+            raise n.refused(text, "no place on the green is so far from the hole")
+    try:
+        said = read_words(text)
+    except UsageError as error:
+        raise UsageError(f'{error}; on the green feet, "12 ft"') from None
+    if said.ground is not Surface.TEE:
+        if said.out is None and said.station is None and not said.plain:
+            raise n.refused(text, 'how far from the hole? For example "12 ft"')
+        x, y, surface = spot(text, hole, said)
+        if surface is Surface.GREEN:
+            return _green_rest(hole, x, y)
+        if surface is Surface.WATER:
+            raise n.refused(text, 'that is in the water: say "the water", and where it was dropped')
+        if surface is Surface.OUT_OF_BOUNDS:
+            raise n.refused(text, 'that is out of bounds: say "out of bounds"')
+    return from_start(place(text, hole))
+
+
+def _on_green(text: str, hole: Hole, found: re.Match[str], before: Rest | None) -> Rest | None:
+    """On the green, or beside it on a side that was said; None: there is no green so far from the hole."""
+    unit = (found["unit"] or "ft").casefold()
+    feet = float(found["size"]) * (YD_PER_M * FT_PER_YD if unit[0] == "m" else 1.0)
+    if feet <= 0.0 or (feet > LONGEST_PUTT_FT and unit[0] != "m"):
+        raise n.refused(text, f"found {feet:g} ft from the hole, allowed are up to {LONGEST_PUTT_FT:g}")
+    words = re.findall(r"[a-z]+", found["rest"].casefold())
+    sides = [word for word in words if word in _TURNS or word in _BY_SLOPE]
+    if "high" in words and not sides:
+        raise n.refused(text, "'pin high' needs left or right")
+    if len(sides) > 1:
+        raise n.refused(text, f"{sides[0]} or {sides[1]} of the hole? allowed: one of them")
+    away = feet / FT_PER_YD
+    if not sides:
+        around = shapely.Point(hole.pin.x_yd, hole.pin.y_yd).buffer(away).exterior
+        there = hole.green.intersects(around)
+        return _green_rest(hole, *_beside(hole, away, "short", before), feet) if there else None
+    x, y = _beside(hole, away, sides[0], before)
+    surface = hole.surface_at(x, y)
+    if surface is Surface.GREEN:
+        rest = _green_rest(hole, x, y)
+        return replace(rest, words=f"{rest.words} {sides[0]}")
+    lie = LIE_OF.get(surface)
+    if lie is None:
+        raise n.refused(text, f"that place is {WORDS[surface]}")
+    return Rest(x, y, lie, f"{away:.0f} yd out, {WORDS[surface]}")
+
+
+def _beside(hole: Hole, away_yd: float, side: str, before: Rest | None) -> tuple[float, float]:
+    """The place so far from the hole on a side of it."""
+    pin = hole.pin
+    if side in _BY_SLOPE:
+        feature = hole.feature_at(pin.x_yd, pin.y_yd)
+        slope = None if feature is None else feature.slope
+        turn = _BY_SLOPE[side] + (0.0 if slope is None else math.radians(slope.falls_bearing_deg))
+    else:
+        from_x, from_y = (0.0, 0.0) if before is None else (before.x_yd, before.y_yd)
+        turn = _TURNS[side] + math.atan2(pin.x_yd - from_x, pin.y_yd - from_y)
+    return pin.x_yd + away_yd * math.sin(turn), pin.y_yd + away_yd * math.cos(turn)
+
+
+def _green_rest(hole: Hole, x: float, y: float, feet: float | None = None) -> Rest:
+    """On the green; with `feet` alone known, the place is one of many."""
+    far = feet or FT_PER_YD * math.hypot(x - hole.pin.x_yd, y - hole.pin.y_yd)
+    return Rest(x, y, Lie.GREEN, f"{far:.0f} ft", putt_ft=max(far, 0.1), sided=feet is None)
+
+
+def area_named(text: str, hole: Hole) -> Surface | None:
+    """Penalty area or out of bounds that words name, None where they name none or say how far it is."""
+    plain = re.sub(r"^(?:the|a|an)\s+", "", text.strip().casefold())
+    if plain in _WATER_WORDS:
+        return Surface.WATER
+    for feature in hole.features:
+        ends = feature.surface in (*PENALTY_SURFACES, Surface.OUT_OF_BOUNDS)
+        if ends and set(plain.split()) <= set(feature.name.casefold().split()):
+            return feature.surface
+    return None
