@@ -17,6 +17,9 @@ WIDE_IN, TALL_IN = 210.0 / 25.4, 297.0 / 25.4
 MARGIN_IN = 0.45
 """Wider than the edge that a printer leaves blank, and room for a pin or a clip [in]."""
 
+PAPER_DPI = 200
+"""Dots per inch of a PNG: 1654 across; every page holds its dots until the last is written."""
+
 TITLE_PT, SAID_PT, FOOT_PT = 14.0, 9.0, 7.0
 """Size of letters [pt]."""
 
@@ -54,7 +57,7 @@ class Paper:
 
     def turn(self) -> None:
         """Begin another page."""
-        sheet = Sheet(self.title, WIDE_IN, TALL_IN, edge_in=MARGIN_IN, size=TITLE_PT)
+        sheet = Sheet(self.title, WIDE_IN, TALL_IN, edge_in=MARGIN_IN, size=TITLE_PT, dpi=PAPER_DPI)
         if self.said:
             sheet.words(self.said, SAID_PT, color=FAINT)
         sheet.skip(0.0)

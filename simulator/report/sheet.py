@@ -40,6 +40,8 @@ class Sheet:
         Its margins [in].
     size : float
         Of the title's letters [pt].
+    dpi : float
+        Dots per inch of a PNG of it.
     """
 
     def __init__(
@@ -50,12 +52,13 @@ class Sheet:
         *,
         edge_in: float = EDGE_IN,
         size: float = 9.0,
+        dpi: float = DPI,
     ) -> None:
         from matplotlib.backends.backend_agg import FigureCanvasAgg
         from matplotlib.figure import Figure
 
         self.wide_in, self.tall_in, self.edge_in = wide_in, tall_in, edge_in
-        self.figure = Figure(figsize=(wide_in, tall_in or TALLEST_IN), dpi=DPI)
+        self.figure = Figure(figsize=(wide_in, tall_in or TALLEST_IN), dpi=dpi)
         FigureCanvasAgg(self.figure)
         self.down_in = edge_in
         self._placed: list[tuple[Artist, tuple[float, float, float, float]]] = []
@@ -226,7 +229,6 @@ def write_pages(pages: Sequence[tuple[str, Figure]], path: str | Path) -> list[P
         A suffix that is none of these, or a place that cannot be written.
     """
     import matplotlib
-    from matplotlib.backends.backend_agg import FigureCanvasAgg
 
     target = Path(path)
     suffix = check_plot_path(target)
@@ -246,7 +248,6 @@ def write_pages(pages: Sequence[tuple[str, Figure]], path: str | Path) -> list[P
             one = one if len(pages) > 1 else target
             with written_whole(one) as draft:
                 stamp = {"Date": None} if suffix == "svg" else None
-                figure.savefig(draft, format=suffix, dpi=DPI, metadata=stamp)
-            FigureCanvasAgg(figure)  # the old canvas would keep all its pixels while the others are drawn
+                figure.savefig(draft, format=suffix, dpi="figure", metadata=stamp)
             written.append(one)
         return written
