@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from ..hole.surfaces import WORDS, Surface
 from ..strategy.result import Alternative, Answer
 from .figures import LEAST_COUNT, in_hundred
 from .units import YARDS, Units
+
+if TYPE_CHECKING:
+    from ..strategy.review.judging import Shot
 
 MOST_SHOWN = 3
 """Clubs in the table of the answer screen."""
@@ -75,7 +79,7 @@ def title(answer: Answer, index: int, units: Units = YARDS) -> str:
     return words
 
 
-def shot_words(one: Alternative, units: Units = YARDS) -> str:
+def shot_words(one: Alternative | Shot, units: Units = YARDS) -> str:
     """Club and shot; one that is not a full swing by its carry."""
     if one.flight == "stock":
         return one.club

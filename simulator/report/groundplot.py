@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 import shapely
 
-from ..hole.model import Feature, Hole, Tree
+from ..hole.model import Feature, Hole, Spot, Tree
 from ..hole.surfaces import WORDS, Surface
 from ..strategy.result import Start
 from .chosen import TROUBLE
@@ -166,8 +166,7 @@ def draw_line_of_play(ax: Axes, hole: Hole) -> None:
 def draw_marks(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
     """Pin, tee and, elsewhere than on the tee, the ball."""
     pin = hole.pin
-    ax.plot([pin.x_yd], [pin.y_yd], marker=_flag(), markersize=13, color=INK, zorder=6.0, linestyle="none")
-    labels.keep_clear(pin.x_yd, pin.y_yd, 5.0)
+    draw_flag(ax, pin, labels, 13.0, clear_pt=5.0)
     at_tee = start.lie == "tee"
     ax.plot(
         [start.x_yd], [start.y_yd], marker="s" if at_tee else "D", markersize=4.5, color=PAPER,
@@ -175,7 +174,7 @@ def draw_marks(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
     )  # fmt: skip
     labels.keep_clear(start.x_yd, start.y_yd, 4.0)
     for words, x, y in (("tee" if at_tee else "ball", start.x_yd, start.y_yd), ("pin", pin.x_yd, pin.y_yd)):
-        text = labels.put(words, _round_about(ax, x, y), fontsize=6.5, color=INK, zorder=7.0)
+        text = labels.put(words, round_about(ax, x, y), fontsize=6.5, color=INK, zorder=7.0)
         if text is not None:
             _halo(text)
 
@@ -191,10 +190,18 @@ def draw_aim_marks(ax: Axes, hole: Hole, labels: Labels) -> None:
             zorder=6.0, linestyle="none", label=mark.name,
         )  # fmt: skip
         labels.keep_clear(mark.x_yd, mark.y_yd, 4.0)
-        places = _round_about(ax, mark.x_yd, mark.y_yd)
+        places = round_about(ax, mark.x_yd, mark.y_yd)
         text = labels.put(mark.name, places, fontsize=6, color=INK, zorder=7.0)
         if text is not None:
             _halo(text)
+
+
+def draw_flag(ax: Axes, pin: Spot, labels: Labels, size_pt: float, clear_pt: float) -> None:
+    """The flag, and no words within some points of it."""
+    ax.plot(
+        [pin.x_yd], [pin.y_yd], marker=_flag(), markersize=size_pt, color=INK, zorder=6.0, linestyle="none"
+    )
+    labels.keep_clear(pin.x_yd, pin.y_yd, clear_pt)
 
 
 def _flag() -> object:
@@ -207,13 +214,15 @@ def _flag() -> object:
     )
 
 
-def _round_about(ax: Axes, x: float, y: float) -> list[tuple[float, float]]:
-    """Places round a mark, in eight directions, the nearer first."""
+def round_about(
+    ax: Axes, x: float, y: float, radii: tuple[float, ...] = (0.065, 0.1)
+) -> list[tuple[float, float]]:
+    """Places round a mark, in eight directions, the nearer first; radii are shares of the width."""
     x0, x1 = ax.get_xlim()
     turns = np.radians((0, 180, 315, 225, 45, 135, 270, 90))
     return [
         (x + r * (x1 - x0) * math.cos(t), y + 0.6 * r * (x1 - x0) * math.sin(t))
-        for r in (0.065, 0.1)
+        for r in radii
         for t in turns
     ]
 

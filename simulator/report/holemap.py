@@ -156,12 +156,7 @@ def draw_map(
     seen = groundplot.draw_ground(ax, hole)
     groundplot.draw_line_of_play(ax, hole)
     labels = Labels(ax, np.empty((0, 2)))
-    pin = hole.pin
-    ax.plot(
-        [pin.x_yd], [pin.y_yd], marker=groundplot._flag(), markersize=11, color=INK, zorder=6.0,
-        linestyle="none",
-    )  # fmt: skip
-    labels.keep_clear(pin.x_yd, pin.y_yd, 4.0)
+    groundplot.draw_flag(ax, hole.pin, labels, 11.0, clear_pt=4.0)
     ax.plot([0.0], [0.0], marker="s", markersize=4, color=PAPER, markeredgecolor=INK, zorder=6.0)
     labels.keep_clear(0.0, 0.0, 3.0)
     for tee in hole.tees:

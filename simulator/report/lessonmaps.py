@@ -143,8 +143,7 @@ def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     shotplot.draw_shot(ax, answer, answer.recommended, SHOTS[0], 0.0)
     labels = Labels(ax, dots)
     pin, view = hole.pin, groundplot.view_box(ax)
-    ax.plot([pin.x_yd], [pin.y_yd], marker=groundplot._flag(), markersize=15, color=INK, zorder=6.0)
-    labels.keep_clear(pin.x_yd, pin.y_yd, 5.0)
+    groundplot.draw_flag(ax, pin, labels, 15.0, clear_pt=5.0)
     mx, my = target.middle_yd
     ax.plot([mx], [my], marker="P", markersize=8, color=PAPER, markeredgecolor=INK, zorder=6.5)
     labels.keep_clear(mx, my, 5.0)

@@ -19,7 +19,7 @@ from .credits import map_data
 from .holemap import whole_hole, write
 from .labels import Labels
 from .page import frame, own_axes
-from .palette import INK, PAPER, SHOTS, STYLE
+from .palette import PAPER, SHOTS, STYLE
 from .reviewtext import (
     HOW_JUDGED,
     choice_words,
@@ -30,7 +30,6 @@ from .reviewtext import (
     verdict,
     went_words,
 )
-from .reviewtext import told as in_units
 from .sheet import Sheet, wrapped, write_pages
 from .units import YARDS, Units
 
@@ -43,6 +42,9 @@ MAP_WIDE_IN, MOST_MAP_IN = 3.4, 5.2
 
 BESIDE_YD = 40.0
 """Ground shown either side of the line of play, and round every ball [yd]."""
+
+NUMBER_AWAY = (0.04, 0.06, 0.09)
+"""How far from its ball a number stands, as shares of the width: the nearest that is free."""
 
 PLAYED, BETTER = SHOTS
 
@@ -69,12 +71,7 @@ def draw_played(found: HoleReview, *, ax: Axes | None = None, units: Units = YAR
     shown = [one for one in found.strokes if one.stroke.kind != "putt"]
     ends = [_place(rest) for one in shown for rest in (one.stroke.start, one.stroke.end) if rest is not None]
     labels = Labels(ax, np.array(ends).reshape(-1, 2))
-    pin = hole.pin
-    ax.plot(
-        [pin.x_yd], [pin.y_yd], marker=groundplot._flag(), markersize=11, color=INK, zorder=6.0,
-        linestyle="none",
-    )  # fmt: skip
-    labels.keep_clear(pin.x_yd, pin.y_yd, 4.0)
+    groundplot.draw_flag(ax, hole.pin, labels, 11.0, clear_pt=4.0)
     groundplot.keep_off_falls(ax, labels)
     for one in shown:
         if one.best is not None and dear_choice(one):
@@ -99,16 +96,9 @@ def _draw_stroke(ax: Axes, pin: Spot, one: Judged, labels: Labels) -> None:
         zorder=6.2, linestyle="none",
     )  # fmt: skip
     labels.keep_clear(x, y, 2.5)
-    write(labels, f"{stroke.number}", _beside(ax, x, y), fontsize=7.5, weight="bold")
-
-
-def _beside(ax: Axes, x: float, y: float) -> list[tuple[float, float]]:
-    """Places for a number round a ball, the nearer first."""
-    wide = ax.get_xlim()[1] - ax.get_xlim()[0]
-    turns = np.radians((0, 180, 315, 225, 45, 135))
-    return [
-        (x + r * wide * math.cos(t), y + r * wide * math.sin(t)) for r in (0.04, 0.06, 0.09) for t in turns
-    ]
+    write(
+        labels, f"{stroke.number}", groundplot.round_about(ax, x, y, NUMBER_AWAY), fontsize=7.5, weight="bold"
+    )
 
 
 def _draw_better(ax: Axes, start: Rest, best: Shot) -> None:
@@ -167,8 +157,8 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
 def _rows(one: Judged, units: Units) -> list[tuple[str, str, str, str, str]]:
     """A stroke in the table, its words broken where the columns end."""
     stroke = one.stroke
-    played = wrapped(in_units(play_words(stroke), units), 6.5, 1.1)
-    went = wrapped(in_units(went_words(stroke), units), 6.5, 1.3)
+    played = wrapped(units.place(play_words(stroke)), 6.5, 1.1)
+    went = wrapped(units.place(went_words(stroke)), 6.5, 1.3)
     lines = []
     for k in range(max(len(played), len(went))):
         first = (f"{stroke.number}", gained(one.choice), gained(one.swing)) if k == 0 else ("", "", "")

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Sequence
 
 from ..strategy.errorbars import Estimate
 from ..strategy.result import TIE_STROKES
 from ..strategy.review.holes import PARTS, HoleReview, RoundReview
-from ..strategy.review.judging import Judged, Shot
+from ..strategy.review.judging import Judged
 from ..strategy.review.notes import HOLED
 from ..strategy.review.strokes import Stroke
 from .cautions import EXACT, RULES
-from .chosen import SWINGS
+from .chosen import shot_words
 from .figures import join_words, pin_said
 from .lines import point_words
 from .screen import side_by_side, wrap
@@ -32,7 +31,6 @@ HOW_JUDGED = (
 BEATS = "Beats: of 100 balls of the player's own, struck with that club from there, so many end worse."
 
 _WIDTHS = (2, 20, 30)
-_FEET = re.compile(r"(?<![\w.])(\d+) ft\b")
 
 
 def review_text(
@@ -163,7 +161,7 @@ def _table(found: HoleReview, units: Units, full: bool) -> list[str]:
     ]
     for one in found.strokes:
         stroke = one.stroke
-        words = told(play_words(stroke), units), told(went_words(stroke), units)
+        words = units.place(play_words(stroke)), units.place(went_words(stroke))
         rows = side_by_side([f"{stroke.number:>2}", *words], _WIDTHS)
         beats = "" if one.better_than is None else f"{100.0 * one.better_than:.0f}"
         figures = f"{gained(one.choice):>8} {gained(one.swing):>7} {beats:>7}".rstrip()
@@ -179,13 +177,6 @@ def went_words(stroke: Stroke) -> str:
     if stroke.end is None:
         return "holed"
     return f"{stroke.went}, again" if stroke.end == stroke.start and stroke.strokes else stroke.went
-
-
-def told(words: str, units: Units) -> str:
-    """Words of a place in the units that were asked for."""
-    if not units.metric:
-        return words
-    return _FEET.sub(lambda feet: units.putt(float(feet[1])), units.sentence(words))
 
 
 def play_words(stroke: Stroke) -> str:
@@ -216,10 +207,9 @@ def choice_words(strokes: Sequence[Told], units: Units) -> str:
     said = []
     for number, _, one in dear[:MOST_NAMED]:
         assert one.best is not None
-        said.append(
-            f"{_name(number, one)}, {told(one.stroke.club, units)}: {_shot(one.best, units)} is "
-            f"{one.choice.value:.2f} better"
-        )
+        played = f"{_name(number, one)}, {units.place(one.stroke.club)}"
+        better = f"the {shot_words(one.best, units)} {point_words(one.best.point, units)}"
+        said.append(f"{played}: {better} is {one.choice.value:.2f} better")
     more = len(dear) - MOST_NAMED
     rest = f" {more} more cost {TIE_STROKES:g} or more." if more > 0 else ""
     return f"Choices that cost most: {'; '.join(said)}.{rest}"
@@ -231,18 +221,8 @@ def swing_words(strokes: Sequence[Told], units: Units) -> str:
     dear.sort(key=lambda item: -item[2].swing.value)
     said = []
     for number, _, one in dear[:MOST_NAMED]:
-        club = "putting" if one.stroke.kind == "putt" else told(one.stroke.club, units)
+        club = "putting" if one.stroke.kind == "putt" else units.place(one.stroke.club)
         share = one.better_than
         beats = "" if share is None else f" (it beats {100.0 * share:.0f} in 100 of the player's own)"
         said.append(f"{_name(number, one)}, {club}: {one.swing.value:.2f}{beats}")
     return f"Swings that cost most: {join_words(said)}." if said else ""
-
-
-def _shot(shot: Shot, units: Units) -> str:
-    swing = SWINGS.get(shot.flight)
-    club = shot.club
-    if swing is not None:
-        club += f" ({swing} {units.length(shot.carry_yd)})"
-    elif shot.flight != "stock":
-        club += f" {shot.flight}"
-    return f"the {club} {point_words(shot.point, units)}"

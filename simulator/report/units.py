@@ -12,6 +12,7 @@ NAMES = ("yards", "metres")
 """Units somebody may ask for."""
 
 _NUMBER = re.compile(r"\d+(?:,\d{3})*(?:\.\d+)?")
+_FEET = re.compile(r"(?<![\w.])(\d+) ft\b")
 _SAID = re.compile(
     rf"(?<![\w.])({_NUMBER.pattern})((?: to | and | by |, ){_NUMBER.pattern})*[ -](yd|yards|yard)\b"
 )
@@ -73,6 +74,12 @@ class Units:
     def putt(self, feet: float) -> str:
         """The length of a putt: "12 ft", "3.7 m"."""
         return f"{feet / FT_PER_YD * M_PER_YD:.1f} m" if self.metric else f"{feet:.0f} ft"
+
+    def place(self, words: str) -> str:
+        """Ready words for where a ball lies, yards and the feet of a putt turned into this unit."""
+        if not self.metric:
+            return words
+        return _FEET.sub(lambda feet: self.putt(float(feet[1])), self.sentence(words))
 
     def sentence(self, words: str) -> str:
         """A ready sentence with the yards in it turned into this unit, as many decimals as it had."""

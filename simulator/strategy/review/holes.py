@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -15,7 +16,7 @@ from ...player.model import Player
 from ..clubwords import shot_meant
 from ..errorbars import Estimate, total
 from ..question import Clock, Progress, question, silent, solve
-from .judging import Judge, Judged, Shot, short_of_full
+from .judging import EXACT, Judge, Judged, Shot, short_of_full
 from .notes import Notes
 from .rests import Rest
 from .strokes import Played, strokes_of
@@ -210,7 +211,7 @@ def review(
     return HoleReview(
         hole=hole, player=player, conditions=ask.conditions, strokes=strokes,
         score=played.score, holed=played.holed, expected=judge.value(played.strokes[0].start),
-        left=Estimate(0.0, 0.0) if last is None else judge.value(last), seed=seed,
+        left=EXACT if last is None else judge.value(last), seed=seed,
     )  # fmt: skip
 
 
@@ -308,7 +309,7 @@ def _kept(done: Mapping[int, HoleReview]) -> Iterator[None]:
 
 
 def _away(hole: Hole, rest: Rest) -> float:
-    return float(((hole.pin.x_yd - rest.x_yd) ** 2 + (hole.pin.y_yd - rest.y_yd) ** 2) ** 0.5)
+    return math.hypot(hole.pin.x_yd - rest.x_yd, hole.pin.y_yd - rest.y_yd)
 
 
 def _figure(name: str, one: Estimate) -> dict[str, float]:

@@ -16,6 +16,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -30,6 +31,7 @@ from ...units import one_turn_deg
 from ..asked import WORTH_SHOWING, asked_club
 from ..clubwords import club_and_aim, shot_distance
 from ..errorbars import Estimate, mean, total
+from ..ground import features_at
 from ..pointing import Pointing, point
 from ..search import Choice, Place, given_aim, given_part, part_families, search
 from .rests import Rest
@@ -128,6 +130,11 @@ class _Valued:
         found = self.place.values(action[None], self.value, each)[0]
         return (found[:, 0] + self.value * found[:, 1]).reshape(SETS, STRIKES)
 
+    @cached_property
+    def usual(self) -> np.ndarray:
+        """The same of the best."""
+        return self.outcomes(self.best.action)
+
 
 class Judge:
     """Values the places of one hole for one player, each once.
@@ -165,9 +172,9 @@ class Judge:
             return Judged(stroke, None, instead, False, before, choice, EXACT, None)
         valued = self._at(stroke.start)[1]
         chosen, given = self._chosen(valued, stroke)
-        outcomes, best = valued.outcomes(chosen.action), valued.outcomes(valued.best.action)
+        outcomes = valued.outcomes(chosen.action)
         expected = mean(outcomes.mean(axis=1))
-        choice = mean((outcomes - best).mean(axis=1))
+        choice = mean((outcomes - valued.usual).mean(axis=1))
         swing = _plus(total([after, expected.times(-1.0)]), taken)
         worse = outcomes > taken + after.value + 1e-9
         played, best_shot = self._shot(valued, chosen), self._shot(valued)
@@ -192,16 +199,15 @@ class Judge:
             scores = place.scores(np.array([one.action for one in found]), replay, strikes)
             k = int(np.argmin(scores))
             valued = _Valued(place, found[k], float(scores[k]), strikes, seed)
-            self._valued[key] = mean(valued.outcomes(found[k].action).mean(axis=1)), valued
+            self._valued[key] = mean(valued.usual.mean(axis=1)), valued
         return self._valued[key]
 
     def _putts(self, rest: Rest) -> tuple[float, np.ndarray]:
         """Expected putts and the chances to be down in at most 1, 2 ... from a place on a green."""
         assert rest.putt_ft is not None
         putts, raster = self.tee.board.bag.putts, self.tee.board.raster
-        i = int(np.rint((rest.x_yd - raster.x0_yd) / raster.cell_yd))
-        j = int(np.rint((rest.y_yd - raster.y0_yd) / raster.cell_yd))
-        plane = max(int(raster.feature_planes[raster.feature[j, i]]), 0) if raster.feature[j, i] >= 0 else 0
+        feature = features_at(self.hole, np.array([rest.x_yd]), np.array([rest.y_yd]))[0]
+        plane = max(int(raster.feature_planes[feature]), 0) if feature >= 0 else 0
         if rest.sided:
             bearing = math.radians(180.0) + self.tee.board.bearing_rad(rest.x_yd, rest.y_yd)
             turns = [bearing - float(raster.planes[plane, 1])]
