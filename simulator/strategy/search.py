@@ -211,8 +211,9 @@ def _settled(
 
     So few strikes cannot tell which of two aims close together is better, and the lowest of many noisy scores
     is mostly the luckiest: on ten tees and fairways, six seeds each, that gave away 0.0011 strokes on average
-    and 0.008 at the most, this 0.0001 and 0.003 (benchmarks/aim_choice.py). At a cliff, which is no parabola, the aim stays. So it does
-    of a part swing, whose pattern is as narrow as the steps: settled, one of 40 yd gave away 0.02.
+    and 0.008 at the most, this 0.0001 and 0.003 (benchmarks/aim_choice.py). At a cliff, which is no parabola,
+    the aim stays. So it does of a part swing, whose pattern is as narrow as the steps: settled, one of 40 yd
+    gave away 0.02.
     """
     offsets = np.radians(SETTLE_DEG)
     tries = np.repeat(action[None], offsets.size, axis=0)

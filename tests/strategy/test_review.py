@@ -107,6 +107,13 @@ def test_swings_of_the_player_s_own_lose_nothing_on_average(judge: Judge) -> Non
         assert (each > mark).mean() == pytest.approx((again > mark).mean(), abs=0.02)
 
 
+    for end in ("215 out, left rough", "200 out, fairway"):  # "beats" counts those of them that end worse
+        (one,) = judged(judge, f"driver to {end}")
+        mark = 1.0 + judge.value(resting(end, WITHY, None)).value
+        assert one.better_than == pytest.approx((again > mark).mean(), abs=0.02)
+        assert 0.05 < one.better_than < 0.95
+
+
 def _tee() -> Rest:
     return Rest(0.0, 0.0, Lie.TEE, "the white tee")
 
