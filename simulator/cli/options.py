@@ -58,7 +58,7 @@ FromOption = Annotated[
     typer.Option(
         "--from", metavar="PLACE",
         help='Ask from elsewhere than the tee: "164 out, left rough", "230 on, 12 right", "20 short of the '
-        'green", or "x,y" in yards.',
+        'green", "150 to the front", "left bunker", or "x,y" in yards.',
     ),
 ]  # fmt: skip
 PlayedOption = Annotated[

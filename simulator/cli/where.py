@@ -42,11 +42,10 @@ class Where(NamedTuple):
         """The place asked from; None on the tee."""
         if self.from_ is None:
             return None
-        from ..strategy.by_green import by_the_green
-        from ..strategy.places import place
+        from ..strategy.places import place, plainly
 
         found = place(self.from_, hole, self.played)
-        if taken := by_the_green(self.from_, hole)[1]:
+        if taken := plainly(self.from_, hole)[1]:
             say(taken)
         return found
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 
 import numpy as np
@@ -32,6 +33,10 @@ _WAYS = {
     "beside": rf"{_AWAY}(?:off\s+|outside\s+)?(?:(?:on|to)\s+)?(?:the\s+)?{_SIDE}\s+{_GREEN}",
     "off": rf"{_AWAY}(?:off|outside)\s+{_GREEN}[\s,]*(?:(?:on|to)\s+)?(?:the\s+)?(?:{_SIDE})?",
 }
+_TO = re.compile(
+    rf"(?P<n>{NUMBER})\s*(?P<unit>{'|'.join(UNITS)})?\s+(?:to|from)\s+(?:the\s+)?(?P<end>front|middle|cent(?:re|er)|back)"
+    rf"(?:\s+edge)?(?:\s+{_GREEN}|(?=\s*(?:,|$)))"
+)
 _PATTERNS = tuple((way, re.compile(pattern)) for way, pattern in _WAYS.items())
 
 
@@ -44,6 +49,7 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
         ``"20 short of the green"``, ``"10 m behind the green"``, ``"over the back"``, ``"6 right of the
         green"``, ``"just off the green, left"``; what else is said stays behind it. Short and behind are
         along the line of play, left and right across it half way up the green, each from the edge there.
+        ``"150 to the front"`` (middle, back) is straight, as a laser measures it, from the line of play.
         Another text comes back as it is.
     hole : Hole
         With the tee in use.
@@ -61,6 +67,8 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
         Off the green, but not to which side; a line of play that does not come to the green.
     """
     usual = " ".join(text.casefold().split())
+    if to := _TO.search(usual):
+        return _with_rest(f"{_before(text, hole, to):.1f} on", usual, to), None
     searched = ((way, pattern.search(usual)) for way, pattern in _PATTERNS)
     way, found = next(((way, found) for way, found in searched if found), ("", None))
     if found is None:
@@ -79,9 +87,27 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
         left, right = _sides(hole, middle)
         beside = right + away if side == "right" else left - away
         words = f"{middle:.1f} on, {abs(beside):.1f} {'right' if beside >= 0.0 else 'left'}"
-    rest = " ".join((usual[: found.start()] + " " + usual[found.end() :]).replace(",", " ").split())
     taken = None if number is not None else f"{found[0].strip(' ,')!r} is taken as five paces from its edge"
-    return f"{words}, {rest}" if rest else words, taken
+    return _with_rest(words, usual, found), taken
+
+
+def _with_rest(words: str, usual: str, found: re.Match[str]) -> str:
+    """The words, and behind them what else was said."""
+    rest = " ".join((usual[: found.start()] + " " + usual[found.end() :]).replace(",", " ").split())
+    return f"{words}, {rest}" if rest else words
+
+
+def _before(text: str, hole: Hole, to: re.Match[str]) -> float:
+    """Station from which the front, middle or back of the green is so far, as a laser measures it [yd]."""
+    away, (front, back) = float(to["n"]) * UNITS[to["unit"] or "yd"], _ends(text, hole)
+    end = {"front": front, "back": back}.get(to["end"], 0.5 * (front + back))
+    there = hole.at(end)
+    stations = np.arange(0.0, end, STEP_YD)[::-1]
+    far = np.array([math.dist(hole.at(float(station)), there) for station in stations])
+    if not (far >= away).any():
+        most = far.max(initial=0.0)
+        raise UsageError(f"place {text!r}: the tee is {most:.0f} yd from the {to['end']} of the green")
+    return float(stations[np.argmax(far >= away)])
 
 
 def _ends(text: str, hole: Hole) -> tuple[float, float]:

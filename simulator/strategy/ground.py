@@ -1,8 +1,10 @@
-"""The nearest ground of a kind to the line of play, at a distance from the pin."""
+"""The nearest ground of a kind to the line of play, at a distance from the pin or from the tee."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
+from functools import partial
 
 import numpy as np
 import shapely
@@ -16,8 +18,11 @@ DISTANCE_SLACK_YD = 15
 WIDEST_DEG = 80.0
 """How far round the pin from the line of play ground is looked for [deg]."""
 
+WIDEST_YD = 80.0
+"""How far across the line of play ground is looked for [yd]."""
+
 STEP_YD = 0.5
-"""Step along an arc round the pin [yd]: half the cell of the engine's raster."""
+"""Step along an arc round the pin or across the line [yd]: half the cell of the engine's raster."""
 
 INSIDE_YD = 3.0
 """How far inside the edge of the ground the ball is put, where the ground is wide enough [yd]."""
@@ -53,6 +58,10 @@ def line_place(hole: Hole, out_yd: float) -> tuple[float, float]:
     return float(x), float(y)
 
 
+Way = Callable[[float, int], tuple[np.ndarray, np.ndarray]]
+"""Places x, y, each (n,) [yd], at a distance: from the line of play outwards to a hand (-1 left, 1 right)."""
+
+
 def find_ground(
     hole: Hole, out_yd: float, side: int, wanted: Surface, *, slack_yd: int = DISTANCE_SLACK_YD
 ) -> tuple[float, float] | None:
@@ -74,10 +83,22 @@ def find_ground(
     (x, y) [yd], `INSIDE_YD` inside the edge nearer the line; half way from the line to the edge when the
     line itself is on that ground and a side is asked for.
     """
+    return _nearest(hole, partial(_arc, hole), out_yd, slack_yd, side, wanted)
+
+
+def find_beside(
+    hole: Hole, station_yd: float, side: int, wanted: Surface, *, slack_yd: int = DISTANCE_SLACK_YD
+) -> tuple[float, float] | None:
+    """The same at about a distance from the tee along the line of play, straight across the line."""
+    return _nearest(hole, partial(_across, hole), station_yd, slack_yd, side, wanted)
+
+
+def _nearest(
+    hole: Hole, way: Way, at_yd: float, slack_yd: int, side: int, wanted: Surface
+) -> tuple[float, float] | None:
     rim: tuple[float, float] | None = None
     for away in sorted(range(-slack_yd, slack_yd + 1), key=abs):
-        radius = out_yd + away
-        found = _on_arc(hole, radius, side, wanted) if radius >= NEAREST_YD else None
+        found = _on_way(hole, way, at_yd + away, side, wanted) if at_yd + away >= NEAREST_YD else None
         if found is not None and _clear(hole, found, wanted):
             return found
         rim = rim or found
@@ -91,23 +112,34 @@ def _clear(hole: Hole, place: tuple[float, float], wanted: Surface) -> bool:
     return bool((around == wanted).all())
 
 
-def _on_arc(hole: Hole, radius: float, side: int, wanted: Surface) -> tuple[float, float] | None:
-    """The place on one arc round the pin, nearest along it to the line of play."""
+def _on_way(hole: Hole, way: Way, at_yd: float, side: int, wanted: Surface) -> tuple[float, float] | None:
+    """The place of some ground nearest to the line of play at one distance."""
+    found: tuple[int, float, float] | None = None
+    for hand in (-1, 1) if side == 0 else (side,):
+        x, y = way(at_yd, hand)
+        there = surfaces_at(hole, x, y) == wanted
+        if there.any():
+            k = _rest_index(there, bool(side))
+            if found is None or k < found[0]:
+                found = k, float(x[k]), float(y[k])
+    return None if found is None else found[1:]
+
+
+def _arc(hole: Hole, radius: float, hand: int) -> tuple[np.ndarray, np.ndarray]:
+    """Round the pin, at one distance from it."""
     pin_x, pin_y = hole.pin.x_yd, hole.pin.y_yd
     middle_x, middle_y = line_place(hole, radius)
-    middle = math.atan2(middle_y - pin_y, middle_x - pin_x)
     # seen from the pin the line runs towards the ball, so turning anticlockwise there is the ball's right
-    arc = np.arange(int(radius * math.radians(WIDEST_DEG) / STEP_YD) + 1) * STEP_YD
-    best = (math.inf, 0)
-    for hand in (-1, 1) if side == 0 else (side,):
-        angle = middle + hand * arc / radius
-        there = surfaces_at(hole, pin_x + radius * np.cos(angle), pin_y + radius * np.sin(angle)) == wanted
-        if there.any():
-            best = min(best, (float(arc[_rest_index(there, bool(side))]), hand))
-    if not math.isfinite(best[0]):
-        return None
-    angle_there = middle + best[1] * best[0] / radius
-    return pin_x + radius * math.cos(angle_there), pin_y + radius * math.sin(angle_there)
+    turn = hand * np.arange(int(radius * math.radians(WIDEST_DEG) / STEP_YD) + 1) * STEP_YD / radius
+    angle = math.atan2(middle_y - pin_y, middle_x - pin_x) + turn
+    return pin_x + radius * np.cos(angle), pin_y + radius * np.sin(angle)
+
+
+def _across(hole: Hole, station: float, hand: int) -> tuple[np.ndarray, np.ndarray]:
+    """Straight across the line of play, at one distance along it."""
+    (x, y), (beside_x, beside_y) = hole.at(station), hole.at(station, float(hand))
+    off = np.arange(int(WIDEST_YD / STEP_YD) + 1) * STEP_YD
+    return x + off * (beside_x - x), y + off * (beside_y - y)
 
 
 def _rest_index(there: np.ndarray, sided: bool) -> int:

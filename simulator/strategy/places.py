@@ -7,8 +7,9 @@ import math
 from ..errors import UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
+from .by_bunker import by_the_bunker
 from .by_green import by_the_green
-from .ground import find_ground, line_place
+from .ground import find_beside, find_ground, line_place
 from .result import Start
 from .words import Said, read_words, refused
 
@@ -22,6 +23,12 @@ LIE_WORDS: dict[Lie, str] = {lie: lie.name.lower().replace("_", " ") for lie in 
 """What `Start.lie` says for each lie a shot can be asked from."""
 
 
+def plainly(text: str, hole: Hole) -> tuple[str, str | None]:
+    """A place told by the green or a bunker put into numbers, with what was taken for granted."""
+    words, taken = by_the_green(text, hole)
+    return (words, taken) if words != text else by_the_bunker(text, hole)
+
+
 def place(text: str, hole: Hole, played: int | None = None) -> Start:
     """The place and lie that some words mean.
 
@@ -30,8 +37,9 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     text : str
         ``"tee"``; a straight distance to the pin in yards (``m`` after the number for metres) with, in any
         order, a side and a kind of ground: ``"164 out"``, ``"rough, 140 out"``, ``"92 out, right bunker"``;
-        yards on from the tee along the line of play and yards beside it: ``"230 on, 12 right"``; a place
-        told by the green (`by_green`): ``"20 short of the green"``; or coordinates in the hole frame:
+        yards on from the tee along the line of play and yards or the ground beside it: ``"230 on, 12
+        right"``, ``"230 on, left rough"``; a place told by the green (`by_green`): ``"20 short of the
+        green"``; a bunker (`by_bunker`): ``"left greenside bunker"``; or coordinates in the hole frame:
         ``"-8,231"``.
     hole : Hole
         With the tee and pin in use.
@@ -41,15 +49,15 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     Returns
     -------
     Start
-        A distance out without a side or kind of ground is on the line of play. With one, it is the nearest
-        such ground to the line at that distance (or as near to that distance as there is any).
+        A distance without a side or kind of ground is on the line of play. With one, it is the nearest such
+        ground to the line at that distance (or as near to that distance as there is any).
 
     Raises
     ------
     UsageError
         Words that are not understood, a place outside the hole, on the green, in water or out of bounds.
     """
-    words, _ = by_the_green(text, hole)
+    words, _ = plainly(text, hole)
     if words != text:
         try:
             return place(words, hole, played)
@@ -66,7 +74,7 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     lie = LIE_OF.get(surface)
     if lie is None or lie is Lie.GREEN:
         raise UsageError(f"place {text!r}: that is {_where(surface)}, no shot is planned from there")
-    out_yd = math.hypot(hole.pin.x_yd - x_yd, hole.pin.y_yd - y_yd)
+    out_yd = _out(hole, (x_yd, y_yd))
     side = {-1: "left ", 0: "", 1: "right "}[said.side]
     words = f"{out_yd:.0f} yd out, {side}{WORDS[surface]}"
     return Start(x_yd, y_yd, LIE_WORDS[lie], words, out_yd, played)
@@ -116,20 +124,41 @@ def _by_distance(text: str, hole: Hole, said: Said) -> tuple[float, float]:
         return line_place(hole, said.out)
     found = find_ground(hole, said.out, said.side, said.ground)
     if found is None:
-        what = {-1: "left ", 0: "", 1: "right "}[said.side] + WORDS[said.ground]
         other = find_ground(hole, said.out, said.side, said.ground, slack_yd=int(longest))
-        near = "there is none on this hole"
-        if other is not None:
-            out_yd = math.hypot(hole.pin.x_yd - other[0], hole.pin.y_yd - other[1])
-            near = f"the nearest is {out_yd:.0f} yd out"
-        raise UsageError(f"place {text!r}: no {what} about {said.out:.0f} yd from the pin; {near}")
+        near = other and f"{_out(hole, other):.0f} yd out"
+        raise _no_ground(text, said, f"{said.out:.0f} yd from the pin", near)
     return found
+
+
+def _beside_the_line(text: str, hole: Hole, said: Said) -> tuple[float, float]:
+    assert said.station is not None and said.ground is not None
+    found = find_beside(hole, said.station, said.side, said.ground)
+    if found is None:
+        far = int(hole.length_yd + OFF_HOLE_YD)
+        other = find_beside(hole, said.station, said.side, said.ground, slack_yd=far)
+        near = other and f"{hole.station_offset(*other)[0]:.0f} yd on"
+        raise _no_ground(text, said, f"{said.station:.0f} yd on", near)
+    return found
+
+
+def _out(hole: Hole, at: tuple[float, float]) -> float:
+    """How far the pin is from there [yd]."""
+    return math.hypot(hole.pin.x_yd - at[0], hole.pin.y_yd - at[1])
+
+
+def _no_ground(text: str, said: Said, where: str, nearest: str | None) -> UsageError:
+    assert said.ground is not None
+    what = {-1: "left ", 0: "", 1: "right "}[said.side] + WORDS[said.ground]
+    near = f"the nearest is {nearest}" if nearest else "there is none on this hole"
+    return UsageError(f"place {text!r}: no {what} about {where}; {near}")
 
 
 def _by_coordinates(text: str, hole: Hole, said: Said) -> tuple[float, float]:
     if said.station is not None:
         if said.station < 0.0 or said.station > hole.length_yd + OFF_HOLE_YD:
             raise refused(text, f"found {said.station:g} yd on; the hole is {hole.length_yd:.0f} yd long")
+        if said.ground is not None and said.offset is None:
+            return _beside_the_line(text, hole, said)
         x_yd, y_yd = hole.at(said.station, said.offset or 0.0)
     else:
         x_yd, y_yd = said.plain

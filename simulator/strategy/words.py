@@ -10,7 +10,8 @@ from ..hole.surfaces import Surface
 from ..units import YD_PER_M
 
 ALLOWED = (
-    'say "164 out, left rough", "92 out, right bunker", "230 on, 12 right", "x,y" in yards, or "tee"; '
+    'say "164 out, left rough", "230 on, 12 right", "20 short of the green", "left bunker", "x,y" in yards, '
+    'or "tee"; '
     "ground: fairway, rough, heavy rough, bunker, trees, penalty area"
 )
 """What a place may look like, the end of every refusal."""
@@ -23,9 +24,10 @@ _GROUND = {
 UNITS = {"yd": 1.0, "yds": 1.0, "y": 1.0, "yard": 1.0, "yards": 1.0, "m": YD_PER_M, "metre": YD_PER_M,
           "metres": YD_PER_M, "meter": YD_PER_M, "meters": YD_PER_M}  # fmt: skip
 SIDES = {"left": -1, "l": -1, "right": 1, "r": 1}
-_FILLERS = frozenset(
+FILLERS = frozenset(
     (
         "a",
+        "among",
         "an",
         "and",
         "at",
@@ -43,6 +45,7 @@ _FILLERS = frozenset(
         "side",
         "the",
         "to",
+        "under",
     )
 )
 _SAY_INSTEAD = {
@@ -55,6 +58,7 @@ _SAY_INSTEAD = {
     "behind past over beyond long short front back just off": (
         'say how far it is to the pin, "35 out", or on from the tee, "350 on, 12 right"'
     ),
+    "white yellow red blue black gold silver forward": "the tee is chosen by --tee",
     "plugged buried divot bare hardpan straw uphill downhill sidehill flyer": (
         "how the ball lies is taken as usual for its ground; leave it out"
     ),
@@ -62,12 +66,16 @@ _SAY_INSTEAD = {
 _INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
 """Words that name no place, and what to say for them."""
 
+NUMBER = r"[-+]?[0-9]{1,9}(?:\.[0-9]{0,9})?"
+_UNIT = "|".join(UNITS)
 _READ_AS = tuple(
     (re.compile(pattern), meant)
     for pattern, meant in (
         (r"(?<=\d)\s*(?:yards?|yds?|y)?\s+(?:from|off) (?:the )?tee\b", " on"),
         (r"(?<=\d)\s*(m|metres?|meters?)\s+(?:from|off) (?:the )?tee\b", r" \1 on"),
         (r"\bshort of (?:the )?(?:pin|flag|hole)\b", "out"),
+        (rf"(?<=\d)(\s*(?:{_UNIT})?)\s+(?:remaining|to go|left in)\b", r"\1 out"),
+        (rf"^({NUMBER}\s*(?:{_UNIT})?)\s+left(?=$|[\s,].*\b(?:left|right)\b)", r"\1 out"),
         (r"\b(?:tee box|teeing (?:ground|area)|tee shot)\b", "tee"),
         (r"\b(?:fairway|greenside|pot|cross|sand)\s+(?=bunker|sand|trap)", ""),
         (r"\btrap\b", "bunker"),
@@ -79,7 +87,6 @@ _READ_AS = tuple(
 )
 """Other ways of saying it, put into the words read below."""
 
-NUMBER = r"[-+]?[0-9]{1,9}(?:\.[0-9]{0,9})?"
 _TOKEN = re.compile(rf"\s*(?:(?P<number>{NUMBER})|(?P<comma>,)|(?P<word>[^\s,0-9]+)|(?P<other>\S))")
 
 
@@ -141,7 +148,7 @@ def read_words(text: str) -> Said:
             continue
         elif word in _GROUND and said.ground is None:
             said.ground = _GROUND[word]
-        elif kind == "word" and word in _FILLERS:
+        elif kind == "word" and word in FILLERS:
             continue
         else:
             hint = f" ({_INSTEAD[word]})" if word in _INSTEAD else ""

@@ -16,7 +16,7 @@ from simulator.hole import Hole, Surface, load_hole
 from simulator.strategy.by_green import by_the_green
 from simulator.strategy.clubwords import club_and_aim
 from simulator.strategy.ground import line_place
-from simulator.strategy.places import LIE_WORDS, place
+from simulator.strategy.places import LIE_WORDS, place, plainly
 
 WITHY, LONG, EEL = load_hole("withy-drain"), load_hole("long-sluice"), load_hole("eel-trap")
 
@@ -160,8 +160,98 @@ def test_what_is_said_of_the_green_beside_the_place_stays() -> None:
 
 
 def test_a_refusal_quotes_what_was_typed(capsys: pytest.CaptureFixture[str]) -> None:
-    assert _run(["plan", "withy-drain", "--from", "20 short of the green, rough"]) == 2
-    assert "place '20 short of the green, rough': that place is fairway, not rough" in capsys.readouterr().err
+    assert _run(["plan", "withy-drain", "--from", "20 left of the green, trees"]) == 2
+    assert "place '20 left of the green, trees': that place is " in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("unit", ["", " yards", " m"])
+@pytest.mark.parametrize("end", ["front", "middle", "back"])
+@pytest.mark.parametrize("hole", [WITHY, EEL, LONG], ids=lambda hole: hole.name)
+def test_the_laser_to_the_front_and_back_of_the_green(hole: Hole, end: str, unit: str) -> None:
+    """Straight to where the line of play meets the green, by shapely."""
+    start = place(f"90{unit} to the {end}", hole)
+    line = shapely.LineString([hole.at(float(s)) for s in np.arange(0.0, hole.length_yd + 60.0, 0.25)])
+    on = line.intersection(hole.green)
+    ends = sorted(line.project(shapely.Point(xy)) for xy in shapely.get_coordinates(on))
+    meant = {"front": ends[0], "back": ends[-1], "middle": 0.5 * (ends[0] + ends[-1])}[end]
+    away = line.interpolate(meant).distance(shapely.Point(start.x_yd, start.y_yd))
+    assert away == pytest.approx(90.0 / (0.9144 if unit == " m" else 1.0), abs=0.8)
+    assert hole.station_offset(start.x_yd, start.y_yd)[1] == pytest.approx(0.0, abs=1e-6)
+    assert place(f"rough, 90{unit} from the {end} of the green", hole).lie == "rough"
+
+
+def test_farther_than_the_green_is_from_the_tee() -> None:
+    with pytest.raises(UsageError, match=r"place '500 to the front': the tee is \d+ yd from the front"):
+        place("500 to the front", WITHY)
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+@pytest.mark.parametrize("words", ["230 on, {} rough", "{} rough, 230 off the tee", "230 on in the {} rough"])
+def test_ground_beside_the_line_so_far_from_the_tee(words: str, side: str) -> None:
+    """The nearest rough straight across the line, by a scan of its own."""
+    start = place(words.format(side), WITHY)
+    station, offset = WITHY.station_offset(start.x_yd, start.y_yd)
+    hand = -1.0 if side == "left" else 1.0
+    edge = next(
+        off for off in np.arange(0.0, 80.0, 0.1) if WITHY.surface_at(*WITHY.at(230.0, hand * off)) is Surface.ROUGH
+    )
+    assert start.lie == "rough" and station == pytest.approx(230.0, abs=1e-6)
+    assert 2.0 <= hand * offset - edge <= 3.5  # three yards inside it
+
+
+def test_ground_that_is_not_there_is_told_by_its_distance_from_the_tee() -> None:
+    with pytest.raises(UsageError) as caught:
+        place("230 on, right trees", WITHY)
+    nearest = int(str(caught.value).split()[-3])
+    assert str(caught.value).endswith(f"the nearest is {nearest} yd on")
+    assert place(f"{nearest} on, right trees", WITHY).lie == "trees"
+
+
+def test_what_is_left_is_a_distance_out() -> None:
+    for words in ("164 left", "164 yards left", "164 left in", "164 remaining", "164 to go"):
+        assert place(words, WITHY) == place("164 out", WITHY), words
+    assert place("164 left, left rough", WITHY) == place("164 out, left rough", WITHY)
+    assert place("150 m left", WITHY) == place("150 m out", WITHY)
+    assert place("230 on, 12 left", WITHY).x_yd == pytest.approx(-12.0)
+
+
+BUNKERS = [
+    (WITHY, "elbow bunker", "elbow bunker"),
+    (WITHY, "in the elbow bunker", "elbow bunker"),
+    (WITHY, "left fairway bunker", "elbow bunker"),
+    (WITHY, "the fairway bunker on the left", "elbow bunker"),
+    (WITHY, "right greenside trap", "front right bunker"),
+    (WITHY, "the left bunker", "left bunker"),
+    (EEL, "In the right bunker", "right bunker"),
+    (LONG, "left greenside bunker", "left greenside bunker"),
+]
+
+
+@pytest.mark.parametrize(("hole", "words", "name"), BUNKERS, ids=[f"{h.name}, {w}" for h, w, _ in BUNKERS])
+def test_a_bunker_by_its_name_or_side(hole: Hole, words: str, name: str) -> None:
+    start = place(words, hole)
+    bunker = next(feature for feature in hole.features if feature.name == name)
+    assert start.lie == "bunker" and bunker.area.contains(shapely.Point(start.x_yd, start.y_yd))
+    assert plainly(words, hole)[1] == f"the ball is taken to lie in the middle of the {name}"
+    assert "middle" not in (plainly(f"{words}, 20 out", hole)[1] or "")  # a distance says where
+
+
+@pytest.mark.parametrize(
+    ("words", "because"),
+    [
+        ("greenside bunker", "which of them on this hole: front right bunker ("),
+        ("right fairway bunker", "there is none such on this hole: elbow bunker ("),
+    ],
+)
+def test_bunkers_are_listed_with_their_distances(words: str, because: str) -> None:
+    with pytest.raises(UsageError) as caught:
+        place(words, WITHY)
+    message = str(caught.value)
+    assert message.startswith(f"place {words!r}: {because}")
+    for told in message.partition(": ")[2].partition(": ")[2].split(", "):
+        name, yards = told.removesuffix(" yd out)").split(" (")
+        bunker = next(feature for feature in WITHY.features if feature.name == name)
+        assert out(WITHY, bunker.area.centroid.x, bunker.area.centroid.y) == pytest.approx(float(yards), abs=0.6)
 
 
 def test_a_bend_is_measured_straight_to_the_pin() -> None:
@@ -199,6 +289,7 @@ REFUSED = [
     ("on the fringe", "'fringe' is not understood there (round the green is fairway or rough"),
     ("10 feet from the hole", "'feet' is not understood there (yards or m are read; a putt is not planned)"),
     ("plugged, right bunker, 28 out", "'plugged' is not understood there (how the ball lies is taken as usual"),
+    ("white tee", "'white' is not understood there (the tee is chosen by --tee)"),
     ("lay-up spot", "'lay-up' is not understood there (say how far it is to the pin"),
     ("200 out, 20 left", 'the number 20 has no meaning there (beside the line goes with "on"'),
     ("on the green", "no shot is planned"),

@@ -12,8 +12,7 @@ from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import LIE_OF, PENALTY_SURFACES, WORDS, Lie, Surface
 from ...units import FT_PER_YD, YD_PER_M
-from ..by_green import by_the_green
-from ..places import place, spot
+from ..places import place, plainly, spot
 from ..result import Start
 from ..words import NUMBER, read_words
 from . import notes as n
@@ -78,7 +77,7 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     before : Rest or None
         Where it was played from: short, past, left and right are as seen from there.
     """
-    if by_the_green(text, hole)[0] != text:
+    if plainly(text, hole)[0] != text:
         return from_start(place(text, hole))
     found = _GREEN.fullmatch(text.strip())
     told_green = "green" in text.casefold()

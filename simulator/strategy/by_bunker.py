@@ -1,0 +1,73 @@
+"""Places told by a bunker ("left greenside bunker", "elbow bunker") as coordinates."""
+
+from __future__ import annotations
+
+import math
+
+from ..errors import UsageError
+from ..hole.model import Feature, Hole
+from ..hole.surfaces import Surface
+from .words import FILLERS, SIDES
+
+GREENSIDE_YD = 20.0
+"""A bunker no farther from the green than this is called greenside [yd] (assumed)."""
+
+_BUNKER = frozenset(("bunker", "trap", "sand"))
+_KINDS = frozenset(("fairway", "cross", "pot", "greenside"))
+
+
+def by_the_bunker(text: str, hole: Hole) -> tuple[str, str | None]:
+    """A bunker told without a distance put into coordinates, which `places.place` reads.
+
+    Parameters
+    ----------
+    text : str
+        The bunker's name on this hole, or a bunker by its side and whether it is greenside: ``"in the left
+        fairway bunker"``. Any other text, and one with a number in it, comes back as it is.
+    hole : Hole
+
+    Returns
+    -------
+    words : str
+        Such as ``"30.33,387.28, bunker"``: its middle.
+    taken : str or None
+        What was taken for granted.
+
+    Raises
+    ------
+    UsageError
+        There is no such bunker, or there are several.
+    """
+    words = {word for word in text.casefold().replace(",", " ").split() if word not in FILLERS}
+    bunkers = [feature for feature in hole.features if feature.surface is Surface.BUNKER]
+    named = [one for one in bunkers if set(one.name.casefold().split()) == words]
+    if not named:
+        if not words & _BUNKER or not words <= _BUNKER | _KINDS | SIDES.keys():
+            return text, None
+        named = [one for one in bunkers if _is_meant(one, hole, words)]
+    if len(named) != 1:
+        said = [_told(one, hole) for one in (named or bunkers)]
+        what = "which of them" if named else "there is none such" if bunkers else "there is none"
+        raise UsageError(f"place {text!r}: {what} on this hole{': ' if said else ''}{', '.join(said)}")
+    x, y = _middle(named[0])
+    return f"{x:.2f},{y:.2f}, bunker", f"the ball is taken to lie in the middle of the {named[0].name}"
+
+
+def _is_meant(bunker: Feature, hole: Hole, words: set[str]) -> bool:
+    side = hole.station_offset(*_middle(bunker))[1]
+    if any(SIDES[word] * side < 0.0 for word in words & SIDES.keys()):
+        return False
+    kinds = words & _KINDS - {"pot"}
+    return not kinds or ("greenside" in kinds) == (bunker.area.distance(hole.green) <= GREENSIDE_YD)
+
+
+def _told(bunker: Feature, hole: Hole) -> str:
+    x, y = _middle(bunker)
+    return f"{bunker.name} ({math.hypot(hole.pin.x_yd - x, hole.pin.y_yd - y):.0f} yd out)"
+
+
+def _middle(bunker: Feature) -> tuple[float, float]:
+    middle = bunker.area.centroid
+    if not bunker.area.contains(middle):  # it bends round something
+        middle = bunker.area.representative_point()
+    return middle.x, middle.y
