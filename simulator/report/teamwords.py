@@ -87,7 +87,7 @@ def change_notes(answer: CourseAnswer, players: Sequence[str], units: Units = YA
         holes: dict[str, list[str]] = {}
         for result in answer.of(name):
             for day, other in changes(answer, result):
-                words = f"{result['number']} {club_words(other, units)} {line_words(other, units)}"
+                words = f"on {result['number']} the {club_words(other, units)} {line_words(other, units)}"
                 holes.setdefault(day, []).append(held(words))
         notes += [
             f"{name} in {day.name}: {'; '.join(holes[day.name])}."

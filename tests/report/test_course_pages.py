@@ -96,7 +96,7 @@ def test_the_team_page(answer: CourseAnswer) -> None:
     rows = [line for line in lines if line.startswith(" 2 ")]
     assert len(rows) == 2 and [row.count("3-wood 9L*") for row in rows] == [4, 4]
     notes = " ".join(text.split())
-    assert "* changes with the day: Barnaby in north: 1 driver 12L; 2 driver 12L; 3 driver 12L. Isolde" in notes
+    assert "* changes with the day: Barnaby in north: on 1 the driver 12L; on 2 the driver 12L; on 3 the driver 12L. Isolde" in notes
     assert "Without an answer, in part at least: 4." in notes
 
 
@@ -179,7 +179,7 @@ def test_pages_in_metres(answer: CourseAnswer, page: Callable[..., str]) -> None
     if page is course_summary:
         assert "part 72" in yards and f"part {0.9144 * 71.6:.0f} 8L" in words
     else:
-        assert "1 driver 12L" in yards and "1 driver 11L" in words
+        assert "on 1 the driver 12L" in yards and "on 1 the driver 11L" in words
 
 
 def test_a_day_alone_marks_nothing(answer: CourseAnswer) -> None:
