@@ -23,8 +23,8 @@ from .threads import at_once, default_threads
 
 __all__ = [
     "AIMS_DEG", "ENTRIES", "MOST_STROKES", "PART_SWING", "PUNCH_SWING", "WIDE_AIMS_DEG", "Effort",
-    "Opening", "Sequences", "at_once", "default_threads", "must_compile", "places_played", "play",
-    "revalue_map", "solve_map", "value_actions",
+    "Opening", "Sequences", "at_once", "compile_ahead", "default_threads", "must_compile",
+    "places_played", "play", "revalue_map", "solve_map", "value_actions",
 ]  # fmt: skip
 
 ENTRIES = ["solve_nodes", "evaluate", "play", "fill_flights", "fill_putts", "fill_sloped_putts"]
@@ -33,3 +33,10 @@ ENTRIES = ["solve_nodes", "evaluate", "play", "fill_flights", "fill_putts", "fil
 def must_compile() -> bool:
     """Whether the next answer has to wait for the compiler."""
     return waiting_for_compiler(ENTRIES)
+
+
+def compile_ahead() -> None:
+    """Have another process compile a part of what has to be compiled, if there is a core for it."""
+    from .ahead import start
+
+    start()

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from ..conditions import STILL, Scenario
-from ..engine import must_compile
+from ..engine import compile_ahead, must_compile
 from ..errors import SimulatorError, UsageError
 from ..hole.course import Course
 from ..hole.model import Hole
@@ -193,6 +193,7 @@ def play_course(
     if todo:
         if must_compile():
             say(COMPILING)
+            compile_ahead()
         run = Run(todo, found, len(jobs), store, say)
         run.all(executor, threads)
         failures += [

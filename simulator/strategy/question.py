@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from ..conditions import Conditions
-from ..engine import default_threads, must_compile
+from ..engine import compile_ahead, default_threads, must_compile
 from ..errors import UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import Lie
@@ -24,7 +24,7 @@ from .traffic import solve_from
 
 LEAST_SEQUENCES, MOST_SEQUENCES = 100, 1_000_000
 
-COMPILING = "compiling the simulation for this machine, once: about half a minute"
+COMPILING = "compiling the simulation for this machine, once: up to half a minute"
 """Said before the first answer (`benchmarks/compile_seconds.py` measures it)."""
 
 Progress = Callable[[str], None]
@@ -142,6 +142,7 @@ def solve(
     """The place asked from, on a board whose value map is solved; `others` are played from too."""
     if must_compile():
         say(COMPILING)
+        compile_ahead()
     say("flights and putts")
     raster = ground_raster(ask.hole, CELL_YD)
     low = any(shot_meant(ask.player, text).flight == "low" for text in ask.clubs)

@@ -1,0 +1,67 @@
+"""Compiling in two processes at once: ``python -m simulator.engine.ahead`` is the second of them.
+
+numba compiles one function at a time in a process, and a new user waits for all of it. While the first
+process compiles what makes the tables, and makes them, the second compiles `play`, and so everything that
+plays a shot, and then `evaluate`. Each finds on disk what the other has finished (`kernels/_compile.py`).
+"""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import numba
+
+from ..kernels import sequence, solve
+from ..kernels._compile import CACHE_FOLDER
+from ..kernels.game import Field, Game, Ground, Trees
+from .threads import default_threads
+
+_STARTED: list[subprocess.Popen[bytes]] = []
+
+
+def start() -> None:
+    """Start the second process, once, where there is a core for it and a folder to meet in."""
+    if _STARTED or CACHE_FOLDER is None or default_threads() < 2:
+        return
+    home = str(Path(__file__).parents[2])
+    path = os.pathsep.join(filter(None, [home, os.environ.get("PYTHONPATH")]))
+    quiet: Any = subprocess.DEVNULL
+    try:
+        process = subprocess.Popen(
+            [sys.executable, "-P", "-m", __name__],  # not what may be called so in the user's folder
+            stdin=quiet, stdout=quiet, stderr=quiet, env={**os.environ, "PYTHONPATH": path},
+        )  # fmt: skip
+    except OSError:  # no room for another process: this one compiles everything
+        return
+    _STARTED.append(process)
+
+
+def entry_types() -> dict[Any, tuple[Any, ...]]:
+    """The entries compiled here, and the types each is called with; `kernels/game.py` says what they are."""
+    f8, f4, i8, u1, i2 = numba.float64, numba.float32, numba.int64, numba.uint8, numba.int16
+
+    def group(kind: type, *members: Any) -> Any:
+        return numba.types.NamedTuple(members, kind)
+
+    ground = group(Ground, f8[::1], u1[:, ::1], f4[:, :, ::1], f8[:, ::1], f8[:, ::1])
+    field = group(Field, f8[::1], f8[:, :, :, ::1], f8[:, ::1], f8[:, :, ::1], f8[:, :, ::1])
+    flights = tracks = numba.types.Array(f4, 7, "C")
+    plan = numba.types.Array(f4, 4, "C")
+    trees = group(Trees, u1[:, ::1], f4[:, ::1], f4[:, ::1], f8[:, ::1], tracks)
+    game = group(
+        Game, ground, field, i2[:, ::1], f8[:, ::1], i8[::1], f8[:, :, ::1], flights, trees, plan, plan
+    )
+    place, share, action = (f8, f8, i8), (i8, i8), f8[::1]
+    return {
+        sequence.play: (game, i8, *place, action, action, f8, i8, *share, f8[:, ::1], f8[:, :, ::1]),
+        solve.evaluate: (game, *place, f8[:, ::1], f8, f8[:, :, ::1], *share, f8[:, :, ::1]),
+    }
+
+
+if __name__ == "__main__":
+    for entry, types in entry_types().items():
+        entry.compile(types)
