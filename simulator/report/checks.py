@@ -12,6 +12,7 @@ from ..hole.surfaces import WORDS
 from ..player.model import CLUB_NUMBERS, Player
 from .credits import map_data
 from .screen import hang
+from .slopewords import compass_words, falls_words
 from .units import YARDS, Units
 
 SCHEMA = "holesim-check-1"
@@ -38,7 +39,7 @@ def hole_text(hole: Hole, units: Units = YARDS) -> str:
         f"{hole.source}: a hole. {hole.name}, par {hole.par}"
         f", {units.length(hole.length_yd)} from the {hole.tee.name} tee"
         + (f", stroke index {hole.stroke_index}" if hole.stroke_index is not None else "")
-        + (f", first leg bears {hole.bearing_deg:.0f} deg" if hole.bearing_deg is not None else "")
+        + (f", first leg bears {compass_words(hole.bearing_deg)}" if hole.bearing_deg is not None else "")
         + "."
     )
     tees = [f"{t.name} {units.length(hole.with_tee(t.name).length_yd)}" for t in hole.tees]
@@ -63,8 +64,7 @@ def _terrain(hole: Hole, units: Units) -> list[str]:
     said = []
     for f in hole.features:
         if f.slope is not None and f.slope.percent > 0.0:
-            way = f.slope.falls_bearing_deg
-            said.append(f"{f.name} falls {f.slope.percent:g} % on a bearing of {way:.0f}")
+            said.append(falls_words(hole, f))
         if f.crown is not None:
             said.append(f"{f.name}: crowns from {units.range(f.crown.base_yd, f.crown.top_yd)} up")
     for t in hole.single_trees:
