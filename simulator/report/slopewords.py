@@ -20,8 +20,8 @@ _POINTS = ("north", "north-east", "east", "south-east", "south", "south-west", "
 def falls_words(hole: Hole, feature: Feature) -> str:
     """ "green falls 3 % towards the front"; by compass behind it only when the hole's bearing is known.
 
-    Slopes are kept in the hole's frame, whose first leg runs straight up: a player counts from the line of play
-    beside the area, which a dogleg turns.
+    Slopes are kept in the hole's frame, whose first leg runs straight up: a player counts from the line of
+    play beside the area, which a dogleg turns.
     """
     slope = feature.slope
     if slope is None:
