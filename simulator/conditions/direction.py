@@ -131,7 +131,7 @@ class Direction:
         return off if side[0] == "right" else -off
 
     def _quartered(self, along: tuple[str, str] | None, side: tuple[str, str] | None) -> None:
-        """Quartering is half along and half across: it wants both said, unless a clock or compass says them."""
+        """Quartering is half along, half across: it wants both said, unless a clock or compass says them."""
         quarter = self._word("quartering")
         if quarter is None or self._exact is not None:
             return
@@ -139,8 +139,8 @@ class Direction:
             name = side[0] if side else "right"
             self._refuse(
                 quarter[1],
-                f'may be into or helping; say "into, off the {name}" or "helping, off the {name}", or a clock, '
-                f'"from {2 if name == "right" else 10} o\'clock"',
+                f'may be into or helping; say "into, off the {name}" or "helping, off the {name}", or a '
+                f'clock, "from {2 if name == "right" else 10} o\'clock"',
             )
         if side is None:
             self._refuse(quarter[1], "from which side? say off the left or off the right")

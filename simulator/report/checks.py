@@ -7,6 +7,7 @@ from typing import Any
 import numpy as np
 import shapely
 
+from ..hole.clashes import undrawn
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import WORDS
 from ..player.model import CLUB_NUMBERS, Player
@@ -56,7 +57,20 @@ def hole_text(hole: Hole, units: Units = YARDS) -> str:
     if hole.marks:
         marks = [f"{m.name} ({_spot(hole, m.x_yd, m.y_yd, units)})" for m in hole.marks]
         lines += hang("Marks: " + ", ".join(marks))
+    lines += _undrawn(hole, units)
     return "\n".join(line.rstrip() for line in [*lines, *_assumed(hole.assumed, units)])
+
+
+def _undrawn(hole: Hole, units: Units) -> list[str]:
+    """What lies farther out than anything drawn: it plays as rough for ever."""
+    sides = undrawn(hole)
+    if not sides:
+        return []
+    where = " or ".join(f"{units.length(yards)} {side}" for side, yards in sides.items())
+    return hang(
+        f"Nothing is drawn more than {where} of the line: it plays as rough, however wild the shot. Draw or "
+        "name whatever one reaches."
+    )
 
 
 def _terrain(hole: Hole, units: Units) -> list[str]:
@@ -114,6 +128,7 @@ def hole_dict(hole: Hole) -> dict[str, Any]:
             for t in hole.single_trees
         ],
         "marks": [{"name": m.name, "x_yd": m.x_yd, "y_yd": m.y_yd} for m in hole.marks],
+        "undrawn_beyond_yd": undrawn(hole),
         "pin_height_yd": hole.height_at(hole.pin.x_yd, hole.pin.y_yd),
         "assumed": list(hole.assumed),
     }  # fmt: skip
