@@ -95,7 +95,7 @@ def test_the_picture_of_every_hole(stand_in, capsys, tmp_path) -> None:
 @pytest.mark.parametrize(
     ("arguments", "why"),
     [
-        (["withy-drain", "driver"], "which club, and to where"),
+        (["withy-drain", "driver"], "to where?"),
         (["withy-drain", "2-iron to 200 out"], "no club '2-iron'"),
         (["withy-drain", "driver to 200 out; 2 putts"], "not on the green"),
         (["ostrel-heath", "driver to 200 out"], "which hole?"),
