@@ -153,10 +153,18 @@ def player_text(player: Player, units: Units = YARDS) -> str:
     angle, distance = player.putting.angle_sd_deg, 100.0 * player.putting.distance_sd
     lines += hang(
         f"Putting: start line sd {angle:.2f} deg, distance sd {distance:.1f} %; "
-        f"short game {player.short_game:g} of the level's spread."
+        f"short game {_short_game(player.short_game)}."
     )
     habits = _habits(player, units)
     return "\n".join(line.rstrip() for line in [*lines, *habits, *_assumed(player.assumed, units)])
+
+
+def _short_game(share: float) -> str:
+    """Spread of part swings against the level's."""
+    if share == 1.0:
+        return "as the level's"
+    way = "tighter" if share < 1.0 else "wider"
+    return f"{100.0 * abs(share - 1.0):.3g} % {way} than the level's"
 
 
 def _habits(player: Player, units: Units) -> list[str]:

@@ -24,3 +24,16 @@ def test_without_a_bearing_no_compass_is_named(way, bend):
     said = ground(f"par 4, 380{bend}; green falls {way} 2%")
     assert f"green falls 2 % towards the {way};" in said
     assert "compass" not in said and "bearing" not in said
+
+
+def test_a_tee_is_said_once():
+    """Files that name no tee, or call it "red tee", are told as everybody speaks."""
+    from simulator.hole.sketch import read_sketch
+
+    data = {"name": "Plain", "par": 3, "length_yd": 150, "green": [{"front_yd": 136, "depth_yd": 28, "width_yd": 24}]}
+    assert "from the main tee" in hole_text(read_sketch(data, "plain.toml"))
+    named = read_sketch({**data, "tee": [{"name": "tee"}, {"name": "Red Tee", "at_yd": 20}]}, "named.toml")
+    assert [tee.name for tee in named.tees] == ["main", "Red"]
+    assert named.with_tee("red tee").tee.name == named.with_tee("red").tee.name == "Red"
+    assert named.with_tee("tee").tee.name == "main"
+    assert "tee tee" not in hole_text(named)
