@@ -170,12 +170,13 @@ def play_course(
     Raises
     ------
     UsageError
-        No player, two of one name, a folder that cannot be written. A hole that has no answer is in
-        `failures` instead.
+        No player, two of one name, a sheet with a hole that is not there, a folder that cannot be written. A
+        hole that has no answer is in `failures` instead.
     KeyboardInterrupt
         Once what is being worked is finished and kept; interrupted again, at once.
     """
     _check(players, scenarios, pins)
+    _check_sheets(course, pins)
     say = progress or silent
     store = None if out is None else Store(Path(out))
     jobs, failures = _jobs(course, tuple(players), tuple(scenarios), tuple(pins), tee, sequences, seed, quick)
@@ -234,6 +235,19 @@ def _check(players: Sequence[Player], scenarios: Sequence[Scenario], pins: Seque
             raise UsageError(f"two times the {what} {twice[0]!r}; allowed: a name of its own for each")
 
 
+def _check_sheets(course: Course, pins: Sequence[Pins]) -> None:
+    """Refuse a sheet with a hole that the course has not: it is the sheet of another course, or a slip."""
+    known = {*course.numbers, *(bad.number for bad in course.bad)}
+    for where in pins:
+        strange = sorted(set(where.sheet or {}) - known)
+        if strange:
+            holes = ", ".join(map(str, sorted(number for number in known if number is not None)))
+            raise UsageError(
+                f"{where.name}: a pin for hole {', '.join(map(str, strange))}, which {course.name} has not; "
+                f"allowed: {holes}"
+            )
+
+
 def _jobs(
     course: Course,
     players: tuple[Player, ...],
@@ -246,10 +260,6 @@ def _jobs(
 ) -> tuple[list[Job], list[Failure]]:
     """Everything there is to do, and the holes of which it is known already that they have no answer."""
     failures = [Failure(bad.number, bad.file, str(bad.error)) for bad in course.bad]
-    known = {*course.numbers, *(bad.number for bad in course.bad)}
-    for where in pins:
-        for number in set(where.sheet or {}) - known:
-            failures.append(Failure(number, "", "a pin for a hole that the course has not", pins=where.name))
     ready: list[tuple[int, Hole, Scenario, Pins, Any]] = []
     for number, hole in course.numbered():
         try:

@@ -207,6 +207,16 @@ def test_slips(asked: list[Job], line: list[str], said: str, capsys: pytest.Capt
     assert shown == "" and said in told and told.count("\n") == 1 and not asked and not Path("out").exists()
 
 
+def test_a_sheet_with_a_hole_that_is_not_there_is_refused_before_any_work(
+    asked: list[Job], tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "pins.csv").write_text("hole,on,left\n2,9,6\n9,8,4\n")
+    assert _run(["course", "links", "--pins", "pins.csv", "-o", "out"]) == 2
+    told = capsys.readouterr().err
+    assert "pins.csv: a pin for hole 9, which Links has not; allowed: 1, 2, 3" in told and told.count("\n") == 1
+    assert not asked and not Path("out").exists()
+
+
 def test_plan_takes_a_pin_in_paces(monkeypatch: pytest.MonkeyPatch) -> None:
     import fake_answers
 

@@ -88,7 +88,7 @@ def test_the_picture_of_every_hole(stand_in, capsys, tmp_path) -> None:
     notes = tmp_path / "round.txt"
     notes.write_text(ROUND)
     assert _run(["review", "ostrel-heath", str(notes), "--plot", str(tmp_path / "r.png")]) == 0
-    assert sorted(path.name for path in tmp_path.glob("*.png")) == ["r-1-hole-1.png", "r-2-hole-3.png"]
+    assert sorted(path.name for path in tmp_path.glob("*.png")) == ["r-hole-01.png", "r-hole-03.png"]
     assert "wrote" in capsys.readouterr().err
 
 
