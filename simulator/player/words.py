@@ -350,6 +350,10 @@ def _shape_of_club(reader: _Reader, found: re.Match[str]) -> None:
     reader.text = reader.text[: found.end()] + " " * (end - found.end()) + reader.text[end:]
 
 
+def _tee(reader: _Reader, found: re.Match[str]) -> None:
+    reader.put("tee", found["tee"])
+
+
 def _width(reader: _Reader, found: re.Match[str]) -> None:
     reader.put_size(None, "width" if found["what"] in ("wide", "across") else "depth", found)
 
@@ -402,6 +406,7 @@ _PHRASES: tuple[tuple[re.Pattern[str], _Act], ...] = tuple(
         (rf"{_NUMBER}[\s-]*shooter\b", _score),
         (r"(?:woman|women|female|lady|ladies|girl)(?:'s)?\b", _sex),
         (r"(?:man|men|male|gentleman|boy)(?:'s)?\b", _sex),
+        (r"(?:from|off)\s+(?:the\s+)?(?P<tee>[^\W\d_]+)\s+tees?\b(?!\s+only)", _tee),
         (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|lefty\b", _hand),
         (r"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?:both\s+(?:ways|sides)|left\s+and\s+right"
          r"|right\s+and\s+left|either\s+(?:way|side))\b|two[\s-]way\s+miss\b", _both_ways),

@@ -64,6 +64,7 @@ UNDERSTOOD: list[tuple[str, dict[str, Any]]] = [
     ("handicap about 18", {"handicap": 18}),
     ("plays to 12, woman", {"handicap": 12, "sex": "woman"}),
     ("scr, left handed", {"handicap": 0, "hand": "left"}),
+    ("handicap 20, woman, off the red tees", {"handicap": 20, "sex": "woman", "tee": "red"}),
     ("beginner", {"handicap": 36}),
     ("a high handicapper, woman", {"handicap": 26, "sex": "woman"}),
     ("mid-handicapper", {"handicap": 14}),
