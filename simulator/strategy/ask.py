@@ -106,7 +106,7 @@ def compare(
     threads: int | None = None,
     goal: Goal | None = None,
 ) -> Answer:
-    """ "Driver or 3-wood here?": the clubs asked about, each at its best aim (or at the one given).
+    """The clubs asked about, each at its best aim (or at the one given): "driver or 3-wood here?"
 
     Parameters
     ----------
@@ -244,7 +244,7 @@ def answer_at(
 
 
 def _goal_line(
-    plays: Plays, average: Choice, one: estimate.Played, hits: np.ndarray, goal: Goal
+    plays: Plays, average: Choice, one: estimate.PlayedChoice, hits: np.ndarray, goal: Goal
 ) -> GoalLine:
     """The recommended line of a goal against the club's best line for the average, with the same luck."""
     other = plays.play(average)
@@ -255,7 +255,7 @@ def _goal_line(
     )
 
 
-def _recommended(choices: list[Choice], played: list[estimate.Played], home: Choice) -> int:
+def _recommended(choices: list[Choice], played: list[estimate.PlayedChoice], home: Choice) -> int:
     """The map's choice, unless another is better by the margin of their paired difference."""
     best = next(k for k, choice in enumerate(choices) if choice is home)
     for k in range(len(choices)):
@@ -265,7 +265,9 @@ def _recommended(choices: list[Choice], played: list[estimate.Played], home: Cho
     return best
 
 
-def _warnings(choices: list[Choice], played: list[estimate.Played], order: list[int]) -> tuple[str, ...]:
+def _warnings(
+    choices: list[Choice], played: list[estimate.PlayedChoice], order: list[int]
+) -> tuple[str, ...]:
     out = []
     for k in order:
         rest = estimate.score(played[k])

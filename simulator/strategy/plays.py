@@ -72,7 +72,7 @@ class Plays:
             threads=place.threads,
         )
 
-    def play(self, choice: Choice) -> estimate.Played:
+    def play(self, choice: Choice) -> estimate.PlayedChoice:
         """Value the first shot over even strikes and play the sequences."""
         values = self.place.values(choice.action[None], self.value, self.strikes)[0]
         return estimate.played(
@@ -99,7 +99,7 @@ class Plays:
     def alternative(
         self,
         choice: Choice,
-        one: estimate.Played,
+        one: estimate.PlayedChoice,
         difference: Estimate,
         asked: bool,
         given: bool,

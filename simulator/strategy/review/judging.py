@@ -58,8 +58,8 @@ EXACT = Estimate(0.0, 0.0)
 
 
 @dataclass(frozen=True)
-class Shot:
-    """A club and a line, and what they are worth from a place.
+class ClubAndLine:
+    """A club and a line from a place.
 
     Attributes
     ----------
@@ -91,7 +91,7 @@ class Judged:
     Attributes
     ----------
     stroke : Stroke
-    chosen, best : Shot or None
+    chosen, best : ClubAndLine or None
         What was played, and what the map would have played; None for putts.
     aim_given : bool
         The line was noted; otherwise the club's best is taken.
@@ -105,8 +105,8 @@ class Judged:
     """
 
     stroke: Stroke
-    chosen: Shot | None
-    best: Shot | None
+    chosen: ClubAndLine | None
+    best: ClubAndLine | None
     aim_given: bool
     before: Estimate
     choice: Estimate
@@ -267,13 +267,13 @@ class Judge:
             return given_part(place, best.carry_yd, (aim_yd, aim_deg), valued.value, valued.seed)
         return best
 
-    def _shot(self, valued: _Valued, choice: Choice | None = None) -> Shot:
+    def _shot(self, valued: _Valued, choice: Choice | None = None) -> ClubAndLine:
         choice, place = choice or valued.best, valued.place
         shot = place.board.bag.shots.shots[choice.row]
         turn = float(choice.action[1])
         bearing = one_turn_deg(math.degrees(place.board.bearing_rad(place.x_yd, place.y_yd) + turn))
         pointed = point(self.hole, place.x_yd, place.y_yd, bearing, choice.carry_yd)
-        return Shot(
+        return ClubAndLine(
             shot.club.name, shot.flight, choice.carry_yd, choice.carry_yd * math.sin(turn), bearing, pointed
         )
 
