@@ -99,7 +99,9 @@ def strike(
 
 
 class Flights:
-    """The flight table of one shot read by scipy, linear on every axis, wind from the right mirrored by hand."""
+    """The flight table of one shot read by scipy, linear on every axis; wind from the right mirrored by hand,
+    unless the table has both sides of it (curved shots).
+    """
 
     def __init__(self, tables: Any, row: int, wind: tuple[float, float] = (0.0, 0.0)) -> None:
         table = tables.flights[row].astype(float)  # [along wind, cross wind, fraction, tilt, height, 6]
@@ -116,8 +118,8 @@ class Flights:
         """along, side, v_along, v_side, v_down, spin in the frame of the start line [rad clockwise from +y]."""
         sine, cosine = np.sin(start), np.cos(start)
         along, cross = (self.wind[0] * sine + self.wind[1] * cosine, self.wind[0] * cosine - self.wind[1] * sine)
-        flip = np.where(cross < 0.0, -1.0, 1.0)
-        asked = np.broadcast_arrays(along, np.abs(cross), fraction, flip * np.asarray(tilt), height)
+        flip = np.where((cross < 0.0) & (self.axes[1][0] == 0.0), -1.0, 1.0)
+        asked = np.broadcast_arrays(along, flip * cross, fraction, flip * np.asarray(tilt), height)
         points = [np.clip(p, nodes[0], nodes[-1]) for p, nodes in zip(asked, self.axes, strict=True)]
         stacked = np.stack(points, axis=-1)
         out = self.read(stacked).reshape(*stacked.shape[:-1], 6)
@@ -171,6 +173,28 @@ def hop_loop_yd(surface: str, along: float, into: float, spin: float) -> tuple[f
     roll = 5.0 / 7.0 * along - 2.0 / 7.0 * BALL_RADIUS_M * spin
     rolled = math.copysign(roll * roll / (2.0 * ground.rolling_friction * G), sign * roll)
     return (place + rolled) / YD, rolled / YD
+
+
+def hops_down_a_plane_yd(surface: str, forward: float, down: float, spin: float, fall: float) -> float:
+    """Way run [yd] on a plane that falls away by `fall` (rise over run, in the direction of play).
+
+    forward, down [m/s] on landing, backspin [rad/s]. Every hop to the last one above 0.6 m/s, each until the
+    ball meets the plane again, then rolling friction against the pull of the plane.
+    """
+    ground = GROUNDS[surface]
+    scale = math.sqrt(1.0 + fall * fall)
+    way, rise = np.array([1.0, -fall]) / scale, np.array([fall, 1.0]) / scale  # along the plane, and off it
+    velocity, place = np.array([forward, -down]), 0.0
+    for _ in range(2000):
+        along, out, spin = penner_bounce(surface, float(velocity @ way), max(-float(velocity @ rise), 0.0), spin)
+        if out < 0.6 or along <= 0.0:
+            break
+        velocity = along * way + out * rise
+        time = 2.0 * out * scale / G
+        place += velocity[0] * time
+        velocity[1] -= G * time
+    roll = 5.0 / 7.0 * along - 2.0 / 7.0 * BALL_RADIUS_M * spin
+    return (place + roll * abs(roll) / (2.0 * G * (ground.rolling_friction - 5.0 / 7.0 * fall))) / YD
 
 
 # --- value map ----------------------------------------------------------------------------------------

@@ -31,7 +31,7 @@ class Flights:
         t, d = nodes_of(tilt, n[c.TILT_0], n[c.TILT_PER], nt)
         choices = [[(f, 1.0 - a), (f + 1, a)], [(t, 1.0 - d), (t + 1, d)]]
         for value, start, per, count in (
-            (along, n[c.ALONG_0], n[c.ALONG_PER], nu), (cross, 0.0, n[c.CROSS_PER], nv),
+            (along, n[c.ALONG_0], n[c.ALONG_PER], nu), (cross, n[c.CROSS_0], n[c.CROSS_PER], nv),
         ):  # fmt: skip
             if count == 1:
                 choices.append([(0, 1.0)])

@@ -52,7 +52,7 @@ class Run:
         at = np.arange(self.x.size)
         cell = read.cell(self.x, self.y)
         inside = read.penalty[cell]
-        for _ in range(MOST_BOUNCES):
+        for hop in range(MOST_BOUNCES):
             if not at.size:
                 return
             dry = ~read.wet[cell]
@@ -72,6 +72,7 @@ class Run:
             head_x, head_y, head_z = tx * scale, ty * scale, tz * scale
             along, out, spin = self._bounce(read.surface[cell], tangent, np.maximum(into, 0.0), spin)
             stays = (out < n[c.BOUNCE_LEAST]) | ((out < n[c.BOUNCE_STOP]) & (spin <= 0.0))
+            stays |= hop == MOST_BOUNCES - 1
             done = at[stays]
             self.roll[done] = (5.0 / 7.0 * along - 2.0 / 7.0 * n[c.BALL_RADIUS] * spin)[stays]
             self.head_x[done], self.head_y[done] = head_x[stays], head_y[stays]
@@ -107,6 +108,7 @@ class Run:
         squared = self.roll * self.roll
         at = np.flatnonzero(squared >= 1e-12)
         squared, x, y = squared[at], self.x[at], self.y[at]
+        flat = squared  # what it would be on the level: it tells how high the ball still skips
         head_x, head_y, rolled = self.head_x[at], self.head_y[at], np.zeros(at.size)
         per_step = np.where(back[at], 0.0, 1.0 / n[c.SKIP_STEP])  # backspin rolls back without the skips
         cell = read.cell(x, y)
@@ -115,11 +117,13 @@ class Run:
         for _ in range(MOST_STEPS):
             if not at.size:
                 return
-            slow = skip[read.surface[cell], np.minimum((squared * per_step).astype(np.intp), most)]
+            slow = skip[read.surface[cell], np.minimum((flat * per_step).astype(np.intp), most)]
+            flat = np.maximum(flat - 2.0 * slow * step, 0.0)
             if not read.level:
                 grad_x, grad_y = read.grad_x[cell].astype(float), read.grad_y[cell].astype(float)
                 slow = slow + pull * (grad_x * head_x + grad_y * head_y)
             left = squared - 2.0 * slow * step
+            flat = np.minimum(flat, left)
             stops = left <= 0.0
             length = np.where(stops, squared / np.where(stops, 2.0 * slow, 1.0), step)
             old_x, old_y = x, y
@@ -142,7 +146,7 @@ class Run:
                 self.x[done], self.y[done], self.rolled[done] = x[ends], y[ends], rolled[ends]
                 self.head_x[done], self.head_y[done] = head_x[ends], head_y[ends]
                 at, x, y, rolled, squared, now = at[go], x[go], y[go], rolled[go], left[go], now[go]
-                head_x, head_y, per_step = head_x[go], head_y[go], per_step[go]
+                head_x, head_y, per_step, flat = head_x[go], head_y[go], per_step[go], flat[go]
                 cell = cell[0][go], cell[1][go]
             else:
                 squared = left

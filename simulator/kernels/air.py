@@ -70,6 +70,15 @@ def node_of(value, start, per, count):
 
 
 @kernel
+def mirror_of(numbers, cross_wind):
+    """-1 where a flight is read as the mirror image of one in wind from the left, else 1.
+
+    Only straight shots are their own mirror images: with a curved one in the bag the table knows both sides.
+    """
+    return -1.0 if cross_wind < 0.0 and numbers[c.CROSS_0] == 0.0 else 1.0
+
+
+@kernel
 def fly(numbers, flights, shot, fraction, tilt, node, along_wind, cross_wind):
     """Flight of a strike down to one landing-height node, linear between the nodes of all other axes.
 
@@ -92,12 +101,11 @@ def fly(numbers, flights, shot, fraction, tilt, node, along_wind, cross_wind):
         yd, yd/s and rad/s, in the frame of the start direction.
     """
     _, alongs, crosses, fractions, tilts, _, _ = flights.shape
-    # the table knows wind from the left only: from the right it is the mirror image
-    mirror = -1.0 if cross_wind < 0.0 else 1.0
+    mirror = mirror_of(numbers, cross_wind)
     f, a = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_PER], fractions)
     t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_PER], tilts)
     u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_PER], alongs)
-    v, wv = node_of(abs(cross_wind), 0.0, numbers[c.CROSS_PER], crosses)
+    v, wv = node_of(mirror * cross_wind, numbers[c.CROSS_0], numbers[c.CROSS_PER], crosses)
     flight = _corner(flights, shot, u, v, f, t, node, a, d)
     if wu > 0.0:
         flight = _mix(flight, _corner(flights, shot, u + 1, v, f, t, node, a, d), wu)

@@ -12,6 +12,9 @@ import numpy as np
 from . import codes as c
 from ._compile import kernel
 
+MOST_HOPS = 30
+"""A ball that still hops then runs on along the ground: down a steep slope hops need not die out."""
+
 
 @kernel
 def column_of(numbers, surface, x):
@@ -129,15 +132,21 @@ def bounce(numbers, tilt, bouncy, friction, tangent, into, spin):
 
 
 @kernel
-def entry_point(ground, x, y, back_x, back_y):
-    """Last place outside a penalty area on the straight way from (back_x, back_y) to (x, y) inside it."""
+def is_gone(fate, out):
+    """Whether a fate is that of a penalty area; with `out`, that of a ball out of bounds."""
+    return fate == c.FATE_OUT if out else is_penalty(fate)
+
+
+@kernel
+def crossing(ground, x, y, back_x, back_y, out):
+    """Last place before (x, y) that is not gone (`is_gone`) on the straight way from (back_x, back_y)."""
     away_x, away_y = back_x - x, back_y - y
     length = math.sqrt(away_x * away_x + away_y * away_y)
     step = ground.numbers[c.RASTER_CELL]
     steps = int(length / step)
     for k in range(1, steps + 1):
         px, py = x + away_x * (k * step / length), y + away_y * (k * step / length)
-        if not is_penalty(fate_at(ground, px, py)):
+        if not is_gone(fate_at(ground, px, py), out):
             return px, py
     return back_x, back_y
 
@@ -164,7 +173,8 @@ def _hop(ground, x, y, vx, vy, down, spin):
     tangent, into = math.sqrt(vx * vx + vy * vy), down
     head_x, head_y, head_z = (vx / tangent, vy / tangent, 0.0) if tangent > 1e-9 else (0.0, 1.0, 0.0)
     nx, ny, nz = 0.0, 0.0, 1.0
-    for _ in range(30):
+    hops = 0
+    while True:
         if rows[code, c.SURFACE_FATE] == c.FATE_PENALTY_WET:
             return x, y, 0.0, head_x, head_y, entry_x, entry_y, entered
         if not level:  # speeds along and into the local plane, whose upward unit normal is (nx, ny, nz)
@@ -186,7 +196,9 @@ def _hop(ground, x, y, vx, vy, down, spin):
             spin,
         )
         # low skips of a ball that grips are the business of the table of skips; backspin bounces on
-        if out < numbers[c.BOUNCE_LEAST] or (out < numbers[c.BOUNCE_STOP] and spin <= 0.0):
+        hops += 1
+        low = out < numbers[c.BOUNCE_LEAST] or (out < numbers[c.BOUNCE_STOP] and spin <= 0.0)
+        if low or hops == MOST_HOPS:
             roll = 5.0 / 7.0 * along - 2.0 / 7.0 * numbers[c.BALL_RADIUS] * spin
             return x, y, roll, head_x, head_y, entry_x, entry_y, entered
         old_x, old_y = x, y
@@ -207,10 +219,9 @@ def _hop(ground, x, y, vx, vy, down, spin):
         code = surface[row, column]
         now_inside = is_penalty(rows[code, c.SURFACE_FATE])
         if now_inside and not inside:
-            entry_x, entry_y = entry_point(ground, x, y, old_x, old_y)
+            entry_x, entry_y = crossing(ground, x, y, old_x, old_y, False)
             entered = True
         inside = now_inside
-    return x, y, 0.0, head_x, head_y, entry_x, entry_y, entered
 
 
 @kernel
@@ -220,6 +231,10 @@ def run_out(ground, x, y, vx, vy, down, spin):
     High hops are played one by one. The last low skips (there can be fifty) and the roll are one run
     along the ground whose deceleration by speed was read off the hop loop itself (tables/skips.py): so
     a slope, a stream or a change of surface meets the ball anywhere on its way.
+
+    That deceleration belongs to a height of skip, and on the level a speed stands for one. Downhill the
+    skips die out while the ball stays fast: so the table is read at the speed the ball would have left on
+    the level, until it rolls and only rolling friction holds it.
 
     Parameters
     ----------
@@ -256,12 +271,14 @@ def run_out(ground, x, y, vx, vy, down, spin):
     code = surface[row, column]
     inside = is_penalty(rows[code, c.SURFACE_FATE])
     rolled, squared, step = 0.0, roll * roll, numbers[c.RASTER_CELL]
+    on_level = squared  # what the speed squared would be on the level, no more than it is
     pull = numbers[c.ROLL_SLOPE] * numbers[c.GRAVITY]
     grad_x, grad_y = 0.0, 0.0
     for _ in range(600):
         if squared < 1e-12:
             break
-        slow = skip[code, np.uintp(min(int(squared * per_step), skip.shape[1] - 1))]
+        slow = skip[code, np.uintp(min(int(on_level * per_step), skip.shape[1] - 1))]
+        on_level = max(on_level - 2.0 * slow * step, 0.0)
         if not level:
             grad_x = float(relief[row, column, c.RELIEF_X])
             grad_y = float(relief[row, column, c.RELIEF_Y])
@@ -281,6 +298,7 @@ def run_out(ground, x, y, vx, vy, down, spin):
             shorter = 1.0 / math.sqrt(1.0 + turn * turn)
             head_x, head_y = wx * shorter, wy * shorter
         squared = left
+        on_level = min(on_level, left)
         row, column = row_of(numbers, surface, y), column_of(numbers, surface, x)
         if surface[row, column] != code:
             code = surface[row, column]

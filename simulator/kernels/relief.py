@@ -132,7 +132,7 @@ def unplayable(game, lie, x, y, replay, best):
 
 @kernel
 def out_of_bounds(game, x, y, replay):
-    """Cheapest way on after a ball out of bounds or lost at (x, y): 18.2, or the local rule if in force."""
+    """Cheapest way on after a ball lost at (x, y) or gone out of bounds there: 18.2, or the local rule."""
     strokes = game.ground.numbers[c.PENALTY_STROKES]
     best = (strokes + replay, x, y, -1, strokes)
     local = game.ground.numbers[c.LOCAL_RULE_STROKES]

@@ -11,7 +11,7 @@ from . import codes as c
 from ._compile import kernel
 from .air import land
 from .game import Played
-from .ground import column_of, entry_point, fate_at, is_penalty, row_of, run_out
+from .ground import column_of, crossing, fate_at, is_gone, is_penalty, row_of, run_out
 from .relief import out_of_bounds, penalty_relief, unplayable
 from .trees import NO_HIT, first_branch, nears_tree
 from .value import value_at
@@ -55,8 +55,8 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
 
 
 @kernel
-def _flight_entry(ground, x, y, bearing, along, side, px, py):
-    """Last place outside a penalty area under a flight that came down inside one.
+def _flight_crossing(ground, x, y, bearing, along, side, px, py, out):
+    """Last place that is not gone (`is_gone`) under a flight that came down in a place that is.
 
     The ground track is taken to bend as the square of the way flown.
     """
@@ -68,8 +68,8 @@ def _flight_entry(ground, x, y, bearing, along, side, px, py):
         share = 1.0 - k * step / along
         bx = x + along * share * sin_b + side * share * share * cos_b
         by = y + along * share * cos_b - side * share * share * sin_b
-        if not is_penalty(fate_at(ground, bx, by)):
-            return entry_point(ground, back_x, back_y, bx, by)
+        if not is_gone(fate_at(ground, bx, by), out):
+            return crossing(ground, back_x, back_y, bx, by, out)
         back_x, back_y = bx, by
     return x, y
 
@@ -202,7 +202,7 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
         branch = 1.0 if spin == NO_SPIN else 0.0
     entry_x, entry_y = x, y
     if is_penalty(fate_at(ground, land_x, land_y)):
-        entry_x, entry_y = _flight_entry(ground, x, y, start, along, bend, land_x, land_y)
+        entry_x, entry_y = _flight_crossing(ground, x, y, start, along, bend, land_x, land_y, False)
     rest_x, rest_y, ground_x, ground_y, entered, head_x, head_y, rolled = run_out(
         ground, land_x, land_y, vx, vy, down, spin * strikes[shot, lie, c.STRIKE_SPIN]
     )
@@ -216,7 +216,13 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
     holed, lost, lost_cost, lost_value = 0.0, 0.0, 0.0, 0.0
     lost_x, lost_y, lost_lie = x, y, -1
     if fate == c.FATE_OUT:
-        best = out_of_bounds(game, rest_x, rest_y, replay)
+        left_x, left_y = rest_x, rest_y  # where it crossed the boundary: the local rule asks
+        if numbers[c.LOCAL_RULE_STROKES] > 0.0:
+            if fate_at(ground, land_x, land_y) == c.FATE_OUT:
+                left_x, left_y = _flight_crossing(ground, x, y, start, along, bend, land_x, land_y, True)
+            else:
+                left_x, left_y = crossing(ground, rest_x, rest_y, land_x, land_y, True)
+        best = out_of_bounds(game, left_x, left_y, replay)
     elif is_penalty(fate):
         best = (1e9, x, y, -1, 0.0)
         if fate == c.FATE_PENALTY_DRY:

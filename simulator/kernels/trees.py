@@ -8,7 +8,7 @@ import numpy as np
 
 from . import codes as c
 from ._compile import kernel
-from .air import fly, node_of
+from .air import fly, mirror_of, node_of
 from .ground import column_of, height_at, row_of
 
 NO_HIT = 1e9
@@ -123,11 +123,13 @@ def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, alon
         if not ready:
             ready = True
             along_wind, cross_wind = wind_x * sin_b + wind_y * cos_b, wind_x * cos_b - wind_y * sin_b
-            mirror = -1.0 if cross_wind < 0.0 else 1.0
+            mirror = mirror_of(numbers, cross_wind)
             f, a = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_PER], tracks.shape[3])
             t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_PER], tracks.shape[4])
             u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_PER], tracks.shape[1])
-            v, wv = node_of(abs(cross_wind), 0.0, numbers[c.CROSS_PER], tracks.shape[2])
+            v, wv = node_of(
+                mirror * cross_wind, numbers[c.CROSS_0], numbers[c.CROSS_PER], tracks.shape[2]
+            )
             level = height_at(ground, x, y)
             if game.flights.shape[5] > 1:  # the track ends at the lowest landing height of the tables
                 lowest = fly(numbers, game.flights, shot, fraction, tilt, 0, along_wind, cross_wind)[0]

@@ -11,6 +11,7 @@ from ..conditions import Conditions, other_height
 from ..physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
 from ..player.model import Player
 from .airs import flight_air
+from .curved import is_curved
 from .flights import FlightTables, flight_tables, wind_axes
 from .rasters import Raster
 from .shots import ShotList, list_shots
@@ -102,7 +103,7 @@ def make_bag(
         shots,
         flight_air(),
         air,
-        winds=wind_axes(speed, gust),
+        winds=wind_axes(speed, gust, any(is_curved(shot) for shot in shots.shots)),
         heights_yd=landing_heights(raster),
         tracks=wooded,
         threads=threads,
@@ -111,4 +112,4 @@ def make_bag(
     putts = putt_tables(player.putting, stimp_ft=conditions.stimp_ft, slopes=slopes)
     if not any(slopes):  # level greens are the same from every side
         putts = replace(putts, expected=putts.expected[:, :1], chances=putts.chances[:, :1])
-    return Bag(shots, flights, strike_rows(shots.shots, flights), putts, conditions)
+    return Bag(shots, flights, strike_rows(shots.shots, flights.still), putts, conditions)

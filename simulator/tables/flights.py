@@ -1,4 +1,4 @@
-"""Flight tables: every shot at every wind bearing, strike speed, tilt and landing height it may need."""
+"""Flight tables: every shot at every wind, strike speed, tilt and landing height it may need."""
 
 from __future__ import annotations
 
@@ -35,22 +35,32 @@ straight line between nodes errs by 0.2 yd at the most."""
 
 @dataclass(frozen=True)
 class WindAxes:
-    """Nodes of the wind axes [yd/s]: along the shot (helping positive) and across it, from 0."""
+    """Nodes of the wind axes [yd/s]: along the shot (helping positive) and across it (to the right).
+
+    Wind to the left is read as the mirror image of wind to the right where the cross axis starts at 0.
+    """
 
     along: np.ndarray
     cross: np.ndarray
 
 
-def wind_axes(speed_mph: float, gust_mph: float) -> WindAxes:
-    """Nodes that hold every wind up to `speed_mph` + `gust_mph` from any side; one node in still air."""
+def wind_axes(speed_mph: float, gust_mph: float, curved: bool = False) -> WindAxes:
+    """Nodes that hold every wind up to `speed_mph` + `gust_mph` from any side; one node in still air.
+
+    With `curved` shots the cross axis has both sides: mirrored, a fade would be a draw.
+    """
     most = speed_mph + gust_mph
     if most <= 0.0:
         return WindAxes(np.zeros(1), np.zeros(1))
     steps = max(int(np.ceil(2.0 * most / WIND_STEP_MPH)), 2)
     half = max(int(np.ceil(most / (1.5 * WIND_STEP_MPH))), 1)
-    return WindAxes(
-        np.linspace(-most, most, steps + 1) * YDPS_PER_MPH, np.linspace(0.0, most, half + 1) * YDPS_PER_MPH
-    )
+    return both_axes(most * YDPS_PER_MPH, steps, half, curved)
+
+
+def both_axes(most: float, steps: int, half: int, curved: bool) -> WindAxes:
+    """Axes up to `most` [yd/s] with so many steps along, and across from 0 to one side."""
+    across = np.linspace(-most, most, 2 * half + 1) if curved else np.linspace(0.0, most, half + 1)
+    return WindAxes(np.linspace(-most, most, steps + 1), across)
 
 
 @dataclass(frozen=True)
@@ -66,6 +76,9 @@ class FlightTables:
         Ball speed of each strike.
     winds : WindAxes
     heights_yd : float64[heights]
+    still : float32[shots, fractions, tilts, 6]
+        Flights to their own level in the still air the player's carries are meant in: what the player's
+        swing is read off, which no weather changes.
     """
 
     flights: np.ndarray
@@ -73,6 +86,7 @@ class FlightTables:
     speeds_mph: np.ndarray
     winds: WindAxes
     heights_yd: np.ndarray
+    still: np.ndarray
 
 
 def launch_rows(shots: tuple[Shot, ...], full_speeds_mph: dict[str, float]) -> tuple[np.ndarray, np.ndarray]:
@@ -129,26 +143,35 @@ def flight_tables(
     tilts = np.radians(TILTS_DEG)
     bent, carries = np.zeros(len(shots)), np.zeros(len(shots))
 
-    def fill(first: int, last: int, launches: np.ndarray, spins: np.ndarray) -> None:
-        fill_flights(
-            reference,
-            air,
-            launches,
-            spins,
-            SPEED_GRID_MPH[0] * YDPS_PER_MPH,
-            step,
-            carries,
-            FRACTIONS,
-            tilts + bent[first],  # the axis is the departure from the shot's own mean tilt
-            winds.along,
-            winds.cross,
-            heights,
-            first,
-            last,
-            flights,
-            track,
-            speeds,
-        )
+    days = [(air, winds.along, winds.cross, heights, flights, track)]
+    level = int(np.argmin(np.abs(heights)))
+    if air == reference and winds.along.size == winds.cross.size == 1 and heights[level] == 0.0:
+        still = flights[:, :, :, :, :, level : level + 1]  # flown already
+    else:
+        still = np.zeros((len(shots), 1, 1, FRACTIONS.size, TILTS_DEG.size, 1, 6), np.float32)
+        days.append((reference, np.zeros(1), np.zeros(1), np.zeros(1), still, track[:0]))
+
+    def fill(shot: int, launches: np.ndarray, spins: np.ndarray) -> None:
+        for of_day, along, cross, at_heights, out, its_track in days:
+            fill_flights(
+                reference,
+                of_day,
+                launches,
+                spins,
+                SPEED_GRID_MPH[0] * YDPS_PER_MPH,
+                step,
+                carries,
+                FRACTIONS,
+                tilts + bent[shot],  # the axis is the departure from the shot's own mean tilt
+                along,
+                cross,
+                at_heights,
+                shot,
+                shot + 1,
+                out,
+                its_track,
+                speeds,
+            )
 
     def fill_all(first: int, last: int, launches: np.ndarray, spins: np.ndarray) -> None:
         bent[first:last], carries[first:last] = tilts_and_carries(
@@ -157,11 +180,11 @@ def flight_tables(
         )  # fmt: skip
         if threads > 1:
             with ThreadPoolExecutor(threads) as pool:
-                for done in [pool.submit(fill, k, k + 1, launches, spins) for k in range(first, last)]:
+                for done in [pool.submit(fill, k, launches, spins) for k in range(first, last)]:
                     done.result()
         else:
             for k in range(first, last):
-                fill(k, k + 1, launches, spins)
+                fill(k, launches, spins)
 
     fill_all(0, first_part, *launch_rows(shots[:first_part], {}))
     # a club's own full speed must be known before its part swings can be flown
@@ -172,26 +195,21 @@ def flight_tables(
         if shot.flight == "stock"
     }
     fill_all(first_part, len(shots), *launch_rows(shots, full))
-    return FlightTables(flights, track, speeds / YDPS_PER_MPH, winds, heights)
+    # a copy: a view would keep the whole table alive
+    return FlightTables(flights, track, speeds / YDPS_PER_MPH, winds, heights, still[:, 0, 0, :, :, 0].copy())
 
 
-def turn_per_tilt(tables: FlightTables) -> np.ndarray:
+def turn_per_tilt(still: np.ndarray) -> np.ndarray:
     """Angle off line at landing per angle of tilt, float64[shots, fractions].
 
-    Slope between the nodes either side of the shot's own tilt, in the stillest wind and at the ball's own
-    height.
+    Slope between the nodes either side of the shot's own tilt.
+
+    Parameters
+    ----------
+    still : float[shots, fractions, tilts, 6]
+        `FlightTables.still`.
     """
     level = int(np.argmin(np.abs(TILTS_DEG)))
-    calm = int(np.argmin(np.abs(tables.winds.along)))
-    base = int(np.argmin(np.abs(tables.heights_yd)))
-    right = tables.flights[:, calm, 0, :, level + 1, base]
-    left = tables.flights[:, calm, 0, :, level - 1, base]
+    right, left = still[:, :, level + 1], still[:, :, level - 1]
     angle = np.arctan2(right[..., 1], right[..., 0]) - np.arctan2(left[..., 1], left[..., 0])
     return np.asarray(angle / math.radians(TILTS_DEG[level + 1] - TILTS_DEG[level - 1]), float)
-
-
-def calm_flights(tables: FlightTables, shot: int) -> np.ndarray:
-    """Flights of one shot in the stillest wind and at the ball's height, float[fractions, tilts, 6]."""
-    calm = int(np.argmin(np.abs(tables.winds.along)))
-    base = int(np.argmin(np.abs(tables.heights_yd)))
-    return tables.flights[shot, calm, 0, :, :, base]

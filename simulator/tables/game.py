@@ -202,7 +202,7 @@ def _flight_numbers(numbers: np.ndarray, bag: Bag) -> None:
     heights, winds = bag.flights.heights_yd, bag.flights.winds
     numbers[c.HEIGHT_0], numbers[c.HEIGHT_STEP] = heights[0], _step(heights)
     numbers[c.ALONG_0], numbers[c.ALONG_PER] = winds.along[0], 1.0 / _step(winds.along)
-    numbers[c.CROSS_PER] = 1.0 / _step(winds.cross)
+    numbers[c.CROSS_0], numbers[c.CROSS_PER] = winds.cross[0], 1.0 / _step(winds.cross)
     wind = bag.conditions.wind
     if wind is not None:
         speed, gust = day_wind(bag.conditions)

@@ -63,8 +63,6 @@ def skip_table(numbers: np.ndarray, rows: np.ndarray, grounds: dict[Surface, Gro
         Of the game: the bounce law and the surfaces' scales.
     grounds
         The surfaces' grounds of the day; what has none stops a ball at once.
-    grounds
-        The surfaces' grounds of the day; what has none stops a ball at once.
     """
     edges = np.arange(0.0, FASTEST_YDPS**2 + 0.5 * SKIP_STEP, SKIP_STEP)
     table = np.full((len(rows), edges.size - 1), numbers[c.GRAVITY])
@@ -78,6 +76,8 @@ def skip_table(numbers: np.ndarray, rows: np.ndarray, grounds: dict[Surface, Gro
         place, speed = _tail(numbers, rows[surface], ground.rolling_friction, FASTEST_YDPS)
         order = np.argsort(speed)
         left = np.interp(edges, speed[order] ** 2, place[order])
-        # v^2 = 2 a x between two speeds
-        table[surface] = 0.5 * SKIP_STEP / np.maximum(-np.diff(left), 1e-6)
+        # v^2 = 2 a x between two speeds; the first skip is slower than its start, and faster is like it
+        known = int(np.searchsorted(edges, speed.max() ** 2, side="right")) - 1
+        table[surface, :known] = 0.5 * SKIP_STEP / np.maximum(-np.diff(left[: known + 1]), 1e-6)
+        table[surface, known:] = table[surface, known - 1]
     return table

@@ -13,7 +13,7 @@ from ..physics.heights import SHAPES
 from ..physics.lies import LieEffect, lie_effect, lie_group
 from ..physics.strike import start_and_curve_sd
 from .curved import start_for_curve
-from .flights import FRACTIONS, TILTS_DEG, FlightTables, calm_flights, turn_per_tilt
+from .flights import FRACTIONS, TILTS_DEG, turn_per_tilt
 from .shots import Shot
 
 LIE_WORDS = {
@@ -34,16 +34,17 @@ MOST_MISHITS = 0.8
 
 def strike_rows(
     shots: tuple[Shot, ...],
-    flights: FlightTables,
+    still: np.ndarray,
     among: Mapping[str, Mapping[str, LieEffect]] | None = None,
 ) -> np.ndarray:
     """Strike rows, float64[shots, lies, STRIKE_COLUMNS]; the kernel's codes say what each column is.
 
-    The direction spread is split into start and curve; the tilt that gives the curve its share is read
-    off the flight table. `among` are other effects of lies than the package's own, for their fit.
+    The direction spread is split into start and curve; the tilt that gives the curve its share is read off
+    the flights in `still` air (`FlightTables.still`), whatever the day: it is the player's. `among` are
+    other effects of lies than the package's own, for their fit.
     """
     rows = np.zeros((len(shots), len(Lie), c.STRIKE_COLUMNS))
-    turn = turn_per_tilt(flights)
+    turn = turn_per_tilt(still)
     for k, shot in enumerate(shots):
         spread = shot.spread
         group = lie_group(shot.club.kind, shot.flight in ("part", "punch"))
@@ -52,7 +53,7 @@ def strike_rows(
             solid, FRACTIONS, turn[k]
         )
         start = math.radians(spread.bias_right_deg) + start_for_curve(
-            shot, float(clean_tilt), (FRACTIONS, np.radians(TILTS_DEG)), calm_flights(flights, k)
+            shot, float(clean_tilt), (FRACTIONS, np.radians(TILTS_DEG)), still[k]
         )
         tee_only = shot.club.use == "tee only" and shot.flight in SHAPES
         for lie in Lie:

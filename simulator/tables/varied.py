@@ -14,7 +14,8 @@ from ..physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
 from ..player.model import Club, Player
 from .airs import flight_air
 from .bag import Bag
-from .flights import FRACTIONS, TILTS_DEG, YDPS_PER_MPH, WindAxes, flight_tables
+from .curved import is_curved
+from .flights import FRACTIONS, TILTS_DEG, YDPS_PER_MPH, both_axes, flight_tables
 from .strikes import strike_rows
 
 WIDE_STEP_MPH = 6.0
@@ -57,7 +58,7 @@ def varied_strikes(bag: Bag, player: Player, rows: Sequence[int] | None = None) 
         by_name = {club.name: club for club in player.clubs}
         shots = [bag.shots.shots[k] for k in index]
         moved = [replace(shot, spread=_off(by_name[shot.club.name], shot.club.carry_yd)) for shot in shots]
-        out[index] = strike_rows(tuple(moved), replace(bag.flights, flights=bag.flights.flights[index]))
+        out[index] = strike_rows(tuple(moved), bag.flights.still[index])
     return out
 
 
@@ -102,12 +103,12 @@ def in_wind(bag: Bag, most_mph: float, threads: int = 1) -> Bag:
         bag.shots,
         flight_air(),
         air,
-        winds=WindAxes(np.linspace(-most, most, 2 * steps + 1), np.linspace(0.0, most, (steps + 1) // 2 + 1)),
+        winds=both_axes(most, 2 * steps, (steps + 1) // 2, any(is_curved(shot) for shot in bag.shots.shots)),
         heights_yd=bag.flights.heights_yd,
         tracks=bag.flights.tracks.shape[0] > 0,
         threads=threads,
     )
-    return replace(bag, flights=flights, strikes=strike_rows(bag.shots.shots, flights))
+    return replace(bag, flights=flights)
 
 
 def stock_flights(bag: Bag, rows: np.ndarray, along: np.ndarray, cross: np.ndarray) -> np.ndarray:
@@ -133,10 +134,11 @@ def stock_flights(bag: Bag, rows: np.ndarray, along: np.ndarray, cross: np.ndarr
         return low, where - low
 
     u, wu = node(winds.along, along)
-    v, wv = node(winds.cross, np.abs(cross))
+    mirror = np.where((cross < 0.0) & (winds.cross[0] == 0.0), -1.0, 1.0)
+    v, wv = node(winds.cross, mirror * cross)
     up, vp = np.minimum(u + 1, winds.along.size - 1), np.minimum(v + 1, winds.cross.size - 1)
     wu, wv = wu[:, None], wv[:, None]
     out = (1.0 - wu) * ((1.0 - wv) * table[rows, u, v] + wv * table[rows, u, vp])
     out = out + wu * ((1.0 - wv) * table[rows, up, v] + wv * table[rows, up, vp])
-    out[:, 1] *= np.where(cross < 0.0, -1.0, 1.0)
+    out[:, 1] *= mirror
     return np.asarray(out)

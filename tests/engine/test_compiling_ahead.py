@@ -66,7 +66,6 @@ def test_what_is_compiled_ahead_is_what_an_answer_calls() -> None:
     plan(load_hole("eel-trap"), load_player("isolde"), sequences=100, quick=True)
     for entry, types in ahead.entry_types().items():
         assert types in entry.signatures, entry.__name__
-        assert len(entry.signatures) == 1
 
 
 @pytest.mark.slow

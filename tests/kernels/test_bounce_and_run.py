@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 import pytest
-from naive import YD, hop_loop_yd, penner_bounce
+from naive import YD, hop_loop_yd, hops_down_a_plane_yd, penner_bounce
 from small_games import bag_of, straight_hole, tell, with_relief
 
 from simulator.hole.surfaces import Surface
@@ -176,3 +176,51 @@ def test_a_ball_that_spins_back_does_so_on_a_slope_of_nothing_too(board):
         back.append(y - 100.0)
     assert back[0] < -3.0  # it does come back
     assert back[1] == pytest.approx(back[0], abs=0.05)
+
+
+DRIVE, IRON = (24.0, 19.0, 180.0), (15.0, 24.0, 500.0)
+"""Landings of a driver and a 7-iron: forward, down [yd/s], backspin [rad/s]."""
+
+
+def run_down(board, surface, landing, fall):
+    """Way run on a plane that falls away so much in the direction of play [yd]."""
+    plane = with_relief(board, lambda x, y: -fall * y + 0.0 * x)
+    ground = plane.game.ground._replace(surface=ground_of(board, surface).surface)
+    forward, down, spin = landing
+    return run_out(ground, 0.0, 100.0, 0.0, forward, down, spin)[1] - 100.0
+
+
+@pytest.mark.parametrize("landing", [DRIVE, IRON], ids=["driver", "7-iron"])
+@pytest.mark.parametrize("surface", ["FAIRWAY", "ROUGH"])
+def test_runs_on_slopes_against_every_hop_played(board, surface, landing):
+    # The table of skips is made on the level; a fifth of the run, and a step of the raster, up to 5 % either way.
+    # Steeper than 8 % down the bounce law itself lets no hop die out, on ground without any grass: see below.
+    forward, down, spin = landing
+    for fall in (-0.08, -0.05, -0.02, 0.02, 0.05):
+        known = hops_down_a_plane_yd(surface, forward * YD, down * YD, spin, fall)
+        mine = run_down(board, surface, landing, fall)
+        tell(f"{surface.lower():8s} {100 * fall:+.0f} % down: {mine:.1f} yd, every hop {known:.1f}")
+        assert mine == pytest.approx(known, rel=0.2, abs=1.0), fall
+
+
+@pytest.mark.parametrize("landing", [DRIVE, IRON], ids=["driver", "7-iron"])
+@pytest.mark.parametrize("surface", ["FAIRWAY", "ROUGH", "TREES", "PATH"])
+def test_no_ball_runs_for_ever_where_rolling_friction_holds_it(board, surface, landing):
+    """The steeper the farther, without a leap; rolling friction holds a ball up to 7/5 of it."""
+    rolling, gravity = GROUNDS[surface].rolling_friction, board.game.numbers[c.GRAVITY]
+    falls = np.linspace(0.0, min(0.7 * 7.0 / 5.0 * rolling, 0.15), 31)
+    runs = np.array([run_down(board, surface, landing, fall) for fall in falls])
+    assert np.all(np.diff(runs) > -1.0)  # a step of the raster
+    assert np.max(np.diff(runs)) < 0.15 * runs[-1] + 1.0
+    # no farther than a ball that would roll from its landing on, as fast as it came
+    assert np.all(runs < landing[0] ** 2 / (2.0 * gravity * (rolling - 5.0 / 7.0 * falls)))
+
+
+def test_no_speed_is_braked_harder_than_sand_brakes(board):
+    """Faster than anything tabled is like the fastest: no column holds a number made of nothing."""
+    skip = board.game.ground.skip
+    for surface in ("FAIRWAY", "ROUGH", "GREEN", "HEAVY_ROUGH", "PATH"):
+        column = skip[Surface[surface]]
+        rolling = GROUNDS[surface].rolling_friction * board.game.numbers[c.GRAVITY]
+        assert column.min() > 0.0 and column.max() < 3.0 * max(rolling, 1.0), surface
+        assert column[-1] == pytest.approx(column[-20], rel=0.5)

@@ -204,7 +204,28 @@ def test_local_rule_costs_two_and_goes_to_the_fairway():
     assert out(*drop) >= out(*ball) - 1e-9
     assert twin.surface(*drop) is Surface.FAIRWAY
     assert 15.0 - TWO_CLUB_LENGTHS_YD - 1.5 < result["x"] < 15.0  # near the edge on the ball's side
+    # straight beside where it crossed the boundary, not beside where it lies: 8E-5; rings of two yards are looked at
+    crossed = crossing_of(board, 25.0, aim_deg=15.0)
+    assert ball[1] > crossed[1] + 10.0
+    assert out(*drop) >= out(*crossed) - 2.5
+    assert drop[1] == pytest.approx(crossed[1], abs=6.0)
     assert result["value"] == pytest.approx(2.4 + 0.01 * out(*drop), abs=1e-3)
+
+
+def test_a_ball_that_runs_out_of_bounds_crossed_where_it_ran():
+    """Landed in bounds: the boundary is crossed on the straight way from the landing to where it lies."""
+    board, _ = game_of(E5)
+    for aim_deg in np.arange(4.0, 15.0, 0.05):
+        result = play(board, aim_deg=float(aim_deg), club="driver")
+        landed, ball = (result["land_x"], result["land_y"]), (result["rest_x"], result["rest_y"])
+        if landed[0] < 24.5 and ball[0] > 25.5 and result["surface"] == Surface.OUT_OF_BOUNDS:
+            break
+    else:
+        pytest.fail("no drive ran out")
+    share = (25.0 - landed[0]) / (ball[0] - landed[0])
+    crossed = 25.0, landed[1] + share * (ball[1] - landed[1])
+    assert result["cost"] == 3.0
+    assert out(*crossed) - 2.5 <= out(result["x"], result["y"]) <= out(*crossed) + 8.0
 
 
 def test_local_rule_is_not_taken_where_the_replay_is_cheaper():

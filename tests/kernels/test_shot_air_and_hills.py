@@ -180,7 +180,7 @@ def test_landing_solves_its_own_height(north):
     sloped = north.with_relief(lambda x, y: 0.05 * y + 0.0 * x)
     row, stock = row_of(north.bag, "driver"), 1.0
     across, up, *_ = land(sloped, 0.0, club="driver", luck=(0.999999, 0.4, 0.0, 0.6, 0.0))
-    turn = turn_per_tilt(bag_of(BAG).flights)[row]
+    turn = turn_per_tilt(bag_of(BAG).flights.still)[row]
     hit = strike(north.bag.shots.shots[row], Lie.TEE, turn, stock, 0.0, 0.999999, 0.4, 0.0, 0.6, 0.0)
     twin = Flights(north.bag.flights, row, north.wind)
     height = 0.0

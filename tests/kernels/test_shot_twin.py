@@ -24,7 +24,7 @@ def world(request):
         make_board(hole, bag, coarse_yd=10, fine_yd=5),
         lambda lie, x, y: 2.4 + 0.05 * lie + 0.006 * np.hypot(x, 420 - y),
     )
-    return board, Ground(board, hole), turn_per_tilt(bag.flights)
+    return board, Ground(board, hole), turn_per_tilt(bag.flights.still)
 
 
 def drawn(rng):

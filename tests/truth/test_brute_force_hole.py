@@ -109,7 +109,7 @@ class Golf:
     def __init__(self, bag, seed):
         self.bag, self.rng = bag, np.random.default_rng(seed)
         self.flights = [Flights(bag.flights, row) for row in range(len(bag.shots))]
-        self.turn = turn_per_tilt(bag.flights)
+        self.turn = turn_per_tilt(bag.flights.still)
         self.roots = np.sqrt(bag.putts.distance_yd)
 
     def effect(self, lie, row):

@@ -185,7 +185,7 @@ def bench(
     threads = default_threads()
     bag = make_bag(player, threads=threads)
     if lies is not None:
-        bag = replace(bag, strikes=strike_rows(bag.shots.shots, bag.flights, lies))
+        bag = replace(bag, strikes=strike_rows(bag.shots.shots, bag.flights.still, lies))
     boards = []
     coarse, fine = nodes if quick else FINE_NODES
     for pin in range(len(PINS_YD)):
@@ -220,7 +220,7 @@ def recovery_strokes(
     raster = ground_raster(hole, 1.0)
     bag = make_bag(player, raster=raster, threads=threads)
     if lies is not None:
-        bag = replace(bag, strikes=strike_rows(bag.shots.shots, bag.flights, lies))
+        bag = replace(bag, strikes=strike_rows(bag.shots.shots, bag.flights.still, lies))
     coarse, fine = QUICK_NODES if quick else FINE_NODES
     board = make_board(hole, bag, raster, coarse_yd=coarse, fine_yd=fine, hole_out_scale=hole_out_scale)
     board = solve_map(
