@@ -49,7 +49,7 @@ SEQUENCES = 30_000
 """Full sequences from the first place: about 0.2 s of processor, and an error of 0.004 to 0.006 strokes."""
 
 MAP_ERROR = 0.005
-"""What the map is off by at the other places, one standard error [strokes]: 0.0051, root mean square over
+"""What the map is off by at the other places, one standard error [strokes]: 0.0046, root mean square over
 places other than tees (``python benchmarks/map_error.py``, 2026-11-28)."""
 
 PART_WORDS = (
