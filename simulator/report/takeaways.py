@@ -11,7 +11,7 @@ from .figures import HELD, in_hundred, join_words, nearest, unseen
 from .lines import line_words as pointing_words
 from .shotplot import counts
 from .units import YARDS, Units
-from .verdicts import level, right_words, versions
+from .verdicts import if_figures_hold, level, right_words, versions
 
 LEAST_LEAVE_YD = 5.0
 """A gain in distance smaller than this is not told [yd]."""
@@ -59,6 +59,8 @@ def _either(answer: Answer, units: Units) -> list[str]:
     names = join_words([f"the {title(answer, k, units)}" for k in named], "or")
     any_ = "either" if len(named) < 3 else "any of them"
     first = f"{names[:1].upper()}{names[1:]}: {any_} will do, hit the one you trust.{versions(answer, units)}"
+    if held := if_figures_hold(answer, units):
+        first = f"The {held}"
     lines = [f"The {title(answer, k, units)} is {line_words(answer.alternatives[k], units)}." for k in named]
     return [first, " ".join(lines), *risk_words(answer, units)]
 
