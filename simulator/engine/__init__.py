@@ -13,6 +13,7 @@ from .plays import (
     MOST_STROKES,
     PART_SWING,
     PUNCH_SWING,
+    RUNNING_YD,
     Opening,
     Sequences,
     places_played,
@@ -22,8 +23,8 @@ from .plays import (
 from .threads import at_once, default_threads
 
 __all__ = [
-    "AIMS_DEG", "ENTRIES", "MOST_STROKES", "PART_SWING", "PUNCH_SWING", "WIDE_AIMS_DEG", "Effort",
-    "Opening", "Sequences", "at_once", "compile_ahead", "default_threads", "must_compile",
+    "AIMS_DEG", "ENTRIES", "MOST_STROKES", "PART_SWING", "PUNCH_SWING", "RUNNING_YD", "WIDE_AIMS_DEG",
+    "Effort", "Opening", "Sequences", "at_once", "compile_ahead", "default_threads", "must_compile",
     "places_played", "play", "revalue_map", "solve_map", "value_actions",
 ]  # fmt: skip
 

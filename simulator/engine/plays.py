@@ -22,6 +22,10 @@ PART_SWING, PUNCH_SWING = c.PART_SHOT, c.PUNCH_SHOT
 """Shot codes of actions that are part swings, told by their reach: the stock one and the low one."""
 
 
+RUNNING_YD = solve.RUNNING_YD
+"""Nearer than this the map looks at low running part swings too [yd]."""
+
+
 @dataclass(frozen=True)
 class Sequences:
     """What full sequences left behind, one entry each.

@@ -14,7 +14,7 @@ from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
 from ..hole.yardage import Yardage, measure
 from ..player.model import Player
 from .aims import AimCurve, aim_curve
-from .ask import answer_at
+from .answering import answer_at
 from .ground import surfaces_at
 from .patterns import ClubPattern, club_patterns
 from .places import LIE_WORDS

@@ -119,7 +119,7 @@ def test_a_hundred_dots_with_their_count(name: str) -> None:
 
 
 def _troubles(result: Lesson) -> set[str]:
-    from simulator.report.chosen import TROUBLE
+    from simulator.hole.surfaces import TROUBLE
 
     return {f.name for f in result.answer.hole.features if f.surface in TROUBLE}
 
