@@ -27,6 +27,7 @@ from .reaching import reacher, with_goal
 from .rescore import rescore
 from .result import TIE_STROKES, Alternative, Answer
 from .search import Choice, Place
+from .undrawn import past_the_drawing
 
 MAP_TOLERANCE = 0.015
 """Map and sequences farther apart than this and three standard errors: a warning [strokes]."""
@@ -72,7 +73,8 @@ def answer_at(
         value_map_score=found.value + (asked.start.played or 0), recommended=0, tied=ranking.tied,
         alternatives=alternatives, clear_beyond_yd=ahead,
         day=day_note(place.board.bag, found.choices[ranking.best].row, best.aim_bearing_deg),
-        warnings=_warnings(played, ranking.order), settings=_settings(), seconds=clock.laps,
+        warnings=_warnings(asked, alternatives, [played[k] for k in ranking.order]),
+        settings=_settings(), seconds=clock.laps,
         goal=asked.goal, goal_line=goal_line, lowest_score=ranking.order.index(ranking.lowest),
         confidence=sure, flips=flips, against=against,
     )  # fmt: skip
@@ -233,15 +235,23 @@ def _recommended(choices: list[Choice], played: list[estimate.PlayedChoice], hom
     return best
 
 
-def _warnings(played: list[estimate.PlayedChoice], order: list[int]) -> tuple[str, ...]:
+def _warnings(
+    asked: Question, alternatives: tuple[Alternative, ...], played: list[estimate.PlayedChoice]
+) -> tuple[str, ...]:
+    """What a reader has to know before trusting the figures; both sequences in the same order."""
     out = []
-    for k in order:
-        rest = estimate.score(played[k])
-        gap = float(played[k].rest.mean())
+    if side := past_the_drawing(asked.hole, asked.start, alternatives[0]):
+        out.append(
+            f"the {alternatives[0].club} is aimed {side} of everything drawn on this hole, where all plays "
+            "as open rough: draw or name what a ball would find there"
+        )
+    for one, plays in zip(alternatives, played, strict=True):
+        rest = estimate.score(plays)
+        gap = float(plays.rest.mean())
         if abs(gap) > MAP_TOLERANCE + 3.0 * rest.standard_error:
             out.append(
-                f"value map and sequences differ by {gap:+.3f} strokes for alternative "
-                f"{order.index(k)}: more than their errors allow"
+                f"the {one.club}'s score is less sure than its error says: value map and sequences differ "
+                f"by {abs(gap):.2f} strokes"
             )
     return tuple(out)
 
