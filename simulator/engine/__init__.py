@@ -11,6 +11,7 @@ from .effort import Effort
 from .maps import AIMS_DEG, WIDE_AIMS_DEG, revalue_map, solve_map
 from .plays import (
     MOST_STROKES,
+    PART_BEYOND,
     PART_SWING,
     PUNCH_SWING,
     RUNNING_YD,
@@ -23,8 +24,8 @@ from .plays import (
 from .threads import at_once, default_threads
 
 __all__ = [
-    "AIMS_DEG", "ENTRIES", "MOST_STROKES", "PART_SWING", "PUNCH_SWING", "RUNNING_YD", "WIDE_AIMS_DEG",
-    "Effort", "Opening", "Sequences", "at_once", "compile_ahead", "default_threads", "must_compile",
+    "AIMS_DEG", "ENTRIES", "MOST_STROKES", "PART_BEYOND", "PART_SWING", "PUNCH_SWING", "RUNNING_YD",
+    "WIDE_AIMS_DEG", "Effort", "Opening", "Sequences", "at_once", "compile_ahead", "default_threads", "must_compile",
     "places_played", "play", "revalue_map", "solve_map", "value_actions",
 ]  # fmt: skip
 

@@ -21,9 +21,8 @@ TRAIL_STROKES = 8
 PART_SWING, PUNCH_SWING = c.PART_SHOT, c.PUNCH_SHOT
 """Shot codes of actions that are part swings, told by their reach: the stock one and the low one."""
 
-
-RUNNING_YD = solve.RUNNING_YD
-"""Nearer than this the map looks at low running part swings too [yd]."""
+PART_BEYOND, RUNNING_YD = solve.PART_BEYOND, solve.RUNNING_YD
+"""Up to so much of the longest the map looks at part swings, and nearer than this at low running ones [yd]."""
 
 
 @dataclass(frozen=True)

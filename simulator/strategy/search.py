@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..engine import PART_SWING, PUNCH_SWING, RUNNING_YD, value_actions
+from ..engine import PART_BEYOND, PART_SWING, PUNCH_SWING, RUNNING_YD, value_actions
 from ..hole.surfaces import Lie
 from ..tables.game import Board
 from ..tables.luck import strike_sets
@@ -24,10 +24,6 @@ PART_SHARES = np.array([0.45, 0.55, 0.65, 0.74, 0.82, 0.88, 0.93, 0.97, 1.0, 1.0
 
 PUNCH_SHARES = np.array([0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9])
 """The same for punches, which run."""
-
-PART_BEYOND = 1.15
-"""Part swings are looked at up to this share of the longest; beyond it a full swing is nearly always better.
-The map's nodes have the same figure (`kernels/solve.py`)."""
 
 EDGE_YD = 20.0
 """Lines are not looked for that aim nearer than this to the sides of the map [yd]: a pattern is as wide."""
