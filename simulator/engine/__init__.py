@@ -25,8 +25,8 @@ from .threads import at_once, default_threads
 
 __all__ = [
     "AIMS_DEG", "ENTRIES", "MOST_STROKES", "PART_BEYOND", "PART_SWING", "PUNCH_SWING", "RUNNING_YD",
-    "WIDE_AIMS_DEG", "Effort", "Opening", "Sequences", "at_once", "compile_ahead", "default_threads", "must_compile",
-    "places_played", "play", "revalue_map", "solve_map", "value_actions",
+    "WIDE_AIMS_DEG", "Effort", "Opening", "Sequences", "at_once", "compile_ahead", "default_threads",
+    "must_compile", "places_played", "play", "revalue_map", "solve_map", "value_actions",
 ]  # fmt: skip
 
 ENTRIES = ["solve_nodes", "evaluate", "play", "fill_flights", "fill_putts", "fill_sloped_putts"]

@@ -22,7 +22,7 @@ PART_SWING, PUNCH_SWING = c.PART_SHOT, c.PUNCH_SHOT
 """Shot codes of actions that are part swings, told by their reach: the stock one and the low one."""
 
 PART_BEYOND, RUNNING_YD = solve.PART_BEYOND, solve.RUNNING_YD
-"""Up to so much of the longest the map looks at part swings, and nearer than this at low running ones [yd]."""
+"""Up to so much of the longest the map tries part swings, and nearer than this low running ones too [yd]."""
 
 
 @dataclass(frozen=True)
