@@ -9,6 +9,7 @@ import pytest
 import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from small_games import straight_hole
 
 from simulator.cli import _run
 from simulator.errors import UsageError
@@ -274,6 +275,26 @@ def test_a_bunker_by_its_name_or_side(hole: Hole, words: str, name: str) -> None
     assert start.lie == "bunker" and bunker.area.contains(shapely.Point(start.x_yd, start.y_yd))
     assert plainly(words, hole)[1] == f"the ball is taken to lie in the middle of the {name}"
     assert "middle" not in (plainly(f"{words}, 20 out", hole)[1] or "")  # a distance says where
+
+
+def test_bunkers_of_one_name_are_listed() -> None:
+    bunkers = ", ".join(f"{{ at_yd = {at}, offset_yd = -20, depth_yd = 9, width_yd = 9 }}" for at in (230, 260))
+    hole = straight_hole(400, more=f"bunker = [{bunkers}]\n")
+    names = [feature.name for feature in hole.features if feature.surface is Surface.BUNKER]
+    assert names == ["bunker 1", "bunker 2"]
+    with pytest.raises(UsageError, match=r"which of them on this hole: bunker 1 \(1\d\d yd out\), bunker 2 \(1\d\d yd out\)$"):
+        place("bunker", hole)
+    assert place("in bunker, 140 out", hole).lie == "bunker"
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_pin_high_beside_the_green(side: str) -> None:
+    hole = load_hole("ostrel-heath/4")
+    start = place(f"pin high, 8 yards {side} of the green", hole)
+    station = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)[0]
+    assert hole.station_offset(start.x_yd, start.y_yd)[0] == pytest.approx(station, abs=0.1)
+    edge = shapely.LineString([hole.at(station, -99.0), hole.at(station, 99.0)]).intersection(hole.green)
+    assert edge.distance(shapely.Point(start.x_yd, start.y_yd)) == pytest.approx(8.0, abs=0.8)
 
 
 @pytest.mark.parametrize(
