@@ -131,6 +131,14 @@ def test_goal_verdicts() -> None:
     assert "To finish 150 to 172 yd on, driver (31) or 3-wood (31) in 100 plays: either will do" in land
 
 
+@pytest.mark.parametrize(("most", "rows"), [(3, ["3 or better", "par or better"]), (4, ["4 or better"]), (5, ["5 or better", "par or better"])])
+def test_par_is_counted_beside_a_target_that_is_not_par(most: int, rows: list[str]) -> None:
+    """The counts add up to 100 whatever is aimed for."""
+    screen = answer_screen(goal_answer(Goal("target", most_strokes=most)))
+    assert [line[:31].strip() for line in screen.splitlines() if "or better" in line and line[0].isalnum()
+            and not line.startswith("For")] == rows  # fmt: skip
+
+
 def test_a_goal_out_of_reach_chooses_no_club() -> None:
     """Nobody is told to hit the club they trust for what hardly ever happens."""
     clubs = [dict(c) for c in fake_answers.answer.__kwdefaults__["clubs"]]
