@@ -14,7 +14,7 @@ from dataclasses import replace
 import numpy as np
 
 from simulator import load_hole, load_player
-from simulator.strategy.ask import answer_at
+from simulator.strategy.answering import answer_at
 from simulator.strategy.plausible import BRIEF, FULL, Form
 from simulator.strategy.question import Clock, question, silent, solve
 

@@ -18,7 +18,7 @@ DEFAULT_PLAYER = "barnaby"
 
 OLD_OUT = typer.Option("--output", hidden=True)
 OLD_FORCE = typer.Option("--replace", hidden=True)
-"""Spellings of earlier versions, read still and said nowhere."""
+"""Spellings of earlier versions, still read, undocumented."""
 
 
 def out(help_text: str, metavar: str = "FILE") -> Any:

@@ -17,7 +17,6 @@ from ..physics.wind import (
     felt_from_forecast,
     forecast_from_felt,
 )
-from ..units import MPS_PER_MPH
 
 Height = Literal["forecast", "felt"]
 
@@ -104,20 +103,6 @@ class Wind:
     def roughness_m(self) -> float:
         """Roughness length of the ground it blows over [m]."""
         return ROUGHNESS_OPEN_M
-
-    def toward_mps(
-        self, speed_mph: float | None = None, from_deg: float | None = None
-    ) -> tuple[float, float]:
-        """Its velocity (x, y) in the hole frame at its own height [m/s]: where it blows to.
-
-        Parameters
-        ----------
-        speed_mph, from_deg : float, optional
-            Another speed or bearing than the mean, such as one gust's.
-        """
-        speed = MPS_PER_MPH * (self.speed_mph if speed_mph is None else speed_mph)
-        bearing = math.radians(self.from_deg if from_deg is None else from_deg)
-        return -speed * math.sin(bearing), -speed * math.cos(bearing)
 
     def across(self, along_deg: float) -> tuple[float, float]:
         """(against, from the right) parts [mph] of the mean wind for a shot on a bearing [deg]."""

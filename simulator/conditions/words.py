@@ -4,30 +4,15 @@ from __future__ import annotations
 
 import difflib
 import re
-from dataclasses import dataclass, field
-from typing import NoReturn
 
 from ..errors import UsageError
 from ..toml_text import short_line
-from .beaufort import BEAUFORT_MPH, BEAUFORT_NAMES
 from .clubs import ClubsToMph, clubs_to_mph
 from .direction import Direction
 from .extras import read_gusts, read_swing
 from .model import Height, Wind
-from .phrases import (
-    ALLOWED,
-    CLUBS,
-    FILLERS,
-    HOURS,
-    INSTEAD,
-    MPH_PER_UNIT,
-    PATTERNS,
-    SENSE_OF,
-    mph_of,
-    names_unit,
-    point_deg,
-    vocabulary,
-)
+from .phrases import ALLOWED, FILLERS, INSTEAD, PATTERNS, vocabulary
+from .said import TAKE, Said
 from .text import clean
 
 LONGEST_PHRASE = 200
@@ -38,94 +23,7 @@ _CALM = re.compile(
 )
 
 
-@dataclass
-class _Said:
-    """What has been read of a phrase so far."""
-
-    shown: str
-    direction: Direction
-    speed_mph: float | None = None
-    clubs: float | None = None
-    peak_mph: float | None = None
-    gust_mph: float | None = None
-    swing_deg: float | None = None
-    height: Height | None = None
-    unclear: str | None = None
-    assumed: list[str] = field(default_factory=list)
-
-    def refuse(self, word: str, why: str) -> NoReturn:
-        raise UsageError(f"wind {self.shown}: {short_line(word)!r} {why}")
-
-    def set_once(self, name: str, value: float | str, word: str) -> None:
-        """Store a value; a second one of its kind is refused."""
-        if getattr(self, name) is not None:
-            self.refuse(word, f"says the {name.split('_')[0]} a second time")
-        setattr(self, name, value)
-
-    def strength(self, value: float, word: str) -> None:
-        if self.clubs is not None:
-            self.refuse(word, "says the strength a second time")
-        self.set_once("speed_mph", value, word)
-
-
-def _token(said: _Said, kind: str, found: re.Match[str]) -> None:
-    """Take one match into account."""
-    word, groups = found.group().strip(), found.groupdict()
-    if kind == "speed":
-        said.strength(mph_of(found), word)
-    elif kind == "range":
-        low, high = sorted((mph_of(found, "low"), mph_of(found)))
-        said.strength(0.5 * (low + high), word)
-        said.set_once("gust_mph", 0.5 * (high - low), word)
-    elif kind == "force":
-        force = int(groups["n"]) if groups.get("n") else BEAUFORT_NAMES[groups["name"]]
-        if force >= len(BEAUFORT_MPH):
-            said.refuse(word, f"is too strong; allowed: force 0 to {len(BEAUFORT_MPH) - 1}")
-        said.strength(BEAUFORT_MPH[force], word)
-        said.assumed.append(f"{word!r} taken as {BEAUFORT_MPH[force]:g} mph, the middle of Beaufort {force}")
-    elif kind == "clubs":
-        number = CLUBS[groups["n"]] if groups["n"] in CLUBS else float(groups["n"])
-        if said.speed_mph is not None:
-            said.refuse(word, "says the strength a second time")
-        said.set_once("clubs", number + (0.5 if groups["half"] else 0.0), word)
-    elif kind == "gust_to":
-        said.set_once("peak_mph", mph_of(found), word)
-    elif kind in ("gust_by", "plus_minus"):
-        said.set_once("gust_mph", mph_of(found), word)
-    elif kind in ("swing", "plus_minus_degrees"):
-        said.set_once("swing_deg", float(groups["n"]), word)
-    elif kind == "report":
-        unit = MPH_PER_UNIT[names_unit(found) or "kt"]
-        said.direction.compass(float(groups["ddd"]), word)
-        said.strength(float(groups["mean"]) * unit, word)
-        if groups["peak"]:
-            said.set_once("peak_mph", float(groups["peak"]) * unit, word)
-    elif kind == "clock":
-        minute = 30 if groups.get("half") else int(groups.get("minute") or 0)
-        if groups["hour"] not in HOURS or minute > 59:
-            said.refuse(word, "is on no clock; allowed: 1 to 12 o'clock, 12 being dead against")
-        said.direction.clock(30.0 * HOURS[groups["hour"]] + 0.5 * minute, word)
-    elif kind == "degrees":
-        said.direction.degrees(float(groups["n"]), word)
-    elif kind == "from_number":
-        if float(groups["n"]) <= 12:
-            said.unclear = said.unclear or word
-        else:
-            said.direction.compass(float(groups["n"]), word)
-    elif kind == "compass":
-        bearing = point_deg(groups["point"])
-        if bearing is None:
-            said.refuse(word, "is no point of the compass; allowed: N, NNE, NE ... or north-west, southerly")
-        said.direction.compass(bearing, word)
-    else:
-        sense = SENSE_OF[groups["word"]]
-        if sense in ("forecast", "felt"):
-            said.set_once("height", sense, word)
-        else:
-            said.direction.plain(sense, word)
-
-
-def _scan(said: _Said, phrase: str) -> None:
+def _scan(said: Said, phrase: str) -> None:
     at = 0
     while at < len(phrase):
         if skip := re.match(r"[\s,;()&.]+|-(?= )", phrase[at:]):
@@ -133,7 +31,7 @@ def _scan(said: _Said, phrase: str) -> None:
             continue
         for kind, pattern in PATTERNS:
             if found := pattern.match(phrase, at):
-                _token(said, kind, found)
+                TAKE[kind](said, found)
                 at = found.end()
                 break
         else:
@@ -197,7 +95,7 @@ def read_wind(
     if len(text) > LONGEST_PHRASE:
         raise UsageError(f"wind {shown}: {len(text)} letters; at most {LONGEST_PHRASE} are allowed")
     phrase = clean(text)
-    said = _Said(shown, Direction(shown, along_deg, y_bearing_deg))
+    said = Said(shown, Direction(shown, along_deg, y_bearing_deg))
     if not phrase:
         raise UsageError(f"wind {shown}: nothing is said; allowed: {ALLOWED}, or calm")
     if _CALM.fullmatch(phrase.strip(" ,.")):
@@ -223,7 +121,7 @@ def read_wind(
     return _wind(said, from_deg, height, mph_of_clubs)
 
 
-def _wind(said: _Said, from_deg: float, height: Height | None, mph_of_clubs: ClubsToMph | None) -> Wind:
+def _wind(said: Said, from_deg: float, height: Height | None, mph_of_clubs: ClubsToMph | None) -> Wind:
     assumed = said.assumed + said.direction.assumed
     speed = said.speed_mph
     if speed is None:

@@ -11,8 +11,10 @@ from .effort import Effort
 from .maps import AIMS_DEG, WIDE_AIMS_DEG, revalue_map, solve_map
 from .plays import (
     MOST_STROKES,
+    PART_BEYOND,
     PART_SWING,
     PUNCH_SWING,
+    RUNNING_YD,
     Opening,
     Sequences,
     places_played,
@@ -22,9 +24,9 @@ from .plays import (
 from .threads import at_once, default_threads
 
 __all__ = [
-    "AIMS_DEG", "ENTRIES", "MOST_STROKES", "PART_SWING", "PUNCH_SWING", "WIDE_AIMS_DEG", "Effort",
-    "Opening", "Sequences", "at_once", "compile_ahead", "default_threads", "must_compile",
-    "places_played", "play", "revalue_map", "solve_map", "value_actions",
+    "AIMS_DEG", "ENTRIES", "MOST_STROKES", "PART_BEYOND", "PART_SWING", "PUNCH_SWING", "RUNNING_YD",
+    "WIDE_AIMS_DEG", "Effort", "Opening", "Sequences", "at_once", "compile_ahead", "default_threads",
+    "must_compile", "places_played", "play", "revalue_map", "solve_map", "value_actions",
 ]  # fmt: skip
 
 ENTRIES = ["solve_nodes", "evaluate", "play", "fill_flights", "fill_putts", "fill_sloped_putts"]

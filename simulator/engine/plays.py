@@ -21,6 +21,9 @@ TRAIL_STROKES = 8
 PART_SWING, PUNCH_SWING = c.PART_SHOT, c.PUNCH_SHOT
 """Shot codes of actions that are part swings, told by their reach: the stock one and the low one."""
 
+PART_BEYOND, RUNNING_YD = solve.PART_BEYOND, solve.RUNNING_YD
+"""Up to so much of the longest the map tries part swings, and nearer than this low running ones too [yd]."""
+
 
 @dataclass(frozen=True)
 class Sequences:

@@ -15,9 +15,6 @@ CLUB_LENGTH_YD = 1.27
 A driver of about 45 3/4 in (assumed; 48 in is the longest allowed, Equipment Rules part 2).
 """
 
-SEARCH_MINUTES = 3
-"""A ball not found in this time is lost (Rule 18.2a)."""
-
 
 class Situation(IntEnum):
     """Why a ball is not, or need not be, played where it came to rest."""
@@ -134,18 +131,16 @@ def options(
     return tuple(found)
 
 
-def situation_of(relief: str | None, out_of_bounds: bool = False) -> Situation:
-    """Situation of a ball at rest in a feature: by the colour of a penalty area, or out of bounds.
+def situation_of(relief: str) -> Situation:
+    """Situation of a ball in a penalty area by the colour of its stakes, ``"red"`` or ``"yellow"``.
 
     Raises
     ------
     ValueError
-        For a feature that is neither.
+        Another colour.
     """
-    if out_of_bounds:
-        return Situation.OUT_OF_BOUNDS
     if relief == "yellow":
         return Situation.YELLOW
     if relief == "red":
         return Situation.RED
-    raise ValueError("neither a penalty area nor out of bounds")
+    raise ValueError(f"relief {relief!r}; allowed: red, yellow")

@@ -84,6 +84,12 @@ WORDS: dict[Surface, str] = {
     Surface.PATH: "path",
 }
 
+TROUBLE: tuple[Surface, ...] = (
+    Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY, Surface.BUNKER, Surface.TREES,
+    Surface.HEAVY_ROUGH,
+)  # fmt: skip
+"""Trouble in the order of what it costs: a stroke and the distance, a stroke, part of a stroke."""
+
 PENALTY_SURFACES = frozenset({Surface.WATER, Surface.DRY_PENALTY})
 
 LOST_CHANCE: dict[Surface, float] = {Surface.HEAVY_ROUGH: 0.03, Surface.TREES: 0.05}

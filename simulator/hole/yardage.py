@@ -10,7 +10,7 @@ import numpy as np
 import shapely
 
 from simulator.hole.model import Hole
-from simulator.hole.surfaces import WORDS, Surface
+from simulator.hole.surfaces import TROUBLE, WORDS, Surface
 
 BESIDE_YD = 60.0
 """Ground farther than this from the line of play is not on the page [yd]: few drives get there."""
@@ -29,12 +29,6 @@ LEAST_AREA_YD2 = 0.5
 
 NARROWEST_YD = 1.0
 """Mown ground narrower than this across the line is no fairway there [yd]."""
-
-TROUBLE = (
-    Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY, Surface.BUNKER, Surface.TREES,
-    Surface.HEAVY_ROUGH,
-)  # fmt: skip
-"""Ground whose edges stand on the page."""
 
 
 @dataclass(frozen=True)
@@ -83,7 +77,7 @@ class Width:
 
 
 @dataclass(frozen=True)
-class PinPlace:
+class PinOnGreen:
     """A pin on its green: yards on from the front edge and yards from either side at its depth."""
 
     name: str
@@ -104,7 +98,7 @@ class GreenSize:
         Nearest and farthest edge straight from the ball.
     width_yd : float
         Greatest width across the line.
-    pins : tuple of PinPlace
+    pins : tuple of PinOnGreen
         Pins of the hole that stand on it.
     """
 
@@ -113,7 +107,7 @@ class GreenSize:
     ball_front_yd: float
     ball_back_yd: float
     width_yd: float
-    pins: tuple[PinPlace, ...]
+    pins: tuple[PinOnGreen, ...]
 
     @property
     def depth_yd(self) -> float:
@@ -267,7 +261,7 @@ def _green(hole: Hole, ball: tuple[float, float]) -> GreenSize:
         station, offset = hole.station_offset(pin.x_yd, pin.y_yd)
         pieces = _cut(_across(hole, station), green)
         left, right = min(pieces, key=lambda piece: abs(offset - (piece[0] + piece[1]) / 2.0))
-        pins.append(PinPlace(pin.name, station - front, offset - left, right - offset))
+        pins.append(PinOnGreen(pin.name, station - front, offset - left, right - offset))
     away = np.hypot(xy[:, 0] - ball[0], xy[:, 1] - ball[1])
     return GreenSize(
         front_yd=front,

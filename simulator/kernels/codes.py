@@ -14,7 +14,7 @@ UNPLAYABLE_NEVER = 0  # never worth a thought, not considered
 UNPLAYABLE_GENERAL = 1  # back on the line or sideways for one stroke
 UNPLAYABLE_SAND = 2  # back on the line outside the sand for two strokes
 
-# --- surface rows: Game.surface_rows[surface, column] --------------------------------------------
+# --- surface rows: Ground.rows[surface, column] --------------------------------------------------
 SURFACE_FATE = 0
 SURFACE_LIE = 1
 SURFACE_TILT = 2  # scales of the bounce law
@@ -60,11 +60,11 @@ PLANE_SLOPE = 0  # rise over run
 PLANE_FALLS_X, PLANE_FALLS_Y = 1, 2  # unit vector down the fall line
 PLANE_COLUMNS = 3
 
-# --- crowns: Game.crowns[crown, column] ----------------------------------------------------------
+# --- crowns: Trees.crowns[crown, column] ---------------------------------------------------------
 CROWN_BASE, CROWN_TOP, CROWN_HIT = 0, 1, 2  # yd above the ground; mean path to a hit, yd
 CROWN_COLUMNS = 3
 
-# --- numbers: Game.numbers[column] ---------------------------------------------------------------
+# --- numbers: Ground.numbers[column] -------------------------------------------------------------
 PIN_X, PIN_Y = 0, 1
 RASTER_X0, RASTER_Y0, RASTER_CELL = 2, 3, 4  # corner of the raster (not a cell's centre), yd
 FRACTION_0, FRACTION_PER = 5, 6  # first node of an axis, and nodes in a unit of it
@@ -105,7 +105,7 @@ WIND_SPEED = 52  # yd/s at its reference height
 WIND_GUST, WIND_SWING = 53, 54  # yd/s and rad either side, drawn once a sequence
 ALONG_0, ALONG_PER = 55, 56  # yd/s and nodes in one, of the flight table's along-wind axis
 CROSS_PER = 57  # nodes in a yd/s of its cross-wind axis
-SHADE_PER_YD = 58  # cells of Game.shade in a yard
+SHADE_PER_YD = 58  # cells of Trees.shade in a yard
 TREE_KEEP = 59  # most of its remaining carry that a ball keeps off a branch
 TREE_SPEED = 60  # yd/s sideways speed of a ball dropping from a tree
 PUNCH_FIRST, PUNCH_COUNT = 61, 62  # shot rows of the punched part swings, shortest first

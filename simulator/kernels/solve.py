@@ -20,6 +20,9 @@ shot loses (1.3 % per mph)."""
 LOW_HEAD = 2.0
 """Head wind [yd/s] from which a shot held down is looked at from every lie; from recovery lies always."""
 
+PART_BEYOND = 1.15
+"""Part swings are looked at up to this share of the longest; beyond it a full swing nearly always wins."""
+
 RUNNING_YD = 45.0
 """Nearer than this a low running part swing is looked at too [yd]."""
 
@@ -45,14 +48,11 @@ def place_in_cell(ground, lie, x, y, off_x, off_y):
 
     A cell may straddle two kinds of ground: no ball that lies in the rough lies under the trees beside it.
     """
-    for k in range(4):
-        if k > 0:
-            off_x = -off_x
-        if k == 1 or k == 3:
-            off_y = -off_y
-        if int(ground.rows[surface_at(ground, x + off_x, y + off_y), c.SURFACE_LIE]) == lie:
-            return x + off_x, y + off_y
-    return x - off_x, y + off_y
+    for sign_x, sign_y in ((1.0, 1.0), (-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0)):
+        px, py = x + sign_x * off_x, y + sign_y * off_y
+        if int(ground.rows[surface_at(ground, px, py), c.SURFACE_LIE]) == lie:
+            return px, py
+    return x + off_x, y + off_y
 
 
 @kernel
@@ -181,7 +181,7 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
             longest = game.strikes[last, lie, c.STRIKE_CARRY] * game.strikes[last, lie, c.STRIKE_FRACTION]
             if numbers[c.PUNCH_COUNT] < 0.5 or game.strikes[last, lie, c.STRIKE_ALLOWED] < 0.5:
                 continue
-        if (family == 0 and distance < 1.15 * full_reach) or (family == 1 and distance < RUNNING_YD):
+        if (family == 0 and distance < PART_BEYOND * full_reach) or (family == 1 and distance < RUNNING_YD):
             for q in range(6):
                 carry = ((0.5 if family == 0 else 0.3) + 0.11 * q) * distance
                 if carry <= longest:
@@ -292,12 +292,10 @@ def _refine(game, x, y, lie, spread, replay, strikes, best, column, step, lowest
         The score of the middle one of the three.
     """
     middle, before, after = best[column], 0.0, 0.0
-    for k in range(3):
-        off = 2.0 * k - 1.0
-        if k == 2:  # once more beyond a side that was better, which then is the middle
-            if before >= lowest and after >= lowest:
-                break
-            off = 2.0 if after < before else -2.0
+    for k in range(3):  # one call: compiled once
+        off = (-1.0, 1.0, 2.0 if after < before else -2.0)[k]
+        if k == 2 and before >= lowest and after >= lowest:
+            break  # else once more beyond the better side, which then is the middle
         best[column] = middle + off * step
         cost, again = score_action(game, x, y, lie, spread, best[0], best[1], best[2], replay, strikes)
         score = closed(cost, again)

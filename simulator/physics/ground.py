@@ -43,9 +43,6 @@ ROLL_KEEPS_SPEED = 5.0 / 7.0
 ROLL_TAKES_SPIN = 2.0 / 7.0
 """Solid sphere, I = 2/5 m r^2, brought to roll by friction: u' = 5/7 u - 2/7 R w."""
 
-SLIDE_SPIN = 5.0 / 2.0
-"""m r^2 / I of a solid sphere."""
-
 HOP_LEAST_MPS = 0.6
 """The ball rolls once it would leave the ground slower than this (upwards): a hop of 18 mm, about as high as
 fairway grass is mown. Chosen so that runs meet the published ones (a tour driver 24.5 yd on medium fairway,

@@ -5,25 +5,19 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from ..hole.surfaces import WORDS, Surface
+from ..hole.surfaces import TROUBLE, WORDS, Surface
 from ..strategy.result import Alternative, Answer
 from .figures import LEAST_COUNT, in_hundred
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
-    from ..strategy.review.judging import Shot
+    from ..strategy.review.judging import ClubAndLine
 
 MOST_SHOWN = 3
 """Clubs in the table of the answer screen."""
 
 NAMED = 2
 """Up to this many areas of a kind have a row each, more are one row together."""
-
-TROUBLE: tuple[Surface, ...] = (
-    Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY,
-    Surface.BUNKER, Surface.TREES, Surface.HEAVY_ROUGH,
-)  # fmt: skip
-"""Trouble in the order of what it costs: a stroke and the distance, a stroke, part of a stroke."""
 
 SWINGS = {"part": "part", "punch": "punch", "gripped": "gripped down to"}
 """Words of the flights that are told by their carry: the club alone does not say which shot it is."""
@@ -79,7 +73,7 @@ def title(answer: Answer, index: int, units: Units = YARDS) -> str:
     return words
 
 
-def shot_words(one: Alternative | Shot, units: Units = YARDS) -> str:
+def shot_words(one: Alternative | ClubAndLine, units: Units = YARDS) -> str:
     """Club and shot; one that is not a full swing by its carry."""
     if one.flight == "stock":
         return one.club

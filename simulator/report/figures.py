@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from ..strategy.confidence import CLEAR_SHARE
 from ..strategy.errorbars import Estimate
 
 LEAST_COUNT = 0.005
@@ -97,10 +98,11 @@ def number_word(number: int) -> str:
 
 
 def in_ten(share: float) -> str:
-    """A share as so many in 10, never as all of them or none."""
+    """A share as so many in 10, never all of them or none; 9 only from the share a clear answer has."""
     if share >= 0.95:
         return "more than 9 in 10"
-    tenths = math.floor(10.0 * share + 1e-9)  # never more than there are
+    most = 9 if share >= CLEAR_SHARE else 8
+    tenths = min(round(10.0 * share), most)
     return f"{tenths} in 10" if tenths else "fewer than 1 in 10"
 
 

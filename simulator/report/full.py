@@ -149,7 +149,7 @@ def _details(answer: Answer, index: int, units: Units) -> list[str]:
 
 
 def _ground(one: Alternative, units: Units) -> list[str]:
-    """Middle and width of the pattern, the room, and every trouble ahead with what is to spare."""
+    """Middle and width of the pattern, the room, and every trouble ahead with the margin."""
     middle, wide = one.middle_right_yd, one.wide_yd
     lines = wrap(
         f"  the middle finishes {_yards(middle, units)} right of the line, 1 in 20 wider than "

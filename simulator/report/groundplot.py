@@ -9,9 +9,8 @@ import numpy as np
 import shapely
 
 from ..hole.model import Feature, Hole, Spot, Tree
-from ..hole.surfaces import WORDS, Surface
+from ..hole.surfaces import TROUBLE, WORDS, Surface
 from ..strategy.result import Start
-from .chosen import TROUBLE
 from .labels import Labels
 from .palette import FAINT, GROUND, INK, PAPER
 from .units import YARDS, Units

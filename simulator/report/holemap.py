@@ -10,10 +10,9 @@ import numpy as np
 import shapely
 
 from ..hole.model import Hole
-from ..hole.surfaces import Surface
+from ..hole.surfaces import TROUBLE, Surface
 from ..hole.yardage import BEHIND_GREEN_YD, BESIDE_YD, Trouble, Yardage
 from . import groundplot
-from .chosen import TROUBLE
 from .labels import Labels
 from .page import frame
 from .palette import FAINT, INK, PAPER

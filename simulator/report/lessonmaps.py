@@ -8,14 +8,15 @@ from typing import TYPE_CHECKING
 import numpy as np
 import shapely
 
+from ..hole.surfaces import TROUBLE
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from . import groundplot, shotplot
-from .chosen import PENALTY, TROUBLE
+from .chosen import PENALTY
 from .holemap import area_of, places_near, write
 from .labels import Labels
 from .page import frame, own_axes
-from .palette import CONTOUR, INK, PAPER, SHOTS, Shot
+from .palette import CONTOUR, INK, PAPER, SHOTS, ShotLook
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
@@ -173,7 +174,7 @@ def _name(labels: Labels, words: str, area: shapely.Geometry, ax: Axes, **style:
         write(labels, words, places, within=seen, style="italic", **style)
 
 
-def _look(answer: Answer, index: int) -> Shot:
+def _look(answer: Answer, index: int) -> ShotLook:
     return dict(shotplot.looks(answer)).get(index, SHOTS[1])
 
 

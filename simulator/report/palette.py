@@ -45,7 +45,7 @@ GROUND: dict[Surface, Ground] = {
 
 
 @dataclass(frozen=True)
-class Shot:
+class ShotLook:
     """How one alternative is drawn: dots and aim line."""
 
     colour: str
@@ -55,17 +55,17 @@ class Shot:
     dash: Literal["-", "--", "-.", ":"]
 
 
-SHOTS: tuple[Shot, Shot] = (
-    Shot("#1d2f6f", "#1d2f6f", "o", 9.0, "-"),
-    Shot("#b8540a", "#ffffff", "^", 13.0, "--"),
+SHOTS: tuple[ShotLook, ShotLook] = (
+    ShotLook("#1d2f6f", "#1d2f6f", "o", 9.0, "-"),
+    ShotLook("#b8540a", "#ffffff", "^", 13.0, "--"),
 )
 """The recommended (dark, filled, round) and the runner-up (lighter, open, three-cornered)."""
 
 
-CURVES: tuple[Shot, ...] = (
+CURVES: tuple[ShotLook, ...] = (
     *SHOTS,
-    Shot("#6fb7c9", "#ffffff", "s", 10.0, "-."),
-    Shot("#7a6a55", "#7a6a55", "D", 8.0, ":"),
+    ShotLook("#6fb7c9", "#ffffff", "s", 10.0, "-."),
+    ShotLook("#7a6a55", "#7a6a55", "D", 8.0, ":"),
 )
 """Looks of up to four alternatives drawn as curves: told apart by dash and marker where colour fails."""
 

@@ -43,6 +43,8 @@ def trade(answer: Answer, units: Units = YARDS) -> str:
         words = f"{against} gains nothing: it {bad} in 100 plays"
     elif good:
         words = f"{against} {good} in 100 plays"
+    elif answer.verdict != "either":
+        return ""  # one is better, and not by what is counted here
     else:
         words = f"In 100 plays {names[0]} and {names[1]} come out alike"
     if answer.start.played is None:

@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ..hole.surfaces import Surface
+from ..hole.surfaces import TROUBLE, Surface
 from ..strategy.result import Answer
 from . import groundplot, shotplot
 from .cautions import RULES
-from .chosen import PENALTY, TROUBLE
+from .chosen import PENALTY
 from .credits import map_data
 from .labels import Labels
 from .page import GAP_IN, check_plot_path, fit_page, frame, make_page, write_page

@@ -11,7 +11,7 @@ import numpy as np
 from ..hole.model import Spot
 from ..hole.surfaces import Lie
 from ..strategy.review.holes import HoleReview, RoundReview
-from ..strategy.review.judging import Judged, Shot
+from ..strategy.review.judging import ClubAndLine, Judged
 from ..strategy.review.rests import Rest
 from . import groundplot
 from .cautions import RULES
@@ -101,7 +101,7 @@ def _draw_stroke(ax: Axes, pin: Spot, one: Judged, labels: Labels) -> None:
     )
 
 
-def _draw_better(ax: Axes, start: Rest, best: Shot) -> None:
+def _draw_better(ax: Axes, start: Rest, best: ClubAndLine) -> None:
     turn = math.radians(best.aim_bearing_deg)
     x, y = start.x_yd + best.carry_yd * math.sin(turn), start.y_yd + best.carry_yd * math.cos(turn)
     ax.plot([start.x_yd, x], [start.y_yd, y], color=BETTER.colour, linewidth=1.0, linestyle="--", zorder=4.0)

@@ -8,13 +8,13 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ..hole.surfaces import WORDS, Surface
+from ..hole.surfaces import TROUBLE, WORDS, Surface
 from ..strategy.ground import features_at
 from ..strategy.result import Alternative, Answer
-from .chosen import TROUBLE, runner_up, title
+from .chosen import runner_up, title
 from .figures import in_hundred, nearest
 from .lines import line_words
-from .palette import PAPER, SHOTS, Shot
+from .palette import PAPER, SHOTS, ShotLook
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
@@ -74,7 +74,7 @@ def hundred(answer: Answer, one: Alternative) -> np.ndarray:
     return one.finishes_yd[sorted(chosen)[:DOTS]]
 
 
-def draw_shot(ax: Axes, answer: Answer, index: int, look: Shot, order: float) -> None:
+def draw_shot(ax: Axes, answer: Answer, index: int, look: ShotLook, order: float) -> None:
     """Aim line to the stock carry and a hundred finishes of one alternative."""
     one, start = answer.alternatives[index], answer.start
     aim = math.radians(one.aim_bearing_deg)
@@ -91,7 +91,7 @@ def draw_shot(ax: Axes, answer: Answer, index: int, look: Shot, order: float) ->
     )  # fmt: skip
 
 
-def shot_key(answer: Answer, index: int, look: Shot, units: Units = YARDS) -> tuple[Line2D, str]:
+def shot_key(answer: Answer, index: int, look: ShotLook, units: Units = YARDS) -> tuple[Line2D, str]:
     """Legend entry of one alternative: its marker and line, its counts in words."""
     from matplotlib.lines import Line2D
 
@@ -109,7 +109,7 @@ def shot_key(answer: Answer, index: int, look: Shot, units: Units = YARDS) -> tu
     return handle, "\n".join([*textwrap.wrap(head, LEGEND_COLUMNS), *body])
 
 
-def looks(answer: Answer) -> list[tuple[int, Shot]]:
+def looks(answer: Answer) -> list[tuple[int, ShotLook]]:
     """The alternatives on the picture with their looks."""
     return list(zip(drawn(answer), SHOTS, strict=False))
 

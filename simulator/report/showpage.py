@@ -86,20 +86,6 @@ def draw_widths(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARD
     return ax
 
 
-def draw_hole(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
-    """The map of a hole with stations and letters.
-
-    Parameters
-    ----------
-    yardage : Yardage
-    ax : Axes, optional
-        Made when left out.
-    """
-    ax = own_axes(ax)
-    draw_map(ax, yardage, units)
-    return ax
-
-
 def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
     """The whole page."""
     import matplotlib

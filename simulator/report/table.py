@@ -73,7 +73,7 @@ def trouble_rows(answer: Answer, rows: list[Trouble], most: int) -> list[str]:
 
 
 def _score_rows(answer: Answer, ones: list[Alternative], units: Units) -> list[str]:
-    """The goal, where there is one; par or better (a target's own score instead), bogey, double or worse."""
+    """The goal, where there is one; par or better (once where it is the goal), bogey, double or worse."""
     goal, lines = answer.goal, []
     if goal is not None:
         chances = [0.0 if o.goal is None else o.goal.value for o in ones]
@@ -86,7 +86,7 @@ def _score_rows(answer: Answer, ones: list[Alternative], units: Units) -> list[s
         both = zip(par_counts(one) or (), par_shares(one) or (), strict=True)
         columns.append([str(c) if c else count_words(s, answer.sequences) for c, s in both])
     for name, cells in zip(names, zip(*columns, strict=True), strict=True):
-        if name != "par or better" or goal is None or goal.kind != "target":
+        if name != "par or better" or goal is None or goal.most_strokes != answer.hole.par:
             lines += row(name, list(cells))
     return lines
 

@@ -11,7 +11,7 @@ from .figures import HELD, in_hundred, join_words, nearest, unseen
 from .lines import line_words as pointing_words
 from .shotplot import counts
 from .units import YARDS, Units
-from .verdicts import level, right_words, versions
+from .verdicts import if_figures_hold, level, right_words, versions
 
 LEAST_LEAVE_YD = 5.0
 """A gain in distance smaller than this is not told [yd]."""
@@ -59,6 +59,8 @@ def _either(answer: Answer, units: Units) -> list[str]:
     names = join_words([f"the {title(answer, k, units)}" for k in named], "or")
     any_ = "either" if len(named) < 3 else "any of them"
     first = f"{names[:1].upper()}{names[1:]}: {any_} will do, hit the one you trust.{versions(answer, units)}"
+    if held := if_figures_hold(answer, units):
+        first = f"The {held}"
     lines = [f"The {title(answer, k, units)} is {line_words(answer.alternatives[k], units)}." for k in named]
     return [first, " ".join(lines), *risk_words(answer, units)]
 
@@ -184,11 +186,15 @@ def worth_words(result: Lesson, units: Units = YARDS) -> list[str]:
     return [f"{line[:1].upper()}{line[1:]}" for line in said]
 
 
+LITTLE_STROKES = 0.03
+"""A place worth less than this more than another is worth the same [strokes]: neighbouring values of a map
+differ by 0.01 to 0.02 from seed to seed."""
+
+
 def _worth(cost: float) -> str:
-    words = f"{abs(cost):.2f}"
-    if not float(words):
-        return "changes nothing"
-    return f"{'costs' if cost > 0.0 else 'saves'} {words}"
+    if abs(cost) < LITTLE_STROKES:
+        return "changes little"
+    return f"{'costs' if cost > 0.0 else 'saves'} {abs(cost):.2f}"
 
 
 def approach_words(result: Lesson, units: Units = YARDS) -> list[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ..strategy.confidence import CLEAR_STROKES
 from ..strategy.goals import Goal
 from ..strategy.result import Answer
 from .chosen import all_bad, equals, runner_up, shown, title
@@ -21,6 +22,8 @@ def verdict(answer: Answer, units: Units = YARDS) -> str:
     """The answer in one or two plain sentences."""
     if answer.goal is not None:
         return f"{_bad(answer)}{_goal_verdict(answer, answer.goal, units)}"
+    if held := if_figures_hold(answer, units):
+        return f"{_bad(answer)}{_capital(held)}"
     if answer.verdict == "either":
         names = level(answer)
         words = join_words([title(answer, k, units) for k in names], "or")
@@ -42,6 +45,24 @@ def right_words(answer: Answer) -> str:
     """For how many of the players this one may be the recommended shot is right; empty when not known."""
     sure = answer.confidence
     return "" if sure is None else f"; right for {in_ten(sure.best_share)} plausible versions of this player"
+
+
+def if_figures_hold(answer: Answer, units: Units = YARDS) -> str:
+    """For a club that is ahead by these figures, which are too little known to be sure of it; else empty."""
+    sure, behind = answer.confidence, runner_up(answer)
+    if answer.goal is not None or answer.verdict != "either" or sure is None or behind is None:
+        return ""
+    lead = answer.alternatives[behind].difference
+    if len(answer.tied) > 1 or lead.value < max(CLEAR_STROKES, lead.margin):
+        return ""
+    other = max(shown(answer)[1:], key=lambda k: sure.shares[k])
+    name, rival = title(answer, answer.recommended, units), title(answer, other, units)
+    return (
+        f"{name}{_unasked(answer, [answer.recommended], units)} if the figures hold"
+        f"{size_words(answer, lead.value, behind)}: right for "
+        f"{in_ten(sure.best_share)} plausible versions of this player, the {rival} for "
+        f"{in_ten(sure.shares[other])}."
+    )
 
 
 def level(answer: Answer) -> list[int]:
@@ -89,7 +110,11 @@ def versions(answer: Answer, units: Units = YARDS) -> str:
     if sure is None:
         return ""
     name = title(answer, answer.recommended, units)
-    return f" It is the {name} for {in_ten(sure.best_share)} plausible versions of this player."
+    most = max(shown(answer), key=lambda k: sure.shares[k])
+    more = ""
+    if sure.shares[most] > sure.best_share:
+        more = f", the {title(answer, most, units)} for {in_ten(sure.shares[most])}"
+    return f" It is the {name} for {in_ten(sure.best_share)} plausible versions of this player{more}."
 
 
 def goal_words(goal: Goal, units: Units = YARDS) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -15,6 +16,9 @@ from .search import Place
 
 WIDE_DEG, STEP_DEG = 15.0, 0.5
 """Aims either side of the best, and their spacing [deg]."""
+
+PAST_DEG = 5.0
+"""Another alternative's line is on the curve too, and so far beyond it [deg]."""
 
 SETS, STRIKES = 16, 256
 """Scrambles of the strikes that value an aim, and strikes in each: the same for every aim."""
@@ -60,7 +64,9 @@ TEN_YD = 10.0
 """How far beyond the flat bottom the cliff is measured [yd]."""
 
 
-def aim_curve(place: Place, one: Alternative, index: int, value: float, seed: int) -> AimCurve:
+def aim_curve(
+    place: Place, one: Alternative, index: int, value: float, seed: int, others: Sequence[Alternative] = ()
+) -> AimCurve:
     """Value every aim of one alternative with the same strikes, from its own score on.
 
     Parameters
@@ -73,14 +79,19 @@ def aim_curve(place: Place, one: Alternative, index: int, value: float, seed: in
     value : float
         Strokes from the place, for a stroke that is replayed.
     seed : int
+    others : sequence of Alternative
+        Whose lines must be on the curve as well: this club down the other's line is the first thing asked.
     """
-    turn = math.asin(min(max(one.aim_offset_yd / one.carry_yd, -1.0), 1.0))
-    turns = turn + np.radians(np.arange(-WIDE_DEG, WIDE_DEG + 1e-9, STEP_DEG))
+    turn = _turn(one)
+    away = [math.degrees(_turn(other) - turn) for other in others]
+    left = round(max([WIDE_DEG, *(PAST_DEG - step for step in away)]) / STEP_DEG)
+    right = round(max([WIDE_DEG, *(PAST_DEG + step for step in away)]) / STEP_DEG)
+    turns = turn + math.radians(STEP_DEG) * np.arange(-left, right + 1)
     first = _action(place, one)
     actions = np.array([(first[0], t, first[1]) for t in turns])
     found = place.values(actions, value, strike_sets(seed + 31, SETS, STRIKES))
     sets = found[:, :, 0] + value * found[:, :, 1]
-    over = sets - sets[turns.size // 2]  # over the alternative's own aim, strike by strike
+    over = sets - sets[left]  # over the alternative's own aim, strike by strike
     along = [total([one.score, mean(step)]) for step in over]
     scores = np.array([figure.value for figure in along])
     aims = one.carry_yd * np.sin(turns)
@@ -93,6 +104,11 @@ def aim_curve(place: Place, one: Alternative, index: int, value: float, seed: in
         ten_left=_beyond(aims, scores, best, float(aims[low]) - TEN_YD),
         ten_right=_beyond(aims, scores, best, float(aims[high]) + TEN_YD),
     )  # fmt: skip
+
+
+def _turn(one: Alternative) -> float:
+    """Its aim off the straight line to the pin [rad]."""
+    return math.asin(min(max(one.aim_offset_yd / one.carry_yd, -1.0), 1.0))
 
 
 def _action(place: Place, one: Alternative) -> tuple[float, float]:

@@ -13,6 +13,9 @@ GREENSIDE_YD = 20.0
 """A bunker no farther from the green than this is called greenside [yd] (assumed)."""
 
 _BUNKER = frozenset(("bunker", "trap", "sand"))
+_NUMBERS = frozenset("123456789")
+"""What tells bunkers of one name apart ("left bunker", "left bunker 2")."""
+
 _KINDS = frozenset(("fairway", "cross", "pot", "greenside"))
 
 
@@ -40,7 +43,7 @@ def by_the_bunker(text: str, hole: Hole) -> tuple[str, str | None]:
     """
     words = {word for word in text.casefold().replace(",", " ").split() if word not in FILLERS}
     bunkers = [feature for feature in hole.features if feature.surface is Surface.BUNKER]
-    named = [one for one in bunkers if set(one.name.casefold().split()) == words]
+    named = [one for one in bunkers if words <= set(one.name.casefold().split()) <= words | _NUMBERS]
     if not named:
         if not words & _BUNKER or not words <= _BUNKER | _KINDS | SIDES.keys():
             return text, None

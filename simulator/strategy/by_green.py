@@ -33,6 +33,7 @@ _WAYS = {
     "beside": rf"{_AWAY}(?:off\s+|outside\s+)?(?:(?:on|to)\s+)?(?:the\s+)?{_SIDE}\s+{_GREEN}",
     "off": rf"{_AWAY}(?:off|outside)\s+{_GREEN}[\s,]*(?:(?:on|to)\s+)?(?:the\s+)?(?:{_SIDE})?",
 }
+_PIN_HIGH = re.compile(r"\b(?:pin|flag|hole)[\s-]+high\b[\s,]*")
 _TO = re.compile(
     rf"(?P<n>{NUMBER})\s*(?P<unit>{'|'.join(UNITS)})?\s+(?:to|from)\s+(?:the\s+)?(?P<end>front|middle|cent(?:re|er)|back)"
     rf"(?:\s+edge)?(?:\s+{_GREEN}|(?=\s*(?:,|$)))"
@@ -48,7 +49,8 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
     text : str
         ``"20 short of the green"``, ``"10 m behind the green"``, ``"over the back"``, ``"6 right of the
         green"``, ``"just off the green, left"``; what else is said stays behind it. Short and behind are
-        along the line of play, left and right across it half way up the green, each from the edge there.
+        along the line of play, left and right across it half way up the green (pin high where that is said),
+        each from the edge there.
         ``"150 to the front"`` (middle, back) is straight, as a laser measures it, from the line of play.
         Another text comes back as it is.
     hole : Hole
@@ -67,6 +69,8 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
         Off the green, but not to which side; a line of play that does not come to the green.
     """
     usual = " ".join(text.casefold().split())
+    level = _PIN_HIGH.search(usual)
+    usual = " ".join(_PIN_HIGH.sub(" ", usual).split())
     if to := _TO.search(usual):
         return _with_rest(f"{_before(text, hole, to):.1f} on", usual, to), None
     searched = ((way, pattern.search(usual)) for way, pattern in _PATTERNS)
@@ -84,6 +88,8 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
         words = f"{front - away if way == 'front' else back + away:.1f} on"
     else:
         middle = 0.5 * (front + back)
+        if level is not None:
+            middle = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)[0]
         left, right = _sides(hole, middle)
         beside = right + away if side == "right" else left - away
         words = f"{middle:.1f} on, {abs(beside):.1f} {'right' if beside >= 0.0 else 'left'}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -12,7 +13,7 @@ from ..conditions import Conditions
 from ..errors import NoAnswerError, UsageError
 from ..player.model import Player
 from ..tables.carries import runs_yd, stock_landings
-from ..tables.shots import list_shots
+from ..tables.shots import Shot, list_shots
 from .words import UNITS
 
 DISTANCE_YD = (10.0, 400.0)
@@ -53,6 +54,10 @@ class Carry:
         return dict(vars(self))
 
 
+LOW_NEARER_YD = 3.0
+"""A low shot is named for a distance where it comes so much nearer than any full swing [yd] (assumed)."""
+
+
 @dataclass(frozen=True)
 class Effective:
     """The number to hit for a distance, part by part.
@@ -66,7 +71,8 @@ class Effective:
     effective_yd : float
         The still, level carry that covers the distance today: the sum.
     club, flight : str
-        The shot whose carry is nearest to it.
+        The shot to hit: the full swing whose carry is nearest to the distance, or one held down into the
+        wind that comes nearer by `LOW_NEARER_YD`.
     carry_yd : float
         That shot's carry today.
     drift_yd : float
@@ -198,7 +204,7 @@ def effective_distance(
     for day in (still_air, calm, conditions):
         landings = stock_landings(listed, day, along_deg, height, count)
         numbers.append(_number_for(distance_yd, shots, landings[:, 0]))
-    nearest = int(np.argmin(np.abs(landings[:, 0] - distance_yd)))
+    nearest = _to_hit(distance_yd, shots, landings[:, 0], into=numbers[2] > numbers[1])
     return Effective(
         distance_yd=distance_yd,
         height_yd=height,
@@ -212,6 +218,19 @@ def effective_distance(
         drift_yd=float(landings[nearest, 1]),
         height_from_pair=from_pair,
     )
+
+
+def _to_hit(distance_yd: float, shots: Sequence[Shot], carries_yd: np.ndarray, *, into: bool) -> int:
+    """Index of the shot to hit; `into` the wind a low one may be it."""
+    off = np.abs(carries_yd - distance_yd)
+    of_flight = {
+        flight: [k for k, shot in enumerate(shots) if shot.flight == flight] for flight in ("stock", "low")
+    }
+    best = min(of_flight["stock"], key=lambda k: off[k])
+    if into and of_flight["low"]:
+        low = min(of_flight["low"], key=lambda k: off[k])
+        best = low if off[low] + LOW_NEARER_YD < off[best] else best
+    return best
 
 
 def _number_for(distance_yd: float, shots: Any, carries_yd: np.ndarray) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -63,11 +64,9 @@ def _half_club(bag: Bag, row: int) -> float:
 
 
 def _below_hole(bag: Bag) -> float | None:
-    """On the plane under the pin: the table's first direction is below the hole, its last above."""
-    if bag.putts.expected.shape[1] == 1 or bag.putts.slopes[0] == 0.0:
+    """On the plane under the pin."""
+    putts = bag.putts
+    if putts.expected.shape[1] == 1 or putts.slopes[0] == 0.0:
         return None
-    root = np.sqrt(PUTT_FT / 3.0) / bag.putts.root_step
-    k, w = int(root), root - int(root)
-    ends = bag.putts.expected[0, [0, -1]]
-    putts = ends[:, k] * (1.0 - w) + ends[:, k + 1] * w
-    return float(putts[1] - putts[0])
+    above, below = (putts.at(0, direction, PUTT_FT)[0] for direction in (math.pi, 0.0))
+    return above - below

@@ -12,7 +12,7 @@ from .errorbars import Estimate, mean, total
 
 
 @dataclass(frozen=True)
-class Played:
+class PlayedChoice:
     """One alternative, valued and played.
 
     Attributes
@@ -30,13 +30,13 @@ class Played:
     sequences: Sequences
 
 
-def played(values: np.ndarray, replay: float, sequences: Sequences) -> Played:
+def played(values: np.ndarray, replay: float, sequences: Sequences) -> PlayedChoice:
     """Pair the engine's values of one action, float64[sets, 2], with its sequences."""
     rest = sequences.expected - sequences.first_cost - sequences.first_value
-    return Played(values[:, 0] + replay * values[:, 1], rest, sequences)
+    return PlayedChoice(values[:, 0] + replay * values[:, 1], rest, sequences)
 
 
-def score(one: Played) -> Estimate:
+def score(one: PlayedChoice) -> Estimate:
     """Expected strokes: the map's figure over even first strikes, corrected by the sequences.
 
     Unbiased whatever the map, since what is added of it is taken away again; the better the map, the
@@ -45,7 +45,7 @@ def score(one: Played) -> Estimate:
     return total([mean(one.first), mean(one.rest)])
 
 
-def difference(one: Played, other: Played) -> Estimate:
+def difference(one: PlayedChoice, other: PlayedChoice) -> Estimate:
     """Expected strokes of `one` minus `other`, paired strike by strike and sequence by sequence."""
     return total([mean(one.first - other.first), mean(one.rest - other.rest)])
 

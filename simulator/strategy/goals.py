@@ -12,10 +12,10 @@ import numpy as np
 from ..engine import Sequences
 from ..errors import UsageError
 from ..hole.model import Hole
+from ..hole.surfaces import TROUBLE
 from . import estimate
 from .errorbars import Estimate, mean
 from .result import Start
-from .room import CLOSING
 from .words import UNITS
 
 TIE_SHARE = 0.02
@@ -100,7 +100,7 @@ class Goal:
         rest = played.rest_yd
         gone = np.hypot(rest[:, 0] - start.x_yd, rest[:, 1] - start.y_yd)
         far = played.leaves_yd if self.kind == "leave" else gone
-        clear = ~np.isin(played.surface, [int(s) for s in CLOSING])
+        clear = ~np.isin(played.surface, [int(s) for s in TROUBLE])
         return np.asarray(clear & (far >= self.low_yd) & (far <= self.high_yd))
 
 

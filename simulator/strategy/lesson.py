@@ -14,7 +14,7 @@ from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
 from ..hole.yardage import Yardage, measure
 from ..player.model import Player
 from .aims import AimCurve, aim_curve
-from .ask import answer_at
+from .answering import answer_at
 from .ground import surfaces_at
 from .patterns import ClubPattern, club_patterns
 from .places import LIE_WORDS
@@ -124,7 +124,8 @@ def lesson(
     home = answer.value_map_score - (answer.start.played or 0)
     others = [k for k in range(len(answer.alternatives)) if k != answer.recommended]
     leading = [answer.recommended, *others][:MOST_CURVES]
-    curves = tuple(aim_curve(place, answer.alternatives[k], k, home, seed) for k in leading)
+    lines = [answer.alternatives[k] for k in leading]
+    curves = tuple(aim_curve(place, answer.alternatives[k], k, home, seed, lines) for k in leading)
     say("what a place is worth")
     value = value_map(place, answer.best, hole)
     say("the shot at the green")

@@ -9,6 +9,7 @@ from ..hole.model import Hole
 from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
 from .by_bunker import by_the_bunker
 from .by_green import by_the_green
+from .by_pin import by_the_pin
 from .ground import find_beside, find_ground, line_place
 from .result import Start
 from .words import Said, read_words, refused
@@ -24,9 +25,12 @@ LIE_WORDS: dict[Lie, str] = {lie: lie.name.lower().replace("_", " ") for lie in 
 
 
 def plainly(text: str, hole: Hole) -> tuple[str, str | None]:
-    """A place told by the green or a bunker put into numbers, with what was taken for granted."""
-    words, taken = by_the_green(text, hole)
-    return (words, taken) if words != text else by_the_bunker(text, hole)
+    """A place told by the green, the pin or a bunker put into numbers, with what was taken for granted."""
+    for told in (by_the_green, by_the_pin, by_the_bunker):
+        words, taken = told(text, hole)
+        if words != text:
+            return words, taken
+    return text, None
 
 
 def place(text: str, hole: Hole, played: int | None = None) -> Start:
@@ -39,8 +43,8 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
         order, a side and a kind of ground: ``"164 out"``, ``"rough, 140 out"``, ``"92 out, right bunker"``;
         yards on from the tee along the line of play and yards or the ground beside it: ``"230 on, 12
         right"``, ``"230 on, left rough"``; a place told by the green (`by_green`): ``"20 short of the
-        green"``; a bunker (`by_bunker`): ``"left greenside bunker"``; or coordinates in the hole frame:
-        ``"-8,231"``.
+        green"``; by the pin (`by_pin`): ``"pin high, 12 right"``; a bunker (`by_bunker`): ``"left greenside
+        bunker"``; or coordinates in the hole frame: ``"-8,231"``.
     hole : Hole
         With the tee and pin in use.
     played : int or None
@@ -120,6 +124,8 @@ def _by_distance(text: str, hole: Hole, said: Said) -> tuple[float, float]:
     if not 0.0 < said.out <= longest:
         tee = f"the {hole.tee.name} tee is {longest:.0f} yd from the pin"
         raise refused(text, f"found {said.out:g} yd out, {tee}")
+    if said.offset is not None:
+        return hole.at(hole.station_offset(*line_place(hole, said.out))[0], said.offset)
     if said.ground is None:
         return line_place(hole, said.out)
     found = find_ground(hole, said.out, said.side, said.ground)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from typing import Any
 
 import numpy as np
 
@@ -72,7 +73,7 @@ class Plays:
             threads=place.threads,
         )
 
-    def play(self, choice: Choice) -> estimate.Played:
+    def play(self, choice: Choice) -> estimate.PlayedChoice:
         """Value the first shot over even strikes and play the sequences."""
         values = self.place.values(choice.action[None], self.value, self.strikes)[0]
         return estimate.played(
@@ -99,7 +100,7 @@ class Plays:
     def alternative(
         self,
         choice: Choice,
-        one: estimate.Played,
+        one: estimate.PlayedChoice,
         difference: Estimate,
         asked: bool,
         given: bool,
@@ -110,58 +111,82 @@ class Plays:
 
         `band_yd` are the first and the last aim that do as well, by the average when left out.
         """
-        played, start, hole = one.sequences, self.start, self.hole
-        shift = start.played or 0
-        score = estimate.score(one)
-        scores = np.rint(played.score).astype(np.int64) + shift
-        shot = self.board.bag.shots.shots[choice.row]
-        aim = float(choice.action[1])
-        ahead = math.atan2(hole.pin.x_yd - start.x_yd, hole.pin.y_yd - start.y_yd)
-        surfaces, features = played.surface, played.feature
-        low, high = band_yd or tie_band_yd(self.place, choice, self.value, self.seed)
-        quantiles = np.quantile(played.leaves_yd, [0.1, 0.5, 0.9])
-        bearing = one_turn_deg(math.degrees(ahead + aim))
-        fixed = self.fixed(choice)
-        _, across = along_and_across(played.rest_yd, start.x_yd, start.y_yd, bearing)
+        bearing = self._bearing_deg(choice)
         return Alternative(
-            club=shot.club.name,
-            flight=shot.flight,
-            carry_yd=choice.carry_yd,
-            aim_offset_yd=choice.carry_yd * math.sin(aim),
-            aim_bearing_deg=bearing,
-            map_score=choice.score + shift,
-            score=replace(score, value=score.value + shift),
             difference=difference,
-            chances=self._chances(played, scores),
-            worst_tenth_mean=estimate.worst_tenth_mean(scores),
-            finish={
+            aims_yd=band_yd or tie_band_yd(self.place, choice, self.value, self.seed),
+            aim_given=given,
+            asked=asked,
+            goal=None if hits is None else goals.chance(hits[0]),
+            goal_difference=None if hits is None else goals.chance_difference(*hits),
+            **self._line(choice, bearing),
+            **self._strokes(choice, one),
+            **self._finishes(one.sequences, bearing),
+            **self._ground(choice, one.sequences, bearing),
+        )
+
+    def _bearing_deg(self, choice: Choice) -> float:
+        ahead = math.atan2(self.hole.pin.x_yd - self.start.x_yd, self.hole.pin.y_yd - self.start.y_yd)
+        return one_turn_deg(math.degrees(ahead + float(choice.action[1])))
+
+    def _line(self, choice: Choice, bearing_deg: float) -> dict[str, Any]:
+        """What is swung, and where it is aimed."""
+        shot = self.board.bag.shots.shots[choice.row]
+        return {
+            "club": shot.club.name,
+            "flight": shot.flight,
+            "carry_yd": choice.carry_yd,
+            "aim_offset_yd": choice.carry_yd * math.sin(float(choice.action[1])),
+            "aim_bearing_deg": bearing_deg,
+            "point": point(self.hole, self.start.x_yd, self.start.y_yd, bearing_deg, choice.carry_yd),
+        }
+
+    def _strokes(self, choice: Choice, one: estimate.PlayedChoice) -> dict[str, Any]:
+        """What it comes to on the hole, with the strokes already played."""
+        shift = self.start.played or 0
+        score = estimate.score(one)
+        scores = np.rint(one.sequences.score).astype(np.int64) + shift
+        return {
+            "map_score": choice.score + shift,
+            "score": replace(score, value=score.value + shift),
+            "chances": self._chances(one.sequences, scores),
+            "worst_tenth_mean": estimate.worst_tenth_mean(scores),
+            "scores": scores,
+            "first": one.first + shift,
+            "rest": one.rest,
+        }
+
+    def _finishes(self, played: Sequences, bearing_deg: float) -> dict[str, Any]:
+        """Where the first shot comes to rest."""
+        surfaces, features = played.surface, played.feature
+        quantiles = np.quantile(played.leaves_yd, [0.1, 0.5, 0.9])
+        _, across = along_and_across(played.rest_yd, self.start.x_yd, self.start.y_yd, bearing_deg)
+        return {
+            "finish": {
                 WORDS[surface]: estimate.share(surfaces == surface)
                 for surface in Surface
                 if (surfaces == surface).any()
             },
-            features={feature.name: estimate.share(features == k) for k, feature in enumerate(hole.features)},
-            leaves_yd=dict(zip(("p10", "p50", "p90"), map(float, quantiles), strict=True)),
-            aims_yd=(low, high),
-            aim_given=given,
-            asked=asked,
-            finishes_yd=played.rest_yd,
-            landings_yd=played.landing_yd,
-            scores=scores,
-            point=point(hole, start.x_yd, start.y_yd, bearing, choice.carry_yd),
-            middle_right_yd=quantile(across, 0.5),
-            wide_yd=quantile(np.abs(across), 0.95),
-            room=find_room(
-                self.board.raster, hole, start.x_yd, start.y_yd, bearing, played.rest_yd
+            "features": {
+                feature.name: estimate.share(features == k) for k, feature in enumerate(self.hole.features)
+            },
+            "leaves_yd": dict(zip(("p10", "p50", "p90"), map(float, quantiles), strict=True)),
+            "finishes_yd": played.rest_yd,
+            "landings_yd": played.landing_yd,
+            "middle_right_yd": quantile(across, 0.5),
+            "wide_yd": quantile(np.abs(across), 0.95),
+        }
+
+    def _ground(self, choice: Choice, played: Sequences, bearing_deg: float) -> dict[str, Any]:
+        """What the ground ahead gives it, and what it can reach."""
+        at = self.start.x_yd, self.start.y_yd, bearing_deg
+        fixed = self.fixed(choice)
+        return {
+            "room": find_room(self.board.raster, self.hole, *at, played.rest_yd),
+            "reach": find_reach(
+                self.hole, self.board.bag, choice.row, *at, fixed.landing_yd, fixed.rest_yd
             ),
-            reach=find_reach(
-                hole, self.board.bag, choice.row, start.x_yd, start.y_yd, bearing, fixed.landing_yd,
-                fixed.rest_yd,
-            ),
-            goal=None if hits is None else goals.chance(hits[0]),
-            goal_difference=None if hits is None else goals.chance_difference(*hits),
-            first=one.first + shift,
-            rest=one.rest,
-        )  # fmt: skip
+        }
 
     def _chances(self, rows: Sequences, scores: np.ndarray) -> dict[str, Estimate | None]:
         par, played = self.hole.par, self.start.played

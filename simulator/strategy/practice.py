@@ -192,13 +192,13 @@ class _Today:
     def raster(self) -> Raster:
         return self.own.board.raster
 
-    def played(self, place: Place) -> estimate.Played:
+    def played(self, place: Place) -> estimate.PlayedChoice:
         """The best first shot valued and full sequences played."""
         rows = place.board.allowed(place.lie)
         best = search(place, self.seed, rows, keep_within=0.3, keep_most=2)[0][0]
         return self._sequences(place, best.action)
 
-    def _sequences(self, place: Place, action: np.ndarray) -> estimate.Played:
+    def _sequences(self, place: Place, action: np.ndarray) -> estimate.PlayedChoice:
         rough = place.values(action[None], 5.0, self.strikes).mean(axis=1)[0]
         value = float(rough[0] / max(1.0 - rough[1], 1e-3))
         values = place.values(action[None], value, self.strikes)[0]

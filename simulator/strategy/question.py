@@ -41,7 +41,7 @@ class Question:
     Attributes
     ----------
     kind : str
-        ``"plan"`` or ``"compare"``.
+        Who asks: ``"plan"`` or ``"compare"``; ``"review"`` or ``"practice"`` where only the hole is solved.
     clubs : tuple of str
         Clubs asked about, as typed; empty for a plan.
     goal : Goal or None

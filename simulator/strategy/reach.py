@@ -1,4 +1,4 @@
-"""Reach: how far 999 of 1,000 balls go, where each trouble starts, and what is to spare today."""
+"""Reach: how far 999 of 1,000 balls go, where each trouble starts, and the margin today."""
 
 from __future__ import annotations
 
@@ -11,18 +11,19 @@ import shapely
 
 from ..conditions import Conditions, Wind, other_height
 from ..hole.model import Hole
+from ..hole.surfaces import TROUBLE
 from ..tables.bag import Bag
 from ..tables.carries import runs_yd, stock_landings
 from ..tables.shots import ShotList
 from ..units import compass_deg
 from .errorbars import Estimate
-from .room import CLOSING, along_and_across
+from .room import along_and_across
 
 OF_THOUSAND = 0.999
 """Share of the balls that finish short of the distance that is told: 999 of 1,000."""
 
 NARROW_YD = 10.0
-"""With less to spare than this, what would bring the trouble into reach is worked out [yd]."""
+"""With a smaller margin than this, what would bring the trouble into reach is worked out [yd]."""
 
 MOST_HELP_MPH = 20
 """Breezes tried, in whole miles an hour felt at head height [mph]."""
@@ -103,7 +104,7 @@ def find_reach(
     here = shapely.Point(x_yd, y_yd)
     found = []
     for feature in hole.features:
-        if feature.surface not in CLOSING:
+        if feature.surface not in TROUBLE:
             continue
         ahead = feature.area.intersection(sector)
         if not ahead.is_empty:

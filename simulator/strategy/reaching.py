@@ -101,9 +101,10 @@ def _part_swings(place: Place, found: Found, goal: Goal, seed: int) -> list[Choi
             carry = into if goal.kind == "land" else distance - into
             if not 1.0 < carry <= longest:
                 continue
-            actions = np.array([(code, aim, carry - distance) for aim in aims])
+            reach = carry - distance
+            actions = np.array([(code, aim, reach) for aim in aims])
             scores = place.scores(actions, found.value, strike_sets(seed + 11, 2, 64))
             k = int(np.argmin(scores))
-            row = board.part_row(place.lie, carry, code == PUNCH_SWING)
+            row = board.part_row(place.lie, distance + reach, code == PUNCH_SWING)
             out.append(Choice(row, actions[k], carry, float(scores[k])))
     return out

@@ -60,7 +60,8 @@ class Alternative:
     Attributes
     ----------
     club, flight : str
-        Club name and flight (``"stock"``; ``"part"`` and ``"gripped"`` for part swings).
+        Club name and flight (``"stock"``, ``"low"`` or ``"high"``; of part swings ``"part"``, ``"gripped"``
+        or ``"punch"``).
     carry_yd : float
         Intended carry.
     aim_offset_yd : float
@@ -75,8 +76,8 @@ class Alternative:
         This minus the recommended one, paired.
     chances : dict of str to Estimate or None
         Shares of the plain sequences: birdie_or_better, par, bogey, double_or_worse,
-        penalty_this_shot, penalty_on_hole, fairway, green_in_regulation, three_putt. None where the
-        word has no meaning here.
+        penalty_this_shot, penalty_on_hole, fairway, green_in_regulation, branch_this_shot, three_putt.
+        None where the word has no meaning here.
     worst_tenth_mean : Estimate
         Mean score of the worst tenth of the sequences.
     finish : dict of str to Estimate

@@ -9,16 +9,10 @@ from typing import Any
 import numpy as np
 
 from ..hole.model import Hole
-from ..hole.surfaces import Surface
+from ..hole.surfaces import TROUBLE
 from ..tables.rasters import Raster
 from . import estimate
 from .errorbars import Estimate
-
-CLOSING = (
-    Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY, Surface.BUNKER, Surface.TREES,
-    Surface.HEAVY_ROUGH,
-)  # fmt: skip
-"""Ground that closes a room."""
 
 WIDE_YD, BEYOND_YD = 80, 120
 """Trouble farther from the line, or farther past the middle of the pattern, closes nothing [yd]."""
@@ -86,7 +80,7 @@ def find_room(
     along, across = along_and_across(finishes_yd, x_yd, y_yd, bearing_deg)
     middle = float(np.median(along)), float(np.median(across))
     feature = _ground(raster, x_yd, y_yd, bearing_deg, int(max(middle[0], 1.0)) + BEYOND_YD)
-    closing = np.array([f.surface in CLOSING for f in hole.features] + [False])
+    closing = np.array([f.surface in TROUBLE for f in hole.features] + [False])
     trouble = closing[feature]
     seed = _seed(trouble, middle)
     if seed is None:

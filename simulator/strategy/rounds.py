@@ -88,9 +88,9 @@ def add_up(results: Sequence[dict[str, Any]], target: int | None = None) -> Roun
     return Round(
         holes=len(results),
         par=sum(one["answer"]["par"] for one in results),
-        best=total(best),
-        habit=total(habit),
-        gain=total(habit, best),
+        best=sum_over_holes(best),
+        habit=sum_over_holes(habit),
+        gain=sum_over_holes(habit, best),
         least=least,
         chances=chances,
         target=target,
@@ -99,7 +99,7 @@ def add_up(results: Sequence[dict[str, Any]], target: int | None = None) -> Roun
     )
 
 
-def total(plays: Sequence[dict[str, Any]], minus: Sequence[dict[str, Any]] = ()) -> Estimate:
+def sum_over_holes(plays: Sequence[dict[str, Any]], minus: Sequence[dict[str, Any]] = ()) -> Estimate:
     """Expected strokes of some holes together, less those of others.
 
     Sequence k strikes with the same luck on every hole, so the errors of the holes are not independent: they

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..engine import PART_SWING, PUNCH_SWING, value_actions
+from ..engine import PART_BEYOND, PART_SWING, PUNCH_SWING, RUNNING_YD, value_actions
 from ..hole.surfaces import Lie
 from ..tables.game import Board
 from ..tables.luck import strike_sets
@@ -24,9 +24,6 @@ PART_SHARES = np.array([0.45, 0.55, 0.65, 0.74, 0.82, 0.88, 0.93, 0.97, 1.0, 1.0
 
 PUNCH_SHARES = np.array([0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9])
 """The same for punches, which run."""
-
-RUNNING_YD = 45.0
-"""Nearer than this a punch or running chip is looked at on any day [yd]."""
 
 EDGE_YD = 20.0
 """Lines are not looked for that aim nearer than this to the sides of the map [yd]: a pattern is as wide."""
@@ -123,8 +120,10 @@ def first_lines(
     for code, longest in parts.values():
         shares = PART_SHARES if code == PART_SWING else PUNCH_SHARES
         for carry in np.unique(np.minimum(shares * place.distance_yd, longest)):
-            owners += [place.board.part_row(place.lie, float(carry), code == PUNCH_SWING)] * aims.size
-            actions += [(code, aim, carry - place.distance_yd) for aim in aims]
+            reach = float(carry) - place.distance_yd
+            row = place.board.part_row(place.lie, place.distance_yd + reach, code == PUNCH_SWING)
+            owners += [row] * aims.size
+            actions += [(code, aim, reach) for aim in aims]
     found = np.array(actions)
     kept = on_the_map(place, found)
     return np.array(owners, dtype=int)[kept], found[kept]
@@ -173,10 +172,11 @@ def part_families(place: Place) -> dict[int, tuple[float, float]]:
     found = {}
     longest = board.longest_part_yd(lie)
     recovery = lie in RECOVERY_LIES
-    if place.distance_yd < 1.15 * longest or recovery:
+    if place.distance_yd < PART_BEYOND * longest or recovery:
         found[board.bag.shots.first_part] = (PART_SWING, longest)
     longest = board.longest_punch_yd(lie)
-    near = place.distance_yd < RUNNING_YD or (shaped(place) and place.distance_yd < 1.15 * longest)
+    running = place.distance_yd < RUNNING_YD  # on any day
+    near = running or (shaped(place) and place.distance_yd < PART_BEYOND * longest)
     if longest > 0.0 and (near or recovery):
         found[board.bag.shots.first_punch] = (PUNCH_SWING, longest)
     return found
@@ -300,8 +300,8 @@ def given_part(
     """The choice of a part swing of a carry that was asked for, at an aim (yards, degrees) or its best."""
     few, more = strike_sets(seed + 11, 2, 64), strike_sets(seed + 12, 8, 128)
     carry = min(carry_yd, place.board.longest_part_yd(place.lie))
-    row = place.board.part_row(place.lie, carry)
     reach = carry - place.distance_yd
+    row = place.board.part_row(place.lie, place.distance_yd + reach)
 
     def actions(turns: np.ndarray) -> np.ndarray:
         return np.array([(PART_SWING, turn, reach) for turn in turns])

@@ -18,7 +18,7 @@ FAR_YD = 200.0
 
 
 @dataclass(frozen=True)
-class Room:
+class GreenRoom:
     """Yards of green in front of, behind, left and right of a place, along and across the shot; 0 off it."""
 
     front_yd: float
@@ -37,7 +37,7 @@ class GreenTarget:
         Where the stock ball comes down, in the hole frame.
     middle_yd : tuple of float
         Middle of the finishes: the median along the shot and across it.
-    middle_room, flag_room : Room
+    middle_room, flag_room : GreenRoom
         The green round the middle of the finishes, and round the flag.
     misses : dict of str to Estimate
         Shares of the balls that finish on the green, short, long, left and right of it, as seen from the
@@ -48,8 +48,8 @@ class GreenTarget:
 
     aim_yd: tuple[float, float]
     middle_yd: tuple[float, float]
-    middle_room: Room
-    flag_room: Room
+    middle_room: GreenRoom
+    flag_room: GreenRoom
     misses: dict[str, Estimate]
     eight_in_ten_yd: tuple[float, float]
 
@@ -87,7 +87,7 @@ def green_target(answer: Answer) -> GreenTarget:
     )
 
 
-def room(hole: Hole, place: np.ndarray, ahead: np.ndarray) -> Room:
+def room(hole: Hole, place: np.ndarray, ahead: np.ndarray) -> GreenRoom:
     """The green round a place, in a direction (a unit vector) and across it."""
     across = np.array([ahead[1], -ahead[0]])
     spot = shapely.Point(*place)
@@ -99,4 +99,4 @@ def room(hole: Hole, place: np.ndarray, ahead: np.ndarray) -> Room:
         first = min(shapely.get_parts(ray), key=lambda part: part.distance(spot))
         return float(first.length)
 
-    return Room(reach(-ahead), reach(ahead), reach(-across), reach(across))
+    return GreenRoom(reach(-ahead), reach(ahead), reach(-across), reach(across))

@@ -22,7 +22,9 @@ _GROUND = {
     "tee": Surface.TEE, "green": Surface.GREEN, "water": Surface.WATER, "pond": Surface.WATER,
 }  # fmt: skip
 UNITS = {"yd": 1.0, "yds": 1.0, "y": 1.0, "yard": 1.0, "yards": 1.0, "m": YD_PER_M, "metre": YD_PER_M,
-          "metres": YD_PER_M, "meter": YD_PER_M, "meters": YD_PER_M}  # fmt: skip
+          "metres": YD_PER_M, "meter": YD_PER_M, "meters": YD_PER_M,
+          "pace": 1.0, "paces": 1.0, "step": 1.0, "steps": 1.0}  # fmt: skip
+"""Yards in each unit; a pace is a yard (common practice)."""
 SIDES = {"left": -1, "l": -1, "right": 1, "r": 1}
 FILLERS = frozenset(
     (
@@ -53,7 +55,7 @@ _SAY_INSTEAD = {
     "edge": 'say "left side of the fairway, 150 out", or the yards: "230 on, 14 left"',
     "fringe apron collar": 'round the green is fairway or rough: "15 out, left rough"',
     "feet foot ft": "yards or m are read; a putt is not planned",
-    "inches paces steps": "yards or m are read",
+    "inches": "yards or m are read",
     "lay lay-up layup laying drop wedge": 'say how far it is to the pin: "90 out", "150 out, fairway"',
     "behind past over beyond long short front back just off": (
         'say how far it is to the pin, "35 out", or on from the tee, "350 on, 12 right"'
@@ -101,6 +103,11 @@ class Said:
     side: int = 0
     ground: Surface | None = None
 
+    @property
+    def told(self) -> bool:
+        """Whether it is known how far along the hole the place is."""
+        return self.out is not None or self.station is not None
+
 
 def read_words(text: str) -> Said:
     """Sort the words of a place.
@@ -131,7 +138,7 @@ def read_words(text: str) -> Said:
             number *= UNITS[word]
         elif number is not None and word == "on" and said.station is None:
             said.station, number = number, None
-        elif number is not None and word in SIDES and said.station is not None and said.offset is None:
+        elif number is not None and word in SIDES and said.told and said.offset is None:
             said.offset, number = number * SIDES[word], None
         elif number is not None and word == "out" and said.out is None:
             said.out, number = number, None
@@ -151,8 +158,9 @@ def read_words(text: str) -> Said:
         elif kind == "word" and word in FILLERS:
             continue
         else:
-            hint = f" ({_INSTEAD[word]})" if word in _INSTEAD else ""
-            raise refused(text, f"{word!r} is not understood there{hint}")
+            if word in _INSTEAD:
+                raise UsageError(f"place {text!r}: {word!r} is not understood there ({_INSTEAD[word]})")
+            raise refused(text, f"{word!r} is not understood there")
     if number is not None:
         said.plain.append(number)
     if heavy and said.ground is not Surface.ROUGH:
@@ -169,9 +177,10 @@ def _with_roles(text: str, said: Said) -> Said:
         said.out = said.plain.pop()
     if said.station is not None and said.out is not None:
         raise refused(text, "both a distance on and a distance out")
-    if said.plain and (said.out is not None or said.station is not None or len(said.plain) != 2):
-        beside = ' (beside the line goes with "on": "230 on, 20 left")' if said.side and said.out else ""
-        raise refused(text, f"the number {said.plain[0]:g} has no meaning there{beside}")
+    if said.told and said.side and said.offset is None and len(said.plain) == 1:  # "20 left, 200 out"
+        said.offset, said.side = said.plain.pop() * said.side, 0
+    if said.plain and (said.told or len(said.plain) != 2):
+        raise refused(text, f"the number {said.plain[0]:g} (yards) has no meaning there")
     named = said.ground in (Surface.TEE, Surface.GREEN, Surface.WATER)  # refused or taken without one
     if said.out is None and said.station is None and not said.plain and not named:
         raise refused(text, "no distance in it")

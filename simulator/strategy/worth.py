@@ -132,7 +132,7 @@ def read_map(
     takes the nearest node of that lie if there is one so near).
     """
     fine, coarse = board.nodes.fine, board.nodes.coarse
-    inner = _inside(fine, x, y)
+    inner = fine.holds(x, y)
     out = np.full(x.shape, np.nan)
     for grid, field, rows in (
         (coarse, board.game.field.coarse, np.flatnonzero(~inner)),
@@ -146,23 +146,11 @@ def read_map(
     return out
 
 
-def _inside(grid: Grid, x: np.ndarray, y: np.ndarray) -> np.ndarray:
-    column, row = (x - grid.x0_yd) / grid.step_yd, (y - grid.y0_yd) / grid.step_yd
-    return (column >= 0) & (column < grid.columns - 1) & (row >= 0) & (row < grid.rows - 1)
-
-
 def _blend(grid: Grid, field: np.ndarray, x: np.ndarray, y: np.ndarray) -> np.ndarray:
-    column = np.clip((x - grid.x0_yd) / grid.step_yd, 0.0, grid.columns - 1.0)
-    row = np.clip((y - grid.y0_yd) / grid.step_yd, 0.0, grid.rows - 1.0)
-    i, j = np.minimum(column.astype(int), grid.columns - 2), np.minimum(row.astype(int), grid.rows - 2)
-    a, b = column - i, row - j
-    total, weight = np.zeros(x.shape), np.zeros(x.shape)
-    for dj, di in ((0, 0), (0, 1), (1, 0), (1, 1)):
-        value = field[j + dj, i + di]
-        share = np.where(di, a, 1.0 - a) * np.where(dj, b, 1.0 - b)
-        known = np.isfinite(value)
-        total += np.where(known, share * np.where(known, value, 0.0), 0.0)
-        weight += np.where(known, share, 0.0)
+    rows, columns, shares = grid.weights(x, y)
+    value = field[rows, columns]
+    shares = np.where(np.isfinite(value), shares, 0.0)
+    total, weight = (shares * np.nan_to_num(value)).sum(axis=1), shares.sum(axis=1)
     return np.where(weight > 1e-9, total / np.maximum(weight, 1e-9), np.nan)
 
 

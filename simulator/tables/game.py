@@ -29,7 +29,7 @@ HOLE_OUT_SCALE: float = tomllib.loads(
     Path(__file__).with_name("holing_out.toml").read_text(encoding="utf-8")
 )["hole_out_scale"]
 """Multiplier of the chance to hole out from off the green, over the bare geometry of ball and hole; assumed
-within the bounds that ``simulator/fits/holing_out.py`` states, and fitted there."""
+within the bounds that ``simulator.fits.levels`` states, and fitted there."""
 
 
 @dataclass(frozen=True)
@@ -70,11 +70,15 @@ class Board:
         return float(last[c.STRIKE_CARRY] * last[c.STRIKE_FRACTION])
 
     def part_row(self, lie: int, carry_yd: float, punch: bool = False) -> int:
-        """Row that plays a part swing (or punch) of a carry: the first to reach it, as the kernel has it."""
+        """Row that plays a part swing (or punch) of a carry: the first to reach it, as the kernel has it.
+
+        The kernel reads the carry off an action, ``distance + reach``, which rounding may leave a hair above
+        the carry that was meant, and then the next row plays it: give it the carry of the action.
+        """
         shots = self.bag.shots
         first, end = (shots.first_punch, len(shots)) if punch else (shots.first_part, shots.first_punch)
         rows = self.game.strikes[first:end, lie]
-        enough = rows[:, c.STRIKE_CARRY] * rows[:, c.STRIKE_FRACTION] >= carry_yd - 1e-6
+        enough = rows[:, c.STRIKE_CARRY] * rows[:, c.STRIKE_FRACTION] >= carry_yd
         return first + (int(np.argmax(enough)) if enough.any() else end - first - 1)
 
     def longest_punch_yd(self, lie: int) -> float:

@@ -6,7 +6,7 @@ import numpy as np
 
 from ..conditions import Conditions
 from ..hole.model import Hole
-from ..hole.rules import LOCAL_RULE_E5, OPTIONS, Situation, Way
+from ..hole.rules import LOCAL_RULE_E5, OPTIONS, Situation, Way, situation_of
 from ..hole.surfaces import LIE_OF, Lie, Surface
 from ..kernels import codes as c
 from ..physics import ground as bounce
@@ -48,7 +48,7 @@ def day_grounds(conditions: Conditions) -> dict[Surface, bounce.Ground]:
     found = {}
     for surface in Surface:
         if surface.name in bounce.GROUNDS:
-            firmness = conditions.green_firmness if surface is Surface.GREEN else conditions.fairway_firmness
+            firmness = conditions.firmness_of(surface.name)
             found[surface] = bounce.ground_of(surface.name, firmness, conditions.stimp_ft)
     return found
 
@@ -74,8 +74,8 @@ def feature_rows(hole: Hole, raster: Raster) -> np.ndarray:
         rows[k + 1, c.FEATURE_LOST] = feature.lost_chance
         rows[k + 1, c.FEATURE_PLANE] = max(int(raster.feature_planes[k]), 0)
         if feature.relief is not None:
-            situation = Situation.RED if feature.relief == "red" else Situation.YELLOW
-            rows[k + 1, c.FEATURE_LATERAL] = any(o.way is Way.LATERAL for o in OPTIONS[situation])
+            options = OPTIONS[situation_of(feature.relief)]
+            rows[k + 1, c.FEATURE_LATERAL] = any(option.way is Way.LATERAL for option in options)
     return rows
 
 

@@ -17,7 +17,7 @@ CLEAR = -1e9
 def shade_raster(raster: Raster) -> np.ndarray:
     """Greatest crown height in and around each wide cell, over the zero of the heights [yd], float32.
 
-    Each cell takes its neighbours in: a flight sampled once a cell misses no crown between samples.
+    Each cell includes its neighbours: a flight sampled once a cell misses no crown between samples.
     """
     rows_in, columns_in = raster.canopy.shape
     tops = np.full((rows_in, columns_in), CLEAR, np.float32)
@@ -34,7 +34,7 @@ def shade_raster(raster: Raster) -> np.ndarray:
 def clear_raster(shade: np.ndarray) -> np.ndarray:
     """How far a ball may go from anywhere in each wide cell before it is near a crown [yd]; 0 near one.
 
-    The way between the centres of two cells: the shade takes its neighbours in, so from any corner of a cell
+    The way between the centres of two cells: the shade includes its neighbours, so from any corner of a cell
     a stride of that length passes no crown by.
     """
     apart = distance_transform_edt(shade <= CLEAR) * SHADE_YD

@@ -169,11 +169,6 @@ def test_the_other_heights_figure():
     assert misread(misread(Wind(10.0, 5.0))) == Wind(10.0, 5.0)
 
 
-def test_where_it_blows_to():
-    assert Wind(10.0, 0.0).toward_mps() == pytest.approx((0.0, -4.4704))  # dead against +y
-    assert Wind(10.0, 90.0).toward_mps() == pytest.approx((-4.4704, 0.0))  # from the right: to the left
-
-
 @pytest.mark.parametrize(
     ("text", "named"),
     [

@@ -82,9 +82,8 @@ def test_club_length():
 
 def test_situation_of_a_feature():
     assert situation_of("red") is Situation.RED and situation_of("yellow") is Situation.YELLOW
-    assert situation_of(None, out_of_bounds=True) is Situation.OUT_OF_BOUNDS
-    with pytest.raises(ValueError, match="neither"):
-        situation_of(None)
+    with pytest.raises(ValueError, match="'white'"):
+        situation_of("white")
 
 
 def test_data_cannot_be_changed():

@@ -11,7 +11,7 @@ from simulator.strategy.errorbars import Estimate
 from simulator.strategy.pointing import Pointing
 from simulator.strategy.review import HoleReview, RoundReview, read_notes
 from simulator.strategy.review.holes import in_play
-from simulator.strategy.review.judging import EXACT, Judged, Shot
+from simulator.strategy.review.judging import EXACT, ClubAndLine, Judged
 from simulator.strategy.review.notes import Notes
 from simulator.strategy.review.strokes import strokes_of
 
@@ -22,7 +22,7 @@ BUSY = (
 )
 """Notes with something of everything, on withy-drain."""
 
-BEST = Shot("3-wood", "stock", 176.0, -9.2, 3.0, Pointing("fairway", "the middle of the fairway", -4.0))
+BEST = ClubAndLine("3-wood", "stock", 176.0, -9.2, 3.0, Pointing("fairway", "the middle of the fairway", -4.0))
 
 
 def hole_review(hole: Hole | None = None, player: Player | None = None, notes: Notes | None = None, **_: Any) -> HoleReview:

@@ -119,7 +119,7 @@ def test_a_hundred_dots_with_their_count(name: str) -> None:
 
 
 def _troubles(result: Lesson) -> set[str]:
-    from simulator.report.chosen import TROUBLE
+    from simulator.hole.surfaces import TROUBLE
 
     return {f.name for f in result.answer.hole.features if f.surface in TROUBLE}
 
@@ -309,7 +309,7 @@ def test_no_specks_between_the_lines_of_worth() -> None:
 def test_a_place_worth_the_same_is_said_to_be() -> None:
     value = dataclasses.replace(made("withy-drain").value, ten_farther=-0.001, lies={"rough": 0.004})
     words = " ".join(worth_words(dataclasses.replace(made("withy-drain"), value=value)))
-    assert "10 yd farther changes nothing" in words and "rough changes nothing" in words and "0.00" not in words
+    assert "10 yd farther changes little" in words and "rough changes little" in words and "0.00" not in words
 
 
 def test_two_shots_with_one_club_are_told_by_their_line_once() -> None:

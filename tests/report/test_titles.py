@@ -46,7 +46,7 @@ def test_metres_everywhere() -> None:
 
 def test_the_verdict_names_the_shot() -> None:
     answer = fake_answers.answer(
-        "eel-trap", "isolde", sure=0.55, tied=(0, 1),
+        "eel-trap", "isolde", sure=0.56, tied=(0, 1),
         clubs=(WEDGE | {"carry_yd": 88.0}, WEDGE | {"carry_yd": 95.0, "difference": 0.01}),
     )  # fmt: skip
-    assert "It is the 50-degree wedge (gripped down to 88 yd) for 5 in 10 plausible versions" in verdict(answer)
+    assert "It is the 50-degree wedge (gripped down to 88 yd) for 6 in 10 plausible versions" in verdict(answer)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import fake_answers
@@ -31,7 +32,7 @@ def two(difference: float, *, error: float = 0.004, sure: float | None = 0.97, *
         (0.13, 0.004, 0.97, "clear"),
         (0.13, 0.004, 0.90, "clear"),
         (0.13, 0.004, 0.80, "slight"),
-        (0.13, 0.004, 0.60, "either"),  # fewer than two in three players
+        (0.13, 0.004, 0.60, "unsure"),  # fewer than two in three players
         (0.02, 0.004, 0.97, "either"),  # below 0.03 strokes
         (0.13, 0.080, 0.97, "either"),  # below two standard errors
         (0.13, 0.004, None, "clear"),  # the player taken as exact
@@ -40,10 +41,12 @@ def two(difference: float, *, error: float = 0.004, sure: float | None = 0.97, *
 )
 def test_forms(difference: float, error: float, sure: float | None, form: str) -> None:
     answer = two(difference, error=error, sure=sure)
-    assert answer.verdict == form
+    assert answer.verdict == form.replace("unsure", "either")
     text = " ".join(answer_screen(answer).split())
     start = {"clear": "Hit the 3-wood: clearly better, by a shot every eight times you play this hole (0.13)",
              "slight": "Hit the 3-wood: slightly better, by a shot every eight times you play this hole (0.13)",
+             "unsure": "3-wood if the figures hold, by a shot every eight times you play this hole (0.13): right for "
+                       "6 in 10 plausible versions of this player, the driver for 4 in 10. Point each of them",
              "either": "3-wood or driver: either will do, hit the one you trust."}[form]  # fmt: skip
     assert text.startswith(start)
     assert ("Player taken as exact." in text) == (sure is None)
@@ -55,7 +58,21 @@ def test_forms(difference: float, error: float, sure: float | None, form: str) -
 )
 def test_plausible_versions(sure: float, words: str) -> None:
     text = " ".join(answer_screen(two(0.13, sure=sure)).split())
-    assert f"{words} plausible versions of this player." in text
+    assert re.search(rf"\bfor {words} plausible versions of this player[.,]", text)
+
+
+def test_a_club_that_is_best_more_often_than_the_recommended_one_is_named() -> None:
+    """Level on average for the player as given, and best for fewer of those he may be: both shares are said."""
+    text = " ".join(answer_screen(two(0.02, sure=0.3)).split())
+    assert "It is the 3-wood for 3 in 10 plausible versions of this player, the driver for 7 in 10." in text
+    assert "the driver for" not in " ".join(answer_screen(two(0.02, sure=0.6)).split())
+
+
+def test_an_unsure_answer_says_what_was_not_asked_about() -> None:
+    clubs = [dict(c) for c in fake_answers.answer.__kwdefaults__["clubs"]]
+    clubs[0] |= {"asked": False}
+    text = " ".join(answer_screen(fake_answers.answer(clubs=tuple(clubs), sure=0.5)).split())
+    assert text.startswith("3-wood (you did not ask about the 3-wood) if the figures hold, by ")
 
 
 def test_all_bad() -> None:
@@ -112,6 +129,14 @@ def test_goal_verdicts() -> None:
     assert "It has the lowest average too." in leave and "Later shots" not in leave
     land = verdicts.verdict(goal_answer(Goal("land", low_yd=150.0, high_yd=172.0), tied=(0, 1), behind=0.305))
     assert "To finish 150 to 172 yd on, driver (31) or 3-wood (31) in 100 plays: either will do" in land
+
+
+@pytest.mark.parametrize(("most", "rows"), [(3, ["3 or better", "par or better"]), (4, ["4 or better"]), (5, ["5 or better", "par or better"])])
+def test_par_is_counted_beside_a_target_that_is_not_par(most: int, rows: list[str]) -> None:
+    """The counts add up to 100 whatever is aimed for."""
+    screen = answer_screen(goal_answer(Goal("target", most_strokes=most)))
+    assert [line[:31].strip() for line in screen.splitlines() if "or better" in line and line[0].isalnum()
+            and not line.startswith("For")] == rows  # fmt: skip
 
 
 def test_a_goal_out_of_reach_chooses_no_club() -> None:

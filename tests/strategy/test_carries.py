@@ -32,7 +32,14 @@ def test_the_parts_add_up_and_end_in_the_nearest_shot(day: str, height_yd: float
     parts = found.height_adds_yd + found.air_adds_yd + found.wind_adds_yd
     assert found.distance_yd + parts == pytest.approx(found.effective_yd, abs=1e-9)
     today = carries(player_named("isolde"), DAYS[day], height_yd=height_yd)
-    best = min(today, key=lambda one: abs(one.today_carry_yd - 164.0))
+    nearest = {
+        flight: min(
+            (one for one in today if one.flight == flight), key=lambda one: abs(one.today_carry_yd - 164.0)
+        )
+        for flight in ("stock", "low")
+    }
+    off = {flight: abs(one.today_carry_yd - 164.0) for flight, one in nearest.items()}
+    best = nearest["low" if found.wind_adds_yd > 0.0 and off["low"] + 3.0 < off["stock"] else "stock"]
     assert (found.club, found.flight) == (best.club, best.flight)
     assert found.carry_yd == pytest.approx(best.today_carry_yd, abs=1e-6)
     assert found.drift_yd == pytest.approx(best.drift_yd, abs=1e-6)
@@ -185,3 +192,30 @@ def test_distances_as_typed(text: str, read: tuple[float, float | None]) -> None
 def test_other_words_are_refused(text: str) -> None:
     with pytest.raises(UsageError, match="164, adjusted 169"):
         read_distance(text)
+
+
+@pytest.mark.parametrize("distance_yd", [120.0, 135.0, 150.0, 165.0, 180.0])
+def test_the_shot_to_hit_is_a_full_swing_unless_the_wind_is_against(distance_yd: float) -> None:
+    """Down the wind, uphill or still, a ball held down is nobody's answer to a number."""
+    for name in ("isolde", "barnaby"):
+        player = player_named(name)
+        for day, height_yd in ((Conditions(), 5.0), (Conditions(), -5.0), (Conditions(wind=Wind(22.0, 180.0)), 0.0)):
+            found = effective_distance(player, day, distance_yd, height_yd=height_yd)
+            full = [one for one in carries(player, day) if one.flight == "stock"]
+            assert found.flight == "stock"
+            if height_yd == 0.0:
+                best = min(full, key=lambda one: abs(one.today_carry_yd - distance_yd))
+                assert found.club == best.club
+
+
+def test_into_the_wind_a_low_shot_may_be_the_one_to_hit() -> None:
+    """Where it comes nearer by three yards than any full swing, and only there."""
+    player, day = player_named("isolde"), Conditions(wind=Wind(25.0, 0.0))
+    flights = set()
+    for distance_yd in range(80, 180, 2):
+        found = effective_distance(player, day, float(distance_yd))
+        off = {one: min(abs(row.today_carry_yd - distance_yd) for row in carries(player, day) if row.flight == one)
+               for one in ("stock", "low")}  # fmt: skip
+        flights.add(found.flight)
+        assert found.flight == ("low" if off["low"] + 3.0 < off["stock"] else "stock"), distance_yd
+    assert flights == {"stock", "low"}

@@ -62,6 +62,15 @@ def test_curves_pass_through_their_alternative_and_have_a_flat_bottom() -> None:
         assert curve.tie_yd == pytest.approx(one.aims_yd, abs=2.0 * step)
 
 
+def test_every_line_that_is_compared_is_on_every_curve() -> None:
+    """This club down the other's line is the first thing a pupil asks."""
+    lines = [made().answer.alternatives[curve.index] for curve in made().curves]
+    turns = [math.asin(one.aim_offset_yd / one.carry_yd) for one in lines]
+    for curve in made().curves:
+        reach = np.arcsin(curve.aims_yd[[0, -1]] / curve.carry_yd)
+        assert reach[0] < min(turns) and max(turns) < reach[1]
+
+
 def test_scores_add_up_and_match_the_chances() -> None:
     scores, answer = made().scores, made().answer
     assert np.allclose(scores.shares.sum(axis=1), 1.0)

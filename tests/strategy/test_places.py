@@ -9,6 +9,7 @@ import pytest
 import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from small_games import straight_hole
 
 from simulator.cli import _run
 from simulator.errors import UsageError
@@ -207,6 +208,46 @@ def test_ground_that_is_not_there_is_told_by_its_distance_from_the_tee() -> None
     assert place(f"{nearest} on, right trees", WITHY).lie == "trees"
 
 
+def test_yards_beside_the_line_at_a_distance_out() -> None:
+    for words in ("150 out, 8 right", "8 right, 150 out", "150 yards out and 8 right"):
+        start = place(words, WITHY)
+        station, offset = WITHY.station_offset(start.x_yd, start.y_yd)
+        assert offset == pytest.approx(8.0)
+        assert WITHY.at(station) == pytest.approx(line_place(WITHY, 150.0))
+    start = place("137 m out and 5 m left", WITHY)
+    assert WITHY.station_offset(start.x_yd, start.y_yd)[1] == pytest.approx(-5 / 0.9144)
+
+
+PINS = [
+    # words, yards past the pin along the last leg, yards right of it; None: what is refused
+    ("pin high, 25 right", 0.0, 25.0), ("pin-high 25 yards to the right", 0.0, 25.0),
+    ("22 short, 6 left of the pin", -22.0, -6.0), ("22 short and 6 left", -22.0, -6.0), ("30 short", -30.0, 0.0),
+    ("25 paces past the flag", 25.0, 0.0), ("20 m beyond the hole, 5 m left", 20 / 0.9144, -5 / 0.9144),
+    ("25 right of the pin", 0.0, 25.0),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("words", "past", "right"), PINS, ids=[words for words, _, _ in PINS])
+@pytest.mark.parametrize("hole", [WITHY, load_hole("ostrel-heath/4")], ids=lambda hole: hole.name)
+def test_told_by_the_pin(hole: Hole, words: str, past: float, right: float) -> None:
+    """By the heading of the last leg, not by stations of the line."""
+    (x0, y0), (x1, y1) = hole.line[-2:]
+    size = math.hypot(x1 - x0, y1 - y0)
+    ahead, aside = ((x1 - x0) / size, (y1 - y0) / size), ((y1 - y0) / size, -(x1 - x0) / size)
+    known = [at + past * a + right * b for at, a, b in zip((hole.pin.x_yd, hole.pin.y_yd), ahead, aside, strict=True)]
+    start = place(words, hole)
+    assert (start.x_yd, start.y_yd) == pytest.approx(known, abs=0.1)
+    assert ("counted from the pin" in (plainly(words, hole)[1] or "")) == (words in ("22 short and 6 left", "30 short"))
+
+
+def test_told_by_the_pin_needs_yards_beside_it() -> None:
+    for words in ("pin high right", "5 long, left"):
+        with pytest.raises(UsageError, match=r"how far (left|right)\? Say \"pin high, 12"):
+            place(words, WITHY)
+    assert place("100 short of the pin", WITHY) == place("100 out", WITHY)
+    assert place("230 on, 12 right", WITHY).x_yd == pytest.approx(12.0)
+
+
 def test_what_is_left_is_a_distance_out() -> None:
     for words in ("164 left", "164 yards left", "164 left in", "164 remaining", "164 to go"):
         assert place(words, WITHY) == place("164 out", WITHY), words
@@ -234,6 +275,26 @@ def test_a_bunker_by_its_name_or_side(hole: Hole, words: str, name: str) -> None
     assert start.lie == "bunker" and bunker.area.contains(shapely.Point(start.x_yd, start.y_yd))
     assert plainly(words, hole)[1] == f"the ball is taken to lie in the middle of the {name}"
     assert "middle" not in (plainly(f"{words}, 20 out", hole)[1] or "")  # a distance says where
+
+
+def test_bunkers_of_one_name_are_listed() -> None:
+    bunkers = ", ".join(f"{{ at_yd = {at}, offset_yd = -20, depth_yd = 9, width_yd = 9 }}" for at in (230, 260))
+    hole = straight_hole(400, more=f"bunker = [{bunkers}]\n")
+    names = [feature.name for feature in hole.features if feature.surface is Surface.BUNKER]
+    assert names == ["bunker 1", "bunker 2"]
+    with pytest.raises(UsageError, match=r"which of them on this hole: bunker 1 \(1\d\d yd out\), bunker 2 \(1\d\d yd out\)$"):
+        place("bunker", hole)
+    assert place("in bunker, 140 out", hole).lie == "bunker"
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_pin_high_beside_the_green(side: str) -> None:
+    hole = load_hole("ostrel-heath/4")
+    start = place(f"pin high, 8 yards {side} of the green", hole)
+    station = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)[0]
+    assert hole.station_offset(start.x_yd, start.y_yd)[0] == pytest.approx(station, abs=0.1)
+    edge = shapely.LineString([hole.at(station, -99.0), hole.at(station, 99.0)]).intersection(hole.green)
+    assert edge.distance(shapely.Point(start.x_yd, start.y_yd)) == pytest.approx(8.0, abs=0.8)
 
 
 @pytest.mark.parametrize(
@@ -291,12 +352,12 @@ REFUSED = [
     ("plugged, right bunker, 28 out", "'plugged' is not understood there (how the ball lies is taken as usual"),
     ("white tee", "'white' is not understood there (the tee is chosen by --tee)"),
     ("lay-up spot", "'lay-up' is not understood there (say how far it is to the pin"),
-    ("200 out, 20 left", 'the number 20 has no meaning there (beside the line goes with "on"'),
+    ("200 out, 20 left, 3", "the number 3 (yards) has no meaning there"),
     ("on the green", "no shot is planned"),
     ("164 heavy fairway", "'heavy' goes with rough"),
     ("164 out 230 on", "both a distance on and a distance out"),
-    ("1 2 3", "the number 1 has no meaning"),
-    ("1,2,3", "the number 1 has no meaning"),
+    ("1 2 3", "the number 1 (yards) has no meaning"),
+    ("1,2,3", "the number 1 (yards) has no meaning"),
     ("164 out, out", "'out' is not understood"),
     ("900 out", "found 900 yd out"),
     ("-5 out", "found -5 yd out"),

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from scipy.stats import chi2
 from solved import SEED, THREADS, hole_from, player_named, straight_hole, value_of
 
 from simulator import load_hole
@@ -14,11 +15,12 @@ from simulator.engine import play
 from simulator.errors import UsageError
 from simulator.hole.surfaces import Lie
 from simulator.strategy.question import Clock, question, silent, solve
-from simulator.strategy.review import read_notes, read_round, review, review_round
+from simulator.strategy.review import judging, read_notes, read_round, review, review_round
 from simulator.strategy.review.judging import Judge
 from simulator.strategy.review.rests import Rest, resting
 from simulator.strategy.review.strokes import Stroke, strokes_of
 from simulator.strategy.search import search
+from simulator.tables.luck import strike_sets
 
 WITHY, EEL = load_hole("withy-drain"), load_hole("eel-trap")
 FULL = "driver into withy drain, drop 175 out, right rough; 5-hybrid to 40 out, rough; chip to 12 ft; 2 putts"
@@ -71,6 +73,53 @@ def test_a_place_is_worth_what_fresh_plays_from_it_take(judge: Judge) -> None:
         assert ours.value == pytest.approx(played.mean(), abs=MAP + 3.0 * math.hypot(error, ours.standard_error)), words
 
 
+def test_the_first_place_is_put_right_by_full_plays(judge: Judge) -> None:
+    """The tee against 400,000 sequences of the same plan, within what is stated: the map alone is 0.007 off here."""
+    tee = resting("tee", WITHY, None)
+    corrected, plain = (Judge(judge.tee, WITHY, judge.player, SEED, first=one) for one in (tee, None))
+    ours, valued = corrected.value(tee), corrected._at(tee)
+    best = valued.best.action
+    played = play(judge.tee.board, 0.0, 0.0, int(Lie.TEE), best, best, valued.value, seed=SEED + 31,
+                  sequences=400_000, threads=THREADS).expected  # fmt: skip
+    error = played.std(ddof=1) / math.sqrt(played.size)
+    assert ours.standard_error < 0.008  # 30,000 sequences of rests that vary by 0.85
+    assert ours.value == pytest.approx(played.mean(), abs=3.0 * math.hypot(error, ours.standard_error))
+    bare = plain.value(tee)
+    assert bare.standard_error > 0.005 and ours.value != bare.value  # without sequences it says what maps are off by
+    (one,), (two,) = (judged(which, "driver to 215 out, fairway") for which in (corrected, plain))
+    assert one.choice == two.choice and one.better_than == two.better_than
+    assert one.swing.value == pytest.approx(two.swing.value - ours.value + bare.value, abs=1e-9)
+
+
+def test_the_average_scatters_over_seeds_as_it_says(tmp_path) -> None:
+    """Eight seeds, each with a map, strikes and sequences of its own.
+
+    Of normal figures the squared scatter over the mean squared error is chi-square with 7 degrees over 7:
+    998 in 1,000 lie between the bounds.
+    """
+    short = hole_from(straight_hole(150, par=3), tmp_path)
+    told = read_notes("7i to 20 ft; 2 putts")
+    found = [review(short, player_named("barnaby"), told, seed=seed, threads=THREADS).expected for seed in range(1, 9)]
+    scatter = np.var([one.value for one in found], ddof=1)
+    stated = np.mean([one.standard_error**2 for one in found])
+    low, high = chi2.ppf([0.001, 0.999], 7) / 7
+    assert low < scatter / stated < high
+
+
+def test_what_is_best_is_valued_on_strikes_that_did_not_choose_it(judge: Judge, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Of several scores the lowest flatters itself: the value is another set's, and as high again on a third."""
+    drawn: list[int] = []
+    monkeypatch.setattr(judging, "strike_sets", lambda seed, *n: drawn.append(seed) or strike_sets(seed, *n))
+    apart = []
+    for words in SPOTS:
+        drawn.clear()
+        valued = Judge(judge.tee, WITHY, judge.player, SEED + 40)._at(resting(words, WITHY, None))
+        assert len(drawn) == len(set(drawn)) == 2  # one to choose, one to value
+        assert np.array_equal(valued.strikes, strike_sets(drawn[1], judging.SETS, judging.STRIKES))
+        apart.append(valued.value - value_of(valued.place, valued.best.action, valued.value))
+    assert abs(float(np.mean(apart))) < 0.003  # three values, each within 0.0015 (one standard error)
+
+
 def test_a_choice_costs_what_full_plays_of_both_differ_by(judge: Judge) -> None:
     """Driver for the best club from the tee: against the difference of two sets of sequences, luck shared."""
     (found,) = judged(judge, "driver to 200 out, fairway")
@@ -93,7 +142,7 @@ def test_swings_of_the_player_s_own_lose_nothing_on_average(judge: Judge) -> Non
     """The strikes of the driver itself, each told as a stroke: their swings average to nothing, and "beats" is
     uniform, its mean one half less half the ties."""
     place = judge.tee
-    before = judge._at(resting("tee", WITHY, None))[1]
+    before = judge._at(resting("tee", WITHY, None))
     driver = judge.judged(Stroke(1, "swing", "driver", _tee(), _tee(), 1, 0, ""))
     action = judge._chosen(before, driver.stroke)[0].action
     each = before.outcomes(action).ravel()

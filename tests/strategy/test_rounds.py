@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from simulator.strategy.rounds import add_up, breaking, convolved, ranked, total
+from simulator.strategy.rounds import add_up, breaking, convolved, ranked, sum_over_holes
 
 BLOCKS = 40
 
@@ -93,7 +93,7 @@ def test_error_of_a_total_is_that_of_repeated_trials() -> None:
             for _ in range(9)
         ]
 
-    found = [total(trial(seed)) for seed in range(400)]
+    found = [sum_over_holes(trial(seed)) for seed in range(400)]
     spread = np.std([one.value for one in found], ddof=1)
     said = float(np.sqrt(np.mean([one.standard_error**2 for one in found])))
     assert said == pytest.approx(spread, rel=0.11)  # three errors of a spread of 400

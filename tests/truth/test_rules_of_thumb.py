@@ -27,9 +27,8 @@ def test_felt_wind_is_worth_half_as_much_again():
     loss = {}
     for height in ("forecast", "felt"):
         wind = Wind(10.0, 0.0, height)
-        x, y = wind.toward_mps()
         flown = fly(
-            STRIKES["7-iron"], head_mph=-y / 0.44704, from_left_mph=x / 0.44704,
+            STRIKES["7-iron"], head_mph=wind.speed_mph,
             wind_height_m=wind.height_m, roughness_m=wind.roughness_m,
         )  # fmt: skip
         loss[height] = fly(STRIKES["7-iron"]).carry_yd - flown.carry_yd

@@ -16,10 +16,10 @@ from ...player.model import Player
 from ..clubwords import shot_meant
 from ..errorbars import Estimate, total
 from ..question import Clock, Progress, question, silent, solve
-from .judging import EXACT, Judge, Judged, Shot, short_of_full
+from .judging import EXACT, ClubAndLine, Judge, Judged, short_of_full
 from .notes import Notes
 from .rests import Rest
-from .strokes import Played, strokes_of
+from .strokes import PlayedHole, strokes_of
 
 SHORT_GAME_YD = 50.0
 """Nearer to the pin than this a stroke off the green is short game [yd] (assumed; bounds vary)."""
@@ -237,7 +237,7 @@ def review(
     spots = dict.fromkeys(spot for stroke in played.strokes for spot in (stroke.start, stroke.end) if spot)
     others = [(spot.x_yd, spot.y_yd, int(spot.lie)) for spot in spots if spot.lie not in (Lie.GREEN, Lie.TEE)]
     place = solve(ask, progress or silent, Clock(), others)
-    judge = Judge(place, hole, player, seed)
+    judge = Judge(place, hole, player, seed, first=played.strokes[0].start)
     strokes = tuple(judge.judged(stroke) for stroke in played.strokes)
     last = played.strokes[-1].end
     return HoleReview(
@@ -307,7 +307,7 @@ def in_play(hole: Hole, notes: Notes) -> Hole:
     return pin_from_words(hole, notes.pin) if notes.pin is not None else hole
 
 
-def check_clubs(played: Played, player: Player) -> tuple[str, ...]:
+def check_clubs(played: PlayedHole, player: Player) -> tuple[str, ...]:
     """The clubs that were swung, as noted.
 
     Raises
@@ -355,5 +355,5 @@ def _spot(rest: Rest | None) -> dict[str, Any] | None:
     return {"words": rest.words, "lie": lie, "x_yd": rest.x_yd, "y_yd": rest.y_yd, "putt_ft": rest.putt_ft}
 
 
-def _shot(shot: Shot | None) -> dict[str, Any] | None:
+def _shot(shot: ClubAndLine | None) -> dict[str, Any] | None:
     return None if shot is None else shot.to_dict()

@@ -10,6 +10,11 @@ add up over the hole to its score less V of the first place: nothing is counted 
 over. (Broadie, "Assessing golfer performance on the PGA TOUR", Interfaces 42, 2012, splits a score into
 strokes gained in this way, from memory; there the average of all players stands for Q and V at once, so
 that choices are not seen.)
+
+V and Q are read off the map. Where the hole was begun, full sequences of the map's plan put V and every Q
+right by what the map is off (as `estimate.score` does): the player's average, and with it the sum over a
+hole, owes nothing to the map's own error. In between that error moves strokes from one swing to the next; it
+is stated as measured.
 """
 
 from __future__ import annotations
@@ -21,7 +26,7 @@ from typing import Any
 
 import numpy as np
 
-from ...engine import PART_SWING
+from ...engine import PART_SWING, play
 from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import Lie
@@ -38,7 +43,14 @@ from .rests import Rest
 from .strokes import Stroke
 
 SETS, STRIKES = 16, 512
-"""Scrambles and strikes in each that value a place and a swing."""
+"""Scrambles and strikes in each that value a place and a swing; as many others choose what is best there."""
+
+SEQUENCES = 30_000
+"""Full sequences from the first place: about 0.2 s of processor, and an error of 0.004 to 0.006 strokes."""
+
+MAP_ERROR = 0.005
+"""What the map is off by at the other places, one standard error [strokes]: 0.0046, root mean square over
+places other than tees (``python benchmarks/map_error.py``, 2026-11-28)."""
 
 PART_WORDS = (
     "chip", "chip out", "pitch", "pitch out", "punch", "punch out", "lob", "flop", "splash", "blast",
@@ -58,8 +70,8 @@ EXACT = Estimate(0.0, 0.0)
 
 
 @dataclass(frozen=True)
-class Shot:
-    """A club and a line, and what they are worth from a place.
+class ClubAndLine:
+    """A club and a line from a place.
 
     Attributes
     ----------
@@ -91,7 +103,7 @@ class Judged:
     Attributes
     ----------
     stroke : Stroke
-    chosen, best : Shot or None
+    chosen, best : ClubAndLine or None
         What was played, and what the map would have played; None for putts.
     aim_given : bool
         The line was noted; otherwise the club's best is taken.
@@ -105,8 +117,8 @@ class Judged:
     """
 
     stroke: Stroke
-    chosen: Shot | None
-    best: Shot | None
+    chosen: ClubAndLine | None
+    best: ClubAndLine | None
     aim_given: bool
     before: Estimate
     choice: Estimate
@@ -116,13 +128,17 @@ class Judged:
 
 @dataclass(frozen=True)
 class _Valued:
-    """A place off the green: what it is worth, with what, and over which strikes."""
+    """A place off the green: what the map makes it worth, with what, and over which strikes.
+
+    `off` is what is added to all that the map says of it, and how sure that is.
+    """
 
     place: Place
     best: Choice
     value: float
     strikes: np.ndarray
     seed: int
+    off: Estimate
 
     def outcomes(self, action: np.ndarray) -> np.ndarray:
         """Strokes of every strike with an action from here, float64[SETS, STRIKES]; the best is replayed."""
@@ -134,6 +150,10 @@ class _Valued:
     def usual(self) -> np.ndarray:
         """The same of the best."""
         return self.outcomes(self.best.action)
+
+    def expected(self, outcomes: np.ndarray) -> Estimate:
+        """Expected strokes of an action from its outcomes."""
+        return total([mean(outcomes.mean(axis=1)), self.off])
 
 
 class Judge:
@@ -147,11 +167,16 @@ class Judge:
     player : Player
     seed : int
         Of the strikes.
+    first : Rest, optional
+        Where the hole was begun: the place that full sequences are played from.
     """
 
-    def __init__(self, tee: Place, hole: Hole, player: Player, seed: int) -> None:
+    def __init__(
+        self, tee: Place, hole: Hole, player: Player, seed: int, first: Rest | None = None
+    ) -> None:
         self.tee, self.hole, self.player, self.seed = tee, hole, player, seed
-        self._valued: dict[tuple[float, float, int], tuple[Estimate, _Valued]] = {}
+        self._first = None if first is None else _key(first)
+        self._valued: dict[tuple[float, float, int], _Valued] = {}
 
     def judged(self, stroke: Stroke) -> Judged:
         """One stroke, judged.
@@ -168,15 +193,15 @@ class Judge:
             return Judged(stroke, None, None, False, before, EXACT, swing, self._fewer_putts(stroke))
         if stroke.kind == "drop":
             choice = _plus(total([after, before.times(-1.0)]), taken)
-            instead = self._shot(self._at(stroke.start)[1])
+            instead = self._shot(self._at(stroke.start))
             return Judged(stroke, None, instead, False, before, choice, EXACT, None)
-        valued = self._at(stroke.start)[1]
+        valued = self._at(stroke.start)
         chosen, given = self._chosen(valued, stroke)
         outcomes = valued.outcomes(chosen.action)
-        expected = mean(outcomes.mean(axis=1))
+        expected = valued.expected(outcomes)
         choice = mean((outcomes - valued.usual).mean(axis=1))
         swing = _plus(total([after, expected.times(-1.0)]), taken)
-        worse = outcomes > taken + after.value + 1e-9
+        worse = outcomes > taken + self._by_map(stroke.end) + 1e-9
         played, best_shot = self._shot(valued, chosen), self._shot(valued)
         return Judged(stroke, played, best_shot, given, before, choice, swing, float(worse.mean()))
 
@@ -184,22 +209,34 @@ class Judge:
         """Expected strokes from where a ball lies."""
         if rest.lie is Lie.GREEN:
             return Estimate(self._putts(rest)[0], 0.0)
-        return self._at(rest)[0]
+        valued = self._at(rest)
+        return valued.expected(valued.usual)
 
-    def _at(self, rest: Rest) -> tuple[Estimate, _Valued]:
-        key = rest.x_yd, rest.y_yd, int(rest.lie)
+    def _by_map(self, rest: Rest | None) -> float:
+        """The bare value of a place, as the outcomes of strikes have it."""
+        if rest is None or rest.lie is Lie.GREEN:
+            return 0.0 if rest is None else self.value(rest).value
+        return self._at(rest).value
+
+    def _at(self, rest: Rest) -> _Valued:
+        key = _key(rest)
         if key not in self._valued:
             place = replace(self.tee, x_yd=rest.x_yd, y_yd=rest.y_yd, lie=int(rest.lie))
             seed = (self.seed + 1_009 * len(self._valued)) % 2**32  # places err independently
             found, replay = search(
                 place, seed, place.board.allowed(place.lie), keep_within=CLOSE, keep_most=MOST_CLOSE
             )
-            strikes = strike_sets(seed + 22, SETS, STRIKES)
             # the search's own strikes are few: now and then its first is 0.015 behind
-            scores = place.scores(np.array([one.action for one in found]), replay, strikes)
-            k = int(np.argmin(scores))
-            valued = _Valued(place, found[k], float(scores[k]), strikes, seed)
-            self._valued[key] = mean(valued.usual.mean(axis=1)), valued
+            choosing = strike_sets(seed + 21, SETS, STRIKES)
+            scores = place.scores(np.array([one.action for one in found]), replay, choosing)
+            best = found[int(np.argmin(scores))]
+            # the lowest of several scores flatters itself: other strikes say what it is worth
+            strikes = strike_sets(seed + 22, SETS, STRIKES)
+            value = float(place.scores(best.action[None], replay, strikes)[0])
+            off = Estimate(0.0, MAP_ERROR)
+            if key == self._first:
+                off = _off(place, best.action, value, seed + 23)
+            self._valued[key] = _Valued(place, best, value, strikes, seed, off)
         return self._valued[key]
 
     def _putts(self, rest: Rest) -> tuple[float, np.ndarray]:
@@ -267,13 +304,13 @@ class Judge:
             return given_part(place, best.carry_yd, (aim_yd, aim_deg), valued.value, valued.seed)
         return best
 
-    def _shot(self, valued: _Valued, choice: Choice | None = None) -> Shot:
+    def _shot(self, valued: _Valued, choice: Choice | None = None) -> ClubAndLine:
         choice, place = choice or valued.best, valued.place
         shot = place.board.bag.shots.shots[choice.row]
         turn = float(choice.action[1])
         bearing = one_turn_deg(math.degrees(place.board.bearing_rad(place.x_yd, place.y_yd) + turn))
         pointed = point(self.hole, place.x_yd, place.y_yd, bearing, choice.carry_yd)
-        return Shot(
+        return ClubAndLine(
             shot.club.name, shot.flight, choice.carry_yd, choice.carry_yd * math.sin(turn), bearing, pointed
         )
 
@@ -281,6 +318,19 @@ class Judge:
 def short_of_full(text: str) -> bool:
     """Whether words name a swing short of full without a club."""
     return club_and_aim(text)[0].casefold().removeprefix("a ").strip(" ,") in PART_WORDS
+
+
+def _key(rest: Rest) -> tuple[float, float, int]:
+    return rest.x_yd, rest.y_yd, int(rest.lie)
+
+
+def _off(place: Place, action: np.ndarray, value: float, seed: int) -> Estimate:
+    """Strokes that full sequences from a place take more than the map says after their first shot."""
+    played = play(
+        place.board, place.x_yd, place.y_yd, place.lie, action, action, value, seed=seed,
+        sequences=SEQUENCES, threads=place.threads,
+    )  # fmt: skip
+    return mean(played.expected - played.first_cost - played.first_value)
 
 
 def _plus(one: Estimate, strokes: float) -> Estimate:

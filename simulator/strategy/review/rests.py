@@ -12,6 +12,7 @@ from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import LIE_OF, PENALTY_SURFACES, WORDS, Lie, Surface
 from ...units import FT_PER_YD, YD_PER_M
+from ..by_green import by_the_green
 from ..places import place, plainly, spot
 from ..result import Start
 from ..words import NUMBER, read_words
@@ -88,7 +89,7 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     before : Rest or None
         Where it was played from: short, past, left and right are as seen from there.
     """
-    if plainly(text, hole)[0] != text:
+    if by_the_green(text, hole)[0] != text:
         return _moved(text, hole, from_start(place(text, hole)))
     found = _GREEN.fullmatch(text.strip())
     told_green = "green" in text.casefold()
@@ -98,8 +99,9 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
             return rest
         if told_green or not found["unit"].casefold().startswith("m"):
             raise n.refused(text, "no place on the green is so far from the hole")
+    words, _ = plainly(text, hole)
     try:
-        said = read_words(text)
+        said = read_words(words)
     except UsageError as error:
         raise UsageError(f'{error}; on the green feet, "12 ft"') from None
     if said.ground is not Surface.TEE:

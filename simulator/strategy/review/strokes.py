@@ -46,7 +46,7 @@ class Stroke:
 
 
 @dataclass(frozen=True)
-class Played:
+class PlayedHole:
     """A hole as it was played.
 
     Attributes
@@ -66,7 +66,7 @@ class Played:
         return sum(stroke.strokes + stroke.penalty for stroke in self.strokes)
 
 
-def strokes_of(told: n.Notes, hole: Hole) -> Played:
+def strokes_of(told: n.Notes, hole: Hole) -> PlayedHole:
     """The strokes that notes tell of, on a hole with the tee and pin in use.
 
     Raises
@@ -96,14 +96,14 @@ class _Telling:
     def count(self) -> int:
         return sum(stroke.strokes + stroke.penalty for stroke in self.strokes)
 
-    def told(self, clauses: tuple[n.Clause, ...]) -> Played:
+    def told(self, clauses: tuple[n.Clause, ...]) -> PlayedHole:
         for clause in clauses:
             if self.in_water is not None and not isinstance(clause, n.Drop | n.Again):
                 self._no_drop(self.in_water, clause.said)
             self._clause(clause)
         if self.in_water is not None:
             self._no_drop(self.in_water, "the end")
-        return Played(tuple(self.strokes), self.holed)
+        return PlayedHole(tuple(self.strokes), self.holed)
 
     def _no_drop(self, stroke: Stroke, said: str) -> None:
         raise n.refused(said, f"where was the ball of stroke {stroke.number} dropped? before {said!r}")

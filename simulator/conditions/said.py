@@ -1,0 +1,140 @@
+"""What the pieces of a wind phrase say, each taken into account by its kind."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import NoReturn
+
+from ..errors import UsageError
+from ..toml_text import short_line
+from .beaufort import BEAUFORT_MPH, BEAUFORT_NAMES
+from .direction import Direction
+from .model import Height
+from .phrases import CLUBS, HOURS, MPH_PER_UNIT, SENSE_OF, mph_of, names_unit, point_deg
+
+
+@dataclass
+class Said:
+    """What has been read of a phrase so far."""
+
+    shown: str
+    direction: Direction
+    speed_mph: float | None = None
+    clubs: float | None = None
+    peak_mph: float | None = None
+    gust_mph: float | None = None
+    swing_deg: float | None = None
+    height: Height | None = None
+    unclear: str | None = None
+    assumed: list[str] = field(default_factory=list)
+
+    def refuse(self, word: str, why: str) -> NoReturn:
+        raise UsageError(f"wind {self.shown}: {short_line(word)!r} {why}")
+
+    def set_once(self, name: str, value: float | str, word: str) -> None:
+        """Store a value; a second one of its kind is refused."""
+        if getattr(self, name) is not None:
+            self.refuse(word, f"says the {name.split('_')[0]} a second time")
+        setattr(self, name, value)
+
+    def strength(self, value: float, word: str) -> None:
+        if self.clubs is not None:
+            self.refuse(word, "says the strength a second time")
+        self.set_once("speed_mph", value, word)
+
+
+def _word(found: re.Match[str]) -> str:
+    return found.group().strip()
+
+
+def _speed(said: Said, found: re.Match[str]) -> None:
+    said.strength(mph_of(found), _word(found))
+
+
+def _range(said: Said, found: re.Match[str]) -> None:
+    low, high = sorted((mph_of(found, "low"), mph_of(found)))
+    said.strength(0.5 * (low + high), _word(found))
+    said.set_once("gust_mph", 0.5 * (high - low), _word(found))
+
+
+def _force(said: Said, found: re.Match[str]) -> None:
+    word, groups = _word(found), found.groupdict()
+    force = int(groups["n"]) if groups.get("n") else BEAUFORT_NAMES[groups["name"]]
+    if force >= len(BEAUFORT_MPH):
+        said.refuse(word, f"is too strong; allowed: force 0 to {len(BEAUFORT_MPH) - 1}")
+    said.strength(BEAUFORT_MPH[force], word)
+    said.assumed.append(f"{word!r} taken as {BEAUFORT_MPH[force]:g} mph, the middle of Beaufort {force}")
+
+
+def _clubs(said: Said, found: re.Match[str]) -> None:
+    number = CLUBS[found["n"]] if found["n"] in CLUBS else float(found["n"])
+    if said.speed_mph is not None:
+        said.refuse(_word(found), "says the strength a second time")
+    said.set_once("clubs", number + (0.5 if found["half"] else 0.0), _word(found))
+
+
+def _gust_to(said: Said, found: re.Match[str]) -> None:
+    said.set_once("peak_mph", mph_of(found), _word(found))
+
+
+def _gust_by(said: Said, found: re.Match[str]) -> None:
+    said.set_once("gust_mph", mph_of(found), _word(found))
+
+
+def _swing(said: Said, found: re.Match[str]) -> None:
+    said.set_once("swing_deg", float(found["n"]), _word(found))
+
+
+def _report(said: Said, found: re.Match[str]) -> None:
+    unit = MPH_PER_UNIT[names_unit(found) or "kt"]
+    said.direction.compass(float(found["ddd"]), _word(found))
+    said.strength(float(found["mean"]) * unit, _word(found))
+    if found["peak"]:
+        said.set_once("peak_mph", float(found["peak"]) * unit, _word(found))
+
+
+def _clock(said: Said, found: re.Match[str]) -> None:
+    word, groups = _word(found), found.groupdict()
+    minute = 30 if groups.get("half") else int(groups.get("minute") or 0)
+    if groups["hour"] not in HOURS or minute > 59:
+        said.refuse(word, "is on no clock; allowed: 1 to 12 o'clock, 12 being dead against")
+    said.direction.clock(30.0 * HOURS[groups["hour"]] + 0.5 * minute, word)
+
+
+def _degrees(said: Said, found: re.Match[str]) -> None:
+    said.direction.degrees(float(found["n"]), _word(found))
+
+
+def _from_number(said: Said, found: re.Match[str]) -> None:
+    if float(found["n"]) <= 12:
+        said.unclear = said.unclear or _word(found)
+    else:
+        said.direction.compass(float(found["n"]), _word(found))
+
+
+def _compass(said: Said, found: re.Match[str]) -> None:
+    bearing = point_deg(found["point"])
+    if bearing is None:
+        said.refuse(
+            _word(found), "is no point of the compass; allowed: N, NNE, NE ... or north-west, southerly"
+        )
+    said.direction.compass(bearing, _word(found))
+
+
+def _plain(said: Said, found: re.Match[str]) -> None:
+    sense = SENSE_OF[found["word"]]
+    if sense in ("forecast", "felt"):
+        said.set_once("height", sense, _word(found))
+    else:
+        said.direction.plain(sense, _word(found))
+
+
+TAKE: dict[str, Callable[[Said, re.Match[str]], None]] = {
+    "speed": _speed, "range": _range, "force": _force, "clubs": _clubs, "gust_to": _gust_to,
+    "gust_by": _gust_by, "plus_minus": _gust_by, "swing": _swing, "plus_minus_degrees": _swing,
+    "report": _report, "clock": _clock, "degrees": _degrees, "from_number": _from_number,
+    "compass": _compass, "word": _plain,
+}  # fmt: skip
+"""What takes a match of each kind of `phrases.PATTERNS`."""

@@ -1,0 +1,278 @@
+"""From a solved hole to the answer: search, independent sequences, what can be told apart."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from ..engine import MOST_STROKES, Effort
+from ..errors import NoAnswerError
+from ..tables.game import CELL_YD
+from ..tables.nodes import COARSE_YD, FINE_YD
+from . import estimate
+from .asked import Found, against_choice, asked_club, find_choices
+from .confidence import Confidence, Flip
+from .day import day_note
+from .errorbars import Estimate
+from .flips import all_flips, edge_doubt
+from .goal_lines import Reacher
+from .goals import Goal, GoalLine, chance_difference, recommended, tied_with
+from .plausible import Form, confidence
+from .plays import FIRST_SETS, FIRST_STRIKES, Plays
+from .question import Clock, Progress, Question
+from .reaching import reacher, with_goal
+from .rescore import rescore
+from .result import TIE_STROKES, Alternative, Answer
+from .search import Choice, Place
+from .undrawn import past_the_drawing
+
+MAP_TOLERANCE = 0.015
+"""Map and sequences farther apart than this and three standard errors: a warning [strokes]."""
+
+MOST_CUT = 0.05
+"""Share of plays that may be cut before a mean of scores is no answer (assumed): each is cut at 60."""
+
+
+def answer_at(
+    place: Place, asked: Question, say: Progress, clock: Clock, form: Form | None, turns: bool = True
+) -> Answer:
+    """The answer of a question whose hole is solved.
+
+    Parameters
+    ----------
+    place : Place
+        Where it is asked from.
+    form : Form or None
+        Of the confidence; None takes the player as exact.
+    turns : bool
+        With confidence: what would turn the answer too.
+    """
+    say("clubs and lines")
+    found, look = _searched(place, asked)
+    clock.lap("search")
+    say("sequences")
+    plays = Plays(place, asked.start, asked.hole, found.home.action, found.value, asked.seed, asked.sequences)
+    played = [plays.play(choice) for choice in found.choices]
+    clock.lap("sequences")
+    ranking = _ranked(found, played, asked)
+    alternatives = tuple(_alternative(plays, found, played, ranking, k, look) for k in ranking.order)
+    goal_line = _goal_line(plays, found, played, ranking, asked.goal)
+    ahead = plays.clear_beyond_yd(found.choices)
+    against = _against(plays, asked, played[ranking.best])
+    clock.lap("figures")
+    sure, flips = None, tuple[Flip, ...]()
+    if form is not None and len(alternatives) > 1 and asked.goal is None:
+        sure, flips = _how_sure(place, asked, found, ranking, alternatives, form, turns, say, clock)
+    best = alternatives[0]
+    return Answer(
+        question=asked.kind, hole=asked.hole, player=asked.player, conditions=asked.conditions,
+        start=asked.start, seed=asked.seed, sequences=asked.sequences,
+        value_map_score=found.value + (asked.start.played or 0), recommended=0, tied=ranking.tied,
+        alternatives=alternatives, clear_beyond_yd=ahead,
+        day=day_note(place.board.bag, found.choices[ranking.best].row, best.aim_bearing_deg),
+        warnings=_warnings(asked, alternatives, [played[k] for k in ranking.order]),
+        settings=_settings(), seconds=clock.laps,
+        goal=asked.goal, goal_line=goal_line, lowest_score=ranking.order.index(ranking.lowest),
+        confidence=sure, flips=flips, against=against,
+    )  # fmt: skip
+
+
+def _searched(place: Place, asked: Question) -> tuple[Found, Reacher | None]:
+    """The alternatives, each on its line; with a goal, what counts how often a line reaches it."""
+    shots = place.board.bag.shots
+    wanted = [asked_club(asked.player, text, shots.shots[: shots.first_part]) for text in asked.clubs]
+    found, look = find_choices(place, asked.seed, wanted), None
+    if asked.goal is not None:
+        look = reacher(place, found, asked.goal, asked.hole, asked.start, asked.seed)
+        found = with_goal(look, found, asked=bool(wanted))
+    if found.value > MOST_STROKES:
+        raise NoAnswerError(
+            f"no shot of this bag gets home from {asked.start.words}: {MOST_STROKES} strokes would not be "
+            "enough"
+        )
+    return found, look
+
+
+@dataclass(frozen=True)
+class _Ranking:
+    """The choices in the order in which they are told.
+
+    Attributes
+    ----------
+    best, lowest : int
+        The one that is recommended, and the one that is without a goal.
+    order : list of int
+        The recommended one, then the others by their average.
+    differences : dict of int to Estimate
+        Of each to the recommended one, paired.
+    tied : tuple of int
+        Places in `order` of those that cannot be told from it, its own included.
+    hits : list of bool[sequences], or None
+        With a goal: which sequences of each reach it.
+    """
+
+    best: int
+    lowest: int
+    order: list[int]
+    differences: dict[int, Estimate]
+    tied: tuple[int, ...]
+    hits: list[np.ndarray] | None
+
+
+def _ranked(found: Found, played: list[estimate.PlayedChoice], asked: Question) -> _Ranking:
+    """Which choice is recommended and which cannot be told from it: by the average, or by the goal."""
+    scores = [estimate.score(one).value for one in played]
+    lowest = best = _recommended(found.choices, played, found.home)
+    cut = float((played[lowest].sequences.score >= MOST_STROKES).mean())
+    if cut > MOST_CUT:
+        raise NoAnswerError(
+            f"{100.0 * cut:.0f} in 100 plays from {asked.start.words} are not home after {MOST_STROKES} "
+            "strokes: scores of such a hole say nothing"
+        )
+    hits = None
+    if asked.goal is not None:
+        hits = [asked.goal.hits(one.sequences, asked.hole, asked.start) for one in played]
+        best = recommended(hits, scores, found.chosen)
+    order = [best, *sorted((k for k in range(len(played)) if k != best), key=lambda k: scores[k])]
+    differences = {k: estimate.difference(played[k], played[best]) for k in order}
+    if hits is None:
+        level = [k for k in order if k == best or _no_difference(differences[k])]
+    else:
+        level = tied_with(best, hits)
+    tied = tuple(n for n, k in enumerate(order) if k in level)
+    return _Ranking(best, lowest, order, differences, tied, hits)
+
+
+def _no_difference(one: Estimate) -> bool:
+    return abs(one.value) < max(TIE_STROKES, one.margin)
+
+
+def _alternative(
+    plays: Plays,
+    found: Found,
+    played: list[estimate.PlayedChoice],
+    ranking: _Ranking,
+    k: int,
+    look: Reacher | None,
+) -> Alternative:
+    """One choice, counted."""
+    hits = ranking.hits
+    return plays.alternative(
+        found.choices[k], played[k], ranking.differences[k], k in found.asked, k in found.given,
+        None if hits is None else (hits[k], hits[ranking.best]),
+        None if look is None else look.band_yd(found.choices[k]),
+    )  # fmt: skip
+
+
+def _goal_line(
+    plays: Plays,
+    found: Found,
+    played: list[estimate.PlayedChoice],
+    ranking: _Ranking,
+    goal: Goal | None,
+) -> GoalLine | None:
+    """The recommended line of a goal against the club's best line for the average, with the same luck."""
+    best = ranking.best
+    if goal is None or ranking.hits is None or best not in found.averages:
+        return None
+    average = found.averages[best]
+    other = plays.play(average)
+    return GoalLine(
+        average_aim_offset_yd=average.carry_yd * math.sin(float(average.action[1])),
+        cost=estimate.difference(played[best], other),
+        gain=chance_difference(ranking.hits[best], goal.hits(other.sequences, plays.hole, plays.start)),
+    )
+
+
+def _against(plays: Plays, asked: Question, best: estimate.PlayedChoice) -> Alternative | None:
+    """The club measured beside the alternatives without being one, with their luck."""
+    if asked.against is None:
+        return None
+    choice = against_choice(plays.place, asked.player, asked.against, plays.value, asked.seed)
+    beside = plays.play(choice)
+    return plays.alternative(choice, beside, estimate.difference(beside, best), asked=False, given=True)
+
+
+def _how_sure(
+    place: Place,
+    asked: Question,
+    found: Found,
+    ranking: _Ranking,
+    alternatives: tuple[Alternative, ...],
+    form: Form,
+    turns: bool,
+    say: Progress,
+    clock: Clock,
+) -> tuple[Confidence, tuple[Flip, ...]]:
+    """For how many plausible players each alternative is best; where wanted, what would turn the answer."""
+    say("plausible versions of the player")
+    order, behind = ranking.order, [ranking.differences[k] for k in ranking.order]
+    again = rescore(
+        place, asked.hole, [found.choices[k] for k in order], [k in found.given for k in order],
+        np.array([one.value for one in behind]), found.value, asked.seed,
+    )  # fmt: skip
+    errors = np.array([one.standard_error for one in behind])
+    edge = edge_doubt(again, asked.hole, alternatives, asked.seed)
+    sure, flips = confidence(again, asked.player, errors, asked.seed, edge, form), tuple[Flip, ...]()
+    clock.lap("confidence")
+    if turns:
+        say("what would turn the answer")
+        flips = all_flips(again, asked.hole, asked.player, alternatives, asked.seed)
+        clock.lap("flips")
+    return sure, flips
+
+
+def _recommended(choices: list[Choice], played: list[estimate.PlayedChoice], home: Choice) -> int:
+    """The map's choice, unless another is better by the margin of their paired difference."""
+    best = next(k for k, choice in enumerate(choices) if choice is home)
+    for k in range(len(choices)):
+        gain = estimate.difference(played[best], played[k])
+        if k != best and gain.value > gain.margin:
+            best = k
+    return best
+
+
+def _warnings(
+    asked: Question, alternatives: tuple[Alternative, ...], played: list[estimate.PlayedChoice]
+) -> tuple[str, ...]:
+    """What a reader has to know before trusting the figures; both sequences in the same order."""
+    out = []
+    if side := past_the_drawing(asked.hole, asked.start, alternatives[0]):
+        out.append(
+            f"the {alternatives[0].club} is aimed {side} of everything drawn on this hole, where all plays "
+            "as open rough: draw or name what a ball would find there"
+        )
+    for one, plays in zip(alternatives, played, strict=True):
+        rest = estimate.score(plays)
+        gap = float(plays.rest.mean())
+        if abs(gap) > MAP_TOLERANCE + 3.0 * rest.standard_error:
+            out.append(
+                f"the {one.club}'s score is less sure than its error says: value map and sequences differ "
+                f"by {abs(gap):.2f} strokes"
+            )
+    return tuple(out)
+
+
+def _settings() -> dict[str, Any]:
+    import numba
+
+    from .. import __version__
+
+    effort = Effort()
+    return {
+        "holesim": __version__,
+        "numpy": np.__version__,
+        "numba": numba.__version__,
+        "raster_cell_yd": CELL_YD,
+        "node_spacing_yd": COARSE_YD,
+        "node_spacing_near_pin_yd": FINE_YD,
+        "strikes_screen": effort.few,
+        "strikes_decide": effort.more,
+        "strikes_value": effort.many,
+        "first_shot_scrambles": FIRST_SETS,
+        "first_shot_strikes": FIRST_STRIKES,
+        "tie_strokes": TIE_STROKES,
+    }

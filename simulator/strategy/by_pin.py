@@ -1,0 +1,67 @@
+"""Places told by the pin ("pin high, 12 right", "12 short, 8 right of the flag") as places by the line."""
+
+from __future__ import annotations
+
+import re
+
+from ..errors import UsageError
+from ..hole.model import Hole
+from .words import NUMBER, SIDES, UNITS
+
+_UNIT = "|".join(UNITS)
+_OF = r"\s*(?:of|from)?\s*(?:the\s+)?(?:pin|flag|hole)\b"
+_END = r"(?=\s*(?:,|and\b|$|[-+]?\d))"
+_TOLD = re.compile(
+    r"\s*(?P<high>(?:flag|pin|hole)[\s-]+high\b[\s,]*)?"
+    rf"(?:(?P<far>{NUMBER})\s*(?:(?P<unit>{_UNIT})\s+)?(?P<way>short|shy|long|past|behind|beyond)"
+    rf"(?:(?P<of>{_OF})|{_END})[\s,]*(?:and\s+)?)?"
+    rf"(?:(?P<beside>{NUMBER})?\s*(?:(?P<unit2>{_UNIT})\s+)?(?:to\s+the\s+)?(?P<side>left|right)\b(?P<of2>{_OF})?)?"
+)
+_SHORT = frozenset(("short", "shy"))
+
+
+def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
+    """A place told by the pin put into yards on and beside the line, which `places.place` reads.
+
+    Parameters
+    ----------
+    text : str
+        ``"pin high, 12 right"``, ``"12 short, 8 right of the pin"``, ``"10 m past the flag"``; short and long
+        along the last leg of the line, left and right across it, as seen when coming up to the green. What
+        else is said stays behind it; another text comes back as it is.
+    hole : Hole
+        With the pin in use.
+
+    Returns
+    -------
+    words : str
+        Such as ``"393.0 on, 20.0 right"``.
+    taken : str or None
+        What was taken for granted.
+
+    Raises
+    ------
+    UsageError
+        A side, but not how far to it.
+    """
+    usual = " ".join(text.casefold().split())
+    told = _TOLD.match(usual)
+    if told is None:
+        return text, None
+    far, side, of = told["far"], told["side"], told["of"] or told["of2"]
+    plain = told["way"] == "short" and of and not side  # "100 short of the pin" is 100 out
+    if not (told["high"] or far or (told["beside"] and of)) or plain:
+        return text, None
+    if side and not told["beside"]:
+        raise UsageError(f'place {text!r}: how far {side}? Say "pin high, 12 {side}", "10 short, 6 {side}"')
+    if told["high"] and not side:
+        raise UsageError(f'place {text!r}: pin high on which side? Say "pin high, 12 right"')
+    station, offset = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)
+    if far:
+        station += float(far) * UNITS[told["unit"] or "yd"] * (-1.0 if told["way"] in _SHORT else 1.0)
+    if side:
+        offset += float(told["beside"]) * UNITS[told["unit2"] or "yd"] * SIDES[side]
+    words = f"{station:.1f} on, {abs(offset):.1f} {'right' if offset >= 0.0 else 'left'}"
+    rest = usual[told.end() :].replace(",", " ").strip()
+    taken = None if of or told["high"] else f"{told[0].strip(' ,')!r} is counted from the pin"
+    return f"{words}, {rest}" if rest else words, taken

@@ -1,0 +1,33 @@
+"""Lines that lead past everything the hole file draws: there the model knows nothing but rough."""
+
+from __future__ import annotations
+
+import math
+
+import shapely
+
+from ..hole.model import Hole
+from .result import Alternative, Start
+
+OFF_LINE_YD = 25.0
+"""A place no farther from the line of play than this is taken to be known even if nothing is drawn [yd]."""
+
+APART_YD = 10.0
+"""Nothing drawn so near a place, and nothing farther out on its side: nobody has said what is there [yd]."""
+
+OUTWARDS_YD = 150.0
+"""How far out it is looked for [yd]: no ball goes farther beside the line."""
+
+
+def past_the_drawing(hole: Hole, start: Start, one: Alternative) -> str:
+    """``"left"`` or ``"right"`` where a shot is aimed past everything drawn on that side; else empty."""
+    x = start.x_yd + one.carry_yd * math.sin(one.aim_bearing_deg * math.pi / 180.0)
+    y = start.y_yd + one.carry_yd * math.cos(one.aim_bearing_deg * math.pi / 180.0)
+    station, offset = hole.station_offset(x, y)
+    if abs(offset) <= OFF_LINE_YD:
+        return ""
+    out = hole.at(station, offset + math.copysign(OUTWARDS_YD, offset))
+    beyond = shapely.LineString([(x, y), out]).buffer(APART_YD)
+    if any(feature.area.intersects(beyond) for feature in hole.features):
+        return ""
+    return "right" if offset > 0.0 else "left"

@@ -1,0 +1,50 @@
+"""A line past everything the hole file draws is told: what is not drawn is open rough to the model."""
+
+from __future__ import annotations
+
+import math
+from types import SimpleNamespace
+
+import pytest
+from small_games import hole_of, player_of
+
+from simulator import plan
+from simulator.hole.model import Hole
+from simulator.strategy.places import place
+from simulator.strategy.undrawn import past_the_drawing
+
+PAR_4 = """
+name = "bare"
+par = 4
+length_yd = 400
+green = [{ front_yd = 385, depth_yd = 30, width_yd = 30 }]
+fairway = [{ from_yd = 150, to_yd = 380, left_yd = -16, right_yd = 16 }]
+"""
+WOOD = "trees = [{ from_yd = 180, to_yd = 260, left_yd = 60, right_yd = 75 }]\n"
+
+
+def told(hole: Hole, offset_yd: float, carry_yd: float = 220.0) -> str:
+    """Of a shot from the tee aimed so far right of the line at its carry."""
+    one = SimpleNamespace(carry_yd=carry_yd, aim_bearing_deg=math.degrees(math.asin(offset_yd / carry_yd)))
+    return past_the_drawing(hole, place("tee", hole), one)
+
+
+@pytest.mark.parametrize(
+    ("more", "offset_yd", "side"),
+    [("", 0.0, ""), ("", 20.0, ""), ("", 45.0, "right"), ("", -45.0, "left"), (WOOD, 45.0, ""), (WOOD, -45.0, "left"),
+     (WOOD, 68.0, ""), (WOOD, 95.0, "right")],
+)  # fmt: skip
+def test_past_everything_drawn_on_its_side(more: str, offset_yd: float, side: str) -> None:
+    assert told(hole_of(PAR_4 + more), offset_yd) == side
+
+
+@pytest.mark.parametrize(("half_width", "warned"), [(30, True), (150, False)])
+def test_a_way_round_a_pond_drawn_too_short_is_no_plan_without_a_word(half_width: int, warned: bool) -> None:
+    """A carry this player hardly has: where the drawing ends the plan goes round it, and says what that rests on."""
+    hole = hole_of(
+        'name = "pond"\npar = 4\nlength_yd = 300\ngreen = [{ front_yd = 286, depth_yd = 28, width_yd = 26 }]\n'
+        f'penalty_area = [{{ name = "pond", colour = "red", from_yd = 120, to_yd = 250, left_yd = -{half_width}, '
+        f"right_yd = {half_width} }}]\n"
+    )
+    found = plan(hole, player_of('name = "short"\nhandicap = 30\n'), sequences=500, quick=True)
+    assert any("of everything drawn on this hole" in warning for warning in found.warnings) == warned
