@@ -105,8 +105,17 @@ def _run(arguments: list[str] | None) -> int:
         say(f"standard output cannot be written ({error.strerror or error}); allowed: a place with room")
         return SimulatorError.exit_status
     except usage_error as error:  # type: ignore[misc]
-        say_short(f"{error.format_message()} (holesim --help)")
+        said = error.format_message()
+        instead = next((words for name, words in _MADE_BY.items() if f"No such command '{name}'" in said), "")
+        say_short(f"{said} {instead or '(holesim --help)'}")
         return 2
+
+
+_MADE_BY = {
+    "hole": 'A hole is made by sketch from words (holesim sketch "par 4, 372; fairway 28 wide" -o 7th.toml), '
+    "by survey from laser readings, by import-map from a map",
+}
+"""Commands that people look for, and what does it."""
 
 
 def _abandon_output() -> None:

@@ -86,7 +86,8 @@ def _answer(
         from ..report.plot import check_plot_path
 
         check_plot_path(run.plot)
-    hole, player = where.hole(hole_name), where.who()
+    player = where.who()
+    hole = where.hole(hole_name, player)
     start, goal = where.start(hole), read_goal(*wanted, hole.par)
     if goal is not None:
         from ..strategy.places import tee_start

@@ -156,7 +156,8 @@ def _take(table: dict[str, Any], key: str, text: str, metric: bool = False) -> N
     }.get(key, words)
     found = player_table(said)
     wanted = {"driver": "club", "iron": "club"}.get(key, key)
-    allowed = {"shape", "hand"} if key == "shape" else {wanted}  # a left-hander's fade goes left
+    shaped = {"shape", "hand", "curve_yd", "curve_m"}  # a left-hander's fade goes left
+    allowed = shaped if key == "shape" else {wanted}
     other_club = key == "driver" and set(found.get("club", ())) != {"driver"}
     if wanted not in found or not set(found) <= allowed or other_club:
         raise UsageError(f"{words!r} is no answer to: {_ASKED[key]}")
@@ -164,7 +165,7 @@ def _take(table: dict[str, Any], key: str, text: str, metric: bool = False) -> N
         from ..player.bag import player_from_table
 
         player_from_table(
-            {"handicap": 15, **found}, f"{words!r}"
+            {"handicap": table.get("handicap", 54), **found}, f"{words!r}"
         )  # a distance no club has is refused at once
         table.setdefault("club", {}).update(found["club"])
     else:

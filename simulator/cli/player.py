@@ -71,7 +71,9 @@ def fit(
 
         check_plot_path(plot)
     read = read_shots(shots, _columns(columns, mapping, shown.name, left_positive))
-    found = fit_player(read, level_of(level))
+    found = fit_player(read.shots, level_of(level))
+    for row in read.left_aside:
+        say(f"warning: left aside: {row}")
     if out is not None:
         text = player_text(found, name or out.stem, Path(shots).name)
         write_text(out, in_metres(text) if shown.metric else text)
@@ -80,7 +82,9 @@ def fit(
         from ..report.shotsplot import save_shots
 
         save_shots(found, plot, shown)
-    typer.echo(dumps(fittext.fit_dict(found)) if as_json else fittext.fit_text(found, shown))
+    typer.echo(dumps(fittext.fit_dict(found, read.left_aside)) if as_json
+        else fittext.fit_text(found, shown, read.left_aside)
+    )  # fmt: skip
 
 
 def _columns(columns: list[str] | None, mapping: Path | None, unsaid: str, left_positive: bool) -> Columns:

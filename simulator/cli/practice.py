@@ -42,8 +42,8 @@ def practice(
     from ..strategy import practice as work
 
     shown = units_named(units)
-    holes = [in_use(hole, tee, pin) for _, hole in holes_of(target)]
     who = o.player_of(player, without)
+    holes = [in_use(hole, tee, pin, who) for _, hole in holes_of(target)]
     days = [day.read(hole, None) for hole in holes]
     found = work.practice(
         holes, who, conditions=days, sequences=sequences, seed=seed, threads=threads, progress=progress()

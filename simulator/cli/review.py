@@ -103,7 +103,7 @@ def _worked(
     from ..strategy import review as work
 
     course, holes = course_or_hole(target)
-    ready = {number or 0: in_use(hole, tee, pin) for number, hole in holes}
+    ready = {number or 0: in_use(hole, tee, pin, who) for number, hole in holes}
     settings: dict[str, Any] = {"seed": seed, "threads": threads, "progress": progress()}
     if course is None:
         (hole,) = ready.values()

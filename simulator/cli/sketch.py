@@ -42,6 +42,7 @@ def sketch(
     "all in metres". Distances are along the line of play from the first tee.
       fairway 28 wide, 150 to 340 | 14 left, 16 right | narrows to 20 at 260
       green 24 deep, 20 wide, falls front left 2%   | small green | large green
+      two tier green, back 3 ft up  | pin 6 paces on
       green front 360, back 384 | pin 7 on, 3 left  | pins front and back left
       pond right 213 to 254, edge 14, far edge 40   | lake left of the green
       stream across at 230 | ditch 20 short of the green, dry | carry 190

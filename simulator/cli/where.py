@@ -30,9 +30,11 @@ class Where(NamedTuple):
         if self.played is not None and self.from_ is None:
             raise UsageError("--played goes with --from: on the tee nothing is played yet")
 
-    def hole(self, name: str) -> Hole:
-        """The hole with the tee and pin in use."""
-        return hole_of(name, self.tee, self.pin)
+    def hole(self, name: str, player: Player) -> Hole:
+        """The hole with the pin in use, from the tee that was asked for or the player's own."""
+        from ..hole import load_hole
+
+        return in_use(load_hole(name), self.tee, self.pin, player)
 
     def who(self) -> Player:
         """The player without the clubs left at home."""
@@ -57,11 +59,18 @@ def hole_of(name: str, tee: str | None, pin: str | None) -> Hole:
     return in_use(load_hole(name), tee, pin)
 
 
-def in_use(hole: Hole, tee: str | None, pin: str | None) -> Hole:
-    """The same of a hole that is read already."""
+def in_use(hole: Hole, tee: str | None, pin: str | None, player: Player | None = None) -> Hole:
+    """The same of a hole that is read already; without a tee from that of the player, if one plays."""
     from ..hole import pin_from_words
 
-    hole = hole.with_tee(tee) if tee is not None else hole
+    if player is not None:
+        from ..strategy.tees import has_tee, no_tee_words, on_tee
+
+        if tee is None and player.tee is not None and not has_tee(hole, player.tee):
+            say(f"{hole.name}: {no_tee_words(hole, player)}")
+        hole = on_tee(hole, player, tee)
+    elif tee is not None:
+        hole = hole.with_tee(tee)
     return pin_from_words(hole, pin) if pin is not None else hole
 
 

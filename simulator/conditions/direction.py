@@ -104,6 +104,7 @@ class Direction:
             self._word("left", "right"),
             self._word("across"),
         )
+        self._quartered(along, side)
         lesser = self._lesser()
         if along is None and side is None:
             if across is not None:
@@ -128,6 +129,21 @@ class Direction:
             if along[0] == "helping":
                 off = 180.0 - off
         return off if side[0] == "right" else -off
+
+    def _quartered(self, along: tuple[str, str] | None, side: tuple[str, str] | None) -> None:
+        """Quartering is half along, half across: it wants both said, unless a clock or compass says them."""
+        quarter = self._word("quartering")
+        if quarter is None or self._exact is not None:
+            return
+        if along is None:
+            name = side[0] if side else "right"
+            self._refuse(
+                quarter[1],
+                f'may be into or helping; say "into, off the {name}" or "helping, off the {name}", or a '
+                f'clock, "from {2 if name == "right" else 10} o\'clock"',
+            )
+        if side is None:
+            self._refuse(quarter[1], "from which side? say off the left or off the right")
 
     def from_deg(self) -> float:
         """Bearing it comes from in the hole frame [deg], 0 <= bearing < 360.

@@ -77,6 +77,7 @@ SENSES: dict[str, tuple[str, ...]] = {
         "a little bit", "a little", "a bit", "a touch", "a hair", "slightly", "slight", "just", "partly",
     ),
     "mostly": ("mostly", "mainly", "largely"),
+    "quartering": ("quartering", "quarters", "quarter"),
     "forecast": ("as forecast", "forecast", "at 10 metres", "at 10 m", "at ten metres"),
     "felt": ("felt here", "as felt", "felt", "at head height", "head height"),
     "toward": ("towards the", "toward the", "to the", "towards", "toward", "to"),
@@ -89,7 +90,7 @@ SENSE_OF = dict(_WORDS)
 FILLERS = frozenset((
     "wind", "winds", "wind's", "breeze", "breezy", "blowing", "blows", "it", "its", "it's", "is", "a", "an",
     "the", "of", "and", "at", "from", "off", "with", "coming", "about", "around", "roughly", "today",
-    "steady",    "quartering", "mean", "average", "then", "but", "plus", "say", "we", "have", "got", "dead",
+    "steady", "mean", "average", "then", "but", "plus", "say", "we", "have", "got", "dead",
     "straight", "pure", "out", "side", "hand", "me", "us", "you", "that's", "there", "there's",
 ))  # fmt: skip
 """Words that carry nothing by themselves."""

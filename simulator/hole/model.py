@@ -168,7 +168,7 @@ class Hole:
         UsageError
             When the hole has no tee of that name; lists those it has.
         """
-        tee = _named(self, "tee", name, self.tees)
+        tee = _named(self, "tee", tee_name(name), self.tees)
         return _moved(self, tee)
 
     def with_pin(self, name: str) -> Hole:
@@ -246,6 +246,18 @@ def _moved(hole: Hole, tee: Spot) -> Hole:
         heights=tuple((x - dx, y - dy, z) for x, y, z in hole.heights),
         marks=tuple(replace(m, x_yd=m.x_yd - dx, y_yd=m.y_yd - dy) for m in hole.marks),
     )
+
+
+def tee_name(said: str) -> str:
+    """A tee's name without the word tee, which is put behind it: "red" of "red tee", "main" of "tee"."""
+    words = said.split()
+    if len(words) > 1 and words[-1].casefold() in ("tee", "tees"):
+        return " ".join(words[:-1])
+    return MAIN_TEE if said.strip().casefold() in ("tee", "tees") else said
+
+
+MAIN_TEE = "main"
+"""What a tee without a name is called."""
 
 
 def _named(hole: Hole, what: str, name: str, spots: tuple[Spot, ...]) -> Spot:

@@ -10,6 +10,7 @@ import numpy as np
 import shapely
 
 from simulator.hole.check import check_hole, check_line, check_names
+from simulator.hole.clashes import clashes
 from simulator.hole.crowns import CROWN_LENGTHS, CROWN_PLAIN, Tree, read_crown, say_crowns
 from simulator.hole.fields import Fields, entries_of, named_fields, show
 from simulator.hole.heights import HIGHEST_YD, check_heights, read_heights
@@ -147,7 +148,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
         say_planes(features, len(heights), assumed)
     hole = replace(_to_frame(hole, line), assumed=tuple(assumed)).with_tee(tees[0].name)
     check_hole(hole)
-    return hole
+    return replace(hole, assumed=(*hole.assumed, *clashes(hole)))
 
 
 def read_assumed(top: Fields) -> list[str]:

@@ -9,7 +9,7 @@ from simulator.hole.crowns import CROWN_LENGTHS, CROWN_PLAIN, LEAST_CROWN_YD, MO
 from simulator.hole.fields import Fields, entries_of, named_fields
 from simulator.hole.heights import HIGHEST_YD, SpotHeight
 from simulator.hole.line import PlayLine
-from simulator.hole.model import Feature, Mark, Spot
+from simulator.hole.model import MAIN_TEE, Feature, Mark, Spot, tee_name
 from simulator.hole.surfaces import Surface
 
 TREE_HINTS = {
@@ -42,7 +42,7 @@ def read_tees(top: Fields, line: PlayLine, heights: list[SpotHeight], assumed: l
     entries = entries_of(top, "tee")
     if not entries:
         assumed.append("One tee, at the start of the line: the file names none.")
-        return [Spot("tee", float(line.points[0, 0]), float(line.points[0, 1]))]
+        return [Spot(MAIN_TEE, float(line.points[0, 0]), float(line.points[0, 1]))]
     tees = []
     for number, entry in enumerate(entries, start=1):
         fields, name = named_fields(top, "tee", entry, number, len(entries))
@@ -51,7 +51,7 @@ def read_tees(top: Fields, line: PlayLine, heights: list[SpotHeight], assumed: l
             place = _place(fields, line, {"at": 0.0})
         else:
             place = line.at(0.0, fields.length("offset", 0.0))
-        tees.append(Spot(name, *place))
+        tees.append(Spot(tee_name(name), *place))
         if fields.has("height"):
             z = fields.length("height", None, -HIGHEST_YD, HIGHEST_YD)
             heights.append(SpotHeight(*place, z, fields.where))

@@ -5,6 +5,7 @@
     sex = "woman"                   # optional: whose tables fill in; "man" when left out
     clubs = ["driver", "3w", "7i"]  # optional: exactly these; a putter may be named and is left out
     short_game = 0.9                # optional: spread of part swings over the level's
+    tee = "red"                     # optional: played from, on holes that have a tee of that name
     habit = "driver"                # optional: what is hit from the tee without a plan, "3w@-8" with an aim
 
     [club.driver]                   # optional sections; the numbers of ``model.Club``, or as in ``habits``
@@ -106,7 +107,7 @@ def player_from_table(table: dict[str, object], source: str) -> Player:
 
 
 def _player(top: Section, stem: str) -> Player:
-    known = ("name", "handicap", "sex", "clubs", "club", "part", "putting", "short_game", "habit")
+    known = ("name", "handicap", "sex", "clubs", "club", "part", "putting", "short_game", "habit", "tee")
     top.only((*known, *TOP_KEYS))
     assumed: list[str] = []
     name = top.text("name") or short_line(stem, 60)
@@ -135,7 +136,10 @@ def _player(top: Section, stem: str) -> Player:
     carried = tuple(club for club in clubs if club.use != "never")
     left = tuple(club.name for club in clubs if club.use == "never")
     habit = _habit(top, carried)
-    return Player(name, handicap, carried, part, putting, short_game, top.source, tuple(assumed), left, habit)
+    return Player(
+        name, handicap, carried, part, putting, short_game, top.source, tuple(assumed), left, habit,
+        top.text("tee"),
+    )  # fmt: skip
 
 
 def _habit(top: Section, clubs: tuple[Club, ...]) -> str | None:

@@ -11,6 +11,7 @@ from ..physics.launch import KINDS, LOFT_DEG, family
 from ..toml_text import short_line
 from .check import Section, shown
 from .doubt import Doubt
+from .far_from_level import check_lengths
 from .fill import carries, fill_club
 from .habits import HABIT_KEYS, given_total_yd, stand_ins, total_carry_yd, with_habits
 from .levels import STANDARD_SET, Level
@@ -76,7 +77,10 @@ def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Cl
     carry_yd = carries(kinds, {n: v["carry_yd"] for n, v in numbers.items() if "carry_yd" in v}, base)
     totals = {name: given_total_yd(section) for name, section in given.items()}
     _check_order(top, kinds, carry_yd, {name: total for name, total in totals.items() if total is not None})
-    clubs = []
+    if base is not None:
+        typed = {name: carry_yd[name] for name, one in given.items() if "doubt" not in one.table}
+        check_lengths(top.source, typed, kinds, base, assumed)  # what was measured is no slip
+    filled = []
     for name in sorted(kinds, key=lambda n: -carry_yd[n]):
         section = given.get(name) or Section(top.source, f"club {name!r}", {})
         if base is None:
@@ -85,8 +89,12 @@ def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Cl
                 if key not in numbers[name]:
                     need_level(top, base, f"{key} of club {name!r}")
         club = fill_club(name, kinds, carry_yd, numbers[name], base)
-        club = replace(club, flights=_flights(given.get(name), club))
-        clubs.append(_measured(given.get(name), with_habits(club, section, top, assumed)))
+        filled.append((section, replace(club, flights=_flights(given.get(name), club))))
+    longest = filled[0][1]
+    clubs = [
+        _measured(given.get(club.name), with_habits(club, section, top, longest, assumed))
+        for section, club in filled
+    ]
     if all(club.use != "anywhere" for club in clubs):
         top.refuse(
             "club", "no club that may be played from everywhere", 'one without use = "tee only" or "never"'

@@ -9,7 +9,8 @@
     curve_yd = 12                   # from the start line to where a solid one comes down
     use = "tee only"                # or "never"
 
-``miss``, ``shape`` and ``hand`` may stand at the top of the file, for every club.
+``miss``, ``shape`` and ``hand`` may stand at the top of the file, for every club; ``curve_yd`` beside such a
+``shape`` is the longest club's, and the others curve in proportion.
 """
 
 from __future__ import annotations
@@ -32,8 +33,11 @@ HABIT_KEYS = (
 )  # fmt: skip
 """Keys of a club's section that are read here."""
 
-TOP_KEYS = ("miss", "shape", "hand")
+TOP_KEYS = ("miss", "shape", "hand", "curve_yd", "curve_m")
 """Keys that may stand at the top of a bag file."""
+
+CURVED = 'shape = "fade", "draw", "slice" or "hook" beside it'
+"""What a curve wants."""
 
 MISS_SD = 0.431
 """A usual miss moves the middle of solid strikes by so many of their standard deviations: two balls of three
@@ -89,15 +93,20 @@ def stand_ins(section: Section, top: Section) -> dict[str, float]:
     return found
 
 
-def with_habits(club: Club, section: Section, top: Section, assumed: list[str]) -> Club:
+def with_habits(club: Club, section: Section, top: Section, longest: Club, assumed: list[str]) -> Club:
     """A club with the habits its section, or the top of the file, gives it.
+
+    Parameters
+    ----------
+    longest : Club
+        Of the bag: a curve at the top of the file is its.
 
     Raises
     ------
     FileError
         A habit that is none, or that no spread gives.
     """
-    club = _curved(club, section, top, assumed)
+    club = _curved(club, section, top, longest, assumed)
     settle = _misses(club, section, top, assumed)
     level_of_it = club
     both = {"width_yd", "width_m"} & section.table.keys() and {"depth_yd", "depth_m"} & section.table.keys()
@@ -225,15 +234,16 @@ def _wide(club: Club, section: Section) -> Club:
     return replace(club, direction_sd_deg=sd, sources={**club.sources, "direction_sd_deg": "file"})
 
 
-def _curved(club: Club, section: Section, top: Section, assumed: list[str]) -> Club:
+def _curved(club: Club, section: Section, top: Section, longest: Club, assumed: list[str]) -> Club:
     """The curve of a club that is hit with a shape."""
     words = tuple(SHAPE_SIDE)
     shape = _one_of(section, "shape", words) or _one_of(top, "shape", words)
     given = _size(section, "curve")
+    of_all = _size(top, "curve")
+    if of_all is not None and not SHAPE_SIDE.get(_one_of(top, "shape", words) or "", 0):
+        top.refuse(of_all[0], "a curve without a shape", CURVED)
     if given is not None and (shape is None or not SHAPE_SIDE[shape]):
-        section.refuse(
-            given[0], "a curve without a shape", 'shape = "fade", "draw", "slice" or "hook" beside it'
-        )
+        section.refuse(given[0], "a curve without a shape", CURVED)
     if shape is None or not SHAPE_SIDE[shape]:
         return club
     side = SHAPE_SIDE[shape] * (-1 if left_handed(top) else 1)
@@ -243,14 +253,29 @@ def _curved(club: Club, section: Section, top: Section, assumed: list[str]) -> C
     if given is not None:
         return replace(club, curve_yd=side * given[1])
     shares = CURVE_SHARE_OF_CARRY["slice" if shape in ("slice", "hook") else "fade"]
-    group = family(club.kind)
+
+    def usual_yd(one: Club) -> float:
+        return shares.get(family(one.kind), shares["other"]) * one.carry_yd
+
+    if of_all is not None and "shape" not in section.table:
+        if of_all[1] > most_curve_yd(longest):
+            found = f"{of_all[1]:.4g} yd of curve with the {longest.name}"
+            top.refuse(of_all[0], found, f"at most {most_curve_yd(longest):.0f} yd at its speed")
+        sentence = (
+            f"A {shape} of {of_all[1]:.4g} yd without a club is taken as the {longest.name}'s; the others "
+            "curve in proportion to their carry and kind."
+        )
+        if sentence not in assumed:
+            assumed.append(sentence)
+        curve = of_all[1] * usual_yd(club) / usual_yd(longest)
+        return replace(club, curve_yd=side * min(curve, most))
     sentence = (
         f"A {shape} without curve_yd curves {100 * shares['other']:g} % of the carry with a driver or wood, "
         f"{100 * shares['iron']:g} % with an iron, {100 * shares['wedge']:g} % with a wedge."
     )
     if sentence not in assumed:
         assumed.append(sentence)
-    return replace(club, curve_yd=side * min(shares.get(group, shares["other"]) * club.carry_yd, most))
+    return replace(club, curve_yd=side * min(usual_yd(club), most))
 
 
 def most_curve_yd(club: Club) -> float:

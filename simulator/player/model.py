@@ -204,6 +204,8 @@ class Player:
         Names of clubs the player has but leaves out of the bag.
     habit : str or None
         What the player does from the tee without a plan: a club, with an aim perhaps (``"3-wood@-8"``).
+    tee : str or None
+        Name of the tee the player plays from, on holes that have one of that name.
     """
 
     name: str
@@ -216,6 +218,7 @@ class Player:
     assumed: tuple[str, ...]
     left_out: tuple[str, ...] = ()
     habit: str | None = None
+    tee: str | None = None
 
     def club(self, name: str) -> Club:
         """The club of that name, in any simple form ("3w", "3-wood", "three wood").

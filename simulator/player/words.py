@@ -20,7 +20,8 @@ ALLOWED = (
     'words such as "handicap 15", "plus 2", "scratch", "bogey golfer", "high handicapper", "shoots 90", '
     '"woman", "left-handed", '
     '"driver 205", "7-iron 150 total", "driver 190 m", "drives it 230", "50 wide", "30 deep", '
-    '"driver tee only", "no 3-wood", "fade", "miss short right", "called Ada"'
+    '"driver tee only", "no 3-wood", "fade", "slices the driver 30 yards", "miss short right", '
+    '"called Ada"'
 )
 """What the words may be, the end of every refusal."""
 
@@ -30,7 +31,13 @@ _UPPER = r"\s*(?:-|–|to|and)\s*(?P<upper>\d{2,3})(?![\d.])"
 """The other end of a range of yards or scores."""
 _TEE_ONLY = r"(?:only\s+(?:from|off)\s+(?:the\s+)?tee|tee\s+only|(?:from|off)\s+(?:the\s+)?tee\s+only)"
 _HANDICAP = r"(?:handicap(?:per)?|hcp\.?|hdcp\.?|h/?cap\.?|hc|hi|index)"
+_NEEDED_UNIT = r"(?P<unit>yards?|yds?|y|metres?|meters?|m)\b"
+_NO_NUMBER = r"(?P<number>)(?P<unit>)"
+"""Groups of a pattern whose number stands behind the club."""
+_SHAPED = "fade|draw|slice|hook"
 _SIDE = r"(?:short|long|left|right)"
+MOST_CURVE_SAID_YD = 60.0
+"""More yards than this before a shape are the club's carry [yd]: no solid strike curves so far (assumed)."""
 _SKIP = re.compile(
     r"(?:[\s,;]|\b(?:and|with|a|an|the|is|of|who|he|she|her|his|player|golfer|hits?|plays?|has|have|i'm|i|am|my"
     r"|tends?\s+to|usually|mostly|often|at\s+home|carries(?=\s+(?:\D|[2-9][\s-]*[a-z])))\b)+"
@@ -174,12 +181,19 @@ class _Reader:
         self.club, self.at, self.on_club = "driver", found.end(), True
         return True
 
+    @staticmethod
+    def _is_curve(found: re.Match[str]) -> bool:
+        return not found["before"] and not found["after"] and float(found["number"]) <= MOST_CURVE_SAID_YD
+
     def _club(self) -> bool:
         named = self.name_of_club(self.at)
         if named is None:
             return False
         name, end = named
-        if found := _CLUB_SIZE.match(self.text, end):
+        found = _CLUB_SIZE.match(self.text, end)
+        if found and found["unit"] and _CURVE_NEXT.match(self.text, found.end()) and self._is_curve(found):
+            pass  # "driver 30 yd slice": the yards are the slice's, and the next phrase reads them
+        elif found:
             self.put_size(name, _stem(found), found)
             end = found.end()
         elif _NOT_ALONE.match(self.text, end) is None:
@@ -207,6 +221,12 @@ _CLUB_SIZE = re.compile(
     rf"{_NUMBER}(?:{_UPPER}(?!\s*-?\s*(?:i|h|w)))?{_UNIT}"
     r"(?:\s*(?P<after>carry|in the air|total|overall|with run|run included)\b)?"
 )
+_CURVE_BEHIND = re.compile(
+    rf"\s*(?:by\s+|about\s+|around\s+)?{_NUMBER}(?![\d.]){_UNIT}"
+    r"(?!\s*(?:carry|total|overall|in the air|with run|run included|wide|across|deep|-|to\s+\d))"
+)
+"""How far a club curves, behind its name; not a width, a range or a distance that says it is one."""
+_CURVE_NEXT = re.compile(rf"[\s-]*(?:{_SHAPED})\b")
 _DRIVES = re.compile(
     r"(?:drives?(?:\s+(?:it|the\s+ball))?|driving\s+distance|tee\s+shots?|off\s+the\s+tee"
     r"|(?:(?<=hits )|(?<=carries ))(?:it|the\s+ball|drives?))"
@@ -292,9 +312,46 @@ def _shape(reader: _Reader, found: re.Match[str]) -> None:
         reader.refuse("says the shape a second time")
     table["shape"] = found["shape"]
     if found["number"]:
-        if table is reader.table:
-            reader.refuse("needs a club before it: a curve in yards is a club's own")
+        _put_curve(reader, table, found)
+
+
+def _put_curve(reader: _Reader, table: dict[str, Any], found: re.Match[str]) -> None:
+    """How far it curves; without a club the longest one's."""
+    if table is not reader.table:
         reader.put_size(None, "curve", found)
+        return
+    unit = "m" if (found["unit"] or "y").startswith("m") else "yd"
+    table[f"curve_{unit}"] = _plain(found["number"])
+
+
+def _shape_of_club(reader: _Reader, found: re.Match[str]) -> None:
+    """ "slices the driver 30 yards", "30 yd slice with the driver": a club's own shape, and how far."""
+    named = reader.name_of_club(found.end())
+    if named is None:
+        reader.at = found.end()
+        reader.refuse("is no club that curves")
+        return
+    name, end = named
+    section = reader.section(name)
+    if "shape" in section:
+        reader.refuse(f"says the shape of the {name} a second time")
+    section["shape"] = found["shape"]
+    reader.club = name
+    behind = None if found["number"] else _CURVE_BEHIND.match(reader.text, end)
+    if found["number"]:
+        reader.put_size(name, "curve", found)
+    elif behind:
+        reader.put_size(name, "curve", behind)
+        end = behind.end()
+    elif size := _CLUB_SIZE.match(reader.text, end):
+        reader.put_size(name, _stem(size), size)
+        end = size.end()
+    # the phrase ends behind the club: read it as skipped text
+    reader.text = reader.text[: found.end()] + " " * (end - found.end()) + reader.text[end:]
+
+
+def _tee(reader: _Reader, found: re.Match[str]) -> None:
+    reader.put("tee", found["tee"])
 
 
 def _width(reader: _Reader, found: re.Match[str]) -> None:
@@ -349,12 +406,20 @@ _PHRASES: tuple[tuple[re.Pattern[str], _Act], ...] = tuple(
         (rf"{_NUMBER}[\s-]*shooter\b", _score),
         (r"(?:woman|women|female|lady|ladies|girl)(?:'s)?\b", _sex),
         (r"(?:man|men|male|gentleman|boy)(?:'s)?\b", _sex),
+        (r"(?:from|off)\s+(?:the\s+)?(?P<tee>[^\W\d_]+)\s+tees?\b(?!\s+only)", _tee),
         (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|lefty\b", _hand),
         (r"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?:both\s+(?:ways|sides)|left\s+and\s+right"
          r"|right\s+and\s+left|either\s+(?:way|side))\b|two[\s-]way\s+miss\b", _both_ways),
         (rf"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?P<miss>{_SIDE}(?:[\s-]+(?:and\s+)?{_SIDE})?)\b",
          _miss),
-        (rf"(?P<shape>fade|draw|slice|hook)(?:s|r)?\b(?:\s+(?:it|(?:the|his|her|my)\s+ball)\b)?(?:\s*(?:of\s+)?{_NUMBER}{_UNIT}(?![\s\w]*(?:wide|deep)))?",
+        (rf"(?P<shape>{_SHAPED})(?:e?s)?\s+(?:the|his|her|my|a)\s+(?!balls?\b)(?=[^\s,;]){_NO_NUMBER}",
+         _shape_of_club),
+        (rf"(?P<shape>{_SHAPED})e?s\s+(?=driver\b|[1-9][\s-]?(?:w|i|h)){_NO_NUMBER}", _shape_of_club),
+        (rf"{_NUMBER}[\s-]*{_NEEDED_UNIT}[\s-]*(?P<shape>{_SHAPED})\s+(?:with|off)\s+"
+         r"(?:the\s+|his\s+|her\s+|my\s+|an?\s+)?",
+         _shape_of_club),
+        (rf"{_NUMBER}[\s-]*{_NEEDED_UNIT}[\s-]*(?P<shape>{_SHAPED})\b", _shape),
+        (rf"(?P<shape>{_SHAPED})(?:s|r)?\b(?:\s+(?:it|(?:the|his|her|my)\s+ball)\b)?(?:\s*(?:of\s+)?{_NUMBER}{_UNIT}(?![\s\w]*(?:wide|deep)))?",
          _shape),
         (rf"{_NUMBER}{_UNIT}\s*(?P<what>wide|across|deep)\b", _width),
         (rf"(?P<what>width|depth)\s*(?:of\s+)?{_NUMBER}{_UNIT}",

@@ -16,6 +16,9 @@ _TOP_COMMENT = {
     "hand": "whose fade goes left",
     "miss": 'of every club: "left" or "right", "short" or "long", or both',
     "shape": 'of every club: "fade", "draw", "slice", "hook"; curve_yd in a club says how far',
+    "curve_yd": "with the longest club, the others in proportion",
+    "curve_m": "with the longest club, the others in proportion",
+    "tee": "played from, on holes that have a tee of that name",
 }
 _CLUB_COMMENT = {
     "carry_yd": "through the air, solid",
@@ -38,6 +41,7 @@ _MORE = """
 # depth_yd = 22
 # low_carry_yd = 128            # held down
 # use = "tee only"              # or "never"
+# The tee played from, on holes that have one of that name (above the sections): tee = "red"
 # The clubs in the bag, if they are not a standard set:
 # clubs = ["driver", "3-wood", "5-hybrid", "7-iron", "9-iron", "pw", "sw", "putter"]   (above the sections)
 """
@@ -64,7 +68,7 @@ def bag_text(table: Mapping[str, Any], name: str) -> str:
         "",
         f"name = {toml_value(name)}",
     ]
-    for key in ("handicap", "sex", "hand", "miss", "shape"):
+    for key in ("handicap", "sex", "hand", "tee", "miss", "shape", "curve_yd", "curve_m"):
         if key in table:
             lines.append(_line(key, table[key], _TOP_COMMENT[key]))
     for club, section in table.get("club", {}).items():

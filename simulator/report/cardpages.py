@@ -22,7 +22,7 @@ from .holemap import draw_map, letters, whole_hole, write
 from .labels import Labels
 from .page import EDGE_IN, GAP_IN, frame
 from .palette import FAINT, INK, STYLE
-from .sheet import LINE, Sheet, wrapped, write_pages
+from .sheet import LINE, Sheet, hole_names, wrapped, write_pages
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
@@ -219,4 +219,5 @@ def save_cards(
     numbers: Sequence[int | None] | None = None,
 ) -> list[Path]:
     """Write the cards, one PDF or a PNG or SVG each; returns the files written."""
-    return write_pages(card_pages(yardages, units, numbers), path)
+    names = None if numbers is None else hole_names(numbers)
+    return write_pages(card_pages(yardages, units, numbers), path, names)

@@ -7,11 +7,13 @@ from typing import Any
 import numpy as np
 import shapely
 
+from ..hole.clashes import undrawn
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import WORDS
 from ..player.model import CLUB_NUMBERS, Player
 from .credits import map_data
 from .screen import hang
+from .slopewords import compass_words, falls_words
 from .units import YARDS, Units
 
 SCHEMA = "holesim-check-1"
@@ -38,7 +40,7 @@ def hole_text(hole: Hole, units: Units = YARDS) -> str:
         f"{hole.source}: a hole. {hole.name}, par {hole.par}"
         f", {units.length(hole.length_yd)} from the {hole.tee.name} tee"
         + (f", stroke index {hole.stroke_index}" if hole.stroke_index is not None else "")
-        + (f", first leg bears {hole.bearing_deg:.0f} deg" if hole.bearing_deg is not None else "")
+        + (f", first leg bears {compass_words(hole.bearing_deg)}" if hole.bearing_deg is not None else "")
         + "."
     )
     tees = [f"{t.name} {units.length(hole.with_tee(t.name).length_yd)}" for t in hole.tees]
@@ -55,7 +57,20 @@ def hole_text(hole: Hole, units: Units = YARDS) -> str:
     if hole.marks:
         marks = [f"{m.name} ({_spot(hole, m.x_yd, m.y_yd, units)})" for m in hole.marks]
         lines += hang("Marks: " + ", ".join(marks))
+    lines += _undrawn(hole, units)
     return "\n".join(line.rstrip() for line in [*lines, *_assumed(hole.assumed, units)])
+
+
+def _undrawn(hole: Hole, units: Units) -> list[str]:
+    """What lies farther out than anything drawn: it plays as rough for ever."""
+    sides = undrawn(hole)
+    if not sides:
+        return []
+    where = " or ".join(f"{units.length(yards)} {side}" for side, yards in sides.items())
+    return hang(
+        f"Nothing is drawn more than {where} of the line: it plays as rough, however wild the shot. Draw or "
+        "name whatever one reaches."
+    )
 
 
 def _terrain(hole: Hole, units: Units) -> list[str]:
@@ -63,8 +78,7 @@ def _terrain(hole: Hole, units: Units) -> list[str]:
     said = []
     for f in hole.features:
         if f.slope is not None and f.slope.percent > 0.0:
-            way = f.slope.falls_bearing_deg
-            said.append(f"{f.name} falls {f.slope.percent:g} % on a bearing of {way:.0f}")
+            said.append(falls_words(hole, f))
         if f.crown is not None:
             said.append(f"{f.name}: crowns from {units.range(f.crown.base_yd, f.crown.top_yd)} up")
     for t in hole.single_trees:
@@ -114,6 +128,7 @@ def hole_dict(hole: Hole) -> dict[str, Any]:
             for t in hole.single_trees
         ],
         "marks": [{"name": m.name, "x_yd": m.x_yd, "y_yd": m.y_yd} for m in hole.marks],
+        "undrawn_beyond_yd": undrawn(hole),
         "pin_height_yd": hole.height_at(hole.pin.x_yd, hole.pin.y_yd),
         "assumed": list(hole.assumed),
     }  # fmt: skip
@@ -138,10 +153,18 @@ def player_text(player: Player, units: Units = YARDS) -> str:
     angle, distance = player.putting.angle_sd_deg, 100.0 * player.putting.distance_sd
     lines += hang(
         f"Putting: start line sd {angle:.2f} deg, distance sd {distance:.1f} %; "
-        f"short game {player.short_game:g} of the level's spread."
+        f"short game {_short_game(player.short_game)}."
     )
     habits = _habits(player, units)
     return "\n".join(line.rstrip() for line in [*lines, *habits, *_assumed(player.assumed, units)])
+
+
+def _short_game(share: float) -> str:
+    """Spread of part swings against the level's."""
+    if share == 1.0:
+        return "as the level's"
+    way = "tighter" if share < 1.0 else "wider"
+    return f"{100.0 * abs(share - 1.0):.3g} % {way} than the level's"
 
 
 def _habits(player: Player, units: Units) -> list[str]:

@@ -26,7 +26,7 @@ def course_dict(answer: CourseAnswer, target: int | None = None) -> dict[str, An
         "schema": SCHEMA,
         "course": answer.course.name,
         "tee": answer.tee,
-        "players": [{"name": one.name, "handicap": one.handicap} for one in answer.players],
+        "players": [{"name": one.name, "handicap": one.handicap, "tee": one.tee} for one in answer.players],
         "scenarios": [{"name": one.name, "words": dict(one.words)} for one in answer.scenarios],
         "pins": [one.name for one in answer.pins],
         "sequences": answer.sequences,

@@ -114,9 +114,14 @@ def day_words(scenario: Scenario) -> str:
 
 def where_words(answer: CourseAnswer) -> str:
     """Tees and pins in use: "white tees, back pins"."""
-    if answer.tee is None and answer.pins[0] == FIRST_PINS:
+    own = [(one.name, one.tee) for one in answer.players if one.tee is not None and answer.tee is None]
+    if answer.tee is None and not own and answer.pins[0] == FIRST_PINS:
         return "each hole's first tee and pin"
     tees = "each hole's first tee" if answer.tee is None else f"{answer.tee} tees"
+    if len(answer.players) == 1 and own:
+        tees = f"{own[0][1]} tees"
+    elif own:
+        tees += f" ({', '.join(f'{name} {tee}' for name, tee in own)})"
     return f"{tees}, {pin_words(answer.pins[0])}"
 
 

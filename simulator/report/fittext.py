@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import asdict
 from typing import Any
 
@@ -14,8 +15,14 @@ from .units import YARDS, Units
 SCHEMA = "holesim-fit-1"
 
 
-def fit_text(fit: Fit, units: Units = YARDS) -> str:
-    """A table: for every club what was learnt, and how much of it came from the shots."""
+def fit_text(fit: Fit, units: Units = YARDS, left_aside: Sequence[str] = ()) -> str:
+    """A table: for every club what was learnt, and how much of it came from the shots.
+
+    Parameters
+    ----------
+    left_aside : sequence of str
+        Rows of the file that could not be read.
+    """
     lines = [
         f"{'':<16}{'':>6}{'carry':>7}{'wide':>6}{'deep':>6}{'':>9}{'mishits':>8}   from the shots, %",
         f"{'club':<16}{'shots':>6}{units.short:>7}{units.short:>6}{units.short:>6}{'centre':>9}{'in 100':>8}"
@@ -46,12 +53,17 @@ def fit_text(fit: Fit, units: Units = YARDS) -> str:
             more = f" and {len(club.slips) - 4} more" if len(club.slips) > 4 else ""
             words = f"{club.club}: {rows}{more} fit no strike of this club and were left aside."
             lines += wrap(words)
+    if left_aside:
+        lines += wrap(f"Rows that cannot be read were left aside: {'; '.join(left_aside)}.")
     return "\n".join(lines)
 
 
-def fit_dict(fit: Fit) -> dict[str, Any]:
+def fit_dict(fit: Fit, left_aside: Sequence[str] = ()) -> dict[str, Any]:
     """The same as plain JSON-ready data."""
-    return {"schema": SCHEMA, "level": fit.handicap, "clubs": [_club_dict(club) for club in fit.clubs]}
+    return {
+        "schema": SCHEMA, "level": fit.handicap, "clubs": [_club_dict(club) for club in fit.clubs],
+        "unread_rows": list(left_aside),
+    }  # fmt: skip
 
 
 def _club_dict(club: ClubFit) -> dict[str, Any]:

@@ -30,7 +30,7 @@ from .reviewtext import (
     verdict,
     went_words,
 )
-from .sheet import Sheet, wrapped, write_pages
+from .sheet import Sheet, hole_names, wrapped, write_pages
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
@@ -173,4 +173,4 @@ def save_review(found: HoleReview | RoundReview, path: str | Path, units: Units 
     pages = [
         (f"hole-{number}" if number else "hole", review_page(hole, units)) for number, hole in holes.items()
     ]
-    return write_pages(pages, path)
+    return write_pages(pages, path, hole_names(list(holes)))

@@ -66,6 +66,7 @@ def _hole_text(found: HoleReview, notes: tuple[str, ...], units: Units, full: bo
     lines += wrap(dear) if dear else []
     if any(one.chosen is not None and not one.aim_given for one in found.strokes):
         lines += wrap("Lines nobody noted are taken as the best for the club.")
+    lines += _doubts([(None, found)], units)
     lines += wrap(f"{HOW_JUDGED} {BEATS}")
     return "\n".join([*lines, *_ending([found], notes)])
 
@@ -81,6 +82,8 @@ def _round_text(found: RoundReview, notes: tuple[str, ...], units: Units, full: 
         lines.append(
             f"{name:<26}{strokes:>8}{gained(choice):>9}{gained(swing):>9}{_errors(full, choice, swing)}"
         )
+    if found.penalties:
+        lines.append(f"{'penalties':<26}{found.penalties:>8}   lost by the strokes above that brought them")
     lines += ["", f"{'hole':<26}{'par':>4}{'score':>7}{'needs':>7}{'choice':>9}{'swing':>9}"]
     for number, one in found.holes.items():
         names = side_by_side([f"{number:>2} {one.hole.name}"], [26])
@@ -95,8 +98,22 @@ def _round_text(found: RoundReview, notes: tuple[str, ...], units: Units, full: 
     lines += wrap(choice_words(every, units))
     dear = swing_words(every, units)
     lines += wrap(dear) if dear else []
+    lines += _doubts(list(found.holes.items()), units)
     lines += wrap(f"Lines nobody noted are taken as the best for the club. {HOW_JUDGED}")
     return "\n".join([*lines, *_ending(ones, notes)])
+
+
+def _doubts(holes: Sequence[tuple[int | None, HoleReview]], units: Units) -> list[str]:
+    """Balls noted far beyond their club: the note, or the club's carry, may be a slip."""
+    lines = []
+    for number, hole in holes:
+        for stroke, club, went, carry in hole.doubtful:
+            name = f"stroke {stroke}" if number is None else f"hole {number}, stroke {stroke}"
+            lines += wrap(
+                f"Look again at {name}: {units.length(went)} with the {club} is far beyond this player, "
+                f"who carries it {units.length(carry)}."
+            )
+    return lines
 
 
 def _who(found: HoleReview) -> str:

@@ -214,8 +214,23 @@ def _cut(word: str, size: float, wide_in: float, weight: str) -> int:
     return max(word.rfind("-", 0, most), word.rfind(HELD, 0, most)) + 1 or most
 
 
-def write_pages(pages: Sequence[tuple[str, Figure]], path: str | Path) -> list[Path]:
+def hole_names(numbers: Sequence[int | None]) -> list[str] | None:
+    """Names of holes' pages by their numbers, "hole-07"; None where they have none, or two have the same."""
+    known = [number for number in numbers if number is not None]
+    if not known or len(set(known)) < len(numbers):
+        return None
+    return [f"hole-{number:02d}" for number in known]
+
+
+def write_pages(
+    pages: Sequence[tuple[str, Figure]], path: str | Path, names: Sequence[str] | None = None
+) -> list[Path]:
     """Write named pages: one PDF of all of them, or a PNG or SVG file for each, by the suffix.
+
+    Parameters
+    ----------
+    names : sequence of str, optional
+        Of the files, in place of the page's place in the book and its name.
 
     Returns
     -------
@@ -244,7 +259,8 @@ def write_pages(pages: Sequence[tuple[str, Figure]], path: str | Path) -> list[P
             return [target]
         written = []
         for number, (name, figure) in enumerate(pages, start=1):
-            one = target.with_name(f"{target.stem}-{number}-{name}{target.suffix}")
+            called = f"{number}-{name}" if names is None else names[number - 1]
+            one = target.with_name(f"{target.stem}-{called}{target.suffix}")
             one = one if len(pages) > 1 else target
             with written_whole(one) as draft:
                 stamp = {"Date": None} if suffix == "svg" else None

@@ -116,7 +116,7 @@ def round_words(answer: CourseAnswer, player: Player, one: Round) -> list[str]:
     )
     if one.target is not None and one.breaking is not None and one.breaking_by_habit is not None:
         words += (
-            f" Breaks {one.target} in {_percent(one.breaking)} rounds of 100 (by habit "
+            f" Breaks {one.target} in {_percent(one.breaking)} of 100 rounds (by habit "
             f"{_percent(one.breaking_by_habit)})."
         )
     words += (

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from ..hole.survey import Point, Surveyed
+from ..hole.survey import Advice, Point, Surveyed
 from .figures import join_words
 from .screen import wrap
 from .units import YARDS, Units
@@ -27,14 +27,14 @@ def survey_text(found: Surveyed, units: Units = YARDS) -> str:
             f"{p.name[: width - 2]:<{width}}{units.number(p.station_yd):>7}{f'{low} to {high}':>13}"
             f"{_side(p.offset_yd, units):>9}{sides:>14}{height:>7}"
         )
-    said = [*_green(found, units), *_suspects(found, units), *_hardly(found), *_advice(found, units)]
+    said = [*_green(found, units), *_suspects(found, units), *_hardly(found, units), *_advice(found, units)]
     lines = [line.rstrip() for line in lines]
     return "\n".join([*lines, ""] + [line for words in said for line in wrap(words)])
 
 
 def warnings(found: Surveyed, units: Units = YARDS) -> list[str]:
     """Readings left out and points hardly fixed, for standard error."""
-    return [*_suspects(found, units), *_hardly(found)]
+    return [*_suspects(found, units), *_hardly(found, units)]
 
 
 def survey_dict(found: Surveyed) -> dict[str, Any]:
@@ -67,6 +67,15 @@ def survey_dict(found: Surveyed) -> dict[str, Any]:
                 "or": [r.words for r in s.instead],
             }
             for s in found.suspects
+        ],
+        "pinned_by": [
+            {
+                "point": point,
+                "reading": None if pin is None else pin.reading.words,
+                "about_yd": None if pin is None else pin.reading.value,
+                "sd_after_yd": None if pin is None else pin.after_yd,
+            }
+            for point, pin in found.pinned_by.items()
         ],
         "next_reading": None
         if advice is None
@@ -120,22 +129,38 @@ def _suspects(found: Surveyed, units: Units) -> list[str]:
     return out
 
 
-def _hardly(found: Surveyed) -> list[str]:
-    names = [p.name for p in found.points.values() if p.hardly_fixed]
-    if not names:
+def _hardly(found: Surveyed, units: Units) -> list[str]:
+    loose = [p for p in found.points.values() if p.hardly_fixed]
+    if not loose:
         return []
+    names = [f"{p.name} ({' to '.join(_side(yards, units) for yards in p.offset_80_yd)})" for p in loose]
     return [
-        f"Left and right of {join_words(names)} {'is' if len(names) == 1 else 'are'} hardly fixed: a range "
-        "says how far, not how wide, and a gap helps only between two points at about the same range."
+        f"Loose, left and right: {join_words(names)}. A range says how far, not how wide, and a gap helps "
+        "only between two points at about the same range."
     ]
 
 
 def _advice(found: Surveyed, units: Units) -> list[str]:
+    out = []
     a = found.advice
+    for point, pin in found.pinned_by.items():
+        if a is not None and pin is not None and (point, pin.reading) == (a.point, a.reading):
+            continue  # said first
+        if pin is None:
+            out.append(
+                f"No one reading pins {point}: read it from a second stand well to one side, or its gap to a "
+                "point at about its range."
+            )
+        else:
+            out.append(f"To pin {point}: {_asked(pin, units)}.")
     if a is None:
-        return ["No one reading more would help much."]
+        return out or ["No one reading more would help much."]
     return [
-        f"One more reading would help most: the {a.reading.words} (about {units.number(a.reading.value)}): "
-        f"it brings {a.point} from {units.number(a.before_yd)} {units.name} either way to "
-        f"{units.number(a.after_yd, 1)}."
+        f"One more reading would help most: {_asked(a, units)}: it brings {a.point} from "
+        f"{units.number(a.before_yd)} {units.name} either way to {units.number(a.after_yd, 1)}.",
+        *out,
     ]
+
+
+def _asked(advice: Advice, units: Units) -> str:
+    return f"the {advice.reading.words} (about {units.number(advice.reading.value)})"

@@ -20,6 +20,7 @@ from .jobs import Job
 from .question import COMPILING, Progress, silent
 from .running import Run
 from .store import Store
+from .tees import has_tee, on_tee
 
 DEFAULT_SEQUENCES = 5_000
 """Sequences for each alternative, a quarter of a single plan's: scores are still known to 0.01 strokes."""
@@ -152,7 +153,7 @@ def play_course(
     scenarios : sequence of Scenario
     pins : sequence of Pins
     tee : str, optional
-        Tee in use on every hole; each file's first when left out.
+        Tee in use on every hole; the player's own when left out, or each file's first.
     sequences, seed : int
         Of every plan: its numbers are those of `plan` with the same.
     quick : bool
@@ -170,14 +171,17 @@ def play_course(
     Raises
     ------
     UsageError
-        No player, two of one name, a folder that cannot be written. A hole that has no answer is in
-        `failures` instead.
+        No player, two of one name, a sheet with a hole that is not there, a folder that cannot be written. A
+        hole that has no answer is in `failures` instead.
     KeyboardInterrupt
         Once what is being worked is finished and kept; interrupted again, at once.
     """
     _check(players, scenarios, pins)
+    _check_sheets(course, pins)
     say = progress or silent
     store = None if out is None else Store(Path(out))
+    if tee is None:
+        _say_tees(course, players, say)
     jobs, failures = _jobs(course, tuple(players), tuple(scenarios), tuple(pins), tee, sequences, seed, quick)
     found: dict[int, dict[str, Any]] = {}
     if store is not None:
@@ -234,6 +238,30 @@ def _check(players: Sequence[Player], scenarios: Sequence[Scenario], pins: Seque
             raise UsageError(f"two times the {what} {twice[0]!r}; allowed: a name of its own for each")
 
 
+def _check_sheets(course: Course, pins: Sequence[Pins]) -> None:
+    """Refuse a sheet with a hole that the course has not: it is the sheet of another course, or a slip."""
+    known = {*course.numbers, *(bad.number for bad in course.bad)}
+    for where in pins:
+        strange = sorted(set(where.sheet or {}) - known)
+        if strange:
+            holes = ", ".join(map(str, sorted(number for number in known if number is not None)))
+            raise UsageError(
+                f"{where.name}: a pin for hole {', '.join(map(str, strange))}, which {course.name} has not; "
+                f"allowed: {holes}"
+            )
+
+
+def _say_tees(course: Course, players: Sequence[Player], say: Progress) -> None:
+    """Say on which holes a player's own tee is not there."""
+    for player in players:
+        if player.tee is None:
+            continue
+        without = [str(number) for number, hole in course.numbered() if not has_tee(hole, player.tee)]
+        if without:
+            holes = f"hole{'s' if len(without) > 1 else ''} {', '.join(without)}"
+            say(f"{player.name}: no {player.tee} tee on {holes}, where the first tee is played")
+
+
 def _jobs(
     course: Course,
     players: tuple[Player, ...],
@@ -246,32 +274,28 @@ def _jobs(
 ) -> tuple[list[Job], list[Failure]]:
     """Everything there is to do, and the holes of which it is known already that they have no answer."""
     failures = [Failure(bad.number, bad.file, str(bad.error)) for bad in course.bad]
-    known = {*course.numbers, *(bad.number for bad in course.bad)}
-    for where in pins:
-        for number in set(where.sheet or {}) - known:
-            failures.append(Failure(number, "", "a pin for a hole that the course has not", pins=where.name))
-    ready: list[tuple[int, Hole, Scenario, Pins, Any]] = []
+    jobs: list[Job] = []
     for number, hole in course.numbered():
         try:
-            teed = hole if tee is None else hole.with_tee(tee)
+            teed = [on_tee(hole, player, tee) for player in players]
         except SimulatorError as error:
             failures.append(Failure(number, hole.name, str(error)))
             continue
         for where in pins:
             try:
-                pinned = where.on(number, teed)
+                pinned = [where.on(number, one) for one in teed]  # counted from the tee in use
             except SimulatorError as error:
                 failures.append(Failure(number, hole.name, str(error), pins=where.name))
                 continue
             for day in scenarios:
                 try:
-                    ready.append((number, pinned, day, where, day.conditions(hole.bearing_deg)))
+                    conditions = day.conditions(hole.bearing_deg)
                 except SimulatorError as error:
                     message = f"{hole.source or hole.name}: {error}"
                     failures.append(Failure(number, hole.name, message, scenario=day.name, pins=where.name))
-    jobs = [
-        Job(number, hole, player, day.name, where.name, conditions, sequences, seed, quick)
-        for number, hole, day, where, conditions in ready
-        for player in players
-    ]
+                    continue
+                jobs += [
+                    Job(number, one, player, day.name, where.name, conditions, sequences, seed, quick)
+                    for one, player in zip(pinned, players, strict=True)
+                ]
     return jobs, failures

@@ -58,6 +58,23 @@ def test_plan_prints_the_answer_and_nothing_else(asked: list, capsys: pytest.Cap
     assert (call["sequences"], call["seed"], call["threads"], call["start"]) == (20_000, 1, None, None)
 
 
+def test_a_player_s_own_tee_is_played_where_the_hole_has_it(
+    asked: list, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    player = tmp_path / "ada.toml"
+    for tee, more, used, told in (
+        ("yellow", [], "yellow", ""),
+        ("Yellow tees", [], "yellow", ""),
+        ("yellow", ["--tee", "white"], "white", ""),
+        ("gold", [], "white", "Withy Drain: Ada plays from the white tee: no gold tee there."),
+    ):
+        player.write_text(f'name = "Ada"\nhandicap = 20\ntee = "{tee}"\n')
+        assert _run(["compare", "withy-drain", "driver", "3w", "--player", str(player), *more]) == 0
+        assert asked[-1]["hole"].tee.name == used
+        assert told in capsys.readouterr().err
+        assert any("no gold tee" in sentence for sentence in asked[-1]["hole"].assumed) == (tee == "gold")
+
+
 def test_options_reach_the_question(asked: list) -> None:
     words = "compare withy-drain driver@-8 3w --player isolde --tee yellow --played 1 --seed 9"
     more = ["--sequences", "300", "--threads", "2"]

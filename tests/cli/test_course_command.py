@@ -207,6 +207,40 @@ def test_slips(asked: list[Job], line: list[str], said: str, capsys: pytest.Capt
     assert shown == "" and said in told and told.count("\n") == 1 and not asked and not Path("out").exists()
 
 
+def test_each_player_plays_from_a_tee_of_his_own(
+    asked: list[Job], tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Hole 2 has no red tee: that is said, and the first is played; --tee goes before all of it."""
+    for name in ("01.toml", "03.toml"):
+        path = next((tmp_path / "links").glob(f"{name[:2]}*"))
+        path.write_text('tee = [{ name = "white" }, { name = "red", at_yd = 12 }]\n' + path.read_text())
+    (tmp_path / "squad").mkdir()
+    (tmp_path / "squad" / "ada.toml").write_text('name = "Ada"\nhandicap = 20\nsex = "woman"\ntee = "red"\n')
+    (tmp_path / "squad" / "bob.toml").write_text('name = "Bob"\nhandicap = 12\n')
+    line = ["course", "links", "--players", "squad", "-o", "out"]
+    assert _run(line) == 0
+    shown, told = capsys.readouterr()
+    tees = {(job.player.name, job.number): job.hole.tee.name for job in asked}
+    assert [tees["Ada", k] for k in (1, 2, 3)] == ["red", "main", "red"]
+    assert [tees["Bob", k] for k in (1, 2, 3)] == ["white", "main", "white"]
+    assert "Ada: no red tee on hole 2, where the first tee is played" in told
+    assert "each hole's first tee (Ada red)" in " ".join(shown.split())
+    assert _run(line) == 0 and len(asked) == 6  # kept under the same digests
+    (tmp_path / "squad" / "ada.toml").write_text('name = "Ada"\nhandicap = 20\nsex = "woman"\n')
+    assert _run(line) == 0
+    assert [(job.player.name, job.hole.tee.name) for job in asked[6:]] == [("Ada", "white"), ("Ada", "main"), ("Ada", "white")]
+
+
+def test_a_sheet_with_a_hole_that_is_not_there_is_refused_before_any_work(
+    asked: list[Job], tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "pins.csv").write_text("hole,on,left\n2,9,6\n9,8,4\n")
+    assert _run(["course", "links", "--pins", "pins.csv", "-o", "out"]) == 2
+    told = capsys.readouterr().err
+    assert "pins.csv: a pin for hole 9, which Links has not; allowed: 1, 2, 3" in told and told.count("\n") == 1
+    assert not asked and not Path("out").exists()
+
+
 def test_plan_takes_a_pin_in_paces(monkeypatch: pytest.MonkeyPatch) -> None:
     import fake_answers
 

@@ -73,3 +73,15 @@ def test_an_empty_folder_of_cards(capsys: pytest.CaptureFixture[str], tmp_path: 
     (tmp_path / "empty").mkdir()
     assert _run(["card", "empty", "-o", "c.pdf"]) == 2
     assert "no hole file" in capsys.readouterr().err
+
+
+def test_cards_are_named_by_their_holes(tmp_path: Path) -> None:
+    """A course of holes 1 and 3: the card of the 3rd is not called the 2nd's."""
+    good = (Path(__file__).parents[2] / "holes" / "eel-trap.toml").read_text()
+    (tmp_path / "links").mkdir()
+    for name in ("01.toml", "03-low.toml"):
+        (tmp_path / "links" / name).write_text(good)
+    assert _run(["card", "links", "-o", "c.svg"]) == 0
+    assert {path.name for path in tmp_path.glob("*.svg")} == {"c-hole-01.svg", "c-hole-03.svg"}
+    assert _run(["card", "links", "links", "-o", "d.svg"]) == 0  # two of each number: by their place in the book
+    assert {path.name for path in tmp_path.glob("d*.svg")} == {f"d-{k}-hole-{k}.svg" for k in range(1, 5)}

@@ -168,3 +168,9 @@ def test_check_takes_words_too(capsys: pytest.CaptureFixture[str]) -> None:
                  "Left at home: 3-wood."):  # fmt: skip
         assert line in out
     assert max(map(len, out.splitlines())) <= 80
+
+
+def test_a_new_hole_is_pointed_to_what_makes_it(capsys):
+    assert _run(["new", "hole", "-o", "it.toml"]) == 2
+    told = capsys.readouterr().err
+    assert "holesim sketch" in told and "survey" in told and told.count("\n") == 1

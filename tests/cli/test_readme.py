@@ -48,6 +48,12 @@ def test_every_command_and_option_is_described(command: str) -> None:
                 assert f"`{option}" in README, option
 
 
+def test_the_overview_lists_every_command_in_a_line_of_its_own() -> None:
+    overview = README.split("## Commands\n")[1].split("| Option | Meaning |")[0]
+    for command in COMMANDS:
+        assert re.search(rf"^- `holesim {command}[ `]", overview, re.MULTILINE), command
+
+
 def keys(value: Any) -> Iterator[str]:
     """Keys with a fixed meaning, in all of an answer."""
     for key, item in value.items():

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 
 import fake_review
@@ -51,6 +52,23 @@ def test_a_round_from_a_file(stand_in, capsys, tmp_path) -> None:
     assert "hole 1, stroke 1, driver: the 3-wood" in out
 
 
+def test_the_parts_of_the_game_and_the_penalties_are_the_score(stand_in, capsys, tmp_path) -> None:
+    path = tmp_path / "round.txt"
+    path.write_text(f"1: {ROUND.splitlines()[0].partition(':')[2]}\n3: 6-iron out of bounds, reload; 6-iron to 9 ft; 2 putts\n")
+    assert _run(["review", "ostrel-heath", str(path), "--player", "isolde"]) == 0
+    rows = {line[:26].strip(): line[26:34].strip() for line in capsys.readouterr().out.splitlines()}
+    counts = [int(rows[name]) for name in (*work.holes.PARTS, "penalties")]
+    assert counts[-1] == 1 and sum(counts) == 4 + 5
+
+
+def test_a_ball_far_beyond_its_club_is_said(stand_in, capsys) -> None:
+    assert _run(["review", "withy-drain", "3w to 30 out, fairway; chip to 9 ft; 2 putts"]) == 0
+    out = " ".join(capsys.readouterr().out.split())
+    assert re.search(r"Look again at stroke 1: 3[67]\d yd with the 3-wood is far beyond this player, who carries it 176 yd", out)
+    assert _run(["review", "withy-drain", "3w to 200 out; 3w to 30 out, fairway; chip to 9 ft; 2 putts"]) == 0
+    assert "Look again" not in capsys.readouterr().out
+
+
 def test_json_alone_and_its_keys_in_the_readme(stand_in, capsys, tmp_path) -> None:
     path = tmp_path / "round.txt"
     path.write_text(ROUND)
@@ -70,14 +88,14 @@ def test_the_picture_of_every_hole(stand_in, capsys, tmp_path) -> None:
     notes = tmp_path / "round.txt"
     notes.write_text(ROUND)
     assert _run(["review", "ostrel-heath", str(notes), "--plot", str(tmp_path / "r.png")]) == 0
-    assert sorted(path.name for path in tmp_path.glob("*.png")) == ["r-1-hole-1.png", "r-2-hole-3.png"]
+    assert sorted(path.name for path in tmp_path.glob("*.png")) == ["r-hole-01.png", "r-hole-03.png"]
     assert "wrote" in capsys.readouterr().err
 
 
 @pytest.mark.parametrize(
     ("arguments", "why"),
     [
-        (["withy-drain", "driver"], "which club, and to where"),
+        (["withy-drain", "driver"], "to where?"),
         (["withy-drain", "2-iron to 200 out"], "no club '2-iron'"),
         (["withy-drain", "driver to 200 out; 2 putts"], "not on the green"),
         (["ostrel-heath", "driver to 200 out"], "which hole?"),

@@ -36,7 +36,8 @@ OFF_THE_SHOT = [
     ("30 degrees off the right, 12 mph", 12, 30), ("12 helping 20 degrees off the left", 12, -160),
     ("7,5 m/s into", 7.5 * MS, 0), ("10 knots into", 10 * KT, 0), ("15 kph into", 15 * KMH, 0),
     ("10 on the nose", 10, 0), ("wind in face, 10", 10, 0), ("10 L2R", 10, -90), ("R2L 10", 10, 90),
-    ("quartering into from the right, 10 mph", 10, 45), ("a breeze of 6 mph, off the left", 6, -90),
+    ("quartering into from the right, 10 mph", 10, 45), ("helping, quartering from the left, 10", 10, -135),
+    ("quartering from 2 o'clock, 10", 10, 60), ("a breeze of 6 mph, off the left", 6, -90),
 ]  # fmt: skip
 
 # compass phrase -> mph, compass bearing it comes from
@@ -201,6 +202,21 @@ def test_refusals_point_at_the_word(text, named):
         read(text)
     assert named in str(caught.value)
     assert "\n" not in str(caught.value) and len(str(caught.value)) < 400
+
+
+@pytest.mark.parametrize(
+    ("text", "say"),
+    [
+        ("quartering from the right, 12", '"into, off the right" or "helping, off the right"'),
+        ("quartering 12 off the left", "from 10 o'clock"),
+        ("12 mph quartering", "may be into or helping"),
+        ("quartering into 12", "from which side"),
+    ],
+)
+def test_a_quartering_wind_wants_both_its_parts(text, say):
+    with pytest.raises(UsageError) as error:
+        read(text)
+    assert say in str(error.value) and "'quartering'" in str(error.value)
 
 
 def test_compass_needs_the_holes_bearing():

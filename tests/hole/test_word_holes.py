@@ -57,6 +57,12 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "carry 190 to clear the pond, 160 to reach": [(161, 0, W), (189, 0, W), (159, 0, F), (191, 0, F)],
     "pond left of the green": [(380, -21, W), (380, -19, R), (380, 21, R), (350, -21, R)],
     "trees both sides of the green": [(380, -25, T), (380, 25, T), (300, -25, R), (300, 25, R)],
+    "pond in front of the green, 310 to 340": [(311, 0, W), (339, 0, W), (309, 0, F), (341, 0, F), (325, 29, W)],
+    "lake left of the green, 350 to 390": [(351, -21, W), (389, -21, W), (370, -19, R), (349, -21, R)],
+    "creek 130 from the green": [(235, 0, W), (233, 0, W), (237, 0, F), (231, 0, F)],
+    "pond 60 from the green": [(305, 0, W), (267, 0, W), (307, 0, F), (265, 0, F)],
+    "trees left 100 to 200, 25 off the line": [(150, -26, T), (150, -54, T), (150, -24, R), (150, 26, R)],
+    "trees right, 25 off the line": [(200, 26, T), (200, 24, R)],
     "lake behind the green": [(405, 0, W), (400, 0, R)],
     "yellow penalty area 300 to 320": [(310, 0, W), (310, 60, W), (299, 0, F), (321, 0, F)],
     "sea all down the left, edge 30": [(100, -31, W), (380, -31, W), (200, -29, R)],
@@ -380,3 +386,47 @@ def test_a_file_wins_over_words(tmp_path, monkeypatch) -> None:
     monkeypatch.chdir(tmp_path)
     (tmp_path / "par 4 372").write_text(hole_from_words("Other: par 3, 150").toml_text)
     assert load_hole("par 4 372").name == "Other" and load_hole("par 4, 372").par == 4
+
+
+@pytest.mark.parametrize(
+    ("words", "front_yd", "back_yd"),
+    [
+        ("two tier green, back 3 ft up", 0.0, 1.0),
+        ("two-tiered green", 0.0, 1.0),  # three feet: assumed
+        ("green 28 deep, 24 wide, two tiers, back half 2 ft higher", 0.0, 2.0 / 3.0),
+        ("two tier green, front 3 ft down", 0.0, 1.0),
+        ("two tier green, front tier 3 ft up", 1.0, 0.0),
+        ("green 5 up, two tier green, back 3 ft up", 5.0, 6.0),
+    ],
+)
+def test_a_green_on_two_tiers(words: str, front_yd: float, back_yd: float) -> None:
+    hole = load_hole(f"par 4, 380; {words}; pins front, middle and back")
+    heights = {pin.name: hole.height_at(pin.x_yd, pin.y_yd) for pin in hole.pins}
+    assert heights["front"] == pytest.approx(front_yd, abs=0.02)
+    assert heights["back"] == pytest.approx(back_yd, abs=0.02)
+    lower = min(front_yd, back_yd)
+    assert heights["middle"] == pytest.approx(lower, abs=0.02)  # at the foot of the bank
+    assert any("half of the green" in sentence for sentence in hole.assumed)
+
+
+def test_the_fall_of_a_green_goes_on_under_its_step() -> None:
+    hole = load_hole("par 4, 380; green falls to the front 2%; two tier green, back 3 ft up")
+    front, back = hole.green.bounds[1], hole.green.bounds[3]
+    for y in (back - 3.0, back - 6.0):
+        plane = 0.02 * (y - 0.5 * (front + back))
+        assert hole.height_at(0.0, y) == pytest.approx(plane + 1.0, abs=0.03)
+
+
+def test_over_a_pond_on_a_par_3_is_in_front_of_the_green() -> None:
+    for words in ("par 3, 165 over a pond", "par 3, 165; over a pond"):
+        one, other = load_hole(words), load_hole("par 3, 165; pond in front")
+        spots = [(0.0, y) for y in range(20, 200, 3)]
+        assert [one.surface_at(*s) for s in spots] == [other.surface_at(*s) for s in spots]
+    assert load_hole("par 3, 165; over water 100 to 140").surface_at(0.0, 101.0) is W
+
+
+def test_paces_are_yards() -> None:
+    pin = load_hole("par 4, 380; green 28 deep; pin 6 paces on, 4 paces left").pin
+    assert (pin.x_yd, pin.y_yd) == pytest.approx((-4.0, 372.0))
+    metric = load_hole("par 4, 340 m; green front 330, back 352; pin 6 paces on").pin
+    assert metric.y_yd == pytest.approx(330 / 0.9144 + 6.0, abs=0.02)  # the file has hundredths of a metre

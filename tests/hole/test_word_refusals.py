@@ -19,6 +19,10 @@ from simulator.hole.words.vocabulary import ALIASES, HEADS, OTHER_WORDS
 
 REFUSED: dict[str, tuple[str, str]] = {
     "a par 4 of 372 yards with a pond": ("'pond' (letter 29)", "where along the line"),
+    "par 4, 372; over a pond": ("'over' (letter 13)", "where along the line"),
+    "par 4, 372; three tier green": ("'three' (letter 13)", "words know two levels"),
+    "par 4, 372; pond in front of the green, 100 to 140": ("'pond' (letter 13)", "leave one out (yards count"),
+    "par 4, 372; trees 25 off the line": ("'trees' (letter 13)", "on which side?"),
     "par 3, 165; island green": ("'island' (letter 13)", "say where the water is"),
     "par 4, 372; tight fairway": ("'tight' (letter 13)", "say how wide"),
     "par 4, 372; wide fairway": ("'wide' (letter 13)", "say how wide"),
@@ -44,7 +48,6 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; fairway pinches at 260": ("'pinches' (letter 21)", "narrows to 20 at 260"),
     "par 4, 372; downhill": ("'downhill' (letter 13)", 'For example "downhill 8"'),
     "par 4, 372; green small, 30 by 30": ("'small' (letter 19)", "not understood of the green"),
-    "par 3, 165 over water": ("'165' (letter 8)", "say the length alone"),
     "four hundred yard par 4": ("'hundred' (letter 6)", "in figures"),
     # words: the word pointed at, part of what is said of it
     "par 4, 372; pand right 213 to 254": ("'pand' (letter 13)", "perhaps 'pond'"),

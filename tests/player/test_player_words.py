@@ -44,6 +44,14 @@ UNDERSTOOD: list[tuple[str, dict[str, Any]]] = [
     ("handicap 5, 7i 150, 7i low 130", {"handicap": 5, "club": {"7-iron": {"carry_yd": 150, "low_carry_yd": 130}}}),
     ("handicap 12, driver 205 fade 10 yards", {"handicap": 12, "club": {D: {"carry_yd": 205, "shape": "fade", "curve_yd": 10}}}),
     ("handicap 12, driver 205 misses right, pw 100", {"handicap": 12, "club": {D: {"carry_yd": 205, "miss": "right"}, "pitching wedge": {"carry_yd": 100}}}),
+    ("handicap 12, slices the driver 30 yards", {"handicap": 12, "club": {D: {"shape": "slice", "curve_yd": 30}}}),
+    ("handicap 12, hooks his driver 20", {"handicap": 12, "club": {D: {"shape": "hook", "curve_yd": 20}}}),
+    ("handicap 12, slices his driver 220 total, 7i 150", {"handicap": 12, "club": {D: {"shape": "slice", "total_yd": 220}, "7-iron": {"carry_yd": 150}}}),
+    ("handicap 12, 30 yd slice", {"handicap": 12, "shape": "slice", "curve_yd": 30}),
+    ("handicap 12, fades the ball 10 metres", {"handicap": 12, "shape": "fade", "curve_m": 10}),
+    ("handicap 12, driver 30 yd slice", {"handicap": 12, "club": {D: {"shape": "slice", "curve_yd": 30}}}),
+    ("handicap 12, 20-yard fade with the 3 wood", {"handicap": 12, "club": {"3-wood": {"shape": "fade", "curve_yd": 20}}}),
+    ("handicap 12, driver 205 slice", {"handicap": 12, "club": {D: {"carry_yd": 205, "shape": "slice"}}}),
     ("12 handicapper, drives it 250", {"handicap": 12, "club": {D: {"total_yd": 250}}}),
     ("scratch golfer drives 280", {"handicap": 0, "club": {D: {"total_yd": 280}}}),
     ("handicap 9, drives it 230 m carry", {"handicap": 9, "club": {D: {"carry_m": 230}}}),
@@ -56,6 +64,7 @@ UNDERSTOOD: list[tuple[str, dict[str, Any]]] = [
     ("handicap about 18", {"handicap": 18}),
     ("plays to 12, woman", {"handicap": 12, "sex": "woman"}),
     ("scr, left handed", {"handicap": 0, "hand": "left"}),
+    ("handicap 20, woman, off the red tees", {"handicap": 20, "sex": "woman", "tee": "red"}),
     ("beginner", {"handicap": 36}),
     ("a high handicapper, woman", {"handicap": 26, "sex": "woman"}),
     ("mid-handicapper", {"handicap": 14}),
@@ -306,3 +315,26 @@ def test_any_club_words_are_a_shot_or_one_line(words: str) -> None:
         assert isinstance(error, UsageError)
     else:
         assert meant.club in load_player("barnaby").clubs
+
+
+def test_a_curve_for_the_ball_is_the_longest_clubs_and_the_rest_in_proportion():
+    player = load_player("handicap 12, driver 220, 30 yd slice")
+    curve = {club.name: club.curve_yd for club in player.clubs}
+    assert curve["driver"] == 30.0
+    assert 0.0 < curve["pitching wedge"] < curve["7-iron"] < curve["3-wood"] < 30.0
+    assert any("taken as the driver's" in sentence for sentence in player.assumed)
+    lefty = load_player("handicap 12, left-handed, driver 220, 30 yd slice")
+    assert lefty.clubs[0].curve_yd == -30.0
+
+
+@pytest.mark.parametrize("words", ["handicap 12, driver 20", "handicap 12, 7-iron 20"])
+def test_a_carry_under_a_fifth_of_the_levels_is_refused(words):
+    with pytest.raises(FileError, match="a fifth of") as error:
+        load_player(words)
+    assert "\n" not in str(error.value)
+
+
+def test_a_carry_far_from_the_levels_is_said():
+    said = [s for s in load_player("scratch, driver 150, 7-iron 140").assumed if s.startswith("Far from")]
+    assert len(said) == 1 and "driver 33 % shorter (150 yd, the level 225 yd)" in said[0] and "7-iron" not in said[0]
+    assert not any(s.startswith("Far from") for s in load_player("handicap 15, driver 205").assumed)

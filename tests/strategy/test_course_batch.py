@@ -292,7 +292,7 @@ def test_one_bad_hole_is_reported_and_the_rest_go_on(quick: list[Job], tmp_path:
     no_bearing = HOLE.format(name="lost", length=70, front=56).replace("bearing_deg = 0", "")
     (tmp_path / "07-lost.toml").write_text(no_bearing)
     days = [STILL, Scenario("north", {"wind": "10 mph from N"})]
-    sheet = Pins("sheet", None, {2: PinPlace(99.0), 19: PinPlace(9.0)})
+    sheet = Pins("sheet", None, {2: PinPlace(99.0)})
     answer = play_course(
         load_course(tmp_path), [player_named("isolde")], scenarios=days, pins=[sheet], out=tmp_path / "out"
     )
@@ -300,7 +300,9 @@ def test_one_bad_hole_is_reported_and_the_rest_go_on(quick: list[Job], tmp_path:
     assert sorted(done) == [(1, "north"), (1, "still"), (3, "north"), (3, "still"), (7, "still")]
     failed = {(one.number, one.scenario): one.message for one in answer.failures}
     assert "TOML" in failed[4, ""] and "99 yd on" in failed[2, ""]
-    assert "the course has not" in failed[19, ""]
+    strange = Pins("sheet", None, {19: PinPlace(9.0)})
+    with pytest.raises(UsageError, match="a pin for hole 19"):  # the sheet of another course, before any work
+        play_course(load_course(tmp_path), [player_named("isolde")], pins=[strange])
     assert [one.number for one in answer.failures] == sorted(one.number or 0 for one in answer.failures)
     assert failed[5, "still"] == "no club for it" and "bearing" in failed[7, "north"]
     assert "ZeroDivisionError" in failed[6, "still"]

@@ -34,6 +34,14 @@ CLAUSES = [
     ("6i finds the left bunker, 20 out", [("6i", "the left bunker, 20 out")]),
     ("3w leaving 90 out", [("3w", "90 out")]),
     ("wedge onto the green, 12 ft", [("wedge", "the green, 12 ft")]),
+    ("driver topped to 150 out", [("driver", "150 out")]),
+    ("thinned 7-iron to 20 ft", [("7-iron", "20 ft")]),
+    ("7-iron, a bit fat, to 30 out, rough", [("7-iron", "30 out, rough")]),
+    ("sliced 3w into the right trees, 150 out", [("3w", "the right trees, 150 out")]),
+    ("driver 150 out", [("driver", "150 out")]),  # not out of bounds
+    ("5 wood 200 out, left rough", [("5 wood", "200 out, left rough")]),
+    ("driver 230 on", [("driver", "230 on")]),
+    ("7-iron 12 ft", [("7-iron", "12 ft")]),
     ("chip in", [("chip", HOLED)]),
     ("9-iron holed", [("9-iron", HOLED)]),
     ("putt into the hole", [("putt", HOLED)]),
@@ -47,7 +55,8 @@ def test_a_stroke(text: str, swings: list[tuple[str, str]]) -> None:
 
 
 @pytest.mark.parametrize("text", ["driver out of bounds", "driver ob", "driver, out", "driver goes o.b.", "driver lost",
-                                  "driver lost ball", "driver to out of bounds"])  # fmt: skip
+                                  "driver lost ball", "driver to out of bounds", "driver out of bounds left",
+                                  "driver lost to the right", "sliced driver ob right"])  # fmt: skip
 def test_a_ball_that_is_gone(text: str) -> None:
     (found,) = read_notes(text + "; driver to 200 out").clauses[:1]
     assert isinstance(found, Out) and found.club == "driver"
@@ -62,6 +71,28 @@ def test_every_other_clause() -> None:
     for words, count in (("1 putt", 1), ("three putts", 3), ("3-putt", 3), ("tap-in", 1), ("conceded", 1)):
         assert read_notes(f"6i to 20 ft; {words}").clauses[-1] == Putts(words, count)
     assert isinstance(read_notes("driver to 200 out; picked up").clauses[-1], Stopped)
+
+
+def test_reloading_is_the_next_ball_from_there() -> None:
+    for said in ("driver out of bounds left, reload; driver to 200 out", "driver ob; reloaded; driver to 200 out"):
+        played = strokes_of(read_notes(said), WITHY)
+        assert [one.number for one in played.strokes] == [1, 3] and played.score == 3
+
+
+def test_a_place_found_elsewhere_is_said_beside_the_stroke() -> None:
+    """The bunker lies 160 to 174 from the pin, whatever was noted."""
+    hole = load_hole("par 4, 400; bunker left at 240")
+    seen = set()
+    for yards in range(150, 182):
+        try:
+            end = strokes_of(read_notes(f"driver to {yards} out, left bunker"), hole).strokes[0]
+        except UsageError:
+            continue
+        away = math.hypot(hole.pin.x_yd - end.end.x_yd, hole.pin.y_yd - end.end.y_yd)
+        moved = abs(away - yards) > 3.0
+        assert (f"noted as {yards} yd out" in end.went) == moved
+        seen.add(moved)
+    assert seen == {True, False}
 
 
 def test_breaks_between_strokes() -> None:
@@ -83,7 +114,14 @@ def test_a_round_by_its_numbers() -> None:
 
 
 REFUSED = [
-    ("driver", "which club, and to where"),
+    ("driver", "to where?"),
+    ("shanked", "to where?"),
+    ("driver topped", "to where?"),
+    ("driver 230 middle", '"to 230 on, fairway" for what it went'),
+    ("7-iron long", "to 10 behind the green"),
+    ("chip and a putt", "chip to 6 ft; 1 putt"),
+    ("up and down", "chip to 6 ft; 1 putt"),
+    ("rescue thingummy", "which club, and to where"),
     ("", "no stroke in it"),
     ("2 putts; driver to 200 out", "behind '2 putts' the hole is over"),
     ("6i to 20 ft; 12 putts", "found 12 putts, allowed are 1 to 9"),

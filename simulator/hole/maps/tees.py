@@ -153,7 +153,7 @@ def _settled(line: HoleLine, play: PlayLine, tees: list[_Tee]) -> HoleTees:
             line.assumed.append(
                 f"Its line starts {spots[0][0]:.0f} yd behind every tee in the map: a tee there too."
             )
-        name = "start of line" if spots else "tee"
+        name = "start of line" if spots else "main"
         spots.insert(0, (0.0, name, float(line.xy[0, 0]), float(line.xy[0, 1])))
     out.spots = [(name, x, y) for name, (_, _, x, y) in zip(_names(spots, line), spots, strict=True)]
     return out
@@ -188,7 +188,7 @@ def _names(spots: list[tuple[float, str, float, float]], line: HoleLine) -> list
     nameless = [k for k, (_, word, _, _) in enumerate(spots) if not word]
     names = [word for _, word, _, _ in spots]
     if nameless:
-        said = {1: ["tee"], 2: ["back", "forward"], 3: ["back", "middle", "forward"]}.get(len(nameless))
+        said = {1: ["main"], 2: ["back", "forward"], 3: ["back", "middle", "forward"]}.get(len(nameless))
         for number, k in enumerate(nameless):
             names[k] = said[number] if said else f"tee {number + 1}"
         if (len(nameless) < len(spots) and len(nameless) > 0) or len(nameless) > 1:

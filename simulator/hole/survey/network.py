@@ -229,6 +229,14 @@ def _stretch(
     cost[group][taken] = new[taken]
 
 
+def moved(found: Adjusted, places: Mapping[str, tuple[float, float]]) -> Adjusted:
+    """The same readings made linear at other places: where a covariance at the best ones says too little."""
+    frame = _Frame(found.network, places)
+    x = frame.free_of(places)
+    rows = frame.jacobian(x)
+    return replace(found, places=frame.places(x), covariance=np.linalg.pinv(rows.T @ rows))
+
+
 def jacobian(found: Adjusted, reading: Reading) -> np.ndarray:
     """Derivatives of one more reading's scaled residual by every free coordinate, (n,)."""
     frame = _Frame(replace(found.network, readings=(reading,)), found.places)

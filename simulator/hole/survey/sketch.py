@@ -12,6 +12,7 @@ from ...toml_text import block, comment, in_metres, one_line
 from ...toml_text import value as toml_value
 from ...units import M_PER_YD
 from ..fields import show
+from ..heights import LEAST_SPOTS
 from ..sketch import KINDS
 from .solve import Point, Surveyed
 
@@ -23,6 +24,8 @@ BETWEEN = ("depth_yd", "width_yd", "on_yd", "crown_yd")
 WIDTH_SHARE = 0.85
 """Width of a green of which only the depth was read, over that depth: greens are a little deeper than wide;
 assumed."""
+
+EVEN_GROUND = "The ground climbs or falls evenly between the tee and the one height that was measured."
 
 LEAST_EDGE_SD_YD = 0.5
 """Edges surer than this are not marked [yd]: the raster of the ground has cells of a yard."""
@@ -42,18 +45,35 @@ def sketch_data(found: Surveyed) -> dict[str, Any]:
         out["length_yd"] = round(found.length_yd, 1)
     else:
         out["line_yd"] = corners
-    heights = [p for p in found.points.values() if p.height_yd is not None]
-    if len(heights) >= 3:
-        out["heights_yd"] = [
-            [round(p.station_yd, 1), round(p.offset_yd, 1), round(p.height_yd or 0.0, 1)] for p in heights
-        ]
     taken = dict(found.survey.sketch)
+    _add_heights(found, taken, out)
     for key in ("name", "par", "length_yd", "line_yd"):
         taken.pop(key, None)
     _add_green(found, taken)
     for key, value in taken.items():
         out[key] = _resolved(found, key, value) if isinstance(value, list) and key != "heights_yd" else value
     return out
+
+
+def _add_heights(found: Surveyed, taken: dict[str, Any], out: dict[str, Any]) -> None:
+    """The heights that were measured, unless the sketch gives its own.
+
+    Spot heights need three places. When only one was measured from the tee, the ground half way is put half
+    way up, and said.
+    """
+    rows = [
+        [round(p.station_yd, 1), round(p.offset_yd, 1), round(p.height_yd, 1)]
+        for p in found.points.values()
+        if p.height_yd is not None
+    ]
+    if len(rows) < 2 or "heights_yd" in taken or "heights_m" in taken:
+        return
+    if len(rows) == LEAST_SPOTS - 1:
+        rows.insert(1, [round(0.5 * (a + b), 2) for a, b in zip(*rows, strict=True)])
+        told = taken.get("assumed", [])
+        if isinstance(told, list):
+            taken["assumed"] = [*told, EVEN_GROUND]
+    out["heights_yd"] = rows
 
 
 def _add_green(found: Surveyed, taken: dict[str, Any]) -> None:

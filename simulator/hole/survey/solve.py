@@ -9,16 +9,14 @@ import numpy as np
 
 from ...errors import FileError
 from ..line import PlayLine
-from .advise import Advice, best_next
+from .advise import Advice, Adviser
+from .green import ENDS, FLAG, check_green
 from .network import OFFSET_SD_YD, Adjusted, Network, Reading, Suspect, adjust_without_slips, sampled
 from .readings import COMPASS_SD_DEG, Survey
 from .rough import rough_places
 
 DRAWS, SEED = 400, 20_261
 """Sets of readings drawn anew for the intervals; their standard error is a twentieth of a width."""
-
-FLAG, ENDS = "flag", ("front", "back")
-"""Names of the points of a green that are read one behind the other."""
 
 IN_LINE_SD_YD = 1.5
 """How well a green's front and back are read in line with the flag, as an error of the gap between them [yd]:
@@ -73,6 +71,8 @@ class Surveyed:
         Readings left out because all the others disagree with them.
     advice : Advice or None
         The reading that would help most.
+    pinned_by : mapping of str to Advice or None
+        For every point that is hardly fixed, the reading that would pin it; None when no single one would.
     """
 
     survey: Survey
@@ -81,6 +81,7 @@ class Surveyed:
     adjusted: Adjusted
     suspects: tuple[Suspect, ...]
     advice: Advice | None
+    pinned_by: Mapping[str, Advice | None]
 
     @property
     def length_yd(self) -> float:
@@ -112,7 +113,12 @@ def solve_survey(survey: Survey) -> Surveyed:
             name, x, y, station, offset, heights.get(name),
             (float(low[0]), float(high[0])), (float(low[1]), float(high[1])),
         )  # fmt: skip
-    return Surveyed(survey, line, points, adjusted, adjusted.dropped, best_next(survey, adjusted))
+    check_green(survey, points)
+    adviser = Adviser(survey, adjusted, draws)
+    loose = [p.name for p in points.values() if p.hardly_fixed]
+    return Surveyed(
+        survey, line, points, adjusted, adjusted.dropped, adviser.best(), adviser.pinning(loose)
+    )
 
 
 def _network(survey: Survey) -> Network:

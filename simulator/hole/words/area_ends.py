@@ -20,6 +20,10 @@ NEEDS_A_RANGE = frozenset(listed("pond ponds lake water hazard reservoir pool la
 """Water that does not run the length of a hole unless somebody says so."""
 
 
+SLACK_YD, NEAR_GREEN_YD = 4.0, 60.0
+"""An area "in front of the green, 100 to 140" may reach so far into it, or end so far off [yd]; assumed."""
+
+
 def _usual_length(feature: Feature) -> float:
     return STREAM_WIDTH.get(feature.noun, a.ALONG[feature.kind])
 
@@ -78,10 +82,11 @@ def by_green(
     short, behind, beside, _ = said
     u = draft.units
     need(sum(one is not None for one in said) == 1, feature.token, "stands in two places by the green")
-    need(along.low is None and along.high is None and along.at is None, feature.token,
-         "stands by the green and elsewhere along the line: leave one out")  # fmt: skip
-    gap = a.GREEN_GAP[feature.kind]
     front, back = draft.green_front_yd, draft.green_back_yd
+    if along.low is not None or along.high is not None or along.at is not None:
+        _both_said(feature, draft, entry, said, along, across)
+        return
+    gap = a.GREEN_GAP[feature.kind]
     size = along.length
     end = short or behind
     if end is not None:
@@ -111,6 +116,35 @@ def by_green(
         return
     entry.keys |= {"from": front - 5.0, "to": back + 5.0}
     entry.assume("as long as the green", "from", "to")
+
+
+def _both_said(
+    feature: Feature, draft: Draft, entry: Entry, said: tuple[Said | None, ...], along: Along, across: Across
+) -> None:
+    """ "Pond in front of the green, 100 to 140": the yards count when they lie there."""
+    short, behind, beside, _ = said
+    end = short or behind
+    if end is not None and "a" in end.numbers:
+        raise end.token.error(f"({end.shown}): placed along the line already: leave one out")
+    if end is not None and not across.sides:
+        across.crosses = True
+    if beside is not None:
+        across.sides = (beside.words["s"],)
+    if end is None and across.near is None:
+        across.near = draft.green_half_yd + a.GREEN_GAP[feature.kind]
+        entry.assume(f"{draft.units.shown(a.GREEN_GAP[feature.kind])} from the green", "left", "right")
+    along_the_line(feature, draft, entry, along, across)
+    low, high = entry.keys["from"], entry.keys["to"]
+    front, back = draft.green_front_yd, draft.green_back_yd
+    there = (
+        front - NEAR_GREEN_YD <= high <= front + SLACK_YD if short is not None
+        else back - SLACK_YD <= low <= back + NEAR_GREEN_YD if behind is not None
+        else low < back and high > front
+    )  # fmt: skip
+    shown = draft.units.shown
+    where = f"{shown(low).split()[0]} to {shown(high)} on"
+    need(there, feature.token, f"stands by the green, yet {where}, the green {shown(front).split()[0]} to "
+         f"{shown(back)}: leave one out (yards count from the tee)")  # fmt: skip
 
 
 def edges(entry: Entry, draft: Draft, feature: Feature, across: Across, side: str) -> None:

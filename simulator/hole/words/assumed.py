@@ -17,6 +17,10 @@ small ones are under 4,000, large ones over 7,000)."""
 GREEN_SLOPE_PCT = 2.0
 """Fall of a green said to fall: holes are cut on 1 to 3 % (common practice)."""
 
+TIER_STEP = 1.0
+"""Step between the two levels of a green said to have two: three feet (two to four are usual; common
+practice, from memory)."""
+
 FAIRWAY_WIDTH = 32.0
 """Common practice: 25 for championships to 40 for members."""
 

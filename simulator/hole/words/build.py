@@ -7,6 +7,7 @@ import tomllib
 import unicodedata
 from dataclasses import dataclass
 
+from simulator.hole.clashes import clashes
 from simulator.hole.model import Hole
 from simulator.hole.sketch import read_sketch
 from simulator.hole.words.areas import read_areas
@@ -19,6 +20,7 @@ from simulator.hole.words.header import read_header
 from simulator.hole.words.lex import tokens_of
 from simulator.hole.words.points import read_points
 from simulator.hole.words.tees import read_levels, read_tees
+from simulator.hole.words.tiers import read_tiers
 from simulator.hole.words.write import said, toml_text
 
 SOURCE = "hole in words"
@@ -81,6 +83,7 @@ def hole_from_words(text: str, metric: bool | None = None) -> WordsHole:
     read_green(features, draft)
     read_fairways(features, draft)
     read_levels(levels, draft)
+    read_tiers(features, draft)
     read_tees(features, draft)
     read_pins(features, draft)
     read_areas(features, draft)
@@ -91,7 +94,10 @@ def hole_from_words(text: str, metric: bool | None = None) -> WordsHole:
         feature.finish()
     written = toml_text(draft, text)
     hole = read_sketch(tomllib.loads(written), SOURCE)
-    return WordsHole(written, tuple(said(draft)), tuple(draft.warnings), hole, draft.units.written == "m")
+    doubtful = clashes(hole)  # not in the file: its reader finds them anew until the drawing is mended
+    return WordsHole(
+        written, (*said(draft), *doubtful), (*draft.warnings, *doubtful), hole, draft.units.written == "m"
+    )
 
 
 def _name(text: str) -> tuple[str, str, int]:

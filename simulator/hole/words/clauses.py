@@ -48,7 +48,7 @@ def features_of(text: str, tokens: list[Token]) -> list[Feature]:
         A word that is not understood, or words about no feature.
     """
     found: list[Feature] = []
-    for segment in _segments(tokens):
+    for segment in _segments(_over_water(tokens)):
         for feature in _in_segment(text, segment.tokens):
             if feature.kind == "":
                 attach(found, feature, segment.hard)
@@ -60,6 +60,33 @@ def features_of(text: str, tokens: list[Token]) -> list[Feature]:
         if feature.kind != "fairway":
             feature.said = [part for one in feature.said for part in _width_and_place(one)]
     return found
+
+
+def _over_water(tokens: list[Token]) -> list[Token]:
+    """ "160 over a pond" of a par 3 is a pond in front of the green; of a longer hole it may lie anywhere."""
+    for k, token in enumerate(tokens):
+        if token.kind != "word" or token.key != "over" or (k and tokens[k - 1].kind == "and"):
+            continue
+        before = [t.key for t in tokens[max(0, k - 3) : k] if t.kind in ("word", "number")]
+        noun = next((j for j in range(k + 1, len(tokens)) if tokens[j].key not in FILLERS), k)
+        stop = next((j for j in range(noun + LONGEST_HEAD, noun, -1) if _is_water(tokens[noun:j])), None)
+        if stop is None or any(word in ("carry", "carries", "carried", "clear") for word in before):
+            continue
+        par = next((t.value for p, t in pairwise(tokens) if p.key == "par" and t.kind == "number"), 0.0)
+        if par != 3.0:
+            what = " ".join(t.shown for t in tokens[k + 1 : stop])
+            raise token.error(
+                f'{what}: where along the line? Say "{what} across 100 to 140", "carry 190 to clear it" or '
+                f'"{what} in front of the green"'
+            )
+        brk = replace(token, kind="soft", key=",")
+        front = [replace(token, key=word) for word in ("in", "front")]
+        return [*tokens[:k], brk, *tokens[k + 1 : stop], *front, *_over_water(tokens[stop:])]
+    return tokens
+
+
+def _is_water(tokens: list[Token]) -> bool:
+    return HEADS.get(tuple(t.key for t in tokens)) in ("water", "stream")
 
 
 def _width_and_place(one: Said) -> list[Said]:

@@ -124,7 +124,8 @@ class Units:
         """A length in the unit of the file, in words."""
         value = yards if self.written == "yd" else yards / YD_PER_M
         number = f"{value:.0f}" if abs(value) >= 10.0 or abs(value - round(value)) < 0.05 else f"{value:.1f}"
-        return f"{number} {'yards' if self.written == 'yd' else 'metres'}"
+        unit = "yard" if self.written == "yd" else "metre"
+        return f"{number} {unit}{'' if number == '1' else 's'}"
 
 
 def plain(token: Token, low: float, high: float, what: str) -> float:

@@ -31,6 +31,7 @@ NUMBER_WORDS: dict[str, float] = {
 
 UNIT_WORDS: dict[str, str] = {
     **dict.fromkeys(("yard", "yards", "yd", "yds", "y"), "yd"),
+    **dict.fromkeys(("pace", "paces"), "yd"),  # a pace is a yard (common practice on hole-location sheets)
     **dict.fromkeys(("metre", "metres", "meter", "meters", "m", "mtr", "mtrs"), "m"),
     **dict.fromkeys(("foot", "feet", "ft", "'"), "ft"),
     **dict.fromkeys(("%", "percent", "pct"), "percent"),

@@ -41,7 +41,12 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("far_edge", rf"(?:far|outer|outside) edge (?:at )?(?P<a>{_N})(?: (?P<s>{_S}))?{_OF_LINE}"),
     ("side_edge", rf"(?P<s>{_S}) edge (?:at )?(?P<a>{_N})(?: {_S})?"),
     ("offset", rf"(?P<a>{_N}) (?:to )?(?P<s>{_S})(?: side)?{_OF_LINE}"),
-    ("side_number", rf"(?P<s>{_S}) (?:by |side |of )?(?P<a>{_N})(?! (?:to|until) {_N})(?! {_SIZE})"),
+    (
+        "side_number",
+        rf"(?P<s>{_S}) (?:by |side |of )?(?P<a>{_N})(?! (?:to|until) {_N})(?! {_SIZE})(?! from {_G})"
+        rf"(?: (?:of|off|from) (?:line|line of play|middle))?",
+    ),
+    ("edge", rf"(?P<a>{_N}) (?:of|off|from) (?:line of play|line|middle)"),
     ("side", rf"{_ON}(?P<s>{_S})(?: hand)?(?: side| edge)?(?: of (?:fairway|hole|line))?"),
     ("both", rf"(?:(?:on|down|along) )?(?:both|either|each) sides?(?P<g>(?: of)? {_G})?"),
     ("both", rf"(?:left and right|right and left)(?P<g>(?: of)? {_G})?"),
@@ -59,6 +64,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("base", rf"(?:branches|base) (?:from |at )?(?P<a>{_N})(?: up)?"),
     # by the green
     ("short_green", rf"(?P<a>{_N}) (?:short|before|in front|front)(?:(?: of)? {_G})?"),
+    ("short_green", rf"(?P<a>{_N}) from (?:front of )?{_G}"),
     ("short_green", rf"(?:short|before|in front|just short|front)(?: of)? {_G}"),
     ("short_green", r"in front"),
     ("behind_green", rf"(?P<a>{_N}) (?:behind|beyond|over|past|long)(?:(?: of)? {_G})?"),
@@ -74,7 +80,10 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("off_place", rf"(?P<a>{_N}) (?:in )?from (?P<p>front|back|left|right|middle)(?: edge)?"),
     ("front_at", rf"(?P<p>front|back) (?:edge )?(?:at )?(?P<a>{_N})"),
     ("on", rf"(?P<a>{_N}) on(?: green)?|on (?P<a2>{_N})"),
-    # slopes and heights
+    # slopes, levels and heights
+    ("tiers", rf"(?:(?P<a>{_N}) )?tier"),
+    ("tier_up", rf"(?P<p>front|back) (?:tier |half |part )?(?:is )?(?P<a>{_N}) (?P<way>up|above|down|below)"),
+    ("tier_up", rf"(?P<a>{_N}) (?P<way>up|above|down|below) at (?P<p>front|back)"),
     ("falls", r"falls(?: to| from)?"),
     ("way", r"(?:from )?(?P<p>front|back|left|right) to (?P<q>front|back|left|right)"),
     ("percent", r"%\d+"),

@@ -94,7 +94,7 @@ FILLERS = frozenset(
 
 _READ_AS: dict[str, str] = {
     "": "coloured colored staked stakes marked lone single solitary cutting cuts wooded tucked cut forced",
-    "above": "higher raised elevated",
+    "above": "higher raised elevated upper",
     "across": "crosses crossing cross",
     "ahead": "forward forwards",
     "below": "lower sunken",
@@ -121,6 +121,7 @@ _READ_AS: dict[str, str] = {
     "slight": "gentle slightly gently",
     "small": "little tiny",
     "tall": "high",
+    "tier": "tiers tiered levels",
     "to": "towards toward ends end finishes",
     "until": "till til",
     "women": "womens woman",
@@ -134,7 +135,7 @@ OTHER_WORDS = listed(
     "wide deep long tall high crown edge near far inside outside gap line short behind beyond beside "
     "greenside front back on ahead above below up down red yellow white blue black gold playable dry "
     "dense medium open falls level slight sharp small large metres yards degrees percent called named "
-    "onwards length width depth height branches forward uphill downhill"
+    "tier half onwards length width depth height branches forward uphill downhill"
 )
 
 _SAY_INSTEAD: dict[str, str] = {
@@ -144,7 +145,7 @@ _SAY_INSTEAD: dict[str, str] = {
     "shallow": 'say how deep: "green 20 deep"',
     "wide": 'say how wide: "28 wide"',
     "lined": 'say where they are: "trees both sides 25"',
-    "tier tiers tiered two-tier two-tiered": 'say how it slopes: "green falls back to front 3 percent"',
+    "tier tiers": 'say which part is up: "two tier green, back 3 ft up"',
     "elevated raised perched plateau": 'say by how much: "green 5 up", "tee 10 above the fairway"',
     "sunken punchbowl": 'say by how much: "green 3 down"',
     "crowned domed upturned turtleback undulating saucer": (
@@ -158,6 +159,7 @@ _SAY_INSTEAD: dict[str, str] = {
     "longer shorter": 'say the height: "uphill 10"',
     "driving practice": 'say what it is: "out right 40", "rough right 40"',
     "blind": "nothing depends on it, leave it out",
+    "over": 'say where it lies: "pond across 100 to 140", "carry 190 to clear the pond"',
     "hundred": 'write the number in figures: "400"',
 }
 INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
@@ -167,6 +169,7 @@ _ALONE = {
     "deep": 'a number goes before it: "24 deep"',
     "above": 'by how much? For example "6 above the fairway"',
     "below": 'by how much? For example "6 below the tee"',
+    "tier": 'say which part is up: "two tier green, back 3 ft up"',
     "pinches": 'to what? For example "fairway 30 wide, narrows to 20 at 260"',
 }
 """Words of the grammar that want a number, and how they have it."""

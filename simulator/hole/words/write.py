@@ -13,13 +13,14 @@ from simulator.units import M_PER_YD
 COLUMNS = 100
 
 ORDER = (
-    "tee", "green", "pin", "fairway", "rough", "heavy_rough", "trees", "tree", "path", "bunker",
+    "tee", "green", "green_part", "pin", "fairway", "rough", "heavy_rough", "trees", "tree", "path", "bunker",
     "penalty_area", "out_of_bounds", "mark",
 )  # fmt: skip
 
 _ABOUT = {
     "tee": "Tees: at, yards along the line from its start; without, the start itself.",
     "green": "The green from its front edge.",
+    "green_part": "Parts of the green with a slope and a height of their own (of their middle).",
     "pin": "Pins: on, yards on from the front edge of the green; offset, right of the line.",
     "fairway": "Mown from one station to another; left and right edge by their offsets.",
     "trees": "Trees without a height, base or density take those of the README.",

@@ -45,7 +45,19 @@ _SPELLINGS = {
 _UNIT = {"yd": 1.0, "yds": 1.0, "yard": 1.0, "yards": 1.0, "m": 1.0 / M_PER_YD, "metre": 1.0 / M_PER_YD,
          "metres": 1.0 / M_PER_YD, "meter": 1.0 / M_PER_YD, "meters": 1.0 / M_PER_YD}  # fmt: skip
 
-_SIDED = re.compile(r"(?P<before>[lr])?\s*(?P<number>[-+]?\d+(?:\.\d*)?|[-+]?\.\d+)\s*(?P<after>[lr])?", re.I)
+_SIDED = re.compile(
+    r"(?P<before>left|right|[lr])?\s*(?P<number>[-+]?\d+(?:\.\d*)?|[-+]?\.\d+)"
+    r"\s*(?P<unit>yards?|yds?|met(?:re|er)s?|m)?\s*(?P<after>left|right|[lr])?",
+    re.I,
+)
+"""A cell: a number, its side in letters, a unit of its own."""
+
+SLIPS_SHARE, LEAST_SLIPS = 0.1, 3
+"""Rows that cannot be read and are left aside: this share of all, and so many in any case; more are a file of
+something else (assumed)."""
+
+MOST_NAMED = 12
+"""Rows that one message names."""
 
 
 @dataclass(frozen=True)
@@ -102,6 +114,22 @@ class Columns:
 
 
 @dataclass(frozen=True)
+class Read:
+    """What a file of shots holds.
+
+    Attributes
+    ----------
+    shots : mapping of str to Shots
+        By club, in the order the clubs appear.
+    left_aside : tuple of str
+        Rows that could not be read, each with its reason.
+    """
+
+    shots: Mapping[str, Shots]
+    left_aside: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class Shots:
     """Measured shots of one club.
 
@@ -126,8 +154,8 @@ class Shots:
         return np.degrees(np.arctan2(self.offline_yd, self.carry_yd))
 
 
-def read_shots(path: str | Path, columns: Columns | None = None) -> dict[str, Shots]:
-    """Shots by club, in the order the clubs appear.
+def read_shots(path: str | Path, columns: Columns | None = None) -> Read:
+    """Shots by club; a few rows that cannot be read are left aside and named.
 
     Parameters
     ----------
@@ -138,7 +166,8 @@ def read_shots(path: str | Path, columns: Columns | None = None) -> dict[str, Sh
     Raises
     ------
     FileError
-        No such file, a column that is not found, a number that is none or cannot be a golf shot (row named).
+        No such file, a column that is not found, more than a tenth of the rows (and more than three, or half
+        of a short file) that are no golf shots: all are named.
     """
     columns = columns or Columns()
     source = short_line(path, 200)
@@ -149,21 +178,54 @@ def read_shots(path: str | Path, columns: Columns | None = None) -> dict[str, Sh
     at = {key: _column(source, heads, key, columns.headings.get(key)) for key in _SPELLINGS}
     scale = {key: _yards(source, heads, at[key], columns) for key in ("carry", "offline", "total")}
     found: dict[str, list[tuple[float, float, float]]] = {}
+    wrong: list[FileError] = []
     for number, row in enumerate(rows[1:], start=2):
         cells = {key: row[k].strip() if k is not None and k < len(row) else "" for key, k in at.items()}
         if not cells["club"] and not cells["carry"]:
             continue
         where = f"row {number}"
-        club = _club(source, where, cells["club"], columns.clubs)
-        carry = _number(source, where, "carry", cells["carry"], 0.0, LONGEST_YD, scale["carry"])
-        offline = _number(source, where, "offline", cells["offline"], -WIDEST_YD, WIDEST_YD, scale["offline"])
-        total = math.nan
-        if cells["total"]:
-            total = _number(source, where, "total", cells["total"], 0.0, LONGEST_YD + 100.0, scale["total"])
+        try:
+            club = _club(source, where, cells["club"], columns.clubs)
+            carry, offline, total = _figures(source, where, cells, scale)
+        except FileError as error:
+            wrong.append(error)
+            continue
         found.setdefault(club, []).append((carry, -offline if columns.left_positive else offline, total))
+    _check_slips(source, wrong, sum(map(len, found.values())))
     if not found:
         raise FileError(source, "", "headings and no shot", "a row for every shot")
-    return {club: _shots(club, np.array(values)) for club, values in found.items()}
+    shots = {club: _shots(club, np.array(values)) for club, values in found.items()}
+    return Read(shots, tuple(f"{one.where}: {one.found}" for one in wrong))
+
+
+def _figures(
+    source: str, where: str, cells: Mapping[str, str], scale: Mapping[str, float]
+) -> tuple[float, float, float]:
+    """Carry, offline and total of a row [yd]; a total that is not there is not a number."""
+    carry = _number(source, where, "carry", cells["carry"], 0.0, LONGEST_YD, scale["carry"])
+    offline = _number(source, where, "offline", cells["offline"], -WIDEST_YD, WIDEST_YD, scale["offline"])
+    if not cells["total"]:
+        return carry, offline, math.nan
+    return (
+        carry, offline,
+        _number(source, where, "total", cells["total"], 0.0, LONGEST_YD + 100.0, scale["total"]),
+    )  # fmt: skip
+
+
+def _check_slips(source: str, wrong: list[FileError], good: int) -> None:
+    """Refuse a file of which too much cannot be read, naming all of it in one line."""
+    most = max(LEAST_SLIPS, int(SLIPS_SHARE * (len(wrong) + good)))
+    if not wrong or (len(wrong) <= most and len(wrong) < good):
+        return
+    if len(wrong) == 1:
+        raise wrong[0]
+    named = "; ".join(f"{one.where}: {one.found}" for one in wrong[:MOST_NAMED])
+    more = f" and {len(wrong) - MOST_NAMED} more" if len(wrong) > MOST_NAMED else ""
+    allowed = dict.fromkeys(one.allowed for one in wrong)
+    raise FileError(
+        source, "", f"{len(wrong)} of {len(wrong) + good} rows that cannot be read ({named}{more})",
+        f"{'; '.join(list(allowed)[:3])} (up to a tenth of the rows is left aside)",
+    )  # fmt: skip
 
 
 def _shots(club: str, values: np.ndarray) -> Shots:
@@ -234,16 +296,16 @@ def _club(source: str, where: str, text: str, names: Mapping[str, str]) -> str:
 
 
 def _number(source: str, where: str, key: str, text: str, low: float, high: float, yards: float) -> float:
-    """A number in yards; ``12 L`` and ``R12`` are sides."""
+    """A number in yards; ``12 L``, ``5 right`` and ``R12`` are sides, ``150 yds`` has a unit of its own."""
     plain = text.replace(",", ".")  # a decimal comma: no shot is a thousand of anything
     found = _SIDED.fullmatch(plain.strip())
     sides = [] if found is None else [s.lower() for s in (found["before"], found["after"]) if s]
     allowed = f"{low:g} to {high:g} yards" + (", left negative, or 12 L and 12 R" if key == "offline" else "")
     if found is None or len(sides) > 1 or (sides and key != "offline"):
         raise FileError(source, f"{where}, {key}", f"{short_line(text, 30)!r}", f"a number: {allowed}")
-    value = float(found["number"]) * yards
+    value = float(found["number"]) * (_UNIT[found["unit"].lower()] if found["unit"] else yards)
     if sides:
-        value = -abs(value) if sides[0] == "l" else abs(value)
+        value = -abs(value) if sides[0][0] == "l" else abs(value)
     if not low <= value <= high:
         raise FileError(source, f"{where}, {key}", f"{value:.4g} yards", allowed)
     return value

@@ -24,6 +24,10 @@ from .strokes import PlayedHole, strokes_of
 SHORT_GAME_YD = 50.0
 """Nearer to the pin than this a stroke off the green is short game [yd] (assumed; bounds vary)."""
 
+BEYOND, BEYOND_YD = 1.4, 40.0
+"""A ball that ends farther off than this times the club's carry, and so many yards more than it, is doubted:
+run, wind and slope rarely add half as much (assumed)."""
+
 PARTS = ("tee shots", "approaches", "short game", "putting")
 """Parts of the game, as the trade has them; tee shots are those of par 4s and 5s (common practice)."""
 
@@ -75,6 +79,24 @@ class HoleReview:
         value = self.score + self.left.value - self.expected.value - self.choice.value
         return Estimate(value, unsure.standard_error, unsure.freedom)
 
+    @property
+    def penalties(self) -> int:
+        """Penalty strokes, which are no part of the game: they are lost where the ball was hit."""
+        return sum(one.stroke.penalty for one in self.strokes)
+
+    @property
+    def doubtful(self) -> tuple[tuple[int, str, float, float], ...]:
+        """Strokes whose ball ends far beyond the club: number, club, how far it went and its carry [yd]."""
+        found = []
+        for one in self.strokes:
+            end, chosen = one.stroke.end, one.chosen
+            if chosen is None or end is None or one.stroke.penalty:
+                continue
+            went = math.hypot(end.x_yd - one.stroke.start.x_yd, end.y_yd - one.stroke.start.y_yd)
+            if went > max(BEYOND * chosen.carry_yd, chosen.carry_yd + BEYOND_YD):
+                found.append((one.stroke.number, chosen.club, went, chosen.carry_yd))
+        return tuple(found)
+
     def part_of(self, one: Judged) -> str:
         """Which part of the game a stroke belongs to."""
         if one.stroke.kind == "putt":
@@ -89,7 +111,11 @@ class HoleReview:
         return {
             "hole": self.hole.name, "par": self.hole.par,
             "tee": self.hole.tee.name, "pin": self.hole.pin.name,
-            "score": self.score, "holed": self.holed,
+            "score": self.score, "penalties": self.penalties, "holed": self.holed,
+            "doubtful": [
+                {"number": number, "club": club, "went_yd": went, "carry_yd": carry}
+                for number, club, went, carry in self.doubtful
+            ],
             **_figure("expected", self.expected), **_figure("left", self.left),
             **_figure("choice", self.choice), **_figure("swing", self.swing),
             "strokes": [self._stroke(one) for one in self.strokes],
@@ -129,6 +155,11 @@ class RoundReview:
         return sum(one.score for one in self.holes.values())
 
     @property
+    def penalties(self) -> int:
+        """Penalty strokes of all holes."""
+        return sum(one.penalties for one in self.holes.values())
+
+    @property
     def expected(self) -> Estimate:
         """What the player needs on average for them."""
         return total(one.expected for one in self.holes.values())
@@ -159,6 +190,7 @@ class RoundReview:
             )
         return {
             "course": self.course, "left_out": list(self.left_out), "score": self.score,
+            "penalties": self.penalties,
             **_figure("expected", self.expected),
             **_figure("choice", self.choice), **_figure("swing", self.swing),
             "parts": parts,

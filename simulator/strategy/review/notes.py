@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from ...errors import UsageError
+from .spoken import say_instead, without_mishits
 
 ALLOWED = (
     'say strokes between semicolons, "driver to 215 out, right rough; 5-iron to 30 ft; 2 putts"; a club, '
@@ -26,10 +27,12 @@ _BREAK = re.compile(r"\s*(?:[;\n]+|[.!](?=\s|$)|,?\s+then\s+)\s*")
 _HEADING = re.compile(r"\s*(?:hole\s+)?(?P<number>\d{1,2})\s*[:.)]\s*(?P<rest>.*)", re.IGNORECASE)
 _HOLED = re.compile(r"(?P<club>.+?)[\s,]+(?:(?:goes|went)\s+)?(?:holed(?:\s+out)?|in)", re.IGNORECASE)
 _THE_HOLE = re.compile(r"(?:the\s+)?(?:hole|cup)", re.IGNORECASE)
-_GONE = re.compile(r"out of bounds|o\.?b\.?|out|lost(?: ball)?", re.IGNORECASE)
+_SIDE = r"(?:,?\s+(?:on\s+the\s+)?(?:left|right|long|behind)(?:\s+side)?)?"
+_GONE = re.compile(rf"(?:out of bounds|o\.?b\.?|out|lost(?: ball)?){_SIDE}", re.IGNORECASE)
 _LOST = re.compile(
     rf"(?P<club>.+?)[\s,]+(?:(?:goes|went|is|was)\s+)?(?P<where>{_GONE.pattern})", re.IGNORECASE
 )
+_TO_A_SIDE = re.compile(r"(?P<gone>.+)\s+to\s+the\s+(?:left|right)", re.IGNORECASE)
 _SWING = re.compile(
     r"(?P<club>.+?)(?:\s*(?:->|→|:)\s*|[\s,]+(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|runs|ran)\s+)?"
     r"(?:to|in(?:to)?|on(?:to)?(?=\s+(?:the\s+)?green)|finds|found|leav(?:es|ing))\s+)(?P<where>.+)",
@@ -44,11 +47,20 @@ _INSIDE = re.compile(
     r"(?P<swing>.+?)[\s,]+(?:and\s+)?(?P<drop>(?:(?:penalty|free)\s+)?drop(?:s|ped)?\b.+)", re.IGNORECASE
 )
 _AGAIN = re.compile(
-    r"(?:again|replay(?:s|ed)?|reload(?:s|ed)?|another(?: ball)?|plays? again|three off the tee)"
+    r"(?:again|replay(?:s|ed)?|re-?load(?:s|ed)?|another(?: ball)?|plays? again|three off the tee)"
     r"(?:\s+from\s.*)?",
     re.IGNORECASE,
 )
-_SWING_AGAIN = re.compile(r"(?P<swing>.+?)[\s,]+(?:and\s+)?(?P<again>again|replayed|reloaded)", re.IGNORECASE)
+_SWING_AGAIN = re.compile(
+    r"(?P<swing>.+?)[\s,]+(?:and\s+)?(?P<again>again|replay(?:s|ed)?|re-?load(?:s|ed)?)", re.IGNORECASE
+)
+_PLACE_AT_ONCE = re.compile(
+    r"(?P<club>.+?)[\s,]+(?P<where>\d+(?:\.\d+)?\s*(?:(?:yards?|yds?|yd|y|metres?|meters?|m)\s+)?"
+    r"(?:out|on|short\s+of|behind)\b.*|\d+(?:\.\d+)?\s*(?:ft|feet|foot)\b.*)",
+    re.IGNORECASE,
+)
+"""A place that says itself whether it is out, on or in feet needs no "to" before it."""
+
 _PUTTS = re.compile(rf"(?P<count>\d+|{'|'.join(_COUNTS)})[\s-]*putt(?:s|ed)?(?:\s+out)?", re.IGNORECASE)
 _TAPPED = re.compile(r"tap(?:ped)?[\s-]*in|holed (?:the|a) putt|holed it|gimme|conceded|holed", re.IGNORECASE)
 _STOPPED = re.compile(r"pick(?:s|ed)?[\s-]+up|no return|n\.?r\.?|gave up", re.IGNORECASE)
@@ -233,16 +245,31 @@ def _clauses(clause: str) -> list[Clause]:
         return [*_clauses(found["swing"]), *_clauses(found["drop"])]
     if found := _SWING_AGAIN.fullmatch(clause):
         return [*_clauses(found["swing"]), Again(found["again"])]
+    plain = without_mishits(clause)
+    if plain != clause and plain:
+        try:
+            return [replace(one, said=clause) for one in _clauses(plain)]
+        except UsageError:
+            raise _not_understood(clause, plain) from None
+    if (found := _TO_A_SIDE.fullmatch(clause)) and (gone := _LOST.fullmatch(found["gone"])):
+        return [Out(clause, gone["club"], gone["where"])]
     if found := _SWING.fullmatch(clause):
         club, where = found["club"], found["where"]
         if _GONE.fullmatch(where):
             return [Out(clause, club, where)]
         return [Swing(clause, club, HOLED if _THE_HOLE.fullmatch(where) else where)]
+    if found := _PLACE_AT_ONCE.fullmatch(clause):
+        return [Swing(clause, found["club"], found["where"])]
     if found := _LOST.fullmatch(clause):
         return [Out(clause, found["club"], found["where"])]
     if found := _HOLED.fullmatch(clause):
         return [Swing(clause, found["club"], HOLED)]
-    raise refused(clause, "which club, and to where?")
+    raise _not_understood(clause, clause)
+
+
+def _not_understood(clause: str, plain: str) -> UsageError:
+    """The refusal of a clause, with what to say instead where that is known."""
+    return refused(clause, say_instead(plain) or "which club, and to where?")
 
 
 def _drop(clause: str, found: re.Match[str]) -> Drop:

@@ -18,6 +18,9 @@ from ..result import Start
 from ..words import NUMBER, read_words
 from . import notes as n
 
+MOVED_YD = 3.0
+"""A place farther than this from the distance that was noted [yd] is said: notes are that good."""
+
 LONGEST_PUTT_FT = 180.0
 """Longest putt there is [ft]."""
 
@@ -55,6 +58,8 @@ class Rest:
         On the green: how far the hole is.
     sided : bool
         Whether it is known on which side of the hole; if not, the place is one of many.
+    noted : str
+        The distance that was noted, when the nearest such ground lies elsewhere; else empty.
     """
 
     x_yd: float
@@ -63,6 +68,12 @@ class Rest:
     words: str
     putt_ft: float | None = None
     sided: bool = True
+    noted: str = ""
+
+    @property
+    def told(self) -> str:
+        """The place, and what was noted where that is somewhere else."""
+        return f"{self.words} ({self.noted})" if self.noted else self.words
 
 
 def from_start(start: Start) -> Rest:
@@ -79,7 +90,7 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
         Where it was played from: short, past, left and right are as seen from there.
     """
     if by_the_green(text, hole)[0] != text:
-        return from_start(place(text, hole))
+        return _moved(text, hole, from_start(place(text, hole)))
     found = _GREEN.fullmatch(text.strip())
     told_green = "green" in text.casefold()
     if found and (found["unit"] or told_green):
@@ -103,7 +114,26 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
             raise n.refused(text, 'that is in the water: say "the water", and where it was dropped')
         if surface is Surface.OUT_OF_BOUNDS:
             raise n.refused(text, 'that is out of bounds: say "out of bounds"')
-    return from_start(place(text, hole))
+    return _moved(text, hole, from_start(place(text, hole)))
+
+
+def _moved(text: str, hole: Hole, rest: Rest) -> Rest:
+    """The place with what was noted, where ground of that kind is found only so much nearer or farther."""
+    try:
+        said = read_words(text)
+    except UsageError:  # told by the green or a bunker, without a distance
+        return rest
+    if said.out is not None:
+        noted, found, word = said.out, _away(hole, rest), "out"
+    elif said.station is not None:
+        noted, found, word = said.station, hole.station_offset(rest.x_yd, rest.y_yd)[0], "on"
+    else:
+        return rest
+    return replace(rest, noted=f"noted as {noted:.0f} yd {word}") if abs(found - noted) > MOVED_YD else rest
+
+
+def _away(hole: Hole, rest: Rest) -> float:
+    return math.hypot(hole.pin.x_yd - rest.x_yd, hole.pin.y_yd - rest.y_yd)
 
 
 def _on_green(text: str, hole: Hole, found: re.Match[str], before: Rest | None) -> Rest | None:

@@ -143,7 +143,7 @@ class _Telling:
         area = area_named(swing.where, self.hole)
         if area is None:
             end = resting(swing.where, self.hole, self.at)
-            self._add(kind, swing.club, end, 1, 0, end.words)
+            self._add(kind, swing.club, end, 1, 0, end.told)
         elif area is Surface.OUT_OF_BOUNDS:
             self._add(kind, swing.club, self.at, 1, 1, swing.where)
         else:
@@ -160,7 +160,7 @@ class _Telling:
         if self.in_water is not None or (out and self.hole.local_rule_e5):
             assert last is not None
             more = 0 if self.in_water is not None else 1  # local rule E-5 costs two strokes
-            went = f"{last.went}, dropped {end.words}"
+            went = f"{last.went}, dropped {end.told}"
             self.strokes[-1] = replace(last, end=end, penalty=last.penalty + more, went=went)
             self.at, self.in_water = end, None
         elif out:
@@ -168,14 +168,14 @@ class _Telling:
         elif drop.free:
             self._moved(drop, end)
         else:
-            self._add("drop", "unplayable", end, 0, 1, f"dropped {end.words}")
+            self._add("drop", "unplayable", end, 0, 1, f"dropped {end.told}")
 
     def _moved(self, drop: n.Drop, end: Rest) -> None:
         """Free relief: the ball's place is where it was dropped."""
         if not self.strokes:
             raise n.refused(drop.said, "nothing was played before it")
         last = self.strokes[-1]
-        self.strokes[-1] = replace(last, end=end, went=f"{last.went}, dropped {end.words}")
+        self.strokes[-1] = replace(last, end=end, went=f"{last.went}, dropped {end.told}")
         self.at = end
 
     def _again(self, clause: n.Again) -> None:

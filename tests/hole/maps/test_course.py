@@ -60,7 +60,7 @@ SAID: dict[str, tuple[int, float, list[str], list[str], list[str]]] = {
     "3": (5, 512.0, ["white", "yellow", "red"], ["pin", "par"], ["Par 5 by its length of 512", "middle of the green"]),
     "4": (4, 355.0, ["white", "yellow", "red"], ["green"], ["No green at the end", "a plain one"]),
     "5": (4, 394.8, ["white", "yellow", "red"], [], []),
-    "6": (4, 420.0, ["tee"], ["tee"], ["the start of its line", "1 single tree drawn on a green or tee left out"]),
+    "6": (4, 420.0, ["main"], ["tee"], ["the start of its line", "1 single tree drawn on a green or tee left out"]),
     "7": (4, 365.0, ["white", "yellow", "ladies"], [], []),
     "8": (3, 158.0, ["white", "yellow", "red"], [], ["Of the pars 3, 4"]),
     "9": (4, 430.0, ["white", "yellow", "red"], ["stroke index"], ["Stroke index '27' is none from 1 to 18"]),

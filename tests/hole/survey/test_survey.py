@@ -11,6 +11,8 @@ from lasers import survey_data
 from simulator.errors import FileError
 from simulator.hole.sketch import read_sketch
 from simulator.hole.survey import read_survey, sketch_data, sketch_text, solve_survey
+from simulator.hole.terrain import Terrain
+from simulator.report.surveytext import survey_text
 
 
 def solved(data):
@@ -115,6 +117,67 @@ def test_advice_does_what_it_says():
     then = solved(better)
     sds = [then.adjusted.sd(advice.point, axis) for axis in (0, 1)]
     assert max(sds) < 1.5 * advice.after_yd + 1.0
+
+
+def one_stand(*rows):
+    return {"name": "Short", "par": 3, "stand": [{"name": "tee", "readings": list(rows)}]}
+
+
+LOOSE = one_stand(
+    {"to": "front", "range_yd": 142}, {"to": "flag", "range_yd": 158, "adjusted_yd": 163},
+    {"to": "back", "range_yd": 172}, {"to": "pond", "range_yd": 101, "side": "left"},
+    {"to": "bunker", "range_yd": 155, "side": "left"},
+)  # fmt: skip
+
+
+def test_a_loose_point_is_named_with_the_reading_that_pins_it():
+    """Ranges from one stand, all along the line: each loose point has its reading, and that reading works."""
+    found = solved(LOOSE)
+    assert set(found.pinned_by) == {"pond", "bunker"}
+    text = survey_text(found)
+    assert "Loose, left and right: pond (" in text and "No one reading more" not in text
+    truth = {"pond": (-22.0, 98.6), "bunker": (-17.0, 154.1), "flag": (0.0, 157.9), "tee": (0.0, 0.0),
+             "front": (0.0, 142.0), "back": (0.0, 172.0)}  # fmt: skip
+    for name, pin in found.pinned_by.items():
+        assert pin.before_yd > 20.0
+        data = copy.deepcopy(LOOSE)
+        a, b = pin.reading.a, pin.reading.b
+        gap = round(float(np.hypot(*np.subtract(truth[a], truth[b]))))
+        if pin.reading.words.startswith("gap"):
+            data["stand"][0]["readings"].append({"gap_yd": gap, "between": [a, b]})
+        else:
+            data["stand"].append({"name": a, "readings": [{"to": b, "range_yd": gap}]})
+        point = solved(data).points[name]
+        assert not point.hardly_fixed and point.offset_yd == pytest.approx(truth[name][0], abs=6.0)
+
+
+def test_the_one_height_that_was_measured_is_in_the_file():
+    found = solved(LOOSE)
+    data = sketch_data(found)
+    assert data["heights_yd"][0][2] == 0.0 and data["heights_yd"][-1][2] == 5.0
+    hole = read_sketch(data, "made.toml")
+    flag, tee = Terrain(hole.heights, hole.features).at(
+        np.array([hole.pin.x_yd, 0.0]), np.array([hole.pin.y_yd, 0.0])
+    )
+    assert flag - tee == pytest.approx(5.0, abs=0.1)
+    assert any("one height" in sentence for sentence in hole.assumed)
+    bare = one_stand({"to": "front", "range_yd": 142}, {"to": "flag", "range_yd": 158}, {"to": "back", "range_yd": 172})
+    assert "heights_yd" not in sketch_data(solved(bare))
+
+
+@pytest.mark.parametrize(
+    ("front", "flag", "back", "words"),
+    [
+        (142, 158, 120, "range from the tee to back 120"),
+        (142, 136, 172, "range from the tee to flag 136"),
+        (142, 180, 172, "a back beyond the flag"),
+    ],
+)
+def test_a_green_in_the_wrong_order_is_refused(front, flag, back, words):
+    rows = [{"to": name, "range_yd": yards} for name, yards in (("front", front), ("flag", flag), ("back", back))]
+    with pytest.raises(FileError, match=words) as error:
+        solved(one_stand(*rows))
+    assert "allowed" in str(error.value) and "\n" not in str(error.value)
 
 
 def test_slope_readings_are_levelled():

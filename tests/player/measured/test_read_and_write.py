@@ -17,7 +17,7 @@ PLAIN = "club,carry,offline\n7i,140,-6\n7 iron,138.5,4\nPW,96,0\n"
 def read(tmp_path, text, columns=None, name="shots.csv"):
     path = tmp_path / name
     path.write_text(text, encoding="utf-8")
-    return read_shots(path, columns)
+    return read_shots(path, columns).shots
 
 
 def test_plain_file(tmp_path):
@@ -69,6 +69,7 @@ def test_columns_and_mapping_file(tmp_path):
         ("club,carry,offline\n7i,140,\n", "row 2, offline"),
         ("club,carry,offline\nspoon,140,2\n", "'spoon'"),
         ("club,carry,offline\nputter,14,2\n", "putter"),
+        ("club,carry,offline\n7i,abc,3\n7i,140,x\n7i,140,2\n", "row 2, carry: 'abc'; row 3, offline: 'x'"),
     ],
 )
 def test_nonsense_is_refused_in_one_line(tmp_path, text, words):
@@ -76,6 +77,27 @@ def test_nonsense_is_refused_in_one_line(tmp_path, text, words):
         read(tmp_path, text)
     assert words in str(error.value)
     assert "\n" not in str(error.value)
+
+
+def test_a_few_rows_that_cannot_be_read_are_named_and_left_aside(tmp_path):
+    good = ["7i,140,2"] * 60
+    path = tmp_path / "shots.csv"
+    slips = ["7i,abc,3", "spoon,140,2", "7i,140,333", "7i,,4", "7i,999,0", "putter,9,0"]
+    path.write_text("\n".join(["club,carry,offline", *good[:30], *slips, *good[30:]]), encoding="utf-8")
+    found = read_shots(path)
+    assert len(found.shots["7-iron"].carry_yd) == 60 and len(found.left_aside) == 6
+    assert found.left_aside[0].startswith("row 32, carry: 'abc'") and "'spoon'" in found.left_aside[1]
+    path.write_text("\n".join(["club,carry,offline", *good[:40], *slips]), encoding="utf-8")
+    with pytest.raises(FileError, match="6 of 46 rows") as error:
+        read_shots(path)
+    assert all(f"row {k}" in str(error.value) for k in range(42, 48)) and "\n" not in str(error.value)
+
+
+def test_cells_as_people_write_them(tmp_path):
+    text = "club,carry,offline\n7i,150 yds,5 right\n7i,150yd,left 5\n7i,137.16 m,5 yd L\n7i,150,-5 yards\n"
+    one = read(tmp_path, text)["7-iron"]
+    np.testing.assert_allclose(one.carry_yd, 150.0)
+    np.testing.assert_allclose(one.offline_yd, [5, -5, -5, -5])
 
 
 @settings(max_examples=150, deadline=None)
