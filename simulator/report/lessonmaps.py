@@ -22,7 +22,6 @@ from .units import YARDS, Units
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.contour import ContourSet
-    from matplotlib.transforms import Bbox
 
     from ..hole.surfaces import Surface
     from ..hole.yardage import Trouble
@@ -122,7 +121,7 @@ def draw_value(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) 
     digits = 2 if step < 0.1 else 1
     named = ax.clabel(lines, fmt=lambda v: f"{v:+.{digits}f}" if abs(v) > 1e-9 else "0", fontsize=6.5,
                       colors=CONTOUR, inline=True)  # fmt: skip
-    _thin(ax, list(named))
+    _thin(ax, list(named), value.here_yd)
     for text in named:
         text.set_path_effects([withStroke(linewidth=1.6, foreground=PAPER)])
     hx, hy = value.here_yd
@@ -258,10 +257,18 @@ def _is_speck(part: np.ndarray, least_yd: float) -> bool:
     return bool(np.allclose(part[0], part[-1]) and np.ptp(part, axis=0).max() < least_yd)
 
 
-def _thin(ax: Axes, texts: list) -> None:
-    """Take away numbers on lines that would cover another or leave the drawing."""
+CROSS_PT = 9.0
+"""Side of the square that the cross needs for itself [pt]."""
+
+
+def _thin(ax: Axes, texts: list, cross_yd: tuple[float, float]) -> None:
+    """Take away numbers on lines that would cover another or the cross, or leave the drawing."""
+    from matplotlib.transforms import Bbox
+
     inside = ax.get_window_extent()
-    kept: list[Bbox] = []
+    half = 0.5 * CROSS_PT / 72.0 * ax.figure.dpi
+    x, y = ax.transData.transform(cross_yd)
+    kept = [Bbox.from_extents(x - half, y - half, x + half, y + half)]
     for text in list(texts):
         box = text.get_window_extent()
         out = box.x0 < inside.x0 or box.x1 > inside.x1 or box.y0 < inside.y0 or box.y1 > inside.y1
@@ -272,10 +279,16 @@ def _thin(ax: Axes, texts: list) -> None:
             kept.append(box)
 
 
+SPECK_SHARE = 0.003
+"""Ground that covers less of the picture than this has no key."""
+
+
 def seen_on(ax: Axes, answer: Answer) -> list[Surface]:
     """Kinds of ground in view of finished axes."""
     from ..hole.surfaces import Surface
 
     view = groundplot.view_box(ax)
-    found = {f.surface for f in answer.hole.features if f.area.intersects(view)} | {Surface.ROUGH}
+    least = SPECK_SHARE * view.area
+    found = {f.surface for f in answer.hole.features if f.area.intersection(view).area >= least}
+    found.add(Surface.ROUGH)
     return sorted(found)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -66,31 +67,53 @@ def value_map(place: Place, one: Alternative, hole: Hole) -> ValueMap:
     y = np.arange(low[1], high[1] + STEP_YD, STEP_YD)
     xx, yy = np.meshgrid(x, y)
     surfaces = _surfaces(board, xx.ravel(), yy.ravel())
-    strokes = np.full(xx.size, np.nan)
+    strokes = np.full(xx.shape, np.nan)
     for surface in Surface:
         lie = LIE_OF.get(surface)
-        rows = np.flatnonzero(surfaces == surface)
-        if lie is not None and lie is not Lie.GREEN and rows.size:
-            strokes[rows] = read_map(board, xx.ravel()[rows], yy.ravel()[rows], lie)
+        there = (surfaces == surface).reshape(xx.shape)
+        if lie is not None and lie is not Lie.GREEN and there.any():
+            known = read_map(board, xx.ravel(), yy.ravel(), lie).reshape(xx.shape)
+            strokes[there] = smooth(known, board.nodes.coarse.step_yd / STEP_YD)[there]
     here_xy, ground = _middle(board, xy)
     lie = LIE_OF[ground]
     to_pin = np.array([hole.pin.x_yd, hole.pin.y_yd]) - here_xy
     step = TEN_YD * to_pin / max(float(np.hypot(*to_pin)), TEN_YD)
     spots = np.array([here_xy, here_xy + step, here_xy - step])
-    here, nearer, farther = (float(v) for v in read_map(board, spots[:, 0], spots[:, 1], lie))
+    here, nearer, farther = (_round_about(board, spot, lie) for spot in spots)
     kinds = dict.fromkeys(f.surface for f in hole.features if f.surface in LIE_OF)
     lies = {}
     for surface in (Surface.FAIRWAY, Surface.ROUGH, *kinds):
         other = LIE_OF[surface]
-        worth = float(read_map(board, spots[:1, 0], spots[:1, 1], other, near_yd=NEAR_YD)[0])
+        worth = _round_about(board, spots[0], other, near_yd=NEAR_YD)
         if other not in (lie, Lie.GREEN, Lie.TEE) and surface not in (Surface.TEE, Surface.PATH):
             if np.isfinite(worth) and other is not Lie.TREES:
                 lies[WORDS[surface]] = worth - here
     return ValueMap(
-        x_yd=x, y_yd=y, strokes=strokes.reshape(xx.shape), here_yd=(float(here_xy[0]), float(here_xy[1])),
+        x_yd=x, y_yd=y, strokes=strokes, here_yd=(float(here_xy[0]), float(here_xy[1])),
         here=here, ground=WORDS[ground], ten_nearer=_finite(here - nearer),
         ten_farther=_finite(farther - here), lies=lies,
     )  # fmt: skip
+
+
+def smooth(values: np.ndarray, width: float) -> np.ndarray:
+    """A picture's values without the luck of single nodes, float64[rows, columns]; gaps stay gaps.
+
+    A Gaussian of so many squares, over the places that have a value.
+    """
+    from scipy.ndimage import gaussian_filter
+
+    known = np.isfinite(values)
+    total = gaussian_filter(np.where(known, values, 0.0), width)
+    weight = gaussian_filter(known.astype(float), width)
+    return np.where(known, total / np.maximum(weight, 1e-9), np.nan)
+
+
+def _round_about(board: Board, spot: np.ndarray, lie: Lie, near_yd: float | None = None) -> float:
+    """Mean worth of a node's square round a place, the ball lying so: one node's luck is not told as golf."""
+    off = board.nodes.coarse.step_yd * np.linspace(-1.0, 1.0, 5)
+    dx, dy = np.meshgrid(off, off)
+    found = read_map(board, spot[0] + dx.ravel(), spot[1] + dy.ravel(), lie, near_yd)
+    return float(found[np.isfinite(found)].mean()) if np.isfinite(found).any() else math.nan
 
 
 NEAR_YD = 30.0

@@ -19,7 +19,7 @@ from simulator.strategy.lesson import ON_GREEN_YD, Lesson, leave_of, lesson
 from simulator.strategy.question import Clock, question, solve
 from simulator.strategy.result import TIE_STROKES
 from simulator.strategy.search import Place
-from simulator.strategy.worth import read_map
+from simulator.strategy.worth import read_map, smooth
 
 SEQUENCES = 2_000
 
@@ -142,3 +142,19 @@ def test_every_figure_has_its_error() -> None:
         for figure in (one.right_yd, one.long_yd, one.width_yd, one.depth_yd):
             assert figure.standard_error > 0.0
     assert (made().scores.errors > 0.0).all()
+
+
+def test_a_pictures_values_are_smoothed_without_moving_them() -> None:
+    """A slope stays what it is, gaps stay gaps and lend nothing, and the luck of single nodes is a third of what it was."""
+    rng = np.random.default_rng(3)
+    slope = 0.01 * np.arange(60.0)[None, :] + 0.02 * np.arange(60.0)[:, None]
+    noisy = slope + 0.02 * rng.standard_normal(slope.shape)
+    noisy[20:30, 20:30] = np.nan
+    smoothed = smooth(noisy, 2.5)
+    assert np.array_equal(np.isnan(smoothed), np.isnan(noisy))
+    inner = np.zeros_like(slope, bool)
+    inner[10:-10, 10:-10] = True
+    inner[10:40, 10:40] = False  # beside the gap the mean leans away from it
+    off = (smoothed - slope)[inner]
+    assert abs(off.mean()) < 0.001 and off.std() < 0.02 / 3.0
+    assert smooth(slope, 2.5)[inner] == pytest.approx(slope[inner], abs=1e-6)
