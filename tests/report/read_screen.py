@@ -65,10 +65,12 @@ class _Sentences:
             assert any(
                 abs(d - float(size)) <= half and times == math.floor(1.0 / d + 0.5) for d in differences
             )
-        for (share,) in self.take(r"(?:more than )?(\d) in 10 plausible"):
-            assert (
-                int(share) / 10.0 <= data["confidence"]["best_share"] + 1e-9 < int(share) / 10.0 + 0.1 + 1e-6
-            )
+        for more, share, rival in self.take(
+            r"(more than )?(\d) in 10 plausible versions of this player(?:, the [^.]*? for (?:fewer than )?(\d) in 10)?"
+        ):
+            self._tenths(data["confidence"]["best_share"], share, bool(more))
+            if rival:
+                self._tenths(max(s for k, s in enumerate(data["confidence"]["shares"]) if k != data["recommended"]), rival)
         for low, high in self.take(rf"it leaves (\d+) to (\d+) {unit}"):
             self.near(low, best["leaves_yd"]["p10"])
             self.near(high, best["leaves_yd"]["p90"])
@@ -106,6 +108,14 @@ class _Sentences:
         self._goal()
         self.take(r"in 100 plays")
         assert not re.search(r"\d", self.text), self.text
+
+    @staticmethod
+    def _tenths(share: float, said: str, more: bool = False) -> None:
+        """The nearest tenth, but nine only of a share that a clear answer has."""
+        if more:
+            assert said == "9" and share >= 0.95
+        elif share < 0.95:
+            assert int(said) == max(min(round(10.0 * share), 9 if share >= 0.9 else 8), 1)
 
     def _trade(self) -> None:
         """Counts that the trade names: as far apart as the JSON's shares, rounding aside."""
