@@ -23,9 +23,12 @@ from solved import (
 
 from simulator import load_hole
 from simulator.engine import Effort, play
-from simulator.hole.model import Hole
+from simulator.hole.surfaces import Lie
 from simulator.strategy.result import TIE_STROKES
-from simulator.tables.game import Board
+from simulator.strategy.traffic import solve_from
+from simulator.tables.bag import make_bag
+from simulator.tables.game import CELL_YD, Board, make_board
+from simulator.tables.rasters import ground_raster
 
 FRESH_SEED = 987_654
 
@@ -72,10 +75,12 @@ def four_times(effort: Effort) -> Effort:
                    many=4 * effort.many, near=4 * effort.near, sketch=4 * effort.sketch)  # fmt: skip
 
 
-def check_refinement(hole: Hole, player: str, board: Board) -> tuple[float, str, str]:
-    """Cell and spacings halved: the tee moves by less than 0.02; the club stays, ties apart."""
-    finer = solved(hole, player_named(player), effort=four_times(Effort()), cell_yd=0.5,
-                   coarse_yd=4.0, fine_yd=1.75)  # fmt: skip
+FINER = {"cell_yd": 0.5, "coarse_yd": 4.0, "fine_yd": 1.75}
+"""Cell and spacings halved."""
+
+
+def check_refinement(board: Board, finer: Board) -> tuple[float, str, str]:
+    """The tee moves by less than 0.02; the club stays, ties apart."""
     choices, value = searched(board)
     other_choices, other = searched(finer)
     clubs = club_of(board, choices[0]), club_of(finer, other_choices[0])
@@ -88,14 +93,24 @@ def check_refinement(hole: Hole, player: str, board: Board) -> tuple[float, str,
 
 def test_refinement() -> None:
     """On the level copy of the par 3: the hilly, wooded ones take half a minute each (slow tests)."""
-    check_refinement(level("eel-trap"), "isolde", level_board("eel-trap", "isolde"))
+    finer = solved(level("eel-trap"), player_named("isolde"), effort=four_times(Effort()), **FINER)
+    check_refinement(level_board("eel-trap", "isolde"), finer)
 
 
 @pytest.mark.slow
 @pytest.mark.parametrize("hole", HOLES)
 @pytest.mark.parametrize("player", PLAYERS)
 def test_refinement_on_every_demo_hole(hole: str, player: str) -> None:
-    check_refinement(load_hole(hole), player, demo_board(hole, player))
+    """Of the map that a question from the tee is answered with; both are searched twice over, as that is."""
+    drawn, who = load_hole(hole), player_named(player)
+
+    def from_tee(effort: Effort | None, cell_yd: float, **nodes: float) -> Board:
+        raster = ground_raster(drawn, cell_yd)
+        bag = make_bag(who, None, raster, THREADS)
+        empty = make_board(drawn, bag, raster, cell_yd=cell_yd, **nodes)
+        return solve_from(empty, drawn, (0.0, 0.0, int(Lie.TEE)), seed=SEED, effort=effort, threads=THREADS).board
+
+    check_refinement(from_tee(None, CELL_YD), from_tee(four_times(Effort()), **FINER))
 
 
 @pytest.mark.slow

@@ -170,7 +170,9 @@ def check_mirror(
         there = engine.solve_map(with_side(there, -1.0), seed=SEED, threads=THREADS)
         image_choice, image_value = best(there)
     choice, value = best(here)
-    assert image_value == pytest.approx(value, abs=1e-9)
+    # sums of the mirror image round otherwise, 1e-16 a term; a branch that falls the other way at one strike
+    # of a node, where two ways are level to as much, is worth that much again at every node that reads it
+    assert image_value == pytest.approx(value, abs=1e-8)
     assert image_choice.row == choice.row
     assert image_choice.action[1] == pytest.approx(-choice.action[1], abs=1e-9)
 
