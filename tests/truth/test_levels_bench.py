@@ -109,6 +109,7 @@ KNOWN_MISSES = {
     ("scores 84-97, rough", "median leave, 100-150 yd"): 3.6,
     ("slope, woman", "4200 yd"): 13.5,
     ("slope, woman", "4800 yd"): 13.0,
+    ("slope, woman", "5400 yd"): 12.5,
 }
 """Counted figures of the whole table that are missed today, and how far at the most [the row's unit]: what is
 measured and a little more, so that getting worse fails."""
