@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from functools import cached_property
@@ -137,6 +138,10 @@ class Hole:
     def station_offset(self, x_yd: float, y_yd: float) -> Point:
         """Station and offset [yd] of a place: of the nearest point of the line."""
         return self.play_line.station_offset(x_yd, y_yd)
+
+    def out_yd(self, x_yd: float, y_yd: float) -> float:
+        """Straight distance from a place to the pin in use [yd]."""
+        return math.hypot(self.pin.x_yd - x_yd, self.pin.y_yd - y_yd)
 
     @property
     def has_relief(self) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ..strategy.confidence import CLEAR_STROKES
+from ..strategy.confidence import is_ahead
 from ..strategy.goals import Goal
 from ..strategy.result import Answer
 from .chosen import all_bad, equals, runner_up, shown, title
@@ -53,7 +53,7 @@ def if_figures_hold(answer: Answer, units: Units = YARDS) -> str:
     if answer.goal is not None or answer.verdict != "either" or sure is None or behind is None:
         return ""
     lead = answer.alternatives[behind].difference
-    if len(answer.tied) > 1 or lead.value < max(CLEAR_STROKES, lead.margin):
+    if len(answer.tied) > 1 or not is_ahead(lead):
         return ""
     other = max(shown(answer)[1:], key=lambda k: sure.shares[k])
     name, rival = title(answer, answer.recommended, units), title(answer, other, units)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from ..errors import UsageError
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
@@ -66,7 +64,7 @@ def _is_meant(bunker: Feature, hole: Hole, words: set[str]) -> bool:
 
 def _told(bunker: Feature, hole: Hole) -> str:
     x, y = _middle(bunker)
-    return f"{bunker.name} ({math.hypot(hole.pin.x_yd - x, hole.pin.y_yd - y):.0f} yd out)"
+    return f"{bunker.name} ({hole.out_yd(x, y):.0f} yd out)"
 
 
 def _middle(bunker: Feature) -> tuple[float, float]:

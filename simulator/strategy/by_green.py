@@ -10,7 +10,7 @@ import shapely
 
 from ..errors import UsageError
 from ..hole.model import Hole
-from .words import NUMBER, UNITS
+from .words import NUMBER, UNIT, plain, with_rest, yards
 
 JUST_YD = 5.0
 """How far off the green "just off" is, and a place of which nothing is said [yd]: five paces (assumed)."""
@@ -21,7 +21,7 @@ LONGEST_YD = 120.0
 STEP_YD = 0.5
 """Step along the line and across it [yd]: half the cell of the engine's raster."""
 
-_AWAY = rf"(?:(?:just|right)\s+|(?P<n>{NUMBER})\s*(?P<unit>{'|'.join(UNITS)})?\s*)?(?:just\s+)?"
+_AWAY = rf"(?:(?:just|right)\s+|(?P<n>{NUMBER})\s*(?P<unit>{UNIT})?\s*)?(?:just\s+)?"
 _GREEN = r"(?:of\s+)?(?:the\s+)?(?:putting\s+)?green\b"
 _SIDE = r"(?P<side>left|right)(?:[\s-]*hand)?(?:\s+(?:side|edge))?"
 _WAYS = {
@@ -35,7 +35,7 @@ _WAYS = {
 }
 _PIN_HIGH = re.compile(r"\b(?:pin|flag|hole)[\s-]+high\b[\s,]*")
 _TO = re.compile(
-    rf"(?P<n>{NUMBER})\s*(?P<unit>{'|'.join(UNITS)})?\s+(?:to|from)\s+(?:the\s+)?(?P<end>front|middle|cent(?:re|er)|back)"
+    rf"(?P<n>{NUMBER})\s*(?P<unit>{UNIT})?\s+(?:to|from)\s+(?:the\s+)?(?P<end>front|middle|cent(?:re|er)|back)"
     rf"(?:\s+edge)?(?:\s+{_GREEN}|(?=\s*(?:,|$)))"
 )
 _PATTERNS = tuple((way, re.compile(pattern)) for way, pattern in _WAYS.items())
@@ -68,18 +68,18 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
     UsageError
         Off the green, but not to which side; a line of play that does not come to the green.
     """
-    usual = " ".join(text.casefold().split())
+    usual = plain(text)
     level = _PIN_HIGH.search(usual)
     usual = " ".join(_PIN_HIGH.sub(" ", usual).split())
     if to := _TO.search(usual):
-        return _with_rest(f"{_before(text, hole, to):.1f} on", usual, to), None
+        return with_rest(f"{_before(text, hole, to):.1f} on", usual, to), None
     searched = ((way, pattern.search(usual)) for way, pattern in _PATTERNS)
     way, found = next(((way, found) for way, found in searched if found), ("", None))
     if found is None:
         return text, None
     parts = found.groupdict()
     number, unit = parts["n"] or parts.get("n2"), parts.get("unit") or parts.get("unit2")
-    away = JUST_YD if number is None else float(number) * UNITS[unit or "yd"]
+    away = JUST_YD if number is None else yards(number, unit)
     side = parts.get("side")
     if way == "off" and side is None:
         raise UsageError(f'place {text!r}: off the green where? Say "5 left of the green", "over the back"')
@@ -94,18 +94,12 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
         beside = right + away if side == "right" else left - away
         words = f"{middle:.1f} on, {abs(beside):.1f} {'right' if beside >= 0.0 else 'left'}"
     taken = None if number is not None else f"{found[0].strip(' ,')!r} is taken as five paces from its edge"
-    return _with_rest(words, usual, found), taken
-
-
-def _with_rest(words: str, usual: str, found: re.Match[str]) -> str:
-    """The words, and behind them what else was said."""
-    rest = " ".join((usual[: found.start()] + " " + usual[found.end() :]).replace(",", " ").split())
-    return f"{words}, {rest}" if rest else words
+    return with_rest(words, usual, found), taken
 
 
 def _before(text: str, hole: Hole, to: re.Match[str]) -> float:
     """Station from which the front, middle or back of the green is so far, as a laser measures it [yd]."""
-    away, (front, back) = float(to["n"]) * UNITS[to["unit"] or "yd"], _ends(text, hole)
+    away, (front, back) = yards(to["n"], to["unit"]), _ends(text, hole)
     end = {"front": front, "back": back}.get(to["end"], 0.5 * (front + back))
     there = hole.at(end)
     stations = np.arange(0.0, end, STEP_YD)[::-1]

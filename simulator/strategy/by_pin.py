@@ -6,16 +6,15 @@ import re
 
 from ..errors import UsageError
 from ..hole.model import Hole
-from .words import NUMBER, SIDES, UNITS
+from .words import NUMBER, SIDES, UNIT, plain, with_rest, yards
 
-_UNIT = "|".join(UNITS)
 _OF = r"\s*(?:of|from)?\s*(?:the\s+)?(?:pin|flag|hole)\b"
 _END = r"(?=\s*(?:,|and\b|$|[-+]?\d))"
 _TOLD = re.compile(
     r"\s*(?P<high>(?:flag|pin|hole)[\s-]+high\b[\s,]*)?"
-    rf"(?:(?P<far>{NUMBER})\s*(?:(?P<unit>{_UNIT})\s+)?(?P<way>short|shy|long|past|behind|beyond)"
+    rf"(?:(?P<far>{NUMBER})\s*(?:(?P<unit>{UNIT})\s+)?(?P<way>short|shy|long|past|behind|beyond)"
     rf"(?:(?P<of>{_OF})|{_END})[\s,]*(?:and\s+)?)?"
-    rf"(?:(?P<beside>{NUMBER})?\s*(?:(?P<unit2>{_UNIT})\s+)?(?:to\s+the\s+)?(?P<side>left|right)\b(?P<of2>{_OF})?)?"
+    rf"(?:(?P<beside>{NUMBER})?\s*(?:(?P<unit2>{UNIT})\s+)?(?:to\s+the\s+)?(?P<side>left|right)\b(?P<of2>{_OF})?)?"
 )
 _SHORT = frozenset(("short", "shy"))
 
@@ -44,13 +43,13 @@ def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
     UsageError
         A side, but not how far to it.
     """
-    usual = " ".join(text.casefold().split())
+    usual = plain(text)
     told = _TOLD.match(usual)
     if told is None:
         return text, None
     far, side, of = told["far"], told["side"], told["of"] or told["of2"]
-    plain = told["way"] == "short" and of and not side  # "100 short of the pin" is 100 out
-    if not (told["high"] or far or (told["beside"] and of)) or plain:
+    as_out = told["way"] == "short" and of and not side  # "100 short of the pin" is 100 out
+    if not (told["high"] or far or (told["beside"] and of)) or as_out:
         return text, None
     if side and not told["beside"]:
         raise UsageError(f'place {text!r}: how far {side}? Say "pin high, 12 {side}", "10 short, 6 {side}"')
@@ -58,10 +57,9 @@ def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
         raise UsageError(f'place {text!r}: pin high on which side? Say "pin high, 12 right"')
     station, offset = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)
     if far:
-        station += float(far) * UNITS[told["unit"] or "yd"] * (-1.0 if told["way"] in _SHORT else 1.0)
+        station += yards(far, told["unit"]) * (-1.0 if told["way"] in _SHORT else 1.0)
     if side:
-        offset += float(told["beside"]) * UNITS[told["unit2"] or "yd"] * SIDES[side]
+        offset += yards(told["beside"], told["unit2"]) * SIDES[side]
     words = f"{station:.1f} on, {abs(offset):.1f} {'right' if offset >= 0.0 else 'left'}"
-    rest = usual[told.end() :].replace(",", " ").strip()
     taken = None if of or told["high"] else f"{told[0].strip(' ,')!r} is counted from the pin"
-    return f"{words}, {rest}" if rest else words, taken
+    return with_rest(words, usual, told), taken

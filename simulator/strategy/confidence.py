@@ -96,6 +96,11 @@ class Flip:
         return {**vars(self), "tried": list(self.tried)}
 
 
+def is_ahead(difference: Estimate) -> bool:
+    """Whether a lead over another alternative counts as one, the player taken as exact."""
+    return difference.value >= max(CLEAR_STROKES, difference.margin)
+
+
 def verdict(differences: Sequence[Estimate], confidence: Confidence | None) -> str:
     """``"clear"``, ``"slight"`` or ``"either"``.
 
@@ -112,7 +117,7 @@ def verdict(differences: Sequence[Estimate], confidence: Confidence | None) -> s
     if not differences:
         return "clear"
     other = min(differences, key=lambda difference: difference.value)
-    if other.value < max(CLEAR_STROKES, other.margin):
+    if not is_ahead(other):
         return "either"
     share = 1.0 if confidence is None else confidence.best_share
     if share < EITHER_SHARE:

@@ -78,7 +78,7 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     lie = LIE_OF.get(surface)
     if lie is None or lie is Lie.GREEN:
         raise UsageError(f"place {text!r}: that is {_where(surface)}, no shot is planned from there")
-    out_yd = _out(hole, (x_yd, y_yd))
+    out_yd = hole.out_yd(x_yd, y_yd)
     side = {-1: "left ", 0: "", 1: "right "}[said.side]
     words = f"{out_yd:.0f} yd out, {side}{WORDS[surface]}"
     return Start(x_yd, y_yd, LIE_WORDS[lie], words, out_yd, played)
@@ -114,13 +114,13 @@ def _tee(text: str, hole: Hole, said: Said, played: int | None) -> Start:
 
 def tee_start(hole: Hole, played: int | None = None) -> Start:
     """The tee in use; `played` defaults to 0 there."""
-    out_yd = math.hypot(hole.pin.x_yd, hole.pin.y_yd)
+    out_yd = hole.out_yd(0.0, 0.0)
     return Start(0.0, 0.0, LIE_WORDS[Lie.TEE], f"the {hole.tee.name} tee", out_yd, played or 0)
 
 
 def _by_distance(text: str, hole: Hole, said: Said) -> tuple[float, float]:
     assert said.out is not None
-    longest = math.hypot(hole.pin.x_yd, hole.pin.y_yd)
+    longest = hole.out_yd(0.0, 0.0)
     if not 0.0 < said.out <= longest:
         tee = f"the {hole.tee.name} tee is {longest:.0f} yd from the pin"
         raise refused(text, f"found {said.out:g} yd out, {tee}")
@@ -131,7 +131,7 @@ def _by_distance(text: str, hole: Hole, said: Said) -> tuple[float, float]:
     found = find_ground(hole, said.out, said.side, said.ground)
     if found is None:
         other = find_ground(hole, said.out, said.side, said.ground, slack_yd=int(longest))
-        near = other and f"{_out(hole, other):.0f} yd out"
+        near = other and f"{hole.out_yd(*other):.0f} yd out"
         raise _no_ground(text, said, f"{said.out:.0f} yd from the pin", near)
     return found
 
@@ -145,11 +145,6 @@ def _beside_the_line(text: str, hole: Hole, said: Said) -> tuple[float, float]:
         near = other and f"{hole.station_offset(*other)[0]:.0f} yd on"
         raise _no_ground(text, said, f"{said.station:.0f} yd on", near)
     return found
-
-
-def _out(hole: Hole, at: tuple[float, float]) -> float:
-    """How far the pin is from there [yd]."""
-    return math.hypot(hole.pin.x_yd - at[0], hole.pin.y_yd - at[1])
 
 
 def _no_ground(text: str, said: Said, where: str, nearest: str | None) -> UsageError:

@@ -21,8 +21,9 @@ OUTWARDS_YD = 150.0
 
 def past_the_drawing(hole: Hole, start: Start, one: Alternative) -> str:
     """``"left"`` or ``"right"`` where a shot is aimed past everything drawn on that side; else empty."""
-    x = start.x_yd + one.carry_yd * math.sin(one.aim_bearing_deg * math.pi / 180.0)
-    y = start.y_yd + one.carry_yd * math.cos(one.aim_bearing_deg * math.pi / 180.0)
+    bearing = math.radians(one.aim_bearing_deg)
+    x = start.x_yd + one.carry_yd * math.sin(bearing)
+    y = start.y_yd + one.carry_yd * math.cos(bearing)
     station, offset = hole.station_offset(x, y)
     if abs(offset) <= OFF_LINE_YD:
         return ""

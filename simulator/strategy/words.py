@@ -69,15 +69,17 @@ _INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.s
 """Words that name no place, and what to say for them."""
 
 NUMBER = r"[-+]?[0-9]{1,9}(?:\.[0-9]{0,9})?"
-_UNIT = "|".join(UNITS)
+UNIT = "|".join(UNITS)
+"""Patterns of a number and of its unit."""
+
 _READ_AS = tuple(
     (re.compile(pattern), meant)
     for pattern, meant in (
         (r"(?<=\d)\s*(?:yards?|yds?|y)?\s+(?:from|off) (?:the )?tee\b", " on"),
         (r"(?<=\d)\s*(m|metres?|meters?)\s+(?:from|off) (?:the )?tee\b", r" \1 on"),
         (r"\bshort of (?:the )?(?:pin|flag|hole)\b", "out"),
-        (rf"(?<=\d)(\s*(?:{_UNIT})?)\s+(?:remaining|to go|left in)\b", r"\1 out"),
-        (rf"^({NUMBER}\s*(?:{_UNIT})?)\s+left(?=$|[\s,].*\b(?:left|right)\b)", r"\1 out"),
+        (rf"(?<=\d)(\s*(?:{UNIT})?)\s+(?:remaining|to go|left in)\b", r"\1 out"),
+        (rf"^({NUMBER}\s*(?:{UNIT})?)\s+left(?=$|[\s,].*\b(?:left|right)\b)", r"\1 out"),
         (r"\b(?:tee box|teeing (?:ground|area)|tee shot)\b", "tee"),
         (r"\b(?:fairway|greenside|pot|cross|sand)\s+(?=bunker|sand|trap)", ""),
         (r"\btrap\b", "bunker"),
@@ -90,6 +92,22 @@ _READ_AS = tuple(
 """Other ways of saying it, put into the words read below."""
 
 _TOKEN = re.compile(rf"\s*(?:(?P<number>{NUMBER})|(?P<comma>,)|(?P<word>[^\s,0-9]+)|(?P<other>\S))")
+
+
+def plain(text: str) -> str:
+    """Small letters, one blank between words: what patterns are looked for in."""
+    return " ".join(text.casefold().split())
+
+
+def yards(number: str, unit: str | None) -> float:
+    """A length [yd]; without a unit it is in yards."""
+    return float(number) * UNITS[unit or "yd"]
+
+
+def with_rest(words: str, usual: str, found: re.Match[str]) -> str:
+    """What a part of a text was put into, and behind it what else was said there."""
+    rest = " ".join((usual[: found.start()] + " " + usual[found.end() :]).replace(",", " ").split())
+    return f"{words}, {rest}" if rest else words
 
 
 @dataclass
@@ -120,7 +138,7 @@ def read_words(text: str) -> Said:
     said = Said(plain=[])
     number: float | None = None  # the number just read, until its role is known
     heavy = penalty = False
-    usual = " ".join(text.casefold().split())
+    usual = plain(text)
     for pattern, meant in _READ_AS:
         usual = pattern.sub(meant, usual)
     for token in _TOKEN.finditer(usual):

@@ -103,7 +103,7 @@ class HoleReview:
             return "putting"
         if one.stroke.start.lie is Lie.TEE and self.hole.par > 3:
             return "tee shots"
-        away = _away(self.hole, one.stroke.start)
+        away = self.hole.out_yd(one.stroke.start.x_yd, one.stroke.start.y_yd)
         return "short game" if away <= SHORT_GAME_YD else "approaches"
 
     def to_dict(self) -> dict[str, Any]:
@@ -338,10 +338,6 @@ def _kept(done: Mapping[int, HoleReview]) -> Iterator[None]:
     except KeyboardInterrupt:
         if not done:
             raise
-
-
-def _away(hole: Hole, rest: Rest) -> float:
-    return math.hypot(hole.pin.x_yd - rest.x_yd, hole.pin.y_yd - rest.y_yd)
 
 
 def _figure(name: str, one: Estimate) -> dict[str, float]:

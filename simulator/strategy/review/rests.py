@@ -124,16 +124,12 @@ def _moved(text: str, hole: Hole, rest: Rest) -> Rest:
     except UsageError:  # told by the green or a bunker, without a distance
         return rest
     if said.out is not None:
-        noted, found, word = said.out, _away(hole, rest), "out"
+        noted, found, word = said.out, hole.out_yd(rest.x_yd, rest.y_yd), "out"
     elif said.station is not None:
         noted, found, word = said.station, hole.station_offset(rest.x_yd, rest.y_yd)[0], "on"
     else:
         return rest
     return replace(rest, noted=f"noted as {noted:.0f} yd {word}") if abs(found - noted) > MOVED_YD else rest
-
-
-def _away(hole: Hole, rest: Rest) -> float:
-    return math.hypot(hole.pin.x_yd - rest.x_yd, hole.pin.y_yd - rest.y_yd)
 
 
 def _on_green(text: str, hole: Hole, found: re.Match[str], before: Rest | None) -> Rest | None:
