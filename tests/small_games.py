@@ -17,6 +17,7 @@ from simulator import load_player
 from simulator.engine import solve_map
 from simulator.hole.model import Hole
 from simulator.hole.sketch import read_sketch
+from simulator.kernels.game import Luck
 from simulator.kernels.shot import play_shot
 from simulator.player.model import Player
 from simulator.tables.bag import Bag, make_bag
@@ -142,7 +143,7 @@ def shot(
 
     `wind` is its velocity along x and y [yd/s]; `trees` the uniform numbers of a branch: hit, keep and turn.
     """
-    drawn = (*map(float, luck), float(wind[0]), float(wind[1]), *map(float, trees))
+    drawn = Luck(*map(float, luck), float(wind[0]), float(wind[1]), *map(float, trees))
     out = play_shot(
         board.game, float(x), float(y), int(lie), row, math.radians(bearing_deg), scale, replay, drawn
     )

@@ -8,6 +8,7 @@ import numpy as np
 
 from . import codes as c
 from ._compile import kernel
+from .game import Landing
 from .ground import height_at
 
 
@@ -129,7 +130,7 @@ def moment_wind(numbers, gust, swing):
 
 @kernel
 def land(ground, flights, x, y, shot, bearing, fraction, tilt, wind_x, wind_y):
-    """Landing of a strike: x, y [yd], vx, vy, down [yd/s], spin [rad/s], along, side [yd].
+    """Landing of a strike.
 
     On hilly ground the ball comes down where its fall between two landing-height nodes meets the ground,
     both taken to be straight there. `wind_x`, `wind_y` is the velocity of the wind [yd/s].
@@ -169,7 +170,7 @@ def land(ground, flights, x, y, shot, bearing, fraction, tilt, wind_x, wind_y):
                 break
             flight, gap = other, new_gap
     along, side, v_along, v_side, down, spin = flight
-    return (
+    return Landing(
         x + along * sin_b + side * cos_b,
         y + along * cos_b - side * sin_b,
         v_along * sin_b + v_side * cos_b,
@@ -178,4 +179,5 @@ def land(ground, flights, x, y, shot, bearing, fraction, tilt, wind_x, wind_y):
         spin,
         along,
         side,
+        0.0,
     )

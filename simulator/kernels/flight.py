@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import Any, NamedTuple
 
 import numpy as np
 
@@ -11,6 +12,47 @@ from .trajectory import MAX_STEPS, Air, between, fly
 
 TRACK_POINTS = 12
 """Points kept of a ground track, at 1/12, 2/12 ... 12/12 of the distance along."""
+
+
+class Launches(NamedTuple):
+    """How swings of all speeds leave the club.
+
+    Attributes
+    ----------
+    angles, spins : float64[shot, ng]
+        Stock launch angle [rad] and backspin [rad/s] at ball speeds start + i step.
+    start, step : float
+        [yd/s]
+    """
+
+    angles: Any
+    spins: Any
+    start: Any
+    step: Any
+
+
+class Axes(NamedTuple):
+    """Nodes of a flight table.
+
+    Attributes
+    ----------
+    fractions : float64[nf]
+        Shares of the stock carry, ascending, > 0: strike f carries ``fractions[f] * carries`` in still
+        reference air, untilted, to its own level.
+    tilts : float64[nt]
+        Spin-axis tilts [rad].
+    along_winds, cross_winds : float64[nu], float64[nv]
+        Wind along the strike's start line (helping positive) and across it (towards the right) [yd/s], at
+        the height the air's wind refers to.
+    heights : float64[nh]
+        Landing heights [yd].
+    """
+
+    fractions: Any
+    tilts: Any
+    along_winds: Any
+    cross_winds: Any
+    heights: Any
 
 
 @kernel
@@ -45,7 +87,7 @@ def _on_grid(values, start, step, at):
 
 
 @kernel
-def _solve_speed(air, launches, spins, grid_start, grid_step, stock, carry, guess, level, path, landing):
+def _solve_speed(air, launches, shot, stock, carry, guess, level, path, landing):
     """Ball speed [yd/s] whose still-air carry is `carry` [yd]; returns (speed, launch, spin).
 
     With ``stock > 0`` the strike keeps the stock strike's launch and its spin falls with speed (a
@@ -61,8 +103,9 @@ def _solve_speed(air, launches, spins, grid_start, grid_step, stock, carry, gues
     for _ in range(60):
         speed = math.exp(x)
         at = stock if stock > 0.0 else speed
-        launch = _on_grid(launches, grid_start, grid_step, at)
-        spin = _on_grid(spins, grid_start, grid_step, at) * (speed / stock if stock > 0.0 else 1.0)
+        launch = _on_grid(launches.angles[shot], launches.start, launches.step, at)
+        spin = _on_grid(launches.spins[shot], launches.start, launches.step, at)
+        spin *= speed / stock if stock > 0.0 else 1.0
         fly(air, speed, launch, spin, 0.0, 0.0, 0.0, level, path, landing)
         gone = landing[0, 0]
         y = math.log(max(gone, 1e-9))
@@ -82,25 +125,7 @@ def _solve_speed(air, launches, spins, grid_start, grid_step, stock, carry, gues
 
 
 @entry
-def fill_flights(
-    reference: Air,
-    air: Air,
-    launches,
-    spins,
-    grid_start,
-    grid_step,
-    carries,
-    fractions,
-    tilts,
-    along_winds,
-    cross_winds,
-    heights,
-    first,
-    last,
-    out,
-    tracks,
-    speeds,
-):
+def fill_flights(reference: Air, air: Air, launches, carries, axes, first, last, out, tracks, speeds):
     """Fill the flight and track tables of shots `first` to `last` - 1.
 
     Parameters
@@ -109,20 +134,10 @@ def fill_flights(
         Air the player's carries are meant in; its wind is not used.
     air : Air
         Air of the day; its own wind is not used.
-    launches, spins : float64[shot, ng]
-        Stock launch angle [rad] and backspin [rad/s] at ball speeds grid_start + i grid_step [yd/s].
+    launches : Launches
     carries : float64[shot]
         Stock still-air carry [yd], > 0.
-    fractions : float64[nf]
-        Shares of the stock carry, ascending, > 0: strike f carries ``fractions[f] * carries`` in still
-        reference air, untilted, to its own level.
-    tilts : float64[nt]
-        Spin-axis tilts [rad].
-    along_winds, cross_winds : float64[nu], float64[nv]
-        Wind along the strike's start line (helping positive) and across it (towards the right) [yd/s], at
-        the height the air's wind refers to.
-    heights : float64[nh]
-        Landing heights [yd].
+    axes : Axes
     out : float32[shot, nu, nv, nf, nt, nh, 6]
         Filled: the six numbers of `fly`.
     tracks : float32[shot, nu, nv, nf, nt, TRACK_POINTS, 2]
@@ -131,6 +146,7 @@ def fill_flights(
     speeds : float64[shot, nf]
         Filled: ball speeds solved for [yd/s].
     """
+    fractions, tilts, along_winds, cross_winds, heights = axes
     path = np.empty((MAX_STEPS + 1, 6))
     level = np.zeros(1)
     once = np.empty((1, 6))
@@ -142,10 +158,8 @@ def fill_flights(
             share = 1.0 if f < 0 else fractions[f]
             speed, launch, spin = _solve_speed(
                 reference,
-                launches[shot],
-                spins[shot],
-                grid_start,
-                grid_step,
+                launches,
+                shot,
                 stock,
                 carries[shot] * share,
                 guess,

@@ -77,6 +77,61 @@ class Trees(NamedTuple):
     tracks: Any
 
 
+class Luck(NamedTuple):
+    """What one stroke draws.
+
+    Attributes
+    ----------
+    mixture
+        Uniform: solid or mishit.
+    speed, start, tilt, lie
+        Standard normal: of the strike, and of what the lie does to it.
+    wind_x, wind_y
+        Velocity of the wind of the moment [yd/s].
+    hit, keep, turn
+        Uniform: how far through a crown, what way is left after a branch, and which way it goes.
+    """
+
+    mixture: Any
+    speed: Any
+    start: Any
+    tilt: Any
+    lie: Any
+    wind_x: Any
+    wind_y: Any
+    hit: Any
+    keep: Any
+    turn: Any
+
+
+class Landing(NamedTuple):
+    """A ball that comes down.
+
+    Attributes
+    ----------
+    x, y
+        Where [yd].
+    vx, vy, down
+        Its velocity, `down` positive downwards [yd/s].
+    spin
+        Backspin [rad/s].
+    along, side
+        The way flown, along the start line and to its right [yd].
+    branch
+        1 if it drops from a branch.
+    """
+
+    x: Any
+    y: Any
+    vx: Any
+    vy: Any
+    down: Any
+    spin: Any
+    along: Any
+    side: Any
+    branch: Any
+
+
 class Played(NamedTuple):
     """What became of one shot; every entry a number.
 

@@ -9,6 +9,7 @@ import numpy as np
 from . import codes as c
 from ._compile import entry, kernel
 from .air import moment_wind
+from .game import Luck
 from .luck import normal, seed_key, sequence_key, stroke_key, uniform
 from .shot import intended_shot, play_shot
 from .value import plan_at, putts_at, putts_drawn
@@ -88,7 +89,7 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                 math.atan2(dx, dy) + aim,
                 scale,
                 replay,
-                (
+                Luck(
                     uniform(luck, c.SLOT_MIXTURE),
                     normal(luck, c.SLOT_SPEED),
                     normal(luck, c.SLOT_START),

@@ -10,14 +10,11 @@ import math
 from . import codes as c
 from ._compile import kernel
 from .air import land
-from .game import Played
+from .game import Landing, Played
 from .ground import column_of, crossing, fate_at, is_gone, is_penalty, row_of, run_out
 from .relief import out_of_bounds, penalty_relief, unplayable
 from .trees import NO_HIT, first_branch, nears_tree
 from .value import value_at
-
-NO_SPIN = 0.0
-"""Spin of a ball that drops out of a tree, and of no other."""
 
 
 @kernel
@@ -55,15 +52,16 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
 
 
 @kernel
-def _flight_crossing(ground, x, y, bearing, along, side, px, py, out):
+def _flight_crossing(ground, x, y, bearing, landing, out):
     """Last place that is not gone (`is_gone`) under a flight that came down in a place that is.
 
     The ground track is taken to bend as the square of the way flown.
     """
     sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     step = 2.0 * ground.numbers[c.RASTER_CELL]
+    along, side = landing.along, landing.side
     steps = int(along / step)
-    back_x, back_y = px, py
+    back_x, back_y = landing.x, landing.y
     for k in range(1, steps + 1):
         share = 1.0 - k * step / along
         bx = x + along * share * sin_b + side * share * share * cos_b
@@ -75,7 +73,7 @@ def _flight_crossing(ground, x, y, bearing, along, side, px, py, out):
 
 
 @kernel
-def _among_trees(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, u_hit, u_keep, u_turn, landing):
+def _among_trees(game, x, y, shot, bearing, fraction, tilt, luck, landing):
     """Landing after the trees: `landing` itself, or the drop from the branch the ball hit.
 
     After a hit the ball keeps a uniform share of its remaining carry in a direction of chance, then
@@ -91,29 +89,30 @@ def _among_trees(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, u_hi
         bearing,
         fraction,
         tilt,
-        wind_x,
-        wind_y,
-        landing[6],
-        landing[7],
-        -math.log(u_hit),
+        luck.wind_x,
+        luck.wind_y,
+        landing.along,
+        landing.side,
+        -math.log(luck.hit),
     )
     if way == NO_HIT:
         return landing
     hit_x, hit_y = x + way * sin_b + side * cos_b, y + way * cos_b - side * sin_b
-    left = max(landing[6] - way, 0.0) * numbers[c.TREE_KEEP] * u_keep
-    turn = 6.283185307179586 * u_turn
+    left = max(landing.along - way, 0.0) * numbers[c.TREE_KEEP] * luck.keep
+    turn = 6.283185307179586 * luck.turn
     head_x, head_y = math.sin(turn), math.cos(turn)
     speed = numbers[c.TREE_SPEED]
     fall = math.sqrt(2.0 * numbers[c.GRAVITY] * max(height, 0.5))
-    return (
+    return Landing(
         hit_x + left * head_x,
         hit_y + left * head_y,
         speed * head_x,
         speed * head_y,
         fall,
-        NO_SPIN,
+        0.0,
         way,
         side,
+        1.0,
     )
 
 
@@ -154,9 +153,7 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
         Shot row, start direction the player means [rad clockwise from +y], part-swing scale.
     replay : float
         Value of playing again from here (stroke and distance).
-    luck : tuple of 10 float
-        Uniform number (solid or mishit); standard normal numbers of speed, start, curve and lie; wind
-        velocity along x and y [yd/s]; uniform numbers of a tree's hit, of what it leaves and which way.
+    luck : Luck
 
     Returns
     -------
@@ -164,47 +161,31 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
     """
     ground, field, strikes = game.ground, game.field, game.strikes
     numbers = ground.numbers
-    mixture, z_speed, z_start, z_tilt, z_lie, wind_x, wind_y, u_hit, u_keep, u_turn = luck
     side = numbers[c.SIDE]
-    swing, wide = 1.0 + strikes[shot, lie, c.STRIKE_SD] * z_speed, side
-    if mixture < strikes[shot, lie, c.STRIKE_MISHIT_RATE]:
-        swing = strikes[shot, lie, c.STRIKE_MISHIT_KEEP] + strikes[shot, lie, c.STRIKE_MISHIT_SD] * z_speed
+    swing, wide = 1.0 + strikes[shot, lie, c.STRIKE_SD] * luck.speed, side
+    if luck.mixture < strikes[shot, lie, c.STRIKE_MISHIT_RATE]:
+        swing = strikes[shot, lie, c.STRIKE_MISHIT_KEEP] + strikes[shot, lie, c.STRIKE_MISHIT_SD] * luck.speed
         wide = side * strikes[shot, lie, c.STRIKE_MISHIT_WIDE]
-    swing *= 1.0 + strikes[shot, lie, c.STRIKE_LIE_SD] * z_lie
+    swing *= 1.0 + strikes[shot, lie, c.STRIKE_LIE_SD] * luck.lie
     fraction = max(scale * strikes[shot, lie, c.STRIKE_FRACTION] * swing, numbers[c.FRACTION_0])
     start = (
         bearing
         + strikes[shot, lie, c.STRIKE_START_BIAS]
-        + wide * strikes[shot, lie, c.STRIKE_START_SD] * z_start
+        + wide * strikes[shot, lie, c.STRIKE_START_SD] * luck.start
     )
-    tilt = wide * strikes[shot, lie, c.STRIKE_TILT_SD] * z_tilt
-    land_x, land_y, vx, vy, down, spin, along, bend = land(
-        ground, game.flights, x, y, shot, start, fraction, tilt, wind_x, wind_y
-    )
-    branch = 0.0
+    tilt = wide * strikes[shot, lie, c.STRIKE_TILT_SD] * luck.tilt
+    landing = land(ground, game.flights, x, y, shot, start, fraction, tilt, luck.wind_x, luck.wind_y)
     trees = game.trees
-    if trees.canopy.shape[0] > 1 and nears_tree(numbers, trees.clear, x, y, start, along, bend):
-        land_x, land_y, vx, vy, down, spin, along, bend = _among_trees(
-            game,
-            x,
-            y,
-            shot,
-            start,
-            fraction,
-            tilt,
-            wind_x,
-            wind_y,
-            u_hit,
-            u_keep,
-            u_turn,
-            (land_x, land_y, vx, vy, down, spin, along, bend),
-        )
-        branch = 1.0 if spin == NO_SPIN else 0.0
+    if trees.canopy.shape[0] > 1 and nears_tree(
+        numbers, trees.clear, x, y, start, landing.along, landing.side
+    ):
+        landing = _among_trees(game, x, y, shot, start, fraction, tilt, luck, landing)
     entry_x, entry_y = x, y
-    if is_penalty(fate_at(ground, land_x, land_y)):
-        entry_x, entry_y = _flight_crossing(ground, x, y, start, along, bend, land_x, land_y, False)
+    if is_penalty(fate_at(ground, landing.x, landing.y)):
+        entry_x, entry_y = _flight_crossing(ground, x, y, start, landing, False)
+    spin = landing.spin * strikes[shot, lie, c.STRIKE_SPIN]
     rest_x, rest_y, ground_x, ground_y, entered, head_x, head_y, rolled = run_out(
-        ground, land_x, land_y, vx, vy, down, spin * strikes[shot, lie, c.STRIKE_SPIN]
+        ground, landing.x, landing.y, landing.vx, landing.vy, landing.down, spin
     )
     if entered:
         entry_x, entry_y = ground_x, ground_y
@@ -218,10 +199,10 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
     if fate == c.FATE_OUT:
         left_x, left_y = rest_x, rest_y  # where it crossed the boundary: the local rule asks
         if numbers[c.LOCAL_RULE_STROKES] > 0.0:
-            if fate_at(ground, land_x, land_y) == c.FATE_OUT:
-                left_x, left_y = _flight_crossing(ground, x, y, start, along, bend, land_x, land_y, True)
+            if fate_at(ground, landing.x, landing.y) == c.FATE_OUT:
+                left_x, left_y = _flight_crossing(ground, x, y, start, landing, True)
             else:
-                left_x, left_y = crossing(ground, rest_x, rest_y, land_x, land_y, True)
+                left_x, left_y = crossing(ground, rest_x, rest_y, landing.x, landing.y, True)
         best = out_of_bounds(game, left_x, left_y, replay)
     elif is_penalty(fate):
         best = (1e9, x, y, -1, 0.0)
@@ -268,7 +249,7 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
         rest_y,
         surface,
         feature,
-        land_x,
-        land_y,
-        branch,
+        landing.x,
+        landing.y,
+        landing.branch,
     )

@@ -9,6 +9,7 @@ import numpy as np
 from . import codes as c
 from ._compile import entry, kernel
 from .air import moment_wind
+from .game import Luck
 from .ground import surface_at
 from .shot import intended_shot, play_shot
 from .value import AIM_APART, REACH_APART, plan_at
@@ -105,7 +106,7 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
             math.atan2(dx, dy) + aim,
             scale,
             replay,
-            (
+            Luck(
                 strikes[k, 0],
                 strikes[k, 1],
                 strikes[k, 2],

@@ -7,14 +7,14 @@ import numpy as np
 from ..conditions import Conditions
 from ..hole.surfaces import Surface
 from ..kernels import codes as c
-from ..kernels.flight import fill_flights
 from ..kernels.game import Ground
 from ..kernels.runs import fill_runs
 from ..physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
 from ..units import M_PER_YD, MPS_PER_MPH
 from .airs import flight_air
 from .bag import day_wind
-from .flights import SPEED_GRID_MPH, YDPS_PER_MPH, launch_rows
+from .flights import launches_of
+from .landings import axes, landings
 from .rows import bounce_numbers, day_grounds, surface_rows
 from .shots import ShotList
 from .skips import skip_table
@@ -54,29 +54,10 @@ def stock_landings(
         angle = np.radians(conditions.wind.from_deg - along_deg)
         yards = speed * MPS_PER_MPH / M_PER_YD
         along, cross = -yards * np.cos(angle), -yards * np.sin(angle)
-    launches, spins = launch_rows(shots, {})
-    out = np.zeros((count, 1, 1, 1, 1, 1, 6), np.float32)
-    step = (SPEED_GRID_MPH[1] - SPEED_GRID_MPH[0]) * YDPS_PER_MPH
-    fill_flights(
-        flight_air(),
-        air,
-        launches,
-        spins,
-        SPEED_GRID_MPH[0] * YDPS_PER_MPH,
-        step,
-        np.array([shot.carry_yd for shot in shots]),
-        np.ones(1),
-        np.zeros(1),
-        np.array([along]),
-        np.array([cross]),
-        np.array([height_yd]),
-        0,
-        count,
-        out,
-        np.zeros((0, 1, 1, 1, 1, 12, 2), np.float32),
-        np.zeros((count, 1)),
-    )
-    return out[:, 0, 0, 0, 0, 0].astype(float)
+    carries = np.array([shot.carry_yd for shot in shots])
+    nodes = axes(along_winds=np.array([along]), cross_winds=np.array([cross]), heights=np.array([height_yd]))
+    flown = landings(flight_air(), air, launches_of(shots, {}), carries, nodes, 0, count)
+    return flown[:, 0, 0, 0, 0, 0]
 
 
 def runs_yd(landings: np.ndarray, conditions: Conditions, surface: Surface = Surface.FAIRWAY) -> np.ndarray:

@@ -12,9 +12,10 @@ from typing import Any
 import numpy as np
 
 from ..errors import UsageError
-from ..kernels.flight import TRACK_POINTS, Air, fill_flights
+from ..kernels.flight import Air, Launches
 from ..physics.heights import SHAPES
 from ..player.runs import run_yd
+from .landings import axes, landings
 from .shots import Shot
 
 STEEPEST_TILT_DEG = 45.0
@@ -35,31 +36,34 @@ def is_curved(shot: Shot) -> bool:
 
 
 def tilts_and_carries(
-    shots: tuple[Shot, ...], still: Air, launches: np.ndarray, spins: np.ndarray, grid: tuple[float, float]
+    shots: tuple[Shot, ...], still: Air, launches: Launches, first: int, last: int
 ) -> tuple[np.ndarray, np.ndarray]:
-    """Mean tilt [rad] of each shot, and the carry of its strike untilted [yd]: a tilted ball carries less.
+    """Mean tilt [rad] of shots `first` to `last` - 1, and the carry of their strikes untilted [yd].
+
+    A tilted ball carries less.
 
     Parameters
     ----------
     still : Air
         The air carries are meant in.
-    launches, spins : float64[shots, ng]
-        On the grid of ball speeds that starts at ``grid[0]`` in steps of ``grid[1]`` [yd/s].
+    launches : Launches
+        Of all shots.
 
     Raises
     ------
     UsageError
         A curve that no tilt up to ``STEEPEST_TILT_DEG`` gives this ball.
     """
-    tilts = np.zeros(len(shots))
-    carries = np.array([shot.carry_yd for shot in shots])
+    tilts = np.zeros(last)
+    carries = np.array([shot.carry_yd for shot in shots[:last]])
     of_club: dict[str, float] = {}  # a club's shot held down or hit high has the tilt of its stock shot
-    for k, shot in enumerate(shots):
+    for k in range(first, last):
+        shot = shots[k]
         if not is_curved(shot):
             continue
         curve = abs(shot.club.curve_yd)
         for _ in range(4):  # the carry lost changes the speed, and that the curve: settles fast
-            along, side = _tilted(still, launches[k : k + 1], spins[k : k + 1], grid, carries[k : k + 1])
+            along, side = _tilted(still, launches, carries, k)
             if shot.flight == "stock":
                 if curve > SPARED * side.max():
                     raise UsageError(
@@ -72,19 +76,15 @@ def tilts_and_carries(
             gone = math.hypot(float(np.interp(tilt, _TILTS, along)), float(np.interp(tilt, _TILTS, side)))
             carries[k] *= shot.carry_yd / gone
         tilts[k] = math.copysign(of_club[shot.club.name], shot.club.curve_yd)
-    return tilts, carries
+    return tilts[first:], carries[first:]
 
 
 def _tilted(
-    still: Air, launches: np.ndarray, spins: np.ndarray, grid: tuple[float, float], carries: np.ndarray
+    still: Air, launches: Launches, carries: np.ndarray, shot: int
 ) -> tuple[np.ndarray, np.ndarray]:
     """Landings of one shot's stock strike at every tilt: along the start line and beside it [yd]."""
-    out = np.zeros((1, 1, 1, 1, _TILTS.size, 1, 6), np.float32)
-    fill_flights(
-        still, still, launches, spins, *grid, carries, np.ones(1), _TILTS, np.zeros(1), np.zeros(1),
-        np.zeros(1), 0, 1, out, np.zeros((0, 1, 1, 1, 1, TRACK_POINTS, 2), np.float32), np.zeros((1, 1)),
-    )  # fmt: skip
-    return out[0, 0, 0, 0, :, 0, 0].astype(float), out[0, 0, 0, 0, :, 0, 1].astype(float)
+    flown = landings(still, still, launches, carries, axes(tilts=_TILTS), shot, shot + 1)[0, 0, 0, 0, :, 0]
+    return flown[:, 0], flown[:, 1]
 
 
 def start_for_curve(

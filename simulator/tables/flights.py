@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..kernels.flight import TRACK_POINTS, Air, fill_flights
+from ..kernels.flight import TRACK_POINTS, Air, Axes, Launches, fill_flights
 from ..physics.heights import PUNCH, SHAPES
 from ..physics.launch import launch, part_launch
 from ..units import M_PER_YD, MPS_PER_MPH, RADPS_PER_RPM
@@ -89,19 +89,20 @@ class FlightTables:
     still: np.ndarray
 
 
-def launch_rows(shots: tuple[Shot, ...], full_speeds_mph: dict[str, float]) -> tuple[np.ndarray, np.ndarray]:
-    """Launch [rad] and spin [rad/s] of each shot on the speed grid."""
-    launches, spins = np.empty((2, len(shots), SPEED_GRID_MPH.size))
+def launches_of(shots: tuple[Shot, ...], full_speeds_mph: dict[str, float]) -> Launches:
+    """Launch and spin of each shot on the speed grid; part swings ask for their clubs' full ball speeds."""
+    angles, spins = np.empty((2, len(shots), SPEED_GRID_MPH.size))
     for k, shot in enumerate(shots):
         shape = PUNCH if shot.flight == "punch" else SHAPES.get(shot.flight, SHAPES["stock"])
         if shot.flight in ("part", "punch"):
             angle, spin = part_launch(shot.club.kind, full_speeds_mph[shot.club.name], SPEED_GRID_MPH)
         else:
             angle, spin = launch(shot.club.kind, SPEED_GRID_MPH)
-        launches[k], spins[k] = np.radians(angle), spin * RADPS_PER_RPM
-        launches[k] *= shape.launch_factor
+        angles[k], spins[k] = np.radians(angle), spin * RADPS_PER_RPM
+        angles[k] *= shape.launch_factor
         spins[k] *= shape.spin_factor
-    return launches, spins
+    start, then = SPEED_GRID_MPH[:2] * YDPS_PER_MPH
+    return Launches(angles, spins, float(start), float(then - start))
 
 
 def flight_tables(
@@ -139,54 +140,34 @@ def flight_tables(
     flights = np.zeros((*shape, heights.size, 6), np.float32)
     track = np.zeros((*shape, TRACK_POINTS, 2) if tracks else (0, 1, 1, 1, 1, TRACK_POINTS, 2), np.float32)
     speeds = np.zeros((len(shots), FRACTIONS.size))
-    step = (SPEED_GRID_MPH[1] - SPEED_GRID_MPH[0]) * YDPS_PER_MPH
     tilts = np.radians(TILTS_DEG)
     bent, carries = np.zeros(len(shots)), np.zeros(len(shots))
 
-    days = [(air, winds.along, winds.cross, heights, flights, track)]
+    days = [(air, winds, heights, flights, track)]
     level = int(np.argmin(np.abs(heights)))
     if air == reference and winds.along.size == winds.cross.size == 1 and heights[level] == 0.0:
         still = flights[:, :, :, :, :, level : level + 1]  # flown already
     else:
         still = np.zeros((len(shots), 1, 1, FRACTIONS.size, TILTS_DEG.size, 1, 6), np.float32)
-        days.append((reference, np.zeros(1), np.zeros(1), np.zeros(1), still, track[:0]))
+        days.append((reference, wind_axes(0.0, 0.0), np.zeros(1), still, track[:0]))
 
-    def fill(shot: int, launches: np.ndarray, spins: np.ndarray) -> None:
-        for of_day, along, cross, at_heights, out, its_track in days:
-            fill_flights(
-                reference,
-                of_day,
-                launches,
-                spins,
-                SPEED_GRID_MPH[0] * YDPS_PER_MPH,
-                step,
-                carries,
-                FRACTIONS,
-                tilts + bent[shot],  # the axis is the departure from the shot's own mean tilt
-                along,
-                cross,
-                at_heights,
-                shot,
-                shot + 1,
-                out,
-                its_track,
-                speeds,
-            )
+    def fill(shot: int, launches: Launches) -> None:
+        its_tilts = tilts + bent[shot]  # the axis is the departure from the shot's own mean tilt
+        for of_day, its_winds, at_heights, out, its_track in days:
+            axes = Axes(FRACTIONS, its_tilts, its_winds.along, its_winds.cross, at_heights)
+            fill_flights(reference, of_day, launches, carries, axes, shot, shot + 1, out, its_track, speeds)
 
-    def fill_all(first: int, last: int, launches: np.ndarray, spins: np.ndarray) -> None:
-        bent[first:last], carries[first:last] = tilts_and_carries(
-            shots[first:last], reference, launches[first:last], spins[first:last],
-            (SPEED_GRID_MPH[0] * YDPS_PER_MPH, step),
-        )  # fmt: skip
+    def fill_all(first: int, last: int, launches: Launches) -> None:
+        bent[first:last], carries[first:last] = tilts_and_carries(shots, reference, launches, first, last)
         if threads > 1:
             with ThreadPoolExecutor(threads) as pool:
-                for done in [pool.submit(fill, k, launches, spins) for k in range(first, last)]:
+                for done in [pool.submit(fill, k, launches) for k in range(first, last)]:
                     done.result()
         else:
             for k in range(first, last):
-                fill(k, launches, spins)
+                fill(k, launches)
 
-    fill_all(0, first_part, *launch_rows(shots[:first_part], {}))
+    fill_all(0, first_part, launches_of(shots[:first_part], {}))
     # a club's own full speed must be known before its part swings can be flown
     stock = int(np.argmin(np.abs(FRACTIONS - 1.0)))
     full = {
@@ -194,7 +175,7 @@ def flight_tables(
         for k, shot in enumerate(shots[:first_part])
         if shot.flight == "stock"
     }
-    fill_all(first_part, len(shots), *launch_rows(shots, full))
+    fill_all(first_part, len(shots), launches_of(shots, full))
     # a copy: a view would keep the whole table alive
     return FlightTables(flights, track, speeds / YDPS_PER_MPH, winds, heights, still[:, 0, 0, :, :, 0].copy())
 

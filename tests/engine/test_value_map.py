@@ -16,6 +16,7 @@ from small_games import bag_of, solved, straight_hole, tell
 from simulator.engine import value_actions
 from simulator.hole.surfaces import LIE_OF, Lie, Surface
 from simulator.kernels import codes as c
+from simulator.kernels.game import Luck
 from simulator.kernels.shot import play_shot
 from simulator.tables.luck import strike_sets
 
@@ -86,7 +87,7 @@ class Problem:
                     x, y = self.table[k, :2] + spread * step * strike[5:7]
                     dx, dy = pin_x - x, pin_y - y
                     # still air, no trees: their luck is not used
-                    drawn = (*strike[:5].tolist(), 0.0, 0.0, 0.5, 0.5, 0.0)
+                    drawn = Luck(*strike[:5].tolist(), 0.0, 0.0, 0.5, 0.5, 0.0)
                     row, scale = self.swing(lie, shot, reach, math.hypot(dx, dy))
                     out = play_shot(
                         self.board.game, x, y, lie, row, math.atan2(dx, dy) + aim, scale, REPLAY, drawn

@@ -12,13 +12,13 @@ from simulator.conditions.model import Wind
 from simulator.engine import play
 from simulator.hole.surfaces import Lie
 from simulator.kernels.air import fly
-from simulator.kernels.flight import TRACK_POINTS, fill_flights
 from simulator.player.model import Player
 from simulator.tables.airs import flight_air
 from simulator.tables.bag import make_bag
 from simulator.tables.curved import tilts_and_carries
-from simulator.tables.flights import FRACTIONS, SPEED_GRID_MPH, YDPS_PER_MPH, launch_rows
+from simulator.tables.flights import FRACTIONS, YDPS_PER_MPH, launches_of
 from simulator.tables.game import Board, make_board
+from simulator.tables.landings import axes, landings
 from simulator.tables.varied import in_wind, stock_flights
 
 BAG = """
@@ -83,20 +83,16 @@ def test_curved_strikes_between_the_nodes_are_those_integrated_directly() -> Non
     """Half a yard, as for straight shots (`test_wind_tables.py`)."""
     board = board_of(15.0, -20.0, (12.0, 0.0))
     shots = board.bag.shots.shots[:3]
-    grid = SPEED_GRID_MPH[0] * YDPS_PER_MPH, (SPEED_GRID_MPH[1] - SPEED_GRID_MPH[0]) * YDPS_PER_MPH
-    launches, spins = launch_rows(shots, {})
-    tilts, carries = tilts_and_carries(shots, flight_air(), launches, spins, grid)
+    launches = launches_of(shots, {})
+    tilts, carries = tilts_and_carries(shots, flight_air(), launches, 0, 3)
     air = flight_air(wind_height_m=10.0, roughness_m=0.03)
     rng, worst = np.random.default_rng(6), 0.0
     for along, cross in rng.uniform(-12.0, 12.0, (60, 2)) / math.sqrt(2.0) * YDPS_PER_MPH:
         for row in range(3):
-            out = np.zeros((3, 1, 1, 1, 1, 1, 6), np.float32)
-            fill_flights(
-                flight_air(), air, launches, spins, *grid, carries, np.ones(1), tilts[row : row + 1],
-                np.array([along]), np.array([cross]), np.zeros(1), row, row + 1, out,
-                np.zeros((0, 1, 1, 1, 1, TRACK_POINTS, 2), np.float32), np.zeros((3, 1)),
-            )  # fmt: skip
-            known = out[row, 0, 0, 0, 0, 0, :2].astype(float)
+            strike = axes(
+                tilts=tilts[row : row + 1], along_winds=np.array([along]), cross_winds=np.array([cross])
+            )
+            known = landings(flight_air(), air, launches, carries, strike, row, row + 1)[0, 0, 0, 0, 0, 0, :2]
             worst = max(worst, math.dist(stock_landing(board, row, along, cross)[:2], known))
     tell(f"curved, 12 mph: worst {worst:.3f} yd")
     assert worst <= 0.5

@@ -11,7 +11,7 @@ import sys
 import numpy as np
 import pytest
 
-from simulator.kernels.flight import TRACK_POINTS, fill_flights
+from simulator.kernels.flight import TRACK_POINTS, Axes, Launches, fill_flights
 from simulator.kernels.trajectory import MAX_STEPS, fly, fly_one
 from simulator.tables.airs import flight_air
 
@@ -38,8 +38,8 @@ def filled(air, alongs, crosses, heights, fractions=FRACTIONS, tilts=TILTS):
     tracks = np.full((*lead, TRACK_POINTS, 2), np.nan, np.float32)
     speeds = np.zeros((CARRIES.size, fractions.size))
     fill_flights(
-        STILL, air, LAUNCHES, SPINS, GRID_START, GRID_STEP, CARRIES, fractions, tilts, alongs, crosses,
-        heights, 0, CARRIES.size, out, tracks, speeds,
+        STILL, air, Launches(LAUNCHES, SPINS, GRID_START, GRID_STEP), CARRIES,
+        Axes(fractions, tilts, alongs, crosses, heights), 0, CARRIES.size, out, tracks, speeds,
     )  # fmt: skip
     return out, tracks, speeds
 

@@ -8,18 +8,17 @@ from small_games import bag_of, row_of, straight_hole, tell
 
 from simulator.kernels import codes as c
 from simulator.kernels.air import fly
-from simulator.kernels.flight import TRACK_POINTS, fill_flights
 from simulator.tables.airs import flight_air
 from simulator.tables.flights import (
     FRACTIONS,
-    SPEED_GRID_MPH,
     TILTS_DEG,
     YDPS_PER_MPH,
     flight_tables,
-    launch_rows,
+    launches_of,
     wind_axes,
 )  # fmt: skip
 from simulator.tables.game import make_board
+from simulator.tables.landings import axes, landings
 
 MOST_MPH = 25.0
 CLUBS = ("driver", "7-iron", "54-degree wedge")
@@ -48,15 +47,9 @@ def direct(fraction, tilt, along, cross):
     """Landings of every club's strike, float[clubs, 6], integrated for itself: no table is read."""
     bag = bag_of(BAG)
     shots = bag.shots.shots[: bag.shots.first_part]
-    launches, spins = launch_rows(shots, {})
-    out = np.zeros((len(shots), 1, 1, 1, 1, 1, 6), np.float32)
-    fill_flights(
-        flight_air(), AIR, launches, spins, SPEED_GRID_MPH[0] * YDPS_PER_MPH,
-        (SPEED_GRID_MPH[1] - SPEED_GRID_MPH[0]) * YDPS_PER_MPH, np.array([shot.carry_yd for shot in shots]),
-        np.array([fraction]), np.array([tilt]), np.array([along]), np.array([cross]), np.zeros(1),
-        0, len(shots), out, np.zeros((0, 1, 1, 1, 1, TRACK_POINTS, 2), np.float32), np.zeros((len(shots), 1)),
-    )  # fmt: skip
-    return out[:, 0, 0, 0, 0, 0].astype(float)
+    carries = np.array([shot.carry_yd for shot in shots])
+    strike = axes(*(np.array([node]) for node in (fraction, tilt, along, cross)))
+    return landings(flight_air(), AIR, launches_of(shots, {}), carries, strike, 0, len(shots))[:, 0, 0, 0, 0, 0]
 
 
 def read(world, row, fraction, tilt, along, cross):

@@ -1,0 +1,38 @@
+"""Strikes flown one by one, outside any table that is kept."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from ..kernels.flight import TRACK_POINTS, Air, Axes, Launches, fill_flights
+
+ONE, NONE = np.ones(1), np.zeros(1)
+
+
+def axes(
+    fractions: np.ndarray = ONE,
+    tilts: np.ndarray = NONE,
+    along_winds: np.ndarray = NONE,
+    cross_winds: np.ndarray = NONE,
+    heights: np.ndarray = NONE,
+) -> Axes:
+    """Axes of a flight table; left out: the stock strike, untilted, in still air, to its own level."""
+    return Axes(fractions, tilts, along_winds, cross_winds, heights)
+
+
+def landings(
+    reference: Air, air: Air, launches: Launches, carries: np.ndarray, nodes: Axes, first: int, last: int
+) -> np.ndarray:
+    """Landings of the strikes of shots `first` to `last` - 1; see `fill_flights`.
+
+    Returns
+    -------
+    float64[last - first, along winds, cross winds, fractions, tilts, heights, 6]
+        Columns as in kernels/codes.py.
+    """
+    fractions, tilts, along, cross, heights = nodes
+    out = np.zeros((last, along.size, cross.size, fractions.size, tilts.size, heights.size, 6), np.float32)
+    no_tracks = np.zeros((0, 1, 1, 1, 1, TRACK_POINTS, 2), np.float32)
+    speeds = np.zeros((last, fractions.size))
+    fill_flights(reference, air, launches, carries, nodes, first, last, out, no_tracks, speeds)
+    return out[first:].astype(float)
