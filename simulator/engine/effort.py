@@ -45,7 +45,7 @@ class Effort:
     commit: int = 64
     many: int = 256
     near: int = 128
-    sketch: int = 256
+    sketch: int = 128
     scrambles: int = 16
     band_yd: float = 20.0
     again: int = 1
