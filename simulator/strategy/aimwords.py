@@ -1,4 +1,4 @@
-"""A line as golfers say it: "driver down the fairway", "3w left edge", "5i at the church tower" -> degrees."""
+"""A line as golfers say it, in degrees: "driver down the fairway", "3w left edge", "5i at the barn"."""
 
 from __future__ import annotations
 
