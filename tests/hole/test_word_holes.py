@@ -436,3 +436,19 @@ def test_paces_are_yards() -> None:
     assert (pin.x_yd, pin.y_yd) == pytest.approx((-4.0, 372.0))
     metric = load_hole("par 4, 340 m; green front 330, back 352; pin 6 paces on").pin
     assert metric.y_yd == pytest.approx(330 / 0.9144 + 6.0, abs=0.02)  # the file has hundredths of a metre
+
+
+@pytest.mark.parametrize(
+    ("words", "one"),
+    [
+        ("bunkers left of the green", True),
+        ("greenside bunkers right", True),
+        ("two bunkers left of the green", False),
+        ("bunkers both sides of the green", False),
+        ("bunkers left at 230 and 260", False),
+        ("bunker left of the green", False),
+    ],
+)
+def test_bunkers_without_a_number_that_become_one_are_said(words: str, one: bool) -> None:
+    assumed = " ".join(hole_from_words(BASE + words).hole.assumed)
+    assert ("one bunker, as no number was said" in assumed) is one
