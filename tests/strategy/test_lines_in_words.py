@@ -11,6 +11,9 @@ from simulator.hole import Hole, load_hole
 from simulator.player import Player, load_player
 from simulator.strategy.aimwords import in_degrees
 from simulator.strategy.places import place
+from simulator.strategy.review.holes import check_clubs
+from simulator.strategy.review.notes import read_notes
+from simulator.strategy.review.strokes import strokes_of
 
 HOLE = """
 name = "Straight"
@@ -90,3 +93,14 @@ def test_what_is_no_such_line_stays_as_it_is(hole: Hole, player: Player, words: 
 def test_no_fairway_where_the_club_comes_down_is_said(hole: Hole, player: Player) -> None:
     with pytest.raises(UsageError, match=r"no fairway where it comes down, 1[0-4]\d yd from here"):
         in_degrees("8i down the fairway", hole, player, None)
+
+
+def test_a_line_noted_in_words_after_the_round(hole: Hole, player: Player) -> None:
+    """Each from where its stroke was played; what is no line is still refused."""
+    notes = "driver down the fairway to 180 out, fairway; 8i at the green to 30 out, rough; chip to 3 ft; 1 putt"
+    clubs = check_clubs(strokes_of(read_notes(notes), hole), hole, player)
+    turns = [float(club.partition("@")[2].removesuffix("deg")) for club in clubs]
+    assert turns[0] == pytest.approx(_far(5.0), abs=0.03)
+    assert turns[1] == pytest.approx(-math.degrees(math.atan2(5.0, math.sqrt(180.0**2 - 5.0**2))), abs=0.03)
+    with pytest.raises(UsageError, match="is no aim here"):
+        check_clubs(strokes_of(read_notes("driver at the moon bunker to 180 out, fairway"), hole), hole, player)
