@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING, Annotated, Any, NamedTuple
 
 import typer
@@ -13,9 +14,10 @@ from .say import progress, say
 from .where import Where, unnamed
 
 if TYPE_CHECKING:
+    from ..hole.model import Hole
     from ..player import Player
     from ..report.units import Units
-    from ..strategy.result import Answer
+    from ..strategy.result import Answer, Start
 
 DEFAULT_SEQUENCES = 20_000
 
@@ -94,7 +96,7 @@ def _answer(
 
         goal.check(start or tee_start(hole))
     conditions = day.read(hole, start)
-    check_clubs(player, clubs, units)
+    clubs = check_clubs(player, clubs, units, hole, start)
     from ..strategy import ask
 
     settings: dict[str, Any] = {
@@ -108,16 +110,31 @@ def _answer(
     _show(answer, unnamed(where.player, player), run, units)
 
 
-def check_clubs(player: Player, clubs: list[str] | None, units: Units) -> None:
-    """Refuse a club that is not in the bag, or an aim that is none; say what a distance means."""
-    if clubs:
-        from ..report.phrases import swing_words
-        from ..strategy.clubwords import shot_meant
+def check_clubs(
+    player: Player, clubs: list[str] | None, units: Units, hole: Hole, start: Start | None
+) -> list[str] | None:
+    """Refuse a club that is not in the bag, or an aim that is none; say what a distance means.
 
-        for text in clubs:
-            meant = shot_meant(player, text)
-            if meant.by_distance:
-                say(f"{text}: {swing_words(meant, units)}")
+    Returns the clubs with lines in words as degrees.
+    """
+    if not clubs:
+        return clubs
+    from ..report.phrases import swing_words
+    from ..strategy.aimwords import in_degrees
+    from ..strategy.clubwords import full_carry_yd, shot_meant
+
+    here = (start.x_yd, start.y_yd) if start is not None else None
+    aimed = [in_degrees(text, hole, player, here) for text in clubs]
+    for text, told in zip(clubs, aimed, strict=True):
+        meant = shot_meant(player, told)
+        if meant.by_distance:
+            say(f"{text}: {swing_words(meant, units)}")
+        if told != text and meant.aim_deg is not None:
+            carry_yd = meant.part_yd or full_carry_yd(meant.club, meant.flight or "stock")
+            off = units.side(carry_yd * math.sin(math.radians(meant.aim_deg)))
+            beside = f"{off} of the straight line to the pin, at its carry" if off else "straight at the pin"
+            say(f"{text}: {beside}")
+    return aimed
 
 
 def _show(answer: Answer, notes: tuple[str, ...], run: Run, units: Units) -> None:

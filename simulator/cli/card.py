@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from . import options as o
-from .say import say
+from .say import say_written
 from .where import holes_of
 
 
@@ -38,5 +38,4 @@ def card(
     found = [one for given in holes for one in holes_of(given)]
     loaded = [hole.with_tee(tee) if tee is not None else hole for _, hole in found]
     numbers = [number for number, _ in found]
-    for path in save_cards([measure(hole) for hole in loaded], out, unit, numbers):
-        say(f"wrote {path}")
+    say_written(save_cards([measure(hole) for hole in loaded], out, unit, numbers), out)

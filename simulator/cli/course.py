@@ -10,7 +10,7 @@ import typer
 
 from ..errors import UsageError
 from . import options as o
-from .say import say
+from .say import say, say_written
 
 if TYPE_CHECKING:
     from ..conditions import Scenario
@@ -208,7 +208,6 @@ def _draw(answer: CourseAnswer, target: int | None, path: Path, unit: Units) -> 
     from ..report.coursepages import save_course
 
     files = save_course(answer, path, target, unit)
-    for written in files:
-        say(f"wrote {written}")
+    say_written(files, path)
     if not files:
         say(f"{path}: not written, no hole has an answer")

@@ -10,7 +10,7 @@ import typer
 from . import options as o
 from .answer import DEFAULT_SEQUENCES, check_clubs
 from .day import Day
-from .say import progress, say
+from .say import progress, say, say_written
 from .where import Where, unnamed
 
 
@@ -62,7 +62,7 @@ def lesson(
     found = where.hole(hole, player)
     start = where.start(found)
     conditions = day.read(found, start)
-    check_clubs(player, clubs, unit)
+    clubs = check_clubs(player, clubs, unit, found, start)
     from ..strategy import lesson as work
 
     result = work.lesson(
@@ -71,5 +71,4 @@ def lesson(
     )  # fmt: skip
     for warning in result.answer.warnings:
         say(f"warning: {warning}")
-    for path in save_lesson(result, pages.out, unit, only, unnamed(where.player, player)):
-        say(f"wrote {path}")
+    say_written(save_lesson(result, pages.out, unit, only, unnamed(where.player, player)), pages.out)

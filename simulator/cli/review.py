@@ -11,7 +11,7 @@ from ..errors import UsageError
 from . import options as o
 from .day import Day
 from .notes import notes_of
-from .say import INTERRUPTED, progress, say
+from .say import INTERRUPTED, progress, say, say_written
 from .where import course_or_hole, in_use, unnamed
 
 if TYPE_CHECKING:
@@ -82,8 +82,7 @@ def review(
     if plot is not None:
         from ..report.reviewpage import save_review
 
-        for path in save_review(found, plot, shown):
-            say(f"wrote {path}")
+        say_written(save_review(found, plot, shown), plot)
     if left_out := getattr(found, "left_out", ()):
         say(f"hole {', '.join(map(str, left_out))}: left out")
         raise typer.Exit(INTERRUPTED)

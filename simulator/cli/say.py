@@ -5,7 +5,8 @@ from __future__ import annotations
 import contextlib
 import sys
 import warnings
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
+from pathlib import Path
 from typing import Any
 
 import typer
@@ -22,6 +23,18 @@ MOST_HALF = 450
 def say(message: str) -> None:
     with contextlib.suppress(OSError):  # nobody can be told; the exit status still says it
         typer.echo(f"holesim: {message}", err=True)
+
+
+def say_written(pages: Sequence[Path], path: Path) -> None:
+    """Every page that was written, and those of an earlier run that still lie beside them."""
+    from ..report.sheet import left_from_before
+
+    for page in pages:
+        say(f"wrote {page}")
+    if pages and (before := left_from_before(pages, path)):
+        names = ", ".join(one.name for one in before[:6])
+        more = f" and {len(before) - 6} more" if len(before) > 6 else ""
+        say(f"there from before, not of this run: {names}{more}")
 
 
 def say_short(message: str) -> None:

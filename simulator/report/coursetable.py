@@ -50,7 +50,7 @@ def failure_lines(answer: CourseAnswer) -> list[str]:
 
 def _player(answer: CourseAnswer, player: Player, target: int | None, units: Units) -> str:
     results = answer.of(player.name)
-    lines = [_wrap(f"{whose_words(answer, player, results)}; {asked_words(answer)}"), ""]
+    lines = [_wrap(f"{whose_words(answer, player, results)}; {asked_words(answer, player)}"), ""]
     lines.append(_HEAD)
     lines += [line for one in results for line in _row(answer, one, units)]
     lines += ["", _wrap(legend_words(answer, results, units)), ""]

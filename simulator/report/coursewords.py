@@ -6,7 +6,9 @@ from collections.abc import Sequence
 from typing import Any
 
 from ..conditions import Scenario
+from ..player import Player
 from ..strategy.course import FIRST_PINS, CourseAnswer, Pins
+from ..strategy.tees import has_tee
 from .cautions import EXACT
 from .chosen import SWINGS
 from .figures import HELD, tenths
@@ -112,17 +114,24 @@ def day_words(scenario: Scenario) -> str:
     return f"{scenario.name} ({said})" if said and said != scenario.name else scenario.name
 
 
-def where_words(answer: CourseAnswer) -> str:
-    """Tees and pins in use: "white tees, back pins"."""
-    own = [(one.name, one.tee) for one in answer.players if one.tee is not None and answer.tee is None]
+def where_words(answer: CourseAnswer, player: Player | None = None) -> str:
+    """Tees and pins in use: "white tees, back pins"; of one player alone where his own page is meant."""
+    players = answer.players if player is None else (player,)
+    own = [one for one in players if one.tee is not None and answer.tee is None]
     if answer.tee is None and not own and answer.pins[0] == FIRST_PINS:
         return "each hole's first tee and pin"
     tees = "each hole's first tee" if answer.tee is None else f"{answer.tee} tees"
-    if len(answer.players) == 1 and own:
-        tees = f"{own[0][1]} tees"
+    if len(players) == 1 and own:
+        tees = f"{own[0].tee} tees{_first_tee_on(answer, own[0].tee or '')}"
     elif own:
-        tees += f" ({', '.join(f'{name} {tee}' for name, tee in own)})"
+        tees += f" ({', '.join(f'{one.name} {one.tee}' for one in own)})"
     return f"{tees}, {pin_words(answer.pins[0])}"
+
+
+def _first_tee_on(answer: CourseAnswer, tee: str) -> str:
+    """Holes without that tee, which are played from their first; empty where all have it."""
+    without = [f"{number}" for number, hole in answer.course.numbered() if not has_tee(hole, tee)]
+    return f" (first tee on {', '.join(without)})" if without else ""
 
 
 def pin_words(pins: Pins) -> str:

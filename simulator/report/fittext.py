@@ -8,7 +8,9 @@ from dataclasses import asdict
 from typing import Any
 
 from ..player.measured import ClubFit, Fit
+from ..player.measured.write import put_in
 from ..player.pattern import Pattern
+from .figures import join_words
 from .screen import wrap
 from .units import YARDS, Units
 
@@ -44,6 +46,11 @@ def fit_text(fit: Fit, units: Units = YARDS, left_aside: Sequence[str] = ()) -> 
         f"file. The rest comes from the level of handicap {fit.handicap:g}; every answer allows",
         "for what is still not known.",
     ]
+    if own := put_in(fit):
+        lines += wrap(
+            f"Not measured, put into the file's bag from a standard set: {join_words(list(own))}. Delete "
+            "from its clubs what is not carried."
+        )
     for club in fit.clubs:
         if len(club.slips):
             rows = ", ".join(
@@ -62,7 +69,7 @@ def fit_dict(fit: Fit, left_aside: Sequence[str] = ()) -> dict[str, Any]:
     """The same as plain JSON-ready data."""
     return {
         "schema": SCHEMA, "level": fit.handicap, "clubs": [_club_dict(club) for club in fit.clubs],
-        "unread_rows": list(left_aside),
+        "unread_rows": list(left_aside), "put_in": list(put_in(fit)),
     }  # fmt: skip
 
 

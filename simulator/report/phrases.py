@@ -14,6 +14,9 @@ from .units import YARDS, Units
 _SPREAD = ("direction_sd_deg", "distance_sd_pct")
 _MISHIT = ("mishit_rate", "mishit_loss_pct", "mishit_distance_sd_pct", "mishit_direction_factor")
 
+_BIRDIES_SAID = 3
+"""So many birdies more than pars and better in 100 plays, and it is birdies that part two clubs; chosen."""
+
 
 def swing_words(meant: Meant, units: Units = YARDS) -> str:
     """Which club and swing a shot named by its distance is."""
@@ -39,6 +42,8 @@ def trade(answer: Answer, units: Units = YARDS) -> str:
     against = f"Against {names[1]}, {names[0]}"
     if good and bad:
         words = f"{against} {good} but {bad} in 100 plays"
+    elif bad and one.score.value < two.score.value:
+        words = f"{against} {bad} in 100 plays; its average is the lower one all the same"
     elif bad:
         words = f"{against} gains nothing: it {bad} in 100 plays"
     elif good:
@@ -72,11 +77,17 @@ def _balance(one: Alternative, two: Alternative) -> tuple[str, str]:
 
     first, second = par_counts(one), par_counts(two)  # as the table has them, so that the sums come out
     pars, doubles = (first[0] - second[0], first[2] - second[2]) if first and second else (0, 0)
-    gains = [count(pars, "par", "pars")] if pars > 0 else []
-    loses = [count(pars, "par", "pars")] if pars < 0 else []
+    birdies, bogeys = more("birdie_or_better"), 0
+    best, single, plural = pars, "par", "pars"
+    if first and second and abs(birdies) >= abs(pars) + _BIRDIES_SAID:
+        # pars and better would hide them; bogeys then fill the sum
+        best, single, plural, bogeys = birdies, "birdie", "birdies", first[1] - second[1]
+    gains = [count(best, single, plural)] if best > 0 else []
+    loses = [count(best, single, plural)] if best < 0 else []
     costs: list[str] = []
     saves: list[str] = []
     for number, single, plural in (
+        (bogeys, "bogey", "bogeys"),
         (doubles, "double", "doubles"),
         (more("penalty_this_shot"), "penalty", "penalties"),
     ):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from functools import lru_cache
 from pathlib import Path
@@ -267,3 +268,24 @@ def write_pages(
                 figure.savefig(draft, format=suffix, dpi="figure", metadata=stamp)
             written.append(one)
         return written
+
+
+def left_from_before(written: Sequence[Path], path: str | Path) -> list[Path]:
+    """Pages under the same name that are there and were not written now: those of an earlier, longer run.
+
+    Only files named as `write_pages` names them; nothing is removed, because somebody may have made them.
+
+    Parameters
+    ----------
+    written : sequence of Path
+        What `write_pages` returned.
+    path : str or Path
+        As it was asked for.
+    """
+    target = Path(path)
+    if target.suffix.casefold() == ".pdf":
+        return []
+    page = re.compile(rf"{re.escape(target.stem)}-(?:\d+-.+|hole|hole-\d+){re.escape(target.suffix)}")
+    mine = {one.name for one in written}
+    there = sorted(one for one in target.parent.iterdir() if page.fullmatch(one.name))
+    return [one for one in there if one.name not in mine]

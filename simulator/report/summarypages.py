@@ -96,7 +96,7 @@ def _pages(
         paper = Paper(
             whose_words(answer, player, results),
             f"{ahead_words(results, units)} {owed_words(answer)}",
-            asked_words(answer),
+            asked_words(answer, player),
         )
         _holes(paper, rows, size)
         paper.words(legend_words(answer, results, units), SMALL_PT)

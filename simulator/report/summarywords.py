@@ -51,10 +51,10 @@ def whose_words(answer: CourseAnswer, player: Player, results: Results) -> str:
     return f"{answer.course.name}, {holes}, par {par}; {player.name}{of}"
 
 
-def asked_words(answer: CourseAnswer) -> str:
-    """Tees, pins, day, and how much was played."""
+def asked_words(answer: CourseAnswer, player: Player) -> str:
+    """The player's tees, pins, day, and how much was played."""
     plays = f"{answer.sequences:,} plays a club, seed {answer.seed}"
-    return f"{where_words(answer)}; {day_words(answer.scenarios[0])}; {plays}"
+    return f"{where_words(answer, player)}; {day_words(answer.scenarios[0])}; {plays}"
 
 
 def row_words(answer: CourseAnswer, result: dict[str, Any], units: Units = YARDS) -> tuple[str, ...]:

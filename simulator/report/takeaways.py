@@ -111,7 +111,8 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
             f"{times_words(worse.shares[0], n)}){gains}."
         )
     elif far:
-        said.append(f"The {names[1]} risks no more, {'gains' if nearer > 0 else 'but loses'} {far}.")
+        risks = "risks no more" if better is None else "risks less"
+        said.append(f"The {names[1]} {risks}, {'gains' if nearer > 0 else 'but loses'} {far}.")
     else:
         said.append(f"The {names[1]} risks no more than the {names[0]} and leaves about the same.")
     if better is not None:
@@ -158,10 +159,18 @@ def score_words(result: Lesson, units: Units = YARDS) -> list[str]:
             said.append(f"From here the {name} {mean}.")
         else:
             said.append(
-                f"The {name} {mean}: in 100 plays {pars[0]} at par or better, {pars[1]} bogeys, "
-                f"{pars[2]} doubles or worse."
+                f"The {name} {mean}: in 100 plays {pars[0]} at par or better{_birdies(one)}, "
+                f"{pars[1]} {'bogey' if pars[1] == 1 else 'bogeys'}, "
+                f"{pars[2]} {'double' if pars[2] == 1 else 'doubles'} or worse."
             )
     return said
+
+
+def _birdies(one: Alternative) -> str:
+    """How many of the plays at par or better are birdies; nothing where not one in a hundred is."""
+    birdies = one.chances.get("birdie_or_better")
+    count = 0 if birdies is None else round(100.0 * birdies.value)
+    return f" (of them {count} {'birdie' if count == 1 else 'birdies'} or better)" if count else ""
 
 
 def worth_words(result: Lesson, units: Units = YARDS) -> list[str]:

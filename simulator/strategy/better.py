@@ -17,6 +17,13 @@ LEAST_SHARE = 0.3
 LEVEL_BETTER = 5.0
 """How much better the short game of the comparison is [handicap strokes]."""
 
+CHIP_YD = 40.0
+"""Part swings up to here [yd] are most of a short game; chosen."""
+
+ALIKE = 0.96
+"""A better level's spread and mishits of short swings over these shares of the own are as good as the same;
+the levels of 15 and 10 are 0.87 apart; chosen."""
+
 
 def total_direction_deg(club: Club) -> float:
     """Direction standard deviation of all strikes, mishits too [deg]."""
@@ -97,6 +104,18 @@ def better_short_game(player: Player) -> Player:
             mishit_distance_sd_pct=part.mishit_distance_sd_pct * ratio("mishit_distance_sd_pct"),
         ),
     )
+
+
+def levels_chip_alike(player: Player) -> bool:
+    """Whether the level of `better_short_game` has part swings hardly tighter than the player's own level.
+
+    Between handicaps of 20 and 36 the levels' part swings stay nearly as they are, because mishits do and
+    nothing published tells their chips apart: no gain of it says anything about practice there.
+    """
+    better, own = better_short_game(player).part, player.part
+    short = own.carry_yd <= CHIP_YD
+    spread = (better.distance_sd_pct / own.distance_sd_pct)[short].mean()
+    return bool(spread > ALIKE and (better.mishit_rate / own.mishit_rate)[short].mean() > ALIKE)
 
 
 def unbiased(player: Player) -> Player:

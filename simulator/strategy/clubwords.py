@@ -163,7 +163,11 @@ def _refuse_what_is_no_club(player: Player, text: str, name: str) -> None:
                 continue
             other = " ".join(rest).strip(",")
             if _PLACES.search(other.casefold()):
-                why = 'is no aim: say yards beside the pin, "8 left", or leave it out (the best is found)'
+                why = (
+                    'is no aim here: say "down the fairway", "left edge", "right half of the fairway", '
+                    '"at the green", "at the flag", at a mark or an area by its name, yards beside the pin, '
+                    '"8 left", or leave it out (the best is found)'
+                )
             elif re.search(r"\b(?:draw|fade|slice|hook)\b", other.casefold()):
                 why = "is no flight: shapes belong to the player (--player, or the player's file)"
             else:

@@ -94,16 +94,26 @@ def _mark(hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, carry_yd: fl
 
 def _from_fairway(hole: Hole, x: float, y: float) -> float | None:
     """Yards right of the middle of the fairway at a place, across the line of play; None without one."""
-    mown = shapely.union_all([f.area for f in hole.features if f.surface is Surface.FAIRWAY])
     station, offset = hole.station_offset(x, y)
-    ends = [hole.at(station, side) for side in (-2.0 * FAIRWAY_YD + offset, 2.0 * FAIRWAY_YD + offset)]
+    across = fairway_across(hole, station, offset)
+    return None if across is None else offset - 0.5 * (across[0] + across[1])
+
+
+def fairway_across(hole: Hole, station_yd: float, offset_yd: float) -> tuple[float, float] | None:
+    """Left and right edge (offsets, yd) of the fairway at a place, across the line of play.
+
+    The strip nearest to the place; None where none is within `FAIRWAY_YD` of it.
+    """
+    mown = shapely.union_all([f.area for f in hole.features if f.surface is Surface.FAIRWAY])
+    ends = [hole.at(station_yd, offset_yd + side) for side in (-2.0 * FAIRWAY_YD, 2.0 * FAIRWAY_YD)]
     pieces = shapely.get_parts(shapely.LineString(ends).intersection(mown))
     pieces = [piece for piece in pieces if piece.length > 1.0]
-    here = shapely.Point(x, y)
+    here = shapely.Point(hole.at(station_yd, offset_yd))
     if not pieces:
         return None
     nearest = min(pieces, key=lambda piece: here.distance(piece))
     if here.distance(nearest) > FAIRWAY_YD:
         return None
-    middle = nearest.interpolate(0.5, normalized=True)
-    return offset - hole.station_offset(middle.x, middle.y)[1]
+    start = shapely.Point(ends[0])
+    edges = [start.distance(shapely.Point(end)) - 2.0 * FAIRWAY_YD + offset_yd for end in nearest.coords]
+    return min(edges), max(edges)

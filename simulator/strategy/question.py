@@ -15,6 +15,7 @@ from ..player.model import Player
 from ..tables.bag import make_bag
 from ..tables.game import CELL_YD, make_board
 from ..tables.rasters import ground_raster
+from .aimwords import all_in_degrees
 from .clubwords import shot_meant
 from .goals import Goal
 from .places import tee_start
@@ -87,7 +88,7 @@ def question(
     Raises
     ------
     UsageError
-        A number out of its range, a lie nobody asks from, conditions that are none.
+        A number out of its range, a lie nobody asks from, conditions that are none, a line down no fairway.
     """
     if not LEAST_SEQUENCES <= sequences <= MOST_SEQUENCES:
         raise UsageError(f"sequences {sequences}; allowed: {LEAST_SEQUENCES} to {MOST_SEQUENCES}")
@@ -105,7 +106,7 @@ def question(
         kind,
         hole,
         player,
-        clubs,
+        all_in_degrees(clubs, hole, player, (start.x_yd, start.y_yd)),
         conditions,
         start,
         sequences,

@@ -85,6 +85,8 @@ _READ_AS = tuple(
         (r"\btrap\b", "bunker"),
         (r"\b(?:first cut|(?:semi|light)[ -]rough)\b", "rough"),
         (r"\b(?:middle|cent(?:re|er))(?: of)?(?: the)? fairway\b", "fairway"),
+        (r"\b(left|right) (?:half|cent(?:re|er))(?:(?: of)?(?: the)? fairway)?(?=$|,)", r"\1 fairway"),
+        (r"\b(on|out)(,? )(?:(?:in|down|up) )?(?:the )?(?:middle|cent(?:re|er))$", r"\1\2fairway"),
         (r"\b(?:water )?hazard\b", "penalty area"),
         (r"(?<=\d)(\s*(?:yards?|yds?|y|m|metres?|meters?)?)[\s-]+(?:marker|post|stake|plate)\b", r"\1 out"),
     )

@@ -224,7 +224,9 @@ def test_each_player_plays_from_a_tee_of_his_own(
     assert [tees["Ada", k] for k in (1, 2, 3)] == ["red", "main", "red"]
     assert [tees["Bob", k] for k in (1, 2, 3)] == ["white", "main", "white"]
     assert "Ada: no red tee on hole 2, where the first tee is played" in told
-    assert "each hole's first tee (Ada red)" in " ".join(shown.split())
+    shown = " ".join(shown.split())  # each on his own page, both on the team's
+    assert "Ada (20); red tees (first tee on 2)," in shown and "Bob (12); each hole's first tee and pin" in shown
+    assert "each hole's first tee (Ada red)" in " ".join(Path("out/team.txt").read_text().split())
     assert _run(line) == 0 and len(asked) == 6  # kept under the same digests
     (tmp_path / "squad" / "ada.toml").write_text('name = "Ada"\nhandicap = 20\nsex = "woman"\n')
     assert _run(line) == 0

@@ -85,3 +85,17 @@ def test_cards_are_named_by_their_holes(tmp_path: Path) -> None:
     assert {path.name for path in tmp_path.glob("*.svg")} == {"c-hole-01.svg", "c-hole-03.svg"}
     assert _run(["card", "links", "links", "-o", "d.svg"]) == 0  # two of each number: by their place in the book
     assert {path.name for path in tmp_path.glob("d*.svg")} == {f"d-{k}-hole-{k}.svg" for k in range(1, 5)}
+
+
+def test_pages_of_a_longer_run_before_are_said(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    """They are no part of what was asked now, and would be printed with it; nobody's file is removed."""
+    out = tmp_path / "card.png"
+    mine = tmp_path / "card-notes.png"
+    mine.write_bytes(b"mine")
+    assert _run(["card", "withy-drain", "eel-trap", "-o", str(out)]) == 0
+    first = {one.name for one in tmp_path.iterdir()} - {"card-notes.png"}
+    assert len(first) == 2 and "from before" not in capsys.readouterr().err
+    assert _run(["card", "long-sluice", "-o", str(out)]) == 0
+    told = capsys.readouterr().err.splitlines()
+    assert told[-1] == f"holesim: there from before, not of this run: {', '.join(sorted(first))}"
+    assert mine.read_bytes() == b"mine" and first < {one.name for one in tmp_path.iterdir()}

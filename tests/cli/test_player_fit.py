@@ -1,6 +1,8 @@
 """`holesim player fit`, as somebody types it."""
 
 import json
+import re
+import tomllib
 
 import pytest
 
@@ -24,6 +26,18 @@ def test_screen_file_and_picture(shots, tmp_path, capsys):
     assert picture.stat().st_size > 5000
     assert _run(["check", str(out)]) == 0
     assert not list(tmp_path.glob(".holesim-*"))
+
+
+def test_clubs_nobody_measured_are_told(shots, tmp_path, capsys):
+    """The file's bag is filled up from a standard set: a club the pupil does not own must not come unsaid."""
+    out = tmp_path / "me.toml"
+    assert _run(["player", "fit", str(shots), "--level", "12", "-o", str(out)]) == 0
+    text = " ".join(capsys.readouterr().out.split())
+    said = re.search(r"put into the file's bag from a standard set: (.+?)\. Delete", text)
+    assert said is not None
+    told = set(re.split(r", | and ", said[1]))
+    written = set(tomllib.loads(out.read_text())["clubs"])
+    assert told == written - {"7-iron"} and "driver" in told
 
 
 def test_json_alone(shots, capsys):

@@ -51,6 +51,12 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "a pond on the left side at 230, 20 long, edge 20": [(231, -21, W), (249, -21, W), (251, -21, R), (229, -21, R)],
     "pond right 213 to 254, edge 5 left": [(230, -4, W), (230, 15, W), (230, -6, F)],
     "stream crossing at 230": [(230, -60, W), (230, 0, W), (230, 60, W), (227, 0, F), (233, 0, F)],
+    "creek diagonal from 190 left to 230 right": [
+        (190, -14, W), (230, 14, W), (210, 0, W), (290, 56, W), (130, -56, W),
+        (200, -14, R), (180, -14, R), (220, 14, R), (240, 14, R), (230, 0, F),
+    ],
+    "a diagonal burn, 230 on the left to 190 on the right": [(230, -14, W), (190, 14, W), (210, 0, W), (190, -14, R)],
+    "stream crosses diagonally 190 left to 230 right, 10 wide": [(218, 0, W), (202, 0, W), (219.5, 0, F), (200.5, 0, F)],
     "a 6-yard wide burn across at 230": [(227.5, 0, W), (232.5, 0, W), (226.5, 0, F), (233.5, 0, F)],
     "ditch 20 short of the green, dry": [(345.5, 0, D), (347, 0, F), (342, 0, F)],
     "stream crosses, 190 carry": [(189, 0, W), (191, 0, F), (185, 0, F)],
@@ -430,3 +436,19 @@ def test_paces_are_yards() -> None:
     assert (pin.x_yd, pin.y_yd) == pytest.approx((-4.0, 372.0))
     metric = load_hole("par 4, 340 m; green front 330, back 352; pin 6 paces on").pin
     assert metric.y_yd == pytest.approx(330 / 0.9144 + 6.0, abs=0.02)  # the file has hundredths of a metre
+
+
+@pytest.mark.parametrize(
+    ("words", "one"),
+    [
+        ("bunkers left of the green", True),
+        ("greenside bunkers right", True),
+        ("two bunkers left of the green", False),
+        ("bunkers both sides of the green", False),
+        ("bunkers left at 230 and 260", False),
+        ("bunker left of the green", False),
+    ],
+)
+def test_bunkers_without_a_number_that_become_one_are_said(words: str, one: bool) -> None:
+    assumed = " ".join(hole_from_words(BASE + words).hole.assumed)
+    assert ("one bunker, as no number was said" in assumed) is one

@@ -18,6 +18,9 @@ from simulator.hole.words.phrases import PATTERNS
 from simulator.hole.words.vocabulary import ALIASES, HEADS, OTHER_WORDS
 
 REFUSED: dict[str, tuple[str, str]] = {
+    "par 4, 380; ditch diagonally across": ("diagonally", "where it meets each edge of the fairway"),
+    "par 4, 380; pond diagonal from 190 left to 230 right": ("diagonal", "only a stream crosses diagonally"),
+    "par 4, 380; creek from 190 left to 230 left": ("from", "twice the same side"),
     "a par 4 of 372 yards with a pond": ("'pond' (letter 29)", "where along the line"),
     "par 4, 372; over a pond": ("'over' (letter 13)", "where along the line"),
     "par 4, 372; three tier green": ("'three' (letter 13)", "words know two levels"),

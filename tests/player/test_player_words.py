@@ -245,7 +245,7 @@ def test_clubs_and_aims(words: str, club: str, flight: str, part: float, yards: 
         ("3w left", "'left' does not say how far"),
         ("choked down 7", "asked by the carry it has"),
         ("easy 7-iron", "asked by the carry it has"),
-        ("driver down the middle", "the driver, but 'down the middle' is no aim: say yards beside the pin"),
+        ("driver down the middle", "the driver, but 'down the middle' is no aim here: say"),
         ("3 wood at the bunker", "the 3-wood, but 'at the bunker' is no aim"),
         ("draw driver", "the driver, but 'draw' is no flight: shapes belong to the player"),
         ("hard 8 iron", "the 8-iron, but 'hard' is neither a flight nor an aim"),

@@ -120,8 +120,9 @@ class _Sentences:
     def _trade(self) -> None:
         """Counts that the trade names: as far apart as the JSON's shares, rounding aside."""
         ones = self.data["alternatives"]
-        for count, word in self.take(r"(\d+) (pars?|doubles?|penalt(?:y|ies))\b"):
-            key = "double_or_worse" if word.startswith("double") else "penalty_this_shot"
+        for count, word in self.take(r"(\d+) (pars?|birdies?|bogeys?|doubles?|penalt(?:y|ies))\b"):
+            keys = {"bi": "birdie_or_better", "bo": "bogey", "do": "double_or_worse", "pe": "penalty_this_shot"}
+            key = keys.get(word[:2], "par")
             gaps = []
             for a in ones:
                 for b in ones:

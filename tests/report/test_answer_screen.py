@@ -7,6 +7,7 @@ import re
 from dataclasses import replace
 
 import fake_answers
+import numpy as np
 import pytest
 
 from simulator.conditions import Conditions, Wind
@@ -17,7 +18,7 @@ from simulator.report.daywords import day_sentence
 from simulator.report.lines import indifference
 from simulator.report.text import COLUMNS, LINES, answer_screen, caption
 from simulator.strategy.places import place
-from simulator.strategy.result import Answer, Estimate
+from simulator.strategy.result import Alternative, Answer, Estimate
 
 WEDGES = (
     {"club": "7-iron", "carry_yd": 150.0, "score": 3.41, "aim_offset_yd": 2.0},
@@ -193,6 +194,43 @@ def test_what_the_brave_play_gains_and_costs() -> None:
     assert 7 <= int(found[1]) <= 13 and 16 <= int(found[2]) <= 24
 
 
+def test_birdies_are_named_where_they_part_two_clubs() -> None:
+    """Pars and better hide what a scratch player's brave play gains; bogeys and doubles then fill the sum."""
+    par = fake_answers.answer().hole.par
+    steady = np.repeat([par - 1, par, par + 1], [20, 75, 5])
+    brave = np.repeat([par - 1, par, par + 1, par + 2], [40, 52, 7, 1])
+    words = phrases.trade(_scored(steady, brave))
+    assert words == (
+        "Against the 3-wood, the driver gains 20 birdies but costs 2 bogeys and 1 double in 100 plays."
+    )
+    # fewer birdies than make a sentence: the pars are told as ever, and no "gains nothing" of the lower average
+    brave = np.repeat([par - 1, par, par + 2], [22, 70, 8])
+    words = phrases.trade(_scored(steady, brave))
+    assert words.startswith("Against the 3-wood, the driver loses 3 pars and costs 8 doubles in 100 plays;")
+    assert words.endswith("its average is the lower one all the same.")
+    words = phrases.trade(_scored(steady, brave, driver_score=5.5))
+    assert words == (
+        "Against the 3-wood, the driver gains nothing: it loses 3 pars and costs 8 doubles in 100 plays."
+    )
+
+
+def _scored(steady: np.ndarray, brave: np.ndarray, driver_score: float = 5.2) -> Answer:
+    """The fake answer with these scores of the 3-wood and the driver, and no penalties to tell."""
+    made = fake_answers.answer()
+    par = made.hole.par
+
+    def told(one: Alternative, scores: np.ndarray, average: float) -> Alternative:
+        hits = {
+            "birdie_or_better": scores < par, "par": scores == par,
+            "bogey": scores == par + 1, "double_or_worse": scores > par + 1, "penalty_this_shot": scores < 0,
+        }  # fmt: skip
+        chances = {**one.chances, **{name: Estimate(float(hit.mean()), 0.0) for name, hit in hits.items()}}
+        return replace(one, chances=chances, score=Estimate(average, 0.004))
+
+    pair = (told(made.alternatives[0], steady, 5.31), told(made.alternatives[1], brave, driver_score))
+    return replace(made, alternatives=pair)
+
+
 def test_trouble_that_has_no_row_is_told_together() -> None:
     """Penalty first, then what is met most; nothing of the sum is lost."""
     rows = [chosen.Trouble("lane (out)", (0.01, 0.04), True), chosen.Trouble("pond", (0.02, 0.1), True),
@@ -232,8 +270,13 @@ def test_the_sentence_adds_up_with_the_table() -> None:
         driver_is_braver = words.startswith("Against the 3-wood")
         assert driver_is_braver
         gain, cost = better[1] - better[0], doubles[1] - doubles[0]
-        said = {m[2]: int(m[1]) for m in re.finditer(r"(\d+) (par|double)s?\b", words)}
-        assert said.get("par", 0) == abs(gain) and said.get("double", 0) == abs(cost)
+        said = {m[2]: int(m[1]) for m in re.finditer(r"(\d+) (par|birdie|bogey|double)s?\b", words)}
+        assert said.get("double", 0) == abs(cost)
+        if "birdie" in said:  # told for the pars, which hide them
+            bogeys = [int(cell) for cell in row(text, "bogey")]
+            assert said.get("bogey", 0) == abs(bogeys[1] - bogeys[0])
+        else:
+            assert said.get("par", 0) == abs(gain)
 
 
 @pytest.mark.parametrize(

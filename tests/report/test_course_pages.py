@@ -18,7 +18,7 @@ from simulator.hole import load_course
 from simulator.player import load_player
 from simulator.report.coursefiles import CHANCES, course_csv, course_dict
 from simulator.report.coursetable import course_summary, failure_lines
-from simulator.report.coursewords import club_words, line_words, sure_words
+from simulator.report.coursewords import club_words, line_words, sure_words, where_words
 from simulator.report.jsonout import dumps
 from simulator.report.summarywords import both
 from simulator.report.team import team_page
@@ -50,6 +50,21 @@ def answer(patched: pytest.MonkeyPatch) -> CourseAnswer:
             pins=[Pins("back", "back"), Pins("middle", "middle")], threads=1,
         )  # fmt: skip
     return replace(found, failures=(Failure(4, "Crooked Ash", "04.toml: par: found 9; allowed: 3 to 6"),))
+
+
+def test_a_players_own_page_names_his_tees_alone(answer: CourseAnswer) -> None:
+    """Not his team-mates'; and where the hole has none of that name, the first is said."""
+    barnaby, isolde, *others = answer.players
+    both_tees = replace(
+        answer, players=(replace(barnaby, tee="yellow"), replace(isolde, tee="nobody's"), *others)
+    )
+    assert where_words(both_tees).startswith("each hole's first tee (Barnaby yellow, Isolde nobody's)")
+    numbers = ", ".join(f"{number}" for number, _ in answer.course.numbered())
+    assert where_words(both_tees, both_tees.players[1]).startswith(f"nobody's tees (first tee on {numbers}), ")
+    assert where_words(both_tees, others[0]).startswith("each hole's first tee, back pins")
+    text = course_summary(both_tees, 15)
+    pages = [part for part in text.split("Ostrel Heath, ") if part.startswith("3 holes")]
+    assert ["nobody's" in " ".join(page.split()) for page in pages] == [False, True] + [False] * len(others)
 
 
 def test_the_summary(answer: CourseAnswer) -> None:

@@ -31,10 +31,18 @@ from simulator.report.labels import Labels
 from simulator.report.lessonmaps import draw_approach, draw_cloud, draw_plan_map, draw_value
 from simulator.report.lessonpages import PAGES, lesson_pages, save_lesson
 from simulator.report.page import frame, own_axes
-from simulator.report.takeaways import approach_words, plan_words, times_words, worth_words
+from simulator.report.takeaways import (
+    approach_words,
+    plan_words,
+    risk_words,
+    score_words,
+    times_words,
+    worth_words,
+)
 from simulator.report.units import METRES
 from simulator.report.verdicts import verdict
 from simulator.strategy.lesson import Lesson
+from simulator.strategy.result import Estimate
 
 HOLES = ("withy-drain", "eel-trap", "long-sluice")  # the busiest, the plainest, the longest
 
@@ -345,3 +353,21 @@ def test_the_same_lesson_gives_the_same_bytes(tmp_path: Path) -> None:
     for name in ("a.pdf", "b.pdf"):
         save_lesson(made("eel-trap"), tmp_path / name, only=("scores",))
     assert (tmp_path / "a.pdf").read_bytes() == (tmp_path / "b.pdf").read_bytes()
+
+
+def test_scores_name_the_birdies_and_count_one_as_one() -> None:
+    """A scratch player's two ways to play differ by birdies, which "at par or better" hides."""
+    answer = fake_answers.answer()
+    par = {"birdie_or_better": 0.41, "par": 0.50, "bogey": 0.08, "double_or_worse": 0.01}
+    chances = {**answer.best.chances, **{name: Estimate(share, 0.0) for name, share in par.items()}}
+    answer = dataclasses.replace(answer, alternatives=(dataclasses.replace(answer.best, chances=chances), *answer.alternatives[1:]))
+    words = score_words(fake_lessons.lesson(answer=answer))[0]
+    assert "91 at par or better (of them 41 birdies or better), 8 bogeys, 1 double or worse." in words
+
+
+def test_the_runner_up_that_meets_less_trouble_risks_less() -> None:
+    """Not "no more": the next sentence tells what the first one's own price is."""
+    made = fake_answers.answer()
+    answer = dataclasses.replace(made, recommended=1, tied=(1,))
+    words = " ".join(risk_words(answer))
+    assert "has its own price" in words and "The 3-wood risks less, but loses" in words

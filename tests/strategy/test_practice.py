@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from solved import SEED, THREADS, hole_from, player_named, solved, straight_hole, tee, value_of
 
@@ -10,6 +12,7 @@ from simulator.strategy.better import (
     CHANGES,
     better_short_game,
     fewer_mishits,
+    levels_chip_alike,
     longer,
     longer_driver,
     straighter,
@@ -40,6 +43,22 @@ def test_each_change_does_what_it_says(barnaby) -> None:
     # his part swings are the level's, so five better are the better level's
     to = level(barnaby.handicap - 5.0).part
     assert better_short_game(barnaby).part.direction_sd_deg == pytest.approx(to.direction_sd_deg)
+
+
+@pytest.mark.parametrize(("handicap", "alike"), [(5, False), (10, False), (18, False), (26, True), (30, True)])
+def test_a_better_level_that_chips_alike_is_no_gain_to_tell(barnaby, handicap: float, alike: bool) -> None:
+    """From 20 to 36 the levels' mishits stay and their chips hardly widen: "+0.0 strokes" would mislead."""
+    player = replace(barnaby, handicap=handicap, part=level(handicap).part)
+    assert levels_chip_alike(player) is alike
+
+
+def test_it_is_left_out_with_the_reason(barnaby, tmp_path_factory) -> None:
+    hole = hole_from(straight_hole(300), tmp_path_factory.mktemp("alike"))
+    player = replace(barnaby, handicap=26.0, part=level(26.0).part)
+    wanted = {k: CHANGES[k] for k in ("short_game_5_better", "putting_tour")}
+    said = practice([hole], player, changes=wanted, sequences=200, seed=SEED, threads=THREADS)
+    assert "short_game_5_better" not in [gain.what for gain in said.gains]
+    assert any("chip alike" in line for line in said.left_out)
 
 
 @pytest.fixture(scope="module")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from simulator.hole.words import assumed as a
 from simulator.hole.words.area_ends import along_the_line, by_green, edges
+from simulator.hole.words.diagonal import diagonal
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need
 from simulator.hole.words.placing import Across, Along, read_across, read_along, take_gap
@@ -29,6 +30,9 @@ def read_areas(features: list[Feature], draft: Draft) -> None:
 def _area(feature: Feature, draft: Draft) -> None:
     entry = Entry(KEY_OF_KIND[feature.kind], {}, feature.text)
     _what(feature, draft, entry)
+    if feature.has("diagonal"):
+        diagonal(feature, draft, entry)
+        return
     green = feature.take("short_green"), feature.take("behind_green"), feature.take("beside_green")
     at_green = feature.take("at_green")
     if at_green is None:  # "both sides of the green"

@@ -104,6 +104,8 @@ def _bunker(feature: Feature, draft: Draft) -> None:
     for side in across.sides or ("",):
         for k in range(count):
             by_the_green(names, ends, side, (depth, width, factor), (k, count), sure)
+    if feature.noun.endswith("bunkers") and count * max(len(across.sides), 1) == 1:
+        draft.of("bunker")[-1].assume("one bunker, as no number was said")
 
 
 def _count(feature: Feature) -> int:

@@ -51,6 +51,12 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("both", rf"(?:(?:on|down|along) )?(?:both|either|each) sides?(?P<g>(?: of)? {_G})?"),
     ("both", rf"(?:left and right|right and left)(?P<g>(?: of)? {_G})?"),
     ("across", r"across(?: (?:in|at) front)?(?: (?:whole )?(?:hole|line|fairway|line of play))?"),
+    (
+        "diagonal",
+        rf"(?:(?:across|diagonal) )*(?:from )?(?P<a>{_N}) (?:(?:on|at) )?(?P<s>{_S})(?: side)? {_TO} "
+        rf"(?P<b>{_N}) (?:(?:on|at) )?(?P<t>{_S})(?: side)?",
+    ),
+    ("diagonal", r"(?:across )?diagonal(?: across)?(?: (?:whole )?(?:hole|line|fairway|line of play))?"),
     ("place", r"(?:(?:in|down|at|on|to) )?middle(?: of (?:fairway|green|line))?"),
     ("place", r"on line"),
     ("by", rf"(?P<a>{_N}) by (?P<b>{_N})"),

@@ -99,6 +99,7 @@ _READ_AS: dict[str, str] = {
     "ahead": "forward forwards",
     "below": "lower sunken",
     "dense": "thick",
+    "diagonal": "diagonally slanting slantwise",
     "falls": "slopes tilts falling sloping slope fall tilted drains",
     "from": "starts begins start begin",
     "gray": "grey",

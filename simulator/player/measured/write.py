@@ -45,5 +45,9 @@ def player_text(fit: Fit, name: str, source: str, today: datetime.date | None = 
 
 def _bag(fit: Fit) -> list[str]:
     """Measured clubs, and those of a standard set round them."""
-    kinds = {club.club: club.kind for club in fit.clubs}
-    return [*kinds, *standard_around(kinds)]
+    return [*(club.club for club in fit.clubs), *put_in(fit)]
+
+
+def put_in(fit: Fit) -> tuple[str, ...]:
+    """Clubs of a standard set that were not measured, put into the file's bag: nobody said he owns them."""
+    return tuple(standard_around({club.club: club.kind for club in fit.clubs}))

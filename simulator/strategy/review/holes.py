@@ -13,6 +13,7 @@ from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import Lie
 from ...player.model import Player
+from ..aimwords import in_degrees
 from ..clubwords import shot_meant
 from ..errorbars import Estimate, total
 from ..question import Clock, Progress, question, silent, solve
@@ -229,7 +230,7 @@ def review(
     """
     hole = in_play(hole, notes)
     played = strokes_of(notes, hole)
-    clubs = check_clubs(played, player)
+    clubs = check_clubs(played, hole, player)
     ask = question(
         "review", hole, player, clubs, conditions=conditions, start=None, sequences=1_000, seed=seed,
         threads=threads,
@@ -284,7 +285,8 @@ def review_round(
             raise UsageError(f"notes: hole {number} is not on {course}; allowed: {allowed}")
     for number, told in notes.items():
         with _named(number):
-            check_clubs(strokes_of(told, in_play(by_number[number], told)), player)
+            hole = in_play(by_number[number], told)
+            check_clubs(strokes_of(told, hole), hole, player)
     say, done = progress or silent, dict[int, HoleReview]()
     for number, told in notes.items():
         hole = by_number[number]
@@ -307,15 +309,16 @@ def in_play(hole: Hole, notes: Notes) -> Hole:
     return pin_from_words(hole, notes.pin) if notes.pin is not None else hole
 
 
-def check_clubs(played: PlayedHole, player: Player) -> tuple[str, ...]:
-    """The clubs that were swung, as noted.
+def check_clubs(played: PlayedHole, hole: Hole, player: Player) -> tuple[str, ...]:
+    """The clubs that were swung, as noted, but lines in words as degrees.
 
     Raises
     ------
     UsageError
-        One that is not in the bag.
+        One that is not in the bag, or a line down no fairway.
     """
-    clubs = [one.club for one in played.strokes if one.kind == "swing" and not short_of_full(one.club)]
+    swings = [one for one in played.strokes if one.kind == "swing" and not short_of_full(one.club)]
+    clubs = [in_degrees(one.club, hole, player, (one.start.x_yd, one.start.y_yd)) for one in swings]
     for text in clubs:
         shot_meant(player, text)
     return tuple(dict.fromkeys(clubs))

@@ -33,6 +33,7 @@ from ...hole.surfaces import Lie
 from ...player.model import Player
 from ...tables.luck import strike_sets
 from ...units import one_turn_deg
+from ..aimwords import in_degrees
 from ..asked import WORTH_SHOWING, asked_club
 from ..clubwords import club_and_aim, shot_distance
 from ..errorbars import Estimate, mean, total
@@ -262,7 +263,8 @@ class Judge:
 
     def _chosen(self, valued: _Valued, stroke: Stroke) -> tuple[Choice, bool]:
         """What was played, and whether its line was noted."""
-        place, text = valued.place, stroke.club
+        place, start = valued.place, stroke.start
+        text = in_degrees(stroke.club, self.hole, self.player, (start.x_yd, start.y_yd))
         club, aim_yd, aim_deg = club_and_aim(text)
         given = aim_yd is not None or aim_deg is not None
         if short_of_full(text):

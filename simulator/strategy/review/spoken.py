@@ -27,7 +27,7 @@ _INSTEAD = tuple(
         (
             rf".+?[\s,]+(?P<yards>\d+)\s*(?:yards?|yds?|yd|y|m)?[\s,]+(?:down\s+the\s+)?{_GROUND}.*",
             'gone or left? Say "to {yards} on, fairway" for what it went from the tee, '
-            '"to {yards} out, fairway" for what was left',
+            '"to {yards} out, fairway" for what was left ("left half" and "right rough" are places too)',
         ),
         (
             rf"(?:{_MISHIT.pattern})*{_CLUB}?\s*",

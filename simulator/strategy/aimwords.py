@@ -1,0 +1,134 @@
+"""A line as golfers say it, in degrees: "driver down the fairway", "3w left edge", "5i at the barn"."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Sequence
+
+import numpy as np
+
+from ..errors import UsageError
+from ..hole.model import Hole
+from ..player.model import Player
+from ..tables.shots import full_carry_yd
+from .clubwords import Meant, shot_meant
+from .pointing import fairway_across
+
+Point = tuple[float, float]
+
+STEP_YD = 0.25
+"""Step along the line of play when it is followed as far as a club carries [yd]."""
+
+_THE = r"(?:\s*,\s*|\s+)(?:aimed\s+|aim\s+|going\s+)?"
+_MIDDLE = r"(?:(?:the\s+)?(?:middle|cent(?:re|er)))"
+_OF_FAIRWAY = r"(?:\s+of\s+(?:the\s+)?fairway|\s+(?:the\s+)?fairway)"
+_FAIRWAY = re.compile(
+    rf"(?P<club>.*?\S){_THE}(?:"
+    rf"(?:(?:at|on|up|down)\s+)?(?:{_MIDDLE}{_OF_FAIRWAY}?|(?:the\s+)?fairway|"
+    r"(?:the\s+)?(?P<side>left|right)(?:[\s-]+hand)?\s+(?P<part>edge|half|side)"
+    rf"{_OF_FAIRWAY}?))",
+    re.IGNORECASE,
+)
+_GREEN = re.compile(
+    rf"(?P<club>.*?\S){_THE}(?:at|on|for)\s+(?:{_MIDDLE}\s+of\s+)?(?:the\s+)?green", re.IGNORECASE
+)
+_THING = re.compile(rf"(?P<club>.*?\S){_THE}(?:at|over|on)\s+(?:the\s+)?(?P<name>\S.*)", re.IGNORECASE)
+
+_ACROSS = {"edge": 1.0, "half": 0.5, "side": 0.5}
+"""How far from the middle of the fairway to its edge these are: half of it is aimed at by its own middle."""
+
+AIMS = (
+    'lines in words: "driver down the fairway", "driver left edge", "driver right half of the fairway", '
+    '"5i at the green", "3w at the flag", at or over a mark or an area by its name'
+)
+
+
+def in_degrees(text: str, hole: Hole, player: Player, from_yd: Point | None = None) -> str:
+    """A club with a line in words, the line in degrees off the straight one to the pin; others as they are.
+
+    The fairway is aimed at where the club comes down: where the line of play is as far from the ball as the
+    club's stock carry. Its edge is the edge itself, its half the middle of that half.
+
+    Parameters
+    ----------
+    from_yd : (x, y) or None
+        The ball's place; None is the tee.
+
+    Raises
+    ------
+    UsageError
+        No fairway there.
+    """
+    plain = " ".join(text.split())
+    here = from_yd or (0.0, 0.0)
+    if "@" in plain:
+        return text
+    if found := _FAIRWAY.fullmatch(plain):
+        meant = _meant(player, found["club"])
+        if meant is None:
+            return text
+        return _aimed(found["club"], hole, here, _on_fairway(text, hole, here, meant, found))
+    if found := _GREEN.fullmatch(plain):
+        middle = hole.green.centroid
+        known = _meant(player, found["club"]) is not None
+        return _aimed(found["club"], hole, here, (middle.x, middle.y)) if known else text
+    if found := _THING.fullmatch(plain):
+        there = _named(hole, found["name"])
+        if there is not None and _meant(player, found["club"]) is not None:
+            return _aimed(found["club"], hole, here, there)
+    return text
+
+
+def all_in_degrees(
+    clubs: Sequence[str], hole: Hole, player: Player, from_yd: Point | None
+) -> tuple[str, ...]:
+    """`in_degrees` of each."""
+    return tuple(in_degrees(text, hole, player, from_yd) for text in clubs)
+
+
+def _meant(player: Player, club: str) -> Meant | None:
+    """The swing of the words before the line, None where they are none or have an aim of their own."""
+    try:
+        meant = shot_meant(player, club)
+    except UsageError:
+        return None  # told with the whole of the words
+    return meant if meant.aim_yd is None and meant.aim_deg is None else None
+
+
+def _on_fairway(text: str, hole: Hole, here: Point, meant: Meant, found: re.Match[str]) -> Point:
+    carry = meant.part_yd or full_carry_yd(meant.club, meant.flight or "stock")
+    station = _reached(hole, here, carry)
+    across = None if station is None else fairway_across(hole, station, 0.0)
+    if station is None or across is None:
+        raise UsageError(f"club {text!r}: no fairway where it comes down, {carry:.0f} yd from here; {AIMS}")
+    left, right = across
+    size = 0.0 if not found["side"] else _ACROSS[found["part"].casefold()]
+    sign = -1.0 if (found["side"] or "").casefold() == "left" else 1.0
+    return hole.at(station, 0.5 * (left + right) + sign * size * 0.5 * (right - left))
+
+
+def _reached(hole: Hole, here: Point, carry_yd: float) -> float | None:
+    """Station of the line of play a carry ahead of the ball, None past its end."""
+    own = hole.station_offset(*here)[0]
+    stations = np.arange(max(own, 0.0), hole.length_yd, STEP_YD)
+    places = np.array([hole.at(station, 0.0) for station in stations]).reshape(-1, 2)
+    far = np.hypot(places[:, 0] - here[0], places[:, 1] - here[1])
+    reached = np.flatnonzero(far >= carry_yd)
+    return float(stations[reached[0]]) if reached.size else None
+
+
+def _named(hole: Hole, name: str) -> Point | None:
+    """The one mark or area of that name: a mark, or the middle of an area."""
+    plain = name.casefold()
+    found = [(mark.x_yd, mark.y_yd) for mark in hole.marks if mark.name.casefold() == plain]
+    middles = [f.area.centroid for f in hole.features if f.name.casefold() == plain]
+    found += [(middle.x, middle.y) for middle in middles]
+    return found[0] if len(found) == 1 else None
+
+
+def _aimed(club: str, hole: Hole, here: Point, there: Point) -> str:
+    to_pin = math.atan2(hole.pin.x_yd - here[0], hole.pin.y_yd - here[1])
+    turn = math.degrees(math.atan2(there[0] - here[0], there[1] - here[1]) - to_pin)
+    turn = (turn + 180.0) % 360.0 - 180.0
+    return f"{club.rstrip(' ,')}@{turn:.2f}deg"

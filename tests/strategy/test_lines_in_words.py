@@ -1,0 +1,106 @@
+"""Lines in words: where each points, worked out here by hand on a hole whose every place is known."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from simulator.errors import UsageError
+from simulator.hole import Hole, load_hole
+from simulator.player import Player, load_player
+from simulator.strategy.aimwords import in_degrees
+from simulator.strategy.places import place
+from simulator.strategy.review.holes import check_clubs
+from simulator.strategy.review.notes import read_notes
+from simulator.strategy.review.strokes import strokes_of
+
+HOLE = """
+name = "Straight"
+par = 4
+length_yd = 400
+green = [{ front_yd = 386, depth_yd = 28, width_yd = 24 }]
+pin = [{ name = "middle", on_yd = 14, offset_yd = 5 }]
+fairway = [{ from_yd = 150, to_yd = 300, left_yd = -10, right_yd = 20 }]
+bunker = [{ name = "elbow bunker", at_yd = 230, offset_yd = 30, depth_yd = 10, width_yd = 8 }]
+mark = [{ name = "church tower", at_yd = 500, offset_yd = -40 }]
+"""
+
+
+@pytest.fixture(scope="module")
+def hole(tmp_path_factory: pytest.TempPathFactory) -> Hole:
+    path = tmp_path_factory.mktemp("lines") / "straight.toml"
+    path.write_text(HOLE)
+    return load_hole(path)
+
+
+@pytest.fixture(scope="module")
+def player(tmp_path_factory: pytest.TempPathFactory) -> Player:
+    path = tmp_path_factory.mktemp("lines") / "who.toml"
+    path.write_text(
+        'name = "A"\nhandicap = 10\nclubs = ["driver", "8i", "putter"]\n[club.driver]\ncarry_yd = 220\n'
+    )
+    return load_player(path)
+
+
+PIN = math.atan2(5.0, 400.0)
+
+
+def _far(offset: float) -> float:
+    """Turn to a place so far right of the line where a 220-yd carry crosses it."""
+    return math.degrees(math.atan2(offset, 220.0) - PIN)
+
+
+@pytest.mark.parametrize(
+    ("words", "turn_deg"),
+    [
+        ("driver down the fairway", _far(5.0)),
+        ("driver down the middle", _far(5.0)),
+        ("driver, middle of the fairway", _far(5.0)),
+        ("driver left edge", _far(-10.0)),
+        ("driver at the right edge of the fairway", _far(20.0)),
+        ("driver left half", _far(-2.5)),
+        ("driver right side of the fairway", _far(12.5)),
+        ("driver at the green", math.degrees(-PIN)),
+        ("driver at the church tower", math.degrees(math.atan2(-40.0, 500.0) - PIN)),
+        ("driver over the elbow bunker", math.degrees(math.atan2(30.0, 230.0) - PIN)),
+    ],
+)
+def test_where_a_line_in_words_points(hole: Hole, player: Player, words: str, turn_deg: float) -> None:
+    club, _, aim = in_degrees(words, hole, player, None).partition("@")
+    assert club == "driver" and aim.endswith("deg")
+    # steps of 0.25 yd along the line, and two digits behind the point
+    assert abs(float(aim.removesuffix("deg")) - turn_deg) < 0.03
+
+
+def test_the_line_is_seen_from_the_ball(hole: Hole, player: Player) -> None:
+    """From 12 left of the line 40 yards on, the middle of the fairway is 17 yards right, not 5."""
+    start = place("40 on, 12 left", hole, played=1)
+    said = in_degrees("driver down the fairway", hole, player, (start.x_yd, start.y_yd))
+    turn = float(said.removeprefix("driver@").removesuffix("deg"))
+    to_pin = math.atan2(17.0, 360.0)
+    station = 40.0 + math.sqrt(220.0**2 - 12.0**2)
+    assert abs(turn - math.degrees(math.atan2(17.0, station - 40.0) - to_pin)) < 0.03
+
+
+@pytest.mark.parametrize(
+    "words", ["driver", "driver 8 left", "driver@-3deg", "driver at the flag", "8i low", "152 shot"]
+)
+def test_what_is_no_such_line_stays_as_it_is(hole: Hole, player: Player, words: str) -> None:
+    assert in_degrees(words, hole, player, None) == words
+
+
+def test_no_fairway_where_the_club_comes_down_is_said(hole: Hole, player: Player) -> None:
+    with pytest.raises(UsageError, match=r"no fairway where it comes down, 1[0-4]\d yd from here"):
+        in_degrees("8i down the fairway", hole, player, None)
+
+
+def test_a_line_noted_in_words_after_the_round(hole: Hole, player: Player) -> None:
+    """Each from where its stroke was played; what is no line is still refused."""
+    notes = "driver down the fairway to 180 out, fairway; 8i at the green to 30 out, rough; chip to 3 ft; 1 putt"
+    clubs = check_clubs(strokes_of(read_notes(notes), hole), hole, player)
+    turns = [float(club.partition("@")[2].removesuffix("deg")) for club in clubs]
+    assert turns[0] == pytest.approx(_far(5.0), abs=0.03)
+    assert turns[1] == pytest.approx(-math.degrees(math.atan2(5.0, math.sqrt(180.0**2 - 5.0**2))), abs=0.03)
+    with pytest.raises(UsageError, match="is no aim here"):
+        check_clubs(strokes_of(read_notes("driver at the moon bunker to 180 out, fairway"), hole), hole, player)
