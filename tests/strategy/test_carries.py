@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from solved import player_named
 
+from simulator import load_player
 from simulator.conditions import Conditions, Wind
 from simulator.errors import NoAnswerError, UsageError
 from simulator.strategy.carries import Effective, carries, effective_distance, read_distance
@@ -142,6 +143,25 @@ def test_the_table_in_wind() -> None:
     turned = carries(player, Conditions(wind=Wind(12.0, 40.0)), along_deg=40.0)
     for one, other in zip(turned, against, strict=True):
         assert one.today_carry_yd == pytest.approx(other.today_carry_yd, abs=1e-3)
+
+
+@pytest.mark.parametrize(("firmness", "slack_yd"), [(0.5, 0.5), (1.0, 0.5), (0.0, 3.5)])
+@pytest.mark.parametrize("club", ["driver", "4-hybrid", "5-iron"])
+def test_the_stronger_the_wind_behind_the_farther_a_drive_runs(
+    club: str, firmness: float, slack_yd: float
+) -> None:
+    """It comes in lower and faster: no ground makes that run shorter.
+
+    On soft ground the law of the bounce itself, where it is held against published runs, lets a ball of 60 mph run
+    up to 3 yd shorter than one of 50.
+    """
+    runs = []
+    for mph in (0.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0):
+        day = Conditions(wind=Wind(mph, 180.0) if mph else None, fairway_firmness=firmness)
+        table = {(one.club, one.flight): one.today_run_yd for one in carries(load_player("scratch"), day)}
+        runs.append(table[club, "stock"])
+    assert all(run > most - slack_yd for run, most in zip(runs, np.maximum.accumulate(runs), strict=True))
+    assert runs[-1] > runs[0] + 5.0
 
 
 def test_out_of_reach() -> None:
