@@ -50,6 +50,16 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "lake left 200 to 260, edge 10 left, 40 wide": [(230, -11, W), (230, -49, W), (230, -51, R), (230, -9, F)],
     "a pond on the left side at 230, 20 long, edge 20": [(231, -21, W), (249, -21, W), (251, -21, R), (229, -21, R)],
     "pond right 213 to 254, edge 5 left": [(230, -4, W), (230, 15, W), (230, -6, F)],
+    # of the fairway: from its mown edge, 14 from the line, as things left and right of the green are from its edge
+    "pond 5 right of the fairway, 200 to 240": [(220, 18, R), (220, 20, W), (220, 10, F), (220, -20, R)],
+    "out 20 left of the fairway": [(220, -33, R), (220, -35, O), (220, 35, R)],
+    "bunker 3 yards right of the fairway at 230": [(230, 16, R), (230, 18, B), (230, 24, B), (230, 26, R)],
+    "trees left 10 off the fairway": [(220, -23, R), (220, -25, T), (220, 25, R)],
+    "pond right, edge 5 from the fairway, far edge 30 off the edge of the fairway, 200 to 240": [
+        (220, 18, R), (220, 20, W), (220, 43, W), (220, 45, R)],
+    "gorse both sides 10 from the fairway": [(220, -23, R), (220, -25, H), (220, 23, R), (220, 25, H)],
+    "bunker 20 right of the fairway centre at 230": [(230, 15, R), (230, 17, B), (230, 23, B)],
+    "lake 14 right of the middle of the fairway, 200 to 240": [(220, 13, F), (220, 15, W)],
     "stream crossing at 230": [(230, -60, W), (230, 0, W), (230, 60, W), (227, 0, F), (233, 0, F)],
     "a 6-yard wide burn across at 230": [(227.5, 0, W), (232.5, 0, W), (226.5, 0, F), (233.5, 0, F)],
     "ditch 20 short of the green, dry": [(345.5, 0, D), (347, 0, F), (342, 0, F)],
