@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 import shapely
 
-from simulator.hole import Hole, Surface, load_hole
+from simulator.hole import Hole, Surface, load_hole, pin_from_words
 from simulator.hole.sketch import read_sketch
 from simulator.hole.words import hole_from_words, looks_like_words
 from simulator.hole.words.gap import offset_from_gap, offset_limits, offset_sd_yd
@@ -224,14 +224,32 @@ def test_bends(words: str, turns: list[tuple[float, float]]) -> None:
     ("pin 7 on", {"front": (373, 0)}), ("pin 7 on, 4 left", {"front left": (373, -4)}), ("pin 20 on", {"back": (386, 0)}),
     ("pin back left", {"back left": (388.4, -6)}), ("flag 371", {"front": (371, 0)}),
     ("pins front, middle and back right", {"front": (371.6, 0), "middle": (380, 0), "back right": (388.4, 6)}),
-    ("pin 5 from the back, 4 from the left", {"back left": (389, -8)}), ("pin 7 on; pin 20 on, 2 right",
-     {"front": (373, 0), "back": (386, 2)}), ("", {"middle": (380, 0)}),
+    ("pin 7 on; pin 20 on, 2 right", {"front": (373, 0), "back": (386, 2)}), ("", {"middle": (380, 0)}),
 ])  # fmt: skip
 def test_pins(words: str, spots: dict[str, tuple[float, float]]) -> None:
     hole = hole_from_words(f"par 4, 380; green 28 deep, 24 wide; {words}").hole
     assert [p.name for p in hole.pins] == list(spots)
     for pin in hole.pins:
         assert hole.station_offset(pin.x_yd, pin.y_yd) == pytest.approx(spots[pin.name], abs=0.06)
+
+
+@pytest.mark.parametrize("paces", [
+    "5 from the back, 4 from the left", "3 on, 5 from the right", "14 on, 3 from the left", "5 on, 4 from the right",
+])  # fmt: skip
+def test_a_pin_is_so_far_from_the_edge_of_the_green_where_it_stands(paces: str) -> None:
+    """A round green is narrower there than in its middle: 5 from its widest is a yard from its edge 3 on.
+
+    So do hole-location sheets count, and `--pin` with the same words.
+    """
+    green = "par 4, 380; green 28 deep, 24 wide"
+    hole = hole_from_words(f"{green}, pin {paces}").hole
+    pin = hole.pins[0]
+    station, offset = hole.station_offset(pin.x_yd, pin.y_yd)
+    side, yards = (-1.0, 1.0)["right" in paces], float(paces.split(",")[1].split()[0])
+    across = shapely.LineString([hole.at(station, offset), hole.at(station, side * 60.0)])
+    assert hole.green.intersection(across).length == pytest.approx(yards, abs=0.1)
+    asked = pin_from_words(hole_from_words(green).hole, paces).pin
+    assert (pin.x_yd, pin.y_yd) == pytest.approx((asked.x_yd, asked.y_yd), abs=0.1)
 
 
 @pytest.mark.parametrize(("words", "front", "depth", "width", "fall"), [
