@@ -11,6 +11,7 @@ from solved import player_named
 from simulator import load_player
 from simulator.conditions import Conditions, Wind
 from simulator.errors import NoAnswerError, UsageError
+from simulator.report.carrytext import sum_text
 from simulator.strategy.carries import Effective, carries, effective_distance, read_distance
 
 DAYS = {
@@ -239,3 +240,11 @@ def test_into_the_wind_a_low_shot_may_be_the_one_to_hit() -> None:
         flights.add(found.flight)
         assert found.flight == ("low" if off["low"] + 3.0 < off["stock"] else "stock"), distance_yd
     assert flights == {"stock", "low"}
+
+
+@pytest.mark.parametrize(("distance_yd", "said"), [(40.0, "part swing. Shortest full one: 58-degree"), (73.0, "Nearest: 58-degree")])
+def test_a_distance_below_every_full_swing_is_said_to_be_one(distance_yd: float, said: str) -> None:
+    """Nobody hits a full wedge of 74 at a pin 40 away, nearest or not."""
+    player, still = player_named("isolde"), Conditions()
+    text = sum_text(player, still, effective_distance(player, still, distance_yd))
+    assert said in text and all(len(line) <= 80 for line in text.splitlines())
