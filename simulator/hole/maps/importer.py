@@ -225,9 +225,9 @@ def _one(
     said.ground = dict(Counter(p.key for p in plots))
     if trees:
         said.ground["tree"] = len(trees)
-    if path.exists() and not wanted.replace:
-        raise ValueError(f"{path} is there already (--force writes over it)")
     try:
+        if path.exists() and not wanted.replace:
+            raise ValueError(f"{path} is there already (--force writes over it)")
         path.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise FileError(
