@@ -7,7 +7,7 @@ from typing import Any
 
 from ..conditions import Conditions
 from ..player.model import Player
-from ..strategy.carries import Carry, Effective
+from ..strategy.carries import LOW_NEARER_YD, Carry, Effective
 from ..strategy.result import conditions_dict
 from .cautions import RULE
 from .daywords import day_words
@@ -55,7 +55,7 @@ def sum_text(player: Player, conditions: Conditions, found: Effective, units: Un
         f"{'wind':<12}{units.number(found.wind_adds_yd, signed=True):>6}",
         f"{'to hit':<12}{units.number(found.effective_yd):>6} {units.short} effective distance",
         "",
-        f"Nearest: {name}, which carries {units.whole(found.carry_yd)} today"
+        f"{_which(player, found)}: {name}, which carries {units.whole(found.carry_yd)} today"
         f"{_drift_words(found.drift_yd, units)}.",
         RULE,
     ]
@@ -71,6 +71,14 @@ def sum_dict(player: Player, conditions: Conditions, found: Effective) -> dict[s
         **found.to_dict(),
         "assumed": [*player.assumed, *conditions.assumed],
     }
+
+
+def _which(player: Player, found: Effective) -> str:
+    """What the shot to hit is; below the shortest full swing it is none of them."""
+    shortest = min(player.clubs, key=lambda club: club.carry_yd)
+    if found.club == shortest.name and found.carry_yd - found.distance_yd > LOW_NEARER_YD:
+        return "A part swing. Shortest full one"
+    return "Nearest"
 
 
 def _side(yards: float, units: Units) -> str:
