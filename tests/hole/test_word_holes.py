@@ -69,6 +69,8 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "stream crosses diagonally 190 left to 230 right, 10 wide": [(218, 0, W), (202, 0, W), (219.5, 0, F), (200.5, 0, F)],
     "a 6-yard wide burn across at 230": [(227.5, 0, W), (232.5, 0, W), (226.5, 0, F), (233.5, 0, F)],
     "ditch 20 short of the green, dry": [(345.5, 0, D), (347, 0, F), (342, 0, F)],
+    "water across 200 to 230": [(215, 80, W), (215, -80, W), (199, 0, F)],
+    "pond 200 to 230": [(215, 25, W), (215, 35, R), (215, -35, R)],
     "stream crosses, 190 carry": [(189, 0, W), (191, 0, F), (185, 0, F)],
     "carry 190 to clear the pond, 160 to reach": [(161, 0, W), (189, 0, W), (159, 0, F), (191, 0, F)],
     "pond left of the green": [(380, -21, W), (380, -19, R), (380, 21, R), (350, -21, R)],

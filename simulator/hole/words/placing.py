@@ -39,6 +39,7 @@ class Across:
     width: float | None = None
     offset: float | None = None
     crosses: bool = False
+    said_across: bool = False
     middle: bool = False
     every: bool = False
     """All along the hole."""
@@ -147,7 +148,7 @@ def read_across(feature: Feature, draft: Draft, near_edge: bool) -> Across:
         )
         found.sides = (side.words["s"],)
         found.of_fairway = found.of_fairway or "f" in side.words
-    found.crosses = feature.take("across") is not None
+    found.crosses = found.said_across = feature.take("across") is not None
     for said in feature.take_all("offset", "side_number"):
         value = u.yd(said.numbers["a"])
         if value > a.MOST_ACROSS_YD:
