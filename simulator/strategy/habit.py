@@ -9,6 +9,7 @@ import numpy as np
 from ..errors import FileError, UsageError
 from ..hole.model import Hole
 from ..player.model import Player
+from .carries import REPORTED_PER_YD
 from .clubwords import club_and_aim
 
 ALONG_LINE = "line"
@@ -23,7 +24,8 @@ def habit_of(player: Player, hole: Hole) -> str:
 
     The player's own `habit`, else the longest club; straight at the flag where no aim is given, and to the
     point of the line of play that the club carries to with ``"@line"``. A club that carries past the flag is
-    nobody's habit: there, the club whose stock carry comes nearest to the flag, straight at it.
+    nobody's habit: there, the club whose stock carry comes nearest to it, straight at it. Everybody takes
+    less club down a hill: the flag counts as far as it plays, a yard for a yard of height (common practice).
 
     Raises
     ------
@@ -40,6 +42,7 @@ def habit_of(player: Player, hole: Hole) -> str:
         allowed = 'a club, "driver", with an aim perhaps: "driver@-8" or "driver@line"'
         raise FileError(player.source or player.name, "habit", f"{text!r} ({error})", allowed) from None
     out_yd = math.hypot(hole.pin.x_yd, hole.pin.y_yd)
+    out_yd += REPORTED_PER_YD * hole.height_at(hole.pin.x_yd, hole.pin.y_yd)
     if club.carry_yd > out_yd:
         near = min(player.clubs, key=lambda one: abs(one.carry_yd - out_yd))
         return f"{near.name}@0"

@@ -379,11 +379,27 @@ def test_habits(tmp_path: Path) -> None:
     assert habit_of(replace(isolde, habit="3w"), bent) == "3-wood@0"
     assert habit_of(replace(isolde, habit="3w@-8"), bent) == "3-wood@-8"
     assert habit_of(replace(isolde, habit="driver@4deg"), bent) == "driver@4deg"
-    out = float(np.hypot(short.pin.x_yd, short.pin.y_yd))
+    out = float(np.hypot(short.pin.x_yd, short.pin.y_yd)) + short.height_at(short.pin.x_yd, short.pin.y_yd)
     nearest = min(isolde.clubs, key=lambda club: abs(club.carry_yd - out))
     assert habit_of(isolde, short) == f"{nearest.name}@0"
     with pytest.raises(FileError, match="habit"):
         habit_of(replace(isolde, habit="driver@sideways"), bent)
+
+
+def test_a_habit_takes_less_club_down_a_hill(tmp_path: Path) -> None:
+    """From 122 yards, 13 down, nobody hits the club that carries 122 (common practice: a yard a yard)."""
+    club = {}
+    for fall in (0.0, -13.0):
+        path = tmp_path / "cliff.toml"
+        path.write_text(
+            'name = "cliff"\npar = 3\nlength_yd = 122\n'
+            "green = [{ name = \"green\", front_yd = 110, depth_yd = 24, width_yd = 24 }]\n"
+            f"heights_yd = [[0, 0, 0], [60, 0, {fall / 2}], [122, 0, {fall}]]\n"
+        )
+        isolde = player_named("isolde")
+        club[fall] = isolde.club(habit_of(isolde, load_hole(path)).partition("@")[0])
+    assert club[-13.0].carry_yd < club[0.0].carry_yd
+    assert abs(club[0.0].carry_yd - 122.0) < 8.0 and abs(club[-13.0].carry_yd - 109.0) < 8.0
 
 
 def test_a_habit_along_the_line_lands_on_it() -> None:
