@@ -40,7 +40,7 @@ MOST_CURVE_SAID_YD = 60.0
 """More yards than this before a shape are the club's carry [yd]: no solid strike curves so far (assumed)."""
 _SKIP = re.compile(
     r"(?:[\s,;]|\b(?:and|with|a|an|the|is|of|who|he|she|her|his|player|golfer|hits?|plays?|has|have|i'm|i|am|my"
-    r"|tends?\s+to|usually|mostly|often|at\s+home|carries(?=\s+(?:\D|[2-9][\s-]*[a-z])))\b)+"
+    r"|tends?\s+to|usually|mostly|often|at\s+home|carries(?=\s+(?:\D|(?:[2-9]|11)[\s-]*[a-z])))\b)+"
 )
 _SINGLE = frozenset(
     {"scratch", "woman", "man", "female", "male", "lady", "fade", "draw", "bogey", "handicap", "hcp", "plus",
@@ -414,7 +414,7 @@ _PHRASES: tuple[tuple[re.Pattern[str], _Act], ...] = tuple(
          _miss),
         (rf"(?P<shape>{_SHAPED})(?:e?s)?\s+(?:the|his|her|my|a)\s+(?!balls?\b)(?=[^\s,;]){_NO_NUMBER}",
          _shape_of_club),
-        (rf"(?P<shape>{_SHAPED})e?s\s+(?=driver\b|[1-9][\s-]?(?:w|i|h)){_NO_NUMBER}", _shape_of_club),
+        (rf"(?P<shape>{_SHAPED})e?s\s+(?=driver\b|(?:[1-9]|11)[\s-]?(?:w|i|h)){_NO_NUMBER}", _shape_of_club),
         (rf"{_NUMBER}[\s-]*{_NEEDED_UNIT}[\s-]*(?P<shape>{_SHAPED})\s+(?:with|off)\s+"
          r"(?:the\s+|his\s+|her\s+|my\s+|an?\s+)?",
          _shape_of_club),
