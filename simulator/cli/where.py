@@ -34,7 +34,11 @@ class Where(NamedTuple):
         """The hole with the pin in use, from the tee that was asked for or the player's own."""
         from ..hole import load_hole
 
-        return in_use(load_hole(name), self.tee, self.pin, player)
+        from ..strategy.places import counts_from_tee
+
+        hole = load_hole(name)
+        by_tee = self.from_ is None or counts_from_tee(self.from_, hole)
+        return in_use(hole, self.tee, self.pin, player, by_tee=by_tee)
 
     def who(self) -> Player:
         """The player without the clubs left at home."""
@@ -59,16 +63,23 @@ def hole_of(name: str, tee: str | None, pin: str | None) -> Hole:
     return in_use(load_hole(name), tee, pin)
 
 
-def in_use(hole: Hole, tee: str | None, pin: str | None, player: Player | None = None) -> Hole:
-    """The same of a hole that is read already; without a tee from that of the player, if one plays."""
+def in_use(
+    hole: Hole, tee: str | None, pin: str | None, player: Player | None = None, *, by_tee: bool = True
+) -> Hole:
+    """The same of a hole that is read already; without a tee from that of the player, if one plays.
+
+    A hole without the player's tee is not told of where the place asked from has nothing to do with tees.
+    """
     from ..hole import pin_from_words
 
     if player is not None:
         from ..strategy.tees import has_tee, no_tee_words, on_tee
 
-        if tee is None and player.tee is not None and not has_tee(hole, player.tee):
+        missing = tee is None and player.tee is not None and not has_tee(hole, player.tee)
+        if missing and by_tee:
             say(f"{hole.name}: {no_tee_words(hole, player)}")
-        hole = on_tee(hole, player, tee)
+        if by_tee or not missing:
+            hole = on_tee(hole, player, tee)
     elif tee is not None:
         hole = hole.with_tee(tee)
     return pin_from_words(hole, pin) if pin is not None else hole

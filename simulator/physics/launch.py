@@ -69,7 +69,8 @@ tables."""
 
 LOFT_DEG: dict[str, float] = {
     "driver": 10.5, "3-wood": 15.0, "5-wood": 18.0, "7-wood": 21.0, "9-wood": 24.0,
-    "2-hybrid": 17.0, "hybrid": 19.0, "3-hybrid": 19.5, "4-hybrid": 22.5, "5-hybrid": 25.5, "6-hybrid": 28.5,
+    "11-wood": 27.0, "2-hybrid": 17.0, "hybrid": 19.0, "3-hybrid": 19.5, "4-hybrid": 22.5, "5-hybrid": 25.5,
+    "6-hybrid": 28.5, "7-hybrid": 31.5, "8-hybrid": 35.0,
     "2-iron": 18.0, "3-iron": 20.5, "4-iron": 23.5, "5-iron": 27.0, "6-iron": 30.5, "7-iron": 34.0,
     "8-iron": 38.0, "9-iron": 42.0, "pitching wedge": 46.0, "gap wedge": 51.0, "sand wedge": 56.0,
     "lob wedge": 60.0,

@@ -10,6 +10,7 @@ from ..physics.launch import KINDS
 
 _SPOKEN = {
     "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9",
+    "eleven": "11",
 }  # fmt: skip
 _LETTER = {"w": "wood", "wood": "wood", "fairwaywood": "wood", "i": "iron", "iron": "iron", "h": "hybrid",
            "hy": "hybrid", "hybrid": "hybrid", "rescue": "hybrid"}  # fmt: skip
@@ -38,11 +39,11 @@ def club_name(text: str) -> str | None:
     squeezed = _squeezed(text)
     if squeezed in _WHOLE:
         return _WHOLE[squeezed]
-    if found := re.fullmatch(r"([2-9])([a-z]+)", squeezed):
+    if found := re.fullmatch(r"([2-9]|11)([a-z]+)", squeezed):
         stem = _LETTER.get(found[2])
         name = f"{found[1]}-{stem}"
         return name if stem and name in KINDS else None
-    if found := re.fullmatch(r"([a-z]+)([1-9])", squeezed):  # "iron 7", "wood 3"
+    if found := re.fullmatch(r"([a-z]+)([1-9]|11)", squeezed):  # "iron 7", "wood 3"
         return club_name(found[2] + found[1]) if found[1] in ("iron", "wood", "hybrid", "rescue") else None
     if found := re.fullmatch(r"(\d\d)(°|deg|degree|degrees)?(wedge)?", squeezed):
         low, high = WEDGE_LOFT_DEG
@@ -72,7 +73,7 @@ def same_club(text: str, bag: Mapping[str, str]) -> str | None:
         Kind of each club by its name.
     """
     bare = _squeezed(text)
-    if re.fullmatch(r"[2-9]", bare):
+    if re.fullmatch(r"[2-9]|11", bare):
         numbered = [name for name in bag if name.startswith(f"{bare}-")]
         irons = [name for name in numbered if name.endswith("-iron")]
         return irons[0] if irons else numbered[0] if len(numbered) == 1 else None

@@ -20,7 +20,7 @@ ALLOWED = (
     'words such as "handicap 15", "plus 2", "scratch", "bogey golfer", "high handicapper", "shoots 90", '
     '"woman", "left-handed", '
     '"driver 205", "7-iron 150 total", "driver 190 m", "drives it 230", "50 wide", "30 deep", '
-    '"driver tee only", "no 3-wood", "fade", "slices the driver 30 yards", "miss short right", '
+    '"driver tee only", "no 3-wood", "only driver 150, 7-iron and sand wedge", "fade", "slices the driver 30 yards", "miss short right", '
     '"called Ada"'
 )
 """What the words may be, the end of every refusal."""
@@ -40,7 +40,7 @@ MOST_CURVE_SAID_YD = 60.0
 """More yards than this before a shape are the club's carry [yd]: no solid strike curves so far (assumed)."""
 _SKIP = re.compile(
     r"(?:[\s,;]|\b(?:and|with|a|an|the|is|of|who|he|she|her|his|player|golfer|hits?|plays?|has|have|i'm|i|am|my"
-    r"|tends?\s+to|usually|mostly|often|at\s+home|carries(?=\s+(?:\D|[2-9][\s-]*[a-z])))\b)+"
+    r"|tends?\s+to|usually|mostly|often|at\s+home|carries(?=\s+(?:\D|(?:[2-9]|11)[\s-]*[a-z])))\b)+"
 )
 _SINGLE = frozenset(
     {"scratch", "woman", "man", "female", "male", "lady", "fade", "draw", "bogey", "handicap", "hcp", "plus",
@@ -98,6 +98,7 @@ class _Reader:
                 break
             if not (self._phrase() or self._drive() or self._club()):
                 self.refuse()
+        self._check_set()
         if self.bogey:
             self.put("handicap", BOGEY_HANDICAP[self.table.get("sex", "man")])
         if "hand" in self.table and self.table["hand"] == "right":
@@ -108,7 +109,7 @@ class _Reader:
         words = re.findall(r"[^\s,;]+", self.text[self.at :])
         word = words[0] if words else self.text[self.at :]
         known = ("handicap", "scratch", "shoots", "plus", "woman", "driver", "hybrid", "carry", "total",
-                 "wide", "deep", "miss", "fade", "draw", "slice", "hook", "without", "called",
+                 "wide", "deep", "miss", "fade", "draw", "slice", "hook", "without", "only", "called",
                  "left-handed")  # fmt: skip
         for pattern, advice in SAY_INSTEAD if why == NOT_UNDERSTOOD else ():
             if found := pattern.match(self.text, self.at):
@@ -145,6 +146,30 @@ class _Reader:
             size = 0.5 * (size + _plain(found["upper"]))
             self.granted.append(f"{found[0].strip()!r} is taken as {size:g}, the middle of it.")
         section[f"{stem}_{unit}"] = size
+
+    def _check_set(self) -> None:
+        """Refuse clubs that are spoken of and not in the set that "only" names; one left at home is not."""
+        own = self.table.get("clubs")
+        if own is None:
+            return
+        sections = self.table.get("club", {})
+        for name in [club for club in sections if club not in own]:
+            if sections[name] != {"use": "never"}:
+                found = f"the {name}, and a set without it"
+                raise FileError(quoted(self.said), "", found, 'behind "only" every club of the set')
+            del sections[name]
+        if not sections:
+            self.table.pop("club", None)
+
+    def _put_into_set(self, name: str, sized: bool) -> None:
+        """A club of the set; named a second time only to give its distance."""
+        own = self.table["clubs"]
+        if self.table.get("club", {}).get(name, {}).get("use") == "never":
+            self.refuse(f"names the {name}, which was left out")
+        if name not in own:
+            own.append(name)
+        elif not sized:
+            self.refuse(f"names the {name} a second time")
 
     def _phrase(self) -> bool:
         for pattern, act in _PHRASES:
@@ -186,17 +211,24 @@ class _Reader:
         return not found["before"] and not found["after"] and float(found["number"]) <= MOST_CURVE_SAID_YD
 
     def _club(self) -> bool:
+        in_set = "clubs" in self.table
+        if in_set and (putter := re.compile(r"putter\b(?!\s*\d)").match(self.text, self.at)):
+            self._put_into_set("putter", False)
+            self.at, self.on_club = putter.end(), False
+            return True
         named = self.name_of_club(self.at)
         if named is None:
             return False
         name, end = named
         found = _CLUB_SIZE.match(self.text, end)
+        if in_set:
+            self._put_into_set(name, found is not None)
         if found and found["unit"] and _CURVE_NEXT.match(self.text, found.end()) and self._is_curve(found):
             pass  # "driver 30 yd slice": the yards are the slice's, and the next phrase reads them
         elif found:
             self.put_size(name, _stem(found), found)
             end = found.end()
-        elif _NOT_ALONE.match(self.text, end) is None:
+        elif not in_set and _NOT_ALONE.match(self.text, end) is None:
             self.at = end
             gap = _SKIP.match(self.text, end)
             self.at = gap.end() if gap else end
@@ -204,7 +236,8 @@ class _Reader:
                 raise FileError(quoted(self.said), "", f"the {name} without a distance", ALLOWED)
             self.refuse(f"is no distance of the {name}")
         self.club, self.at, self.on_club = name, end, True
-        self.section(name)
+        if not in_set:
+            self.section(name)
         return True
 
 
@@ -365,6 +398,13 @@ def _tee_only(reader: _Reader, found: re.Match[str]) -> None:
     reader.section(reader.club)["use"] = "tee only"
 
 
+def _only(reader: _Reader, found: re.Match[str]) -> None:
+    """ "only driver 150, 7-iron, sand wedge": from here on clubs named are the whole set."""
+    if reader.name_of_club(found.end()) is None:
+        reader.refuse("is not followed by a club")
+    reader.put("clubs", [])
+
+
 def _without(reader: _Reader, found: re.Match[str]) -> None:
     named = reader.name_of_club(found.end())
     if named is None:
@@ -372,7 +412,7 @@ def _without(reader: _Reader, found: re.Match[str]) -> None:
         reader.refuse("is no club to leave out")
         return
     section = reader.section(named[0])
-    if section:
+    if section or named[0] in reader.table.get("clubs", ()):
         reader.refuse(f"leaves out the {named[0]} that was just given")
     section["use"] = "never"
     # the phrase ends behind the club: read it as skipped text
@@ -414,7 +454,7 @@ _PHRASES: tuple[tuple[re.Pattern[str], _Act], ...] = tuple(
          _miss),
         (rf"(?P<shape>{_SHAPED})(?:e?s)?\s+(?:the|his|her|my|a)\s+(?!balls?\b)(?=[^\s,;]){_NO_NUMBER}",
          _shape_of_club),
-        (rf"(?P<shape>{_SHAPED})e?s\s+(?=driver\b|[1-9][\s-]?(?:w|i|h)){_NO_NUMBER}", _shape_of_club),
+        (rf"(?P<shape>{_SHAPED})e?s\s+(?=driver\b|(?:[1-9]|11)[\s-]?(?:w|i|h)){_NO_NUMBER}", _shape_of_club),
         (rf"{_NUMBER}[\s-]*{_NEEDED_UNIT}[\s-]*(?P<shape>{_SHAPED})\s+(?:with|off)\s+"
          r"(?:the\s+|his\s+|her\s+|my\s+|an?\s+)?",
          _shape_of_club),
@@ -425,6 +465,8 @@ _PHRASES: tuple[tuple[re.Pattern[str], _Act], ...] = tuple(
         (rf"(?P<what>width|depth)\s*(?:of\s+)?{_NUMBER}{_UNIT}",
          lambda reader, found: reader.put_size(None, found["what"], found)),
         (rf"{_TEE_ONLY}\b", _tee_only),
+        (r"(?:only|just|nothing\s+but)\s+(?:(?:has|have|carr(?:y|ies)|owns?|plays?|uses?|hits?)\s+)?"
+         r"(?:(?:these\s+)?clubs?\s*[:,]?\s+)?(?:an?\s+|the\s+|his\s+|her\s+|my\s+)?", _only),
         (r"(?:without|no|never|leav(?:es|ing)"
          r"|(?:doesn't|does not|don't|do not)(?=\s+(?:hit|use|carry|play|have|own)))\s+"
          r"(?:(?:hits?|uses?|carry|carries|plays?|have|has|owns?)\s+)?"

@@ -11,6 +11,7 @@ from ..strategy.carries import LOW_NEARER_YD, Carry, Effective
 from ..strategy.result import conditions_dict
 from .cautions import RULE
 from .daywords import day_words
+from .screen import wrap
 from .units import YARDS, Units
 
 
@@ -43,7 +44,6 @@ def table_dict(player: Player, conditions: Conditions, rows: Sequence[Carry]) ->
 
 def sum_text(player: Player, conditions: Conditions, found: Effective, units: Units = YARDS) -> str:
     """The number to hit, part by part, ending in the club."""
-    name = found.club if found.flight == "stock" else f"{found.club} {found.flight}"
     pair = " (rough, from the laser's pair: common practice)" if found.height_from_pair else ""
     lines = [
         f"{player.name} today: {day_words(conditions)}",
@@ -55,11 +55,23 @@ def sum_text(player: Player, conditions: Conditions, found: Effective, units: Un
         f"{'wind':<12}{units.number(found.wind_adds_yd, signed=True):>6}",
         f"{'to hit':<12}{units.number(found.effective_yd):>6} {units.short} effective distance",
         "",
-        f"{_which(player, found)}: {name}, which carries {units.whole(found.carry_yd)} today"
-        f"{_drift_words(found.drift_yd, units)}.",
+        *wrap(_to_hit(player, found, units)),
         RULE,
     ]
     return "\n".join(lines)
+
+
+def _to_hit(player: Player, found: Effective, units: Units) -> str:
+    """The club with its own carry, to be held against the number to hit, and what it carries today."""
+    name = found.club if found.flight == "stock" else f"{found.club} {found.flight}"
+    height = units.whole(abs(found.height_yd))
+    target = ""
+    if height:
+        target = f" to a target {height} {units.short} {'above' if found.height_yd > 0 else 'below'} the ball"
+    return (
+        f"{_which(player, found)}: {name}, whose own carry of {units.length(found.still_carry_yd)} (still air, level ground) "
+        f"comes to {units.length(found.carry_yd)} today{target}{_drift_words(found.drift_yd, units)}."
+    )
 
 
 def sum_dict(player: Player, conditions: Conditions, found: Effective) -> dict[str, Any]:

@@ -73,8 +73,10 @@ class Effective:
     club, flight : str
         The shot to hit: the full swing whose carry is nearest to the distance, or one held down into the
         wind that comes nearer by `LOW_NEARER_YD`.
+    still_carry_yd : float
+        That shot's own carry, in still air on level ground.
     carry_yd : float
-        That shot's carry today.
+        That shot's carry today, to today's height.
     drift_yd : float
         How far the wind moves it sideways, right positive.
     height_from_pair : bool
@@ -89,6 +91,7 @@ class Effective:
     effective_yd: float
     club: str
     flight: str
+    still_carry_yd: float
     carry_yd: float
     drift_yd: float
     height_from_pair: bool
@@ -214,6 +217,7 @@ def effective_distance(
         effective_yd=numbers[2],
         club=shots[nearest].club.name,
         flight=shots[nearest].flight,
+        still_carry_yd=float(shots[nearest].carry_yd),
         carry_yd=float(landings[nearest, 0]),
         drift_yd=float(landings[nearest, 1]),
         height_from_pair=from_pair,

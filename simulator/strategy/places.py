@@ -85,6 +85,21 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     return Start(x_yd, y_yd, LIE_WORDS[lie], words, out_yd, played)
 
 
+def counts_from_tee(text: str, hole: Hole) -> bool:
+    """Whether some words put a place by the tee in use: the tee itself, yards on from it, coordinates.
+
+    Words that are not understood count as such: they are refused where the place is read.
+    """
+    try:
+        words, _ = plainly(text, hole)
+        if words != text:
+            return False
+        said = read_words(text)
+    except UsageError:
+        return True
+    return said.ground is Surface.TEE or said.out is None
+
+
 def spot(text: str, hole: Hole, said: Said) -> tuple[float, float, Surface]:
     """Where some words are on a hole, x and y [yd], and the ground there.
 

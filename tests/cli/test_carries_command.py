@@ -53,6 +53,28 @@ def test_the_sum_of_a_lasers_pair(capsys: pytest.CaptureFixture[str]) -> None:
     assert as_option == data
 
 
+@pytest.mark.parametrize(
+    ("pair", "more", "target"),
+    [("150, adjusted 138", [], " to a target 12 yd below the ball"), ("150, adjusted 150", [], ""),
+     ("140, adjusted 150", WIND, " to a target 10 yd above the ball")],
+)  # fmt: skip
+def test_the_clubs_own_carry_stands_beside_what_it_carries_today(
+    pair: str, more: list[str], target: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """One sentence: the number to hit is held against the club's own carry, the distance against today's."""
+    text = said(capsys, pair, *more)
+    data = json.loads(said(capsys, pair, *more, "--json"))
+    table = json.loads(said(capsys, *more, "--json"))["carries"]
+    own = next(r for r in table if (r["club"], r["flight"]) == (data["club"], data["flight"]))["still_carry_yd"]
+    assert data["still_carry_yd"] == pytest.approx(own, abs=0.5)
+    name = data["club"] if data["flight"] == "stock" else f"{data['club']} {data['flight']}"
+    assert (
+        f"Nearest: {name}, whose own carry of {own:.0f} yd (still air, level ground) comes to"
+        f" {data['carry_yd']:.0f} yd today{target}."
+    ) in " ".join(text.split())
+    assert max(map(len, text.splitlines())) <= 80
+
+
 def test_a_given_height_wins(capsys: pytest.CaptureFixture[str]) -> None:
     data = json.loads(said(capsys, "164, adjusted 169", "--height", "2", "--json"))
     assert data["height_yd"] == 2.0 and data["height_from_pair"] is False

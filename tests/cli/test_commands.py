@@ -75,6 +75,20 @@ def test_a_player_s_own_tee_is_played_where_the_hole_has_it(
         assert any("no gold tee" in sentence for sentence in asked[-1]["hole"].assumed) == (tee == "gold")
 
 
+@pytest.mark.parametrize(
+    ("place", "told"),
+    [("150 out", False), ("164 out, left rough", False), ("20 short of the green", False), ("pin high, 30 right", False),
+     ("230 on, 12 right", True), ("230 on, left rough", True), ("tee", True), ("0,200", True)],
+)  # fmt: skip
+def test_a_tee_that_is_not_there_is_told_only_where_the_place_counts_from_it(
+    asked: list, place: str, told: bool, capsys: pytest.CaptureFixture[str]
+) -> None:
+    words = ["plan", "withy-drain", "--player", "handicap 20, off the gold tees, called Wilma", "--from", place]
+    assert _run(words) == 0
+    assert ("no gold tee there" in capsys.readouterr().err) == told
+    assert any("no gold tee" in sentence for sentence in asked[-1]["hole"].assumed) == told
+
+
 def test_options_reach_the_question(asked: list) -> None:
     words = "compare withy-drain driver@-8 3w --player isolde --tee yellow --played 1 --seed 9"
     more = ["--sequences", "300", "--threads", "2"]

@@ -55,7 +55,8 @@ def test_older_tables_lie_near_the_line():
 
 
 def test_more_loft_launches_higher_and_carries_less():
-    for group in (("3-wood", "5-wood", "7-wood", "9-wood"), ("3-hybrid", "4-hybrid", "5-hybrid", "6-hybrid"),
+    for group in (("3-wood", "5-wood", "7-wood", "9-wood", "11-wood"),
+                  ("3-hybrid", "4-hybrid", "5-hybrid", "6-hybrid", "7-hybrid", "8-hybrid"),
                   ("2-iron", "3-iron", "4-iron", "5-iron", "6-iron", "7-iron", "8-iron", "9-iron",
                   "pitching wedge",
                    "gap wedge", "sand wedge", "lob wedge")):  # fmt: skip

@@ -3,6 +3,7 @@
 import pytest
 
 from simulator.physics.launch import KINDS
+from simulator.player import level, load_player
 from simulator.player.names import club_name, kind_of
 
 
@@ -12,6 +13,8 @@ from simulator.player.names import club_name, kind_of
         ("driver", "driver"), ("DR", "driver"), ("1 wood", "driver"),
         ("3w", "3-wood"), ("3-Wood", "3-wood"), ("three wood", "3-wood"), ("3 WOOD", "3-wood"),
         ("fivewood", "5-wood"), ("4h", "4-hybrid"), ("four-hybrid", "4-hybrid"), ("hybrid", "hybrid"),
+        ("7h", "7-hybrid"), ("eight hybrid", "8-hybrid"), ("11w", "11-wood"), ("eleven wood", "11-wood"),
+        ("wood 11", "11-wood"),
         ("7i", "7-iron"), ("7 iron", "7-iron"), ("seven_iron", "7-iron"),
         ("PW", "pitching wedge"), ("pitching-wedge", "pitching wedge"), ("aw", "gap wedge"),
         ("sw", "sand wedge"), ("L", "lob wedge"), ("56", "56-degree wedge"), ("56°", "56-degree wedge"),
@@ -41,3 +44,14 @@ def test_every_kind_is_a_name():
     for kind in KINDS:
         assert club_name(kind) == kind and kind_of(kind) == kind
     assert kind_of("mashie") is None
+
+
+def test_clubs_of_womens_and_seniors_sets_are_found_in_a_bag():
+    player = load_player("handicap 28, woman, 7-hybrid 110, 11 wood 125, 8h 101")
+    carry = {club.name: club.carry_yd for club in player.clubs}
+    assert (carry["11-wood"], carry["7-hybrid"], carry["8-hybrid"]) == (125.0, 110.0, 101.0)
+    assert player.club("eleven").name == "11-wood" and player.club("eight hybrid").name == "8-hybrid"
+    # 11-wood and 5-hybrid are told apart by a yard or so in sets (common practice), 8-hybrid and 7-iron by half a club
+    base = level(28, "woman")
+    assert base.carry_yd("11-wood") == pytest.approx(base.carry_yd("5-hybrid"), abs=2.0)
+    assert base.carry_yd("8-iron") < base.carry_yd("8-hybrid") < base.carry_yd("7-iron")

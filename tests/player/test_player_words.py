@@ -83,6 +83,14 @@ UNDERSTOOD: list[tuple[str, dict[str, Any]]] = [
     ("handicap 18, usually misses left", {"handicap": 18, "miss": "left"}),
     ("handicap 18, misses both ways", {"handicap": 18}),
     ("handicap 18, leaves his driver at home", {"handicap": 18, "club": {D: {"use": "never"}}}),
+    ("handicap 30, only driver 150, 7-iron, 9-iron, sand wedge",
+     {"handicap": 30, "clubs": [D, "7-iron", "9-iron", "sand wedge"], "club": {D: {"carry_yd": 150}}}),
+    ("handicap 40, girl, with only a 7 iron, a 9 iron, a sand wedge and a putter",
+     {"handicap": 40, "sex": "woman", "clubs": ["7-iron", "9-iron", "sand wedge", "putter"]}),
+    ("only has driver tee only, 7i 100, sw; handicap 30, no 3-wood, slice",
+     {"handicap": 30, "clubs": [D, "7-iron", "sand wedge"], "club": {D: {"use": "tee only"}, "7-iron": {"carry_yd": 100}},
+      "shape": "slice"}),
+    ("handicap 30, only driver, 7-iron, drives it 150", {"handicap": 30, "clubs": [D, "7-iron"], "club": {D: {"total_yd": 150}}}),
     ("handicap 18, 3 wood off the tee only", {"handicap": 18, "club": {"3-wood": {"use": "tee only"}}}),
 ]  # fmt: skip
 
@@ -93,6 +101,13 @@ def test_understood(words: str, meant: dict[str, Any]) -> None:
     assert is_player_words(words)
     player = load_player(words)
     assert player.handicap == meant["handicap"] and player.source == f'"{words}"'
+
+
+def test_a_set_in_words_is_the_whole_bag() -> None:
+    player = load_player("handicap 30, only driver 150, 7-iron, 9-iron, sand wedge and putter")
+    assert [club.name for club in player.clubs] == [D, "7-iron", "9-iron", "sand wedge"]
+    assert player.clubs[0].carry_yd == 150.0
+    assert not [one for one in player.assumed if "standard set" in one or "only some clubs" in one]
 
 
 def test_a_drive_is_a_total_and_says_so() -> None:
@@ -148,6 +163,15 @@ REFUSED = [
     ("handicap 15, driver 2000", "club 'driver', carry_yd: found 2000"),
     ("handicap 15, without banana", "'banana', which is no club to leave out"),
     ("driver 205", "handicap: found none"),
+    ("handicap 30, driver 150, only 7-iron, 9-iron", "found the driver, and a set without it"),
+    ("handicap 30, only 7-iron, 9-iron, drives it 150", "found the driver, and a set without it"),
+    ("handicap 30, only 7-iron, 9-iron, no 7-iron", "leaves out the 7-iron that was just given"),
+    ("handicap 30, no driver, only driver, 7-iron", "names the driver, which was left out"),
+    ("handicap 30, only 7-iron, 7i", "'7i', which names the 7-iron a second time"),
+    ("handicap 30, only 7-iron, only 9-iron", "says the clubs a second time"),
+    ("handicap 30, only sometimes", "'only', which is not followed by a club"),
+    ("handicap 30, only putter", "'only', which is not followed by a club"),
+    ("handicap 30, only driver 150 215, 7-iron", "'215', which is not understood there"),
     ("15", "'15', which is not understood there"),
     ("handicap 15, putter 20", "'putter'"),
 ]
@@ -290,7 +314,8 @@ def test_a_shot_held_down_at_a_carry_of_his_own_is_a_swing_he_has() -> None:
 PIECES = st.sampled_from(
     ["handicap", "15", "-3", "+2", "driver", "7-iron", "205", "1e9", "m", "total", "wide", "50", "deep", ",", ";", "miss",
      "short", "right", "fade", "woman", "without", "no", "tee only", "called", "Ada", "off", "scratch", "bogey", "low",
-     "low_carry", "52", "é", "\u0661", "999999999999", "left", "shot", "at", "@", "3 degrees"]
+     "low_carry", "52", "é", "\u0661", "999999999999", "left", "shot", "at", "@", "3 degrees", "only",
+     "putter", "9-iron"]
 )  # fmt: skip
 
 
