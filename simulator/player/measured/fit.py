@@ -31,10 +31,10 @@ CARRY_LOG = 0.15
 thing shots tell, and a handicap says little of it; assumed."""
 
 BIAS_RIGHT_DEG = 2.0
-"""The same of where its strikes start and finish on average [deg]: wide too, for a handicap says nothing of it. A
-usual miss to one side in words ("miss right", `player/habits.py`) is a bias of 0.43 of a level's spread, 2 degrees
-and more: with half of this a golfer who misses right with the driver and left with irons had a quarter of either
-found by 30 shots."""
+"""The same of where its strikes finish on average [deg]: wide too, for a handicap says nothing of it. A
+usual miss to one side in words ("miss right", `player/habits.py`) is a bias of 0.43 of a level's spread: 2
+degrees and more. With half of this a golfer who misses right with the driver and left with irons had a
+quarter of either found by 30 shots."""
 
 LOSS_LOG = 0.3
 """The same of what a mishit loses; assumed."""
