@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 import threading
 from collections.abc import Iterator
 from concurrent.futures import ProcessPoolExecutor
@@ -16,7 +17,8 @@ import pytest
 from solved import player_named
 
 from simulator import plan
-from simulator.conditions import STILL, Scenario
+from simulator.conditions import STILL, Conditions, Scenario
+from simulator.conditions.model import Wind
 from simulator.errors import FileError, UsageError
 from simulator.hole import Course, PinPlace, load_course, load_hole, pin_from_words
 from simulator.strategy import running
@@ -400,6 +402,23 @@ def test_a_habit_takes_less_club_down_a_hill(tmp_path: Path) -> None:
         club[fall] = isolde.club(habit_of(isolde, load_hole(path)).partition("@")[0])
     assert club[-13.0].carry_yd < club[0.0].carry_yd
     assert abs(club[0.0].carry_yd - 122.0) < 8.0 and abs(club[-13.0].carry_yd - 109.0) < 8.0
+
+
+def test_a_habit_takes_more_club_into_the_wind() -> None:
+    """The number to hit today: nobody's habit is the club of a still day 15 mph dead against."""
+    isolde, hole = player_named("isolde"), load_hole("eel-trap")
+    straight = math.degrees(math.atan2(hole.pin.x_yd, hole.pin.y_yd))
+
+    def carry(from_deg: float | None) -> float:
+        wind = None if from_deg is None else Wind(15.0, (straight + from_deg) % 360.0)
+        return isolde.club(habit_of(isolde, hole, Conditions(wind=wind)).partition("@")[0]).carry_yd
+
+    far = math.hypot(hole.pin.x_yd, hole.pin.y_yd)
+    assert isolde.club(habit_of(isolde, hole).partition("@")[0]).carry_yd == carry(None)
+    # 1 % for 1 mph against at the player's height, half as much helping, which is the least (common practice);
+    # half of it here, for a bag's gaps and the wind told for 10 m
+    assert carry(0.0) - carry(None) > 0.5 * 0.15 * far
+    assert carry(None) - carry(180.0) > 0.25 * 0.15 * far
 
 
 def test_a_habit_along_the_line_lands_on_it() -> None:
