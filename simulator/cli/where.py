@@ -33,7 +33,6 @@ class Where(NamedTuple):
     def hole(self, name: str, player: Player) -> Hole:
         """The hole with the pin in use, from the tee that was asked for or the player's own."""
         from ..hole import load_hole
-
         from ..strategy.places import counts_from_tee
 
         hole = load_hole(name)

@@ -20,8 +20,8 @@ ALLOWED = (
     'words such as "handicap 15", "plus 2", "scratch", "bogey golfer", "high handicapper", "shoots 90", '
     '"woman", "left-handed", '
     '"driver 205", "7-iron 150 total", "driver 190 m", "drives it 230", "50 wide", "30 deep", '
-    '"driver tee only", "no 3-wood", "only driver 150, 7-iron and sand wedge", "fade", "slices the driver 30 yards", "miss short right", '
-    '"called Ada"'
+    '"driver tee only", "no 3-wood", "only driver 150, 7-iron and sand wedge", '
+    '"fade", "slices the driver 30 yards", "miss short right", "called Ada"'
 )
 """What the words may be, the end of every refusal."""
 

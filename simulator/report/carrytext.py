@@ -68,8 +68,9 @@ def _to_hit(player: Player, found: Effective, units: Units) -> str:
     target = ""
     if height:
         target = f" to a target {height} {units.short} {'above' if found.height_yd > 0 else 'below'} the ball"
+    own = f"whose own carry of {units.length(found.still_carry_yd)} (still air, level ground)"
     return (
-        f"{_which(player, found)}: {name}, whose own carry of {units.length(found.still_carry_yd)} (still air, level ground) "
+        f"{_which(player, found)}: {name}, {own} "
         f"comes to {units.length(found.carry_yd)} today{target}{_drift_words(found.drift_yd, units)}."
     )
 
