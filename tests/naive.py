@@ -14,7 +14,7 @@ import numpy as np
 from scipy.interpolate import RegularGridInterpolator
 
 from simulator.hole.surfaces import LIE_OF, Lie, Surface
-from simulator.physics.ground import GROUNDS, RESTITUTION_MOST, TILT_MOST_RAD
+from simulator.physics.ground import GROUNDS, RESTITUTION_MOST, TILT_MOST_MPS, TILT_MOST_RAD
 from simulator.physics.lies import lie_effect, lie_group
 from simulator.physics.strike import start_and_curve_sd
 from simulator.tables.flights import FRACTIONS, TILTS_DEG
@@ -137,7 +137,7 @@ def penner_bounce(surface: str, along: float, into: float, spin: float) -> tuple
     """
     ground = GROUNDS[surface]
     v, phi = math.hypot(along, into), math.atan2(along, into)
-    theta = math.radians(15.4) * (v / 18.6) * (phi / math.radians(44.4)) * ground.tilt_scale
+    theta = math.radians(15.4) * (min(v, TILT_MOST_MPS) / 18.6) * (phi / math.radians(44.4)) * ground.tilt_scale
     theta = min(theta, phi, TILT_MOST_RAD)
     u, n = v * math.sin(phi - theta), v * math.cos(phi - theta)
     e = 0.510 - 0.0375 * n + 0.000903 * n * n if n <= 20.0 else 0.120

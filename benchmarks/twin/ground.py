@@ -30,7 +30,8 @@ class Run:
         """Penner's bounce (Can. J. Phys. 80, 2002): the contact plane tips back, then grip or slide."""
         n, rows = self.read.numbers, self.read.rows
         steep = np.arctan2(tangent, into)
-        tip = n[c.BOUNCE_TILT] * np.hypot(tangent, into) * steep * rows[code, c.SURFACE_TILT]
+        speed = np.minimum(np.hypot(tangent, into), n[c.BOUNCE_TIP_SPEED])
+        tip = n[c.BOUNCE_TILT] * speed * steep * rows[code, c.SURFACE_TILT]
         tip = np.minimum(tip, np.minimum(steep, n[c.BOUNCE_TIP_MOST]))
         sin_tip, cos_tip = np.sin(tip), np.cos(tip)
         along, normal = tangent * cos_tip - into * sin_tip, into * cos_tip + tangent * sin_tip

@@ -110,7 +110,8 @@ TREE_KEEP = 59  # most of its remaining carry that a ball keeps off a branch
 TREE_SPEED = 60  # yd/s sideways speed of a ball dropping from a tree
 PUNCH_FIRST, PUNCH_COUNT = 61, 62  # shot rows of the punched part swings, shortest first
 CROSS_0 = 63  # yd/s where that axis starts; 0: wind from the right is read as its mirror image
-NUMBERS = 64
+BOUNCE_TIP_SPEED = 64  # yd/s, above which the contact plane tips no further
+NUMBERS = 65
 
 # --- an action: how a place is played ------------------------------------------------------------
 # shot row (or PART_SHOT or PUNCH_SHOT), aim [rad right of the straight line to the pin], and for part swings

@@ -109,7 +109,8 @@ def bounce(numbers, tilt, bouncy, friction, tangent, into, spin):
     speed = math.sqrt(tangent * tangent + into * into)
     steep = steepness(tangent, into)
     # soft ground gives way until it faces the ball squarely, no further
-    tip = min(numbers[c.BOUNCE_TILT] * speed * steep * tilt, min(steep, numbers[c.BOUNCE_TIP_MOST]))
+    tip = numbers[c.BOUNCE_TILT] * min(speed, numbers[c.BOUNCE_TIP_SPEED]) * steep * tilt
+    tip = min(tip, min(steep, numbers[c.BOUNCE_TIP_MOST]))
     sin_tip, cos_tip = quick_sine(tip), quick_cosine(tip)
     along = tangent * cos_tip - into * sin_tip
     normal = into * cos_tip + tangent * sin_tip

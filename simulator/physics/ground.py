@@ -25,6 +25,11 @@ TILT_SPEED_MPS = 18.6
 TILT_ANGLE_RAD = math.radians(44.4)
 """The contact plane tips by TILT_RAD at TILT_SPEED_MPS and TILT_ANGLE_RAD from the vertical (Penner 2002)."""
 
+TILT_MOST_MPS = 26.8
+"""A faster ball tips the plane no more than one of this speed: 60 mph, at which tour drivers land, the
+fastest that the law is held against published runs by (assumed: the law is linear in speed, and would stop a
+ball that comes in low and fast: downwind a drive would run the shorter, the stronger the wind)."""
+
 TILT_MOST_RAD = math.radians(50.0)
 """The contact plane never tips further, nor past square to the ball's path (assumed: the law is linear and
 would tip over for a fast ball on soft ground)."""

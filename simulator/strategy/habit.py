@@ -6,9 +6,11 @@ import math
 
 import numpy as np
 
-from ..errors import FileError, UsageError
+from ..conditions import Conditions
+from ..errors import FileError, NoAnswerError, UsageError
 from ..hole.model import Hole
 from ..player.model import Player
+from .carries import DISTANCE_YD, REPORTED_PER_YD, effective_distance
 from .clubwords import club_and_aim
 
 ALONG_LINE = "line"
@@ -18,12 +20,14 @@ STEP_YD = 0.25
 """Step along the line of play when it is followed as far as a club carries [yd]."""
 
 
-def habit_of(player: Player, hole: Hole) -> str:
+def habit_of(player: Player, hole: Hole, conditions: Conditions | None = None) -> str:
     """Club and aim, as `plan` takes them against.
 
     The player's own `habit`, else the longest club; straight at the flag where no aim is given, and to the
     point of the line of play that the club carries to with ``"@line"``. A club that carries past the flag is
-    nobody's habit: there, the club whose stock carry comes nearest to the flag, straight at it.
+    nobody's habit: there, the club whose stock carry comes nearest to it, straight at it. Everybody takes
+    less club down a hill and more into a wind: the flag counts as far as it plays, a yard for a yard of
+    height (common practice) and what today's air and mean wind add to the number to hit.
 
     Raises
     ------
@@ -39,7 +43,7 @@ def habit_of(player: Player, hole: Hole) -> str:
     except UsageError as error:
         allowed = 'a club, "driver", with an aim perhaps: "driver@-8" or "driver@line"'
         raise FileError(player.source or player.name, "habit", f"{text!r} ({error})", allowed) from None
-    out_yd = math.hypot(hole.pin.x_yd, hole.pin.y_yd)
+    out_yd = _plays_yd(player, hole, conditions or Conditions())
     if club.carry_yd > out_yd:
         near = min(player.clubs, key=lambda one: abs(one.carry_yd - out_yd))
         return f"{near.name}@0"
@@ -48,6 +52,19 @@ def habit_of(player: Player, hole: Hole) -> str:
     if aim_deg is not None:
         return f"{club.name}@{aim_deg:g}deg"
     return f"{club.name}@{aim_yd or 0.0:g}"
+
+
+def _plays_yd(player: Player, hole: Hole, conditions: Conditions) -> float:
+    """How far the flag plays from the tee: the number to hit today [yd]; infinite where no club reaches."""
+    pin = hole.pin
+    far_yd = math.hypot(pin.x_yd, pin.y_yd) + REPORTED_PER_YD * hole.height_at(pin.x_yd, pin.y_yd)
+    if not DISTANCE_YD[0] <= far_yd <= DISTANCE_YD[1]:
+        return far_yd
+    bearing_deg = math.degrees(math.atan2(pin.x_yd, pin.y_yd))
+    try:
+        return effective_distance(player, conditions, far_yd, along_deg=bearing_deg).effective_yd
+    except NoAnswerError:
+        return math.inf
 
 
 def _line_deg(hole: Hole, carry_yd: float) -> float:

@@ -81,7 +81,7 @@ def work(job: Job, threads: int = 1) -> dict[str, Any]:
         quick=job.quick,
         brief=True,
         threads=threads,
-        against=habit_of(job.player, job.hole),
+        against=habit_of(job.player, job.hole, job.conditions),
     )
     assert answer.against is not None
     return {

@@ -8,6 +8,7 @@ from ..errors import UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
 from .by_bunker import by_the_bunker
+from .by_fairway import by_the_fairway
 from .by_green import by_the_green
 from .by_pin import by_the_pin
 from .ground import find_beside, find_ground, line_place
@@ -25,8 +26,8 @@ LIE_WORDS: dict[Lie, str] = {lie: lie.name.lower().replace("_", " ") for lie in 
 
 
 def plainly(text: str, hole: Hole) -> tuple[str, str | None]:
-    """A place told by the green, the pin or a bunker put into numbers, with what was taken for granted."""
-    for told in (by_the_green, by_the_pin, by_the_bunker):
+    """A place told by fairway, green, pin or bunker put into numbers, with what was taken for granted."""
+    for told in (by_the_fairway, by_the_green, by_the_pin, by_the_bunker):
         words, taken = told(text, hole)
         if words != text:
             return words, taken

@@ -8,7 +8,7 @@ import numpy as np
 import shapely
 
 from ..hole.model import Hole
-from ..hole.surfaces import LIE_OF, Lie, Surface
+from ..hole.surfaces import LIE_OF, PENALTY_SURFACES, Lie, Surface
 from .rasters import Raster
 
 COARSE_YD = 5.0
@@ -27,6 +27,11 @@ FINE_REACH_YD = 42.0
 SIDE_YD, BEHIND_YD, BEYOND_YD = 64.0, 16.0, 56.0
 """How far beside, behind and beyond the line of play the map reaches [yd]. A ball farther out (one in a
 hundred) is valued at the nearest edge."""
+
+WIDE_WATER_YD, BANK_YD = 20.0, 40.0
+"""Where so long a penalty area comes to within a third of the second of the map's edge, or over it, the map
+reaches so far past its bank [yd]: that is where the next ball is dropped, and where those who cannot carry it
+go round."""
 
 LIES = len(Lie)
 
@@ -127,6 +132,28 @@ def _grid(
     return Grid(x0, y0, step, rows, columns, wanted)
 
 
+def _past_water(box: tuple[float, float, float, float], raster: Raster) -> tuple[float, float, float, float]:
+    """The box with each side that a penalty area comes near to moved past it, though not off the raster."""
+    wet = np.isin(raster.surface, [int(surface) for surface in PENALTY_SURFACES])
+    left, low, right, high = box
+    sides = []
+    for edge, start, grid, outward in (
+        (left, raster.x0_yd, wet.T, -1),
+        (low, raster.y0_yd, wet, -1),
+        (right, raster.x0_yd, wet.T, 1),
+        (high, raster.y0_yd, wet, 1),
+    ):
+        near = edge - outward * BANK_YD / 3.0
+        at = int(np.clip(round((near - start) / raster.cell_yd), 0, len(grid) - 1))
+        beyond = grid[at::outward]  # lines of cells from there out
+        if beyond[0].sum() * raster.cell_yd >= WIDE_WATER_YD:
+            dry = np.argmin(np.vstack([beyond, np.zeros_like(beyond[:1])]), axis=0)  # how far each runs on
+            away = min(dry.max() * raster.cell_yd + BANK_YD, (len(beyond) - 1) * raster.cell_yd)
+            edge = near + outward * away
+        sides.append(float(edge))
+    return sides[0], sides[1], sides[2], sides[3]
+
+
 def place_nodes(hole: Hole, raster: Raster, coarse_yd: float = COARSE_YD, fine_yd: float = FINE_YD) -> Nodes:
     """Nodes for the hole as rastered, from the pin and tee in use.
 
@@ -160,7 +187,7 @@ def place_nodes(hole: Hole, raster: Raster, coarse_yd: float = COARSE_YD, fine_y
     line = np.array([*hole.line, (pin_x, pin_y)])
     left, low = line.min(axis=0) - (SIDE_YD, BEHIND_YD)
     right, high = line.max(axis=0) + (SIDE_YD, BEYOND_YD)
-    box = (left, low, right, high)
+    box = _past_water((left, low, right, high), raster)
     # ground beyond the box counts at its edge: that is where a ball out there is read
     coarse = _grid(pin_x, pin_y, coarse_yd, box, x[far], y[far], codes[far])
     tables, places = [], []

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 import numpy as np
 import shapely
+import shapely.affinity
 
 from simulator.hole.model import Hole
 from simulator.hole.shapes import OPEN_END_YD, OPEN_SIDE_YD
@@ -70,8 +71,9 @@ def ground_raster(
     surface = np.full((y.size, x.size), Surface.ROUGH, dtype=np.uint8)
     feature = np.full((y.size, x.size), -1, dtype=np.int16)
     for index, item in enumerate(hole.features):  # bottom first: later ones paint over
-        i, j = _window(item.area, x, y)
-        inside = _inside(item.area, x[i], y[j])
+        area = a_cell_wide(item.area, cell_yd)
+        i, j = _window(area, x, y)
+        inside = _inside(area, x[i], y[j])
         surface[j, i][inside] = item.surface
         feature[j, i][inside] = index
     height, grad_x, grad_y = _heights(hole, x, y, cell_yd)
@@ -138,6 +140,25 @@ def _planes(hole: Hole) -> tuple[np.ndarray, np.ndarray]:
         if k >= 0:
             of_feature[k] = row
     return np.array(list(rows), dtype=np.float64), of_feature
+
+
+NUDGE_YD = 1e-6
+"""A thin area is moved by so much: with both edges on the middles of cells it is on one row of them [yd]."""
+
+
+def a_cell_wide(area: shapely.Geometry, cell_yd: float) -> shapely.Geometry:
+    """An area in which no disk a cell across has room, widened to a cell all along; any other as it is.
+
+    A ditch of two feet, or one of a yard whose edges are on the middles of cells, would else be on no cell
+    or on some: no ball would ever find it. Its width is that of a rectangle of the same area and perimeter.
+    """
+    half = 0.5 * cell_yd
+    if area.is_empty or not area.buffer(-half - NUDGE_YD).is_empty:
+        return area
+    around = 0.5 * area.length
+    width = 0.5 * (around - math.sqrt(max(around * around - 4.0 * area.area, 0.0)))
+    wide = area.buffer(max(half - 0.5 * width, 0.0), join_style="mitre", cap_style="flat")
+    return shapely.affinity.translate(wide, NUDGE_YD, NUDGE_YD)
 
 
 def _window(area: shapely.Geometry, x: np.ndarray, y: np.ndarray) -> tuple[slice, slice]:

@@ -103,6 +103,7 @@ def bounce_numbers(numbers: np.ndarray) -> None:
     # theta = TILT_RAD (v / TILT_SPEED) (phi / TILT_ANGLE), with v in yd/s
     numbers[c.BOUNCE_TILT] = bounce.TILT_RAD / (bounce.TILT_SPEED_MPS / M_PER_YD * bounce.TILT_ANGLE_RAD)
     numbers[c.BOUNCE_TIP_MOST] = bounce.TILT_MOST_RAD
+    numbers[c.BOUNCE_TIP_SPEED] = bounce.TILT_MOST_MPS / M_PER_YD
     e0, e1, e2 = bounce.RESTITUTION
     numbers[c.BOUNCE_E0], numbers[c.BOUNCE_E1] = e0, e1 * M_PER_YD
     numbers[c.BOUNCE_E2] = e2 * M_PER_YD**2

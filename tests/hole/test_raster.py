@@ -16,6 +16,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 import shapely
+import shapely.affinity
 
 from simulator.hole import Surface, bundled_holes, load_hole
 from simulator.hole.sketch import read_sketch
@@ -96,6 +97,27 @@ def test_area_has_no_bias(name):
         if surface in (Surface.GREEN, Surface.BUNKER):
             length = sum(r.length for r in rings(truth[surface]))
             assert errors[:, k].std(ddof=1) < math.sqrt(4 * length / math.pi) / 2
+
+
+@pytest.mark.parametrize("turn_deg", [0.0, 30.0, 45.0])
+@pytest.mark.parametrize("at_yd", [229.5, 229.7, 230.0])
+@pytest.mark.parametrize("width_yd", [0.3, 0.67, 1.0])
+def test_a_thin_ditch_is_a_cell_wide_wherever_it_lies(width_yd, at_yd, turn_deg):
+    """A ball that runs over it comes to a cell of it, and in the middle it is as wide as a cell, no wider."""
+    hole = load_hole("withy-drain")
+    strip = shapely.box(-60.0, at_yd, 60.0, at_yd + width_yd)
+    ditch = replace(
+        hole.features[0],
+        name="ditch",
+        surface=Surface.WATER,
+        area=shapely.affinity.rotate(strip, turn_deg, origin=(0.0, at_yd)),
+    )
+    raster = ground_raster(replace(hole, features=(*hole.features, ditch)), 1.0)
+    wet = (raster.feature == len(hole.features)).astype(int)
+    # rows of cells at 45 degrees are 0.71 yd apart: a yard across holds one of them or two
+    assert wet.sum() == pytest.approx(120.0, rel=0.05 if turn_deg < 45.0 else 0.45)
+    columns = wet[:, [int(x - raster.x0_yd + 0.5) for x in range(-35, 36)]].sum(axis=0)
+    assert columns.min() >= 1 and columns.max() <= 2
 
 
 @pytest.mark.parametrize("cell", CELLS_YD)

@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 import shapely
 
-from simulator.hole import Hole, Surface, load_hole
+from simulator.hole import Hole, Surface, load_hole, pin_from_words
 from simulator.hole.sketch import read_sketch
 from simulator.hole.words import hole_from_words, looks_like_words
 from simulator.hole.words.gap import offset_from_gap, offset_limits, offset_sd_yd
@@ -50,6 +50,16 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "lake left 200 to 260, edge 10 left, 40 wide": [(230, -11, W), (230, -49, W), (230, -51, R), (230, -9, F)],
     "a pond on the left side at 230, 20 long, edge 20": [(231, -21, W), (249, -21, W), (251, -21, R), (229, -21, R)],
     "pond right 213 to 254, edge 5 left": [(230, -4, W), (230, 15, W), (230, -6, F)],
+    # of the fairway: from its mown edge, 14 from the line, as things left and right of the green are from its edge
+    "pond 5 right of the fairway, 200 to 240": [(220, 18, R), (220, 20, W), (220, 10, F), (220, -20, R)],
+    "out 20 left of the fairway": [(220, -33, R), (220, -35, O), (220, 35, R)],
+    "bunker 3 yards right of the fairway at 230": [(230, 16, R), (230, 18, B), (230, 24, B), (230, 26, R)],
+    "trees left 10 off the fairway": [(220, -23, R), (220, -25, T), (220, 25, R)],
+    "pond right, edge 5 from the fairway, far edge 30 off the edge of the fairway, 200 to 240": [
+        (220, 18, R), (220, 20, W), (220, 43, W), (220, 45, R)],
+    "gorse both sides 10 from the fairway": [(220, -23, R), (220, -25, H), (220, 23, R), (220, 25, H)],
+    "bunker 20 right of the fairway centre at 230": [(230, 15, R), (230, 17, B), (230, 23, B)],
+    "lake 14 right of the middle of the fairway, 200 to 240": [(220, 13, F), (220, 15, W)],
     "stream crossing at 230": [(230, -60, W), (230, 0, W), (230, 60, W), (227, 0, F), (233, 0, F)],
     "creek diagonal from 190 left to 230 right": [
         (190, -14, W), (230, 14, W), (210, 0, W), (290, 56, W), (130, -56, W),
@@ -59,6 +69,8 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "stream crosses diagonally 190 left to 230 right, 10 wide": [(218, 0, W), (202, 0, W), (219.5, 0, F), (200.5, 0, F)],
     "a 6-yard wide burn across at 230": [(227.5, 0, W), (232.5, 0, W), (226.5, 0, F), (233.5, 0, F)],
     "ditch 20 short of the green, dry": [(345.5, 0, D), (347, 0, F), (342, 0, F)],
+    "water across 200 to 230": [(215, 80, W), (215, -80, W), (199, 0, F)],
+    "pond 200 to 230": [(215, 25, W), (215, 35, R), (215, -35, R)],
     "stream crosses, 190 carry": [(189, 0, W), (191, 0, F), (185, 0, F)],
     "carry 190 to clear the pond, 160 to reach": [(161, 0, W), (189, 0, W), (159, 0, F), (191, 0, F)],
     "pond left of the green": [(380, -21, W), (380, -19, R), (380, 21, R), (350, -21, R)],
@@ -220,14 +232,32 @@ def test_bends(words: str, turns: list[tuple[float, float]]) -> None:
     ("pin 7 on", {"front": (373, 0)}), ("pin 7 on, 4 left", {"front left": (373, -4)}), ("pin 20 on", {"back": (386, 0)}),
     ("pin back left", {"back left": (388.4, -6)}), ("flag 371", {"front": (371, 0)}),
     ("pins front, middle and back right", {"front": (371.6, 0), "middle": (380, 0), "back right": (388.4, 6)}),
-    ("pin 5 from the back, 4 from the left", {"back left": (389, -8)}), ("pin 7 on; pin 20 on, 2 right",
-     {"front": (373, 0), "back": (386, 2)}), ("", {"middle": (380, 0)}),
+    ("pin 7 on; pin 20 on, 2 right", {"front": (373, 0), "back": (386, 2)}), ("", {"middle": (380, 0)}),
 ])  # fmt: skip
 def test_pins(words: str, spots: dict[str, tuple[float, float]]) -> None:
     hole = hole_from_words(f"par 4, 380; green 28 deep, 24 wide; {words}").hole
     assert [p.name for p in hole.pins] == list(spots)
     for pin in hole.pins:
         assert hole.station_offset(pin.x_yd, pin.y_yd) == pytest.approx(spots[pin.name], abs=0.06)
+
+
+@pytest.mark.parametrize("paces", [
+    "5 from the back, 4 from the left", "3 on, 5 from the right", "14 on, 3 from the left", "5 on, 4 from the right",
+])  # fmt: skip
+def test_a_pin_is_so_far_from_the_edge_of_the_green_where_it_stands(paces: str) -> None:
+    """A round green is narrower there than in its middle: 5 from its widest is a yard from its edge 3 on.
+
+    So do hole-location sheets count, and `--pin` with the same words.
+    """
+    green = "par 4, 380; green 28 deep, 24 wide"
+    hole = hole_from_words(f"{green}, pin {paces}").hole
+    pin = hole.pins[0]
+    station, offset = hole.station_offset(pin.x_yd, pin.y_yd)
+    side, yards = (-1.0, 1.0)["right" in paces], float(paces.split(",")[1].split()[0])
+    across = shapely.LineString([hole.at(station, offset), hole.at(station, side * 60.0)])
+    assert hole.green.intersection(across).length == pytest.approx(yards, abs=0.1)
+    asked = pin_from_words(hole_from_words(green).hole, paces).pin
+    assert (pin.x_yd, pin.y_yd) == pytest.approx((asked.x_yd, asked.y_yd), abs=0.1)
 
 
 @pytest.mark.parametrize(("words", "front", "depth", "width", "fall"), [

@@ -73,6 +73,9 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; bunker": ("'bunker' (letter 13)", "where?"),
     "par 4, 372; cross bunker": ("'cross' (letter 13)", "where along the line"),
     "par 4, 372; out left": ("'out' (letter 13)", "how far left"),
+    "par 4, 372; out right of the fairway 20": ("'20' (letter 38)", '"20 right of the fairway"'),
+    "par 4, 372; fairway 14 left, 18 right; trees both sides 10 from the fairway": (
+        "'10' (letter 57)", "say each side by itself"),
     "par 4, 372; out 34": ("'out' (letter 13)", "on which side"),
     "par 4, 372; road behind the green": ("'behind' (letter 18)", "how far"),
     "par 4, 372; pond left right 200 to 240": ("'right' (letter 23)", "on two sides"),

@@ -8,8 +8,10 @@ import numpy as np
 import pytest
 from solved import player_named
 
+from simulator import load_player
 from simulator.conditions import Conditions, Wind
 from simulator.errors import NoAnswerError, UsageError
+from simulator.report.carrytext import sum_text
 from simulator.strategy.carries import Effective, carries, effective_distance, read_distance
 
 DAYS = {
@@ -144,6 +146,25 @@ def test_the_table_in_wind() -> None:
         assert one.today_carry_yd == pytest.approx(other.today_carry_yd, abs=1e-3)
 
 
+@pytest.mark.parametrize(("firmness", "slack_yd"), [(0.5, 0.5), (1.0, 0.5), (0.0, 3.5)])
+@pytest.mark.parametrize("club", ["driver", "4-hybrid", "5-iron"])
+def test_the_stronger_the_wind_behind_the_farther_a_drive_runs(
+    club: str, firmness: float, slack_yd: float
+) -> None:
+    """It comes in lower and faster: no ground makes that run shorter.
+
+    On soft ground the law of the bounce itself, where it is held against published runs, lets a ball of 60 mph run
+    up to 3 yd shorter than one of 50.
+    """
+    runs = []
+    for mph in (0.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0):
+        day = Conditions(wind=Wind(mph, 180.0) if mph else None, fairway_firmness=firmness)
+        table = {(one.club, one.flight): one.today_run_yd for one in carries(load_player("scratch"), day)}
+        runs.append(table[club, "stock"])
+    assert all(run > most - slack_yd for run, most in zip(runs, np.maximum.accumulate(runs), strict=True))
+    assert runs[-1] > runs[0] + 5.0
+
+
 def test_out_of_reach() -> None:
     with pytest.raises(NoAnswerError, match="out of reach") as caught:
         effective_distance(player_named("isolde"), Conditions(), 390.0)
@@ -219,3 +240,11 @@ def test_into_the_wind_a_low_shot_may_be_the_one_to_hit() -> None:
         flights.add(found.flight)
         assert found.flight == ("low" if off["low"] + 3.0 < off["stock"] else "stock"), distance_yd
     assert flights == {"stock", "low"}
+
+
+@pytest.mark.parametrize(("distance_yd", "said"), [(40.0, "part swing. Shortest full one: 58-degree"), (73.0, "Nearest: 58-degree")])
+def test_a_distance_below_every_full_swing_is_said_to_be_one(distance_yd: float, said: str) -> None:
+    """Nobody hits a full wedge of 74 at a pin 40 away, nearest or not."""
+    player, still = player_named("isolde"), Conditions()
+    text = sum_text(player, still, effective_distance(player, still, distance_yd))
+    assert said in text and all(len(line) <= 80 for line in text.splitlines())

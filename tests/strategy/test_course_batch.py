@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 import threading
 from collections.abc import Iterator
 from concurrent.futures import ProcessPoolExecutor
@@ -16,7 +17,8 @@ import pytest
 from solved import player_named
 
 from simulator import plan
-from simulator.conditions import STILL, Scenario
+from simulator.conditions import STILL, Conditions, Scenario
+from simulator.conditions.model import Wind
 from simulator.errors import FileError, UsageError
 from simulator.hole import Course, PinPlace, load_course, load_hole, pin_from_words
 from simulator.strategy import running
@@ -379,11 +381,44 @@ def test_habits(tmp_path: Path) -> None:
     assert habit_of(replace(isolde, habit="3w"), bent) == "3-wood@0"
     assert habit_of(replace(isolde, habit="3w@-8"), bent) == "3-wood@-8"
     assert habit_of(replace(isolde, habit="driver@4deg"), bent) == "driver@4deg"
-    out = float(np.hypot(short.pin.x_yd, short.pin.y_yd))
+    out = float(np.hypot(short.pin.x_yd, short.pin.y_yd)) + short.height_at(short.pin.x_yd, short.pin.y_yd)
     nearest = min(isolde.clubs, key=lambda club: abs(club.carry_yd - out))
     assert habit_of(isolde, short) == f"{nearest.name}@0"
     with pytest.raises(FileError, match="habit"):
         habit_of(replace(isolde, habit="driver@sideways"), bent)
+
+
+def test_a_habit_takes_less_club_down_a_hill(tmp_path: Path) -> None:
+    """From 122 yards, 13 down, nobody hits the club that carries 122 (common practice: a yard a yard)."""
+    club = {}
+    for fall in (0.0, -13.0):
+        path = tmp_path / "cliff.toml"
+        path.write_text(
+            'name = "cliff"\npar = 3\nlength_yd = 122\n'
+            "green = [{ name = \"green\", front_yd = 110, depth_yd = 24, width_yd = 24 }]\n"
+            f"heights_yd = [[0, 0, 0], [60, 0, {fall / 2}], [122, 0, {fall}]]\n"
+        )
+        isolde = player_named("isolde")
+        club[fall] = isolde.club(habit_of(isolde, load_hole(path)).partition("@")[0])
+    assert club[-13.0].carry_yd < club[0.0].carry_yd
+    assert abs(club[0.0].carry_yd - 122.0) < 8.0 and abs(club[-13.0].carry_yd - 109.0) < 8.0
+
+
+def test_a_habit_takes_more_club_into_the_wind() -> None:
+    """The number to hit today: nobody's habit is the club of a still day 15 mph dead against."""
+    isolde, hole = player_named("isolde"), load_hole("eel-trap")
+    straight = math.degrees(math.atan2(hole.pin.x_yd, hole.pin.y_yd))
+
+    def carry(from_deg: float | None) -> float:
+        wind = None if from_deg is None else Wind(15.0, (straight + from_deg) % 360.0)
+        return isolde.club(habit_of(isolde, hole, Conditions(wind=wind)).partition("@")[0]).carry_yd
+
+    far = math.hypot(hole.pin.x_yd, hole.pin.y_yd)
+    assert isolde.club(habit_of(isolde, hole).partition("@")[0]).carry_yd == carry(None)
+    # 1 % for 1 mph against at the player's height, half as much helping, which is the least (common practice);
+    # half of it here, for a bag's gaps and the wind told for 10 m
+    assert carry(0.0) - carry(None) > 0.5 * 0.15 * far
+    assert carry(None) - carry(180.0) > 0.25 * 0.15 * far
 
 
 def test_a_habit_along_the_line_lands_on_it() -> None:

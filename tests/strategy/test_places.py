@@ -454,3 +454,26 @@ def test_any_club_text_is_a_club_or_a_usage_error(club: str, aim: str) -> None:
         return
     assert name and (aim_yd is None) != (aim_deg is None)
     assert math.isfinite(aim_yd if aim_yd is not None else aim_deg)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(("words", "station", "side", "yards"), [
+    ("200 on, 10 right of the fairway", 200.0, 1, 10.0), ("10 right of the fairway, 200 on", 200.0, 1, 10.0),
+    ("230 on, 5 m to the left of fairway", 230.0, -1, 5.0 / 0.9144), ("4 left of the fairway, rough, 200 on", 200.0, -1, 4.0),
+])  # fmt: skip
+def test_so_far_right_of_the_fairway_is_from_its_edge(words: str, station: float, side: int, yards: float) -> None:
+    """In the rough, not on the fairway ten right of the line."""
+    start = place(words, WITHY)
+    assert start.lie == "rough"
+    at, offset = WITHY.station_offset(start.x_yd, start.y_yd)
+    assert at == pytest.approx(station, abs=0.1) and offset * side > 0.0
+    mown = shapely.union_all([f.area for f in WITHY.features if f.surface is Surface.FAIRWAY])
+    across = shapely.LineString([WITHY.at(station, 0.0), (start.x_yd, start.y_yd)])
+    assert across.difference(mown).length == pytest.approx(yards, abs=0.2)
+
+
+def test_right_of_the_fairway_wants_a_distance_along_and_a_fairway() -> None:
+    for words, why in (("8 right of the fairway", "how far along"), ("20 on, 8 left of the fairway", "no fairway left"),
+                       ("200 on, 8 left of the fairway, cheese", "'cheese' is not understood")):  # fmt: skip
+        with pytest.raises(UsageError, match=why) as error:
+            place(words, WITHY)
+        assert repr(words) in str(error.value)

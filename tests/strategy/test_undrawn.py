@@ -38,9 +38,12 @@ def test_past_everything_drawn_on_its_side(more: str, offset_yd: float, side: st
     assert told(hole_of(PAR_4 + more), offset_yd) == side
 
 
-@pytest.mark.parametrize(("half_width", "warned"), [(30, True), (150, False)])
+@pytest.mark.parametrize(("half_width", "warned"), [(30, True), (150, True), (205, False)])
 def test_a_way_round_a_pond_drawn_too_short_is_no_plan_without_a_word(half_width: int, warned: bool) -> None:
-    """A carry this player hardly has: where the drawing ends the plan goes round it, and says what that rests on."""
+    """A carry this player hardly has: where the drawing ends the plan goes round it, and says what that rests on.
+
+    However far that is; round water that runs off the map (200 yards) there is no way.
+    """
     hole = hole_of(
         'name = "pond"\npar = 4\nlength_yd = 300\ngreen = [{ front_yd = 286, depth_yd = 28, width_yd = 26 }]\n'
         f'penalty_area = [{{ name = "pond", colour = "red", from_yd = 120, to_yd = 250, left_yd = -{half_width}, '

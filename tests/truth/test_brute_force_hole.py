@@ -17,7 +17,7 @@ from small_games import bag_of, straight_hole, tell, with_numbers
 from simulator.engine import play
 from simulator.hole.surfaces import Lie
 from simulator.kernels import codes as c
-from simulator.physics.ground import GROUNDS, HOP_LEAST_MPS, RESTITUTION_MOST, TILT_MOST_RAD
+from simulator.physics.ground import GROUNDS, HOP_LEAST_MPS, RESTITUTION_MOST, TILT_MOST_MPS, TILT_MOST_RAD
 from simulator.physics.lies import lie_effect, lie_group
 from simulator.physics.strike import start_and_curve_sd
 from simulator.tables.flights import FRACTIONS, turn_per_tilt
@@ -45,7 +45,8 @@ def penner(surface, along, into, spin):
     scale, bouncy, mu = (np.array(column[name])[which] for name in column)
     v, phi = np.hypot(along, into), np.arctan2(along, into)
     theta = np.minimum(
-        np.radians(15.4) * v / 18.6 * phi / np.radians(44.4) * scale, np.minimum(phi, TILT_MOST_RAD)
+        np.radians(15.4) * np.minimum(v, TILT_MOST_MPS) / 18.6 * phi / np.radians(44.4) * scale,
+        np.minimum(phi, TILT_MOST_RAD),
     )
     u, n = v * np.sin(phi - theta), v * np.cos(phi - theta)
     e = np.where(n <= 20, 0.510 - 0.0375 * n + 0.000903 * n * n, 0.120)

@@ -29,6 +29,7 @@ def bounce_numbers() -> np.ndarray:
     numbers[c.BOUNCE_E0], numbers[c.BOUNCE_E1], numbers[c.BOUNCE_E2] = 0.510, -0.0375 * YD, 0.000903 * YD**2
     numbers[c.BOUNCE_N_CAP], numbers[c.BOUNCE_E_FLOOR] = 20.0 / YD, 0.120
     numbers[c.BOUNCE_E_MOST], numbers[c.BOUNCE_TIP_MOST] = 0.90, math.radians(50.0)
+    numbers[c.BOUNCE_TIP_SPEED] = 26.8 / YD
     return numbers
 
 

@@ -153,8 +153,9 @@ def edges(entry: Entry, draft: Draft, feature: Feature, across: Across, side: st
     if side == "":
         need(across.near is None and across.far is None, feature.token,
              "crosses the line and has an edge beside it: which of the two?")  # fmt: skip
-        stream = feature.kind in ("stream", "path") or (across.crosses and feature.noun not in NEEDS_A_RANGE)
-        reach = a.CROSSING_REACH if stream and feature.kind != "trees" else a.POND_REACH
+        crosses = across.said_across or (across.crosses and feature.noun not in NEEDS_A_RANGE)
+        spans = feature.kind in ("stream", "path") or (crosses and feature.kind != "trees")
+        reach = a.CROSSING_REACH if spans else a.POND_REACH
         if across.width is not None:
             reach = across.width / 2.0
         else:

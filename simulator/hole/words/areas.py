@@ -56,6 +56,7 @@ def _area(feature: Feature, draft: Draft) -> None:
                 bare.token,
                 "of what? Say at, from, left or right",
             )
+            across.bare(bare.token)
             across.near = value
     if across.at is not None:
         need(along.at is None and along.low is None, feature.token, "is placed twice along the line")

@@ -65,7 +65,7 @@ CROSSING_REACH = 90.0
 """How far either side of the line an area that crosses it reaches: too far to go round."""
 
 POND_REACH = 30.0
-"""The same for a pond or wood in front of, across or behind: it can be gone round."""
+"""The same for a wood, and for a pond nobody called "across": it can be gone round."""
 
 FROM_TEE_YD = 60.0
 """Trees and rough "all along" begin here; a boundary begins behind the tee."""

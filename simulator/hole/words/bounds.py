@@ -30,12 +30,15 @@ def _bound(feature: Feature, draft: Draft) -> None:
         need(colour.words["word"] == "white", colour.token, "for out of bounds? White stakes mark it")
     named, behind = feature.take("named"), feature.take("behind_green", "back_by")
     name = named.numbers["a"].key if named else ""
+    at_token = next((one.numbers["a"] for one in feature.said if one.what == "at"), feature.token)
     along, across = read_along(feature, draft), read_across(feature, draft, near_edge=True)
     if along.at is not None and along.at <= MOST_ACROSS_YD and across.near is None:
+        across.bare(at_token)
         across.near, along.at = along.at, None  # "out right at 30"
     bare = feature.take("bare")
     if bare is not None:
         need(across.near is None, bare.token, "is a second distance")
+        across.bare(bare.token)
         across.near = u.yd(bare.numbers["a"])
     noun = feature.noun if feature.noun not in PLAIN_NOUNS else "boundary"
     if behind is not None:

@@ -135,6 +135,7 @@ def _bare(feature: Feature, draft: Draft, along: Along, across: Across) -> None:
         else:
             need(value <= a.MOST_ACROSS_YD and across.offset is None and bool(across.sides), said.token,
                  "of what? Say at, left or right")  # fmt: skip
+            across.bare(said.token)
             across.offset = value
 
 

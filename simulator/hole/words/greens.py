@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from simulator.hole.words import assumed as a
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need, plain
@@ -165,6 +167,7 @@ def _pin(pin: Feature, draft: Draft) -> None:
         ahead = value - draft.green_front_yd if value > depth else value
     need(len(edges) < 3 and len({e.words["p"] in ("left", "right") for e in edges}) == len(edges), pin.token,
          "has two distances from its edges the same way")  # fmt: skip
+    aside = None
     for edge in edges:
         ended = edge.words["p"] in ("front", "back") and (on is not None or at is not None)
         need(not ended, edge.token, "is a second distance on")
@@ -172,19 +175,23 @@ def _pin(pin: Feature, draft: Draft) -> None:
         if p in ("front", "back"):
             ahead = value if p == "front" else depth - value
         elif p in ("left", "right"):
-            across = (-1.0 if p == "left" else 1.0) * (draft.green_half_yd - value)
+            aside = edge
         else:
             raise edge.token.error("of a pin? Say front, back, left or right")
     if offset is not None:
+        need(aside is None, offset.token, "is a second distance across")
         need(across is None or across * _signed(offset, draft) >= 0.0, offset.token, "is on the other side")
         across = _signed(offset, draft)
+        entry.assume(f"that {offset.shown} counts from the middle of the green", "offset")
     if ahead is None:
         ahead = depth / 2.0
         entry.assume("half way on", "on")
+    if aside is not None:
+        across = _from_edge(aside, ahead / depth, draft)
     across = across or 0.0
     if place is not None or side is not None:
-        aside = f", {u.shown(abs(across))} {'left' if across < 0.0 else 'right'}" if across else ""
-        entry.assume(f"{u.shown(ahead)} on{aside}")
+        beside = f", {u.shown(abs(across))} {'left' if across < 0.0 else 'right'}" if across else ""
+        entry.assume(f"{u.shown(ahead)} on{beside}")
     half = draft.green_half_yd
     away = (2.0 * ahead / depth - 1.0) ** 2 + (across / half) ** 2
     here = f"at {u.shown(ahead)} on and {u.shown(abs(across))} from the middle"
@@ -196,6 +203,16 @@ def _pin(pin: Feature, draft: Draft) -> None:
     if across + draft.green_offset_yd:
         entry.keys["offset"] = across + draft.green_offset_yd
     draft.entries.append(entry)
+
+
+def _from_edge(said: Said, on_share: float, draft: Draft) -> float:
+    """Right of the middle [yd]: so far from the edge of the green on a side, where the pin stands.
+
+    An ellipse is narrower there than in its middle: from its widest, 5 from the right may be off it.
+    """
+    side = -1.0 if said.words["p"] == "left" else 1.0
+    half = draft.green_half_yd * math.sqrt(max(1.0 - (2.0 * on_share - 1.0) ** 2, 0.0))
+    return side * (half - draft.units.yd(said.numbers["a"]))
 
 
 def _about(on_share: float, right_share: float) -> str:

@@ -13,7 +13,9 @@ _NEAR = r"(?:(?:near|nearest|nearer|inside|inner) )?"
 _TO = r"(?:to|until)"
 _SIZE = r"(?:wide|long|deep|tall|by|short|behind|beyond|carry)"
 """Words that say what the number before them is."""
-_OF_LINE = r"(?: (?:of|off|from) (?:line|middle|fairway|line of play))?"
+_LINE = r"(?:line of play|line|middle of fairway|(?:fairway )?middle|(?:edge of )?(?P<f>fairway))"
+_OF_LINE = rf"(?: (?:of|off|from) {_LINE})?"
+"""What a distance across is counted from: of the fairway it is its edge, else the line."""
 
 _PATTERNS: tuple[tuple[str, str], ...] = (
     # along the line
@@ -44,10 +46,10 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     (
         "side_number",
         rf"(?P<s>{_S}) (?:by |side |of )?(?P<a>{_N})(?! (?:to|until) {_N})(?! {_SIZE})(?! from {_G})"
-        rf"(?: (?:of|off|from) (?:line|line of play|middle))?",
+        rf"{_OF_LINE}",
     ),
-    ("edge", rf"(?P<a>{_N}) (?:of|off|from) (?:line of play|line|middle)"),
-    ("side", rf"{_ON}(?P<s>{_S})(?: hand)?(?: side| edge)?(?: of (?:fairway|hole|line))?"),
+    ("edge", rf"(?P<a>{_N}) (?:of|off|from) {_LINE}"),
+    ("side", rf"{_ON}(?P<s>{_S})(?: hand)?(?: side| edge)?(?: of (?:(?P<f>fairway)|hole|line))?"),
     ("both", rf"(?:(?:on|down|along) )?(?:both|either|each) sides?(?P<g>(?: of)? {_G})?"),
     ("both", rf"(?:left and right|right and left)(?P<g>(?: of)? {_G})?"),
     ("across", r"across(?: (?:in|at) front)?(?: (?:whole )?(?:hole|line|fairway|line of play))?"),

@@ -8,6 +8,7 @@ from simulator.hole.words import assumed as a
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need
 from simulator.hole.words.gap import LOOSE_YD, offset_from_gap, offset_limits, offset_sd_yd
+from simulator.hole.words.lex import Token
 
 SAME_YD = 0.5
 """Two ends nearer than this are the same one said twice."""
@@ -38,12 +39,23 @@ class Across:
     width: float | None = None
     offset: float | None = None
     crosses: bool = False
+    said_across: bool = False
     middle: bool = False
     every: bool = False
     """All along the hole."""
 
     at: float | None = None
     """A number beside "left" or "right" too large for an offset: a station."""
+
+    of_fairway: bool = False
+    """The side was said to be the fairway's, and no distance with it."""
+
+    def bare(self, token: Token) -> None:
+        """Refuse a distance that says nothing of what it is from, where the side is the fairway's."""
+        side = self.sides[0] if self.sides else "left"
+        need(not self.of_fairway, token,
+             f'from the fairway or from the line? Say "{token.shown} {side} of the fairway", or '
+             f'"{side} {token.shown}" for the line')  # fmt: skip
 
 
 def read_along(feature: Feature, draft: Draft) -> Along:
@@ -135,7 +147,8 @@ def read_across(feature: Feature, draft: Draft, near_edge: bool) -> Across:
             f"({side.shown}): on two sides",
         )
         found.sides = (side.words["s"],)
-    found.crosses = feature.take("across") is not None
+        found.of_fairway = found.of_fairway or "f" in side.words
+    found.crosses = found.said_across = feature.take("across") is not None
     for said in feature.take_all("offset", "side_number"):
         value = u.yd(said.numbers["a"])
         if value > a.MOST_ACROSS_YD:
@@ -146,6 +159,8 @@ def read_across(feature: Feature, draft: Draft, near_edge: bool) -> Across:
             found.offset = value
         need(found.sides in ((), (said.words["s"],)), said.token, f"({said.shown}): on two sides")
         found.sides = (said.words["s"],)
+        if "f" in said.words and found.at is None:  # from the mown edge a bunker is measured to its own
+            found.near, found.offset = value + _fairway_edge(said, found, draft), None
     _side_edges(feature, draft, found)
     edge, far = feature.take("edge"), feature.take("far_edge")
     if edge is not None:
@@ -185,11 +200,25 @@ def _side_edges(feature: Feature, draft: Draft, found: Across) -> None:
 def _from_line(said: Said, found: Across, draft: Draft) -> float:
     """Yards from the line towards the feature's own side; negative when the edge lies over the line."""
     value, side = draft.units.yd(said.numbers["a"]), said.words.get("s")
+    if "f" in said.words:
+        if side is not None and not found.sides:
+            found.sides = (side,)
+        need(side is None or side in found.sides, said.token, f"({said.shown}): on two sides")
+        return value + _fairway_edge(said, found, draft)
     if side is None:
         return value
     if not found.sides:
         found.sides = (side,)
     return value if side in found.sides else -value
+
+
+def _fairway_edge(said: Said, found: Across, draft: Draft) -> float:
+    """From the line to the fairway's edge on the feature's side [yd]."""
+    need(bool(found.sides), said.token, f"({said.shown}): left or right of it?")
+    edges = {draft.fairway_edge(side) for side in found.sides}
+    need(len(edges) == 1, said.token,
+         f"({said.shown}): the fairway's two edges are not alike: say each side by itself")  # fmt: skip
+    return edges.pop()
 
 
 def take_gap(

@@ -30,11 +30,17 @@ CARRY_LOG = 0.15
 """Before any shot is seen, of the logarithm of a carry: wide, because how far somebody hits it is the first
 thing shots tell, and a handicap says little of it; assumed."""
 
+BIAS_RIGHT_DEG = 2.0
+"""The same of where its strikes finish on average [deg]: wide too, for a handicap says nothing of it. A
+usual miss to one side in words ("miss right", `player/habits.py`) is a bias of 0.43 of a level's spread: 2
+degrees and more. With half of this a golfer who misses right with the driver and left with irons had a
+quarter of either found by 30 shots."""
+
 LOSS_LOG = 0.3
 """The same of what a mishit loses; assumed."""
 
 BEFORE = np.array(
-    [CARRY_LOG, LEVEL.bias_right_deg, LEVEL.direction_log, LEVEL.distance_log, LEVEL.mishit_logit, LOSS_LOG]
+    [CARRY_LOG, BIAS_RIGHT_DEG, LEVEL.direction_log, LEVEL.distance_log, LEVEL.mishit_logit, LOSS_LOG]
 )
 """Doubt before any shot, in the order of `PARAMETERS`."""
 

@@ -5,6 +5,7 @@ import pytest
 from made import CLUBS, drawn_clubs, level_club, shots_of
 
 from simulator.errors import UsageError
+from simulator.player.habits import MISS_SD
 from simulator.player.levels import level
 from simulator.player.measured import fit_player
 from simulator.player.measured.fit import BEFORE
@@ -137,6 +138,32 @@ def test_bias_is_not_spread():
     se = club.direction_sd_deg * 1.1 / 400**0.5
     assert fit.numbers["bias_right_deg"] == pytest.approx(3.0, abs=4 * se)
     assert fit.numbers["direction_sd_deg"] == pytest.approx(club.direction_sd_deg, rel=4 / 800**0.5)
+
+
+def test_a_usual_miss_is_found_from_shots_of_two_clubs():
+    """Right with the driver and left with the 7-iron, by as much as "miss right" and "miss left" mean: 30 shots of
+    each find more than half of it, and the truth is no rarity outside the stated interval (a quarter and 3 in 100
+    where a bias of 2 degrees was believed to be one golfer in twenty)."""
+    from dataclasses import replace
+
+    found, held = [], []
+    for seed in range(20):
+        rng = np.random.default_rng([30, seed])
+        clubs = [level_club("driver", 15), level_club("7-iron", 15)]
+        sides = (1.0, -1.0) if seed % 2 else (-1.0, 1.0)
+        clubs = [
+            replace(c, bias_right_deg=side * MISS_SD * c.direction_sd_deg)
+            for c, side in zip(clubs, sides, strict=True)
+        ]
+        fits = fit_player({c.name: shots_of(c, 30, rng) for c in clubs}, level(15)).clubs
+        for fit in fits:
+            true = next(c for c in clubs if c.name == fit.club).bias_right_deg
+            found.append(fit.numbers["bias_right_deg"] / true)
+            held.append(abs(fit.numbers["bias_right_deg"] - true) < EIGHT_IN_TEN * fit.doubt.bias_right_deg)
+    # a share found scatters by (1 degree in 30 shots) / (2 degrees) = 0.5, so 40 of them by 0.08
+    assert np.mean(found) > 0.5 - 2 * 0.08
+    # two kinds of club that miss to opposite sides are rare in what is believed: below 80, but no rarity
+    assert np.mean(held) > 0.4
 
 
 def test_two_clubs_of_one_carry_are_refused():
