@@ -16,6 +16,9 @@ if TYPE_CHECKING:
 MOST_SHOWN = 3
 """Clubs in the table of the answer screen."""
 
+MOST_ASKED = 4
+"""The same where so many were asked about, or three and an unasked one is recommended."""
+
 NAMED = 2
 """Up to this many areas of a kind have a row each, more are one row together."""
 
@@ -25,17 +28,28 @@ SWINGS = {"part": "part", "punch": "punch", "gripped": "gripped down to"}
 PENALTY = frozenset({Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY})
 
 
-def shown(answer: Answer) -> list[int]:
-    """Indices of at most three alternatives: the recommended, then those asked about, then the best.
+def shown(answer: Answer, most: int = MOST_ASKED) -> list[int]:
+    """Indices of the alternatives in the table: the recommended, then those asked about, then the best.
 
-    With a goal the best are those that reach it most often, and the one of the lowest average is kept.
+    At most `MOST_SHOWN`, or `most` where fewer would leave out one that was asked about. With a goal the
+    best are those that reach it most often, and the one of the lowest average is kept.
     """
     rest = [k for k in range(len(answer.alternatives)) if k != answer.recommended]
     rest.sort(key=lambda k: (not answer.alternatives[k].asked, _rank(answer, k)))
-    found = [answer.recommended, *rest][:MOST_SHOWN]
+    wanted = 1 + sum(answer.alternatives[k].asked for k in rest)
+    found = [answer.recommended, *rest][: min(max(wanted, MOST_SHOWN), most)]
     if answer.goal is not None and answer.lowest_score not in found:
-        found[-1] = answer.lowest_score
+        if answer.alternatives[found[-1]].asked and MOST_SHOWN <= len(found) < most:
+            found.append(answer.lowest_score)
+        else:
+            found[-1] = answer.lowest_score
     return found
+
+
+def left_out(answer: Answer, indices: list[int]) -> list[int]:
+    """Indices of the alternatives that were asked about and are not among these, the best first."""
+    missing = [k for k, one in enumerate(answer.alternatives) if one.asked and k not in indices]
+    return sorted(missing, key=lambda k: _rank(answer, k))
 
 
 def _rank(answer: Answer, index: int) -> float:

@@ -1,18 +1,18 @@
-"""The table of the answer screen: counts in 100 plays for at most three clubs."""
+"""The table of the answer screen: counts in 100 plays for three clubs, four where four must be shown."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 from ..strategy.result import Alternative, Answer
-from .chosen import Trouble, fewer_rows, par_counts, par_shares, shown, title, troubles
+from .chosen import MOST_ASKED, MOST_SHOWN, Trouble, fewer_rows, par_counts, par_shares, shown, title, troubles
 from .figures import count_words, score_words
 from .screen import COLUMNS, wrap
 from .units import YARDS, Units
 from .verdicts import goal_words
 
-LABEL = 31
-"""Width of the first column."""
+LABEL, SHORT_LABEL = 31, 20
+"""Width of the first column, and beside four clubs: a range of lengths with its unit then has 13 of 15."""
 
 GREEN_SHARE = 0.05
 """A green that none of the clubs hits more often than this has no row."""
@@ -30,6 +30,8 @@ class Table:
         Fairway and green: where there is room.
     troubles : list of Trouble
         This ball in each trouble, the dearest first.
+    indices : list of int
+        The alternatives in the columns.
     """
 
     head: list[str]
@@ -37,11 +39,12 @@ class Table:
     ground: list[str]
     troubles: list[Trouble]
     foot: list[str]
+    indices: list[int]
 
 
-def table(answer: Answer, units: Units = YARDS) -> Table:
-    """The rows of an answer."""
-    indices = shown(answer)
+def table(answer: Answer, units: Units = YARDS, most: int = MOST_ASKED) -> Table:
+    """The rows of an answer, with at most so many columns."""
+    indices = shown(answer, most)
     ones = [answer.alternatives[k] for k in indices]
     n = answer.sequences
     ground: list[str] = []
@@ -60,6 +63,7 @@ def table(answer: Answer, units: Units = YARDS) -> Table:
         ground=ground,
         troubles=troubles(answer, indices),
         foot=foot,
+        indices=indices,
     )
 
 
@@ -93,10 +97,12 @@ def _score_rows(answer: Answer, ones: list[Alternative], units: Units) -> list[s
 
 def row(label: str, cells: list[str]) -> list[str]:
     """One row; long labels and cells go on to a second line."""
-    width = (COLUMNS - LABEL) // max(len(cells), 1)
-    parts = [wrap(label, width=LABEL - 1) or [""]] + [wrap(cell, width=width - 1) or [""] for cell in cells]
+    label_width, gap = (LABEL, 1) if len(cells) <= MOST_SHOWN else (SHORT_LABEL, 2)
+    width = (COLUMNS - label_width) // max(len(cells), 1)
+    parts = [wrap(label, width=label_width - 1) or [""]]
+    parts += [wrap(cell, width=width - gap) or [""] for cell in cells]
     lines = []
     for k in range(max(map(len, parts))):
         first, *rest = (part[k] if k < len(part) else "" for part in parts)
-        lines.append(f"{first:<{LABEL}}" + "".join(f"{cell:>{width}}" for cell in rest))
+        lines.append(f"{first:<{label_width}}" + "".join(f"{cell:>{width}}" for cell in rest))
     return lines

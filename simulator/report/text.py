@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from ..strategy.result import Answer
 from . import lines, phrases
 from .cautions import RULES
-from .chosen import out_of_reach, shown
+from .chosen import MOST_SHOWN, left_out, out_of_reach, shown, title
 from .credits import map_data
 from .daywords import day_sentence
 from .figures import join_words, pin_said, plain_spaces, unseen
@@ -44,6 +44,9 @@ class _Fit:
         Rows of trouble, the last of them all the rest where there are more.
     apart : tuple of bool
         Whether the sentences above the table, below it and at the end stand on lines of their own.
+    alike, trade : bool
+        How far the line may be off, and what is gained and given up, are told: the last to give way, as beside
+        four columns.
     """
 
     blank: bool = True
@@ -52,6 +55,8 @@ class _Fit:
     ground: int = 2
     rows: int = 99
     apart: tuple[bool, bool, bool] = (True, True, True)
+    alike: bool = True
+    trade: bool = True
 
 
 def answer_screen(answer: Answer, notes: tuple[str, ...] = (), units: Units = YARDS) -> str:
@@ -73,12 +78,21 @@ def answer_screen(answer: Answer, notes: tuple[str, ...] = (), units: Units = YA
         Lines of at most `COLUMNS` characters, at most `LINES` of them, without a final newline.
     """
     made = table(answer, units)
+    text = _fitted(answer, notes, units, made)
+    if len(text) > LINES and len(made.indices) > MOST_SHOWN:
+        fewer = _fitted(answer, notes, units, table(answer, units, MOST_SHOWN))
+        text = min(text, fewer, key=len)
+    return plain_spaces("\n".join(line.rstrip() for line in text))
+
+
+def _fitted(answer: Answer, notes: tuple[str, ...], units: Units, made: Table) -> list[str]:
+    """Lines round a table, with as much given way as they need."""
     fit = _Fit(rows=len(made.troubles))
     text = _lines(answer, notes, units, made, fit)
     while len(text) > LINES and (tighter := _tighter(fit)) != fit:
         fit = tighter
         text = _lines(answer, notes, units, made, fit)
-    return plain_spaces("\n".join(line.rstrip() for line in text))
+    return text
 
 
 def caption(answer: Answer, units: Units = YARDS) -> str:
@@ -115,18 +129,24 @@ def _tighter(fit: _Fit) -> _Fit:
         return replace(fit, putt=False)
     if fit.rows > LEAST_ROWS:
         return replace(fit, rows=fit.rows - 1)
-    return replace(fit, ground=0) if fit.ground else replace(fit, rows=1)
+    if fit.ground:
+        return replace(fit, ground=0)
+    if fit.rows > 1:
+        return replace(fit, rows=1)
+    return replace(fit, alike=False) if fit.alike else replace(fit, trade=False)
 
 
 def _lines(answer: Answer, notes: tuple[str, ...], units: Units, made: Table, fit: _Fit) -> list[str]:
     above = [
-        verdict(answer, units), lines.pointing(answer, units), phrases.trade(answer, units),
+        verdict(answer, units), lines.pointing(answer, units),
+        phrases.trade(answer, units) if fit.trade else "",
         turns(answer, units) if fit.far else "",
     ]  # fmt: skip
     reach, close = lines.reach_words(answer, units)
     below = [
+        _no_room(answer, made, units),
         lines.room_words(answer, units),
-        lines.indifference(answer, units),
+        lines.indifference(answer, units) if fit.alike else "",
         reach if close or fit.far else "",
         _rare(answer) if fit.far else "",
         day_sentence(answer, units, putt=fit.far or (fit.putt and _on_green(answer))),
@@ -158,6 +178,12 @@ def _on_green(answer: Answer) -> bool:
     """Whether this shot is for the green, so that the side of the hole matters to it."""
     green = answer.best.finish.get("green")
     return green is not None and green.value >= GREEN_SHARE
+
+
+def _no_room(answer: Answer, made: Table, units: Units) -> str:
+    """Which of those asked about have no column, and where they stand; empty when all have one."""
+    names = [f"the {title(answer, k, units)}" for k in left_out(answer, made.indices)]
+    return f"No room here for {join_words(names)}: --full has all that were asked about." if names else ""
 
 
 def _rare(answer: Answer) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 from typing import Any
 
 WORDS = [
@@ -27,8 +28,11 @@ def check_screen(text: str, data: dict[str, Any], *, per_yd: float = 1.0, unit: 
     last = next(k for k, line in enumerate(lines) if line.startswith("leaves, 8 in 10"))
     while last + 1 < len(lines) and lines[last + 1].startswith(" "):
         last += 1
-    _Sentences(" ".join(" ".join([*lines[:first], *lines[last + 1 :]]).split()), data, per_yd, unit).check()
-    _table(lines[first : last + 1], data, per_yd, unit)
+    said = " ".join(" ".join([*lines[:first], *lines[last + 1 :]]).split())
+    left_out = re.search(r"No room here for ([^:]*): --full has all that were asked about", said)
+    _Sentences(said, data, per_yd, unit).check()
+    names = re.split(r", | and ", left_out[1]) if left_out else []
+    _table(lines[first : last + 1], data, per_yd, unit, [name.removeprefix("the ") for name in names])
 
 
 class _Sentences:
@@ -203,26 +207,35 @@ class _Sentences:
             assert min(abs(float(cost) - c) for c in costs) <= 0.005
 
 
-def _table(lines: list[str], data: dict[str, Any], per_yd: float, unit: str) -> None:
+def _table(
+    lines: list[str], data: dict[str, Any], per_yd: float, unit: str, left_out: Sequence[str]
+) -> None:
+    """The columns; every club asked about has one (each club once), or is said to be left out."""
+    leaves = next(line for line in lines if line.startswith("leaves, 8 in 10"))
+    columns = len(re.split(r"\s{2,}", leaves.strip())) - 1
+    label = 31 if columns < 4 else 20  # four clubs have a narrower first column
+    width = (80 - label) // columns
+    cut = [[line[:label].strip(), *(line[label + k * width :][:width].strip() for k in range(columns))]
+           for line in lines[1:]]  # fmt: skip
+    while cut[0][0]:  # the caption's second line
+        del cut[0]
+    heads = [""] * (columns + 1)
+    while not cut[0][0]:
+        heads = [" ".join(both).strip() for both in zip(heads, cut.pop(0), strict=True)]
     rows: list[list[str]] = []
-    for line in lines[1:]:
-        cells = [line[:31].strip(), *re.split(r"\s{2,}", line[31:].strip())]
-        rows.append(cells)
-    start = next(
-        k
-        for k, cells in enumerate(rows)
-        if cells[0] in ("par or better", "average strokes from here")
-        or cells[0].startswith(("ball in", "leaves", "finishes"))
-        or cells[0].endswith("or better")
-    )
-    heads = rows[start - 1] if not rows[start - 1][0] else rows[start - 2]
+    for cells in cut:
+        if all(cells[1:]):
+            rows.append(cells)
+        else:  # the second line of a long label or cell
+            rows[-1] = [" ".join(both).strip() for both in zip(rows[-1], cells, strict=True)]
     ones = [_one(data, head.split(" (")[0]) for head in heads[1:]]
     named = [r[0].removeprefix("ball in ").removesuffix(" (out)") for r in rows if r[0].startswith("ball in")]
-    for label, *cells in rows[start:]:
-        if not label or len(cells) != len(ones):
-            continue  # the second line of a long cell
+    for what, *cells in rows:
         for cell, one in zip(cells, ones, strict=True):
-            _cell(label, cell, one, named, per_yd, unit)
+            _cell(what, cell, one, named, per_yd, unit)
+    asked = {one["club"] for one in data["alternatives"] if one["asked"]}
+    missing = asked - {one["club"] for one in ones}
+    assert set(left_out) >= missing and not set(left_out) & {one["club"] for one in ones}, (missing, left_out)
 
 
 def _one(data: dict[str, Any], club: str) -> dict[str, Any]:
