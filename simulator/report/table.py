@@ -5,7 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ..strategy.result import Alternative, Answer
-from .chosen import MOST_ASKED, MOST_SHOWN, Trouble, fewer_rows, par_counts, par_shares, shown, title, troubles
+from .chosen import (
+    MOST_ASKED,
+    MOST_SHOWN,
+    Trouble,
+    fewer_rows,
+    par_counts,
+    par_shares,
+    shown,
+    title,
+    troubles,
+)
 from .figures import count_words, score_words
 from .screen import COLUMNS, wrap
 from .units import YARDS, Units

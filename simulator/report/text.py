@@ -45,8 +45,7 @@ class _Fit:
     apart : tuple of bool
         Whether the sentences above the table, below it and at the end stand on lines of their own.
     alike, trade : bool
-        How far the line may be off, and what is gained and given up, are told: the last to give way, as beside
-        four columns.
+        How far the line may be off, and what is gained and given up, are told: the last to give way.
     """
 
     blank: bool = True
