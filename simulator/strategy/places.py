@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from ..errors import UsageError
 from ..hole.model import Hole
@@ -13,7 +14,7 @@ from .by_green import by_the_green
 from .by_pin import by_the_pin
 from .ground import find_beside, find_ground, line_place
 from .result import Start
-from .words import Said, read_words, refused
+from .words import NUMBER, UNIT, Said, plain, read_words, refused
 
 OFF_HOLE_YD = 80.0
 """How far outside the box round line, tees and pins a place may be [yd]: inside the engine's margin."""
@@ -23,6 +24,10 @@ TEE_YD = 5.0
 
 LIE_WORDS: dict[Lie, str] = {lie: lie.name.lower().replace("_", " ") for lie in Lie if lie is not Lie.GREEN}
 """What `Start.lie` says for each lie a shot can be asked from."""
+
+
+_YARDS_ON = re.compile(rf"{NUMBER}\s*(?:{UNIT})?\s*on\b")
+"""A distance from the tee, in words that say more of the place."""
 
 
 def plainly(text: str, hole: Hole) -> tuple[str, str | None]:
@@ -92,8 +97,8 @@ def counts_from_tee(text: str, hole: Hole) -> bool:
     """
     try:
         words, _ = plainly(text, hole)
-        if words != text:
-            return False
+        if words != text:  # "200 on, 10 right of the fairway", but not "20 short of the green"
+            return _YARDS_ON.search(plain(text)) is not None
         said = read_words(text)
     except UsageError:
         return True

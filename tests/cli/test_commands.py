@@ -78,6 +78,7 @@ def test_a_player_s_own_tee_is_played_where_the_hole_has_it(
 @pytest.mark.parametrize(
     ("place", "told"),
     [("150 out", False), ("164 out, left rough", False), ("20 short of the green", False), ("pin high, 30 right", False),
+     ("150 out, 3 left of the fairway", False), ("200 on, 10 right of the fairway", True),
      ("230 on, 12 right", True), ("230 on, left rough", True), ("tee", True), ("0,200", True)],
 )  # fmt: skip
 def test_a_tee_that_is_not_there_is_told_only_where_the_place_counts_from_it(
