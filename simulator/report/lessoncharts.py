@@ -11,7 +11,7 @@ from ..strategy.patterns import ClubPattern
 from ..strategy.result import TIE_STROKES
 from . import shotplot
 from .chosen import runner_up, title
-from .figures import count_words, in_hundred
+from .figures import in_hundred
 from .page import own_axes
 from .palette import CURVES, FAINT, INK, PAPER, SHOTS
 from .units import YARDS, Units
@@ -81,10 +81,7 @@ def draw_scores(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS)
             hatch=None if look.face == look.colour else "////", label=title(answer, index, units), zorder=3,
         )  # fmt: skip
         for x, share, whole in zip(at, shares, in_hundred(list(shares)), strict=True):
-            words = (
-                f"{whole}" if share >= 0.005 else count_words(share, answer.sequences).replace("\xa0", " ")
-            )
-            words = words if len(words) < 4 else "<1"
+            words = f"{whole}" if whole and share >= 0.005 else "<1"  # counts add to 100: some round down
             ax.text(x, 100.0 * share + 1.0, words, ha="center", va="bottom", size=6.5, color=INK, zorder=5)
     ax.set_xticks(np.arange(len(scores.names)), [name.replace(" or ", "\nor ") for name in scores.names])
     ax.set(ylim=(0.0, 100.0 * float(scores.shares[pair].max()) + 8.0), xlim=(-0.6, len(scores.names) - 0.4))

@@ -28,6 +28,7 @@ from simulator.report.figures import in_ten
 from simulator.report.groundplot import FALLS, falls_shown, view_box
 from simulator.report.holemap import area_of
 from simulator.report.labels import Labels
+from simulator.report.lessoncharts import draw_scores
 from simulator.report.lessonmaps import draw_approach, draw_cloud, draw_plan_map, draw_value
 from simulator.report.lessonpages import PAGES, lesson_pages, save_lesson
 from simulator.report.page import frame, own_axes
@@ -363,6 +364,17 @@ def test_scores_name_the_birdies_and_count_one_as_one() -> None:
     answer = dataclasses.replace(answer, alternatives=(dataclasses.replace(answer.best, chances=chances), *answer.alternatives[1:]))
     words = score_words(fake_lessons.lesson(answer=answer))[0]
     assert "91 at par or better (of them 41 birdies or better), 8 bogeys, 1 double or worse." in words
+
+
+def test_a_score_that_comes_up_is_never_told_as_none() -> None:
+    """Counts that add up to 100 round the smallest down: its bar stood under a 0, beside a rarer one's "<1"."""
+    result = fake_lessons.lesson()
+    shares = result.scores.shares.copy()
+    shares[:] = [0.00525, 0.08275, 0.35720, 0.33620, 0.21860]
+    axes = draw_scores(dataclasses.replace(result, scores=dataclasses.replace(result.scores, shares=shares)))
+    told = [text.get_text() for text in axes.texts]
+    assert told.count("<1") == 2 and "0" not in told
+    assert told[:5] == ["<1", "8", "36", "34", "22"]
 
 
 def test_the_runner_up_that_meets_less_trouble_risks_less() -> None:

@@ -141,9 +141,9 @@ def test_bias_is_not_spread():
 
 
 def test_a_usual_miss_is_found_from_shots_of_two_clubs():
-    """Right with the driver and left with the 7-iron, by as much as "miss right" and "miss left" mean: 30 shots of
-    each find more than half of it, and the truth is no rarity outside the stated interval (a quarter and 3 in 100
-    where a bias of 2 degrees was believed to be one golfer in twenty)."""
+    """Right with the driver and left with the 7-iron, by as much as "miss right" and "miss left" mean, 30 shots of
+    each: about half of it is found, and the truth is no rarity outside the stated interval. A quarter was, and 3
+    intervals in 100 held it, where a bias of 2 degrees was believed to be one golfer in twenty."""
     from dataclasses import replace
 
     found, held = [], []
