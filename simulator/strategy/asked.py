@@ -93,6 +93,12 @@ class Found:
     chosen: int | None = None
 
 
+def _is_one(one: Choice, other: Choice) -> bool:
+    """Whether two choices are the same swing on a line that is the same to the yard."""
+    apart_yd = abs(one.action[1] - other.action[1]) * other.carry_yd
+    return one.row == other.row and abs(one.carry_yd - other.carry_yd) < SAME_YD and apart_yd < 0.5
+
+
 def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     """What to work out: the clubs asked for, or the best of all; the map's own choice is always there."""
     rows = place.board.allowed(place.lie)
@@ -137,5 +143,9 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
             choices.append(given_aim(place, row, club.aim_yd, club.aim_deg, value, seed))
     home = found[0]
     if all(choice is not home for choice in choices):
-        choices.append(home)
+        same_line = [k for k in sorted(given) if _is_one(choices[k], home)]
+        if same_line:  # a line given as the map would choose it: not twice on one screen
+            choices[same_line[0]] = home
+        else:
+            choices.append(home)
     return Found(choices, frozenset(asked), frozenset(given), home, value)

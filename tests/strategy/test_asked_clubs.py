@@ -80,3 +80,17 @@ def test_a_tee_club_is_not_played_from_the_fairway(player: Player, place: Place)
     shots = place.board.bag.shots.shots[: place.board.bag.shots.first_part]
     with pytest.raises(UsageError, match="driver is not played from fairway"):
         find_choices(place, 1, [asked_club(player, "driver 8 left", shots)])
+
+
+def test_a_line_given_as_the_map_has_it_stands_once(player: Player) -> None:
+    """To the yard: two columns of one name and one line, and a verdict between them, told nothing."""
+    board = sv.solved(straight_hole(380, par=4), player, coarse_yd=16.0, fine_yd=8.0)
+    tee = Place(board, 0.0, 0.0, int(Lie.TEE), 2)
+    home = find_choices(tee, 1, []).home
+    club = board.bag.shots.shots[home.row].club.name
+    yards = math.tan(home.action[1]) * home.carry_yd
+    for off, columns in ((0.2, 1), (12.0, 2)):
+        found = find_choices(tee, 1, [asked_club(player, f"{club}@{yards + off:+.1f}", board.bag.shots.shots)])
+        assert len(found.choices) == columns, off
+        assert any(choice is found.home for choice in found.choices)
+        assert found.asked == found.given == {0}
