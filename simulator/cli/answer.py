@@ -121,7 +121,7 @@ def check_clubs(
         return clubs
     from ..report.phrases import swing_words
     from ..strategy.aimwords import in_degrees
-    from ..strategy.clubwords import full_carry_yd, shot_meant
+    from ..strategy.clubwords import shot_meant
 
     here = (start.x_yd, start.y_yd) if start is not None else None
     aimed = [in_degrees(text, hole, player, here) for text in clubs]
@@ -130,8 +130,7 @@ def check_clubs(
         if meant.by_distance:
             say(f"{text}: {swing_words(meant, units)}")
         if told != text and meant.aim_deg is not None:
-            carry_yd = meant.part_yd or full_carry_yd(meant.club, meant.flight or "stock")
-            off = units.side(carry_yd * math.sin(math.radians(meant.aim_deg)))
+            off = units.side(meant.carry_yd * math.sin(math.radians(meant.aim_deg)))
             beside = f"{off} of the straight line to the pin, at its carry" if off else "straight at the pin"
             say(f"{text}: {beside}")
     return aimed

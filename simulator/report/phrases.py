@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from ..strategy.clubwords import Meant, full_carry_yd
+from ..strategy.clubwords import Meant
 from ..strategy.result import Alternative, Answer
 from .cautions import EXACT, LOOK
 from .chosen import par_counts, runner_up, shown, title
@@ -26,7 +26,7 @@ def swing_words(meant: Meant, units: Units = YARDS) -> str:
         return f"a part swing with the {club.name}, to carry {to}; its full swing carries {goes}"
     if meant.flight in (None, "stock"):
         return f"the nearest is the {club.name}, which carries {goes}"
-    return f"the {club.name} {meant.flight}, which carries {units.length(full_carry_yd(club, meant.flight))}"
+    return f"the {club.name} {meant.flight}, which carries {units.length(meant.carry_yd)}"
 
 
 def trade(answer: Answer, units: Units = YARDS) -> str:

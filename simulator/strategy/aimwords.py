@@ -6,19 +6,14 @@ import math
 import re
 from collections.abc import Sequence
 
-import numpy as np
-
 from ..errors import UsageError
 from ..hole.model import Hole
 from ..player.model import Player
-from ..tables.shots import full_carry_yd
 from .clubwords import Meant, shot_meant
+from .ground import station_reached
 from .pointing import fairway_across
 
 Point = tuple[float, float]
-
-STEP_YD = 0.25
-"""Step along the line of play when it is followed as far as a club carries [yd]."""
 
 _THE = r"(?:\s*,\s*|\s+)(?:aimed\s+|aim\s+|going\s+)?"
 _MIDDLE = r"(?:(?:the\s+)?(?:middle|cent(?:re|er)))"
@@ -97,8 +92,8 @@ def _meant(player: Player, club: str) -> Meant | None:
 
 
 def _on_fairway(text: str, hole: Hole, here: Point, meant: Meant, found: re.Match[str]) -> Point:
-    carry = meant.part_yd or full_carry_yd(meant.club, meant.flight or "stock")
-    station = _reached(hole, here, carry)
+    carry = meant.carry_yd
+    station = station_reached(hole, here, carry)
     across = None if station is None else fairway_across(hole, station, 0.0)
     if station is None or across is None:
         raise UsageError(f"club {text!r}: no fairway where it comes down, {carry:.0f} yd from here; {AIMS}")
@@ -106,16 +101,6 @@ def _on_fairway(text: str, hole: Hole, here: Point, meant: Meant, found: re.Matc
     size = 0.0 if not found["side"] else _ACROSS[found["part"].casefold()]
     sign = -1.0 if (found["side"] or "").casefold() == "left" else 1.0
     return hole.at(station, 0.5 * (left + right) + sign * size * 0.5 * (right - left))
-
-
-def _reached(hole: Hole, here: Point, carry_yd: float) -> float | None:
-    """Station of the line of play a carry ahead of the ball, None past its end."""
-    own = hole.station_offset(*here)[0]
-    stations = np.arange(max(own, 0.0), hole.length_yd, STEP_YD)
-    places = np.array([hole.at(station, 0.0) for station in stations]).reshape(-1, 2)
-    far = np.hypot(places[:, 0] - here[0], places[:, 1] - here[1])
-    reached = np.flatnonzero(far >= carry_yd)
-    return float(stations[reached[0]]) if reached.size else None
 
 
 def _named(hole: Hole, name: str) -> Point | None:

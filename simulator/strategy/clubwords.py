@@ -94,6 +94,11 @@ class Meant:
     aim_yd: float | None
     aim_deg: float | None
 
+    @property
+    def carry_yd(self) -> float:
+        """Its carry in still air [yd]: of the part swing, or of the stock swing where no flight is said."""
+        return self.part_yd or full_carry_yd(self.club, self.flight or "stock")
+
 
 def shot_meant(player: Player, text: str) -> Meant:
     """The swing and aim that some words mean in a player's bag.

@@ -24,6 +24,9 @@ WIDEST_YD = 80.0
 STEP_YD = 0.5
 """Step along an arc round the pin or across the line [yd]: half the cell of the engine's raster."""
 
+ALONG_STEP_YD = 0.25
+"""Step along the line of play when it is followed as far as a club carries [yd]."""
+
 INSIDE_YD = 3.0
 """How far inside the edge of the ground the ball is put, where the ground is wide enough [yd]."""
 
@@ -56,6 +59,16 @@ def line_place(hole: Hole, out_yd: float) -> tuple[float, float]:
     back = corners[-2] - pin
     x, y = pin + back / math.hypot(*back) * out_yd
     return float(x), float(y)
+
+
+def station_reached(hole: Hole, here: tuple[float, float], carry_yd: float) -> float | None:
+    """Station of the first place of the line of play a carry ahead of the ball [yd], None past its end."""
+    own = hole.station_offset(*here)[0]
+    stations = np.arange(max(own, 0.0), hole.length_yd, ALONG_STEP_YD)
+    places = np.array([hole.at(station, 0.0) for station in stations]).reshape(-1, 2)
+    far = np.hypot(places[:, 0] - here[0], places[:, 1] - here[1])
+    reached = np.flatnonzero(far >= carry_yd)
+    return float(stations[reached[0]]) if reached.size else None
 
 
 Way = Callable[[float, int], tuple[np.ndarray, np.ndarray]]

@@ -4,20 +4,16 @@ from __future__ import annotations
 
 import math
 
-import numpy as np
-
 from ..conditions import Conditions
 from ..errors import FileError, NoAnswerError, UsageError
 from ..hole.model import Hole
 from ..player.model import Player
 from .carries import DISTANCE_YD, REPORTED_PER_YD, effective_distance
 from .clubwords import club_and_aim
+from .ground import station_reached
 
 ALONG_LINE = "line"
 """Aim of a habit that follows the line of play: ``"driver@line"``."""
-
-STEP_YD = 0.25
-"""Step along the line of play when it is followed as far as a club carries [yd]."""
 
 
 def habit_of(player: Player, hole: Hole, conditions: Conditions | None = None) -> str:
@@ -69,8 +65,6 @@ def _plays_yd(player: Player, hole: Hole, conditions: Conditions) -> float:
 
 def _line_deg(hole: Hole, carry_yd: float) -> float:
     """Angle off the straight line to the pin of the first place of the line of play a carry away [deg]."""
-    stations = np.arange(0.0, hole.length_yd, STEP_YD)
-    places = np.array([hole.at(station) for station in stations])
-    reached = np.flatnonzero(np.hypot(places[:, 0], places[:, 1]) >= carry_yd)
-    x, y = places[reached[0]] if reached.size else (hole.pin.x_yd, hole.pin.y_yd)
+    station = station_reached(hole, (0.0, 0.0), carry_yd)
+    x, y = (hole.pin.x_yd, hole.pin.y_yd) if station is None else hole.at(station)
     return math.degrees(math.atan2(x, y) - math.atan2(hole.pin.x_yd, hole.pin.y_yd))
