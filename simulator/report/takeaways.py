@@ -169,7 +169,7 @@ def score_words(result: Lesson, units: Units = YARDS) -> list[str]:
 def _birdies(one: Alternative) -> str:
     """How many of the plays at par or better are birdies; nothing where not one in a hundred is."""
     birdies = one.chances.get("birdie_or_better")
-    count = 0 if birdies is None else round(100.0 * birdies.value)
+    count = 0 if birdies is None or birdies.value < 0.01 else round(100.0 * birdies.value)
     return f" (of them {count} {'birdie' if count == 1 else 'birdies'} or better)" if count else ""
 
 

@@ -364,6 +364,10 @@ def test_scores_name_the_birdies_and_count_one_as_one() -> None:
     answer = dataclasses.replace(answer, alternatives=(dataclasses.replace(answer.best, chances=chances), *answer.alternatives[1:]))
     words = score_words(fake_lessons.lesson(answer=answer))[0]
     assert "91 at par or better (of them 41 birdies or better), 8 bogeys, 1 double or worse." in words
+    # one in two hundred is less than one on the chart below, and no birdie here either
+    rare = {**chances, "birdie_or_better": Estimate(0.0053, 0.0)}
+    answer = dataclasses.replace(answer, alternatives=(dataclasses.replace(answer.best, chances=rare), *answer.alternatives[1:]))
+    assert "birdie" not in score_words(fake_lessons.lesson(answer=answer))[0]
 
 
 def test_a_score_that_comes_up_is_never_told_as_none() -> None:
