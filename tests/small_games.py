@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
+from from_python import from_python
 
 from simulator import load_player
 from simulator.engine import solve_map
@@ -24,6 +25,8 @@ from simulator.tables.bag import Bag, make_bag
 from simulator.tables.game import Board, make_board, make_sketch, relief_cells
 from simulator.tables.nodes import HELD_YD
 from simulator.tables.rasters import ground_raster
+
+play_shot = from_python(play_shot)
 
 RESULT = (
     "x", "y", "lie", "cost", "value", "holed",

@@ -21,6 +21,7 @@ os.environ.setdefault("NUMBA_OPT", "1")
 
 import numba
 
+from ._inner import Inner
 from ._keep import Kept
 
 _ENTRIES: dict[str, Any] = {}
@@ -62,15 +63,10 @@ CACHE_FOLDER: Path | None = None if _WHY_NOT else _WANTED_FOLDER
 """Where compiled kernels are kept; None where nothing can be written."""
 
 
-def _compiled(function: Callable[..., Any], memory: bool) -> Any:
-    """Compile `function`, with or without numba's memory manager, and keep it on disk if there is room."""
-    # no fast mathematics: whether a product is fused into a sum depends on what was inlined where, and so on
-    # whether this process compiled the function or read it from disk
-    # no entry for callers in C, of whom there are none: a seventh less compiling
-    compiled = _njit(nogil=True, error_model="numpy", _nrt=memory, no_cfunc_wrapper=True)(function)
-    if not _config.DISABLE_JIT:
-        compiled._cache = _kept(compiled)
-    return compiled
+# no fast mathematics: whether a product is fused into a sum depends on what was inlined where, and so on
+# whether this process compiled the function or read it from disk
+# no entry for callers in C, of whom there are none: a seventh less compiling
+_OPTIONS = {"nogil": True, "error_model": "numpy", "no_cfunc_wrapper": True}
 
 
 def _kept(compiled: Any) -> Kept:
@@ -88,18 +84,38 @@ def _kept(compiled: Any) -> Kept:
         _config.CACHE_DIR = before
 
 
+def _inner(function: Callable[..., Any], inline: str) -> Any:
+    if _config.DISABLE_JIT:
+        return function
+    options = {**_OPTIONS, "nopython": True, "_nrt": False, "no_cpython_wrapper": True, "inline": inline}
+    compiled = Inner(function, targetoptions=options)
+    compiled._cache = _kept(compiled)
+    return compiled
+
+
 def kernel(function: Callable[..., Any]) -> Any:
     """Compile `function` with numba: no Python objects, no lock held, cached on disk if it can be.
 
     A kernel owns no memory. Without numba's memory manager no array it is handed is counted in and out
     at every call: atomic counts that two threads fight over cost more than the golf.
     """
-    return _compiled(function, memory=False)
+    return _inner(function, inline="never")
+
+
+def part(function: Callable[..., Any]) -> Any:
+    """A kernel called at one place, compiled as if it were written there.
+
+    For the large steps just under an entry: each level of calls optimises all that is below it once more,
+    and four levels of them were an eighth of the first wait. Further down it saved nothing.
+    """
+    return _inner(function, inline="always")
 
 
 def entry(function: Callable[..., Any]) -> Any:
     """A kernel called from Python; listed so that its compile time can be told and measured."""
-    compiled = _compiled(function, memory=True)
+    compiled = _njit(**_OPTIONS)(function)
+    if not _config.DISABLE_JIT:
+        compiled._cache = _kept(compiled)
     _ENTRIES[function.__name__] = compiled
     return compiled
 

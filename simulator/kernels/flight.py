@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 
 import numpy as np
 
-from ._compile import entry, kernel
+from ._compile import entry, kernel, part
 from .trajectory import MAX_STEPS, Air, between, fly
 
 TRACK_POINTS = 12
@@ -86,7 +86,7 @@ def _on_grid(values, start, step, at):
     return values[i] + (place - i) * (values[j] - values[i])
 
 
-@kernel
+@part
 def _solve_speed(air, launches, shot, stock, carry, guess, level, path, landing):
     """Ball speed [yd/s] whose still-air carry is `carry` [yd]; returns (speed, launch, spin).
 

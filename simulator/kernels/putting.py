@@ -12,7 +12,7 @@ import math
 
 import numpy as np
 
-from ._compile import entry, kernel
+from ._compile import entry, kernel, part
 
 
 @kernel
@@ -72,7 +72,7 @@ def _spreads(distance, pace, skill):
     return angle_sd, skill[2] * (distance + pace)
 
 
-@kernel
+@part
 def _best_pace(distance, least, most, skill, green, nodes, values, root_step):
     """(pace, expected putts) of the pace of least expected putts: scans, each finer about the best.
 

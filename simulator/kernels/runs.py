@@ -1,11 +1,12 @@
-"""Runs of single landings on one kind of ground, for tables of carries."""
+"""Single balls on one kind of ground, for tables: runs from their landings, and how low skips slow down."""
 
 from __future__ import annotations
 
 import math
 
+from . import codes as c
 from ._compile import entry
-from .ground import run_out
+from .ground import bounce, run_out
 
 
 @entry
@@ -26,3 +27,47 @@ def fill_runs(ground, landings, out):
         x, y, _, _, _, _, _, _ = run_out(ground, 0.0, 0.0, vx, vy, landings[k, 4], landings[k, 5])
         speed = max(math.sqrt(vx * vx + vy * vy), 1e-9)
         out[k] = (x * vx + y * vy) / speed
+
+
+@entry
+def fill_skips(numbers, surface_row, start, places, speeds):
+    """Skips of a ball that starts rolling along the level at a speed, until it hops no more.
+
+    Parameters
+    ----------
+    numbers : float64[n]
+        The game's numbers.
+    surface_row : float64[SURFACE_COLUMNS]
+        The surface's row (codes.py).
+    start : float
+        [yd/s]
+    places, speeds : float64[n]
+        Written: place [yd] and speed [yd/s] after each skip, as many as there is room for.
+
+    Returns
+    -------
+    skips : int
+        How many were written.
+    place : float
+        Where the last one came down [yd].
+    along, spin : float
+        Speed [yd/s] and backspin [rad/s] there.
+    """
+    along, out, spin, place = start, 0.0, -start / numbers[c.BALL_RADIUS], 0.0
+    skips = 0
+    while skips < places.shape[0]:
+        along, out, spin = bounce(
+            numbers,
+            surface_row[c.SURFACE_TILT],
+            surface_row[c.SURFACE_RESTITUTION],
+            surface_row[c.SURFACE_FRICTION],
+            along,
+            out,
+            spin,
+        )
+        if out < numbers[c.BOUNCE_LEAST] or along <= 0.0:
+            break
+        places[skips], speeds[skips] = place, along
+        place += along * 2.0 * out / numbers[c.GRAVITY]
+        skips += 1
+    return skips, place, along, spin

@@ -7,7 +7,7 @@ import math
 import numpy as np
 
 from . import codes as c
-from ._compile import entry, kernel
+from ._compile import entry, kernel, part
 from .air import moment_wind
 from .game import Luck
 from .ground import surface_at
@@ -270,7 +270,7 @@ def _merged(tries, count):
     return n
 
 
-@kernel
+@part
 def _refine(game, x, y, lie, spread, replay, strikes, best, column, step, lowest):
     """Move one number of an action to where the parabola through three scores a step apart is lowest.
 
@@ -318,7 +318,7 @@ def _refine(game, x, y, lie, spread, replay, strikes, best, column, step, lowest
     return lowest
 
 
-@kernel
+@part
 def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, scratch, tries, picked, best):
     """Best action from a place: screened with few strikes, re-scored with more, then refined.
 
@@ -376,10 +376,10 @@ def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, s
             lowest = score
             for q in range(3):
                 best[q] = tries[k, q]
-    lowest = _refine(game, x, y, lie, spread, replay, more, best, 1, AIM_STEP, lowest)
-    if best[0] < 0.0:
-        stretch = REACH_STEP * (distance + best[2]) + 0.3
-        _refine(game, x, y, lie, spread, replay, more, best, 2, stretch, lowest)
+    step = AIM_STEP
+    for column in range(1, 3 if best[0] < 0.0 else 2):  # the aim, then how far a part swing carries
+        lowest = _refine(game, x, y, lie, spread, replay, more, best, column, step, lowest)
+        step = REACH_STEP * (distance + best[2]) + 0.3
 
 
 @entry

@@ -11,7 +11,7 @@ import numpy as np
 
 from ..hole.surfaces import Surface
 from ..kernels import codes as c
-from ..kernels.ground import bounce
+from ..kernels.runs import fill_skips
 from ..physics.ground import ROLL_KEEPS_SPEED, ROLL_TAKES_SPIN, Ground
 
 SKIP_BELOW_YDPS = 1.2
@@ -19,6 +19,9 @@ SKIP_BELOW_YDPS = 1.2
 
 SKIP_STEP = 0.5
 """Step of the table in squared speed [(yd/s)^2]: the kernel then needs no root."""
+
+MOST_SKIPS = 500
+"""Room for the skips of one ball; none has come to a fifth of it."""
 
 FASTEST_YDPS = 16.0
 """Speeds tabled [yd/s]; a faster ball takes the last column."""
@@ -28,23 +31,9 @@ def _tail(
     numbers: np.ndarray, row: np.ndarray, friction: float, start: float
 ) -> tuple[np.ndarray, np.ndarray]:
     """(place [yd], speed [yd/s]) after each skip of a ball that starts rolling at `start`, to its rest."""
-    along, out, spin = start, 0.0, -start / numbers[c.BALL_RADIUS]
-    places, speeds, place = [], [], 0.0
-    for _ in range(500):
-        along, out, spin = bounce(
-            numbers,
-            row[c.SURFACE_TILT],
-            row[c.SURFACE_RESTITUTION],
-            row[c.SURFACE_FRICTION],
-            along,
-            out,
-            spin,
-        )
-        if out < numbers[c.BOUNCE_LEAST] or along <= 0.0:
-            break
-        places.append(place)
-        speeds.append(along)
-        place += along * 2.0 * out / numbers[c.GRAVITY]
+    skipped, fast = np.empty(MOST_SKIPS), np.empty(MOST_SKIPS)
+    skips, place, along, spin = fill_skips(numbers, row, start, skipped, fast)
+    places, speeds = list(skipped[:skips]), list(fast[:skips])
     roll = max(ROLL_KEEPS_SPEED * along - ROLL_TAKES_SPIN * numbers[c.BALL_RADIUS] * spin, 0.0)
     # the pure roll at the end, at constant deceleration
     for share in np.linspace(1.0, 0.0, 11):

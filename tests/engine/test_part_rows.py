@@ -6,6 +6,7 @@ import math
 
 import numpy as np
 import pytest
+from from_python import from_python
 
 from simulator import load_hole, load_player
 from simulator.engine import PART_SWING, PUNCH_SWING
@@ -15,6 +16,8 @@ from simulator.kernels.shot import intended_shot
 from simulator.tables.bag import make_bag
 from simulator.tables.game import Board, make_board
 from simulator.tables.rasters import ground_raster
+
+intended_shot = from_python(intended_shot)
 
 
 @pytest.fixture(scope="module")

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from from_python import from_python
 from naive import Ground
 from small_games import bag_of, solved, straight_hole, tell
 
@@ -19,6 +20,8 @@ from simulator.kernels import codes as c
 from simulator.kernels.game import Luck
 from simulator.kernels.shot import play_shot
 from simulator.tables.luck import strike_sets
+
+play_shot = from_python(play_shot)
 
 PLAYER = """
 name = "three clubs"

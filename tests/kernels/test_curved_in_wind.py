@@ -5,6 +5,7 @@ from functools import cache
 
 import numpy as np
 import pytest
+from from_python import from_python
 from small_games import player_of, straight_hole, tell
 
 from simulator.conditions import Conditions
@@ -20,6 +21,8 @@ from simulator.tables.flights import FRACTIONS, YDPS_PER_MPH, launches_of
 from simulator.tables.game import Board, make_board
 from simulator.tables.landings import axes, landings
 from simulator.tables.varied import in_wind, stock_flights
+
+fly = from_python(fly)
 
 BAG = """
 name = "shaper"

@@ -10,10 +10,13 @@ import sys
 
 import numpy as np
 import pytest
+from from_python import from_python
 
 from simulator.kernels.flight import TRACK_POINTS, Axes, Launches, fill_flights
 from simulator.kernels.trajectory import MAX_STEPS, fly, fly_one
 from simulator.tables.airs import flight_air
+
+fly = from_python(fly)
 
 STILL = flight_air()
 WINDY = flight_air(wind_x_mps=5.0, wind_y_mps=-4.0)

@@ -5,6 +5,7 @@ import itertools
 import numba
 import numpy as np
 import pytest
+from from_python import from_python
 from naive import splitmix64
 from scipy import special, stats
 from scipy.stats import qmc
@@ -12,6 +13,10 @@ from scipy.stats import qmc
 from simulator.kernels import codes as c
 from simulator.kernels.luck import mix, normal, normal_quantile, seed_key, sequence_key, stroke_key, uniform
 from simulator.tables import luck as prepared
+
+mix, normal, normal_quantile, seed_key, sequence_key, stroke_key, uniform = map(
+    from_python, (mix, normal, normal_quantile, seed_key, sequence_key, stroke_key, uniform)
+)
 
 SLOTS = (
     c.SLOT_MIXTURE, c.SLOT_SPEED, c.SLOT_START, c.SLOT_TILT, c.SLOT_LIE, c.SLOT_TREE_HIT,

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from from_python import from_python
 from naive import Flights, strike
 from small_games import bag_of, row_of, shot, straight_hole, with_relief
 
@@ -15,6 +16,8 @@ from simulator.physics.launch import launch
 from simulator.tables.airs import flight_air
 from simulator.tables.flights import TILTS_DEG, flight_tables, turn_per_tilt, wind_axes
 from simulator.tables.game import make_board
+
+fly = from_python(fly)
 
 CLUBS = ("driver", "7-iron", "54-degree wedge")
 HEIGHTS_YD = np.linspace(-16.0, 16.0, 5)

@@ -11,12 +11,15 @@ from functools import cache
 import numba
 import numpy as np
 import pytest
+from from_python import from_python
 from small_games import bag_for, hole_of, row_of, shot, solved, tell
 
 from simulator import load_hole
 from simulator.hole.surfaces import LIE_OF, Lie, Surface
 from simulator.kernels.value import reading
 from simulator.tables.game import make_board
+
+reading = from_python(reading)
 
 HEAD = """
 name = "trees"

@@ -4,6 +4,7 @@ import math
 
 import numpy as np
 import pytest
+from from_python import from_python
 from small_games import bag_of, row_of, straight_hole, tell
 
 from simulator.kernels import codes as c
@@ -19,6 +20,8 @@ from simulator.tables.flights import (
 )  # fmt: skip
 from simulator.tables.game import make_board
 from simulator.tables.landings import axes, landings
+
+fly = from_python(fly)
 
 MOST_MPH = 25.0
 CLUBS = ("driver", "7-iron", "54-degree wedge")

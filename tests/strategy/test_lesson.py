@@ -8,6 +8,7 @@ import math
 import numpy as np
 import pytest
 import shapely
+from from_python import from_python
 
 from simulator.hole import load_hole
 from simulator.hole.surfaces import LIE_OF, Lie
@@ -20,6 +21,8 @@ from simulator.strategy.question import Clock, question, solve
 from simulator.strategy.result import TIE_STROKES
 from simulator.strategy.search import Place
 from simulator.strategy.worth import read_map, smooth
+
+reading = from_python(kernel.reading)
 
 SEQUENCES = 2_000
 
@@ -89,7 +92,7 @@ def test_the_map_is_read_as_the_kernels_read_it() -> None:
     x, y = luck.uniform(-40, 40, 300), luck.uniform(-10, 210, 300)
     for lie in (Lie.FAIRWAY, Lie.ROUGH, Lie.BUNKER):
         mine = read_map(place.board, x, y, lie)
-        theirs = np.array([kernel.reading(place.board.game.field, int(lie), a, b) for a, b in zip(x, y, strict=True)])
+        theirs = np.array([reading(place.board.game.field, int(lie), a, b) for a, b in zip(x, y, strict=True)])
         assert np.allclose(mine, theirs, equal_nan=True, atol=1e-9)
         assert np.isfinite(mine).any()
 

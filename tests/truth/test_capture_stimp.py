@@ -6,6 +6,7 @@ import math
 
 import numpy as np
 import pytest
+from from_python import from_python
 from truth_rows import outside
 
 from simulator.kernels.putting import _putt
@@ -16,6 +17,8 @@ from simulator.physics.putting import (
     distance_on_slope,
 )
 from simulator.tables.putts import _nodes
+
+_putt = from_python(_putt)
 
 
 @pytest.mark.parametrize(  # v^2 / 2S with v = 6.00 ft/s, by hand in feet: 18 / S ft/s^2, then metres

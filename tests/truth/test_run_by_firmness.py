@@ -12,11 +12,14 @@ import math
 import numpy as np
 import pytest
 from flown import STRIKES, YD, fly
+from from_python import from_python
 from truth_rows import outside
 
 from simulator.kernels import codes as c
 from simulator.kernels.ground import bounce
 from simulator.physics.ground import FIRMNESS, FIRMNESS_ROWS, GROUNDS, HOP_LEAST_MPS, Ground, ground_of
+
+bounce = from_python(bounce)
 
 G, RADIUS = 9.80665, 0.04267 / 2
 

@@ -1,0 +1,31 @@
+"""Kernels that only other kernels call: typed once for each place of call, and without a way in from Python.
+
+numba compiles for every function what lets Python call it, a seventh of all compiling here, and compiles it
+anew for every constant it is handed: `f(x, 0)` and `f(x, 1)` are two functions to it.
+"""
+
+from __future__ import annotations
+
+from typing import Any, NoReturn
+
+import numba
+from numba.core.registry import CPUDispatcher
+
+_Dispatcher: Any = CPUDispatcher  # numba publishes no types
+
+
+class Inner(_Dispatcher):
+    """A compiled function without an entry for Python; to call it from there, see `tests/from_python.py`."""
+
+    def get_call_template(self, args: Any, kws: Any) -> Any:
+        """What a caller needs to know, with constants taken for the numbers they are."""
+        plain = {name: numba.types.unliteral(kind) for name, kind in kws.items()}
+        return super().get_call_template(tuple(map(numba.types.unliteral, args)), plain)
+
+    def add_overload(self, compiled: Any) -> None:
+        """Note what was compiled for kernels to call; not in the table Python's calls are looked up in."""
+        self.overloads[tuple(compiled.signature.args)] = compiled
+
+    def _compile_for_args(self, *_args: Any, **_kws: Any) -> NoReturn:
+        """What numba does at a call from Python: there is nothing to jump to."""
+        raise TypeError(f"{self.__name__} is a kernel for kernels: an entry can be called from Python")
