@@ -1,11 +1,7 @@
 """What measured shots say of each club: pulled towards the level when shots are few, by as much as is due.
 
-A club's number is the level's, moved by what this player does with every club and by what he does with this
-one: on the scales of `simulator.player.doubt`, value = level + D (sqrt(S) w + sqrt(1 - S) z), with D the
-doubt of a level, S the share common to all clubs, w (one a player) and z (one a club) standard normal before
-any shot is seen. The most likely w and z given the shots are found together, and the curvature there gives
-what is still not known (Laplace's approximation; Gelman et al., Bayesian Data Analysis, 3rd ed., section 4.1
-for the method and chapter 5 for partial pooling; from memory).
+What is believed before any shot is said in `pooling`, how likely shots are in `likelihood`; `posterior` puts
+the two together.
 """
 
 from __future__ import annotations
@@ -18,31 +14,15 @@ from typing import Any
 import numpy as np
 
 from ...errors import UsageError
-from ..doubt import LEVEL, SHARED, Doubt
+from ..doubt import Doubt
 from ..fill import carries, driver_yd, level_carry_yd
 from ..levels import Level
 from ..model import Club as BagClub
 from ..names import kind_of
-from .likelihood import PARAMETERS, Club, log_likelihood
+from .likelihood import PARAMETERS, Club, Rows
+from .pooling import before_sd
+from .posterior import posterior
 from .readcsv import Shots
-
-CARRY_LOG = 0.15
-"""Before any shot is seen, of the logarithm of a carry: wide, because how far somebody hits it is the first
-thing shots tell, and a handicap says little of it; assumed."""
-
-BIAS_RIGHT_DEG = 2.0
-"""The same of where its strikes finish on average [deg]: wide too, for a handicap says nothing of it. A
-usual miss to one side in words ("miss right", `player/habits.py`) is a bias of 0.43 of a level's spread: 2
-degrees and more. With half of this a golfer who misses right with the driver and left with irons had a
-quarter of either found by 30 shots."""
-
-LOSS_LOG = 0.3
-"""The same of what a mishit loses; assumed."""
-
-BEFORE = np.array(
-    [CARRY_LOG, BIAS_RIGHT_DEG, LEVEL.direction_log, LEVEL.distance_log, LEVEL.mishit_logit, LOSS_LOG]
-)
-"""Doubt before any shot, in the order of `PARAMETERS`."""
 
 MOST_MISHITS_LOGIT = 2.0
 """Rates are held below 0.88, as a player file holds them."""
@@ -106,37 +86,15 @@ def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
     UsageError
         Clubs whose carries cannot belong to one bag.
     """
-    from scipy.optimize import minimize
-
     names = list(shots)
     kinds = {name: kind_of(name) or "" for name in names}
     rough = {name: _rough_yd(one) for name, one in shots.items()}
     levels = _levels(rough, kinds, base)
     clubs = [_club(shots[name], levels[name], rough[name]) for name in names]
     centre = np.stack([_centre(levels[name]) for name in names])
-    size = len(PARAMETERS)
-
-    def values(free: np.ndarray) -> np.ndarray:
-        parts = free.reshape(len(names) + 1, size)
-        return centre + BEFORE * (SHARED**0.5 * parts[0] + (1.0 - SHARED) ** 0.5 * parts[1:])
-
-    def cost(free: np.ndarray) -> tuple[float, np.ndarray]:
-        x = values(free)
-        value, slope = 0.5 * float(free @ free), free.reshape(len(names) + 1, size).copy()
-        for k, club in enumerate(clubs):
-            one, gradient = log_likelihood(x[k], club)
-            value -= one
-            slope[0] -= SHARED**0.5 * BEFORE * gradient
-            slope[k + 1] -= (1.0 - SHARED) ** 0.5 * BEFORE * gradient
-        return value, slope.ravel()
-
-    start = np.zeros((len(names) + 1, size))
-    for k, name in enumerate(names):
-        away = np.log(rough[name]) - centre[k, 0]
-        start[k + 1, 0] = away / (CARRY_LOG * (1.0 - SHARED) ** 0.5)
-    found = minimize(cost, start.ravel(), jac=True, method="L-BFGS-B", options={"maxiter": 2000})
-    best = values(found.x)
-    spread = _spread(found.x, cost, len(names))
+    start = centre.copy()
+    start[:, 0] = np.log([rough[name] for name in names])
+    best, spread = posterior(Rows.of(clubs), centre, list(kinds.values()), start)
     fits = [
         _club_fit(name, kinds[name], shots[name], best[k], spread[k], clubs[k], levels[name])
         for k, name in enumerate(names)
@@ -194,28 +152,6 @@ def _centre(level: Mapping[str, float]) -> np.ndarray:
     )
 
 
-def _spread(best: np.ndarray, cost, clubs: int) -> np.ndarray:
-    """Standard deviation of every club's parameters, from the curvature at the best fit."""
-    size, step = len(PARAMETERS), 1e-4
-    n = len(best)
-    curve = np.empty((n, n))
-    for j in range(n):
-        move = np.zeros(n)
-        move[j] = step
-        curve[j] = (cost(best + move)[1] - cost(best - move)[1]) / (2.0 * step)
-    curve = 0.5 * (curve + curve.T)
-    # a direction the shots make flat, or worse, is no better known than before any shot
-    values, vectors = np.linalg.eigh(curve)
-    covariance = (vectors / np.maximum(values, 1.0)) @ vectors.T
-    out = np.empty((clubs, size))
-    for k in range(clubs):
-        for j in range(size):
-            weights = np.zeros(n)
-            weights[j], weights[(k + 1) * size + j] = SHARED**0.5, (1.0 - SHARED) ** 0.5
-            out[k, j] = BEFORE[j] * np.sqrt(weights @ covariance @ weights)
-    return out
-
-
 def _club_fit(
     name: str, kind: str, shots: Shots, x: np.ndarray, spread: np.ndarray, club: Club,
     level: Mapping[str, float],
@@ -235,7 +171,8 @@ def _club_fit(
     }
     doubt = Doubt(100.0 * spread[0], spread[2], spread[3], spread[1], 0.0, spread[4])
     order = {"carry_pct": 0, "bias_right_deg": 1, "direction_log": 2, "distance_log": 3, "mishit_logit": 4}
-    learnt = {part: float(np.clip(1.0 - (spread[j] / BEFORE[j]) ** 2, 0.0, 1.0)) for part, j in order.items()}
+    before = [before_sd(parameter) for parameter in PARAMETERS]
+    learnt = {part: float(np.clip(1.0 - (spread[j] / before[j]) ** 2, 0.0, 1.0)) for part, j in order.items()}
     return ClubFit(name, kind, shots, numbers, level, doubt, learnt, _slips(numbers, shots))
 
 

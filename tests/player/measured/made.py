@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import numpy as np
 
-from simulator.player.doubt import SHARED
 from simulator.player.fill import level_carry_yd
 from simulator.player.levels import level
-from simulator.player.measured.fit import BEFORE
+from simulator.player.measured.likelihood import PARAMETERS
+from simulator.player.measured.pooling import pools
 from simulator.player.measured.readcsv import Shots
 from simulator.player.model import Club
 
@@ -22,13 +22,21 @@ def level_club(name, handicap):
     return Club(name=name, kind=name, **{**numbers, "carry_yd": carry, "bias_long_pct": 0.0})
 
 
+def steps_from_level(rng, kinds):
+    """How far every number of one player's clubs is from the level, float64[clubs, 6], as the fit believes."""
+    steps = np.empty((len(kinds), len(PARAMETERS)))
+    for j, parameter in enumerate(PARAMETERS):
+        tried = pools(parameter)
+        pool = tried[rng.choice(len(tried), p=[odds for _, odds in tried])][0]
+        steps[:, j] = rng.multivariate_normal(np.zeros(len(kinds)), pool.covariance(kinds))
+    return steps
+
+
 def drawn_clubs(handicap, rng, names=CLUBS):
     """Clubs of one player, drawn as the fit believes players are before any shot."""
-    common = rng.standard_normal(len(BEFORE))
     clubs = []
-    for name in names:
+    for name, step in zip(names, steps_from_level(rng, names), strict=True):
         club = level_club(name, handicap)
-        step = BEFORE * (SHARED**0.5 * common + (1 - SHARED) ** 0.5 * rng.standard_normal(len(BEFORE)))
         odds = club.mishit_rate / (1 - club.mishit_rate) * np.exp(step[4])
         clubs.append(
             replace(
