@@ -51,6 +51,11 @@ def fit_text(fit: Fit, units: Units = YARDS, left_aside: Sequence[str] = ()) -> 
             f"Not measured, put into the file's bag from a standard set: {join_words(list(own))}. Delete "
             "from its clubs what is not carried."
         )
+    if fit.by_loft:
+        lines += wrap(
+            f"Too few shots to tell the carries of {join_words(list(fit.by_loft))} apart: put in the order "
+            "of their lofts."
+        )
     for club in fit.clubs:
         if len(club.slips):
             rows = ", ".join(
@@ -70,6 +75,7 @@ def fit_dict(fit: Fit, left_aside: Sequence[str] = ()) -> dict[str, Any]:
     return {
         "schema": SCHEMA, "level": fit.handicap, "clubs": [_club_dict(club) for club in fit.clubs],
         "unread_rows": list(left_aside), "put_in": list(put_in(fit)),
+        "by_loft": list(fit.by_loft),
     }  # fmt: skip
 
 

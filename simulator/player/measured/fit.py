@@ -7,8 +7,7 @@ the two together.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from itertools import pairwise
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
@@ -20,6 +19,7 @@ from ..levels import Level
 from ..model import Club as BagClub
 from ..names import kind_of
 from .likelihood import PARAMETERS, Club, Rows
+from .order import in_order
 from .pooling import before_sd
 from .posterior import posterior
 from .readcsv import Shots
@@ -65,10 +65,21 @@ class ClubFit:
 
 @dataclass(frozen=True)
 class Fit:
-    """A player after the shots: the level it leaned on and each club, longest first."""
+    """A player after the shots.
+
+    Attributes
+    ----------
+    handicap : float
+        Of the level it leaned on.
+    clubs : tuple of ClubFit
+        Longest first.
+    by_loft : tuple of str
+        Clubs that too few shots put out of the order of their lofts, and that were put into it.
+    """
 
     handicap: float
     clubs: tuple[ClubFit, ...]
+    by_loft: tuple[str, ...] = ()
 
 
 def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
@@ -84,7 +95,7 @@ def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
     Raises
     ------
     UsageError
-        Clubs whose carries cannot belong to one bag.
+        An iron or wedge that surely outcarries one with less loft.
     """
     names = list(shots)
     kinds = {name: kind_of(name) or "" for name in names}
@@ -99,9 +110,12 @@ def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
         _club_fit(name, kinds[name], shots[name], best[k], spread[k], clubs[k], levels[name])
         for k, name in enumerate(names)
     ]
+    carry_yd = {fit.club: fit.numbers["carry_yd"] for fit in fits}
+    doubt_yd = {fit.club: carry_yd[fit.club] * fit.doubt.carry_pct / 100.0 for fit in fits}
+    carry_yd, by_loft = in_order(kinds, carry_yd, doubt_yd)
+    fits = [replace(fit, numbers={**fit.numbers, "carry_yd": carry_yd[fit.club]}) for fit in fits]
     fits.sort(key=lambda fit: -fit.numbers["carry_yd"])
-    _check_carries(fits)
-    return Fit(base.handicap, tuple(fits))
+    return Fit(base.handicap, tuple(fits), by_loft)
 
 
 def _rough_yd(shots: Shots) -> float:
@@ -188,13 +202,3 @@ def _slips(numbers: Mapping[str, float], shots: Shots) -> np.ndarray:
     wide = numbers["direction_sd_deg"] * numbers["mishit_direction_factor"]
     across = np.abs(shots.direction_deg - numbers["bias_right_deg"]) / wide
     return np.flatnonzero(np.hypot(along, across) > SLIP_SDS)
-
-
-def _check_carries(fits: list[ClubFit]) -> None:
-    """Refuse two clubs with the carry of one: a bag cannot hold them, and the names are probably swapped."""
-    for longer, shorter in pairwise(fits):
-        if longer.numbers["carry_yd"] - shorter.numbers["carry_yd"] < 0.5:
-            raise UsageError(
-                f"{longer.club} and {shorter.club} both carry {shorter.numbers['carry_yd']:.0f} yd in these "
-                "shots; clubs of a bag need carries of their own: leave one out, or check the club column"
-            )

@@ -278,14 +278,6 @@ def test_a_usual_miss_is_found_from_shots_of_two_clubs():
     assert np.mean(held) > 0.6
 
 
-def test_two_clubs_of_one_carry_are_refused():
-    rng = np.random.default_rng(9)
-    club = level_club("7-iron", 12)
-    shots = shots_of(club, 500, rng)
-    with pytest.raises(UsageError, match="both carry"):
-        fit_player({"7-iron": shots, "8-iron": replace(shots, club="8-iron")}, level(12))
-
-
 @pytest.mark.slow
 def test_table_of_bias_and_coverage(capsys):
     """Eighty in a hundred truths inside the stated 80 % intervals (72 to 88), from 10 to 1,000 shots a club."""
