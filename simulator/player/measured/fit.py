@@ -18,6 +18,7 @@ from ..fill import carries, driver_yd, level_carry_yd
 from ..levels import Level
 from ..model import Club as BagClub
 from ..names import kind_of
+from .landed import landed, struck
 from .likelihood import PARAMETERS, Club, Rows
 from .order import in_order
 from .pooling import before_sd
@@ -38,6 +39,8 @@ class ClubFit:
     shots : Shots
     numbers : mapping of str to float
         Fields of a club as a player file has them.
+    seen : mapping of str to float
+        The same where its balls come down (`landed`).
     level : mapping of str to float
         The same before any shot was seen.
     doubt : Doubt
@@ -52,6 +55,7 @@ class ClubFit:
     kind: str
     shots: Shots
     numbers: Mapping[str, float]
+    seen: Mapping[str, float]
     level: Mapping[str, float]
     doubt: Doubt
     learnt: Mapping[str, float]
@@ -101,8 +105,9 @@ def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
     kinds = {name: kind_of(name) or "" for name in names}
     rough = {name: _rough_yd(one) for name, one in shots.items()}
     levels = _levels(rough, kinds, base)
-    clubs = [_club(shots[name], levels[name], rough[name]) for name in names]
-    centre = np.stack([_centre(levels[name]) for name in names])
+    seen = {name: landed(kinds[name], levels[name]) for name in names}
+    clubs = [_club(shots[name], seen[name], rough[name]) for name in names]
+    centre = np.stack([_centre(seen[name]) for name in names])
     start = centre.copy()
     start[:, 0] = np.log([rough[name] for name in names])
     best, spread = posterior(Rows.of(clubs), centre, list(kinds.values()), start)
@@ -141,27 +146,27 @@ def _levels(
     }
 
 
-def _club(shots: Shots, level: Mapping[str, float], around_yd: float) -> Club:
+def _club(shots: Shots, seen: Mapping[str, float], around_yd: float) -> Club:
     return Club(
         shots.carry_yd,
         shots.direction_deg,
-        level["mishit_distance_sd_pct"] / level["distance_sd_pct"],
-        level["mishit_direction_factor"],
+        seen["mishit_distance_sd_pct"] / seen["distance_sd_pct"],
+        seen["mishit_direction_factor"],
         around_yd,
     )
 
 
-def _centre(level: Mapping[str, float]) -> np.ndarray:
-    """The level's numbers of one club, in the order of `PARAMETERS`."""
-    rate = level["mishit_rate"]
+def _centre(seen: Mapping[str, float]) -> np.ndarray:
+    """The level's numbers of one club where its balls come down, in the order of `PARAMETERS`."""
+    rate = seen["mishit_rate"]
     return np.array(
         [
-            np.log(level["carry_yd"] * (1.0 + level["bias_long_pct"] / 100.0)),  # where strikes come down
-            level["bias_right_deg"],
-            np.log(level["direction_sd_deg"]),
-            np.log(level["distance_sd_pct"] / 100.0),
+            np.log(seen["carry_yd"]),
+            seen["bias_right_deg"],
+            np.log(seen["direction_sd_deg"]),
+            np.log(seen["distance_sd_pct"] / 100.0),
             np.log(rate / (1.0 - rate)),
-            np.log(level["mishit_loss_pct"] / 100.0),
+            np.log(seen["mishit_loss_pct"] / 100.0),
         ]
     )
 
@@ -172,7 +177,7 @@ def _club_fit(
 ) -> ClubFit:  # fmt: skip
     logit = min(float(x[4]), MOST_MISHITS_LOGIT)
     distance = 100.0 * float(np.exp(x[3]))
-    numbers = {
+    seen = {
         "carry_yd": float(np.exp(x[0])),
         "direction_sd_deg": float(np.exp(x[2])),
         "distance_sd_pct": distance,
@@ -183,22 +188,24 @@ def _club_fit(
         "mishit_distance_sd_pct": club.mishit_distance_ratio * distance,
         "mishit_direction_factor": club.mishit_direction_factor,
     }
+    ratio = level["mishit_distance_sd_pct"] / level["distance_sd_pct"]
+    numbers = struck(kind, seen, ratio, level["mishit_direction_factor"])
     doubt = Doubt(100.0 * spread[0], spread[2], spread[3], spread[1], 0.0, spread[4])
     order = {"carry_pct": 0, "bias_right_deg": 1, "direction_log": 2, "distance_log": 3, "mishit_logit": 4}
     before = [before_sd(parameter) for parameter in PARAMETERS]
     learnt = {part: float(np.clip(1.0 - (spread[j] / before[j]) ** 2, 0.0, 1.0)) for part, j in order.items()}
-    return ClubFit(name, kind, shots, numbers, level, doubt, learnt, _slips(numbers, shots))
+    return ClubFit(name, kind, shots, numbers, seen, level, doubt, learnt, _slips(seen, shots))
 
 
 SLIP_SDS = 4.0
 """A row this many mishit standard deviations from every strike is named as no strike of the club."""
 
 
-def _slips(numbers: Mapping[str, float], shots: Shots) -> np.ndarray:
-    carry = numbers["carry_yd"]
-    solid = np.abs(shots.carry_yd / carry - 1.0) * 100.0 / numbers["mishit_distance_sd_pct"]
-    missed = np.abs(shots.carry_yd / carry - 1.0 + numbers["mishit_loss_pct"] / 100.0) * 100.0
-    along = np.minimum(solid, missed / numbers["mishit_distance_sd_pct"])
-    wide = numbers["direction_sd_deg"] * numbers["mishit_direction_factor"]
-    across = np.abs(shots.direction_deg - numbers["bias_right_deg"]) / wide
+def _slips(seen: Mapping[str, float], shots: Shots) -> np.ndarray:
+    carry = seen["carry_yd"]
+    solid = np.abs(shots.carry_yd / carry - 1.0) * 100.0 / seen["mishit_distance_sd_pct"]
+    missed = np.abs(shots.carry_yd / carry - 1.0 + seen["mishit_loss_pct"] / 100.0) * 100.0
+    along = np.minimum(solid, missed / seen["mishit_distance_sd_pct"])
+    wide = seen["direction_sd_deg"] * seen["mishit_direction_factor"]
+    across = np.abs(shots.direction_deg - seen["bias_right_deg"]) / wide
     return np.flatnonzero(np.hypot(along, across) > SLIP_SDS)

@@ -148,7 +148,8 @@ class Shots:
     club : str
         Simple name.
     carry_yd, offline_yd : float64[shots]
-        Carry and yards right of the target line where the ball came down.
+        Straight from the ball to where it came down, as launch monitors and lasers measure a carry (common
+        practice), and how far right of the target line that is.
     total_yd : float64[shots] or None
         Carry and run, where the file has it.
     """
@@ -160,8 +161,11 @@ class Shots:
 
     @property
     def direction_deg(self) -> np.ndarray:
-        """Direction of each shot, right positive [deg]."""
-        return np.degrees(np.arctan2(self.offline_yd, self.carry_yd))
+        """Direction of each shot, right positive [deg]; wider than long counts as square to the line."""
+        share = np.divide(
+            self.offline_yd, self.carry_yd, out=np.sign(self.offline_yd), where=self.carry_yd > 0.0
+        )
+        return np.degrees(np.arcsin(np.clip(share, -1.0, 1.0)))
 
 
 def read_shots(path: str | Path, columns: Columns | None = None) -> Read:
@@ -284,7 +288,7 @@ def _column(source: str, heads: list[str], key: str, asked: str | None) -> int |
 
 
 def _units_row(rows: list[list[str]], at: Mapping[str, int | None]) -> tuple[int, list[str]]:
-    """Index of the first row of shots, and the headings; a row of units under them is read as part of them."""
+    """Index of the first row of shots, and the headings with the units a row under them may have."""
     heads = rows[0]
     column = at["carry"]
     if len(rows) < 2 or column is None or column >= len(rows[1]):

@@ -6,10 +6,11 @@ import numpy as np
 
 from simulator.player.fill import level_carry_yd
 from simulator.player.levels import level
+from simulator.player.measured.landed import landed
 from simulator.player.measured.likelihood import PARAMETERS
 from simulator.player.measured.pooling import pools
 from simulator.player.measured.readcsv import Shots
-from simulator.player.model import Club
+from simulator.player.model import CLUB_NUMBERS, Club
 
 CLUBS = ("driver", "3-wood", "6-iron", "9-iron", "sand wedge")
 
@@ -55,10 +56,11 @@ def drawn_clubs(handicap, rng, names=CLUBS):
 
 def shots_of(club, count, rng):
     """Carries and sides of so many strikes of a club."""
-    missed = rng.random(count) < club.mishit_rate
-    mean = np.where(missed, 1 - club.mishit_loss_pct / 100, 1.0)
-    deep = np.where(missed, club.mishit_distance_sd_pct, club.distance_sd_pct) / 100
-    wide = club.direction_sd_deg * np.where(missed, club.mishit_direction_factor, 1.0)
-    carry = np.maximum(club.carry_yd * rng.normal(mean, deep), 1.0)
-    offline = carry * np.tan(np.radians(rng.normal(club.bias_right_deg, wide)))
+    seen = landed(club.kind, {key: getattr(club, key) for key in CLUB_NUMBERS})
+    missed = rng.random(count) < seen["mishit_rate"]
+    mean = np.where(missed, 1 - seen["mishit_loss_pct"] / 100, 1.0)
+    deep = np.where(missed, seen["mishit_distance_sd_pct"], seen["distance_sd_pct"]) / 100
+    wide = seen["direction_sd_deg"] * np.where(missed, seen["mishit_direction_factor"], 1.0)
+    carry = np.maximum(seen["carry_yd"] * rng.normal(mean, deep), 1.0)
+    offline = carry * np.sin(np.radians(rng.normal(club.bias_right_deg, wide)))
     return Shots(club.name, carry, offline, None)

@@ -211,7 +211,7 @@ def test_fourteen_shots_of_a_straight_hitter():
         shots = shots_of(club, 14, np.random.default_rng([14, seed]))
         t = shots.direction_deg
         t = 2.2 * (t - t.mean()) / t.std(ddof=1)
-        shots = replace(shots, offline_yd=shots.carry_yd * np.tan(np.radians(t)))
+        shots = replace(shots, offline_yd=shots.carry_yd * np.sin(np.radians(t)))
         fit = fit_player({"7-iron": shots}, level(18)).clubs[0]
         found.append(np.log(fit.numbers["direction_sd_deg"]))
         doubts.append(fit.doubt.direction_log)
