@@ -13,6 +13,9 @@ from typing import Any
 import numpy as np
 
 from ...errors import UsageError
+from ...units import M_PER_YD
+from ..boxes import SEXES
+from ..clubs import LIMITS, LONGEST_CARRY_YD, SHORTEST_CARRY_YD
 from ..doubt import Doubt
 from ..fill import carries, driver_yd, level_carry_yd
 from ..levels import Level
@@ -79,11 +82,14 @@ class Fit:
         Longest first.
     by_loft : tuple of str
         Clubs that too few shots put out of the order of their lofts, and that were put into it.
+    sex : str
+        Whose level that is.
     """
 
     handicap: float
     clubs: tuple[ClubFit, ...]
     by_loft: tuple[str, ...] = ()
+    sex: str = SEXES[0]
 
 
 def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
@@ -101,12 +107,15 @@ def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
     UsageError
         An iron or wedge that surely outcarries one with less loft.
     """
+    _check_sides(shots)
     names = list(shots)
     kinds = {name: kind_of(name) or "" for name in names}
     rough = {name: _rough_yd(one) for name, one in shots.items()}
     levels = _levels(rough, kinds, base)
     seen = {name: landed(kinds[name], levels[name]) for name in names}
-    clubs = [_club(shots[name], seen[name], rough[name]) for name in names]
+    side_yd = _rounding_yd(np.concatenate([one.offline_yd for one in shots.values()]))
+    carry_yd = _rounding_yd(np.concatenate([one.carry_yd for one in shots.values()]))
+    clubs = [_club(shots[name], seen[name], rough[name], carry_yd, side_yd) for name in names]
     centre = np.stack([_centre(seen[name]) for name in names])
     start = centre.copy()
     start[:, 0] = np.log([rough[name] for name in names])
@@ -115,12 +124,22 @@ def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
         _club_fit(name, kinds[name], shots[name], best[k], spread[k], clubs[k], levels[name])
         for k, name in enumerate(names)
     ]
-    carry_yd = {fit.club: fit.numbers["carry_yd"] for fit in fits}
-    doubt_yd = {fit.club: carry_yd[fit.club] * fit.doubt.carry_pct / 100.0 for fit in fits}
-    carry_yd, by_loft = in_order(kinds, carry_yd, doubt_yd)
-    fits = [replace(fit, numbers={**fit.numbers, "carry_yd": carry_yd[fit.club]}) for fit in fits]
+    found_yd = {fit.club: fit.numbers["carry_yd"] for fit in fits}
+    doubt_yd = {fit.club: found_yd[fit.club] * fit.doubt.carry_pct / 100.0 for fit in fits}
+    placed_yd, by_loft = in_order(kinds, found_yd, doubt_yd)
+    fits = [replace(fit, numbers={**fit.numbers, "carry_yd": placed_yd[fit.club]}) for fit in fits]
     fits.sort(key=lambda fit: -fit.numbers["carry_yd"])
-    return Fit(base.handicap, tuple(fits), by_loft)
+    return Fit(base.handicap, tuple(fits), by_loft, base.sex)
+
+
+def _check_sides(shots: Mapping[str, Shots]) -> None:
+    """Refuse a record in which nobody noted the sides: its golfer would have no width at all."""
+    sides = np.concatenate([one.offline_yd for one in shots.values()])
+    if len(sides) > 2 and np.ptp(sides) == 0.0:
+        raise UsageError(
+            f"all {len(sides)} shots finish {sides[0]:g} yd to the side; allowed: sides as they were "
+            "measured, for the width is learnt of them"
+        )
 
 
 def _rough_yd(shots: Shots) -> float:
@@ -146,13 +165,33 @@ def _levels(
     }
 
 
-def _club(shots: Shots, seen: Mapping[str, float], around_yd: float) -> Club:
+STEPS_YD = tuple(step * unit for step in (10.0, 5.0, 1.0) for unit in (1.0, 1.0 / M_PER_YD))
+"""Steps in which a record may be kept: yards and metres, whole or by fives and tens [yd]."""
+
+
+def _rounding_yd(values_yd: np.ndarray) -> float:
+    """Standard deviation that keeping a record in steps adds, read off the record [yd].
+
+    A step spreads evenly what it rounds: its twelfth, squared. Two rows are too few to tell.
+    """
+    for step in STEPS_YD if len(values_yd) > 2 else ():
+        off = values_yd / step
+        if np.abs(off - np.round(off)).max() < 1e-6 * max(1.0, float(np.abs(off).max())):
+            return float(step / 12.0**0.5)
+    return 0.0
+
+
+def _club(
+    shots: Shots, seen: Mapping[str, float], around_yd: float, carry_error_yd: float, side_error_yd: float
+) -> Club:
     return Club(
         shots.carry_yd,
         shots.direction_deg,
         seen["mishit_distance_sd_pct"] / seen["distance_sd_pct"],
         seen["mishit_direction_factor"],
         around_yd,
+        carry_error_yd,
+        float(np.degrees(np.arctan2(side_error_yd, around_yd))),
     )
 
 
@@ -189,12 +228,31 @@ def _club_fit(
         "mishit_direction_factor": club.mishit_direction_factor,
     }
     ratio = level["mishit_distance_sd_pct"] / level["distance_sd_pct"]
-    numbers = struck(kind, seen, ratio, level["mishit_direction_factor"])
+    numbers = _within_limits(name, struck(kind, seen, ratio, level["mishit_direction_factor"]))
     doubt = Doubt(100.0 * spread[0], spread[2], spread[3], spread[1], 0.0, spread[4])
     order = {"carry_pct": 0, "bias_right_deg": 1, "direction_log": 2, "distance_log": 3, "mishit_logit": 4}
     before = [before_sd(parameter) for parameter in PARAMETERS]
     learnt = {part: float(np.clip(1.0 - (spread[j] / before[j]) ** 2, 0.0, 1.0)) for part, j in order.items()}
     return ClubFit(name, kind, shots, numbers, seen, level, doubt, learnt, _slips(seen, shots))
+
+
+def _within_limits(name: str, numbers: Mapping[str, float]) -> dict[str, float]:
+    """Numbers that a player file may hold: where balls fly must be, what mishits do is cut off.
+
+    Raises
+    ------
+    UsageError
+        A carry, a bias or a spread no golfer has.
+    """
+    limits = {**LIMITS, "carry_yd": (SHORTEST_CARRY_YD, LONGEST_CARRY_YD)}
+    for key in ("carry_yd", "bias_right_deg", "direction_sd_deg", "distance_sd_pct"):
+        low, high = limits[key]
+        if not low <= numbers[key] <= high:
+            raise UsageError(
+                f"{name}: {key} {numbers[key]:.4g} in these shots; allowed: {low:g} to {high:g} (check the "
+                "columns and their units)"
+            )
+    return {key: float(np.clip(value, *limits[key])) for key, value in numbers.items()}
 
 
 SLIP_SDS = 4.0

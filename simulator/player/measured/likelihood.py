@@ -6,6 +6,9 @@ Each shot is a carry c [yd] and a direction t [deg]:
     mishit  c ~ N(C (1 - loss), (C d r)^2)  t ~ N(b, (f s)^2)      with probability p
     slip    anything up to half as far again as C_0, any direction within 45 degrees, with `SLIP`
 
+Each spread is widened by how finely the record was kept (`Club.carry_error_yd`, `Club.direction_error_deg`):
+five shots noted as "0 yd off line" in steps of 5 yd are no golfer without a spread.
+
 The slip keeps one wild row (another club's shot, a topped ball, a missed decimal point) from widening the
 pattern: no number of the player moves to explain it.
 """
@@ -37,6 +40,8 @@ class Club:
         Spread of a mishit over that of a solid strike.
     around_yd : float
         Carry that bounds a slip.
+    carry_error_yd, direction_error_deg : float
+        Standard deviation of what rounding added.
     """
 
     carry_yd: Floats
@@ -44,6 +49,8 @@ class Club:
     mishit_distance_ratio: float
     mishit_direction_factor: float
     around_yd: float
+    carry_error_yd: float = 0.0
+    direction_error_deg: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -60,6 +67,8 @@ class Rows:
     ratio, factor, log_slip : float64[rows]
         Of the row's club: `Club.mishit_distance_ratio`, `Club.mishit_direction_factor`, and the logarithm of
         how likely a slip is to stand there.
+    carry_error, direction_error : float64[rows]
+        Of the row's club: `Club.carry_error_yd`, `Club.direction_error_deg`.
     """
 
     carry_yd: Floats
@@ -69,6 +78,8 @@ class Rows:
     ratio: Floats
     factor: Floats
     log_slip: Floats
+    carry_error: Floats
+    direction_error: Floats
 
     @classmethod
     def of(cls, clubs: Sequence[Club]) -> Rows:
@@ -83,6 +94,8 @@ class Rows:
             np.repeat([club.mishit_distance_ratio for club in clubs], counts),
             np.repeat([club.mishit_direction_factor for club in clubs], counts),
             np.repeat(slip, counts),
+            np.repeat([club.carry_error_yd for club in clubs], counts),
+            np.repeat([club.direction_error_deg for club in clubs], counts),
         )
 
 
@@ -105,25 +118,29 @@ def log_likelihood(x: Floats, rows: Rows) -> tuple[Floats, Floats]:
     logit, loss = x[..., 4][..., rows.club], np.exp(x[..., 5])[..., rows.club]
     log_p, log_rest = -np.logaddexp(0.0, -logit), -np.logaddexp(0.0, logit)
     p = np.exp(log_p)
-    wide, missed = rows.factor * s, 1.0 - loss
-    sd_solid = carry * d
-    sd_missed = sd_solid * rows.ratio
-    z = ((rows.carry_yd - carry) / sd_solid, (rows.carry_yd - carry * missed) / sd_missed)
-    u = ((rows.direction_deg - bias) / s, (rows.direction_deg - bias) / wide)
+    missed = 1.0 - loss
+    deep = (carry * d, carry * d * rows.ratio)
+    wide = (s, s * rows.factor)
+    sd_c = tuple(np.hypot(one, rows.carry_error) for one in deep)
+    sd_t = tuple(np.hypot(one, rows.direction_error) for one in wide)
+    own_c, own_t = ([(a / b) ** 2 for a, b in zip(*two, strict=True)] for two in ((deep, sd_c), (wide, sd_t)))
+    z = ((rows.carry_yd - carry) / sd_c[0], (rows.carry_yd - carry * missed) / sd_c[1])
+    u = tuple((rows.direction_deg - bias) / sd for sd in sd_t)
     plain = np.log((1.0 - SLIP) / (2.0 * np.pi))
-    solid = plain + log_rest - np.log(sd_solid * s) - 0.5 * (z[0] ** 2 + u[0] ** 2)
-    mishit = plain + log_p - np.log(sd_missed * wide) - 0.5 * (z[1] ** 2 + u[1] ** 2)
+    solid = plain + log_rest - np.log(sd_c[0] * sd_t[0]) - 0.5 * (z[0] ** 2 + u[0] ** 2)
+    mishit = plain + log_p - np.log(sd_c[1] * sd_t[1]) - 0.5 * (z[1] ** 2 + u[1] ** 2)
     total = np.logaddexp(np.logaddexp(solid, mishit), rows.log_slip)
     r = np.exp(solid - total), np.exp(mishit - total)  # how likely each row is to be either
+    deeper = [rk * (zk**2 - 1.0) * own for rk, zk, own in zip(r, z, own_c, strict=True)]
     by_row = np.stack(
         [
             total,
-            r[0] * (z[0] ** 2 - 1.0 + z[0] / d) + r[1] * (z[1] ** 2 - 1.0 + z[1] * missed / (d * rows.ratio)),
-            r[0] * u[0] / s + r[1] * u[1] / wide,
-            r[0] * (u[0] ** 2 - 1.0) + r[1] * (u[1] ** 2 - 1.0),
-            r[0] * (z[0] ** 2 - 1.0) + r[1] * (z[1] ** 2 - 1.0),
+            sum(deeper) + carry * (r[0] * z[0] / sd_c[0] + r[1] * z[1] * missed / sd_c[1]),
+            r[0] * u[0] / sd_t[0] + r[1] * u[1] / sd_t[1],
+            r[0] * (u[0] ** 2 - 1.0) * own_t[0] + r[1] * (u[1] ** 2 - 1.0) * own_t[1],
+            sum(deeper),
             r[1] * (1.0 - p) - r[0] * p,
-            -r[1] * z[1] * loss / (d * rows.ratio),
+            -r[1] * z[1] * carry * loss / sd_c[1],
         ]
     )
     by_club = np.add.reduceat(by_row, rows.first, axis=-1)

@@ -58,7 +58,7 @@ def two_clubs():
     for name, ratio, factor in (("6-iron", 1.5, 1.4), ("driver", 1.3, 1.7)):
         club = level_club(name, 12)
         shots = shots_of(club, 40, rng)
-        rows.append(Club(shots.carry_yd, shots.direction_deg, ratio, factor, club.carry_yd))
+        rows.append(Club(shots.carry_yd, shots.direction_deg, ratio, factor, club.carry_yd, 2.0, 1.1))
         x.append([np.log(club.carry_yd) + 0.02, 0.4, np.log(4.0), np.log(0.08), -1.5, np.log(0.2)])
     return Rows.of(rows), np.array(x)
 
@@ -276,6 +276,34 @@ def test_a_usual_miss_is_found_from_shots_of_two_clubs():
     # a share found scatters by (1 degree in 30 shots) / (2 degrees) = 0.5, so 40 of them by 0.08
     assert np.mean(found) > 0.65 - 2 * 0.08
     assert np.mean(held) > 0.6
+
+
+def test_a_record_kept_in_steps_is_no_golfer_without_a_spread():
+    """Notes of a laser to the nearest 5 yards: what rounding took is put back. Rounding 90-yd wedges, whose sides
+    scatter by 4 yd, to 5 yd makes eight or nine of twenty "0"; of some clubs all."""
+    rng = np.random.default_rng(12)
+    five = lambda values: 5.0 * np.round(values / 5.0)  # noqa: E731
+    club = replace(level_club("sand wedge", 5), direction_sd_deg=1.0, bias_right_deg=0.0)
+    other = shots_of(level_club("driver", 5), 20, rng)
+    shots = {"sand wedge": shots_of(club, 8, rng), "driver": other}
+    kept = {n: replace(s, carry_yd=five(s.carry_yd), offline_yd=five(s.offline_yd)) for n, s in shots.items()}
+    assert (kept["sand wedge"].offline_yd == 0).all()
+    one = fit_player(kept, level(5)).clubs[1]
+    # all that "0" says is within 2.5 yd, 1.8 degrees
+    assert 0.5 < one.numbers["direction_sd_deg"] < level_club("sand wedge", 5).direction_sd_deg
+    assert one.doubt.direction_log > 0.2
+
+
+def test_sides_that_nobody_measured_are_refused():
+    shots = shots_of(level_club("7-iron", 12), 10, np.random.default_rng(13))
+    with pytest.raises(UsageError, match="all 10 shots finish 0 yd to the side"):
+        fit_player({"7-iron": replace(shots, offline_yd=np.zeros(10))}, level(12))
+
+
+def test_what_no_golfer_does_is_refused():
+    shots = shots_of(level_club("driver", 12), 30, np.random.default_rng(14))
+    with pytest.raises(UsageError, match=r"driver: bias_right_deg -3\d.* allowed: -20 to 20"):
+        fit_player({"driver": replace(shots, offline_yd=shots.offline_yd - 110.0)}, level(12))
 
 
 @pytest.mark.slow
