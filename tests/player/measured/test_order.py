@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from made import level_club, shots_of
 
-from simulator.errors import UsageError
+from simulator.errors import SimulatorError, UsageError
 from simulator.player import load_player
 from simulator.player.levels import STANDARD_SET, level
 from simulator.player.measured import fit_player, player_text
@@ -82,3 +82,17 @@ def test_the_better_known_carry_moves_less():
     assert found["7-iron"] == pytest.approx(130.0 + 4.5 / 10)
     assert found["8-iron"] == pytest.approx(134.0 - 4.5 * 9 / 10)
     assert found["driver"] == 210.0 and set(moved) == {"7-iron", "8-iron"}
+
+
+def test_what_could_not_be_read_back_is_not_written():
+    """A driver that carries less than the 7-iron leaves no room for the woods between; 14 clubs fill no bag."""
+    rng = np.random.default_rng(12)
+    shots = {name: shots_of(replace(level_club(name, 18), carry_yd=carry), 40, rng)
+             for name, carry in (("driver", 90.0), ("7-iron", 140.0))}  # fmt: skip
+    with pytest.raises(SimulatorError, match=r"of shots\.csv: club") as error:
+        player_text(fit_player(shots, level(18)), "Pat", "shots.csv")
+    assert "\n" not in str(error.value)
+    names = (*STANDARD_SET, "4-iron")
+    many = {name: shots_of(level_club(name, 18), 40, rng) for name in names}
+    with pytest.raises(UsageError, match="14 clubs were measured and a bag holds 13"):
+        player_text(fit_player(many, level(18)), "Pat", "shots.csv")
