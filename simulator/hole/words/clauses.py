@@ -71,8 +71,8 @@ def _off_the_green(feature: Feature) -> None:
     side = feature.take("beside_green") or (feature.take("side") if "g" in gap.words else None)
     if side is None or side.numbers or "f" in side.words:
         raise gap.token.error(f'({gap.shown}) which way? Say "{gap.numbers["a"].shown} right of the green"')
-    beside = replace(gap, what="beside_green", words={"s": side.words["s"]}, shown=f"{side.shown} {gap.shown}")
-    feature.said.append(beside)
+    shown = f"{side.shown} {gap.shown}"
+    feature.said.append(replace(gap, what="beside_green", words={"s": side.words["s"]}, shown=shown))
 
 
 def _over_water(tokens: list[Token]) -> list[Token]:
