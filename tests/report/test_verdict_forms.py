@@ -167,7 +167,8 @@ def test_a_title_that_holds_its_line_is_parted_from_where_to_point() -> None:
     clubs = [{**dict(fake_answers.answer.__kwdefaults__["clubs"][0]), "aim_offset_yd": off} for off in (-9.0, 4.0)]
     words = lines.pointing(fake_answers.answer(clubs=tuple(clubs), tied=(0, 1))).replace("\xa0", " ")
     assert words.startswith("Point the 3-wood 9 left: ") and "; the 3-wood 4 right: " in words
-    plain = lines.pointing(fake_answers.answer(tied=(0, 1))).replace("\xa0", " ")
+    clubs[1] |= {"club": "driver", "carry_yd": 196.0}
+    plain = lines.pointing(fake_answers.answer(clubs=tuple(clubs), tied=(0, 1))).replace("\xa0", " ")
     assert plain.startswith("Point the 3-wood ") and ", the driver " in plain and ":" not in plain
 
 
