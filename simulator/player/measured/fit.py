@@ -127,7 +127,7 @@ def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
     found_yd = {fit.club: fit.numbers["carry_yd"] for fit in fits}
     doubt_yd = {fit.club: found_yd[fit.club] * fit.doubt.carry_pct / 100.0 for fit in fits}
     placed_yd, by_loft = in_order(kinds, found_yd, doubt_yd)
-    fits = [replace(fit, numbers={**fit.numbers, "carry_yd": placed_yd[fit.club]}) for fit in fits]
+    fits = [_carrying(fit, placed_yd[fit.club]) for fit in fits]
     fits.sort(key=lambda fit: -fit.numbers["carry_yd"])
     return Fit(base.handicap, tuple(fits), by_loft, base.sex)
 
@@ -234,6 +234,13 @@ def _club_fit(
     before = [before_sd(parameter) for parameter in PARAMETERS]
     learnt = {part: float(np.clip(1.0 - (spread[j] / before[j]) ** 2, 0.0, 1.0)) for part, j in order.items()}
     return ClubFit(name, kind, shots, numbers, seen, level, doubt, learnt, _slips(seen, shots))
+
+
+def _carrying(fit: ClubFit, carry_yd: float) -> ClubFit:
+    """A club whose carry was put into its place in the bag."""
+    longer = carry_yd / fit.numbers["carry_yd"]
+    seen = {**fit.seen, "carry_yd": fit.seen["carry_yd"] * longer}
+    return replace(fit, numbers={**fit.numbers, "carry_yd": carry_yd}, seen=seen)
 
 
 def _within_limits(name: str, numbers: Mapping[str, float]) -> dict[str, float]:
