@@ -14,6 +14,7 @@ from ..errors import NoAnswerError, UsageError
 from ..player.model import Player
 from ..tables.carries import gets_there, runs_yd, stock_landings
 from ..tables.shots import Shot, list_shots
+from ..units import FT_PER_YD
 from .words import UNITS
 
 DISTANCE_YD = (10.0, 400.0)
@@ -110,6 +111,39 @@ _PAIR = re.compile(
     r"(?:,?\s*(?:adjusted|slope|plays)\s*(?:to)?\s*(?P<pair>\d+(?:\.\d+)?)"
     rf"\s*(?P<last>{'|'.join(UNITS)})?)?\s*"
 )
+
+
+_LENGTH = re.compile(rf"\s*(?P<number>[+-]?\d+(?:\.\d+)?)\s*(?P<unit>{'|'.join(UNITS)}|ft|feet|foot)?\s*")
+
+
+def read_height(text: str) -> float:
+    """Height of a target over the ball as typed [yd]: yards, or ``m`` or ``ft`` behind; below negative.
+
+    Raises
+    ------
+    UsageError
+        Anything else.
+    """
+    found = _LENGTH.fullmatch(text.casefold())
+    if not found:
+        raise UsageError(f'height {text!r}; allowed: yards such as 6 or -6, or "5 m", "-20 ft"')
+    unit = found["unit"] or "yd"
+    return float(found["number"]) * (UNITS[unit] if unit in UNITS else 1.0 / FT_PER_YD)
+
+
+def read_adjusted(text: str, distance: str) -> float:
+    """A laser's second number typed by itself [yd]: in the unit of the distance, as in a pair, or its own.
+
+    Raises
+    ------
+    UsageError
+        Anything else.
+    """
+    found, first = _LENGTH.fullmatch(text.casefold()), _PAIR.fullmatch(distance.casefold())
+    if not found or found["unit"] not in (None, *UNITS):
+        raise UsageError(f'adjusted distance {text!r}; allowed: a number such as 169, or "155 m"')
+    unit = found["unit"] or (first["unit"] if first else None) or "yd"
+    return float(found["number"]) * UNITS[unit]
 
 
 def read_distance(text: str) -> tuple[float, float | None]:
