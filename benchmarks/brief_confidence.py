@@ -14,7 +14,7 @@ from dataclasses import replace
 import numpy as np
 
 from simulator import load_hole, load_player
-from simulator.strategy.answering import answer_at
+from simulator.strategy.answering import answer_at, never
 from simulator.strategy.plausible import BRIEF, FULL, Form
 from simulator.strategy.question import Clock, question, silent, solve
 
@@ -41,7 +41,7 @@ def shares(board: str) -> list[tuple[float, float]]:
 
     def sure(form: Form, seed: int) -> tuple[float, float]:
         began = time.process_time()
-        answer = answer_at(place, replace(asked, seed=seed), silent, Clock(), form, turns=False)
+        answer = answer_at(place, replace(asked, seed=seed), silent, Clock(), form, turns=never)
         spent = time.process_time() - began
         if answer.confidence is None:
             return 1.0, spent

@@ -97,17 +97,20 @@ def _answer(
         goal.check(start or tee_start(hole))
     conditions = day.read(hole, start)
     clubs = check_clubs(player, clubs, units, hole, start)
+    from ..report.text import room_for_turns
     from ..strategy import ask
 
+    notes = unnamed(where.player, player)
     settings: dict[str, Any] = {
         "conditions": conditions, "start": start, "sequences": run.sequences, "seed": run.seed,
         "threads": run.threads, "quick": run.quick, "progress": progress(), "goal": goal,
+        "turns": lambda found: run.as_json or run.full or room_for_turns(found, notes, units),
     }  # fmt: skip
     if clubs is None:
         answer = ask.plan(hole, player, **settings)
     else:
         answer = ask.compare(hole, player, clubs, **settings)
-    _show(answer, unnamed(where.player, player), run, units)
+    _show(answer, notes, run, units)
 
 
 def check_clubs(

@@ -16,7 +16,7 @@ from typing import Any
 
 import numba
 
-from ..kernels import sequence, solve
+from ..kernels import scoring, sequence
 from ..kernels._compile import CACHE_FOLDER
 from ..kernels.game import Field, Game, Ground, Trees
 from .threads import default_threads
@@ -59,7 +59,7 @@ def entry_types() -> dict[Any, tuple[Any, ...]]:
     place, share, action = (f8, f8, i8), (i8, i8), f8[::1]
     return {
         sequence.play: (game, i8, *place, action, action, f8, i8, *share, f8[:, ::1], f8[:, :, ::1]),
-        solve.evaluate: (game, *place, f8[:, ::1], f8, f8[:, :, ::1], *share, f8[:, :, ::1]),
+        scoring.evaluate: (game, *place, f8[:, ::1], f8, f8[:, :, ::1], *share, f8[:, :, ::1]),
     }
 
 

@@ -7,8 +7,8 @@ from typing import NamedTuple
 
 import numpy as np
 
+from ..kernels import choosing, scoring, sequence
 from ..kernels import codes as c
-from ..kernels import sequence, solve
 from ..tables.game import Board
 from .threads import share
 
@@ -21,7 +21,7 @@ TRAIL_STROKES = 8
 PART_SWING, PUNCH_SWING = c.PART_SHOT, c.PUNCH_SHOT
 """Shot codes of actions that are part swings, told by their reach: the stock one and the low one."""
 
-PART_BEYOND, RUNNING_YD = solve.PART_BEYOND, solve.RUNNING_YD
+PART_BEYOND, RUNNING_YD = choosing.PART_BEYOND, choosing.RUNNING_YD
 """Up to so much of the longest the map tries part swings, and nearer than this low running ones too [yd]."""
 
 
@@ -129,7 +129,7 @@ def value_actions(
     out = np.empty((len(actions), strikes.shape[0], 2))
 
     def work(first: int, last: int) -> None:
-        solve.evaluate(board.game, x_yd, y_yd, lie, actions, replay, strikes, first, last, out)
+        scoring.evaluate(board.game, x_yd, y_yd, lie, actions, replay, strikes, first, last, out)
 
     pairs = len(actions) * strikes.shape[0]
     share(work, pairs, max(pairs // (4 * threads), 1), threads)

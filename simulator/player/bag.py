@@ -36,7 +36,8 @@ from .habits import TOP_KEYS, left_handed
 from .levels import HIGHEST_HANDICAP, HIGHEST_WITH_DATA, LOWEST_HANDICAP, Level, level
 from .model import Club, PartSwing, Player, Putting
 from .names import club_key, did_you_mean
-from .words import looks_like_words, player_said, quoted
+from .reader import quoted
+from .words import looks_like_words, player_said
 
 DEMO = Path(__file__).with_name("demo")
 

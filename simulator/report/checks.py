@@ -85,8 +85,9 @@ def _terrain(hole: Hole, units: Units) -> list[str]:
         spot, up = _spot(hole, t.x_yd, t.y_yd, units), units.range(t.crown.base_yd, t.crown.top_yd)
         said.append(f"{t.name} ({spot}): crown {units.length(t.crown_yd)} wide, {up} up")
     if hole.has_relief:
-        stands = units.number(hole.height_at(hole.pin.x_yd, hole.pin.y_yd), 1, signed=True)
-        said.append(f"the pin stands {stands} {units.short} to the tee")
+        up_yd = hole.height_at(hole.pin.x_yd, hole.pin.y_yd)
+        apart = f"{units.number(abs(up_yd), 1)} {units.short} {'above' if up_yd > 0.0 else 'below'}"
+        said.append(f"the pin stands {'level with' if abs(up_yd) < 0.05 else apart} the tee")
     return hang("Ground and trees: " + "; ".join(said) + ".") if said else []
 
 

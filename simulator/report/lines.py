@@ -43,9 +43,13 @@ def pointing(answer: Answer, units: Units = YARDS) -> str:
     names = level(answer) if answer.verdict == "either" else [answer.recommended]
     if len(names) > 1:
         aims = [line_words(answer.alternatives[k], units) for k in names]
-        said = [f"{title(answer, k, units)} {aim}" for k, aim in zip(names, aims, strict=True)]
+        titles = [title(answer, k, units) for k in names]
+        lined = any(name != answer.alternatives[k].club for k, name in zip(names, titles, strict=True))
+        # a title may end in yards of its own: "the 3-wood 8 left: 2 yd right of ..."
+        colon, between = (":", "; the ") if lined else ("", ", the ")
+        said = [f"{name}{colon} {aim}" for name, aim in zip(titles, aims, strict=True)]
         same = f"Point each of them {aims[0]}." if len(set(aims)) == 1 else ""
-        words = same or f"Point the {', the '.join(said)}."
+        words = same or f"Point the {between.join(said)}."
         with_ = f"With the {title(answer, names[0], units)} the"
         return f"{words}{_middle(best, units, with_)}"
     return f"Point {line_words(best, units)}; it {leaves}.{_middle(best, units, 'The')}"

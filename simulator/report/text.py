@@ -84,6 +84,16 @@ def answer_screen(answer: Answer, notes: tuple[str, ...] = (), units: Units = YA
     return plain_spaces("\n".join(line.rstrip() for line in text))
 
 
+def room_for_turns(answer: Answer, notes: tuple[str, ...] = (), units: Units = YARDS) -> bool:
+    """Whether the screen of an answer has room for what would turn it.
+
+    Among the first to give way: where all the rest does not fit, it need not be worked out.
+    """
+    tables = table(answer, units), table(answer, units, MOST_SHOWN)
+    fits = (_lines(answer, notes, units, made, _Fit(blank=False, rows=len(made.troubles))) for made in tables)
+    return any(len(text) <= LINES for text in fits)
+
+
 def _fitted(answer: Answer, notes: tuple[str, ...], units: Units, made: Table) -> list[str]:
     """Lines round a table, with as much given way as they need."""
     fit = _Fit(rows=len(made.troubles))

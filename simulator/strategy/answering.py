@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
@@ -14,7 +15,6 @@ from ..tables.game import CELL_YD
 from ..tables.nodes import COARSE_YD, FINE_YD
 from . import estimate
 from .asked import Found, against_choice, asked_club, find_choices
-from .confidence import Confidence, Flip
 from .day import day_note
 from .errorbars import Estimate
 from .flips import all_flips, edge_doubt
@@ -24,7 +24,7 @@ from .plausible import Form, confidence
 from .plays import FIRST_SETS, FIRST_STRIKES, Plays
 from .question import Clock, Progress, Question
 from .reaching import reacher, with_goal
-from .rescore import rescore
+from .rescore import Rescore, rescore
 from .result import TIE_STROKES, Alternative, Answer
 from .search import Choice, Place
 from .undrawn import past_the_drawing
@@ -36,8 +36,22 @@ MOST_CUT = 0.05
 """Share of plays that may be cut before a mean of scores is no answer (assumed): each is cut at 60."""
 
 
+Turns = Callable[[Answer], bool]
+"""Whether what would turn an answer is wanted too, given all the rest of it."""
+
+
+def always(_: Answer) -> bool:
+    """What would turn the answer is wanted."""
+    return True
+
+
+def never(_: Answer) -> bool:
+    """It is not."""
+    return False
+
+
 def answer_at(
-    place: Place, asked: Question, say: Progress, clock: Clock, form: Form | None, turns: bool = True
+    place: Place, asked: Question, say: Progress, clock: Clock, form: Form | None, turns: Turns = always
 ) -> Answer:
     """The answer of a question whose hole is solved.
 
@@ -47,8 +61,8 @@ def answer_at(
         Where it is asked from.
     form : Form or None
         Of the confidence; None takes the player as exact.
-    turns : bool
-        With confidence: what would turn the answer too.
+    turns : callable
+        With confidence: whether what would turn the answer is worked out too.
     """
     say("clubs and lines")
     found, look = _searched(place, asked)
@@ -63,11 +77,16 @@ def answer_at(
     ahead = plays.clear_beyond_yd(found.choices)
     against = _against(plays, asked, played[ranking.best])
     clock.lap("figures")
-    sure, flips = None, tuple[Flip, ...]()
+    sure, again = None, None
     if form is not None and len(alternatives) > 1 and asked.goal is None:
-        sure, flips = _how_sure(place, asked, found, ranking, alternatives, form, turns, say, clock)
+        say("plausible versions of the player")
+        again = _again(place, asked, found, ranking)
+        errors = np.array([ranking.differences[k].standard_error for k in ranking.order])
+        edge = edge_doubt(again, asked.hole, alternatives, asked.seed)
+        sure = confidence(again, asked.player, errors, asked.seed, edge, form)
+        clock.lap("confidence")
     best = alternatives[0]
-    return Answer(
+    answer = Answer(
         question=asked.kind, hole=asked.hole, player=asked.player, conditions=asked.conditions,
         start=asked.start, seed=asked.seed, sequences=asked.sequences,
         value_map_score=found.value + (asked.start.played or 0), recommended=0, tied=ranking.tied,
@@ -76,8 +95,14 @@ def answer_at(
         warnings=_warnings(asked, alternatives, [played[k] for k in ranking.order]),
         settings=_settings(), seconds=clock.laps,
         goal=asked.goal, goal_line=goal_line, lowest_score=ranking.order.index(ranking.lowest),
-        confidence=sure, flips=flips, against=against,
+        confidence=sure, against=against,
     )  # fmt: skip
+    if again is None or not turns(answer):
+        return answer
+    say("what would turn the answer")
+    flips = all_flips(again, asked.hole, asked.player, alternatives, asked.seed)
+    clock.lap("flips")
+    return replace(answer, flips=flips)
 
 
 def _searched(place: Place, asked: Question) -> tuple[Found, Reacher | None]:
@@ -196,33 +221,12 @@ def _against(plays: Plays, asked: Question, best: estimate.PlayedChoice) -> Alte
     return plays.alternative(choice, beside, estimate.difference(beside, best), asked=False, given=True)
 
 
-def _how_sure(
-    place: Place,
-    asked: Question,
-    found: Found,
-    ranking: _Ranking,
-    alternatives: tuple[Alternative, ...],
-    form: Form,
-    turns: bool,
-    say: Progress,
-    clock: Clock,
-) -> tuple[Confidence, tuple[Flip, ...]]:
-    """For how many plausible players each alternative is best; where wanted, what would turn the answer."""
-    say("plausible versions of the player")
-    order, behind = ranking.order, [ranking.differences[k] for k in ranking.order]
-    again = rescore(
-        place, asked.hole, [found.choices[k] for k in order], [k in found.given for k in order],
-        np.array([one.value for one in behind]), found.value, asked.seed,
-    )  # fmt: skip
-    errors = np.array([one.standard_error for one in behind])
-    edge = edge_doubt(again, asked.hole, alternatives, asked.seed)
-    sure, flips = confidence(again, asked.player, errors, asked.seed, edge, form), tuple[Flip, ...]()
-    clock.lap("confidence")
-    if turns:
-        say("what would turn the answer")
-        flips = all_flips(again, asked.hole, asked.player, alternatives, asked.seed)
-        clock.lap("flips")
-    return sure, flips
+def _again(place: Place, asked: Question, found: Found, ranking: _Ranking) -> Rescore:
+    """The alternatives in their order, ready to be scored anew on other maps."""
+    order = ranking.order
+    behind = np.array([ranking.differences[k].value for k in order])
+    choices, given = [found.choices[k] for k in order], [k in found.given for k in order]
+    return rescore(place, asked.hole, choices, given, behind, found.value, asked.seed)
 
 
 def _recommended(choices: list[Choice], played: list[estimate.PlayedChoice], home: Choice) -> int:

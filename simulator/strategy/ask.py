@@ -8,7 +8,7 @@ from ..conditions import Conditions
 from ..errors import UsageError
 from ..hole.model import Hole
 from ..player.model import Player
-from .answering import answer_at
+from .answering import Turns, always, answer_at, never
 from .goals import Goal
 from .plausible import BRIEF, FULL
 from .question import Clock, Progress, question, silent, solve
@@ -29,6 +29,7 @@ def plan(
     threads: int | None = None,
     goal: Goal | None = None,
     against: str | None = None,
+    turns: Turns = always,
 ) -> Answer:
     """The best club and line from a place, and every leading alternative.
 
@@ -58,6 +59,9 @@ def plan(
     against : str, optional
         A club, with an aim (``"driver@-8"``) or straight at the pin, that is measured beside the
         alternatives without being one of them, with the same luck: `Answer.against`.
+    turns : callable, optional
+        Unless `quick` or `brief`: whether what would turn the answer (`Answer.flips`) is worked out too,
+        given all the rest of it; always when left out. A quarter of the time goes into it.
 
     Raises
     ------
@@ -71,7 +75,8 @@ def plan(
         threads=threads, goal=goal, against=against,
     )  # fmt: skip
     say, clock, form = progress or silent, Clock(), BRIEF if brief else FULL
-    return answer_at(solve(asked, say, clock), asked, say, clock, None if quick else form, turns=not brief)
+    turns = never if brief else turns
+    return answer_at(solve(asked, say, clock), asked, say, clock, None if quick else form, turns)
 
 
 def compare(
@@ -87,6 +92,7 @@ def compare(
     progress: Progress | None = None,
     threads: int | None = None,
     goal: Goal | None = None,
+    turns: Turns = always,
 ) -> Answer:
     """The clubs asked about, each at its best aim (or at the one given): "driver or 3-wood here?"
 
@@ -105,4 +111,4 @@ def compare(
         seed=seed, threads=threads, goal=goal,
     )  # fmt: skip
     say, clock = progress or silent, Clock()
-    return answer_at(solve(asked, say, clock), asked, say, clock, None if quick else FULL)
+    return answer_at(solve(asked, say, clock), asked, say, clock, None if quick else FULL, turns)

@@ -14,7 +14,7 @@ from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
 from ..hole.yardage import Yardage, measure
 from ..player.model import Player
 from .aims import AimCurve, aim_curve
-from .answering import answer_at
+from .answering import answer_at, never
 from .ground import surfaces_at
 from .patterns import ClubPattern, club_patterns
 from .places import LIE_WORDS
@@ -119,7 +119,7 @@ def lesson(
     say = progress or silent
     clock = Clock()
     place = solve(asked, say, clock)
-    answer = answer_at(place, asked, say, clock, None if quick else FULL, turns=False)
+    answer = answer_at(place, asked, say, clock, None if quick else FULL, turns=never)
     say("aims")
     home = answer.value_map_score - (answer.start.played or 0)
     others = [k for k in range(len(answer.alternatives)) if k != answer.recommended]

@@ -104,6 +104,8 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; green falls": ("'falls' (letter 19)", "which way"),
     "par 4, 372; green 6 up; green 8 up": ("'8' (letter 31)", "second height"),
     "par 4, 372; uphill": ("'uphill' (letter 13)", "by how much"),
+    "par 4, 372; pond 5 off the green": ("'5' (letter 18)", '(5 off the green) which way? Say "5 right of the green"'),
+    "par 4, 372; pond right, 5 off": ("'5' (letter 25)", "which way"),
     "par 4, 372; dogleg at 230": ("'dogleg' (letter 13)", "which way"),
     "par 4, 372; dogleg left at 400": ("'400' (letter 28)", "not between tee and green"),
     "par 4, 372; white tee; white tee 40 ahead": ("'tee' (letter 30)", "second white"),

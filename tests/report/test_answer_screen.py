@@ -16,7 +16,8 @@ from simulator.player import load_player
 from simulator.report import chosen, figures, phrases
 from simulator.report.daywords import day_sentence
 from simulator.report.lines import indifference
-from simulator.report.text import COLUMNS, LINES, answer_screen, caption
+from simulator.report.text import COLUMNS, LINES, answer_screen, caption, room_for_turns
+from simulator.strategy.confidence import Flip
 from simulator.strategy.places import place
 from simulator.strategy.result import Alternative, Answer, Estimate
 
@@ -54,6 +55,7 @@ def cases() -> dict[str, Answer]:
         "par 3": fake_answers.answer("eel-trap", question="plan", clubs=WEDGES),
         "par 5": fake_answers.answer("long-sluice", "isolde"),
         "alone": fake_answers.answer(clubs=({"club": "driver", "carry_yd": 196.0, "score": 5.4},)),
+        "plain": fake_answers.answer(load_hole("par 4, 380"), clubs=({"club": "driver", "carry_yd": 196.0, "score": 5.4}, {"club": "3-wood", "carry_yd": 178.0, "score": 5.7, "difference": 0.3})),
         "warned": fake_answers.answer(warnings=("value map and sequences differ",)),
     }
 
@@ -64,6 +66,21 @@ def test_fits_the_screen(name: str) -> None:
     lines = answer_screen(cases()[name], (note,)).splitlines()
     assert len(lines) <= LINES
     assert max(map(len, lines)) <= COLUMNS
+
+
+@pytest.mark.parametrize("name", cases())
+def test_what_turns_an_answer_is_asked_for_wherever_it_would_be_shown(name: str) -> None:
+    """Where the screen has no room for it, it is the same screen without: then it need not be worked out."""
+    bare = cases()[name]
+    turned = replace(bare, flips=(Flip("wind_along", "", "mph", (-12.0, 12.0), 6.0, len(bare.alternatives) - 1),))
+    if not room_for_turns(bare):
+        assert answer_screen(turned) == answer_screen(bare)
+    elif len(bare.alternatives) > 1 and len(answer_screen(bare).splitlines()) < LINES - 1:
+        assert "It would be the" in answer_screen(turned)
+
+
+def test_some_screens_have_room_for_what_turns_them_and_some_have_not() -> None:
+    assert {room_for_turns(answer) for answer in cases().values()} == {True, False}
 
 
 @pytest.mark.parametrize("name", cases())

@@ -37,3 +37,13 @@ def test_a_tee_is_said_once():
     assert named.with_tee("red tee").tee.name == named.with_tee("red").tee.name == "Red"
     assert named.with_tee("tee").tee.name == "main"
     assert "tee tee" not in hole_text(named)
+
+
+@pytest.mark.parametrize(
+    ("terrain", "said"),
+    [("green 6 below the tee", "the pin stands 6.0 yd below the tee"),
+     ("green 2 above the tee", "the pin stands 2.0 yd above the tee"),
+     ("green falls to the front 3%", "the pin stands level with the tee")],
+)  # fmt: skip
+def test_a_check_says_how_high_the_pin_stands(terrain, said):
+    assert said in ground(f"par 3, 150; {terrain}")

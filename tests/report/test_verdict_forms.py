@@ -173,6 +173,16 @@ def test_aim_and_middle_are_both_said_only_when_they_differ() -> None:
             assert f"finishes {abs(right):.0f} yd {'right' if right > 0 else 'left'} of that line" in words
 
 
+def test_a_title_that_holds_its_line_is_parted_from_where_to_point() -> None:
+    """ "The 3-wood 8 left 8 yd right of the middle" reads as one line of two."""
+    clubs = [{**dict(fake_answers.answer.__kwdefaults__["clubs"][0]), "aim_offset_yd": off} for off in (-9.0, 4.0)]
+    words = lines.pointing(fake_answers.answer(clubs=tuple(clubs), tied=(0, 1))).replace("\xa0", " ")
+    assert words.startswith("Point the 3-wood 9 left: ") and "; the 3-wood 4 right: " in words
+    clubs[1] |= {"club": "driver", "carry_yd": 196.0}
+    plain = lines.pointing(fake_answers.answer(clubs=tuple(clubs), tied=(0, 1))).replace("\xa0", " ")
+    assert plain.startswith("Point the 3-wood ") and ", the driver " in plain and ":" not in plain
+
+
 def test_turns() -> None:
     flips = [
         ("driver_spread", "driver", "times", 0.8, 1, "the driver's spread 20 % tighter"),

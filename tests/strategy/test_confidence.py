@@ -19,7 +19,7 @@ from simulator.strategy.asked import asked_club, find_choices
 from simulator.strategy.confidence import EVEN_STROKES, Confidence, verdict
 from simulator.strategy.flips import wider
 from simulator.strategy.rescore import lowest, rescore
-from simulator.strategy.result import Estimate
+from simulator.strategy.result import Answer, Estimate
 from simulator.strategy.search import search
 from simulator.strategy.turning import turning
 from simulator.tables.varied import varied_strikes
@@ -127,6 +127,23 @@ def test_a_player_known_exactly_leaves_no_doubt() -> None:
     assert whats[:4] == ["driver_spread", "driver_carry", "wind_along", "wind_across"]
     spread = answer.flips[0]  # the driver leads to more water: only a tighter one can win
     assert spread.amount is not None and spread.amount < 1.0 and spread.to == 1
+
+
+def test_what_would_turn_the_answer_is_worked_out_where_it_is_wanted() -> None:
+    """Whoever decides sees all the rest of the answer first."""
+    seen: list[Answer] = []
+
+    def wanted(answer: Answer) -> bool:
+        seen.append(answer)
+        return len(seen) == 2
+
+    hole, player, clubs = load_hole("eel-trap"), player_named("isolde"), ["6-iron", "7-iron"]
+    without, with_ = (
+        compare(hole, player, clubs, sequences=500, threads=THREADS, turns=wanted) for _ in range(2)
+    )
+    assert without.flips == () and with_.flips
+    assert seen[0].confidence == without.confidence == with_.confidence is not None
+    assert with_.to_dict() | {"flips": [], "seconds": 0} == without.to_dict() | {"seconds": 0}
 
 
 def test_quick_is_quick() -> None:

@@ -57,9 +57,22 @@ def features_of(text: str, tokens: list[Token]) -> list[Feature]:
         if len(found) > MOST_FEATURES:
             raise found[-1].token.error(f"is feature {len(found)}; allowed: up to {MOST_FEATURES}")
     for feature in found:
+        _off_the_green(feature)
         if feature.kind != "fairway":
             feature.said = [part for one in feature.said for part in _width_and_place(one)]
     return found
+
+
+def _off_the_green(feature: Feature) -> None:
+    """ "right, 3 off the green" and "right of the green, 3 off" are "3 right of the green"."""
+    gap = feature.take("off_green")
+    if gap is None:
+        return
+    side = feature.take("beside_green") or (feature.take("side") if "g" in gap.words else None)
+    if side is None or side.numbers or "f" in side.words:
+        raise gap.token.error(f'({gap.shown}) which way? Say "{gap.numbers["a"].shown} right of the green"')
+    shown = f"{side.shown} {gap.shown}"
+    feature.said.append(replace(gap, what="beside_green", words={"s": side.words["s"]}, shown=shown))
 
 
 def _over_water(tokens: list[Token]) -> list[Token]:

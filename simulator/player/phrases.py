@@ -1,0 +1,221 @@
+"""What the phrases of a player in words say: a handicap, a score, a shape, a miss, a club left at home."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from .patterns import (
+    CLUB_SIZE,
+    CURVE_BEHIND,
+    HANDICAP,
+    NEEDED_UNIT,
+    NO_NUMBER,
+    NUMBER,
+    SHAPED,
+    SIDE,
+    TEE_ONLY,
+    UNIT,
+    UPPER,
+)
+from .published import SCORE_OVER_HANDICAP
+from .reader import Phrase, Reader, plain_number, stem_of
+from .spoken import SPOKEN_HANDICAP, THIRDS_OF_TEN
+
+
+def _handicap(reader: Reader, found: re.Match[str]) -> None:
+    sign = found["sign"]
+    number = plain_number(found["number"])
+    reader.put("handicap", -number if sign else number)
+
+
+def _score(reader: Reader, found: re.Match[str]) -> None:
+    reader.put("handicap", plain_number(found["number"]) - SCORE_OVER_HANDICAP)
+
+
+def _scores(reader: Reader, found: re.Match[str]) -> None:
+    """ "85 to 90", "high 80s": the middle, and that it was taken."""
+    parts = found.groupdict()
+    if parts.get("decade"):
+        score = float(parts["decade"]) + THIRDS_OF_TEN[parts["third"] or "mid"]
+    else:
+        score = 0.5 * (float(parts["number"]) + float(parts["upper"]))
+    reader.put("handicap", score - SCORE_OVER_HANDICAP)
+    reader.granted.append(f"{found[0].strip()!r} is taken as an average score of {score:g}.")
+
+
+def _spoken(reader: Reader, found: re.Match[str]) -> None:
+    """A word for a level: a handicap that stands for it, said."""
+    word = next((key for key in SPOKEN_HANDICAP if found[0].startswith(key)), "beginner")
+    value, meant = SPOKEN_HANDICAP[word]
+    reader.put("handicap", value)
+    said = found[0].strip()
+    reader.granted.append(
+        f"{said!r} is taken as handicap {value:g} (golfers mean {meant}): say the number if you know it."
+    )
+
+
+def _both_ways(reader: Reader, found: re.Match[str]) -> None:
+    reader.granted.append(f"{found[0].strip()!r} is taken as no side missed more than the other.")
+
+
+def _bogey(reader: Reader, found: re.Match[str]) -> None:
+    if reader.bogey or "handicap" in reader.table:
+        reader.refuse("says the handicap a second time")
+    reader.bogey = True
+
+
+def _sex(reader: Reader, found: re.Match[str]) -> None:
+    reader.put("sex", "woman" if found[0][0] in "wflg" and not found[0].startswith("gentle") else "man")
+
+
+def _hand(reader: Reader, found: re.Match[str]) -> None:
+    reader.put("hand", "left" if found[0].startswith("left") else "right")
+
+
+def _place(reader: Reader, key: str) -> dict[str, Any]:
+    """Where a habit goes: to the club just spoken of, when no comma lies between, else to all clubs."""
+    return reader.section(reader.club) if reader.on_club and reader.club is not None else reader.table
+
+
+def _miss(reader: Reader, found: re.Match[str]) -> None:
+    table = _place(reader, "miss")
+    if "miss" in table:
+        reader.refuse("says the miss a second time")
+    table["miss"] = found["miss"]
+
+
+def _shape(reader: Reader, found: re.Match[str]) -> None:
+    table = _place(reader, "shape")
+    if "shape" in table:
+        reader.refuse("says the shape a second time")
+    table["shape"] = found["shape"]
+    if found["number"]:
+        _put_curve(reader, table, found)
+
+
+def _put_curve(reader: Reader, table: dict[str, Any], found: re.Match[str]) -> None:
+    """How far it curves; without a club the longest one's."""
+    if table is not reader.table:
+        reader.put_size(None, "curve", found)
+        return
+    unit = "m" if (found["unit"] or "y").startswith("m") else "yd"
+    table[f"curve_{unit}"] = plain_number(found["number"])
+
+
+def _shape_of_club(reader: Reader, found: re.Match[str]) -> None:
+    """ "slices the driver 30 yards", "30 yd slice with the driver": a club's own shape, and how far."""
+    named = reader.name_of_club(found.end())
+    if named is None:
+        reader.at = found.end()
+        reader.refuse("is no club that curves")
+        return
+    name, end = named
+    section = reader.section(name)
+    if "shape" in section:
+        reader.refuse(f"says the shape of the {name} a second time")
+    section["shape"] = found["shape"]
+    reader.club = name
+    behind = None if found["number"] else CURVE_BEHIND.match(reader.text, end)
+    if found["number"]:
+        reader.put_size(name, "curve", found)
+    elif behind:
+        reader.put_size(name, "curve", behind)
+        end = behind.end()
+    elif size := CLUB_SIZE.match(reader.text, end):
+        reader.put_size(name, stem_of(size), size)
+        end = size.end()
+    # the phrase ends behind the club: read it as skipped text
+    reader.text = reader.text[: found.end()] + " " * (end - found.end()) + reader.text[end:]
+
+
+def _tee(reader: Reader, found: re.Match[str]) -> None:
+    reader.put("tee", found["tee"])
+
+
+def _width(reader: Reader, found: re.Match[str]) -> None:
+    reader.put_size(None, "width" if found["what"] in ("wide", "across") else "depth", found)
+
+
+def _tee_only(reader: Reader, found: re.Match[str]) -> None:
+    if reader.club is None:
+        reader.refuse("needs a club before it")
+        return
+    reader.section(reader.club)["use"] = "tee only"
+
+
+def _only(reader: Reader, found: re.Match[str]) -> None:
+    """ "only driver 150, 7-iron, sand wedge": from here on clubs named are the whole set."""
+    if reader.name_of_club(found.end()) is None:
+        reader.refuse("is not followed by a club")
+    reader.put("clubs", [])
+
+
+def _without(reader: Reader, found: re.Match[str]) -> None:
+    named = reader.name_of_club(found.end())
+    if named is None:
+        reader.at = found.end()
+        reader.refuse("is no club to leave out")
+        return
+    section = reader.section(named[0])
+    if section or named[0] in reader.table.get("clubs", ()):
+        reader.refuse(f"leaves out the {named[0]} that was just given")
+    section["use"] = "never"
+    # the phrase ends behind the club: read it as skipped text
+    reader.text = reader.text[: found.end()] + " " * (named[1] - found.end()) + reader.text[named[1] :]
+
+
+def _name(reader: Reader, found: re.Match[str]) -> None:
+    reader.put("name", found["name"].strip().title())
+
+
+_SIGN = r"(?P<sign>plus\s*|\+\s*|-\s*)?"
+PHRASES = tuple(
+    Phrase(re.compile(pattern), act, act in (_width, _tee_only, _miss, _shape))
+    for pattern, act in (
+        (rf"{HANDICAP}\s*(?:index\s*)?(?:of\s*|is\s*|[:=]\s*)?(?:(?:about|around|roughly)\s+)?"
+         rf"{_SIGN}{NUMBER}(?![\w.])", _handicap),
+        (rf"(?<=plays )to\s+{_SIGN}{NUMBER}(?![\w.])", _handicap),
+        (r"(?:beginner|novice|newcomer)\b", _spoken),
+        (rf"(?:high|mid|low)(?:dle)?[\s-]+{HANDICAP}s?\b(?!\s*\d)", _spoken),
+        (rf"single[\s-]+(?:figures?|digits?)(?:\s+{HANDICAP})?\b", _spoken),
+        (rf"off\s+(?:of\s+)?{_SIGN}{NUMBER}(?![\w.])", _handicap),
+        (rf"{_SIGN}{NUMBER}[\s-]*{HANDICAP}(?:\s+index)?\b", _handicap),
+        (rf"(?P<sign>plus\s*|\+\s*){NUMBER}(?![\w.])", _handicap),
+        (r"scr(?:atch)?\b", lambda reader, found: reader.put("handicap", 0.0)),
+        (r"bogey\b", _bogey),
+        (rf"shoots?\s+(?:between\s+|from\s+)?{NUMBER}{UPPER}(?!\w)", _scores),
+        (rf"shoots?\s+(?:about\s+|around\s+)?{NUMBER}(?![\w.])", _score),
+        (r"(?:shoots?\s+)?(?:in\s+)?(?:the\s+)?(?:(?P<third>low|mid(?:dle)?|high)[\s-]*)?(?P<decade>[6-9]0|1[0-3]0)"
+         r"(?:['’]?s)\b(?:[\s-]*shooter)?", _scores),
+        (rf"{NUMBER}[\s-]*shooter\b", _score),
+        (r"(?:woman|women|female|lady|ladies|girl)(?:'s)?\b", _sex),
+        (r"(?:man|men|male|gentleman|boy)(?:'s)?\b", _sex),
+        (r"(?:from|off)\s+(?:the\s+)?(?P<tee>[^\W\d_]+)\s+tees?\b(?!\s+only)", _tee),
+        (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|lefty\b", _hand),
+        (r"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?:both\s+(?:ways|sides)|left\s+and\s+right"
+         r"|right\s+and\s+left|either\s+(?:way|side))\b|two[\s-]way\s+miss\b", _both_ways),
+        (rf"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?P<miss>{SIDE}(?:[\s-]+(?:and\s+)?{SIDE})?)\b",
+         _miss),
+        (rf"(?P<shape>{SHAPED})(?:e?s)?\s+(?:the|his|her|my|a)\s+(?!balls?\b)(?=[^\s,;]){NO_NUMBER}",
+         _shape_of_club),
+        (rf"(?P<shape>{SHAPED})e?s\s+(?=driver\b|(?:[1-9]|11)[\s-]?(?:w|i|h)){NO_NUMBER}", _shape_of_club),
+        (rf"{NUMBER}[\s-]*{NEEDED_UNIT}[\s-]*(?P<shape>{SHAPED})\s+(?:with|off)\s+"
+         r"(?:the\s+|his\s+|her\s+|my\s+|an?\s+)?",
+         _shape_of_club),
+        (rf"{NUMBER}[\s-]*{NEEDED_UNIT}[\s-]*(?P<shape>{SHAPED})\b", _shape),
+        (rf"(?P<shape>{SHAPED})(?:s|r)?\b(?:\s+(?:it|(?:the|his|her|my)\s+ball)\b)?(?:\s*(?:of\s+)?{NUMBER}{UNIT}(?![\s\w]*(?:wide|deep)))?",
+         _shape),
+        (rf"{NUMBER}{UNIT}\s*(?P<what>wide|across|deep)\b", _width),
+        (rf"(?P<what>width|depth)\s*(?:of\s+)?{NUMBER}{UNIT}",
+         lambda reader, found: reader.put_size(None, found["what"], found)),
+        (rf"{TEE_ONLY}\b", _tee_only),
+        (r"(?:only|just|nothing\s+but)\s+(?:(?:has|have|carr(?:y|ies)|owns?|plays?|uses?|hits?)\s+)?"
+         r"(?:(?:these\s+)?clubs?\s*[:,]?\s+)?(?:an?\s+|the\s+|his\s+|her\s+|my\s+)?", _only),
+        (r"(?:without|no|never|leav(?:es|ing)"
+         r"|(?:doesn't|does not|don't|do not)(?=\s+(?:hit|use|carry|play|have|own)))\s+"
+         r"(?:(?:hits?|uses?|carry|carries|plays?|have|has|owns?)\s+)?"
+         r"(?:the\s+|an?\s+|his\s+|her\s+|my\s+)?", _without),
+        (r"(?:called|named?)\s*[:=]?\s*(?P<name>[^\W\d_][\w'’-]*)", _name),
+    )
+)  # fmt: skip

@@ -1,0 +1,214 @@
+"""Reads a player in words from left to right; what a phrase says is told to it (`phrases.py`)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from typing import Any, NamedTuple
+
+from ..errors import FileError
+from ..toml_text import short_line
+from .names import club_name, did_you_mean
+from .patterns import CLUB_SIZE, CURVE_NEXT, DRIVES, MOST_CURVE_SAID_YD, NOT_ALONE, SKIP
+from .published import BOGEY_HANDICAP
+from .spoken import SAY_INSTEAD
+
+ALLOWED = (
+    'words such as "handicap 15", "plus 2", "scratch", "bogey golfer", "high handicapper", "shoots 90", '
+    '"woman", "left-handed", '
+    '"driver 205", "7-iron 150 total", "driver 190 m", "drives it 230", "50 wide", "30 deep", '
+    '"driver tee only", "no 3-wood", "only driver 150, 7-iron and sand wedge", '
+    '"fade", "slices the driver 30 yards", "miss short right", "called Ada"'
+)
+"""What the words may be, the end of every refusal."""
+
+NOT_UNDERSTOOD = "is not understood there"
+
+
+def quoted(text: str) -> str:
+    """A player in words as messages and answers name its source."""
+    return f'"{short_line(text, 120)}"'
+
+
+class Phrase(NamedTuple):
+    """A pattern, and what its words do; `of_club` where they may speak of the club before them."""
+
+    pattern: re.Pattern[str]
+    act: Callable[[Reader, re.Match[str]], None]
+    of_club: bool = False
+
+
+class Reader:
+    """Reads one text from left to right, filling the table of a bag file."""
+
+    def __init__(self, text: str, phrases: Sequence[Phrase]) -> None:
+        self.said, self.text, self.at = text, text.casefold(), 0
+        self.phrases = phrases
+        self.table: dict[str, Any] = {}
+        self.club: str | None = None  # the last one named: widths and uses behind it are its own
+        self.on_club = False  # whether the last thing said was about that club
+        self.bogey = False
+        self.granted: list[str] = []
+
+    def read(self) -> dict[str, Any]:
+        while True:
+            if found := SKIP.match(self.text, self.at):
+                self.at = found.end()
+                self.on_club = self.on_club and not re.search("[,;]", found[0])
+            if self.at >= len(self.text):
+                break
+            if not (self._phrase() or self._drive() or self._club()):
+                self.refuse()
+        self._check_set()
+        if self.bogey:
+            self.put("handicap", BOGEY_HANDICAP[self.table.get("sex", "man")])
+        if "hand" in self.table and self.table["hand"] == "right":
+            del self.table["hand"]
+        return self.table
+
+    def refuse(self, why: str = NOT_UNDERSTOOD) -> None:
+        words = re.findall(r"[^\s,;]+", self.text[self.at :])
+        word = words[0] if words else self.text[self.at :]
+        known = ("handicap", "scratch", "shoots", "plus", "woman", "driver", "hybrid", "carry", "total",
+                 "wide", "deep", "miss", "fade", "draw", "slice", "hook", "without", "only", "called",
+                 "left-handed")  # fmt: skip
+        for pattern, advice in SAY_INSTEAD if why == NOT_UNDERSTOOD else ():
+            if found := pattern.match(self.text, self.at):
+                raise FileError(quoted(self.said), "", f"{found[0]!r}; {advice}", ALLOWED)
+        hint = "" if word in known else did_you_mean(word, known)
+        unknown = word not in known and why == NOT_UNDERSTOOD and not hint
+        if unknown and not self.text[: self.at].strip() and word.isalpha() and len(word) > 2:
+            hint = f' (a name is said "called {word.title()}")'
+        if word in known and why == NOT_UNDERSTOOD:  # the word is ours: what follows it is not
+            why = f"is not followed by {words[1]!r}" if len(words) > 1 else "wants more behind it"
+        raise FileError(quoted(self.said), "", f"{word!r}, which {why}{hint}", ALLOWED)
+
+    def put(self, key: str, value: object) -> None:
+        if key in self.table:
+            self.refuse(f"says the {key} a second time")
+        self.table[key] = value
+
+    def section(self, club: str) -> dict[str, Any]:
+        return self.table.setdefault("club", {}).setdefault(club, {})
+
+    def put_size(self, club: str | None, stem: str, found: re.Match[str]) -> None:
+        """A length of a club, or of the last one named, in the unit it was said in; the middle of a range."""
+        club = club or self.club
+        if club is None:
+            self.refuse("needs a club before it")
+            return
+        section = self.section(club)
+        stems = ("carry", "total") if stem in ("carry", "total") else (stem,)
+        if any(f"{s}_{u}" in section for s in stems for u in ("yd", "m")):
+            self.refuse(f"says a second {stem} of the {club}")
+        unit = "m" if (found["unit"] or "y").startswith("m") else "yd"
+        size = plain_number(found["number"])
+        if found.groupdict().get("upper"):
+            size = 0.5 * (size + plain_number(found["upper"]))
+            self.granted.append(f"{found[0].strip()!r} is taken as {size:g}, the middle of it.")
+        section[f"{stem}_{unit}"] = size
+
+    def _check_set(self) -> None:
+        """Refuse clubs that are spoken of and not in the set that "only" names; one left at home is not."""
+        own = self.table.get("clubs")
+        if own is None:
+            return
+        sections = self.table.get("club", {})
+        for name in [club for club in sections if club not in own]:
+            if sections[name] != {"use": "never"}:
+                found = f"the {name}, and a set without it"
+                raise FileError(quoted(self.said), "", found, 'behind "only" every club of the set')
+            del sections[name]
+        if not sections:
+            self.table.pop("club", None)
+
+    def _put_into_set(self, name: str, sized: bool) -> None:
+        """A club of the set; named a second time only to give its distance."""
+        own = self.table["clubs"]
+        if self.table.get("club", {}).get(name, {}).get("use") == "never":
+            self.refuse(f"names the {name}, which was left out")
+        if name not in own:
+            own.append(name)
+        elif not sized:
+            self.refuse(f"names the {name} a second time")
+
+    def _phrase(self) -> bool:
+        for phrase in self.phrases:
+            if found := phrase.pattern.match(self.text, self.at):
+                phrase.act(self, found)
+                self.at = found.end()
+                self.on_club = phrase.of_club and self.club is not None
+                return True
+        return False
+
+    def name_of_club(self, at: int) -> tuple[str, int] | None:
+        """The club that the next one to three words name, the longest name first, and where it ends."""
+        words = re.match(r"[^\s,;]+(?:[ \t]+[^\s,;]+){0,2}", self.text[at:])
+        said = words[0] if words else ""
+        while said:
+            name = club_name(said)
+            if name is not None and name != "putter":
+                return name, at + len(said)
+            said = said.rpartition(" ")[0].rstrip()
+        return None
+
+    def _drive(self) -> bool:
+        """ "drives it 250": where drives are measured is where they come to rest."""
+        verb = DRIVES.match(self.text, self.at)
+        found = CLUB_SIZE.match(self.text, verb.end()) if verb else None
+        if found is None:
+            return False
+        carried = "carr" in found[0] or "in the air" in found[0] or self.text[: self.at].endswith("carries ")
+        if not carried and stem_of(found) != "total":
+            verb_at = self.at - len("hits ") if verb and verb[0].startswith("it") else self.at
+            shown = self.said[verb_at : found.end()].strip()
+            self.granted.append(f"{shown!r} is taken as the driver's total: drives are measured at rest.")
+        self.put_size("driver", "carry" if carried else "total", found)
+        self.club, self.at, self.on_club = "driver", found.end(), True
+        return True
+
+    @staticmethod
+    def _is_curve(found: re.Match[str]) -> bool:
+        return not found["before"] and not found["after"] and float(found["number"]) <= MOST_CURVE_SAID_YD
+
+    def _club(self) -> bool:
+        in_set = "clubs" in self.table
+        if in_set and (putter := re.compile(r"putter\b(?!\s*\d)").match(self.text, self.at)):
+            self._put_into_set("putter", False)
+            self.at, self.on_club = putter.end(), False
+            return True
+        named = self.name_of_club(self.at)
+        if named is None:
+            return False
+        name, end = named
+        found = CLUB_SIZE.match(self.text, end)
+        if in_set:
+            self._put_into_set(name, found is not None)
+        if found and found["unit"] and CURVE_NEXT.match(self.text, found.end()) and self._is_curve(found):
+            pass  # "driver 30 yd slice": the yards are the slice's, and the next phrase reads them
+        elif found:
+            self.put_size(name, stem_of(found), found)
+            end = found.end()
+        elif not in_set and NOT_ALONE.match(self.text, end) is None:
+            self.at = end
+            gap = SKIP.match(self.text, end)
+            self.at = gap.end() if gap else end
+            if self.at >= len(self.text):
+                raise FileError(quoted(self.said), "", f"the {name} without a distance", ALLOWED)
+            self.refuse(f"is no distance of the {name}")
+        self.club, self.at, self.on_club = name, end, True
+        if not in_set:
+            self.section(name)
+        return True
+
+
+def stem_of(found: re.Match[str]) -> str:
+    words = f"{found['before'] or ''} {found['after'] or ''}"
+    if found["low"]:
+        return "low_carry"
+    return "total" if re.search(r"total|overall|run", words) else "carry"
+
+
+def plain_number(digits: str) -> float:
+    """A number as it would stand in a file."""
+    return int(digits) if digits.isdigit() else float(digits)
