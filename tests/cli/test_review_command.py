@@ -40,6 +40,16 @@ def test_metres_and_standard_errors(stand_in, capsys) -> None:
     assert out.count("standard errors") == 9
 
 
+def test_putts_noted_in_metres_are_told_as_noted(stand_in, capsys) -> None:
+    """By way of whole feet 8 m came back as 7.9 and 1 m as 0.9."""
+    notes = "3w to 190 m out; 5-hybrid to 8 m; putt to 1 m left; 1 putt"
+    assert _run(["review", "withy-drain", notes, "--units", "metres"]) == 0
+    out = " ".join(capsys.readouterr().out.split())
+    assert " 8.0 m " in out and " 1.0 m left" in out
+    assert _run(["review", "withy-drain", notes]) == 0
+    assert " 26.2 ft " in " ".join(capsys.readouterr().out.split())
+
+
 def test_a_round_from_a_file(stand_in, capsys, tmp_path) -> None:
     path = tmp_path / "round.txt"
     path.write_text(ROUND)
