@@ -40,10 +40,11 @@ def carries(
     shown = units_named(units)
     who = o.player_of(player, without)
     day = air.read()
+    height_yd = None if height is None else numbers.read_height(height)
     if distance is None:
         if adjusted is not None:
             raise UsageError("--adjusted goes with a distance: holesim carries 164 --adjusted 169")
-        table = numbers.carries(who, day, height_yd=height or 0.0)
+        table = numbers.carries(who, day, height_yd=height_yd or 0.0)
         text = (
             dumps(carrytext.table_dict(who, day, table))
             if as_json
@@ -52,9 +53,9 @@ def carries(
         typer.echo(text)
         return
     level, pair = numbers.read_distance(distance)
-    found = numbers.effective_distance(
-        who, day, level, height_yd=height, adjusted_yd=pair if adjusted is None else adjusted
-    )
+    if adjusted is not None:
+        pair = numbers.read_adjusted(adjusted, distance)
+    found = numbers.effective_distance(who, day, level, height_yd=height_yd, adjusted_yd=pair)
     text = (
         dumps(carrytext.sum_dict(who, day, found)) if as_json else carrytext.sum_text(who, day, found, shown)
     )

@@ -167,12 +167,18 @@ StimpOption = Annotated[
     typer.Option("--stimp", metavar="FEET", help='Speed of the greens: 10 (Stimpmeter), "9 to 10", "quick".'),
 ]
 HeightOption = Annotated[
-    float | None,
-    typer.Option("--height", metavar="YARDS", help="Height of the target over the ball; below is negative."),
+    str | None,
+    typer.Option(
+        "--height", metavar="YARDS", help='Height of the target over the ball, 6, "5 m"; below is negative.'
+    ),
 ]
 AdjustedOption = Annotated[
-    float | None,
-    typer.Option("--adjusted", metavar="YARDS", help="The second number of a laser that adjusts for slope."),
+    str | None,
+    typer.Option(
+        "--adjusted",
+        metavar="YARDS",
+        help="The second number of a laser that adjusts for slope, in the unit of the first.",
+    ),
 ]
 
 

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import math
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, field
+from itertools import pairwise
 from typing import Any
 
 import numpy as np
 import shapely
+from shapely.ops import substring
 
 from simulator.hole.model import Hole
 from simulator.hole.surfaces import TROUBLE, WORDS, Surface
@@ -31,9 +33,19 @@ NARROWEST_YD = 1.0
 """Mown ground narrower than this across the line is no fairway there [yd]."""
 
 
+TOUCH_YD = 0.1
+"""An area that the line is in for less than this lies beside it [yd]."""
+
+LEAST_GAP_YD = 5.0
+"""Ground without trouble of this length on the line parts what lies before it from what lies behind [yd]."""
+
+
 @dataclass(frozen=True)
 class Trouble:
     """Where one area of trouble begins and ends, as far as it is on the page.
+
+    An area that meets the line of play again behind good ground (water round a green, a stream that winds) is
+    several: a carry over what lies before that ground need not be one over what lies behind it.
 
     Attributes
     ----------
@@ -48,7 +60,10 @@ class Trouble:
     line_near_yd, line_far_yd : float or None
         Stations where the line of play itself enters and leaves it; None where it does not cross.
     offset_yd : float
-        Its edge nearest to the line of play, right positive; 0 where it lies across.
+        Its edge nearest to the line of play, right positive; 0 where it lies across. Of a part beside good
+        ground that the line comes out on: nearest along the middle half of that ground.
+    ground : shapely geometry
+        The area, as far as it is on the page and nothing else covers it.
     """
 
     name: str
@@ -61,6 +76,11 @@ class Trouble:
     line_near_yd: float | None
     line_far_yd: float | None
     offset_yd: float
+    ground: shapely.Geometry = field(compare=False, repr=False)
+
+    def to_dict(self) -> dict[str, Any]:
+        """The figures as plain JSON-ready data."""
+        return {name: value for name, value in vars(self).items() if name != "ground"}
 
 
 @dataclass(frozen=True)
@@ -142,7 +162,7 @@ class Yardage:
             "tee": hole.tee.name,
             "pin": hole.pin.name,
             "length_yd": hole.length_yd,
-            "troubles": [asdict(trouble) for trouble in self.troubles],
+            "troubles": [trouble.to_dict() for trouble in self.troubles],
             "fairway_widths": [{**asdict(width), "width_yd": width.width_yd} for width in self.widths],
             "green": {**asdict(self.green), "depth_yd": self.green.depth_yd},
             "assumed": list(hole.assumed),
@@ -165,7 +185,12 @@ def measure(hole: Hole, ball: tuple[float, float] = (0.0, 0.0)) -> Yardage:
     of the nearest point of the line (`PlayLine`).
     """
     found = _areas(hole, _line_on(hole).buffer(BESIDE_YD, cap_style="flat"))
-    troubles = [_trouble(hole, name, surface, area, ball) for name, surface, area in found]
+    trouble = shapely.union_all([area for _, _, area in found])
+    troubles = [
+        _trouble(hole, name, surface, part, ball)
+        for name, surface, area in found
+        for part in _parts(_line_on(hole), area, trouble)
+    ]
     troubles.sort(key=lambda one: (one.near_yd, one.name))
     green = _green(hole, ball)
     return Yardage(hole, tuple(troubles), tuple(_widths(hole, green.front_yd)), green)
@@ -190,15 +215,68 @@ def _areas(hole: Hole, page: shapely.Geometry) -> list[tuple[str, Surface, shape
     return [one for one in found if one[2].area > LEAST_AREA_YD2]
 
 
-def _trouble(
-    hole: Hole, name: str, surface: Surface, area: shapely.Geometry, ball: tuple[float, float]
-) -> Trouble:
+@dataclass(frozen=True)
+class _Part:
+    """Ground of an area, and the stretch of the line along which its distance from the line is told."""
+
+    ground: shapely.Geometry
+    along_yd: tuple[float, float] = (-math.inf, math.inf)
+
+
+def _crossings(line: shapely.LineString, area: shapely.Geometry) -> list[tuple[float, float]]:
+    """Where a line goes into an area and comes out of it; a touch is no crossing."""
+    pieces = [piece for piece in shapely.get_parts(line.intersection(area)) if piece.length > TOUCH_YD]
+    ends = [[line.project(shapely.Point(piece.coords[k])) for k in (0, -1)] for piece in pieces]
+    return sorted((min(pair), max(pair)) for pair in ends)
+
+
+def _parts(line: shapely.LineString, area: shapely.Geometry, trouble: shapely.Geometry) -> list[_Part]:
+    """An area in parts where the line of play comes out of it on good ground and goes into it again.
+
+    What lies across before that ground and behind it is a part each, what lies beside it one on either side.
+    """
+    cuts = [
+        (end, start)
+        for (_, end), (start, _) in pairwise(_crossings(line, area))
+        if substring(line, end, start).difference(trouble).length >= LEAST_GAP_YD
+    ]
+    if not cuts:
+        return [_Part(area)]
+    ends = [0.0, *(end for cut in cuts for end in cut), line.length]
+    across = [[_beside(line, area, a, b)] for a, b in zip(ends[::2], ends[1::2], strict=True)]
+    parts = []
+    for k, (a, b) in enumerate(cuts):
+        low, middle, high = (a + share * (b - a) for share in (0.25, 0.5, 0.75))
+        for side in (BESIDE_YD, -BESIDE_YD):
+            if _beside(line, area, low, high, side).area > LEAST_AREA_YD2:
+                parts.append(_Part(_beside(line, area, a, b, side), (low, high)))
+            else:  # no more than the ends of what lies across
+                across[k].append(_beside(line, area, a, middle, side))
+                across[k + 1].append(_beside(line, area, middle, b, side))
+    parts += [_Part(shapely.union_all(pieces)) for pieces in across]
+    return [part for part in parts if part.ground.area > LEAST_AREA_YD2]
+
+
+def _beside(
+    line: shapely.LineString, area: shapely.Geometry, a: float, b: float, side_yd: float | None = None
+) -> shapely.Geometry:
+    """An area beside a stretch of a line: both sides, the left one (positive) or the right one (negative)."""
+    stretch = substring(line, a, b)
+    if side_yd is None:
+        return area.intersection(stretch.buffer(BESIDE_YD, cap_style="flat"))
+    return area.intersection(stretch.buffer(side_yd, single_sided=True))
+
+
+def _trouble(hole: Hole, name: str, surface: Surface, part: _Part, ball: tuple[float, float]) -> Trouble:
+    area = part.ground
     xy = shapely.get_coordinates(shapely.segmentize(area, EDGE_STEP_YD))
     places = np.array([hole.station_offset(x, y) for x, y in xy])
     away = np.hypot(xy[:, 0] - ball[0], xy[:, 1] - ball[1])
-    crossing = shapely.get_coordinates(_line_on(hole).intersection(area))
-    on_line = [hole.station_offset(x, y)[0] for x, y in crossing]
-    nearest = float(places[int(np.argmin(np.abs(places[:, 1]))), 1])
+    on_line = [station for pair in _crossings(_line_on(hole), area) for station in pair]
+    low, high = part.along_yd
+    told = places[(places[:, 0] >= low) & (places[:, 0] <= high)]
+    told = told if len(told) else places
+    nearest = float(told[int(np.argmin(np.abs(told[:, 1]))), 1])
     side = "across" if on_line else "left" if nearest < 0.0 else "right"
     return Trouble(
         name=name,
@@ -211,6 +289,7 @@ def _trouble(
         line_near_yd=min(on_line) if on_line else None,
         line_far_yd=max(on_line) if on_line else None,
         offset_yd=0.0 if on_line else nearest,
+        ground=area,
     )
 
 

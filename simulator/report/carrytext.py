@@ -22,12 +22,17 @@ def table(player: Player, conditions: Conditions, rows: Sequence[Carry], units: 
     lines.append(f"{'':<22}{'carry':>9}{'run':>7}{'carry':>11}{'run':>7}{'':>12}")
     for row in rows:
         name = row.club if row.flight == "stock" else f"{row.club} {row.flight}"
-        side = _side(row.drift_yd, units)
+        today = (row.today_carry_yd, row.today_run_yd)
+        carry, run = ("-" if one is None else units.whole(one) for one in today)
+        side = "" if row.drift_yd is None else _side(row.drift_yd, units)
         lines.append(
             f"{name:<22}{units.whole(row.still_carry_yd):>9}{units.whole(row.still_run_yd):>7}"
-            f"{units.whole(row.today_carry_yd):>11}{units.whole(row.today_run_yd):>7}{side:>12}"
+            f"{carry:>11}{run:>7}{side:>12}"
         )
-    lines += ["", f"{units.name.capitalize()}; well-struck shots, run on level fairway.", RULE]
+    lines += ["", f"{units.name.capitalize()}; well-struck shots, run on level fairway."]
+    if any(row.today_carry_yd is None for row in rows):
+        lines.append("-: its ball never gets as high as the target.")
+    lines.append(RULE)
     return "\n".join(lines)
 
 

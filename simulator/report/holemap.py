@@ -70,7 +70,7 @@ def draw_letters(
     for letter, trouble in letters(yardage):
         if named is not None and letter not in named:
             continue
-        area = area_of(yardage.hole, trouble.name).intersection(view)
+        area = ground_of(yardage, trouble).intersection(view)
         if area.is_empty:
             left_out.append(letter)
             continue
@@ -110,6 +110,12 @@ def write(labels: Labels, words: str, places: list[tuple[float, float]], **style
     if text is not None:
         text.set_path_effects([withStroke(linewidth=1.6, foreground=PAPER)])
     return text
+
+
+def ground_of(yardage: Yardage, trouble: Trouble) -> shapely.Geometry:
+    """The ground of a trouble beyond the page too; of an area told in parts, that part of it."""
+    parts = sum(one.name == trouble.name for one in yardage.troubles)
+    return trouble.ground if parts > 1 else area_of(yardage.hole, trouble.name)
 
 
 def area_of(hole: Hole, name: str) -> shapely.Geometry:

@@ -13,7 +13,7 @@ from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from . import groundplot, shotplot
 from .chosen import PENALTY
-from .holemap import area_of, places_near, write
+from .holemap import area_of, ground_of, places_near, write
 from .labels import Labels
 from .page import frame, own_axes
 from .palette import CONTOUR, INK, PAPER, SHOTS, ShotLook
@@ -66,7 +66,7 @@ def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     groundplot.draw_arcs(ax, answer.hole, answer.start, labels, units)
     for one in _matter(result, [answer.best]):
         words = f"{one.name} {units.number(one.reach_yd)}-{units.number(one.clear_yd)}"
-        _name(labels, words, area_of(answer.hole, one.name), ax, fontsize=5.5)
+        _name(labels, words, ground_of(result.yardage, one), ax, fontsize=5.5)
     return ax
 
 

@@ -133,9 +133,7 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
     hole = found.hole
     with matplotlib.rc_context(fname=STYLE):
         sheet = Sheet(f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}")
-        sheet.words(
-            verdict(found.player.name, found.score, found.expected, found, found.left, found.holed), 7.0
-        )
+        sheet.words(verdict(found.player.name, found), 7.0)
         x0, x1, y0, y1 = _extent(found)
         tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
         ax = sheet.axes(tall, 0.0, sheet.inner_in)

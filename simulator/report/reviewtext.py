@@ -59,7 +59,7 @@ def _hole_text(found: HoleReview, notes: tuple[str, ...], units: Units, full: bo
     hole = found.hole
     where = f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}"
     lines = wrap(f"{where}; {hole.tee.name} tee, {pin_said(hole.pin.name)}; {_who(found)}")
-    lines += wrap(verdict(found.player.name, found.score, found.expected, found, found.left, found.holed))
+    lines += wrap(verdict(found.player.name, found))
     lines += ["", *_table(found, units, full), ""]
     lines += wrap(choice_words([(None, found, one) for one in found.strokes], units))
     dear = swing_words([(None, found, one) for one in found.strokes], units)
@@ -75,7 +75,7 @@ def _round_text(found: RoundReview, notes: tuple[str, ...], units: Units, full: 
     ones = list(found.holes.values())
     count = len(ones)
     lines = wrap(f"{found.course}, {count} {'hole' if count == 1 else 'holes'}; {_who(ones[0])}")
-    lines += wrap(verdict(ones[0].player.name, found.score, found.expected, found, None, True))
+    lines += wrap(verdict(ones[0].player.name, found))
     lines += ["", f"{'gained or lost':<26}{'strokes':>8}{'choice':>9}{'swing':>9}"]
     for name in PARTS:
         strokes, choice, swing = found.part(name)
@@ -130,21 +130,13 @@ def _ending(holes: Sequence[HoleReview], notes: Iterable[str]) -> list[str]:
     return [line for note in (*notes, f"{EXACT}{count}", RULES) for line in wrap(note)]
 
 
-def verdict(
-    name: str,
-    score: int,
-    expected: Estimate,
-    found: HoleReview | RoundReview,
-    left: Estimate | None,
-    holed: bool,
-) -> str:
+def verdict(name: str, found: HoleReview | RoundReview) -> str:
     """Score against the player's own average, and what of the difference is choice and what is swing."""
-    more = score - expected.value
-    told = f"{score} {'stroke' if score == 1 else 'strokes'}"
-    if not holed and left is not None:
-        more += left.value
-        told += f" and {left.value:.2f} still to play on average"
-    against = f"{told}; {name} needs {expected.value:.2f} here on average: {_lost(more)}."
+    more = found.score + found.left.value - found.expected.value
+    told = f"{found.score} {'stroke' if found.score == 1 else 'strokes'}"
+    if not found.holed:
+        told += f" and {found.left.value:.2f} still to play on average"
+    against = f"{told}; {name} needs {found.expected.value:.2f} here on average: {_lost(more)}."
     return f"{against} Choices {_verb(found.choice)}, swings {_verb(found.swing)}."
 
 

@@ -12,7 +12,7 @@ NAMES = ("yards", "metres")
 """Units somebody may ask for."""
 
 _NUMBER = re.compile(r"\d+(?:,\d{3})*(?:\.\d+)?")
-_FEET = re.compile(r"(?<![\w.])(\d+) ft\b")
+_FEET = re.compile(r"(?<![\w.])(\d+(?:\.\d+)?) ft\b")
 _SAID = re.compile(
     rf"(?<![\w.])({_NUMBER.pattern})((?: to | and | by |, ){_NUMBER.pattern})*[ -](yd|yards|yard)\b"
 )

@@ -134,10 +134,13 @@ def _goal_verdict(answer: Answer, goal: Goal, units: Units) -> str:
         "land": f"To {label.replace('finishes', 'finish')}",
     }[goal.kind]
     if _chance(answer, answer.recommended) < HARDLY:
-        most = count_words(_chance(answer, answer.recommended), answer.sequences)
-        most += " in 100" if _chance(answer, answer.recommended) >= LEAST_COUNT else ""
+        # the recommended one has the lowest average of those that tie: not the highest chance
+        often = max(range(len(answer.alternatives)), key=lambda k: _chance(answer, k))
+        most = count_words(_chance(answer, often), answer.sequences)
+        most += " in 100" if _chance(answer, often) >= LEAST_COUNT else ""
+        with_it = f", with the {title(answer, often, units)}" if _chance(answer, often) > 0.0 else ""
         return (
-            f"{purpose}, no club of this bag will do here: the most is {most} plays. For the lowest "
+            f"{purpose}, no club of this bag will do here: the most is {most} plays{with_it}. For the lowest "
             f"average it is the {title(answer, answer.lowest_score, units)}."
         )
     counts = {k: count_words(_chance(answer, k), answer.sequences) for k in range(len(answer.alternatives))}

@@ -12,8 +12,9 @@ import numpy as np
 from ..conditions import Conditions
 from ..errors import NoAnswerError, UsageError
 from ..player.model import Player
-from ..tables.carries import runs_yd, stock_landings
+from ..tables.carries import gets_there, runs_yd, stock_landings
 from ..tables.shots import Shot, list_shots
+from ..units import FT_PER_YD
 from .words import UNITS
 
 DISTANCE_YD = (10.0, 400.0)
@@ -21,6 +22,9 @@ DISTANCE_YD = (10.0, 400.0)
 
 HEIGHT_YD = (-60.0, 60.0)
 """Heights of the target over the ball taken [yd]."""
+
+REACH_OVER = 1.15
+"""A target up to so many times as far as the longest club carries still gets its number to hit (assumed)."""
 
 REPORTED_PER_YD = 1.0
 """Yards a laser adds for a yard of rise: the trade's rule (common practice), which most of them use."""
@@ -35,9 +39,10 @@ class Carry:
     club, flight : str
     still_carry_yd, still_run_yd : float
         In still air at 25 C and sea level, on level medium fairway.
-    today_carry_yd, today_run_yd : float
-        In today's air and wind, to today's height and on today's fairway.
-    drift_yd : float
+    today_carry_yd, today_run_yd : float or None
+        In today's air and wind, to today's height and on today's fairway; None where the ball never gets as
+        high as that.
+    drift_yd : float or None
         How far the wind moves it sideways, right positive.
     """
 
@@ -45,9 +50,9 @@ class Carry:
     flight: str
     still_carry_yd: float
     still_run_yd: float
-    today_carry_yd: float
-    today_run_yd: float
-    drift_yd: float
+    today_carry_yd: float | None
+    today_run_yd: float | None
+    drift_yd: float | None
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
@@ -108,6 +113,39 @@ _PAIR = re.compile(
 )
 
 
+_LENGTH = re.compile(rf"\s*(?P<number>[+-]?\d+(?:\.\d+)?)\s*(?P<unit>{'|'.join(UNITS)}|ft|feet|foot)?\s*")
+
+
+def read_height(text: str) -> float:
+    """Height of a target over the ball as typed [yd]: yards, or ``m`` or ``ft`` behind; below negative.
+
+    Raises
+    ------
+    UsageError
+        Anything else.
+    """
+    found = _LENGTH.fullmatch(text.casefold())
+    if not found:
+        raise UsageError(f'height {text!r}; allowed: yards such as 6 or -6, or "5 m", "-20 ft"')
+    unit = found["unit"] or "yd"
+    return float(found["number"]) * (UNITS[unit] if unit in UNITS else 1.0 / FT_PER_YD)
+
+
+def read_adjusted(text: str, distance: str) -> float:
+    """A laser's second number typed by itself [yd]: in the unit of the distance, as in a pair, or its own.
+
+    Raises
+    ------
+    UsageError
+        Anything else.
+    """
+    found, first = _LENGTH.fullmatch(text.casefold()), _PAIR.fullmatch(distance.casefold())
+    if not found or found["unit"] not in (None, *UNITS):
+        raise UsageError(f'adjusted distance {text!r}; allowed: a number such as 169, or "155 m"')
+    unit = found["unit"] or (first["unit"] if first else None) or "yd"
+    return float(found["number"]) * UNITS[unit]
+
+
 def read_distance(text: str) -> tuple[float, float | None]:
     """A distance as typed, and the laser's second number if it was given: ``"164, adjusted 169"``.
 
@@ -145,15 +183,16 @@ def carries(
     level = stock_landings(listed, Conditions(), 0.0, 0.0, count)
     today = stock_landings(listed, conditions, along_deg, height_yd, count)
     runs = runs_yd(level, Conditions()), runs_yd(today, conditions)
+    high = gets_there(today)
     return tuple(
         Carry(
             shot.club.name,
             shot.flight,
             float(level[k, 0]),
             float(runs[0][k]),
-            float(today[k, 0]),
-            float(runs[1][k]),
-            float(today[k, 1]),
+            float(today[k, 0]) if high[k] else None,
+            float(runs[1][k]) if high[k] else None,
+            float(today[k, 1]) if high[k] else None,
         )
         for k, shot in enumerate(listed.shots[:count])
     )
@@ -188,7 +227,7 @@ def effective_distance(
     UsageError
         A number out of its range.
     NoAnswerError
-        No club of the bag reaches, or all of them fly past.
+        No club of the bag reaches, or none gets a ball as high as the target.
     """
     _check("distance", distance_yd, DISTANCE_YD)
     from_pair = height_yd is None and adjusted_yd is not None
@@ -202,12 +241,22 @@ def effective_distance(
     shots = listed.shots[:count]
     still_air = Conditions()
     calm = replace(conditions, wind=None)
-    numbers = []
-    landings = np.zeros((count, 6))
-    for day in (still_air, calm, conditions):
-        landings = stock_landings(listed, day, along_deg, height, count)
-        numbers.append(_number_for(distance_yd, shots, landings[:, 0]))
-    nearest = _to_hit(distance_yd, shots, landings[:, 0], into=numbers[2] > numbers[1])
+    landings = stock_landings(listed, conditions, along_deg, height, count)
+    reached = np.where(gets_there(landings), landings[:, 0], np.nan)
+    stock = reached[[shot.flight == "stock" for shot in shots]]
+    if np.all(np.isnan(stock)):
+        raise NoAnswerError(f"{distance_yd:.0f} yd{_up(height)}: no full swing gets as high as that today")
+    if distance_yd > REACH_OVER * np.nanmax(stock):
+        raise NoAnswerError(
+            f"{distance_yd:.0f} yd{_up(height)} is out of reach today: "
+            f"the longest club carries {np.nanmax(stock):.0f}"
+        )
+    numbers = [_number_for(distance_yd, shots, reached)]
+    for day in (calm, still_air):  # where only today's wind lifts a ball so high, all of it is the height's
+        flown = stock_landings(listed, day, along_deg, height, count)
+        there = np.where(gets_there(flown), flown[:, 0], np.nan)
+        numbers.insert(0, _number_for(distance_yd, shots, there, otherwise=numbers[0]))
+    nearest = _to_hit(distance_yd, shots, reached, into=numbers[2] > numbers[1])
     return Effective(
         distance_yd=distance_yd,
         height_yd=height,
@@ -225,8 +274,8 @@ def effective_distance(
 
 
 def _to_hit(distance_yd: float, shots: Sequence[Shot], carries_yd: np.ndarray, *, into: bool) -> int:
-    """Index of the shot to hit; `into` the wind a low one may be it."""
-    off = np.abs(carries_yd - distance_yd)
+    """Index of the shot to hit; `into` the wind a low one may be it. NaN: not there at all."""
+    off = np.nan_to_num(np.abs(carries_yd - distance_yd), nan=np.inf)
     of_flight = {
         flight: [k for k, shot in enumerate(shots) if shot.flight == flight] for flight in ("stock", "low")
     }
@@ -237,20 +286,32 @@ def _to_hit(distance_yd: float, shots: Sequence[Shot], carries_yd: np.ndarray, *
     return best
 
 
-def _number_for(distance_yd: float, shots: Any, carries_yd: np.ndarray) -> float:
-    """Still carry whose strike carries `distance_yd`: straight between stock clubs, in proportion beyond."""
-    stock = [k for k, shot in enumerate(shots) if shot.flight == "stock"]
+def _number_for(
+    distance_yd: float, shots: Sequence[Shot], carries_yd: np.ndarray, otherwise: float = np.nan
+) -> float:
+    """Still carry whose strike carries `distance_yd`: straight between stock clubs, in proportion beyond.
+
+    Of clubs that carry alike to a height (one that flies low comes down on it early or, NaN, not at all) it
+    is the shortest that does. `otherwise` where no ball gets so high.
+    """
+    stock = [k for k, shot in enumerate(shots) if shot.flight == "stock" and np.isfinite(carries_yd[k])]
+    if not stock:
+        return otherwise
     today = carries_yd[stock][::-1]
     still = np.array([shots[k].carry_yd for k in stock])[::-1]
-    if distance_yd > today[-1]:
-        if distance_yd > 1.15 * today[-1]:
-            raise NoAnswerError(
-                f"{distance_yd:.0f} yd is out of reach today: the longest club carries {today[-1]:.0f}"
-            )
-        return float(still[-1] * distance_yd / today[-1])
+    longest = int(np.argmax(today))
+    if distance_yd > today[longest]:
+        return float(still[longest] * distance_yd / today[longest])
     if distance_yd < today[0]:
         return float(still[0] * distance_yd / max(today[0], 1e-6))
-    return float(np.interp(distance_yd, today, still))
+    if longest == 0:
+        return float(still[0])
+    k = int(np.argmax((today[:-1] <= distance_yd) & (distance_yd <= today[1:])))
+    return float(np.interp(distance_yd, today[k : k + 2], still[k : k + 2]))
+
+
+def _up(height_yd: float) -> str:
+    return f" to a target {height_yd:.0f} yd up" if height_yd > 0.0 else ""
 
 
 def _check(what: str, value: float, limits: tuple[float, float]) -> None:

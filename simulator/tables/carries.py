@@ -19,6 +19,9 @@ from .rows import bounce_numbers, day_grounds, surface_rows
 from .shots import ShotList
 from .skips import skip_table
 
+V_DOWN = 4
+"""Column of a landing that holds how fast it falls [yd/s]."""
+
 
 def stock_landings(
     listed: ShotList, conditions: Conditions, along_deg: float, height_yd: float, count: int
@@ -37,7 +40,8 @@ def stock_landings(
     Returns
     -------
     float64[count, 6]
-        Along, side [yd], v_along, v_side, v_down [yd/s], spin [rad/s].
+        Along, side [yd], v_along, v_side, v_down [yd/s], spin [rad/s]; a ball that never gets as high as
+        the landing place is given at its highest (see `gets_there`).
     """
     shots = listed.shots[:count]
     speed = day_wind(conditions)[0]
@@ -58,6 +62,21 @@ def stock_landings(
     nodes = axes(along_winds=np.array([along]), cross_winds=np.array([cross]), heights=np.array([height_yd]))
     flown = landings(flight_air(), air, launches_of(shots, {}), carries, nodes, 0, count)
     return flown[:, 0, 0, 0, 0, 0]
+
+
+def gets_there(landings: np.ndarray) -> np.ndarray:
+    """Of each landing whether the ball came down on its place; one that never got so high did not.
+
+    Parameters
+    ----------
+    landings : float64[n, 6]
+        As `stock_landings` returns them.
+
+    Returns
+    -------
+    bool[n]
+    """
+    return np.asarray(landings[:, V_DOWN] > 0.0)
 
 
 def runs_yd(landings: np.ndarray, conditions: Conditions, surface: Surface = Surface.FAIRWAY) -> np.ndarray:

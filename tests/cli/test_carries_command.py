@@ -80,6 +80,21 @@ def test_a_given_height_wins(capsys: pytest.CaptureFixture[str]) -> None:
     assert data["height_yd"] == 2.0 and data["height_from_pair"] is False
 
 
+def test_the_second_number_has_the_unit_of_the_first(capsys: pytest.CaptureFixture[str]) -> None:
+    """"150 m" and 158 typed apart are 8 m uphill, as in one; taken for yards they were 6 yd down a hill."""
+    together = json.loads(said(capsys, "150 m, adjusted 158", "--json"))
+    assert together["height_yd"] == pytest.approx(8.0 / 0.9144)  # the yard is 0.9144 m by definition
+    for first, second in (("150 m", "158"), ("150 m", "158 m"), ("164.042 yd", "158 m")):
+        apart = json.loads(said(capsys, first, "--adjusted", second, "--json"))
+        assert apart["height_yd"] == pytest.approx(together["height_yd"], abs=0.001)
+        assert apart["club"] == together["club"]
+
+
+@pytest.mark.parametrize(("text", "height_yd"), [("-6", -6.0), ("5.4864 m", 6.0), ("18 ft", 6.0), ("-18 feet", -6.0)])
+def test_heights_may_have_a_unit(text: str, height_yd: float, capsys: pytest.CaptureFixture[str]) -> None:
+    assert json.loads(said(capsys, "150", "--height", text, "--json"))["height_yd"] == pytest.approx(height_yd)
+
+
 @pytest.mark.parametrize(
     ("words", "status", "because"),
     [
@@ -87,6 +102,8 @@ def test_a_given_height_wins(capsys: pytest.CaptureFixture[str]) -> None:
         (["5"], 2, "10 to 400"),
         (["390"], 3, "out of reach"),
         (["164", "--height", "99"], 2, "height"),
+        (["164", "--height", "up"], 2, "5 m"),
+        (["164", "--adjusted", "170 ft"], 2, "155 m"),
         (["--adjusted", "169"], 2, "--adjusted"),
         (["164", "--wind", "12 parsecs"], 2, "wind"),
         (["164", "--player", "nobody"], 2, "nobody"),

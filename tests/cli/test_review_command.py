@@ -40,6 +40,16 @@ def test_metres_and_standard_errors(stand_in, capsys) -> None:
     assert out.count("standard errors") == 9
 
 
+def test_putts_noted_in_metres_are_told_as_noted(stand_in, capsys) -> None:
+    """By way of whole feet 8 m came back as 7.9 and 1 m as 0.9."""
+    notes = "3w to 190 m out; 5-hybrid to 8 m; putt to 1 m left; 1 putt"
+    assert _run(["review", "withy-drain", notes, "--units", "metres"]) == 0
+    out = " ".join(capsys.readouterr().out.split())
+    assert " 8.0 m " in out and " 1.0 m left" in out
+    assert _run(["review", "withy-drain", notes]) == 0
+    assert " 26.2 ft " in " ".join(capsys.readouterr().out.split())
+
+
 def test_a_round_from_a_file(stand_in, capsys, tmp_path) -> None:
     path = tmp_path / "round.txt"
     path.write_text(ROUND)
@@ -59,6 +69,22 @@ def test_the_parts_of_the_game_and_the_penalties_are_the_score(stand_in, capsys,
     rows = {line[:26].strip(): line[26:34].strip() for line in capsys.readouterr().out.splitlines()}
     counts = [int(rows[name]) for name in (*work.holes.PARTS, "penalties")]
     assert counts[-1] == 1 and sum(counts) == 4 + 5
+
+
+@pytest.mark.parametrize("last", ["2 putts", "picked up"])
+def test_what_a_round_lost_is_what_its_choices_and_swings_lost(last: str, stand_in, capsys, tmp_path) -> None:
+    """A hole that was picked up: what was still to play belongs to what it came to."""
+    path = tmp_path / "round.txt"
+    path.write_text(f"3: 6-iron to 9 ft; 2 putts\n11: 8-iron to 20 ft; {last}\n")
+    assert _run(["review", "ostrel-heath", str(path), "--player", "isolde"]) == 0
+    out = " ".join(capsys.readouterr().out.split())
+    more, choices, swings = map(float, re.search(r"average: ([\d.]+) lost. Choices lost ([\d.]+), swings lost (\d+\.\d+)", out).groups())
+    assert more == pytest.approx(choices + swings, abs=0.011)
+    assert ("strokes and 2.07 still to play on average" in out) == (last == "picked up")
+    assert _run(["review", "ostrel-heath", str(path), "--player", "isolde", "--json"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    came_to = found["score"] + found["left"]
+    assert came_to - found["expected"] == pytest.approx(found["choice"] + found["swing"])
 
 
 def test_a_ball_far_beyond_its_club_is_said(stand_in, capsys) -> None:

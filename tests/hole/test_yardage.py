@@ -48,6 +48,57 @@ def test_a_ditch_across_is_told_on_the_line_and_cut_at_the_page() -> None:
     assert ditch.clear_yd == pytest.approx(math.hypot(BESIDE_YD, 306), rel=2e-3) or ditch.clear_yd < 312
 
 
+WINDING = [[118, -70], [118, 20], [150, 20], [150, 70], [158, 70], [158, 12], [126, 12], [126, -70]]
+"""Over the line at 118 to 126, beside it on the right, away again: a stream that does not come back."""
+
+
+@pytest.mark.parametrize("ball", [(0.0, 0.0), (0.0, 20.0)])
+def test_water_round_a_green_is_cleared_short_of_it(ball: tuple[float, float]) -> None:
+    """A moat 60 by 60 round an island 24 deep and 20 wide: nobody need carry its far bank to be on."""
+    hole = read_sketch({
+        "name": "Isle", "par": 3, "length_yd": 140, "pin": [{"name": "middle", "on_yd": 12}],
+        "green": [{"points_yd": [[128, -10], [152, -10], [152, 10], [128, 10]]}],
+        "penalty_area": [{
+            "name": "moat", "colour": "red", "xy_yd": [[-30, 110], [30, 110], [30, 170], [-30, 170]],
+            "holes_xy_yd": [[[-10, 128], [-10, 152], [10, 152], [10, 128]]],
+        }],
+    }, "isle")  # fmt: skip
+    found = [one for one in measure(hole, ball).troubles if one.name == "moat"]
+    front, back = (one for one in found if one.side == "across")
+    left, right = (next(one for one in found if one.side == side) for side in ("left", "right"))
+    assert len(found) == 4
+    assert (front.line_near_yd, front.line_far_yd) == pytest.approx((110, 128), abs=0.01)
+    assert (back.line_near_yd, back.line_far_yd) == pytest.approx((152, 170), abs=0.01)
+    assert front.clear_yd == pytest.approx(math.hypot(30, 128 - ball[1]), abs=0.01)
+    assert (front.reach_yd, back.reach_yd) == pytest.approx((110 - ball[1], 152 - ball[1]), abs=0.01)
+    assert back.clear_yd == pytest.approx(math.hypot(30, 170 - ball[1]), abs=0.01)
+    assert (left.offset_yd, right.offset_yd) == pytest.approx((-10, 10), abs=0.01)
+    assert sum(one.ground.area for one in found) == pytest.approx(60 * 60 - 24 * 20, abs=1.0)
+
+
+def test_the_eyots_river_is_cleared_before_its_green_begins() -> None:
+    measured = measure(load_hole("ostrel-heath/11"))
+    first = next(one for one in measured.troubles if one.name == "river" and one.side == "across")
+    assert first.line_far_yd < measured.green.front_yd < first.clear_yd < measured.green.back_yd
+
+
+def test_a_stream_that_crosses_twice_is_two_and_one_that_bends_away_is_one() -> None:
+    bends = [[118, -70], [118, 20], [250, 20], [250, -70], [258, -70], [258, 28], [110, 28], [110, -70]]
+    twice = {"name": "burn", "colour": "red", "points_yd": bends}
+    hole = plain(penalty_area=[{"name": "beck", "colour": "red", "points_yd": WINDING}, twice], bunker=[])
+    found = measure(plain(penalty_area=[twice])).troubles
+    across = [(one.line_near_yd, one.line_far_yd) for one in found if one.side == "across"]
+    assert across == [pytest.approx((110, 118)), pytest.approx((236, 244)), pytest.approx((250, 258))]  # the pot too
+    assert [one.side for one in measure(hole).troubles if one.name == "beck"] == ["across"]
+
+
+def test_trouble_with_other_trouble_in_it_is_one() -> None:
+    """Reeds on both banks of a ditch: there is no ground between to play from."""
+    reeds = [{"name": "reeds", "from_yd": 296, "to_yd": 310, "left_yd": -30, "right_yd": 30}]
+    found = [one for one in measure(plain(heavy_rough=reeds, fairway=[])).troubles if one.name == "reeds"]
+    assert [(one.line_near_yd, one.line_far_yd) for one in found] == [pytest.approx((296, 310))]
+
+
 def test_distances_from_the_ball_elsewhere() -> None:
     pond = next(one for one in measure(plain(), (10.0, 150.0)).troubles if one.name == "pond")
     assert pond.reach_yd == pytest.approx(math.hypot(5, 50))

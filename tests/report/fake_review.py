@@ -39,9 +39,10 @@ def hole_review(hole: Hole | None = None, player: Player | None = None, notes: N
         better = 0.12 if one.kind == "swing" else None
         judged.append(Judged(one, best, best, False, Estimate(4.0, 0.004, 30.0), choice, swing, better))
     total = sum(one.choice.value + one.swing.value for one in judged)
-    expected = Estimate(played.score - total, error.standard_error, 30.0)
+    left = EXACT if played.holed else Estimate(2.07, 0.005, 30.0)
+    expected = Estimate(played.score + left.value - total, error.standard_error, 30.0)
     who = player or load_player("barnaby")
-    return HoleReview(hole, who, Conditions(), tuple(judged), played.score, played.holed, expected, EXACT, 1)
+    return HoleReview(hole, who, Conditions(), tuple(judged), played.score, played.holed, expected, left, 1)
 
 
 def round_review(course: str, holes: Any, player: Player, notes: Any, **_: Any) -> RoundReview:

@@ -151,6 +151,17 @@ def test_a_goal_out_of_reach_chooses_no_club() -> None:
     assert words.endswith("For the lowest average it is the driver.")
 
 
+@pytest.mark.parametrize(("chance", "said"), [(0.0035, "1 in 290 plays"), (0.012, "1 in 100 plays")])
+def test_the_most_that_a_goal_out_of_reach_has_is_the_most_of_the_table(chance: float, said: str) -> None:
+    """Of clubs that tie the lowest average is recommended: its chance may be the lower one."""
+    clubs = [dict(c) for c in fake_answers.answer.__kwdefaults__["clubs"]]
+    clubs[0] |= {"club": "5-wood", "goal": 0.0}
+    clubs[1] |= {"club": "driver", "goal": chance, "goal_difference": chance}
+    goal = Goal("leave", low_yd=100.0, high_yd=130.0)
+    words = verdicts.verdict(fake_answers.answer(clubs=tuple(clubs), goal=goal, tied=(0, 1))).replace("\xa0", " ")
+    assert f"will do here: the most is {said}, with the driver. For the lowest average it is the 5-wood." in words
+
+
 def test_aim_and_middle_are_both_said_only_when_they_differ() -> None:
     answer = fake_answers.answer()
     one = answer.best

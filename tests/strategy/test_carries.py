@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import numpy as np
@@ -9,9 +10,10 @@ import pytest
 from solved import player_named
 
 from simulator import load_player
+from simulator.cli.options import player_of
 from simulator.conditions import Conditions, Wind
 from simulator.errors import NoAnswerError, UsageError
-from simulator.report.carrytext import sum_text
+from simulator.report.carrytext import sum_text, table
 from simulator.strategy.carries import Effective, carries, effective_distance, read_distance
 
 DAYS = {
@@ -172,6 +174,44 @@ def test_out_of_reach() -> None:
     with pytest.raises(NoAnswerError):  # in reach on a still day, not against a gale
         effective_distance(player_named("isolde"), Conditions(wind=Wind(35.0, 0.0)), 220.0)
     assert effective_distance(player_named("isolde"), Conditions(), 220.0).club == "driver"
+
+
+def test_a_ball_that_never_gets_as_high_as_the_target_has_no_carry_to_it() -> None:
+    """Barnaby's driver and short irons rise over 22 yd, his woods and wedges do not; nothing of his gets 40 up."""
+    player = load_player("barnaby")
+    rows = {(one.club, one.flight): one for one in carries(player, Conditions(), height_yd=22.0)}
+    there = {club for (club, flight), one in rows.items() if flight == "stock" and one.today_carry_yd is not None}
+    assert "driver" in there and not there & {"3-wood", "7-wood", "sand wedge"}
+    low = [one for (_, flight), one in rows.items() if flight == "low"]
+    assert low and all(one.today_carry_yd is one.today_run_yd is one.drift_yd is None for one in low)
+    text = table(player, Conditions(), tuple(rows.values()))
+    assert "never gets as high" in text and re.search(r"^3-wood +176 +\d+ +- +-\s*$", text, re.MULTILINE)
+    for distance_yd in (75.0, 120.0, 150.0):  # the 3-wood was named for 120, at the height where it tops out
+        assert effective_distance(player, Conditions(), distance_yd, height_yd=22.0).club in there
+    with pytest.raises(NoAnswerError, match="as high as that"):
+        effective_distance(player, Conditions(), 120.0, height_yd=40.0)
+
+
+def test_each_club_is_found_again_by_its_carry_where_a_longer_one_carries_less() -> None:
+    """Thin air, a tail wind and a target 15 yd up: a low 3-wood comes down on it before the 5-wood does."""
+    player = player_of("plus 3", None)
+    day = Conditions(wind=Wind(22.0, 218.0), temperature_c=39.0, altitude_m=1968.0)
+    rows = [one for one in carries(player, day, height_yd=15.0) if one.flight == "stock"]
+    today = [one.today_carry_yd for one in rows]
+    assert today != sorted(today, reverse=True)
+    for row in rows[2:]:
+        found = effective_distance(player, day, row.today_carry_yd, height_yd=15.0)
+        assert (found.club, found.effective_yd) == (row.club, pytest.approx(row.still_carry_yd, abs=0.01))
+
+
+def test_a_wind_that_brings_a_target_into_reach_is_counted_before_it_is_refused() -> None:
+    """228 yd is 16 % past Barnaby's still driver, but 10 % past the one that 30 mph help."""
+    day = Conditions(wind=Wind(30.0, 180.0))
+    found = effective_distance(load_player("barnaby"), day, 228.0)
+    assert found.club == "driver" and found.wind_adds_yd < -10.0
+    assert 228.0 + found.wind_adds_yd == pytest.approx(found.effective_yd)
+    with pytest.raises(NoAnswerError, match=f"today: the longest club carries {found.carry_yd:.0f}$"):
+        effective_distance(load_player("barnaby"), day, 262.0)
 
 
 NAN = float("nan")

@@ -227,6 +227,9 @@ def test_a_round_adds_its_holes_up_and_stops_where_the_ball_was_picked_up(tmp_pa
     assert not two.holed and two.left.value > 2.0
     assert two.choice.value + two.swing.value == pytest.approx(1.0 + two.left.value - two.expected.value)
     assert found.swing.value == pytest.approx(one.swing.value + two.swing.value)
+    assert found.left.value == two.left.value and not found.holed
+    came_to = found.score + found.left.value
+    assert found.choice.value + found.swing.value == pytest.approx(came_to - found.expected.value)
     parts = {name: found.part(name) for name in ("tee shots", "approaches", "short game", "putting")}
     assert {name: part[0] for name, part in parts.items()} == {
         "tee shots": 0, "approaches": 2, "short game": 0, "putting": 2,

@@ -48,7 +48,8 @@ def _area(feature: Feature, draft: Draft) -> None:
         need(bare.token.start > feature.token.start, bare.token,
              f"{feature.word}: say each by itself, where it is")  # fmt: skip
         value = draft.units.yd(bare.numbers["a"])
-        if along.at is None and along.low is None:
+        beside = bool(across.sides) and across.near is None and value <= a.MOST_ACROSS_YD
+        if along.at is None and along.low is None and not beside:  # "pond right, 220"
             along.at = value
         else:
             need(

@@ -166,6 +166,16 @@ class RoundReview:
         return total(one.expected for one in self.holes.values())
 
     @property
+    def holed(self) -> bool:
+        """Whether every one of them was played to the end."""
+        return all(one.holed for one in self.holes.values())
+
+    @property
+    def left(self) -> Estimate:
+        """What was still to play on average where they were not: with the score it is what they came to."""
+        return total(one.left for one in self.holes.values())
+
+    @property
     def choice(self) -> Estimate:
         """Strokes lost by choices."""
         return total(one.choice for one in self.holes.values())
@@ -192,7 +202,7 @@ class RoundReview:
         return {
             "course": self.course, "left_out": list(self.left_out), "score": self.score,
             "penalties": self.penalties,
-            **_figure("expected", self.expected),
+            **_figure("expected", self.expected), **_figure("left", self.left),
             **_figure("choice", self.choice), **_figure("swing", self.swing),
             "parts": parts,
             "holes": [{"number": number, **hole.to_dict()} for number, hole in self.holes.items()],

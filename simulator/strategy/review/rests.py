@@ -145,14 +145,15 @@ def _on_green(text: str, hole: Hole, found: re.Match[str], before: Rest | None) 
     if len(sides) > 1:
         raise n.refused(text, f"{sides[0]} or {sides[1]} of the hole? allowed: one of them")
     away = feet / FT_PER_YD
+    digits = 1 if unit[0] == "m" else 0  # 1 m in whole feet would be told as 0.9 m again
     if not sides:
         around = shapely.Point(hole.pin.x_yd, hole.pin.y_yd).buffer(away).exterior
         there = hole.green.intersects(around)
-        return _green_rest(hole, *_beside(hole, away, "short", before), feet) if there else None
+        return _green_rest(hole, *_beside(hole, away, "short", before), feet, digits) if there else None
     x, y = _beside(hole, away, sides[0], before)
     surface = hole.surface_at(x, y)
     if surface is Surface.GREEN:
-        rest = _green_rest(hole, x, y)
+        rest = _green_rest(hole, x, y, digits=digits)
         return replace(rest, words=f"{rest.words} {sides[0]}")
     lie = LIE_OF.get(surface)
     if lie is None:
@@ -173,10 +174,10 @@ def _beside(hole: Hole, away_yd: float, side: str, before: Rest | None) -> tuple
     return pin.x_yd + away_yd * math.sin(turn), pin.y_yd + away_yd * math.cos(turn)
 
 
-def _green_rest(hole: Hole, x: float, y: float, feet: float | None = None) -> Rest:
+def _green_rest(hole: Hole, x: float, y: float, feet: float | None = None, digits: int = 0) -> Rest:
     """On the green; with `feet` alone known, the place is one of many."""
     far = feet or FT_PER_YD * math.hypot(x - hole.pin.x_yd, y - hole.pin.y_yd)
-    return Rest(x, y, Lie.GREEN, f"{far:.0f} ft", putt_ft=max(far, 0.1), sided=feet is None)
+    return Rest(x, y, Lie.GREEN, f"{far:.{digits}f} ft", putt_ft=max(far, 0.1), sided=feet is None)
 
 
 def area_named(text: str, hole: Hole) -> Surface | None:
