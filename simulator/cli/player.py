@@ -26,6 +26,9 @@ def fit(
             help="Handicap index whose level fills in what the shots do not tell; +2 on the card is -2.",
         ),
     ],
+    sex: Annotated[
+        str, typer.Option("--sex", metavar="WORD", help="man or woman: whose level fills in.")
+    ] = "man",
     name: Annotated[
         str | None, typer.Option("--name", metavar="NAME", help="The player's name; the file's if left out.")
     ] = None,
@@ -57,21 +60,24 @@ def fit(
     Example: holesim player fit shots.csv --level 12 -o me.toml
     """
     from ..files import write_text
+    from ..player.boxes import SEXES
     from ..player.levels import level as level_of
     from ..player.measured import fit_player, player_text, read_shots
     from ..report import fittext
     from ..report.jsonout import dumps
     from ..report.units import units_named
-    from ..toml_text import in_metres
+    from ..toml_text import in_metres, short_line
 
     shown = units_named(units)
+    if sex not in SEXES:
+        raise UsageError(f"--sex {short_line(sex, 40)!r}; allowed: {' or '.join(SEXES)}")
     o.check_new_file(out, force)
     if plot is not None:
         from ..report.plot import check_plot_path
 
         check_plot_path(plot)
     read = read_shots(shots, _columns(columns, mapping, shown.name, left_positive))
-    found = fit_player(read.shots, level_of(level))
+    found = fit_player(read.shots, level_of(level, sex))
     for row in read.left_aside:
         say(f"warning: left aside: {row}")
     if out is not None:

@@ -76,9 +76,11 @@ def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Cl
         need_level(top, base, "a club's carry")
     carry_yd = carries(kinds, {n: v["carry_yd"] for n, v in numbers.items() if "carry_yd" in v}, base)
     totals = {name: given_total_yd(section) for name, section in given.items()}
-    _check_order(top, kinds, carry_yd, {name: total for name, total in totals.items() if total is not None})
+    measured = {name for name, one in given.items() if "doubt" in one.table}
+    said = {name: total for name, total in totals.items() if total is not None}
+    _check_order(top, kinds, carry_yd, said, measured)
     if base is not None:
-        typed = {name: carry_yd[name] for name, one in given.items() if "doubt" not in one.table}
+        typed = {name: carry_yd[name] for name in given if name not in measured}
         check_lengths(top.source, typed, kinds, base, assumed)  # what was measured is no slip
     filled = []
     for name in sorted(kinds, key=lambda n: -carry_yd[n]):
@@ -223,11 +225,16 @@ def _numbers(section: Section, kind: str) -> dict[str, float]:
 
 
 def _check_order(
-    top: Section, kinds: dict[str, str], carry_yd: dict[str, float], total_yd: dict[str, float]
+    top: Section,
+    kinds: dict[str, str],
+    carry_yd: dict[str, float],
+    total_yd: dict[str, float],
+    measured: set[str],
 ) -> None:
     """Refuse two clubs of one carry, and a club that outcarries a stronger one of its own family.
 
-    Where both were given by totals these decide: a slow 3-wood flies low, runs far and may carry less.
+    Where both were given by totals these decide: a slow 3-wood flies low, runs far and may carry less. So may
+    one that was measured beside the other wood.
     """
     names = sorted(kinds, key=lambda n: -carry_yd[n])
     for name in names:
@@ -247,9 +254,10 @@ def _check_order(
     for i, shorter in enumerate(names):
         for longer in names[:i]:
             if (
-                _line(kinds[longer]) == _line(kinds[shorter])
+                line_of(kinds[longer]) == line_of(kinds[shorter])
                 and LOFT_DEG[kinds[longer]] > LOFT_DEG[kinds[shorter]]
                 and not total_yd.get(longer, 1.0) < total_yd.get(shorter, 0.0)
+                and not (line_of(kinds[longer]) == "wood" and {longer, shorter} <= measured)
             ):
                 top.refuse(
                     f"club {longer!r}",
@@ -258,6 +266,6 @@ def _check_order(
                 )
 
 
-def _line(kind: str) -> str:
+def line_of(kind: str) -> str:
     """Clubs that must go by loft: irons with wedges, driver with woods, hybrids."""
     return {"wedge": "iron", "driver": "wood"}.get(family(kind), family(kind))

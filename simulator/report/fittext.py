@@ -43,13 +43,18 @@ def fit_text(fit: Fit, units: Units = YARDS, left_aside: Sequence[str] = ()) -> 
     lines += [
         "",
         "Wide and deep each hold 8 of 10 balls at rest, mishits included, as in a player",
-        f"file. The rest comes from the level of handicap {fit.handicap:g}; every answer allows",
-        "for what is still not known.",
+        f"file. The rest comes from the level of handicap {fit.handicap:g} ({fit.sex}); every answer",
+        "allows for what is still not known.",
     ]
     if own := put_in(fit):
         lines += wrap(
             f"Not measured, put into the file's bag from a standard set: {join_words(list(own))}. Delete "
             "from its clubs what is not carried."
+        )
+    if fit.by_loft:
+        lines += wrap(
+            f"Too few shots to tell the carries of {join_words(list(fit.by_loft))} apart: put in the order "
+            "of their lofts."
         )
     for club in fit.clubs:
         if len(club.slips):
@@ -68,8 +73,10 @@ def fit_text(fit: Fit, units: Units = YARDS, left_aside: Sequence[str] = ()) -> 
 def fit_dict(fit: Fit, left_aside: Sequence[str] = ()) -> dict[str, Any]:
     """The same as plain JSON-ready data."""
     return {
-        "schema": SCHEMA, "level": fit.handicap, "clubs": [_club_dict(club) for club in fit.clubs],
+        "schema": SCHEMA, "level": fit.handicap, "sex": fit.sex,
+        "clubs": [_club_dict(club) for club in fit.clubs],
         "unread_rows": list(left_aside), "put_in": list(put_in(fit)),
+        "by_loft": list(fit.by_loft),
     }  # fmt: skip
 
 

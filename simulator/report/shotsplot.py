@@ -72,8 +72,8 @@ def draw_shots(club: ClubFit, *, ax: Axes | None = None, units: Units = YARDS) -
 
 
 def _shown(club: ClubFit, units: Units) -> dict[str, float]:
-    """The fitted numbers with the carry in the unit shown."""
-    return {**club.numbers, "carry": units.of(club.numbers["carry_yd"])}
+    """The fitted numbers where balls come down, with the carry in the unit shown."""
+    return {**club.seen, "carry": units.of(club.seen["carry_yd"])}
 
 
 def save_shots(fit: Fit, path: str | Path, units: Units = YARDS) -> None:

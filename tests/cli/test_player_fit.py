@@ -7,6 +7,8 @@ import tomllib
 import pytest
 
 from simulator.cli import _run
+from simulator.player import load_player
+from simulator.player.levels import level
 
 SHOTS = "club,carry,offline\n" + "".join(f"7i,{130 + 3 * (k % 7)},{5 * (k % 5) - 9}\n" for k in range(30))
 
@@ -56,6 +58,7 @@ def test_json_alone(shots, capsys):
         ["--level", "12", "--columns", "carry"],
         ["--level", "12", "--columns", "carry=Flight"],
         ["--level", "12", "--units", "feet"],
+        ["--level", "12", "--sex", "x"],
         ["--level", "12", "-o", "no/such/folder/me.toml"],
         ["--level", "12", "--plot", "me.doc"],
         ["--level", "12", "--mapping", "none.toml"],
@@ -66,3 +69,19 @@ def test_slips_are_told_in_one_line(shots, arguments, capsys):
     captured = capsys.readouterr()
     assert captured.out == ""
     assert len(captured.err.strip().splitlines()) == 1
+
+
+def test_a_woman_s_file_says_whose_level_fills_it_in(shots, tmp_path, capsys):
+    """Her part swings, and the clubs nobody measured, came from a man's level."""
+    files = {}
+    for sex in ("man", "woman"):
+        out = tmp_path / f"{sex}.toml"
+        assert (
+            _run(["player", "fit", str(shots), "--level", "24", "--sex", sex, "-o", str(out), "--json"]) == 0
+        )
+        found = json.loads(capsys.readouterr().out)
+        assert found["sex"] == sex
+        files[sex] = load_player(out)
+    assert tomllib.loads((tmp_path / "woman.toml").read_text())["sex"] == "woman"
+    parts = {sex: player.part.direction_sd_deg.tolist() for sex, player in files.items()}
+    assert parts["woman"] == level(24, "woman").part.direction_sd_deg.tolist() != parts["man"]

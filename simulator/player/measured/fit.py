@@ -1,48 +1,32 @@
 """What measured shots say of each club: pulled towards the level when shots are few, by as much as is due.
 
-A club's number is the level's, moved by what this player does with every club and by what he does with this
-one: on the scales of `simulator.player.doubt`, value = level + D (sqrt(S) w + sqrt(1 - S) z), with D the
-doubt of a level, S the share common to all clubs, w (one a player) and z (one a club) standard normal before
-any shot is seen. The most likely w and z given the shots are found together, and the curvature there gives
-what is still not known (Laplace's approximation; Gelman et al., Bayesian Data Analysis, 3rd ed., section 4.1
-for the method and chapter 5 for partial pooling; from memory).
+What is believed before any shot is said in `pooling`, how likely shots are in `likelihood`; `posterior` puts
+the two together.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from itertools import pairwise
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
 
 from ...errors import UsageError
-from ..doubt import LEVEL, SHARED, Doubt
+from ...units import M_PER_YD
+from ..boxes import SEXES
+from ..clubs import LIMITS, LONGEST_CARRY_YD, SHORTEST_CARRY_YD
+from ..doubt import Doubt
 from ..fill import carries, driver_yd, level_carry_yd
 from ..levels import Level
 from ..model import Club as BagClub
 from ..names import kind_of
-from .likelihood import PARAMETERS, Club, log_likelihood
+from .landed import landed, struck
+from .likelihood import PARAMETERS, Club, Rows
+from .order import in_order
+from .pooling import before_sd
+from .posterior import posterior
 from .readcsv import Shots
-
-CARRY_LOG = 0.15
-"""Before any shot is seen, of the logarithm of a carry: wide, because how far somebody hits it is the first
-thing shots tell, and a handicap says little of it; assumed."""
-
-BIAS_RIGHT_DEG = 2.0
-"""The same of where its strikes finish on average [deg]: wide too, for a handicap says nothing of it. A
-usual miss to one side in words ("miss right", `player/habits.py`) is a bias of 0.43 of a level's spread: 2
-degrees and more. With half of this a golfer who misses right with the driver and left with irons had a
-quarter of either found by 30 shots."""
-
-LOSS_LOG = 0.3
-"""The same of what a mishit loses; assumed."""
-
-BEFORE = np.array(
-    [CARRY_LOG, BIAS_RIGHT_DEG, LEVEL.direction_log, LEVEL.distance_log, LEVEL.mishit_logit, LOSS_LOG]
-)
-"""Doubt before any shot, in the order of `PARAMETERS`."""
 
 MOST_MISHITS_LOGIT = 2.0
 """Rates are held below 0.88, as a player file holds them."""
@@ -58,6 +42,8 @@ class ClubFit:
     shots : Shots
     numbers : mapping of str to float
         Fields of a club as a player file has them.
+    seen : mapping of str to float
+        The same where its balls come down (`landed`).
     level : mapping of str to float
         The same before any shot was seen.
     doubt : Doubt
@@ -72,6 +58,7 @@ class ClubFit:
     kind: str
     shots: Shots
     numbers: Mapping[str, float]
+    seen: Mapping[str, float]
     level: Mapping[str, float]
     doubt: Doubt
     learnt: Mapping[str, float]
@@ -85,10 +72,24 @@ class ClubFit:
 
 @dataclass(frozen=True)
 class Fit:
-    """A player after the shots: the level it leaned on and each club, longest first."""
+    """A player after the shots.
+
+    Attributes
+    ----------
+    handicap : float
+        Of the level it leaned on.
+    clubs : tuple of ClubFit
+        Longest first.
+    by_loft : tuple of str
+        Clubs that too few shots put out of the order of their lofts, and that were put into it.
+    sex : str
+        Whose level that is.
+    """
 
     handicap: float
     clubs: tuple[ClubFit, ...]
+    by_loft: tuple[str, ...] = ()
+    sex: str = SEXES[0]
 
 
 def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
@@ -104,46 +105,41 @@ def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
     Raises
     ------
     UsageError
-        Clubs whose carries cannot belong to one bag.
+        An iron or wedge that surely outcarries one with less loft.
     """
-    from scipy.optimize import minimize
-
+    _check_sides(shots)
     names = list(shots)
     kinds = {name: kind_of(name) or "" for name in names}
     rough = {name: _rough_yd(one) for name, one in shots.items()}
     levels = _levels(rough, kinds, base)
-    clubs = [_club(shots[name], levels[name], rough[name]) for name in names]
-    centre = np.stack([_centre(levels[name]) for name in names])
-    size = len(PARAMETERS)
-
-    def values(free: np.ndarray) -> np.ndarray:
-        parts = free.reshape(len(names) + 1, size)
-        return centre + BEFORE * (SHARED**0.5 * parts[0] + (1.0 - SHARED) ** 0.5 * parts[1:])
-
-    def cost(free: np.ndarray) -> tuple[float, np.ndarray]:
-        x = values(free)
-        value, slope = 0.5 * float(free @ free), free.reshape(len(names) + 1, size).copy()
-        for k, club in enumerate(clubs):
-            one, gradient = log_likelihood(x[k], club)
-            value -= one
-            slope[0] -= SHARED**0.5 * BEFORE * gradient
-            slope[k + 1] -= (1.0 - SHARED) ** 0.5 * BEFORE * gradient
-        return value, slope.ravel()
-
-    start = np.zeros((len(names) + 1, size))
-    for k, name in enumerate(names):
-        away = np.log(rough[name]) - centre[k, 0]
-        start[k + 1, 0] = away / (CARRY_LOG * (1.0 - SHARED) ** 0.5)
-    found = minimize(cost, start.ravel(), jac=True, method="L-BFGS-B", options={"maxiter": 2000})
-    best = values(found.x)
-    spread = _spread(found.x, cost, len(names))
+    seen = {name: landed(kinds[name], levels[name]) for name in names}
+    side_yd = _rounding_yd(np.concatenate([one.offline_yd for one in shots.values()]))
+    carry_yd = _rounding_yd(np.concatenate([one.carry_yd for one in shots.values()]))
+    clubs = [_club(shots[name], seen[name], rough[name], carry_yd, side_yd) for name in names]
+    centre = np.stack([_centre(seen[name]) for name in names])
+    start = centre.copy()
+    start[:, 0] = np.log([rough[name] for name in names])
+    best, spread = posterior(Rows.of(clubs), centre, list(kinds.values()), start)
     fits = [
         _club_fit(name, kinds[name], shots[name], best[k], spread[k], clubs[k], levels[name])
         for k, name in enumerate(names)
     ]
+    found_yd = {fit.club: fit.numbers["carry_yd"] for fit in fits}
+    doubt_yd = {fit.club: found_yd[fit.club] * fit.doubt.carry_pct / 100.0 for fit in fits}
+    placed_yd, by_loft = in_order(kinds, found_yd, doubt_yd)
+    fits = [_carrying(fit, placed_yd[fit.club]) for fit in fits]
     fits.sort(key=lambda fit: -fit.numbers["carry_yd"])
-    _check_carries(fits)
-    return Fit(base.handicap, tuple(fits))
+    return Fit(base.handicap, tuple(fits), by_loft, base.sex)
+
+
+def _check_sides(shots: Mapping[str, Shots]) -> None:
+    """Refuse a record in which nobody noted the sides: its golfer would have no width at all."""
+    sides = np.concatenate([one.offline_yd for one in shots.values()])
+    if len(sides) > 2 and np.ptp(sides) == 0.0:
+        raise UsageError(
+            f"all {len(sides)} shots finish {sides[0]:g} yd to the side; allowed: sides as they were "
+            "measured, for the width is learnt of them"
+        )
 
 
 def _rough_yd(shots: Shots) -> float:
@@ -169,51 +165,49 @@ def _levels(
     }
 
 
-def _club(shots: Shots, level: Mapping[str, float], around_yd: float) -> Club:
+STEPS_YD = tuple(step * unit for step in (10.0, 5.0, 1.0) for unit in (1.0, 1.0 / M_PER_YD))
+"""Steps in which a record may be kept: yards and metres, whole or by fives and tens [yd]."""
+
+
+def _rounding_yd(values_yd: np.ndarray) -> float:
+    """Standard deviation that keeping a record in steps adds, read off the record [yd].
+
+    A step spreads evenly what it rounds: its twelfth, squared. Two rows are too few to tell.
+    """
+    for step in STEPS_YD if len(values_yd) > 2 else ():
+        off = values_yd / step
+        if np.abs(off - np.round(off)).max() < 1e-6 * max(1.0, float(np.abs(off).max())):
+            return float(step / 12.0**0.5)
+    return 0.0
+
+
+def _club(
+    shots: Shots, seen: Mapping[str, float], around_yd: float, carry_error_yd: float, side_error_yd: float
+) -> Club:
     return Club(
         shots.carry_yd,
         shots.direction_deg,
-        level["mishit_distance_sd_pct"] / level["distance_sd_pct"],
-        level["mishit_direction_factor"],
+        seen["mishit_distance_sd_pct"] / seen["distance_sd_pct"],
+        seen["mishit_direction_factor"],
         around_yd,
+        carry_error_yd,
+        float(np.degrees(np.arctan2(side_error_yd, around_yd))),
     )
 
 
-def _centre(level: Mapping[str, float]) -> np.ndarray:
-    """The level's numbers of one club, in the order of `PARAMETERS`."""
-    rate = level["mishit_rate"]
+def _centre(seen: Mapping[str, float]) -> np.ndarray:
+    """The level's numbers of one club where its balls come down, in the order of `PARAMETERS`."""
+    rate = seen["mishit_rate"]
     return np.array(
         [
-            np.log(level["carry_yd"] * (1.0 + level["bias_long_pct"] / 100.0)),  # where strikes come down
-            level["bias_right_deg"],
-            np.log(level["direction_sd_deg"]),
-            np.log(level["distance_sd_pct"] / 100.0),
+            np.log(seen["carry_yd"]),
+            seen["bias_right_deg"],
+            np.log(seen["direction_sd_deg"]),
+            np.log(seen["distance_sd_pct"] / 100.0),
             np.log(rate / (1.0 - rate)),
-            np.log(level["mishit_loss_pct"] / 100.0),
+            np.log(seen["mishit_loss_pct"] / 100.0),
         ]
     )
-
-
-def _spread(best: np.ndarray, cost, clubs: int) -> np.ndarray:
-    """Standard deviation of every club's parameters, from the curvature at the best fit."""
-    size, step = len(PARAMETERS), 1e-4
-    n = len(best)
-    curve = np.empty((n, n))
-    for j in range(n):
-        move = np.zeros(n)
-        move[j] = step
-        curve[j] = (cost(best + move)[1] - cost(best - move)[1]) / (2.0 * step)
-    curve = 0.5 * (curve + curve.T)
-    # a direction the shots make flat, or worse, is no better known than before any shot
-    values, vectors = np.linalg.eigh(curve)
-    covariance = (vectors / np.maximum(values, 1.0)) @ vectors.T
-    out = np.empty((clubs, size))
-    for k in range(clubs):
-        for j in range(size):
-            weights = np.zeros(n)
-            weights[j], weights[(k + 1) * size + j] = SHARED**0.5, (1.0 - SHARED) ** 0.5
-            out[k, j] = BEFORE[j] * np.sqrt(weights @ covariance @ weights)
-    return out
 
 
 def _club_fit(
@@ -222,7 +216,7 @@ def _club_fit(
 ) -> ClubFit:  # fmt: skip
     logit = min(float(x[4]), MOST_MISHITS_LOGIT)
     distance = 100.0 * float(np.exp(x[3]))
-    numbers = {
+    seen = {
         "carry_yd": float(np.exp(x[0])),
         "direction_sd_deg": float(np.exp(x[2])),
         "distance_sd_pct": distance,
@@ -233,31 +227,50 @@ def _club_fit(
         "mishit_distance_sd_pct": club.mishit_distance_ratio * distance,
         "mishit_direction_factor": club.mishit_direction_factor,
     }
+    ratio = level["mishit_distance_sd_pct"] / level["distance_sd_pct"]
+    numbers = _within_limits(name, struck(kind, seen, ratio, level["mishit_direction_factor"]))
     doubt = Doubt(100.0 * spread[0], spread[2], spread[3], spread[1], 0.0, spread[4])
     order = {"carry_pct": 0, "bias_right_deg": 1, "direction_log": 2, "distance_log": 3, "mishit_logit": 4}
-    learnt = {part: float(np.clip(1.0 - (spread[j] / BEFORE[j]) ** 2, 0.0, 1.0)) for part, j in order.items()}
-    return ClubFit(name, kind, shots, numbers, level, doubt, learnt, _slips(numbers, shots))
+    before = [before_sd(parameter) for parameter in PARAMETERS]
+    learnt = {part: float(np.clip(1.0 - (spread[j] / before[j]) ** 2, 0.0, 1.0)) for part, j in order.items()}
+    return ClubFit(name, kind, shots, numbers, seen, level, doubt, learnt, _slips(seen, shots))
+
+
+def _carrying(fit: ClubFit, carry_yd: float) -> ClubFit:
+    """A club whose carry was put into its place in the bag."""
+    longer = carry_yd / fit.numbers["carry_yd"]
+    seen = {**fit.seen, "carry_yd": fit.seen["carry_yd"] * longer}
+    return replace(fit, numbers={**fit.numbers, "carry_yd": carry_yd}, seen=seen)
+
+
+def _within_limits(name: str, numbers: Mapping[str, float]) -> dict[str, float]:
+    """Numbers that a player file may hold: where balls fly must be, what mishits do is cut off.
+
+    Raises
+    ------
+    UsageError
+        A carry, a bias or a spread no golfer has.
+    """
+    limits = {**LIMITS, "carry_yd": (SHORTEST_CARRY_YD, LONGEST_CARRY_YD)}
+    for key in ("carry_yd", "bias_right_deg", "direction_sd_deg", "distance_sd_pct"):
+        low, high = limits[key]
+        if not low <= numbers[key] <= high:
+            raise UsageError(
+                f"{name}: {key} {numbers[key]:.4g} in these shots; allowed: {low:g} to {high:g} (check the "
+                "columns and their units)"
+            )
+    return {key: float(np.clip(value, *limits[key])) for key, value in numbers.items()}
 
 
 SLIP_SDS = 4.0
 """A row this many mishit standard deviations from every strike is named as no strike of the club."""
 
 
-def _slips(numbers: Mapping[str, float], shots: Shots) -> np.ndarray:
-    carry = numbers["carry_yd"]
-    solid = np.abs(shots.carry_yd / carry - 1.0) * 100.0 / numbers["mishit_distance_sd_pct"]
-    missed = np.abs(shots.carry_yd / carry - 1.0 + numbers["mishit_loss_pct"] / 100.0) * 100.0
-    along = np.minimum(solid, missed / numbers["mishit_distance_sd_pct"])
-    wide = numbers["direction_sd_deg"] * numbers["mishit_direction_factor"]
-    across = np.abs(shots.direction_deg - numbers["bias_right_deg"]) / wide
+def _slips(seen: Mapping[str, float], shots: Shots) -> np.ndarray:
+    carry = seen["carry_yd"]
+    solid = np.abs(shots.carry_yd / carry - 1.0) * 100.0 / seen["mishit_distance_sd_pct"]
+    missed = np.abs(shots.carry_yd / carry - 1.0 + seen["mishit_loss_pct"] / 100.0) * 100.0
+    along = np.minimum(solid, missed / seen["mishit_distance_sd_pct"])
+    wide = seen["direction_sd_deg"] * seen["mishit_direction_factor"]
+    across = np.abs(shots.direction_deg - seen["bias_right_deg"]) / wide
     return np.flatnonzero(np.hypot(along, across) > SLIP_SDS)
-
-
-def _check_carries(fits: list[ClubFit]) -> None:
-    """Refuse two clubs with the carry of one: a bag cannot hold them, and the names are probably swapped."""
-    for longer, shorter in pairwise(fits):
-        if longer.numbers["carry_yd"] - shorter.numbers["carry_yd"] < 0.5:
-            raise UsageError(
-                f"{longer.club} and {shorter.club} both carry {shorter.numbers['carry_yd']:.0f} yd in these "
-                "shots; clubs of a bag need carries of their own: leave one out, or check the club column"
-            )

@@ -1,4 +1,4 @@
-"""How likely a club's shots are under a strike that is solid, a mishit, or a slip of the record.
+"""How likely clubs' shots are under a strike that is solid, a mishit, or a slip of the record.
 
 Each shot is a carry c [yd] and a direction t [deg]:
 
@@ -6,15 +6,22 @@ Each shot is a carry c [yd] and a direction t [deg]:
     mishit  c ~ N(C (1 - loss), (C d r)^2)  t ~ N(b, (f s)^2)      with probability p
     slip    anything up to half as far again as C_0, any direction within 45 degrees, with `SLIP`
 
+Each spread is widened by how finely the record was kept (`Club.carry_error_yd`, `Club.direction_error_deg`):
+five shots noted as "0 yd off line" in steps of 5 yd are no golfer without a spread.
+
 The slip keeps one wild row (another club's shot, a topped ball, a missed decimal point) from widening the
 pattern: no number of the player moves to explain it.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
+
+Floats = NDArray[np.float64]
 
 SLIP = 0.01
 """Share of rows that are no strike of this club's pattern; assumed."""
@@ -33,54 +40,129 @@ class Club:
         Spread of a mishit over that of a solid strike.
     around_yd : float
         Carry that bounds a slip.
+    carry_error_yd, direction_error_deg : float
+        Standard deviation of what rounding added.
     """
 
-    carry_yd: np.ndarray
-    direction_deg: np.ndarray
+    carry_yd: Floats
+    direction_deg: Floats
     mishit_distance_ratio: float
     mishit_direction_factor: float
     around_yd: float
+    carry_error_yd: float = 0.0
+    direction_error_deg: float = 0.0
 
 
-def log_likelihood(x: np.ndarray, club: Club) -> tuple[float, np.ndarray]:
-    """Log likelihood of a club's shots and its gradient.
+@dataclass(frozen=True)
+class Rows:
+    """The shots of all clubs, one after the other, so that numpy works them all at once.
+
+    Attributes
+    ----------
+    carry_yd, direction_deg : float64[rows]
+    club : int64[rows]
+        Which club each row belongs to; rows of a club stand together.
+    first : int64[clubs]
+        Where each club's rows begin.
+    ratio, factor, log_slip : float64[rows]
+        Of the row's club: `Club.mishit_distance_ratio`, `Club.mishit_direction_factor`, and the logarithm of
+        how likely a slip is to stand there.
+    carry_error, direction_error : float64[rows]
+        Of the row's club: `Club.carry_error_yd`, `Club.direction_error_deg`.
+    """
+
+    carry_yd: Floats
+    direction_deg: Floats
+    club: NDArray[np.int64]
+    first: NDArray[np.int64]
+    ratio: Floats
+    factor: Floats
+    log_slip: Floats
+    carry_error: Floats
+    direction_error: Floats
+
+    @classmethod
+    def of(cls, clubs: Sequence[Club]) -> Rows:
+        """The rows of clubs, each of which has one at least."""
+        counts = np.array([len(club.carry_yd) for club in clubs])
+        slip = np.log(SLIP / (1.5 * np.array([club.around_yd for club in clubs]) * 90.0))
+        return cls(
+            np.concatenate([club.carry_yd for club in clubs]),
+            np.concatenate([club.direction_deg for club in clubs]),
+            np.repeat(np.arange(len(clubs)), counts),
+            np.r_[0, np.cumsum(counts)[:-1]],
+            np.repeat([club.mishit_distance_ratio for club in clubs], counts),
+            np.repeat([club.mishit_direction_factor for club in clubs], counts),
+            np.repeat(slip, counts),
+            np.repeat([club.carry_error_yd for club in clubs], counts),
+            np.repeat([club.direction_error_deg for club in clubs], counts),
+        )
+
+
+def log_likelihood(x: Floats, rows: Rows) -> tuple[Floats, Floats]:
+    """Log likelihood of each club's shots and its gradient.
 
     Parameters
     ----------
-    x : float64[6]
+    x : float64[..., clubs, 6]
         In the order of `PARAMETERS`.
+    rows : Rows
 
     Returns
     -------
-    value : float
-    gradient : float64[6]
+    value : float64[..., clubs]
+    gradient : float64[..., clubs, 6]
     """
-    carry, bias, s, d = np.exp(x[0]), x[1], np.exp(x[2]), np.exp(x[3])
-    p, loss = 1.0 / (1.0 + np.exp(-x[4])), np.exp(x[5])
-    c, t = club.carry_yd, club.direction_deg
-    wide = club.mishit_direction_factor * s
-    means = (carry, carry * (1.0 - loss))
-    sds = (carry * d, carry * d * club.mishit_distance_ratio)
-    z = [(c - m) / sd for m, sd in zip(means, sds, strict=True)]
-    u = [(t - bias) / sd for sd in (s, wide)]
-    shares = (1.0 - p, p)
-    logs = [
-        np.log((1.0 - SLIP) * share / (2.0 * np.pi * sd * sw)) - 0.5 * (zk**2 + uk**2)
-        for share, sd, sw, zk, uk in zip(shares, sds, (s, wide), z, u, strict=True)
-    ]
-    slip = np.full(len(c), np.log(SLIP / (1.5 * club.around_yd * 90.0)))
-    stack = np.stack([*logs, slip])
-    top = stack.max(axis=0)
-    total = top + np.log(np.exp(stack - top).sum(axis=0))
-    r = np.exp(stack - total)  # how likely each row is to be each of the three
-    gradient = np.array(
+    carry, bias = np.exp(x[..., 0])[..., rows.club], x[..., 1][..., rows.club]
+    s, d = np.exp(x[..., 2])[..., rows.club], np.exp(x[..., 3])[..., rows.club]
+    logit, loss = x[..., 4][..., rows.club], np.exp(x[..., 5])[..., rows.club]
+    log_p, log_rest = -np.logaddexp(0.0, -logit), -np.logaddexp(0.0, logit)
+    p = np.exp(log_p)
+    missed = 1.0 - loss
+    deep = (carry * d, carry * d * rows.ratio)
+    wide = (s, s * rows.factor)
+    sd_c = tuple(np.hypot(one, rows.carry_error) for one in deep)
+    sd_t = tuple(np.hypot(one, rows.direction_error) for one in wide)
+    own_c, own_t = ([(a / b) ** 2 for a, b in zip(*two, strict=True)] for two in ((deep, sd_c), (wide, sd_t)))
+    z = ((rows.carry_yd - carry) / sd_c[0], (rows.carry_yd - carry * missed) / sd_c[1])
+    u = tuple((rows.direction_deg - bias) / sd for sd in sd_t)
+    plain = np.log((1.0 - SLIP) / (2.0 * np.pi))
+    solid = plain + log_rest - np.log(sd_c[0] * sd_t[0]) - 0.5 * (z[0] ** 2 + u[0] ** 2)
+    mishit = plain + log_p - np.log(sd_c[1] * sd_t[1]) - 0.5 * (z[1] ** 2 + u[1] ** 2)
+    total = np.logaddexp(np.logaddexp(solid, mishit), rows.log_slip)
+    r = np.exp(solid - total), np.exp(mishit - total)  # how likely each row is to be either
+    deeper = [rk * (zk**2 - 1.0) * own for rk, zk, own in zip(r, z, own_c, strict=True)]
+    by_row = np.stack(
         [
-            sum((r[k] * (z[k] ** 2 - 1.0 + z[k] * means[k] / sds[k])).sum() for k in (0, 1)),
-            (r[0] * u[0] / s + r[1] * u[1] / wide).sum(),
-            sum((r[k] * (u[k] ** 2 - 1.0)).sum() for k in (0, 1)),
-            sum((r[k] * (z[k] ** 2 - 1.0)).sum() for k in (0, 1)),
-            (r[1] * (1.0 - p) - r[0] * p).sum(),
-            (r[1] * z[1] * (-carry * loss) / sds[1]).sum(),
+            total,
+            sum(deeper) + carry * (r[0] * z[0] / sd_c[0] + r[1] * z[1] * missed / sd_c[1]),
+            r[0] * u[0] / sd_t[0] + r[1] * u[1] / sd_t[1],
+            r[0] * (u[0] ** 2 - 1.0) * own_t[0] + r[1] * (u[1] ** 2 - 1.0) * own_t[1],
+            sum(deeper),
+            r[1] * (1.0 - p) - r[0] * p,
+            -r[1] * z[1] * carry * loss / sd_c[1],
         ]
     )
-    return float(total.sum()), gradient
+    by_club = np.add.reduceat(by_row, rows.first, axis=-1)
+    return by_club[0], np.moveaxis(by_club[1:], 0, -1)
+
+
+STEP = 1e-6
+"""Step of `curvature`: small against a standard deviation of anything, large against rounding."""
+
+
+def curvature(x: Floats, rows: Rows) -> Floats:
+    """Minus the second derivatives of each club's log likelihood, from differences of the gradient.
+
+    Parameters
+    ----------
+    x : float64[clubs, 6]
+
+    Returns
+    -------
+    float64[clubs, 6, 6]
+    """
+    steps = STEP * np.eye(x.shape[-1])[:, None, :]
+    _, gradient = log_likelihood(np.concatenate([x[None], x + steps]), rows)
+    found = np.moveaxis((gradient[0] - gradient[1:]) / STEP, 0, 1)
+    return 0.5 * (found + np.swapaxes(found, -1, -2))

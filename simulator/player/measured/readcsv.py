@@ -15,7 +15,7 @@ import numpy as np
 from ...errors import FileError
 from ...files import decoded, read_bytes
 from ...toml_text import short_line
-from ...units import M_PER_YD
+from ...units import FT_PER_YD, M_PER_YD
 from ..check import Section, read_toml
 from ..names import club_name, did_you_mean, kind_of
 
@@ -42,12 +42,21 @@ _SPELLINGS = {
 }  # fmt: skip
 """Headings taken for each column, letters only, any unit in brackets left out."""
 
-_UNIT = {"yd": 1.0, "yds": 1.0, "yard": 1.0, "yards": 1.0, "m": 1.0 / M_PER_YD, "metre": 1.0 / M_PER_YD,
-         "metres": 1.0 / M_PER_YD, "meter": 1.0 / M_PER_YD, "meters": 1.0 / M_PER_YD}  # fmt: skip
+_UNIT = {
+    **dict.fromkeys(("yd", "yds", "yard", "yards"), 1.0),
+    **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), 1.0 / M_PER_YD),
+    **dict.fromkeys(("ft", "feet", "foot"), 1.0 / FT_PER_YD),
+}
+"""Yards in a unit, as people write it."""
+
+_ANGLES = ("deg", "degs", "degree", "degrees", "\N{DEGREE SIGN}")
+
+_UNIT_BEHIND = re.compile(r"[(\[_\s]\s*([a-z\N{DEGREE SIGN}]+)\s*[)\]]?\s*$")
+"""The unit behind a heading: "Carry (m)", "carry_yd", "Side [ft]"."""
 
 _SIDED = re.compile(
     r"(?P<before>left|right|[lr])?\s*(?P<number>[-+]?\d+(?:\.\d*)?|[-+]?\.\d+)"
-    r"\s*(?P<unit>yards?|yds?|met(?:re|er)s?|m)?\s*(?P<after>left|right|[lr])?",
+    r"\s*(?P<unit>yards?|yds?|met(?:re|er)s?|m|ft|feet|foot)?\s*(?P<after>left|right|[lr])?",
     re.I,
 )
 """A cell: a number, its side in letters, a unit of its own."""
@@ -71,11 +80,12 @@ class Columns:
     clubs : mapping of str to str
         The file's names of clubs, to names we know.
     units : str or None
-        ``"yards"`` or ``"metres"``; None: by the heading ("Carry (m)"), else `unsaid`.
+        ``"yards"`` or ``"metres"``; None: by the heading ("Carry (m)") or a row of units under
+        it, else by the other columns', else `unsaid`.
     left_positive : bool
         The file counts left as positive.
     unsaid : str
-        Unit of a column whose heading names none.
+        Unit of a column whose heading names none, where no other column does.
     """
 
     headings: Mapping[str, str] = field(default_factory=dict)
@@ -138,7 +148,8 @@ class Shots:
     club : str
         Simple name.
     carry_yd, offline_yd : float64[shots]
-        Carry and yards right of the target line where the ball came down.
+        Straight from the ball to where it came down, as launch monitors and lasers measure a carry (common
+        practice), and how far right of the target line that is.
     total_yd : float64[shots] or None
         Carry and run, where the file has it.
     """
@@ -150,8 +161,11 @@ class Shots:
 
     @property
     def direction_deg(self) -> np.ndarray:
-        """Direction of each shot, right positive [deg]."""
-        return np.degrees(np.arctan2(self.offline_yd, self.carry_yd))
+        """Direction of each shot, right positive [deg]; wider than long counts as square to the line."""
+        share = np.divide(
+            self.offline_yd, self.carry_yd, out=np.sign(self.offline_yd), where=self.carry_yd > 0.0
+        )
+        return np.degrees(np.arcsin(np.clip(share, -1.0, 1.0)))
 
 
 def read_shots(path: str | Path, columns: Columns | None = None) -> Read:
@@ -176,10 +190,11 @@ def read_shots(path: str | Path, columns: Columns | None = None) -> Read:
         raise FileError(source, "", "an empty file", "a row of headings and a row for every shot")
     heads = rows[0]
     at = {key: _column(source, heads, key, columns.headings.get(key)) for key in _SPELLINGS}
-    scale = {key: _yards(source, heads, at[key], columns) for key in ("carry", "offline", "total")}
+    first, heads = _units_row(rows, at)
+    scale = _scales(source, heads, at, columns)
     found: dict[str, list[tuple[float, float, float]]] = {}
     wrong: list[FileError] = []
-    for number, row in enumerate(rows[1:], start=2):
+    for number, row in enumerate(rows[first:], start=first + 1):
         cells = {key: row[k].strip() if k is not None and k < len(row) else "" for key, k in at.items()}
         if not cells["club"] and not cells["carry"]:
             continue
@@ -246,7 +261,7 @@ def _rows(path: Path, source: str) -> list[list[str]]:
 
 
 def _letters(heading: str) -> str:
-    return re.sub(r"[^a-z]", "", re.sub(r"[(\[].*?[)\]]|_(yd|yds|m)\b", "", heading.casefold()))
+    return re.sub(r"[^a-z]", "", re.sub(r"[(\[].*?[)\]]|_(yd|yds|m|ft)\b", "", heading.casefold()))
 
 
 def _column(source: str, heads: list[str], key: str, asked: str | None) -> int | None:
@@ -272,14 +287,43 @@ def _column(source: str, heads: list[str], key: str, asked: str | None) -> int |
     )
 
 
-def _yards(source: str, heads: list[str], column: int | None, columns: Columns) -> float:
-    """Yards in one unit of a column."""
+def _units_row(rows: list[list[str]], at: Mapping[str, int | None]) -> tuple[int, list[str]]:
+    """Index of the first row of shots, and the headings with the units a row under them may have."""
+    heads = rows[0]
+    column = at["carry"]
+    if len(rows) < 2 or column is None or column >= len(rows[1]):
+        return 1, heads
+    if rows[1][column].strip(" ()[]").casefold() not in _UNIT:
+        return 1, heads
+    units = [cell.strip(" ()[]") for cell in rows[1]] + [""] * len(heads)
+    return 2, [f"{head} ({unit})" if unit else head for head, unit in zip(heads, units, strict=False)]
+
+
+def _scales(
+    source: str, heads: list[str], at: Mapping[str, int | None], columns: Columns
+) -> dict[str, float]:
+    """Yards in one unit of each column: as it says, else as the others say, else as `Columns.unsaid`.
+
+    A side in feet says nothing of the carries beside it.
+    """
+    keys = ("carry", "total", "offline")
     if columns.units is not None:
-        return _UNIT[columns.units]
-    if column is None:
-        return 1.0
-    found = re.search(r"[(\[_\s](yards?|yds?|met(?:re|er)s?|m)[)\]]?\s*$", heads[column].strip().casefold())
-    return _UNIT[found[1] if found else columns.unsaid]
+        return dict.fromkeys(keys, _UNIT[columns.units])
+    said = {key: _said_unit(source, heads, at[key]) for key in keys}
+    others = [unit for unit in said.values() if unit is not None and unit != _UNIT["ft"]]
+    unsaid = others[0] if others else _UNIT[columns.unsaid]
+    return {key: unsaid if unit is None else unit for key, unit in said.items()}
+
+
+def _said_unit(source: str, heads: list[str], column: int | None) -> float | None:
+    """Yards in the unit a heading names, None where it names none."""
+    found = None if column is None else _UNIT_BEHIND.search(heads[column].strip().casefold())
+    if column is None or found is None:
+        return None
+    if found[1] in _ANGLES:
+        named = short_line(heads[column], 40)
+        raise FileError(source, "headings", f"an angle, {named!r}", "yards, metres or feet")
+    return _UNIT.get(found[1])
 
 
 def _club(source: str, where: str, text: str, names: Mapping[str, str]) -> str:
@@ -297,7 +341,8 @@ def _club(source: str, where: str, text: str, names: Mapping[str, str]) -> str:
 
 def _number(source: str, where: str, key: str, text: str, low: float, high: float, yards: float) -> float:
     """A number in yards; ``12 L``, ``5 right`` and ``R12`` are sides, ``150 yds`` has a unit of its own."""
-    plain = text.replace(",", ".")  # a decimal comma: no shot is a thousand of anything
+    # a decimal comma, for no shot is a thousand of anything; a minus as typesetters have it
+    plain = text.replace(",", ".").replace("\N{MINUS SIGN}", "-")
     found = _SIDED.fullmatch(plain.strip())
     sides = [] if found is None else [s.lower() for s in (found["before"], found["after"]) if s]
     allowed = f"{low:g} to {high:g} yards" + (", left negative, or 12 L and 12 R" if key == "offline" else "")

@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import datetime
+import tomllib
 from dataclasses import asdict
 
+from ...errors import UsageError
 from ...toml_text import comment, quoted, short_line, value
+from ..bag import player_from_table
+from ..boxes import SEXES
 from ..clubs import standard_around
+from ..model import MOST_CLUBS
 from .fit import Fit
 
 FIGURES = 4
@@ -14,7 +19,20 @@ FIGURES = 4
 
 
 def player_text(fit: Fit, name: str, source: str, today: datetime.date | None = None) -> str:
-    """A player file in TOML: the fitted clubs, what is not known of them, and the rest of a standard set."""
+    """A player file in TOML: the fitted clubs, what is not known of them, and the rest of a standard set.
+
+    Raises
+    ------
+    UsageError
+        More clubs than a bag holds.
+    FileError
+        Clubs that a player file cannot hold together.
+    """
+    if len(fit.clubs) > MOST_CLUBS:
+        raise UsageError(
+            f"{len(fit.clubs)} clubs were measured and a bag holds {MOST_CLUBS} and a putter (Rule 4.1b: "
+            "14); leave the shots of some out to write a player file"
+        )
     day = today or datetime.date.today()
     lines = [
         comment(f"Fitted by 'holesim player fit' from {short_line(source, 100)}, {day},"),
@@ -22,6 +40,7 @@ def player_text(fit: Fit, name: str, source: str, today: datetime.date | None = 
         "# For preparation, practice and lessons, not during a round (Rules of Golf 4.3).",
         f"name = {quoted(name)}",
         f"handicap = {fit.handicap:g}   # a plus handicap is negative",
+        *([f"sex = {quoted(fit.sex)}"] if fit.sex != SEXES[0] else []),
         "# clubs that were not measured come from the level",
         f"clubs = [{', '.join(quoted(club) for club in _bag(fit))}]",
     ]
@@ -40,7 +59,9 @@ def player_text(fit: Fit, name: str, source: str, today: datetime.date | None = 
         lines += ["", f"[club.{quoted(club.club)}.doubt]   # one standard deviation of what is not known"]
         lines.append(f"shots = {rows}")
         lines += [f"{key} = {value(figure, FIGURES)}" for key, figure in asdict(club.doubt).items()]
-    return "\n".join(lines) + "\n"
+    text = "\n".join(lines) + "\n"
+    player_from_table(tomllib.loads(text), f"player of {source}")  # what cannot be read is not written
+    return text
 
 
 def _bag(fit: Fit) -> list[str]:

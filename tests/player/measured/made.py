@@ -4,12 +4,13 @@ from dataclasses import replace
 
 import numpy as np
 
-from simulator.player.doubt import SHARED
 from simulator.player.fill import level_carry_yd
 from simulator.player.levels import level
-from simulator.player.measured.fit import BEFORE
+from simulator.player.measured.landed import landed
+from simulator.player.measured.likelihood import PARAMETERS
+from simulator.player.measured.pooling import pools
 from simulator.player.measured.readcsv import Shots
-from simulator.player.model import Club
+from simulator.player.model import CLUB_NUMBERS, Club
 
 CLUBS = ("driver", "3-wood", "6-iron", "9-iron", "sand wedge")
 
@@ -22,13 +23,21 @@ def level_club(name, handicap):
     return Club(name=name, kind=name, **{**numbers, "carry_yd": carry, "bias_long_pct": 0.0})
 
 
+def steps_from_level(rng, kinds):
+    """How far every number of one player's clubs is from the level, float64[clubs, 6], as the fit believes."""
+    steps = np.empty((len(kinds), len(PARAMETERS)))
+    for j, parameter in enumerate(PARAMETERS):
+        tried = pools(parameter)
+        pool = tried[rng.choice(len(tried), p=[odds for _, odds in tried])][0]
+        steps[:, j] = rng.multivariate_normal(np.zeros(len(kinds)), pool.covariance(kinds))
+    return steps
+
+
 def drawn_clubs(handicap, rng, names=CLUBS):
     """Clubs of one player, drawn as the fit believes players are before any shot."""
-    common = rng.standard_normal(len(BEFORE))
     clubs = []
-    for name in names:
+    for name, step in zip(names, steps_from_level(rng, names), strict=True):
         club = level_club(name, handicap)
-        step = BEFORE * (SHARED**0.5 * common + (1 - SHARED) ** 0.5 * rng.standard_normal(len(BEFORE)))
         odds = club.mishit_rate / (1 - club.mishit_rate) * np.exp(step[4])
         clubs.append(
             replace(
@@ -47,10 +56,11 @@ def drawn_clubs(handicap, rng, names=CLUBS):
 
 def shots_of(club, count, rng):
     """Carries and sides of so many strikes of a club."""
-    missed = rng.random(count) < club.mishit_rate
-    mean = np.where(missed, 1 - club.mishit_loss_pct / 100, 1.0)
-    deep = np.where(missed, club.mishit_distance_sd_pct, club.distance_sd_pct) / 100
-    wide = club.direction_sd_deg * np.where(missed, club.mishit_direction_factor, 1.0)
-    carry = np.maximum(club.carry_yd * rng.normal(mean, deep), 1.0)
-    offline = carry * np.tan(np.radians(rng.normal(club.bias_right_deg, wide)))
+    seen = landed(club.kind, {key: getattr(club, key) for key in CLUB_NUMBERS})
+    missed = rng.random(count) < seen["mishit_rate"]
+    mean = np.where(missed, 1 - seen["mishit_loss_pct"] / 100, 1.0)
+    deep = np.where(missed, seen["mishit_distance_sd_pct"], seen["distance_sd_pct"]) / 100
+    wide = seen["direction_sd_deg"] * np.where(missed, seen["mishit_direction_factor"], 1.0)
+    carry = np.maximum(seen["carry_yd"] * rng.normal(mean, deep), 1.0)
+    offline = carry * np.sin(np.radians(rng.normal(club.bias_right_deg, wide)))
     return Shots(club.name, carry, offline, None)

@@ -43,6 +43,38 @@ def test_metres_sides_and_separators(tmp_path, text):
     assert one.offline_yd[0] == pytest.approx(-6.0, abs=0.02)
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        "club,carry (m),offline,total\n7i,128.016,-5.4864,137.16\n",
+        "club,carry,offline,total (m)\n7i,128.016,-5.4864,137.16\n",
+        "club,carry,offline,total\n,m,m,m\n7i,128.016,-5.4864,137.16\n",
+        "club,carry,offline,total\n[-],[m],[m],[m]\n7i,128.016,-5.4864,137.16\n",
+        "club,carry (yd),offline (ft),total\n7i,140,-18,150\n",
+        "club,carry,offline [feet],total\n7i,140,-18,150\n",
+        "club,carry,offline,total\n7i,140,18 ft L,150\n",
+        "club,carry,offline,total\n7i,140,\N{MINUS SIGN}6,150\n",
+    ],
+)
+def test_units_said_once_and_feet(tmp_path, text):
+    """A side beside a carry in metres was read as yards, a side in feet as yards, a row of units as a slip."""
+    path = tmp_path / "shots.csv"
+    path.write_text(text, encoding="utf-8")
+    found = read_shots(path)
+    one = found.shots["7-iron"]
+    assert found.left_aside == ()
+    for value, wanted in ((one.carry_yd, 140.0), (one.offline_yd, -6.0), (one.total_yd, 150.0)):
+        assert value[0] == pytest.approx(wanted, abs=0.01)
+
+
+def test_units_asked_for_are_for_files_that_name_none(tmp_path):
+    metres = Columns(unsaid="metres")
+    plain = read(tmp_path, "club,carry,offline\n7i,128.016,-5.4864\n", metres)["7-iron"]
+    yards = read(tmp_path, "club,carry (yd),offline\n7i,140,-6\n", metres)["7-iron"]
+    for one in (plain, yards):
+        assert (one.carry_yd[0], one.offline_yd[0]) == pytest.approx((140.0, -6.0), abs=0.01)
+
+
 def test_columns_and_mapping_file(tmp_path):
     (tmp_path / "map.toml").write_text(
         'units = "metres"\nleft_positive = true\n[columns]\ncarry = "Flight"\noffline = "Dev"\nclub = "Stick"\n'
@@ -60,6 +92,7 @@ def test_columns_and_mapping_file(tmp_path):
         ("", "empty file"),
         ("club,carry,offline\n", "no shot"),
         ("club,offline\n7i,3\n", "no column for carry"),
+        ("club,carry,offline (deg)\n7i,140,3\n", "an angle, 'offline (deg)'"),
         ("club,carry,offline\n7i,abc,3\n", "row 2, carry"),
         ("club,carry,offline\n7i,nan,3\n", "row 2, carry"),
         ("club,carry,offline\n7i,inf,3\n", "row 2, carry"),

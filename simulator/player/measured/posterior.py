@@ -1,0 +1,143 @@
+"""Clubs' numbers given their shots: the most likely ones, what is still not known, summed over all pools.
+
+With the standard deviations of every number's parts held (`pooling.Pool`), the numbers of all clubs have a
+normal belief before the shots; the most likely numbers given the shots are found by Newton's method, and the
+curvature there gives what is still not known and how likely the shots are under these standard deviations
+(Laplace's approximation; Gelman et al., Bayesian Data Analysis, 3rd ed., sections 4.1 and 13.3, chapter 5 for
+partial pooling; from memory). That is done for every pool of a number, the others held at their most likely
+one, and the answers are averaged by how likely each is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from .likelihood import PARAMETERS, Floats, Rows, curvature, log_likelihood
+from .pooling import PARTS, Pool, pools
+
+STEPS = 60
+"""Newton steps at the most; a few are enough."""
+
+SETTLED = 0.01
+"""A step that moves no number by more, in standard deviations before any shot, ends the search."""
+
+
+@dataclass(frozen=True)
+class Mode:
+    """The most likely numbers under one set of pools.
+
+    Attributes
+    ----------
+    x : float64[clubs, 6]
+    sd : float64[clubs, 6]
+        What is still not known, one standard deviation.
+    log_evidence : float
+        How likely the shots are, up to a constant.
+    """
+
+    x: Floats
+    sd: Floats
+    log_evidence: float
+
+
+def posterior(rows: Rows, centre: Floats, kinds: Sequence[str], start: Floats) -> tuple[Floats, Floats]:
+    """Mean and standard deviation of every club's numbers.
+
+    Parameters
+    ----------
+    rows : Rows
+    centre : float64[clubs, 6]
+        The level's numbers, in the order of `PARAMETERS`.
+    kinds : sequence of str
+        Launch family of each club.
+    start : float64[clubs, 6]
+        Where the search begins.
+
+    Returns
+    -------
+    mean, sd : float64[clubs, 6]
+    """
+    held = {parameter: _usual(parameter) for parameter in PARAMETERS}
+    mode = _mode(rows, centre, kinds, held, start)
+    mean, sd = np.empty_like(centre), np.empty_like(centre)
+    for parameter in PARTS:
+        tried, logs = [], []
+        for pool, odds in pools(parameter):
+            mode = _mode(rows, centre, kinds, {**held, parameter: pool}, mode.x)
+            tried.append((pool, mode))
+            logs.append(mode.log_evidence + np.log(odds))
+        shares = np.exp(np.array(logs) - max(logs))
+        shares /= shares.sum()
+        held[parameter], mode = tried[int(np.argmax(shares))]
+        xs, sds = (np.stack([getattr(one, what) for _, one in tried]) for what in ("x", "sd"))
+        averaged = np.tensordot(shares, xs, 1)
+        spread = np.sqrt(np.tensordot(shares, sds**2 + (xs - averaged) ** 2, 1))
+        j = PARAMETERS.index(parameter)
+        mean[:, j], sd[:, j] = averaged[:, j], spread[:, j]
+    # the last of the pooled numbers, the depth, is the one that mishits and carries hang on
+    others = [PARAMETERS.index(one) for one in PARAMETERS if one not in PARTS]
+    mean[:, others], sd[:, others] = averaged[:, others], spread[:, others]
+    return mean, sd
+
+
+def _usual(parameter: str) -> Pool:
+    """The likeliest pool before any shot."""
+    return max(pools(parameter), key=lambda one: one[1])[0]
+
+
+def _mode(rows: Rows, centre: Floats, kinds: Sequence[str], held: Mapping[str, Pool], start: Floats) -> Mode:
+    """Newton's method on u, where x = centre + L u and L L' is what is believed before the shots."""
+    clubs, size = centre.shape
+    root = np.stack([np.linalg.cholesky(held[one].covariance(kinds)) for one in PARAMETERS])
+    inverse = np.linalg.inv(root)
+
+    def numbers(u: Floats) -> Floats:
+        return centre + np.einsum("jkc,cj->kj", root, u)
+
+    def cost(u: Floats) -> tuple[float, Floats]:
+        value, gradient = log_likelihood(numbers(u), rows)
+        return 0.5 * float((u * u).sum()) - float(value.sum()), u - np.einsum("jkc,kj->cj", root, gradient)
+
+    u = np.einsum("jkc,cj->kj", inverse, start - centre)
+    value, slope = cost(u)
+    for _ in range(STEPS):
+        curve = _curve(numbers(u), rows, root)
+        step = -_solve(curve, slope.ravel()).reshape(clubs, size)
+        share = 1.0
+        while True:
+            trial, trial_slope = cost(u + share * step)
+            if trial <= value + 1e-4 * share * float((slope * step).sum()) or share < 1e-3:
+                break
+            share *= 0.5
+        if not trial < value:
+            break
+        u, value, slope = u + share * step, trial, trial_slope
+        if np.abs(share * step).max() < SETTLED:
+            break
+    values, vectors = np.linalg.eigh(_curve(numbers(u), rows, root))
+    # a direction the shots make flat, or worse, is no better known than before any shot
+    values = np.maximum(values, 1.0)
+    half = (vectors / np.sqrt(values)).reshape(clubs, size, -1)
+    away = np.einsum("jkc,cjn->kjn", root, half)
+    return Mode(numbers(u), np.sqrt((away**2).sum(axis=-1)), -value - 0.5 * float(np.log(values).sum()))
+
+
+def _curve(x: Floats, rows: Rows, root: Floats) -> Floats:
+    """Second derivatives of the cost by u, float64[clubs * 6, clubs * 6]."""
+    clubs, size = x.shape
+    by_club = curvature(x, rows)
+    found = np.einsum("jkc,kji,ikd->cjdi", root, by_club, root, optimize=True)
+    return found.reshape(clubs * size, clubs * size) + np.eye(clubs * size)
+
+
+def _solve(curve: Floats, slope: Floats) -> Floats:
+    """Newton's step; where the curve bends the wrong way, as far as if it bent the right way."""
+    try:
+        root = np.linalg.cholesky(curve)
+    except np.linalg.LinAlgError:
+        values, vectors = np.linalg.eigh(curve)
+        return (vectors / np.maximum(np.abs(values), 1.0)) @ (vectors.T @ slope)
+    return np.linalg.solve(root.T, np.linalg.solve(root, slope))
