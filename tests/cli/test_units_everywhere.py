@@ -130,12 +130,15 @@ def test_import_map(said: Said, tmp_path: Path) -> None:
 
 
 def test_player_fit(said: Said, shots: Path, tmp_path: Path) -> None:
-    """Headings that name no unit are read in that of `--units`, so the figures on screen are those of the file."""
+    """Headings that name no unit are read in that of `--units`, so the figures on screen are those of the file.
+
+    A straight strike carries up to 2 % farther than the ones that curve, which the file has at 190.
+    """
     out, picture = tmp_path / "me.toml", tmp_path / "shots.svg"
     fit = ("player", "fit", str(shots), "--level", "12")
     metric = said(*fit, "--units", "metres", "-o", str(out), "--plot", str(picture))
     no_yards(metric)
-    assert re.search(r"^driver +14 +190 ", metric, re.M)
+    assert re.search(r"^driver +14 +19[0-3] ", metric, re.M)
     no_yards(out.read_text().split("name =", 1)[1])
     driver = load_player(out).club("driver")
     assert driver.carry_yd == pytest.approx(190.0 / YARD, abs=3.0)
@@ -150,7 +153,7 @@ def test_a_heading_that_names_its_unit_is_believed(said: Said, shots: Path) -> N
     yards, metric = (
         said("player", "fit", str(shots), "--level", "12", "--units", u) for u in ("yards", "metres")
     )
-    assert re.search(r"^driver +14 +20\d ", yards, re.M) and re.search(r"^driver +14 +190 ", metric, re.M)
+    assert re.search(r"^driver +14 +20\d ", yards, re.M) and re.search(r"^driver +14 +19[0-3] ", metric, re.M)
 
 
 @pytest.mark.parametrize(
