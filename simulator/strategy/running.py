@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pickle
 import time
 from concurrent.futures import Executor, Future, ThreadPoolExecutor, as_completed
 from typing import Any
@@ -72,7 +73,8 @@ class Run:
         taken: set[Future[dict[str, Any]]] = set()
         try:
             for k, job in self.todo.items():
-                waiting[pool.submit(work, job, inside)] = k
+                # a copy, on threads too: GEOS writes into areas it is asked about, and jobs share their holes
+                waiting[pool.submit(work, pickle.loads(pickle.dumps(job)), inside)] = k
             for future in as_completed(waiting):
                 taken.add(future)
                 self._take(future, waiting[future])

@@ -169,7 +169,5 @@ def _window(area: shapely.Geometry, x: np.ndarray, y: np.ndarray) -> tuple[slice
 
 def _inside(area: shapely.Geometry, x: np.ndarray, y: np.ndarray) -> np.ndarray:
     """Which centres of a grid lie inside an area, bool (ny, nx)."""
-    # a copy: preparing writes into the geometry, and two threads may be drawing one hole
-    own = shapely.from_wkb(shapely.to_wkb(area))
-    shapely.prepare(own)
-    return shapely.contains_xy(own, x[None, :], y[:, None])
+    shapely.prepare(area)
+    return shapely.contains_xy(area, x[None, :], y[:, None])
