@@ -133,8 +133,10 @@ class Run:
                 total = np.where(stops, 1.0, squared + left)
                 bend = np.clip(-2.0 * pull * (grad_y * head_x - grad_x * head_y) * length / total, -0.5, 0.5)
                 bend = np.where(stops, 0.0, bend)
-                scale = 1.0 / np.sqrt(1.0 + bend * bend)
-                head_x, head_y = (head_x - bend * head_y) * scale, (head_y + bend * head_x) * scale
+                half = 0.5 * bend
+                per = 1.0 / (1.0 + half * half)
+                cos_bend, sin_bend = (1.0 - half * half) * per, 2.0 * half * per
+                head_x, head_y = head_x * cos_bend - head_y * sin_bend, head_y * cos_bend + head_x * sin_bend
             cell = read.cell(x, y)
             now = read.penalty[cell]
             new = now & ~inside

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from ..kernels._compile import waiting_for_compiler
 from .effort import Effort
-from .maps import AIMS_DEG, WIDE_AIMS_DEG, revalue_map, solve_map
+from .maps import AIMS_DEG, WIDE_AIMS_DEG, revalue_map, room_to_choose, solve_map
 from .plays import (
     MOST_STROKES,
     PART_BEYOND,
@@ -26,7 +26,7 @@ from .threads import at_once, default_threads
 __all__ = [
     "AIMS_DEG", "ENTRIES", "MOST_STROKES", "PART_BEYOND", "PART_SWING", "PUNCH_SWING", "RUNNING_YD",
     "WIDE_AIMS_DEG", "Effort", "Opening", "Sequences", "at_once", "compile_ahead", "default_threads",
-    "must_compile", "places_played", "play", "revalue_map", "solve_map", "value_actions",
+    "must_compile", "places_played", "play", "revalue_map", "room_to_choose", "solve_map", "value_actions",
 ]  # fmt: skip
 
 ENTRIES = ["solve_nodes", "evaluate", "play", "fill_flights", "fill_putts", "fill_sloped_putts"]

@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ..errors import NoAnswerError
+from ..kernels import choosing, solve
 from ..kernels import codes as c
-from ..kernels import solve
 from ..kernels.game import Game
 from ..tables.game import Board
 from ..tables.luck import strike_sets
@@ -242,6 +242,7 @@ def _sweep(
                 luck.few,
                 luck.more,
                 luck.commit if search else luck.many,
+                *room_to_choose(),
                 out,
             )
 
@@ -257,6 +258,11 @@ def _sweep(
     if not np.isfinite(out).all():
         raise NoAnswerError("the value map has no finite value somewhere: no shot of this bag gets home")
     return out
+
+
+def room_to_choose() -> tuple[np.ndarray, np.ndarray]:
+    """What one call of `solve_nodes` works in."""
+    return np.empty((choosing.MOST_CANDIDATES + choosing.KEPT + 1, 4)), np.empty(choosing.KEPT, np.int64)
 
 
 def sharpened(means: np.ndarray) -> np.ndarray:

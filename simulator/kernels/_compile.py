@@ -16,8 +16,8 @@ from pathlib import Path
 from typing import Any
 
 # A tenth less compiling than at numba's own level 3, and the same speed: these kernels hold nothing to
-# vectorise. Read by numba when it is imported.
-os.environ.setdefault("NUMBA_OPT", "1")
+# vectorise. At level 1 they are a tenth slower. Read by numba when it is imported.
+os.environ.setdefault("NUMBA_OPT", "2")
 
 import numba
 
@@ -84,10 +84,10 @@ def _kept(compiled: Any) -> Kept:
         _config.CACHE_DIR = before
 
 
-def _inner(function: Callable[..., Any], inline: str) -> Any:
+def _inner(function: Callable[..., Any], **how: Any) -> Any:
     if _config.DISABLE_JIT:
         return function
-    options = {**_OPTIONS, "nopython": True, "_nrt": False, "no_cpython_wrapper": True, "inline": inline}
+    options = {**_OPTIONS, "nopython": True, "_nrt": False, "no_cpython_wrapper": True, **how}
     compiled = Inner(function, targetoptions=options)
     compiled._cache = _kept(compiled)
     return compiled
@@ -99,7 +99,17 @@ def kernel(function: Callable[..., Any]) -> Any:
     A kernel owns no memory. Without numba's memory manager no array it is handed is counted in and out
     at every call: atomic counts that two threads fight over cost more than the golf.
     """
-    return _inner(function, inline="never")
+    return _inner(function)
+
+
+def in_place(function: Callable[..., Any]) -> Any:
+    """A kernel of the shot's own path, which the compiler copies to where it is called.
+
+    A call passes every array word by word, seven to nineteen of them, and a shot handed from function to
+    function moved hundreds: with that, and entries that counted references, it took half as long again. Not for
+    what is seldom called: it would be copied all the same.
+    """
+    return _inner(function, forceinline=True)
 
 
 def part(function: Callable[..., Any]) -> Any:
@@ -112,8 +122,20 @@ def part(function: Callable[..., Any]) -> Any:
 
 
 def entry(function: Callable[..., Any]) -> Any:
-    """A kernel called from Python; listed so that its compile time can be told and measured."""
-    compiled = _njit(**_OPTIONS)(function)
+    """A kernel called from Python; listed so that its compile time can be told and measured.
+
+    It owns no memory either: in a loop that plays shots, counting the game's arrays took a third of the time.
+    """
+    return _listed(function, _nrt=False)
+
+
+def table_entry(function: Callable[..., Any]) -> Any:
+    """An entry that makes arrays to work in, once for a whole table."""
+    return _listed(function)
+
+
+def _listed(function: Callable[..., Any], **how: Any) -> Any:
+    compiled = _njit(**_OPTIONS, **how)(function)
     if not _config.DISABLE_JIT:
         compiled._cache = _kept(compiled)
     _ENTRIES[function.__name__] = compiled

@@ -7,7 +7,7 @@ import math
 import numpy as np
 
 from . import codes as c
-from ._compile import kernel
+from ._compile import in_place, kernel
 from .game import Landing
 from .ground import height_at
 
@@ -79,7 +79,7 @@ def mirror_of(numbers, cross_wind):
     return -1.0 if cross_wind < 0.0 and numbers[c.CROSS_0] == 0.0 else 1.0
 
 
-@kernel
+@in_place
 def fly(numbers, flights, shot, fraction, tilt, node, along_wind, cross_wind):
     """Flight of a strike down to one landing-height node, linear between the nodes of all other axes.
 
@@ -128,7 +128,7 @@ def moment_wind(numbers, gust, swing):
     return speed * math.sin(bearing), speed * math.cos(bearing)
 
 
-@kernel
+@in_place
 def land(ground, flights, x, y, shot, bearing, fraction, tilt, wind_x, wind_y):
     """Landing of a strike.
 

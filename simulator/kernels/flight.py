@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 
 import numpy as np
 
-from ._compile import entry, kernel, part
+from ._compile import kernel, part, table_entry
 from .trajectory import MAX_STEPS, Air, between, fly
 
 TRACK_POINTS = 12
@@ -124,7 +124,7 @@ def _solve_speed(air, launches, shot, stock, carry, guess, level, path, landing)
     return speed, launch, spin
 
 
-@entry
+@table_entry
 def fill_flights(reference: Air, air: Air, launches, carries, axes, first, last, out, tracks, speeds):
     """Fill the flight and track tables of shots `first` to `last` - 1.
 

@@ -10,7 +10,7 @@ import math
 import numpy as np
 
 from . import codes as c
-from ._compile import kernel
+from ._compile import in_place, kernel
 
 MOST_HOPS = 30
 """A ball that still hops then runs on along the ground: down a steep slope hops need not die out."""
@@ -92,7 +92,7 @@ def steepness(tangent, into):
     return angle if tangent <= into else 1.5707963267948966 - angle
 
 
-@kernel
+@in_place
 def bounce(numbers, tilt, bouncy, friction, tangent, into, spin):
     """One impact: speeds along and into the surface [yd/s] and backspin [rad/s] -> after it.
 
@@ -152,7 +152,7 @@ def crossing(ground, x, y, back_x, back_y, out):
     return back_x, back_y
 
 
-@kernel
+@in_place
 def _hop(ground, x, y, vx, vy, down, spin):
     """Bounce until the ball runs along the ground.
 
@@ -225,7 +225,7 @@ def _hop(ground, x, y, vx, vy, down, spin):
         inside = now_inside
 
 
-@kernel
+@in_place
 def run_out(ground, x, y, vx, vy, down, spin):
     """Bounce and run from the landing to rest, on the slope and across surfaces.
 
@@ -294,10 +294,10 @@ def run_out(ground, x, y, vx, vy, down, spin):
             # the slope's pull across the path turns the ball by pull x way / speed squared; along the path
             # it is in `slow` already
             turn = -2.0 * pull * (grad_y * head_x - grad_x * head_y) * length / (squared + left)
-            turn = min(max(turn, -0.5), 0.5)
-            wx, wy = head_x - turn * head_y, head_y + turn * head_x
-            shorter = 1.0 / math.sqrt(1.0 + turn * turn)
-            head_x, head_y = wx * shorter, wy * shorter
+            half = min(max(0.5 * turn, -0.25), 0.25)  # a rotation by half angles: no sine and no root
+            per = 1.0 / (1.0 + half * half)
+            cos_turn, sin_turn = (1.0 - half * half) * per, 2.0 * half * per
+            head_x, head_y = head_x * cos_turn - head_y * sin_turn, head_y * cos_turn + head_x * sin_turn
         squared = left
         on_level = min(on_level, left)
         row, column = row_of(numbers, surface, y), column_of(numbers, surface, x)

@@ -12,7 +12,7 @@ import math
 
 import numpy as np
 
-from ._compile import entry, kernel, part
+from ._compile import kernel, part, table_entry
 
 
 @kernel
@@ -92,7 +92,7 @@ def _best_pace(distance, least, most, skill, green, nodes, values, root_step):
     return best, best_cost
 
 
-@entry
+@table_entry
 def fill_putts(skill, green, paces, nodes, root_step, expected, chances, pace):
     """Fill a putting table over distances ``(i root_step)^2`` [yd].
 

@@ -21,7 +21,7 @@ import math
 
 import numpy as np
 
-from ._compile import entry, kernel
+from ._compile import kernel, table_entry
 
 FIRST_WIDTH = 0.25  # first step of the search for the pace [yd]
 NEXT_WIDTH = 0.06  # step when it is sought again, against the better values
@@ -113,7 +113,7 @@ def _putt(distance, pace, line_variance, reading_sd, way, green, nodes, lattice,
     return made, max(total - kept, 0.0)
 
 
-@entry
+@table_entry
 def fill_sloped_putts(
     ways, line_variance, reading_sd, green, paces, nodes, lattice, steps, every, expected, chances, pace
 ):

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 
 from . import codes as c
-from ._compile import kernel
+from ._compile import in_place, kernel
 from .air import land
 from .game import Landing, Played
 from .ground import column_of, crossing, fate_at, is_gone, is_penalty, row_of, run_out
@@ -17,7 +17,7 @@ from .trees import NO_HIT, first_branch, nears_tree
 from .value import value_at
 
 
-@kernel
+@in_place
 def intended_shot(numbers, strikes, lie, shot, reach, distance):
     """Row and scale of an action's swing: a full shot is its row; a part swing is found by carry.
 
@@ -116,7 +116,7 @@ def _among_trees(game, x, y, shot, bearing, fraction, tilt, luck, landing):
     )
 
 
-@kernel
+@in_place
 def hole_out_chance(numbers, sideways, from_x, from_y, x, y, head_x, head_y, rolled):
     """Chance that a ball played from off the green and rolled to rest at (x, y) was holed on the way.
 
@@ -141,7 +141,7 @@ def hole_out_chance(numbers, sideways, from_x, from_y, x, y, head_x, head_y, rol
     return min(numbers[c.HOLE_OUT_SCALE] * half_width / strip, 0.9)
 
 
-@kernel
+@in_place
 def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
     """Play one shot and settle it by the Rules.
 

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-import numpy as np
-
 from . import codes as c
 from ._compile import entry
-from .choosing import KEPT, MOST_CANDIDATES, choose
+from .choosing import MOST_CANDIDATES, choose
 from .scoring import closed, score_action
 
 
 @entry
-def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, more, many, out):
+def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, more, many, room, picked, out):
     """Value and action of nodes[first:last] from committed values.
 
     Parameters
@@ -32,13 +30,13 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
     few, more, many : float64[scrambles, strikes, STRIKE_LUCK]
         Strikes that screen, decide and value. `many` never chooses: a value from the strikes that chose
         it would be too low.
+    room : float64[MOST_CANDIDATES + KEPT + 1, 4]
+    picked : int64[KEPT]
+        To work in, of this call alone.
     out : float64[n, 4]
         Written: value, shot, aim, reach.
     """
-    scratch = np.empty((MOST_CANDIDATES, 4))
-    best = np.empty(3)
-    tries = np.empty((KEPT, 4))
-    picked = np.empty(KEPT, np.int64)
+    scratch, tries, best = room[:MOST_CANDIDATES], room[MOST_CANDIDATES:-1], room[-1]
     for k in range(first, last):
         x, y, lie, replay, scramble = (
             nodes[k, 0],

@@ -17,7 +17,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from ._compile import entry, kernel
+from ._compile import kernel, table_entry
 
 MAX_STEPS = 400
 """Longest flight in steps; a real one takes about 75."""
@@ -229,7 +229,7 @@ def _land(path, i, step, s, risen, steeper, spin, out):
     out[0], out[1], out[2], out[3], out[4], out[5] = along, side, v_along, v_side, v_down, spin
 
 
-@entry
+@table_entry
 def fly_one(air, speed, launch, spin, tilt, bearing, heights, landing):
     """`fly` for one strike on a bearing, called from Python; returns the apex [yd] and fills `landing`."""
     path = np.empty((MAX_STEPS + 1, 6))

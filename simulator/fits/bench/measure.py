@@ -9,7 +9,16 @@ from functools import lru_cache
 
 import numpy as np
 
-from ...engine import AIMS_DEG, WIDE_AIMS_DEG, Effort, Sequences, default_threads, play, solve_map
+from ...engine import (
+    AIMS_DEG,
+    WIDE_AIMS_DEG,
+    Effort,
+    Sequences,
+    default_threads,
+    play,
+    room_to_choose,
+    solve_map,
+)
 from ...hole.model import Hole
 from ...hole.surfaces import Lie, Surface
 from ...kernels import codes as c
@@ -151,7 +160,7 @@ def best_from(board: Board, lie: int, xy: np.ndarray) -> np.ndarray:
     seeds, aims, wide = np.full((count, 1, 3), c.NO_SHOT), np.radians(AIMS_DEG), np.radians(WIDE_AIMS_DEG)
 
     def work(first: int, last: int) -> None:
-        solve.solve_nodes(board.game, 1, nodes, seeds, first, last, aims, wide, *sets, out)
+        solve.solve_nodes(board.game, 1, nodes, seeds, first, last, aims, wide, *sets, *room_to_choose(), out)
 
     edges = np.linspace(0, count, 4 * default_threads() + 1).astype(int).tolist()
     with ThreadPoolExecutor(default_threads()) as pool:
