@@ -106,8 +106,8 @@ def in_place(function: Callable[..., Any]) -> Any:
     """A kernel of the shot's own path, which the compiler copies to where it is called.
 
     A call passes every array word by word, seven to nineteen of them, and a shot handed from function to
-    function moved hundreds: with that, and entries that counted references, it took half as long again. Not for
-    what is seldom called: it would be copied all the same.
+    function moved hundreds: with that, and with entries that counted references, it took half as long again.
+    Not for what is seldom called: it would be copied all the same.
     """
     return _inner(function, forceinline=True)
 
