@@ -21,7 +21,7 @@ os.environ.setdefault("NUMBA_OPT", "2")
 
 import numba
 
-from ._inner import Inner
+from ._inner import Apart, Inner
 from ._keep import Kept
 
 _ENTRIES: dict[str, Any] = {}
@@ -84,11 +84,12 @@ def _kept(compiled: Any) -> Kept:
         _config.CACHE_DIR = before
 
 
-def _inner(function: Callable[..., Any], **how: Any) -> Any:
+# `forceinline` is said of every one: what is compiled on behalf of another else takes over the other's
+def _inner(function: Callable[..., Any], kind: type[Inner] = Inner, **how: Any) -> Any:
     if _config.DISABLE_JIT:
         return function
     options = {**_OPTIONS, "nopython": True, "_nrt": False, "no_cpython_wrapper": True, **how}
-    compiled = Inner(function, targetoptions=options)
+    compiled = kind(function, targetoptions=options)
     compiled._cache = _kept(compiled)
     return compiled
 
@@ -99,7 +100,7 @@ def kernel(function: Callable[..., Any]) -> Any:
     A kernel owns no memory. Without numba's memory manager no array it is handed is counted in and out
     at every call: atomic counts that two threads fight over cost more than the golf.
     """
-    return _inner(function)
+    return _inner(function, forceinline=False)
 
 
 def in_place(function: Callable[..., Any]) -> Any:
@@ -110,6 +111,15 @@ def in_place(function: Callable[..., Any]) -> Any:
     Not for what is seldom called: it would be copied all the same.
     """
     return _inner(function, forceinline=True)
+
+
+def apart(function: Callable[..., Any]) -> Any:
+    """A kernel for what few shots come to, which the compiler never copies.
+
+    Left to itself it copied the reading of the map twelve times into each shot, for every drop that might be
+    looked at, and each level of calls optimised all of them once more.
+    """
+    return _inner(function, Apart, forceinline=False)
 
 
 def part(function: Callable[..., Any]) -> Any:

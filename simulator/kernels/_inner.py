@@ -29,3 +29,13 @@ class Inner(_Dispatcher):
     def _compile_for_args(self, *_args: Any, **_kws: Any) -> NoReturn:
         """What numba does at a call from Python: there is nothing to jump to."""
         raise TypeError(f"{self.__name__} is a kernel for kernels: an entry can be called from Python")
+
+
+class Apart(Inner):
+    """An inner function that is called and never copied: what is seldom done stays out of what always is."""
+
+    def add_overload(self, compiled: Any) -> None:
+        """Mark what callers are linked to, which is also what is kept on disk for them."""
+        module = compiled.library._get_module_for_linking()
+        module.get_function(compiled.fndesc.llvm_func_name).add_function_attribute("noinline")
+        super().add_overload(compiled)

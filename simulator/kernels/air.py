@@ -12,7 +12,7 @@ from .game import Landing
 from .ground import height_at
 
 
-@kernel
+@in_place
 def _corner(flights, shot, u, v, f, t, h, a, d):
     """Flight at one wind and height node, bilinear in carry fraction (a) and tilt (d)."""
     shot, u, v = np.uintp(shot), np.uintp(u), np.uintp(v)
@@ -44,6 +44,19 @@ def _corner(flights, shot, u, v, f, t, h, a, d):
         + q * flights[shot, u, v, g, t, h, 5]
         + r * flights[shot, u, v, f, w, h, 5]
         + s * flights[shot, u, v, g, w, h, 5],
+    )
+
+
+@kernel
+def _more(p, q, w):
+    """p + w q, column by column."""
+    return (
+        p[0] + w * q[0],
+        p[1] + w * q[1],
+        p[2] + w * q[2],
+        p[3] + w * q[3],
+        p[4] + w * q[4],
+        p[5] + w * q[5],
     )
 
 
@@ -107,14 +120,12 @@ def fly(numbers, flights, shot, fraction, tilt, node, along_wind, cross_wind):
     t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_PER], tilts)
     u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_PER], alongs)
     v, wv = node_of(mirror * cross_wind, numbers[c.CROSS_0], numbers[c.CROSS_PER], crosses)
-    flight = _corner(flights, shot, u, v, f, t, node, a, d)
-    if wu > 0.0:
-        flight = _mix(flight, _corner(flights, shot, u + 1, v, f, t, node, a, d), wu)
-    if wv > 0.0:
-        other = _corner(flights, shot, u, v + 1, f, t, node, a, d)
-        if wu > 0.0:
-            other = _mix(other, _corner(flights, shot, u + 1, v + 1, f, t, node, a, d), wu)
-        flight = _mix(flight, other, wv)
+    flight = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0)
+    for corner in range(4):  # of the wind; most days have one. One call, copied once
+        du, dv = corner & 1, corner >> 1
+        share = (wu if du else 1.0 - wu) * (wv if dv else 1.0 - wv)
+        if share > 0.0:
+            flight = _more(flight, _corner(flights, shot, u + du, v + dv, f, t, node, a, d), share)
     return (flight[0], mirror * flight[1], flight[2], mirror * flight[3], flight[4], flight[5])
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 
 from . import codes as c
-from ._compile import in_place, kernel
+from ._compile import apart, in_place
 from .air import land
 from .game import Landing, Played
 from .ground import column_of, crossing, fate_at, is_gone, is_penalty, row_of, run_out
@@ -51,7 +51,7 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
     return row, min(carry / max(stock, 1e-6), 1.0)
 
 
-@kernel
+@apart
 def _flight_crossing(ground, x, y, bearing, landing, out):
     """Last place that is not gone (`is_gone`) under a flight that came down in a place that is.
 
@@ -72,7 +72,7 @@ def _flight_crossing(ground, x, y, bearing, landing, out):
     return x, y
 
 
-@kernel
+@in_place
 def _among_trees(game, x, y, shot, bearing, fraction, tilt, luck, landing):
     """Landing after the trees: `landing` itself, or the drop from the branch the ball hit.
 

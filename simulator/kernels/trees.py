@@ -7,7 +7,7 @@ import math
 import numpy as np
 
 from . import codes as c
-from ._compile import kernel
+from ._compile import in_place, kernel
 from .air import fly, mirror_of, node_of
 from .ground import column_of, height_at, row_of
 
@@ -24,7 +24,7 @@ def wide_cell(numbers, wide, x, y):
     return float(wide[np.uintp(min(max(j, 0), wide.shape[0] - 1)), column])
 
 
-@kernel
+@in_place
 def nears_tree(numbers, clear, x, y, bearing, along, side):
     """Whether the way to a landing, bent as the square of the way flown, comes near a crown."""
     sin_b, cos_b = math.sin(bearing), math.cos(bearing)
@@ -39,7 +39,7 @@ def nears_tree(numbers, clear, x, y, bearing, along, side):
     return False
 
 
-@kernel
+@in_place
 def _track_point(tracks, shot, u, v, f, t, k, wu, wv, a, d):
     """Side and height [yd] at one point of the track, linear in wind, carry fraction and tilt."""
     side, height = 0.0, 0.0
@@ -82,7 +82,7 @@ def _march(ground, trees, x, y, sin_b, cos_b, level, old, new, gone, depth):
     return NO_HIT, 0.0, 0.0, gone
 
 
-@kernel
+@in_place
 def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, along, side, depth):
     """Way along the start line [yd] at which a flight hits a branch, with its side and height there.
 
@@ -127,9 +127,7 @@ def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, alon
             f, a = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_PER], tracks.shape[3])
             t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_PER], tracks.shape[4])
             u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_PER], tracks.shape[1])
-            v, wv = node_of(
-                mirror * cross_wind, numbers[c.CROSS_0], numbers[c.CROSS_PER], tracks.shape[2]
-            )
+            v, wv = node_of(mirror * cross_wind, numbers[c.CROSS_0], numbers[c.CROSS_PER], tracks.shape[2])
             level = height_at(ground, x, y)
             if game.flights.shape[5] > 1:  # the track ends at the lowest landing height of the tables
                 lowest = fly(numbers, game.flights, shot, fraction, tilt, 0, along_wind, cross_wind)[0]

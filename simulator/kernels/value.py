@@ -7,13 +7,13 @@ import math
 import numpy as np
 
 from . import codes as c
-from ._compile import kernel
+from ._compile import apart, in_place, kernel
 
 AIM_APART, REACH_APART = 0.09, 10.0
 """Neighbouring nodes whose aims [rad] and reaches [yd] are no farther apart than this play the same way."""
 
 
-@kernel
+@in_place
 def _putt_place(field, plane, x, y):
     """Where a place on the green is in the putting table.
 
@@ -48,7 +48,7 @@ def _putt_read(putts, plane, t, wt, k, wk, column):
     return value
 
 
-@kernel
+@in_place
 def putts_at(field, plane, x, y):
     """Expected putts from a place on a green plane."""
     t, wt, k, wk = _putt_place(field, plane, x, y)
@@ -82,7 +82,7 @@ def guess(numbers, lie, x, y):
     return numbers[c.GUESS_BASE] + worse + numbers[c.GUESS_PER_YD] * math.sqrt(dx * dx + dy * dy)
 
 
-@kernel
+@in_place
 def blend(field, lie, column, row):
     """Bilinear reading of a field at fractional node indices; corners without a value are left out."""
     rows, columns = field.shape[1], field.shape[2]
@@ -108,7 +108,7 @@ def blend(field, lie, column, row):
     return total / weight if weight > 1e-9 else math.nan
 
 
-@kernel
+@in_place
 def reading(field, lie, x, y):
     """Value of a place and lie off the green by the map; NaN where it has none."""
     numbers = field.numbers
@@ -127,7 +127,7 @@ def reading(field, lie, x, y):
     )
 
 
-@kernel
+@in_place
 def value_at(field, lie, x, y):
     """Strokes to hole out from a place [yd] and lie, by the value map."""
     numbers = field.numbers
@@ -137,7 +137,7 @@ def value_at(field, lie, x, y):
     return value if value == value else guess(numbers, lie, x, y)
 
 
-@kernel
+@in_place
 def lie_bound(field, x, y):
     """A value no drop near a place beats: its rough's, less the most a better lie is worth.
 
@@ -148,7 +148,7 @@ def lie_bound(field, x, y):
     return value - field.numbers[c.LIE_GAIN] if value == value else -math.inf
 
 
-@kernel
+@apart
 def nearest_plan(field, lie, column, row):
     """Row and column of the node nearest to fractional indices that has a value; -1 where none is near."""
     rows, columns = field.shape[1], field.shape[2]

@@ -4,7 +4,7 @@ import numba
 import pytest
 from from_python import from_python
 
-from simulator.kernels._compile import kernel, part
+from simulator.kernels._compile import apart, in_place, kernel, part
 from simulator.kernels.ground import is_gone
 
 pytestmark = pytest.mark.skipif(bool(numba.config.DISABLE_JIT), reason="nothing is compiled")
@@ -30,7 +30,42 @@ def test_constants_do_not_compile_a_kernel_anew():
     assert _scaled.signatures == [(numba.float64, numba.int64, numba.boolean)]
 
 
+@apart
+def _seldom(x):
+    return x + 1.0
+
+
+@kernel
+def _below(x):
+    return _seldom(x) + _seldom(2.0 * x)
+
+
+@in_place
+def _always(x):
+    return 3.0 * _below(x)
+
+
+def test_what_is_apart_is_called_and_what_is_in_place_does_not_pass_that_on():
+    assert from_python(_always)(4.0) == 3.0 * (5.0 + 9.0)
+
+    def said_of(function, name):
+        module = next(iter(function.overloads.values())).library._get_module_for_linking()
+        code = str(module)
+        line = next(row for row in code.splitlines() if row.startswith("define") and name in row)
+        number = line[line.rindex("#") :].split()[0]
+        return code, code[code.index(f"attributes {number} ") :].splitlines()[0]
+
+    code, seldom = said_of(_seldom, "_seldom")
+    assert "noinline" in seldom
+    code, below = said_of(_below, "_below")
+    assert "alwaysinline" not in below  # numba hands a caller's settings down to what it has compiled
+    assert code.count("call ") >= 2  # to `_seldom`, small as it is
+    assert "alwaysinline" in said_of(_always, "_always")[1]
+
+
 def test_python_is_told_that_there_is_no_way_in():
-    with pytest.raises(TypeError, match="is_gone is a kernel for kernels: an entry can be called from Python"):
+    with pytest.raises(
+        TypeError, match="is_gone is a kernel for kernels: an entry can be called from Python"
+    ):
         is_gone(4, True)
     assert from_python(is_gone)(4, True) and not from_python(is_gone)(4, False)
