@@ -6,8 +6,10 @@ anew for every constant it is handed: `f(x, 0)` and `f(x, 1)` are two functions 
 
 from __future__ import annotations
 
+from functools import cache
 from typing import Any, NoReturn
 
+import llvmlite.binding
 import numba
 from numba.core.registry import CPUDispatcher
 
@@ -31,11 +33,27 @@ class Inner(_Dispatcher):
         raise TypeError(f"{self.__name__} is a kernel for kernels: an entry can be called from Python")
 
 
+@cache
+def _can_be_marked() -> bool:
+    """Older llvmlite (numba 0.60) puts a function's attribute on what it returns, which is no valid code."""
+    module = llvmlite.binding.parse_assembly("define i32 @f() {\n  ret i32 0\n}")
+    module.get_function("f").add_function_attribute("noinline")
+    try:
+        module.verify()
+    except RuntimeError:
+        return False
+    return True
+
+
 class Apart(Inner):
-    """An inner function that is called and never copied: what is seldom done stays out of what always is."""
+    """An inner function that is called and never copied: what is seldom done stays out of what always is.
+
+    Where LLVM is too old to be told so it is copied: the same numbers, and a longer first wait.
+    """
 
     def add_overload(self, compiled: Any) -> None:
         """Mark what callers are linked to, which is also what is kept on disk for them."""
-        module = compiled.library._get_module_for_linking()
-        module.get_function(compiled.fndesc.llvm_func_name).add_function_attribute("noinline")
+        if _can_be_marked():
+            module = compiled.library._get_module_for_linking()
+            module.get_function(compiled.fndesc.llvm_func_name).add_function_attribute("noinline")
         super().add_overload(compiled)
