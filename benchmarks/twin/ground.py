@@ -131,9 +131,8 @@ class Run:
             x, y, rolled = x + head_x * length, y + head_y * length, rolled + length
             if not read.level:
                 total = np.where(stops, 1.0, squared + left)
-                bend = np.clip(-2.0 * pull * (grad_y * head_x - grad_x * head_y) * length / total, -0.5, 0.5)
-                bend = np.where(stops, 0.0, bend)
-                half = 0.5 * bend
+                half = np.clip(-pull * (grad_y * head_x - grad_x * head_y) * length / total, -0.25, 0.25)
+                half = np.where(stops, 0.0, half)
                 per = 1.0 / (1.0 + half * half)
                 cos_bend, sin_bend = (1.0 - half * half) * per, 2.0 * half * per
                 head_x, head_y = head_x * cos_bend - head_y * sin_bend, head_y * cos_bend + head_x * sin_bend

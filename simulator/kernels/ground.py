@@ -293,8 +293,8 @@ def run_out(ground, x, y, vx, vy, down, spin):
         if not level and left > 0.0:
             # the slope's pull across the path turns the ball by pull x way / speed squared; along the path
             # it is in `slow` already
-            turn = -2.0 * pull * (grad_y * head_x - grad_x * head_y) * length / (squared + left)
-            half = min(max(0.5 * turn, -0.25), 0.25)  # a rotation by half angles: no sine and no root
+            half = -pull * (grad_y * head_x - grad_x * head_y) * length / (squared + left)
+            half = min(max(half, -0.25), 0.25)  # a rotation by half angles: no sine and no root
             per = 1.0 / (1.0 + half * half)
             cos_turn, sin_turn = (1.0 - half * half) * per, 2.0 * half * per
             head_x, head_y = head_x * cos_turn - head_y * sin_turn, head_y * cos_turn + head_x * sin_turn
