@@ -53,7 +53,9 @@ def total_after(ball):
 
 
 @entry
-def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, evened, first, last, out, trail):
+def play(
+    game, seed, x, y, lie, action, start_action, start_value, max_strokes, evened, first, last, out, trail
+):
     """Play sequences first..last-1 to the hole.
 
     Sequence k draws the same luck whatever is asked of it: alternatives share it.
