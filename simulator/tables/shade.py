@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import numpy as np
-from scipy.ndimage import distance_transform_edt, maximum_filter
-
 from .rasters import Raster
 
 SHADE_YD = 8.0
@@ -19,6 +17,8 @@ def shade_raster(raster: Raster) -> np.ndarray:
 
     Each cell includes its neighbours: a flight sampled once a cell misses no crown between samples.
     """
+    from scipy.ndimage import maximum_filter  # not before there are trees: its import takes a while
+
     rows_in, columns_in = raster.canopy.shape
     tops = np.full((rows_in, columns_in), CLEAR, np.float32)
     standing = raster.canopy > 0
@@ -37,5 +37,7 @@ def clear_raster(shade: np.ndarray) -> np.ndarray:
     The way between the centres of two cells: the shade includes its neighbours, so from any corner of a cell
     a stride of that length passes no crown by.
     """
+    from scipy.ndimage import distance_transform_edt
+
     apart = distance_transform_edt(shade <= CLEAR) * SHADE_YD
     return np.ascontiguousarray(apart, np.float32)
