@@ -78,7 +78,7 @@ def smooth(at: ArrayLike, values: ArrayLike, x: float) -> float:
 
 
 def _slopes(wide: np.ndarray, rises: np.ndarray) -> np.ndarray:
-    """Slopes at n points, float64[n], from the widths between them and the mean slopes there, float64[n - 1]."""
+    """Slopes at n points, from the n - 1 widths between them and the mean slopes there."""
     out = np.zeros(rises.size + 1)
     early, late = wide[:-1] + 2.0 * wide[1:], 2.0 * wide[:-1] + wide[1:]
     same = rises[:-1] * rises[1:] > 0.0  # level where the curve turns

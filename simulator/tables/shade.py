@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import numpy as np
+
 from .rasters import Raster
 
 SHADE_YD = 8.0
@@ -37,7 +38,7 @@ def clear_raster(shade: np.ndarray) -> np.ndarray:
     The way between the centres of two cells: the shade includes its neighbours, so from any corner of a cell
     a stride of that length passes no crown by.
     """
-    from scipy.ndimage import distance_transform_edt
+    from scipy.ndimage import distance_transform_edt  # here for the same reason
 
     apart = distance_transform_edt(shade <= CLEAR) * SHADE_YD
     return np.ascontiguousarray(apart, np.float32)
