@@ -19,7 +19,7 @@ MOST_SHOWN = 0.998
 
 
 def draw_round(one: Round, *, ax: Axes | None = None) -> Axes:
-    """Rounds in 100 by their total: filled where 8 in 10 of them are; left of a line a target is broken.
+    """Rounds in 100 by their total: filled where most are (`Round.most`); left of a line a target is broken.
 
     Parameters
     ----------
@@ -31,7 +31,8 @@ def draw_round(one: Round, *, ax: Axes | None = None) -> Axes:
     low, high = _shown(one)
     totals = np.arange(low, high + 1)
     chances = 100.0 * one.chances[totals - one.least]
-    inside = (totals >= one.quantile(0.1)) & (totals <= one.quantile(0.9))
+    first, last, _ = one.most()
+    inside = (totals >= first) & (totals <= last)
     look, other = SHOTS
     for part, face in ((inside, look.face), (~inside, other.face)):
         ax.bar(
@@ -60,5 +61,6 @@ def _has_target(one: Round) -> bool:
 
 def chart_words(one: Round) -> str:
     """What the chart shows."""
-    words = "Filled: 8 in 10 rounds."
+    first, last, held = one.most()
+    words = f"Filled: {100.0 * held:.0f} in 100 rounds, {first} to {last}."
     return words if not _has_target(one) else f"{words} Left of the dashed line {one.target} is broken."

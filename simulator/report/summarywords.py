@@ -110,8 +110,9 @@ def both(one: Estimate, digits: int | None = None) -> str:
 
 def round_words(answer: CourseAnswer, player: Player, one: Round) -> list[str]:
     """The round: its average, spread and chance of the target; then other days and pins, if any."""
+    low, high, share = one.most()
     words = (
-        f"Expected round {both(one.best, 1)}, 8 in 10 rounds {one.quantile(0.1)} to {one.quantile(0.9)}; "
+        f"Expected round {both(one.best, 1)}, {100.0 * share:.0f} in 100 rounds {low} to {high}; "
         f"by habit {both(one.habit, 1)}: better decisions are worth {both(one.gain, 2)} strokes."
     )
     if one.target is not None and one.breaking is not None and one.breaking_by_habit is not None:

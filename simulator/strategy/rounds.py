@@ -11,6 +11,9 @@ import numpy as np
 from . import errorbars
 from .errorbars import Estimate
 
+MOST_ROUNDS = 0.8
+"""Share of rounds that "most" are, at least: totals are whole, so a run of them holds more."""
+
 
 @dataclass(frozen=True)
 class Round:
@@ -48,6 +51,19 @@ class Round:
     def quantile(self, share: float) -> int:
         """The least total that this share of rounds does not exceed."""
         return self.least + int(np.searchsorted(np.cumsum(self.chances), share - 1e-12))
+
+    def most(self, share: float = MOST_ROUNDS) -> tuple[int, int, float]:
+        """The shortest run of totals that holds at least this share of rounds: its ends, and what it holds.
+
+        Of runs as short the one that holds most.
+        """
+        sums = np.concatenate([[0.0], np.cumsum(self.chances)])
+        for length in range(1, self.chances.size + 1):
+            held = sums[length:] - sums[:-length]
+            k = int(held.argmax())
+            if held[k] >= min(share, sums[-1] - 1e-12):
+                break
+        return self.least + k, self.least + k + length - 1, float(held[k])
 
     def to_dict(self) -> dict[str, Any]:
         """As plain JSON-ready data."""

@@ -122,6 +122,15 @@ def test_a_round_and_what_it_is_worth() -> None:
     assert one.breaking.value > one.breaking_by_habit.value
     assert one.quantile(0.0) == 9 and one.quantile(1.0) == 21
     assert np.cumsum(one.chances)[one.quantile(0.5) - 9] >= 0.5
+    low, high, held = one.most()
+    shares = dict(zip(range(9, 22), one.chances, strict=True))
+    runs = {(a, b): sum(shares[t] for t in range(a, b + 1)) for a in shares for b in shares if a <= b}
+    enough = {run: share for run, share in runs.items() if share >= 0.8}
+    shortest = min(b - a for a, b in enough)
+    assert high - low == shortest  # by trying every run there is
+    assert held == pytest.approx(max(share for (a, b), share in enough.items() if b - a == shortest))
+    assert held == pytest.approx(runs[low, high])
+    assert one.most(1.0)[:2] == (9, 21)
     assert [r["number"] for r in ranked(results)] == [2, 3, 1]
     assert add_up(results).breaking is None
     told = one.to_dict()
