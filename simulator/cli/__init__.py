@@ -40,8 +40,8 @@ app = typer.Typer(
 )  # fmt: skip
 
 GARBAGE_AFTER = 50_000
-"""Objects made between two looks for garbage. Of what imports make, a second's worth, nothing becomes any, and at
-Python's own 700 a tenth of that second is spent on looking."""
+"""Objects made between two looks for garbage. Of what imports make, a second's worth, nothing becomes any:
+at Python's own 700 a tenth of that second is spent on looking."""
 
 for command in (plan, compare, carries, course, practice, review, check, survey):
     app.command()(flat(command))
