@@ -6,7 +6,8 @@ from collections.abc import Iterable, Sequence
 
 from ..strategy.errorbars import Estimate
 from ..strategy.result import TIE_STROKES
-from ..strategy.review.holes import PARTS, HoleReview, RoundReview
+from ..strategy.review.adding import RoundReview
+from ..strategy.review.holes import PARTS, HoleReview
 from ..strategy.review.judging import Judged
 from ..strategy.review.notes import HOLED
 from ..strategy.review.strokes import Stroke
