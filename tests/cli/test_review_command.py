@@ -144,7 +144,7 @@ def test_an_interrupted_round_shows_the_holes_that_are_finished(monkeypatch, cap
             raise KeyboardInterrupt
         return fake_review.hole_review(hole, player, notes)
 
-    monkeypatch.setattr(work.holes, "review", review)
+    monkeypatch.setattr(work.working, "review", review)
     assert _run(["review", "ostrel-heath", ROUND]) == 130
     shown = capsys.readouterr()
     assert "Ostrel Heath, 1 hole;" in shown.out and "First Furrow" in shown.out
