@@ -11,6 +11,7 @@ import numpy as np
 import shapely
 from shapely.ops import substring
 
+from simulator.hole.cuts import cut, mown_strips, strips_of
 from simulator.hole.model import Hole
 from simulator.hole.surfaces import TROUBLE, WORDS, Surface
 
@@ -28,10 +29,6 @@ EDGE_STEP_YD = 0.5
 
 LEAST_AREA_YD2 = 0.5
 """Scraps smaller than this, left between areas that overlap, are no trouble [square yd]."""
-
-NARROWEST_YD = 1.0
-"""Mown ground narrower than this across the line is no fairway there [yd]."""
-
 
 TOUCH_YD = 0.1
 """An area that the line is in for less than this lies beside it [yd]."""
@@ -85,7 +82,10 @@ class Trouble:
 
 @dataclass(frozen=True)
 class Width:
-    """The fairway across the line at one station: offsets of its edges, right positive."""
+    """Unbroken mown ground across the line at one station: offsets of its edges, right positive.
+
+    A bunker in the fairway ends it: this is what a ball can come down on.
+    """
 
     station_yd: float
     left_yd: float
@@ -293,32 +293,12 @@ def _trouble(hole: Hole, name: str, surface: Surface, part: _Part, ball: tuple[f
     )
 
 
-def _across(hole: Hole, station_yd: float, reach_yd: float = BESIDE_YD) -> shapely.LineString:
-    """The straight cut across the line at a station, from left to right."""
-    return shapely.LineString([hole.at(station_yd, -reach_yd), hole.at(station_yd, reach_yd)])
-
-
-def _cut(cut: shapely.LineString, area: shapely.Geometry) -> list[tuple[float, float]]:
-    """Offsets of the pieces of a cut that lie in an area, from left to right."""
-    middle = cut.length / 2.0
-    pieces = []
-    for part in shapely.get_parts(cut.intersection(area)):
-        ends = [cut.project(shapely.Point(*xy)) - middle for xy in shapely.get_coordinates(part)]
-        if ends and max(ends) - min(ends) > NARROWEST_YD:
-            pieces.append((min(ends), max(ends)))
-    return sorted(pieces)
-
-
 def _widths(hole: Hole, end_yd: float) -> list[Width]:
-    """The fairway the line runs on, or else the widest piece of it, at every step short of the green."""
-    areas = shapely.union_all([f.area for f in hole.features if f.surface is Surface.FAIRWAY])
-    above = [f.area for f in hole.features if f.surface not in (Surface.FAIRWAY, Surface.ROUGH,
-             Surface.HEAVY_ROUGH)]  # fmt: skip
-    mown = areas.difference(shapely.union_all(above))
+    """The mown ground the line runs on, or else the widest piece of it, at every step short of the green."""
     found = []
     for k in range(1, math.ceil(end_yd / WIDTH_STEP_YD)):
         station = k * WIDTH_STEP_YD
-        pieces = _cut(_across(hole, station), mown)
+        pieces = mown_strips(hole, station)
         if pieces:
             here = [piece for piece in pieces if piece[0] <= 0.0 <= piece[1]]
             left, right = here[0] if here else max(pieces, key=lambda piece: piece[1] - piece[0])
@@ -332,13 +312,13 @@ def _green(hole: Hole, ball: tuple[float, float]) -> GreenSize:
     places = np.array([hole.station_offset(x, y) for x, y in xy])
     front, back = float(places[:, 0].min()), float(places[:, 0].max())
     stations = np.arange(front, back, EDGE_STEP_YD)
-    widths = [b - a for s in stations for a, b in _cut(_across(hole, float(s)), green)]
+    widths = [b - a for s in stations for a, b in strips_of(cut(hole, float(s)), green)]
     pins = []
     for pin in hole.pins:
         if not green.covers(shapely.Point(pin.x_yd, pin.y_yd)):
             continue
         station, offset = hole.station_offset(pin.x_yd, pin.y_yd)
-        pieces = _cut(_across(hole, station), green)
+        pieces = strips_of(cut(hole, station), green)
         left, right = min(pieces, key=lambda piece: abs(offset - (piece[0] + piece[1]) / 2.0))
         pins.append(PinOnGreen(pin.name, station - front, offset - left, right - offset))
     away = np.hypot(xy[:, 0] - ball[0], xy[:, 1] - ball[1])
