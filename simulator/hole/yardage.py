@@ -22,7 +22,7 @@ BEHIND_GREEN_YD = 40.0
 """Ground farther than this past the end of the line is not on the page [yd]."""
 
 WIDTH_STEP_YD = 10.0
-"""The fairway is measured at every so many yards along the line [yd]."""
+"""The fairway is measured at every so many yards along the line, unless others are asked for [yd]."""
 
 EDGE_STEP_YD = 0.5
 """Points this far apart along an edge are measured [yd]."""
@@ -143,14 +143,16 @@ class Yardage:
     troubles : tuple of Trouble
         In order of their nearest edge.
     widths : tuple of Width
-        Every `WIDTH_STEP_YD` of the line where there is fairway.
+        Every `width_step_yd` of the line where there is fairway.
     green : GreenSize
+    width_step_yd : float
     """
 
     hole: Hole
     troubles: tuple[Trouble, ...]
     widths: tuple[Width, ...]
     green: GreenSize
+    width_step_yd: float = WIDTH_STEP_YD
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
@@ -169,7 +171,9 @@ class Yardage:
         }
 
 
-def measure(hole: Hole, ball: tuple[float, float] = (0.0, 0.0)) -> Yardage:
+def measure(
+    hole: Hole, ball: tuple[float, float] = (0.0, 0.0), *, width_step_yd: float = WIDTH_STEP_YD
+) -> Yardage:
     """Everything a yardage page says of a hole, with its tee and pin in use.
 
     Parameters
@@ -178,6 +182,8 @@ def measure(hole: Hole, ball: tuple[float, float] = (0.0, 0.0)) -> Yardage:
     ball : (x, y) [yd]
         Where straight distances are measured from; the middle of the tee in use when left out. Stations
         stay yards along the line of play from the tee.
+    width_step_yd : float
+        The fairway is measured at every so many yards along the line: those of 10 metres, say.
 
     Notes
     -----
@@ -193,7 +199,8 @@ def measure(hole: Hole, ball: tuple[float, float] = (0.0, 0.0)) -> Yardage:
     ]
     troubles.sort(key=lambda one: (one.near_yd, one.name))
     green = _green(hole, ball)
-    return Yardage(hole, tuple(troubles), tuple(_widths(hole, green.front_yd)), green)
+    widths = tuple(_widths(hole, green.front_yd, width_step_yd))
+    return Yardage(hole, tuple(troubles), widths, green, width_step_yd)
 
 
 def _line_on(hole: Hole) -> shapely.LineString:
@@ -293,11 +300,11 @@ def _trouble(hole: Hole, name: str, surface: Surface, part: _Part, ball: tuple[f
     )
 
 
-def _widths(hole: Hole, end_yd: float) -> list[Width]:
+def _widths(hole: Hole, end_yd: float, step_yd: float) -> list[Width]:
     """The mown ground the line runs on, or else the widest piece of it, at every step short of the green."""
     found = []
-    for k in range(1, math.ceil(end_yd / WIDTH_STEP_YD)):
-        station = k * WIDTH_STEP_YD
+    for k in range(1, math.ceil(end_yd / step_yd)):
+        station = k * step_yd
         pieces = mown_strips(hole, station)
         if pieces:
             here = [piece for piece in pieces if piece[0] <= 0.0 <= piece[1]]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import functools
+import json
 from pathlib import Path
 
 import numpy as np
@@ -16,6 +17,7 @@ from pypdf import PdfReader
 from pypdf.generic import ContentStream
 from test_lesson_pages import HOLES, check_words, pdf_words
 
+from simulator.cli import _run
 from simulator.hole import load_hole
 from simulator.hole.surfaces import Surface
 from simulator.hole.yardage import Yardage, measure
@@ -118,6 +120,19 @@ def test_widths_stand_at_every_ten_yards() -> None:
     for one in measured("long-sluice").widths:
         assert f"{one.width_yd:.0f}" in words
     assert "33 deep" in words
+
+
+def test_whoever_paces_metres_has_a_width_at_every_ten_of_them(capsys) -> None:
+    """The JSON stays in yards, whatever is shown."""
+    assert _run(["show", "withy-drain", "--units", "metres"]) == 0
+    rows = capsys.readouterr().out.partition("fairway at")[2].partition("\n\n")[0].splitlines()[1:]
+    assert [row.split()[0] for row in rows] == [f"{at}" for at in range(140, 220, 10)]
+    assert _run(["show", "withy-drain", "--units", "metres", "--json"]) == 0
+    widths = json.loads(capsys.readouterr().out)["fairway_widths"]
+    assert [one["station_yd"] for one in widths] == [*range(150, 240, 10)]
+    paced = measure(measured("withy-drain").hole, width_step_yd=METRES.in_yards(10.0))
+    words = " ".join(text.get_text() for text in show_page(paced, METRES).texts)
+    assert "its width every 10 m." in words
 
 
 def test_the_terminal_table_says_the_same_in_80_columns() -> None:
