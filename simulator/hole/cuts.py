@@ -47,9 +47,14 @@ def cut(
 
 def strips_of(across: shapely.LineString, area: shapely.Geometry, about_yd: float = 0.0) -> list[Strip]:
     """Where a cut about an offset lies in an area, from left to right; none narrower than `NARROWEST_YD`."""
+    return _strips(across, across.intersection(area), about_yd)
+
+
+def _strips(across: shapely.LineString, pieces: shapely.Geometry, about_yd: float) -> list[Strip]:
+    """The ends of pieces of a cut, as offsets."""
     first = about_yd - across.length / 2.0
     found = []
-    for part in shapely.get_parts(across.intersection(area)):
+    for part in shapely.get_parts(pieces):
         ends = [first + across.project(shapely.Point(*xy)) for xy in shapely.get_coordinates(part)]
         if ends and max(ends) - min(ends) > NARROWEST_YD:
             found.append((min(ends), max(ends)))
@@ -61,7 +66,7 @@ def mown_strips(
 ) -> list[Strip]:
     """Fairway on a cut with nothing lying on it, from left to right: a bunker or water ends it."""
     across = cut(hole, station_yd, about_yd, reach_yd)
-    return strips_of(across, _on(hole, across, frozenset(Surface)), about_yd)
+    return _strips(across, _on(hole, across, frozenset(Surface)), about_yd)
 
 
 def fairways(hole: Hole, station_yd: float, about_yd: float = 0.0, reach_yd: float = REACH_YD) -> list[Strip]:
@@ -73,7 +78,7 @@ def fairways(hole: Hole, station_yd: float, about_yd: float = 0.0, reach_yd: flo
     across = cut(hole, station_yd, about_yd, reach_yd)
     mown = mown_strips(hole, station_yd, about_yd, reach_yd)
     found = []
-    for left, right in strips_of(across, _on(hole, across, PARTING), about_yd):
+    for left, right in _strips(across, _on(hole, across, PARTING), about_yd):
         inside = [one for one in mown if left - 1e-6 <= one[0] and one[1] <= right + 1e-6]
         if inside:
             found.append((inside[0][0], inside[-1][1]))

@@ -56,6 +56,15 @@ def test_sand_over_the_edge_ends_the_fairway() -> None:
     assert fairway_across(hole, 200.0, 0.0) == pytest.approx((-20, 12))
 
 
+@pytest.mark.parametrize("turn_deg", [-25.0, 13.0, 40.0])
+def test_behind_a_bend_the_fairway_goes_on(turn_deg: float) -> None:
+    """Cuts there run askew to both axes; the drive's part of the fairway stays what it was."""
+    hole = drawn(bends=[{"at_yd": 200, "turn_deg": turn_deg}], penalty_area=[area(-50, -10, **WATER)])
+    assert fairway_across(hole, 280.0, 0.0) == pytest.approx((-20, 20), abs=0.1)
+    assert mown_strips(hole, 280.0) == [pytest.approx((-20, 20), abs=0.1)]
+    assert [one.station_yd for one in measure(hole).widths][-3:] == [330.0, 340.0, 350.0]
+
+
 def test_two_fairways_with_rough_between_them() -> None:
     """A split fairway; between the two the nearer one counts."""
     hole = drawn([{**FAIRWAY, "right_yd": -8}, {**FAIRWAY, "left_yd": 10}])
