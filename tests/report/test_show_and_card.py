@@ -187,6 +187,23 @@ def test_the_card_keeps_the_limits_of_rule_4_3(name: str, tmp_path: Path) -> Non
     assert largest[1] / 72.0 > 0.5 * (y1 - y0) * LIMIT_IN_PER_YD  # and is of use
 
 
+@pytest.mark.parametrize("name", HOLES)
+def test_the_card_shows_the_ground_round_the_green(name: str) -> None:
+    """Bunkers beside a green are about 12 yards from it to their far side: half of that at the least is seen."""
+    figure = drawn(name, "card")
+    x0, y0, x1, y1 = load_hole(name).green.bounds
+    boxes = [(*ax.get_xlim(), *ax.get_ylim()) for ax in figure.axes]
+    left, right, low, high = min(boxes, key=lambda box: abs(box[0] + box[1] - x0 - x1) + abs(box[2] + box[3] - y0 - y1))
+    assert min(x0 - left, right - x1, y0 - low, high - y1) >= 7.0
+
+
+def test_the_parts_of_one_water_are_told_apart_on_the_card() -> None:
+    hole = load_hole(Path(__file__).parents[2] / "holes" / "ostrel-heath" / "11-the-eyot.toml")
+    words = [text.get_text() for text in card_pages([measure(hole)])[0][1].texts]
+    assert "river, left" in words and words.count("river, across") == 2 and "river" not in words
+    assert "mill lane" in words
+
+
 def test_the_card_has_blanks_and_no_advice(tmp_path: Path) -> None:
     save_cards([measured(name) for name in HOLES], tmp_path / "card.pdf", numbers=(1, 2, 3))
     texts = pdf_words(tmp_path / "card.pdf")
