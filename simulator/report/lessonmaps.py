@@ -92,11 +92,12 @@ def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None, units: Uni
     troubles = {f.name for f in answer.hole.features if f.surface in TROUBLE}
     for name, count in shotplot.counts(answer, one).items():
         if name in troubles:
-            places = places_near(area_of(answer.hole, name), ax)
+            area = area_of(answer.hole, name)
+            places = places_near(area, ax)
             inside = dots[[_in(answer, name, x, y) for x, y in dots]]
             if len(inside):
-                places = [*_round_about(ax, inside.mean(axis=0)), *places]
-            write(labels, f"{count}", places, fontsize=8.0, weight="bold")
+                places = [*_round_about(ax, _middle_one(inside)), *places]
+            write(labels, f"{count}", places, within=area, fontsize=8.0, weight="bold")
     return ax
 
 
@@ -227,6 +228,12 @@ def _matter(result: Lesson, ones: list[Alternative]) -> list[Trouble]:
     rows = [t for t in result.yardage.troubles if found.get(t.name, 0.0) >= 0.005
             or by_name.get(t.name) in PENALTY]  # fmt: skip
     return sorted(rows, key=lambda t: -found.get(t.name, 0.0))[:MOST_NAMES]
+
+
+def _middle_one(dots: np.ndarray) -> np.ndarray:
+    """Of dots (n, 2) the one nearest to the others: in water round a green their mean lies on the green."""
+    apart = np.hypot(*(dots[:, None, :] - dots[None, :, :]).transpose(2, 0, 1))
+    return dots[int(np.argmin(apart.sum(axis=1)))]
 
 
 def _round_about(ax: Axes, middle: np.ndarray) -> list[tuple[float, float]]:

@@ -218,7 +218,7 @@ def _shot_key(result: Lesson, index: int, units: Units, answer: object = None) -
     of = result.answer if answer is None else result.approach
     one = of.alternatives[index]
     look = dict(shotplot.looks(of)).get(index, SHOTS[0])
-    counts = ", ".join(f"{name}{HELD}{count}" for name, count in shotplot.counts(of, one).items())
+    counts = shotplot.count_words(of, one, HELD)
     words = f"{shot_words(one, units)}, {takeaways.line_words(one, units)}. Of 100: {counts}"
     return Line2D(
         [], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=4.5,

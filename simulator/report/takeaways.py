@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from ..hole.surfaces import WORDS, Surface
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
@@ -105,22 +107,27 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
     gains = f" and {'gains' if nearer > 0 else 'loses'} {far}" if far else ""
     said = []
     if worse is not None:
-        risk = times_words(worse.shares[1], n)
-        said.append(
-            f"The {names[1]} finds {worse.words} {risk} ({names[0]}: "
-            f"{times_words(worse.shares[0], n)}){gains}."
-        )
+        mine, risk = _apart(worse.shares, n)
+        said.append(f"The {names[1]} finds {worse.words} {risk} ({names[0]}: {mine}){gains}.")
     elif far:
         risks = "risks no more" if better is None else "risks less"
         said.append(f"The {names[1]} {risks}, {'gains' if nearer > 0 else 'but loses'} {far}.")
     else:
         said.append(f"The {names[1]} risks no more than the {names[0]} and leaves about the same.")
     if better is not None:
-        said.append(
-            f"The {names[0]} has its own price: {better.words} {times_words(better.shares[0], n)} "
-            f"({names[1]}: {times_words(better.shares[1], n)})."
-        )
+        price, other_risk = _apart(better.shares, n)
+        words = f"{better.words} {price} ({names[1]}: {other_risk})"
+        said.append(f"The {names[0]} has its own price: {words}.")
     return said
+
+
+def _apart(shares: Sequence[float], sequences: int) -> tuple[str, str]:
+    """Two shares of trouble as times; in a hundred where they would be told by the same words."""
+    one, two = (times_words(share, sequences) for share in shares)
+    if one != two:
+        return one, two
+    one, two = (f"{nearest(100.0 * share)} times in{HELD}100" for share in shares)
+    return one, two
 
 
 def _dearest(rows: list[Trouble], index: int) -> Trouble | None:
