@@ -39,6 +39,12 @@ def line_words(one: dict[str, Any], units: Units = YARDS) -> str:
     return "pin" if offset == 0 else f"{abs(offset)}{'L' if offset < 0 else 'R'}"
 
 
+def side_words(one: dict[str, Any], units: Units = YARDS) -> str:
+    """The same for a sentence: "9 left", "12 right", "at the pin"."""
+    side = units.bare_side(one["aim_offset_yd"])
+    return "at the pin" if side == "0" else side
+
+
 def line_legend(units: Units = YARDS) -> str:
     """What the words of `line_words` count."""
     return (

@@ -17,10 +17,12 @@ from .coursewords import (
     line_legend,
     line_words,
     share_words,
+    side_words,
     sure_legend,
     where_words,
 )
 from .credits import maps_data
+from .figures import join_words
 from .units import YARDS, Units
 
 MARK = "*"
@@ -81,20 +83,26 @@ def expected_words(answer: CourseAnswer, player: str) -> str:
 
 
 def change_notes(answer: CourseAnswer, players: Sequence[str], units: Units = YARDS) -> list[str]:
-    """What marked cells change to: a sentence for each player and day."""
+    """What marked cells change to: a sentence for each player and day, holes that change alike together.
+
+    "Barnaby in north: the driver, 12 left, on holes 1 and 2; the 7-iron, at the pin, on hole 3."
+    """
     notes = []
     for name in players:
-        holes: dict[str, list[str]] = {}
+        holes: dict[str, dict[str, list[str]]] = {}
         for result in answer.of(name):
             for day, other in changes(answer, result):
-                words = f"on {result['number']} the {club_words(other, units)} {line_words(other, units)}"
-                holes.setdefault(day, []).append(held(words))
-        notes += [
-            f"{name} in {day.name}: {'; '.join(holes[day.name])}."
-            for day in answer.scenarios
-            if day.name in holes
-        ]
+                shot = f"the {club_words(other, units)}, {side_words(other, units)}"
+                holes.setdefault(day, {}).setdefault(shot, []).append(f"{result['number']}")
+        for day in answer.scenarios:
+            if day.name in holes:
+                found = [f"{held(shot)}, on {_on_holes(on)}" for shot, on in holes[day.name].items()]
+                notes.append(f"{name} in {day.name}: {'; '.join(found)}.")
     return notes
+
+
+def _on_holes(numbers: Sequence[str]) -> str:
+    return held(f"hole {numbers[0]}") if len(numbers) == 1 else f"holes {join_words(numbers)}"
 
 
 def unchanged_words(answer: CourseAnswer) -> str:

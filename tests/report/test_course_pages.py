@@ -111,8 +111,21 @@ def test_the_team_page(answer: CourseAnswer) -> None:
     rows = [line for line in lines if line.startswith(" 2 ")]
     assert len(rows) == 2 and [row.count("3-wood 9L*") for row in rows] == [4, 4]
     notes = " ".join(text.split())
-    assert "* changes with the day: Barnaby in north: on 1 the driver 12L; on 2 the driver 12L; on 3 the driver 12L. Isolde" in notes
+    assert "* changes with the day: Barnaby in north: the driver, 12 left, on holes 1, 2 and 3. Isolde" in notes
     assert "Without an answer, in part at least: 4." in notes
+
+
+def test_holes_that_change_each_its_own_way_are_told_one_by_one(answer: CourseAnswer) -> None:
+    """Neither "on 3 the 7-iron 4R" nor "3 7-iron 4R": three figures in a row that all mean something else."""
+    results = []
+    for one in answer.results:
+        of = one["answer"]
+        if one["scenario"] == "north" and one["number"] == 3:
+            best = {**of["alternatives"][of["recommended"]], "club": "7-iron", "aim_offset_yd": 0.2}
+            of = {**of, "alternatives": [best if k == of["recommended"] else a for k, a in enumerate(of["alternatives"])]}
+        results.append({**one, "answer": of})
+    notes = " ".join(team_page(replace(answer, results=tuple(results))).split())
+    assert "Barnaby in north: the driver, 12 left, on holes 1 and 2; the 7-iron, at the pin, on hole 3. Isolde" in notes
 
 
 LONG = (
@@ -194,7 +207,7 @@ def test_pages_in_metres(answer: CourseAnswer, page: Callable[..., str]) -> None
     if page is course_summary:
         assert "part 72" in yards and f"part {0.9144 * 71.6:.0f} 8L" in words
     else:
-        assert "on 1 the driver 12L" in yards and "on 1 the driver 11L" in words
+        assert "the driver, 12 left, on holes 1, 2 and 3" in yards and "the driver, 11 left, on holes" in words
 
 
 def test_a_day_alone_marks_nothing(answer: CourseAnswer) -> None:
