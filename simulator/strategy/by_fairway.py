@@ -8,7 +8,7 @@ from ..errors import UsageError
 from ..hole.cuts import away_yd, fairways
 from ..hole.model import Hole
 from .ground import WIDEST_YD, line_place
-from .words import NUMBER, SIDES, UNIT, plain, read_words, yards
+from .words import NUMBER, SIDES, UNIT, on_words, plain, read_words, yards
 
 _TOLD = re.compile(
     rf"(?P<number>{NUMBER})\s*(?:(?P<unit>{UNIT})\s+)?(?:to\s+the\s+)?(?P<side>left|right)\s+of\s+"
@@ -60,7 +60,7 @@ def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
         raise UsageError(f"place {text!r}: no fairway there, {station:.0f} yd on")
     offset = edge + side * yards(told["number"], told["unit"])
     ground = "" if said.ground is None else f", {said.ground.name.lower().replace('_', ' ')}"
-    return f"{station:.1f} on, {abs(offset):.1f} {'left' if offset < 0.0 else 'right'}{ground}", None
+    return f"{on_words(station, offset)}{ground}", None
 
 
 def fairway_edge_yd(hole: Hole, station: float, side: int) -> float | None:
