@@ -14,7 +14,7 @@ from ..strategy.result import Alternative, Answer
 from . import groundplot, shotplot
 from .chosen import PENALTY
 from .holemap import area_of, ground_of, places_near, write
-from .labels import Labels
+from .labels import Labels, haloed
 from .page import frame, own_axes
 from .palette import CONTOUR, INK, PAPER, SHOTS, ShotLook
 from .units import YARDS, Units
@@ -64,7 +64,7 @@ def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     labels = Labels(ax, shotplot.hundred(answer, answer.best))
     groundplot.draw_marks(ax, answer.hole, answer.start, labels)
     groundplot.draw_arcs(ax, answer.hole, answer.start, labels, units)
-    for one in _matter(result, [answer.best]):
+    for one in _matter(result, answer.best):
         words = f"{one.name} {units.number(one.reach_yd)}-{units.number(one.clear_yd)}"
         _name(labels, words, ground_of(result.yardage, one), ax, fontsize=5.5)
     return ax
@@ -103,8 +103,6 @@ def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None, units: Uni
 
 def draw_value(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
     """Lines of equal worth round the finishes, in strokes over the middle of them."""
-    from matplotlib.patheffects import withStroke
-
     ax = own_axes(ax)
     answer, value = result.answer, result.value
     x, y = value.x_yd, value.y_yd
@@ -124,7 +122,7 @@ def draw_value(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) 
                       colors=CONTOUR, inline=True)  # fmt: skip
     _thin(ax, list(named), value.here_yd)
     for text in named:
-        text.set_path_effects([withStroke(linewidth=1.6, foreground=PAPER)])
+        haloed(text)
     hx, hy = value.here_yd
     ax.plot([hx], [hy], marker="P", markersize=7, color=PAPER, markeredgecolor=INK, zorder=6.0)
     return ax
@@ -181,11 +179,11 @@ def _look(answer: Answer, index: int) -> ShotLook:
 def _draw_band(ax: Axes, answer: Answer, one: Alternative) -> None:
     """The lines that play alike, as an arc across the aim where the stock ball comes down."""
     start = answer.start
-    turn = math.radians(one.aim_bearing_deg) - math.asin(min(max(one.aim_offset_yd / one.carry_yd, -1), 1))
-    low, high = (math.asin(min(max(edge / one.carry_yd, -1.0), 1.0)) for edge in one.aims_yd)
+    at_pin = math.radians(one.aim_bearing_deg) - one.turn_rad()
+    low, high = (one.turn_rad(edge) for edge in one.aims_yd)
     if one.aim_given or high - low < 1e-6:
         return
-    angle = turn + np.linspace(low, high, 25)
+    angle = at_pin + np.linspace(low, high, 25)
     x, y = start.x_yd + one.carry_yd * np.sin(angle), start.y_yd + one.carry_yd * np.cos(angle)
     ax.plot(x, y, color=SHOTS[0].colour, linewidth=2.4, zorder=5.2, solid_capstyle="butt")
     for k in (0, -1):
@@ -220,10 +218,9 @@ def closed(room: Room) -> bool:
     )
 
 
-def _matter(result: Lesson, ones: list[Alternative]) -> list[Trouble]:
+def _matter(result: Lesson, one: Alternative) -> list[Trouble]:
     """Troubles worth a name: those found by balls, most first, then other penalty areas."""
-    found = {name: max(one.features[name].value for one in ones if name in one.features)
-             for one in ones for name in one.features}  # fmt: skip
+    found = {name: share.value for name, share in one.features.items()}
     by_name = {f.name: f.surface for f in result.answer.hole.features}
     rows = [t for t in result.yardage.troubles if found.get(t.name, 0.0) >= 0.005
             or by_name.get(t.name) in PENALTY]  # fmt: skip
