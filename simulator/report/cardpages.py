@@ -112,7 +112,7 @@ def draw_green(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS
     frame(ax, middle_x - wide / 2.0, middle_x + wide / 2.0, middle_y - tall / 2.0, middle_y + tall / 2.0)
     for feature in hole.features:  # no slopes: the drawing is for the shot at the green
         if feature.area.intersects(groundplot.view_box(ax)):
-            ax.add_patch(groundplot._patch(feature))
+            ax.add_patch(groundplot.area_patch(feature))
     labels = Labels(ax, shapely.get_coordinates(hole.green))
     for pin in hole.pins:
         if hole.green.covers(shapely.Point(pin.x_yd, pin.y_yd)):
@@ -156,7 +156,7 @@ def card_page(yardage: Yardage, units: Units = YARDS, number: int | None = None)
         scale = green_scale(yardage, wide, space)
         draw_green(yardage, ax=sheet.axes(space, beside, wide), units=units)
         sheet.down_in = max(sheet.down_in + space, top + tall) + 2.0 * GAP_IN
-        owed = getattr(hole, "attribution", "") or ""
+        owed = hole.attribution
         foot = " ".join(part for part in (FOOT.format(scale=scale), owed) if part)
         _blanks(sheet, len(wrapped(foot, 5.0, sheet.inner_in)) * 5.0 * LINE / 72.0)
         sheet.foot(foot, 5.0)
