@@ -119,7 +119,7 @@ def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
 
 def foot_words(yardage: Yardage) -> str:
     """Meaning of the numbers, the caution, and whose map it is."""
-    owed = getattr(yardage.hole, "attribution", "") or ""
+    owed = yardage.hole.attribution
     how = "Reach: straight from the tee to the nearest edge; clear: a carry over all of it."
     return " ".join(part for part in (how, CHECK, owed) if part)
 

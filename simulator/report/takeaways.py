@@ -8,7 +8,7 @@ from ..hole.surfaces import WORDS, Surface
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from .cautions import EXACT, LOOK, RULES
-from .chosen import Trouble, par_counts, runner_up, shot_words, title, troubles
+from .chosen import TroubleRow, par_counts, runner_up, shot_words, title, troubles
 from .figures import HELD, in_hundred, join_words, nearest, unseen
 from .lines import line_words as pointing_words
 from .shotplot import counts
@@ -130,7 +130,7 @@ def _apart(shares: Sequence[float], sequences: int) -> tuple[str, str]:
     return one, two
 
 
-def _dearest(rows: list[Trouble], index: int) -> Trouble | None:
+def _dearest(rows: list[TroubleRow], index: int) -> TroubleRow | None:
     """The row whose surplus is greatest, penalties before anything else."""
     if not rows:
         return None
@@ -275,7 +275,7 @@ def foot_words(result: Lesson, units: Units = YARDS) -> str:
     player = answer.player
     of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
     exact = f" {EXACT}" if answer.confidence is None else ""
-    owed = getattr(answer.hole, "attribution", "") or ""
+    owed = answer.hole.attribution
     parts = (
         f"{player.name}{of}; {answer.sequences:,} plays of each shot, seed {answer.seed}: a model's odds."
         f"{exact}",

@@ -91,9 +91,9 @@ def change_notes(answer: CourseAnswer, players: Sequence[str], units: Units = YA
     for name in players:
         holes: dict[str, dict[str, list[str]]] = {}
         for result in answer.of(name):
-            for day, other in changes(answer, result):
+            for on_day, other in changes(answer, result):
                 shot = f"the {club_words(other, units)}, {side_words(other, units)}"
-                holes.setdefault(day, {}).setdefault(shot, []).append(f"{result['number']}")
+                holes.setdefault(on_day, {}).setdefault(shot, []).append(f"{result['number']}")
         for day in answer.scenarios:
             if day.name in holes:
                 found = [f"{held(shot)}, on {_on_holes(on)}" for shot, on in holes[day.name].items()]

@@ -20,13 +20,18 @@ class Shots:
         Straight from the ball to where it came down, as launch monitors and lasers measure a carry (common
         practice), and how far right of the target line that is.
     total_yd : float64[shots] or None
-        Carry and run, where the file has it.
+        Carry and run, where the file has it; not a number for a shot without.
     """
 
     club: str
     carry_yd: np.ndarray
     offline_yd: np.ndarray
     total_yd: np.ndarray | None
+
+    @property
+    def mean_run_yd(self) -> float | None:
+        """Mean of what the balls ran, over the shots that have a total; None where none has."""
+        return None if self.total_yd is None else float(np.nanmean(self.total_yd - self.carry_yd))
 
     @property
     def direction_deg(self) -> np.ndarray:
