@@ -19,6 +19,7 @@ from ..hole.surfaces import WORDS
 from ..hole.yardage import Trouble, Yardage
 from . import groundplot
 from .chosen import PENALTY
+from .credits import map_data
 from .holemap import draw_map, letters, whole_hole, write
 from .labels import Labels
 from .page import EDGE_IN, GAP_IN, frame
@@ -156,8 +157,7 @@ def card_page(yardage: Yardage, units: Units = YARDS, number: int | None = None)
         scale = green_scale(yardage, wide, space)
         draw_green(yardage, ax=sheet.axes(space, beside, wide), units=units)
         sheet.down_in = max(sheet.down_in + space, top + tall) + 2.0 * GAP_IN
-        owed = hole.attribution
-        foot = " ".join(part for part in (FOOT.format(scale=scale), owed) if part)
+        foot = " ".join([FOOT.format(scale=scale), *map_data(hole)])
         _blanks(sheet, len(wrapped(foot, 5.0, sheet.inner_in)) * 5.0 * LINE / 72.0)
         sheet.foot(foot, 5.0)
         return sheet.done()

@@ -33,7 +33,7 @@ def club_words(one: dict[str, Any], units: Units = YARDS) -> str:
     return f"{one['club']} {one['flight']}"
 
 
-def line_words(one: dict[str, Any], units: Units = YARDS) -> str:
+def line_mark(one: dict[str, Any], units: Units = YARDS) -> str:
     """How far left or right of the straight line to the pin, at stock carry: "9L", "12R", "pin"."""
     offset = units.whole(one["aim_offset_yd"])
     return "pin" if offset == 0 else f"{abs(offset)}{'L' if offset < 0 else 'R'}"
@@ -46,7 +46,7 @@ def side_words(one: dict[str, Any], units: Units = YARDS) -> str:
 
 
 def line_legend(units: Units = YARDS) -> str:
-    """What the words of `line_words` count."""
+    """What the words of `line_mark` count."""
     return (
         f"Line: {units.name} left (L) or right (R) of the straight line to the pin, at the club's carry; "
         "pin is straight at it."

@@ -217,7 +217,7 @@ def _shot_key(answer: Answer, index: int, units: Units) -> Line2D:
     one = answer.alternatives[index]
     look = dict(shotplot.looks(answer)).get(index, SHOTS[0])
     counts = shotplot.count_words(answer, one, HELD)
-    words = f"{shot_words(one, units)}, {takeaways.line_words(one, units)}. Of 100: {counts}"
+    words = f"{shot_words(one, units)}, {takeaways.aimed_words(one, units)}. Of 100: {counts}"
     return Line2D(
         [], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=4.5,
         markerfacecolor=look.face, markeredgecolor=look.colour, label="\n".join(wrapped(words, 6.5, 3.0)),

@@ -29,6 +29,8 @@ HOW_JUDGED = (
     "luck of bounce and lie goes with it."
 )
 
+TAKEN = "Lines nobody noted are taken as the best for the club."
+
 BEATS = "Beats: of 100 balls of the player's own, struck with that club from there, so many end worse."
 
 _WIDTHS = (2, 20, 30)
@@ -65,8 +67,8 @@ def _hole_text(found: HoleReview, notes: tuple[str, ...], units: Units, full: bo
     lines += wrap(choice_words([(None, found, one) for one in found.strokes], units))
     dear = swing_words([(None, found, one) for one in found.strokes], units)
     lines += wrap(dear) if dear else []
-    if any(one.chosen is not None and not one.aim_given for one in found.strokes):
-        lines += wrap("Lines nobody noted are taken as the best for the club.")
+    if _lines_taken(found.strokes):
+        lines += wrap(TAKEN)
     lines += _doubts([(None, found)], units)
     lines += wrap(f"{HOW_JUDGED} {BEATS}")
     return "\n".join([*lines, *_ending([found], notes)])
@@ -100,8 +102,14 @@ def _round_text(found: RoundReview, notes: tuple[str, ...], units: Units, full: 
     dear = swing_words(every, units)
     lines += wrap(dear) if dear else []
     lines += _doubts(list(found.holes.items()), units)
-    lines += wrap(f"Lines nobody noted are taken as the best for the club. {HOW_JUDGED}")
+    taken = f"{TAKEN} " if _lines_taken([one for _, _, one in every]) else ""
+    lines += wrap(f"{taken}{HOW_JUDGED}")
     return "\n".join([*lines, *_ending(ones, notes)])
+
+
+def _lines_taken(strokes: Iterable[Judged]) -> bool:
+    """Whether there was a stroke with a line that nobody noted: not where all were, nor of putts alone."""
+    return any(one.chosen is not None and not one.aim_given for one in strokes)
 
 
 def _doubts(holes: Sequence[tuple[int | None, HoleReview]], units: Units) -> list[str]:

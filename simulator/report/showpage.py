@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from ..hole.surfaces import Surface
 from ..hole.yardage import GreenSize, Trouble, Yardage
+from .credits import map_data
 from .groundplot import ground_key
 from .holemap import draw_map, letters, whole_hole
 from .page import own_axes
@@ -119,9 +120,8 @@ def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
 
 def foot_words(yardage: Yardage) -> str:
     """Meaning of the numbers, the caution, and whose map it is."""
-    owed = yardage.hole.attribution
     how = "Reach: straight from the tee to the nearest edge; clear: a carry over all of it."
-    return " ".join(part for part in (how, CHECK, owed) if part)
+    return " ".join([how, CHECK, *map_data(yardage.hole)])
 
 
 def _row(letter: str, one: Trouble, units: Units) -> tuple[str, str, str, str, str]:

@@ -9,8 +9,9 @@ from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from .cautions import EXACT, LOOK, RULES
 from .chosen import TroubleRow, par_counts, runner_up, shot_words, title, troubles
+from .credits import map_data
 from .figures import HELD, in_hundred, join_words, nearest, unseen
-from .lines import line_words as pointing_words
+from .lines import line_words
 from .shotplot import counts
 from .units import YARDS, Units
 from .verdicts import if_figures_hold, level, right_words, versions
@@ -36,7 +37,7 @@ def times_words(share: float, sequences: int) -> str:
     return f"{tens} times in{HELD}10" if tens < 10 else "nearly always"
 
 
-def line_words(one: Alternative, units: Units = YARDS) -> str:
+def aimed_words(one: Alternative, units: Units = YARDS) -> str:
     """Where a shot is aimed, from the straight line to the pin."""
     side = units.side(one.aim_offset_yd)
     return f"aimed {side} of the pin line" if side else "aimed at the pin"
@@ -49,9 +50,9 @@ def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
         return _either(answer, units)
     best = answer.best
     leaves = units.range(best.leaves_yd["p10"], best.leaves_yd["p90"])
-    line = line_words(best, units)
+    line = aimed_words(best, units)
     club = f"Hit the {title(answer, answer.recommended, units)}, {line}; it leaves {leaves}, 8 in 10."
-    point = f"Point it {pointing_words(best, units)}."
+    point = f"Point it {line_words(best, units)}."
     return [club, point, *_how_sure(answer), why_words(answer, units), *risk_words(answer, units)]
 
 
@@ -63,7 +64,7 @@ def _either(answer: Answer, units: Units) -> list[str]:
     first = f"{names[:1].upper()}{names[1:]}: {any_} will do, hit the one you trust.{versions(answer, units)}"
     if held := if_figures_hold(answer, units):
         first = f"The {held}"
-    lines = [f"The {title(answer, k, units)} is {line_words(answer.alternatives[k], units)}." for k in named]
+    lines = [f"The {title(answer, k, units)} is {aimed_words(answer.alternatives[k], units)}." for k in named]
     return [first, " ".join(lines), *risk_words(answer, units)]
 
 
@@ -225,7 +226,7 @@ def approach_words(result: Lesson, units: Units = YARDS) -> list[str]:
     room = target.flag_room
     said = [
         f"From {units.sentence(answer.start.words)}: the {shot_words(best, units)}, "
-        f"{line_words(best, units)}. In 100, {on} finish on the green; the others: "
+        f"{aimed_words(best, units)}. In 100, {on} finish on the green; the others: "
         f"{where or 'none'}.",
         f"The flag has {number(room.front_yd)} {units.short} of green in front, {number(room.behind_yd)} "
         f"behind, {number(room.left_yd)} left, {number(room.right_yd)} right.",
@@ -275,11 +276,10 @@ def foot_words(result: Lesson, units: Units = YARDS) -> str:
     player = answer.player
     of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
     exact = f" {EXACT}" if answer.confidence is None else ""
-    owed = answer.hole.attribution
     parts = (
         f"{player.name}{of}; {answer.sequences:,} plays of each shot, seed {answer.seed}: a model's odds."
         f"{exact}",
         f"Nobody ahead nearer than {units.length(answer.clear_beyond_yd)}. {LOOK}",
-        RULES, owed,
+        RULES, *map_data(answer.hole),
     )  # fmt: skip
-    return " ".join(part for part in parts if part)
+    return " ".join(parts)

@@ -15,7 +15,7 @@ from .coursewords import (
     day_words,
     held,
     line_legend,
-    line_words,
+    line_mark,
     share_words,
     side_words,
     sure_legend,
@@ -54,7 +54,7 @@ def cell_of(answer: CourseAnswer, result: dict[str, Any] | None, units: Units = 
         return TeamCell(NOTHING, "", False)
     one = best_of(result)
     changed = bool(changes(answer, result))
-    line = line_words(one, units) + (MARK if changed else "")
+    line = line_mark(one, units) + (MARK if changed else "")
     return TeamCell(club_words(one, units), held(f"{line} {share_words(result)}".rstrip()), changed)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import json
 import re
 from pathlib import Path
@@ -108,6 +109,21 @@ def test_json_alone_and_its_keys_in_the_readme(stand_in, capsys, tmp_path) -> No
     keys = {*found, *found["parts"][0], *hole, *stroke, *stroke["from"], *stroke["best"]}
     missing = [key for key in keys if f"`{key}`" not in README and not key.endswith("_standard_error")]
     assert not missing
+
+
+def test_lines_that_were_all_noted_are_not_said_to_be_taken(monkeypatch, capsys) -> None:
+    def given(*arguments, **more):
+        found = fake_review.round_review(*arguments, **more)
+        holes = {
+            number: dataclasses.replace(one, strokes=tuple(dataclasses.replace(s, aim_given=True) for s in one.strokes))
+            for number, one in found.holes.items()
+        }
+        return dataclasses.replace(found, holes=holes)
+
+    for made, said in ((fake_review.round_review, True), (given, False)):
+        monkeypatch.setattr(work, "review_round", made)
+        assert _run(["review", "ostrel-heath", ROUND]) == 0
+        assert ("Lines nobody noted" in capsys.readouterr().out) is said
 
 
 def test_the_picture_of_every_hole(stand_in, capsys, tmp_path) -> None:

@@ -18,7 +18,7 @@ from simulator.hole import load_course
 from simulator.player import load_player
 from simulator.report.coursefiles import CHANCES, course_csv, course_dict
 from simulator.report.coursetable import course_summary, failure_lines
-from simulator.report.coursewords import club_words, line_words, sure_words, where_words
+from simulator.report.coursewords import club_words, line_mark, sure_words, where_words
 from simulator.report.jsonout import dumps
 from simulator.report.summarywords import both
 from simulator.report.team import team_page
@@ -269,9 +269,9 @@ def test_nothing_is_no_minus_zero() -> None:
 
 def test_words_of_a_cell(answer: CourseAnswer) -> None:
     one = {"club": "5-iron", "flight": "low", "carry_yd": 150.0, "aim_offset_yd": -0.4}
-    assert (club_words(one), line_words(one)) == ("5-iron low", "pin")
+    assert (club_words(one), line_mark(one)) == ("5-iron low", "pin")
     one |= {"club": "sand wedge", "flight": "part", "carry_yd": 41.6, "aim_offset_yd": 3.6}
-    assert (club_words(one), line_words(one)) == ("sand wedge part 42", "4R")
+    assert (club_words(one), line_mark(one)) == ("sand wedge part 42", "4R")
     one |= {"club": "50-degree wedge", "flight": "gripped", "carry_yd": 87.6}
     assert club_words(one) == "50-degree wedge gripped 88"
 

@@ -230,10 +230,10 @@ def test_cautions_on_every_page_and_words_never_said(tmp_path: Path) -> None:
 
 
 def test_attribution_stands_on_every_page(tmp_path: Path) -> None:
-    words = "Map data from OpenStreetMap contributors (ODbL)"
+    words = "© OpenStreetMap contributors (ODbL)"
     answer = fake_answers.answer(dataclasses.replace(load_hole("withy-drain"), attribution=words))
     save_lesson(fake_lessons.lesson(answer=answer), tmp_path / "a.pdf", only=("aims", "scores"))
-    assert all("OpenStreetMap contributors" in text for text in pdf_words(tmp_path / "a.pdf"))
+    assert all(f"Map data: {words}." in text for text in pdf_words(tmp_path / "a.pdf"))
 
 
 def test_metres_leave_no_yard_on_a_page(tmp_path: Path) -> None:

@@ -216,10 +216,10 @@ def test_the_card_has_blanks_and_no_advice(tmp_path: Path) -> None:
 
 
 def test_attribution_on_page_and_card(tmp_path: Path) -> None:
-    words = "Map data from OpenStreetMap contributors (ODbL)"
+    words = "© OpenStreetMap contributors (ODbL)"
     yardage = measure(dataclasses.replace(load_hole("eel-trap"), attribution=words))
     save_show(yardage, tmp_path / "show.pdf")
     save_cards([yardage], tmp_path / "card.pdf")
     for name in ("show.pdf", "card.pdf"):
-        assert "OpenStreetMap contributors" in pdf_words(tmp_path / name)[0]
-    assert "OpenStreetMap" in show_text(yardage)
+        assert f"Map data: {words}." in pdf_words(tmp_path / name)[0]
+    assert f"Map data: {words}." in " ".join(show_text(yardage).split())
