@@ -16,7 +16,8 @@ from typing import TYPE_CHECKING
 import shapely
 
 from ..hole.surfaces import WORDS
-from ..hole.yardage import Trouble, Yardage
+from ..hole.troubles import Trouble
+from ..hole.yardage import Yardage
 from . import groundplot
 from .chosen import PENALTY
 from .credits import map_data

@@ -11,7 +11,8 @@ import shapely
 
 from ..hole.model import Hole
 from ..hole.surfaces import TROUBLE, Surface
-from ..hole.yardage import BEHIND_GREEN_YD, BESIDE_YD, Trouble, Yardage
+from ..hole.troubles import BEHIND_GREEN_YD, BESIDE_YD, Trouble
+from ..hole.yardage import Yardage
 from . import groundplot
 from .labels import Labels, haloed
 from .page import frame

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from matplotlib.contour import ContourSet
 
     from ..hole.surfaces import Surface
-    from ..hole.yardage import Trouble
+    from ..hole.troubles import Trouble
     from ..strategy.room import Room
 
 MOST_NAMES = 7

@@ -7,7 +7,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ..hole.surfaces import Surface
-from ..hole.yardage import GreenSize, Trouble, Yardage
+from ..hole.troubles import Trouble
+from ..hole.yardage import GreenSize, Yardage
 from .credits import map_data
 from .groundplot import ground_key
 from .holemap import draw_map, letters, whole_hole
