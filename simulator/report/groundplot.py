@@ -221,9 +221,7 @@ def round_about(
     x0, x1 = ax.get_xlim()
     turns = np.radians((0, 180, 315, 225, 45, 135, 270, 90))
     return [
-        (x + r * (x1 - x0) * math.cos(t), y + 0.6 * r * (x1 - x0) * math.sin(t))
-        for r in radii
-        for t in turns
+        (x + r * (x1 - x0) * math.cos(t), y + 0.6 * r * (x1 - x0) * math.sin(t)) for r in radii for t in turns
     ]
 
 

@@ -44,7 +44,7 @@ def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
         return text, None
     rest = " ".join((usual[: told.start()] + " " + usual[told.end() :]).split()).strip(" ,")
     if not rest:
-        raise UsageError(f"place {text!r}: how far along? Say \"200 on, {told[0]}\", for example")
+        raise UsageError(f'place {text!r}: how far along? Say "200 on, {told[0]}", for example')
     try:
         said = read_words(rest)
     except UsageError as error:  # told in the words that were typed

@@ -35,9 +35,7 @@ def units_row(rows: list[list[str]], at: Mapping[str, int | None]) -> tuple[int,
     return 2, [f"{head} ({unit})" if unit else head for head, unit in zip(heads, units, strict=False)]
 
 
-def scales(
-    source: str, heads: list[str], at: Mapping[str, int | None], columns: Columns
-) -> dict[str, float]:
+def scales(source: str, heads: list[str], at: Mapping[str, int | None], columns: Columns) -> dict[str, float]:
     """Yards in one unit of each column: as it says, else as the others say, else as `Columns.unsaid`.
 
     A side in feet says nothing of the carries beside it.
