@@ -109,7 +109,7 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
     said = []
     if worse is not None:
         mine, risk = _apart(worse.shares, n)
-        said.append(f"The {names[1]} finds {worse.words} {risk} ({names[0]}: {mine}){gains}.")
+        said.append(f"The {names[1]} finds {_odds(worse, risk)} ({names[0]}: {mine}){gains}.")
     elif far:
         risks = "risks no more" if better is None else "risks less"
         said.append(f"The {names[1]} {risks}, {'gains' if nearer > 0 else 'but loses'} {far}.")
@@ -117,9 +117,14 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
         said.append(f"The {names[1]} risks no more than the {names[0]} and leaves about the same.")
     if better is not None:
         price, other_risk = _apart(better.shares, n)
-        words = f"{better.words} {price} ({names[1]}: {other_risk})"
+        words = f"{_odds(better, price)} ({names[1]}: {other_risk})"
         said.append(f"The {names[0]} has its own price: {words}.")
     return said
+
+
+def _odds(row: TroubleRow, times: str) -> str:
+    """A trouble and how often: "withy drain 1 time in 7"; "burn 2: 1 time in 7" has two figures to part."""
+    return f"{row.words}{':' if row.words[-1:].isdigit() else ''} {times}"
 
 
 def _apart(shares: Sequence[float], sequences: int) -> tuple[str, str]:
@@ -263,7 +268,7 @@ def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
     rows = [row for row in troubles(answer, pair) if max(row.shares) >= 0.01][:4]
     said = []
     for place, k in enumerate(pair):
-        found = [f"{row.words} {times_words(row.shares[place], answer.sequences)}" for row in rows]
+        found = [_odds(row, times_words(row.shares[place], answer.sequences)) for row in rows]
         words = ", ".join(found) if found else "no trouble drawn here"
         name = title(answer, k, units)
         said.append(f"{name[:1].upper()}{name[1:]}: {words}.")

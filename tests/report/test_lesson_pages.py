@@ -38,6 +38,7 @@ from simulator.report.takeaways import (
     risk_words,
     score_words,
     times_words,
+    two_words,
     worth_words,
 )
 from simulator.report.units import METRES
@@ -164,6 +165,12 @@ def test_a_count_stands_before_its_ground(tmp_path: Path) -> None:
     count = shotplot.counts(answer, answer.best)["moat 2"]
     assert f"{count} moat 2" in shotplot.count_words(answer, answer.best, " ")
     assert f"moat 2 {count}" not in shotplot.count_words(answer, answer.best, " ")
+
+
+def test_the_odds_of_a_trouble_whose_name_ends_in_a_figure(tmp_path: Path) -> None:
+    """Not "moat 2 1 time in 4"."""
+    words = " ".join(two_words(_island(tmp_path)))
+    assert "moat 2: " in words and not re.search(r"moat 2 \d", plain_spaces(words))
 
 
 def test_odds_told_against_each_other_are_told_apart() -> None:
