@@ -24,7 +24,7 @@ def show(
 
     Example: holesim show withy-drain -o withy-drain.png
     """
-    from ..hole.yardage import measure
+    from ..hole.yardage import WIDTH_STEP_YD, measure
     from ..report.jsonout import dumps
     from ..report.page import check_plot_path
     from ..report.showpage import save_show, show_text
@@ -33,8 +33,10 @@ def show(
     unit = units_named(units)
     if out is not None:
         check_plot_path(out)
-    yardage = measure(hole_of(hole, tee, pin))
-    typer.echo(dumps(yardage.to_dict()) if as_json else show_text(yardage, unit))
+    there = hole_of(hole, tee, pin)
+    # every ten of what a coach paces: metres where they are shown
+    shown = measure(there, width_step_yd=unit.in_yards(WIDTH_STEP_YD))
+    typer.echo(dumps(measure(there).to_dict()) if as_json else show_text(shown, unit))
     if out is not None:
-        save_show(yardage, out, unit)
+        save_show(shown, out, unit)
         say(f"wrote {out}")

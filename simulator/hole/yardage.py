@@ -1,91 +1,28 @@
-"""What a yardage page says of a hole: where troubles begin and end, how wide the fairway is, the green."""
+"""What a yardage page says of a hole: its troubles, how wide the fairway is, the green."""
 
 from __future__ import annotations
 
 import math
-from dataclasses import asdict, dataclass, field
-from itertools import pairwise
+from dataclasses import asdict, dataclass
 from typing import Any
 
 import numpy as np
 import shapely
-from shapely.ops import substring
 
+from simulator.hole.cuts import cut, mown_strips, strips_of
 from simulator.hole.model import Hole
-from simulator.hole.surfaces import TROUBLE, WORDS, Surface
-
-BESIDE_YD = 60.0
-"""Ground farther than this from the line of play is not on the page [yd]: few drives get there."""
-
-BEHIND_GREEN_YD = 40.0
-"""Ground farther than this past the end of the line is not on the page [yd]."""
+from simulator.hole.troubles import EDGE_STEP_YD, Trouble, troubles_of
 
 WIDTH_STEP_YD = 10.0
-"""The fairway is measured at every so many yards along the line [yd]."""
-
-EDGE_STEP_YD = 0.5
-"""Points this far apart along an edge are measured [yd]."""
-
-LEAST_AREA_YD2 = 0.5
-"""Scraps smaller than this, left between areas that overlap, are no trouble [square yd]."""
-
-NARROWEST_YD = 1.0
-"""Mown ground narrower than this across the line is no fairway there [yd]."""
-
-
-TOUCH_YD = 0.1
-"""An area that the line is in for less than this lies beside it [yd]."""
-
-LEAST_GAP_YD = 5.0
-"""Ground without trouble of this length on the line parts what lies before it from what lies behind [yd]."""
-
-
-@dataclass(frozen=True)
-class Trouble:
-    """Where one area of trouble begins and ends, as far as it is on the page.
-
-    An area that meets the line of play again behind good ground (water round a green, a stream that winds) is
-    several: a carry over what lies before that ground need not be one over what lies behind it.
-
-    Attributes
-    ----------
-    name, kind : str
-        Name of the area and word of its surface.
-    side : str
-        ``"left"`` or ``"right"`` of the line of play, or ``"across"`` it.
-    near_yd, far_yd : float
-        Stations of its nearest and farthest edge.
-    reach_yd, clear_yd : float
-        Straight from the ball: the nearest edge is so far, a carry of the second is over all of it.
-    line_near_yd, line_far_yd : float or None
-        Stations where the line of play itself enters and leaves it; None where it does not cross.
-    offset_yd : float
-        Its edge nearest to the line of play, right positive; 0 where it lies across. Of a part beside good
-        ground that the line comes out on: nearest along the middle half of that ground.
-    ground : shapely geometry
-        The area, as far as it is on the page and nothing else covers it.
-    """
-
-    name: str
-    kind: str
-    side: str
-    near_yd: float
-    far_yd: float
-    reach_yd: float
-    clear_yd: float
-    line_near_yd: float | None
-    line_far_yd: float | None
-    offset_yd: float
-    ground: shapely.Geometry = field(compare=False, repr=False)
-
-    def to_dict(self) -> dict[str, Any]:
-        """The figures as plain JSON-ready data."""
-        return {name: value for name, value in vars(self).items() if name != "ground"}
+"""The fairway is measured at every so many yards along the line, unless others are asked for [yd]."""
 
 
 @dataclass(frozen=True)
 class Width:
-    """The fairway across the line at one station: offsets of its edges, right positive."""
+    """Unbroken mown ground across the line at one station: offsets of its edges, right positive.
+
+    A bunker in the fairway ends it: this is what a ball can come down on.
+    """
 
     station_yd: float
     left_yd: float
@@ -143,14 +80,16 @@ class Yardage:
     troubles : tuple of Trouble
         In order of their nearest edge.
     widths : tuple of Width
-        Every `WIDTH_STEP_YD` of the line where there is fairway.
+        Every `width_step_yd` of the line where there is fairway.
     green : GreenSize
+    width_step_yd : float
     """
 
     hole: Hole
     troubles: tuple[Trouble, ...]
     widths: tuple[Width, ...]
     green: GreenSize
+    width_step_yd: float = WIDTH_STEP_YD
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
@@ -169,7 +108,9 @@ class Yardage:
         }
 
 
-def measure(hole: Hole, ball: tuple[float, float] = (0.0, 0.0)) -> Yardage:
+def measure(
+    hole: Hole, ball: tuple[float, float] = (0.0, 0.0), *, width_step_yd: float = WIDTH_STEP_YD
+) -> Yardage:
     """Everything a yardage page says of a hole, with its tee and pin in use.
 
     Parameters
@@ -178,147 +119,24 @@ def measure(hole: Hole, ball: tuple[float, float] = (0.0, 0.0)) -> Yardage:
     ball : (x, y) [yd]
         Where straight distances are measured from; the middle of the tee in use when left out. Stations
         stay yards along the line of play from the tee.
+    width_step_yd : float
+        The fairway is measured at every so many yards along the line: those of 10 metres, say.
 
     Notes
     -----
-    What another area covers is left out of an area: a drain through reeds splits them. Stations are those
-    of the nearest point of the line (`PlayLine`).
+    Stations are those of the nearest point of the line (`PlayLine`).
     """
-    found = _areas(hole, _line_on(hole).buffer(BESIDE_YD, cap_style="flat"))
-    trouble = shapely.union_all([area for _, _, area in found])
-    troubles = [
-        _trouble(hole, name, surface, part, ball)
-        for name, surface, area in found
-        for part in _parts(_line_on(hole), area, trouble)
-    ]
-    troubles.sort(key=lambda one: (one.near_yd, one.name))
     green = _green(hole, ball)
-    return Yardage(hole, tuple(troubles), tuple(_widths(hole, green.front_yd)), green)
+    widths = tuple(_widths(hole, green.front_yd, width_step_yd))
+    return Yardage(hole, troubles_of(hole, ball), widths, green, width_step_yd)
 
 
-def _line_on(hole: Hole) -> shapely.LineString:
-    """The line of play, continued behind the green to the end of the page."""
-    return shapely.LineString([*hole.line, hole.at(hole.length_yd + BEHIND_GREEN_YD)])
-
-
-def _areas(hole: Hole, page: shapely.Geometry) -> list[tuple[str, Surface, shapely.Geometry]]:
-    """Name, surface and visible ground of every trouble on the page, lone trees too."""
+def _widths(hole: Hole, end_yd: float, step_yd: float) -> list[Width]:
+    """The mown ground the line runs on, or else the widest piece of it, at every step short of the green."""
     found = []
-    for rank, feature in enumerate(hole.features):
-        if feature.surface in TROUBLE:
-            above = shapely.union_all([f.area for f in hole.features[rank + 1 :]])
-            found.append((feature.name, feature.surface, feature.area.intersection(page).difference(above)))
-    for tree in hole.single_trees:
-        crown = shapely.Point(tree.x_yd, tree.y_yd).buffer(tree.crown_yd / 2.0)
-        if page.intersects(crown):
-            found.append((tree.name, Surface.TREES, crown))
-    return [one for one in found if one[2].area > LEAST_AREA_YD2]
-
-
-@dataclass(frozen=True)
-class _Part:
-    """Ground of an area, and the stretch of the line along which its distance from the line is told."""
-
-    ground: shapely.Geometry
-    along_yd: tuple[float, float] = (-math.inf, math.inf)
-
-
-def _crossings(line: shapely.LineString, area: shapely.Geometry) -> list[tuple[float, float]]:
-    """Where a line goes into an area and comes out of it; a touch is no crossing."""
-    pieces = [piece for piece in shapely.get_parts(line.intersection(area)) if piece.length > TOUCH_YD]
-    ends = [[line.project(shapely.Point(piece.coords[k])) for k in (0, -1)] for piece in pieces]
-    return sorted((min(pair), max(pair)) for pair in ends)
-
-
-def _parts(line: shapely.LineString, area: shapely.Geometry, trouble: shapely.Geometry) -> list[_Part]:
-    """An area in parts where the line of play comes out of it on good ground and goes into it again.
-
-    What lies across before that ground and behind it is a part each, what lies beside it one on either side.
-    """
-    cuts = [
-        (end, start)
-        for (_, end), (start, _) in pairwise(_crossings(line, area))
-        if substring(line, end, start).difference(trouble).length >= LEAST_GAP_YD
-    ]
-    if not cuts:
-        return [_Part(area)]
-    ends = [0.0, *(end for cut in cuts for end in cut), line.length]
-    across = [[_beside(line, area, a, b)] for a, b in zip(ends[::2], ends[1::2], strict=True)]
-    parts = []
-    for k, (a, b) in enumerate(cuts):
-        low, middle, high = (a + share * (b - a) for share in (0.25, 0.5, 0.75))
-        for side in (BESIDE_YD, -BESIDE_YD):
-            if _beside(line, area, low, high, side).area > LEAST_AREA_YD2:
-                parts.append(_Part(_beside(line, area, a, b, side), (low, high)))
-            else:  # no more than the ends of what lies across
-                across[k].append(_beside(line, area, a, middle, side))
-                across[k + 1].append(_beside(line, area, middle, b, side))
-    parts += [_Part(shapely.union_all(pieces)) for pieces in across]
-    return [part for part in parts if part.ground.area > LEAST_AREA_YD2]
-
-
-def _beside(
-    line: shapely.LineString, area: shapely.Geometry, a: float, b: float, side_yd: float | None = None
-) -> shapely.Geometry:
-    """An area beside a stretch of a line: both sides, the left one (positive) or the right one (negative)."""
-    stretch = substring(line, a, b)
-    if side_yd is None:
-        return area.intersection(stretch.buffer(BESIDE_YD, cap_style="flat"))
-    return area.intersection(stretch.buffer(side_yd, single_sided=True))
-
-
-def _trouble(hole: Hole, name: str, surface: Surface, part: _Part, ball: tuple[float, float]) -> Trouble:
-    area = part.ground
-    xy = shapely.get_coordinates(shapely.segmentize(area, EDGE_STEP_YD))
-    places = np.array([hole.station_offset(x, y) for x, y in xy])
-    away = np.hypot(xy[:, 0] - ball[0], xy[:, 1] - ball[1])
-    on_line = [station for pair in _crossings(_line_on(hole), area) for station in pair]
-    low, high = part.along_yd
-    told = places[(places[:, 0] >= low) & (places[:, 0] <= high)]
-    told = told if len(told) else places
-    nearest = float(told[int(np.argmin(np.abs(told[:, 1]))), 1])
-    side = "across" if on_line else "left" if nearest < 0.0 else "right"
-    return Trouble(
-        name=name,
-        kind=WORDS[surface],
-        side=side,
-        near_yd=float(places[:, 0].min()),
-        far_yd=float(places[:, 0].max()),
-        reach_yd=float(area.distance(shapely.Point(ball))),
-        clear_yd=float(away.max()),
-        line_near_yd=min(on_line) if on_line else None,
-        line_far_yd=max(on_line) if on_line else None,
-        offset_yd=0.0 if on_line else nearest,
-        ground=area,
-    )
-
-
-def _across(hole: Hole, station_yd: float, reach_yd: float = BESIDE_YD) -> shapely.LineString:
-    """The straight cut across the line at a station, from left to right."""
-    return shapely.LineString([hole.at(station_yd, -reach_yd), hole.at(station_yd, reach_yd)])
-
-
-def _cut(cut: shapely.LineString, area: shapely.Geometry) -> list[tuple[float, float]]:
-    """Offsets of the pieces of a cut that lie in an area, from left to right."""
-    middle = cut.length / 2.0
-    pieces = []
-    for part in shapely.get_parts(cut.intersection(area)):
-        ends = [cut.project(shapely.Point(*xy)) - middle for xy in shapely.get_coordinates(part)]
-        if ends and max(ends) - min(ends) > NARROWEST_YD:
-            pieces.append((min(ends), max(ends)))
-    return sorted(pieces)
-
-
-def _widths(hole: Hole, end_yd: float) -> list[Width]:
-    """The fairway the line runs on, or else the widest piece of it, at every step short of the green."""
-    areas = shapely.union_all([f.area for f in hole.features if f.surface is Surface.FAIRWAY])
-    above = [f.area for f in hole.features if f.surface not in (Surface.FAIRWAY, Surface.ROUGH,
-             Surface.HEAVY_ROUGH)]  # fmt: skip
-    mown = areas.difference(shapely.union_all(above))
-    found = []
-    for k in range(1, math.ceil(end_yd / WIDTH_STEP_YD)):
-        station = k * WIDTH_STEP_YD
-        pieces = _cut(_across(hole, station), mown)
+    for k in range(1, math.ceil(end_yd / step_yd)):
+        station = k * step_yd
+        pieces = mown_strips(hole, station)
         if pieces:
             here = [piece for piece in pieces if piece[0] <= 0.0 <= piece[1]]
             left, right = here[0] if here else max(pieces, key=lambda piece: piece[1] - piece[0])
@@ -332,13 +150,13 @@ def _green(hole: Hole, ball: tuple[float, float]) -> GreenSize:
     places = np.array([hole.station_offset(x, y) for x, y in xy])
     front, back = float(places[:, 0].min()), float(places[:, 0].max())
     stations = np.arange(front, back, EDGE_STEP_YD)
-    widths = [b - a for s in stations for a, b in _cut(_across(hole, float(s)), green)]
+    widths = [b - a for s in stations for a, b in strips_of(cut(hole, float(s)), green)]
     pins = []
     for pin in hole.pins:
         if not green.covers(shapely.Point(pin.x_yd, pin.y_yd)):
             continue
         station, offset = hole.station_offset(pin.x_yd, pin.y_yd)
-        pieces = _cut(_across(hole, station), green)
+        pieces = strips_of(cut(hole, station), green)
         left, right = min(pieces, key=lambda piece: abs(offset - (piece[0] + piece[1]) / 2.0))
         pins.append(PinOnGreen(pin.name, station - front, offset - left, right - offset))
     away = np.hypot(xy[:, 0] - ball[0], xy[:, 1] - ball[1])

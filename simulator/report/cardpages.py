@@ -8,6 +8,7 @@ the text of the governing bodies' release of 15 October 2018 as the press printe
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Collection, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -15,9 +16,11 @@ from typing import TYPE_CHECKING
 import shapely
 
 from ..hole.surfaces import WORDS
-from ..hole.yardage import Trouble, Yardage
+from ..hole.troubles import Trouble
+from ..hole.yardage import Yardage
 from . import groundplot
 from .chosen import PENALTY
+from .credits import map_data
 from .holemap import draw_map, letters, whole_hole, write
 from .labels import Labels
 from .page import EDGE_IN, GAP_IN, frame
@@ -35,7 +38,7 @@ PAGE_WIDE_IN, PAGE_TALL_IN = 4.25, 7.0
 RULE_SCALE = 480
 """A green may be drawn at 1 to this or smaller (the same clarification): 3/8 inch to 5 yards."""
 
-SCALES = (500, 600, 750, 1000, 1500, 2000)
+SCALES = (500, 600, 700, 750, 800, 900, 1000, 1250, 1500, 2000)
 """Scales a green is drawn at, the first that fits: a little under the limit, for printers that stretch."""
 
 IN_PER_YD = 36.0
@@ -44,11 +47,12 @@ IN_PER_YD = 36.0
 MAP_WIDE_IN, MAP_TALL_IN = 1.85, 4.15
 """Most the map takes of the page [in]."""
 
-GREEN_TALL_IN = 2.45
-"""Most the green's drawing takes of it [in]."""
+LEAST_GREEN_IN = 2.0
+"""Height of the green's drawing under many troubles [in]; under fewer it goes down as far as a map."""
 
 ROUND_YD = 7.0
-"""Ground shown round the green [yd]."""
+"""Least ground shown on every side of the green [yd]: a bunker beside it is seen. More would draw a green of
+35 yards smaller than an inch."""
 
 NAME_IN = 1.18
 """Width of the names of troubles; longer ones go on below [in]."""
@@ -74,7 +78,7 @@ def green_scale(yardage: Yardage, wide_in: float, tall_in: float) -> int:
     x0, y0, x1, y1 = yardage.hole.green.bounds
     for scale in SCALES:
         inch = IN_PER_YD / scale
-        if (x1 - x0 + ROUND_YD) * inch <= wide_in and (y1 - y0 + ROUND_YD) * inch <= tall_in:
+        if (x1 - x0 + 2.0 * ROUND_YD) * inch <= wide_in and (y1 - y0 + 2.0 * ROUND_YD) * inch <= tall_in:
             return scale
     return SCALES[-1]
 
@@ -95,7 +99,7 @@ def draw_green(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS
         from matplotlib.figure import Figure
 
         with matplotlib.rc_context(fname=STYLE):
-            figure = Figure(figsize=(2.2, GREEN_TALL_IN), dpi=300)
+            figure = Figure(figsize=(2.2, LEAST_GREEN_IN), dpi=300)
             FigureCanvasAgg(figure)
             ax = figure.add_axes((0.0, 0.0, 1.0, 1.0))
     root = ax.get_figure(root=True)
@@ -110,7 +114,7 @@ def draw_green(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS
     frame(ax, middle_x - wide / 2.0, middle_x + wide / 2.0, middle_y - tall / 2.0, middle_y + tall / 2.0)
     for feature in hole.features:  # no slopes: the drawing is for the shot at the green
         if feature.area.intersects(groundplot.view_box(ax)):
-            ax.add_patch(groundplot._patch(feature))
+            ax.add_patch(groundplot.area_patch(feature))
     labels = Labels(ax, shapely.get_coordinates(hole.green))
     for pin in hole.pins:
         if hole.green.covers(shapely.Point(pin.x_yd, pin.y_yd)):
@@ -144,18 +148,17 @@ def card_page(yardage: Yardage, units: Units = YARDS, number: int | None = None)
         beside = MAP_WIDE_IN + 0.12
         _rows(sheet, yardage, units, beside, kept)
         wide = sheet.inner_in - beside
-        space = min(GREEN_TALL_IN, top + MAP_TALL_IN + 0.4 - sheet.down_in - 0.2)
         green = yardage.green
         sheet.words(
             f"Green {units.number(green.depth_yd)} deep, {units.number(green.width_yd)} wide; "
             f"front {units.number(green.ball_front_yd)}, back {units.number(green.ball_back_yd)}",
             6.0, left_in=beside,
         )  # fmt: skip
+        space = max(LEAST_GREEN_IN, top + MAP_TALL_IN - sheet.down_in)
         scale = green_scale(yardage, wide, space)
         draw_green(yardage, ax=sheet.axes(space, beside, wide), units=units)
         sheet.down_in = max(sheet.down_in + space, top + tall) + 2.0 * GAP_IN
-        owed = getattr(hole, "attribution", "") or ""
-        foot = " ".join(part for part in (FOOT.format(scale=scale), owed) if part)
+        foot = " ".join([FOOT.format(scale=scale), *map_data(hole)])
         _blanks(sheet, len(wrapped(foot, 5.0, sheet.inner_in)) * 5.0 * LINE / 72.0)
         sheet.foot(foot, 5.0)
         return sheet.done()
@@ -167,14 +170,16 @@ def _kept(yardage: Yardage) -> set[str]:
 
 
 def _rows(sheet: Sheet, yardage: Yardage, units: Units, left_in: float, kept: Collection[str]) -> None:
-    """Letter, name, reach and clear of every trouble that is kept."""
+    """Letter, name, reach and clear of every trouble that is kept; of one in parts, where each lies."""
     if not kept:
         sheet.words("No trouble drawn.", 6.0, left_in=left_in)
         return
     rows = [("", f"{units.name} to", "reach", "clear")]
+    parts = Counter(one.name for _, one in letters(yardage))
     for letter, one in letters(yardage):
         if letter in kept:
-            first, *more = wrapped(one.name, 6.0, NAME_IN)
+            name = one.name if parts[one.name] == 1 else f"{one.name}, {one.side}"
+            first, *more = wrapped(name, 6.0, NAME_IN)
             rows.append((letter, first, units.number(one.reach_yd), units.number(one.clear_yd)))
             rows += [("", words, "", "") for words in more]
     right = sheet.inner_in

@@ -7,7 +7,7 @@ from typing import Any
 
 from ..conditions import Conditions
 from ..player.model import Player
-from ..strategy.carries import LOW_NEARER_YD, Carry, Effective
+from ..strategy.carries import Carry, Effective
 from ..strategy.result import conditions_dict
 from .cautions import RULE
 from .daywords import day_words
@@ -60,13 +60,13 @@ def sum_text(player: Player, conditions: Conditions, found: Effective, units: Un
         f"{'wind':<12}{units.number(found.wind_adds_yd, signed=True):>6}",
         f"{'to hit':<12}{units.number(found.effective_yd):>6} {units.short} effective distance",
         "",
-        *wrap(_to_hit(player, found, units)),
+        *wrap(_to_hit(found, units)),
         RULE,
     ]
     return "\n".join(lines)
 
 
-def _to_hit(player: Player, found: Effective, units: Units) -> str:
+def _to_hit(found: Effective, units: Units) -> str:
     """The club with its own carry, to be held against the number to hit, and what it carries today."""
     name = found.club if found.flight == "stock" else f"{found.club} {found.flight}"
     height = units.whole(abs(found.height_yd))
@@ -74,8 +74,9 @@ def _to_hit(player: Player, found: Effective, units: Units) -> str:
     if height:
         target = f" to a target {height} {units.short} {'above' if found.height_yd > 0 else 'below'} the ball"
     own = f"whose own carry of {units.length(found.still_carry_yd)} (still air, level ground)"
+    which = "A part swing. Shortest full one" if found.part_swing else "Nearest"
     return (
-        f"{_which(player, found)}: {name}, {own} "
+        f"{which}: {name}, {own} "
         f"comes to {units.length(found.carry_yd)} today{target}{_drift_words(found.drift_yd, units)}."
     )
 
@@ -89,14 +90,6 @@ def sum_dict(player: Player, conditions: Conditions, found: Effective) -> dict[s
         **found.to_dict(),
         "assumed": [*player.assumed, *conditions.assumed],
     }
-
-
-def _which(player: Player, found: Effective) -> str:
-    """What the shot to hit is; below the shortest full swing it is none of them."""
-    shortest = min(player.clubs, key=lambda club: club.carry_yd)
-    if found.club == shortest.name and found.carry_yd - found.distance_yd > LOW_NEARER_YD:
-        return "A part swing. Shortest full one"
-    return "Nearest"
 
 
 def _side(yards: float, units: Units) -> str:

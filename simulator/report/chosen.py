@@ -110,7 +110,7 @@ def par_counts(one: Alternative) -> tuple[int, int, int] | None:
 
 
 @dataclass(frozen=True)
-class Trouble:
+class TroubleRow:
     """One row of trouble: its words and the share of this ball that finishes there, per alternative."""
 
     words: str
@@ -118,7 +118,7 @@ class Trouble:
     penalty: bool = False
 
 
-def fewer_rows(rows: list[Trouble], most: int) -> list[Trouble]:
+def fewer_rows(rows: list[TroubleRow], most: int) -> list[TroubleRow]:
     """At most so many rows of trouble, the last of them all the rest together.
 
     Penalty areas and boundaries are kept before other trouble, and then what is met most often.
@@ -129,23 +129,23 @@ def fewer_rows(rows: list[Trouble], most: int) -> list[Trouble]:
     kept = [row for row in rows if row in ranked]
     rest = [row for row in rows if row not in ranked]
     together = tuple(sum(shares) for shares in zip(*(row.shares for row in rest), strict=True))
-    return [*kept, Trouble("other trouble" if kept else "any trouble", together)]
+    return [*kept, TroubleRow("other trouble" if kept else "any trouble", together)]
 
 
-def troubles(answer: Answer, indices: list[int]) -> list[Trouble]:
+def troubles(answer: Answer, indices: list[int]) -> list[TroubleRow]:
     """Troubles that at least one of the alternatives finds once in 200 plays, the dearest kind first."""
     ones = [answer.alternatives[k] for k in indices]
-    rows: list[Trouble] = []
+    rows: list[TroubleRow] = []
     for surface in TROUBLE:
         areas = [f.name for f in answer.hole.features if f.surface is surface]
         met = [name for name in areas if max(_share(one, name) for one in ones) >= LEAST_COUNT]
         kind = [
-            Trouble(_named(name, surface), tuple(_share(one, name) for one in ones), surface in PENALTY)
+            TroubleRow(_named(name, surface), tuple(_share(one, name) for one in ones), surface in PENALTY)
             for name in met
         ]
         if len(met) > NAMED:
             together = tuple(sum(_share(one, name) for name in areas) for one in ones)
-            kind = [Trouble(_together(surface), together, surface in PENALTY)]
+            kind = [TroubleRow(_together(surface), together, surface in PENALTY)]
         rows += sorted(kind, key=lambda row: -max(row.shares))
     return rows
 

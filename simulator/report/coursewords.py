@@ -33,14 +33,20 @@ def club_words(one: dict[str, Any], units: Units = YARDS) -> str:
     return f"{one['club']} {one['flight']}"
 
 
-def line_words(one: dict[str, Any], units: Units = YARDS) -> str:
+def line_mark(one: dict[str, Any], units: Units = YARDS) -> str:
     """How far left or right of the straight line to the pin, at stock carry: "9L", "12R", "pin"."""
     offset = units.whole(one["aim_offset_yd"])
     return "pin" if offset == 0 else f"{abs(offset)}{'L' if offset < 0 else 'R'}"
 
 
+def side_words(one: dict[str, Any], units: Units = YARDS) -> str:
+    """The same for a sentence: "9 left", "12 right", "at the pin"."""
+    side = units.bare_side(one["aim_offset_yd"])
+    return "at the pin" if side == "0" else side
+
+
 def line_legend(units: Units = YARDS) -> str:
-    """What the words of `line_words` count."""
+    """What the words of `line_mark` count."""
     return (
         f"Line: {units.name} left (L) or right (R) of the straight line to the pin, at the club's carry; "
         "pin is straight at it."

@@ -82,17 +82,13 @@ def fit_dict(fit: Fit, left_aside: Sequence[str] = ()) -> dict[str, Any]:
 
 def _club_dict(club: ClubFit) -> dict[str, Any]:
     wide, deep = _box_yd(club)
-    run = None
-    if club.shots.total_yd is not None:
-        both = club.shots.total_yd - club.shots.carry_yd
-        run = float(both[~(both != both)].mean())  # rows without a total are not numbers
     return {
         "club": club.club,
         "shots": len(club.shots.carry_yd),
         **club.numbers,
         "width_yd": wide,
         "depth_yd": deep,
-        "measured_run_yd": run,
+        "measured_run_yd": club.shots.mean_run_yd,
         "level_numbers": {key: float(value) for key, value in club.level.items()},
         "doubt": asdict(club.doubt),
         "learnt": dict(club.learnt),

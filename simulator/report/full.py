@@ -8,7 +8,7 @@ from ..strategy.confidence import Flip
 from ..strategy.errorbars import Estimate
 from ..strategy.goals import TIE_SHARE
 from ..strategy.reach import Reach
-from ..strategy.result import Alternative, Answer
+from ..strategy.result import TIE_STROKES, Alternative, Answer
 from . import lines as lines_
 from . import phrases
 from .cautions import RULES
@@ -74,8 +74,7 @@ def _summary(answer: Answer, units: Units) -> list[str]:
     lines.append("* recommended" + ("   = tied with it" if len(answer.tied) > 1 else ""))
     tied = equals(answer)
     if len(tied) > 1:
-        strokes_words = answer.settings.get("tie_strokes", 0.03)
-        least = f"{strokes_words} strokes" if answer.goal is None else f"{100 * TIE_SHARE:.0f} plays in 100"
+        least = f"{TIE_STROKES:g} strokes" if answer.goal is None else f"{100 * TIE_SHARE:.0f} plays in 100"
         why = f"difference within its 95 % margin or below {least}"
         lines += wrap(f"Tied: {join_words([title(answer, k, units) for k in tied])} ({why}).")
     lines.append(f"The value map alone says {answer.value_map_score:.3f}.")

@@ -11,7 +11,7 @@ import shapely
 from ..hole.model import Feature, Hole, Spot, Tree
 from ..hole.surfaces import TROUBLE, WORDS, Surface
 from ..strategy.result import Start
-from .labels import Labels
+from .labels import Labels, haloed
 from .palette import FAINT, GROUND, INK, PAPER
 from .units import YARDS, Units
 
@@ -46,7 +46,7 @@ def draw_ground(ax: Axes, hole: Hole) -> list[Surface]:
     for feature in hole.features:
         if not feature.area.intersects(view):
             continue
-        ax.add_patch(_patch(feature))
+        ax.add_patch(area_patch(feature))
         seen.append(feature.surface)
     for tree in hole.single_trees:
         if view.contains(shapely.Point(tree.x_yd, tree.y_yd)):
@@ -114,7 +114,8 @@ def view_box(ax: Axes) -> shapely.Polygon:
     return shapely.box(x0, y0, x1, y1)
 
 
-def _patch(feature: Feature) -> PathPatch:
+def area_patch(feature: Feature) -> PathPatch:
+    """One area, filled and hatched as its ground."""
     from matplotlib.patches import PathPatch
     from matplotlib.path import Path
 
@@ -175,7 +176,7 @@ def draw_marks(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
     for words, x, y in (("tee" if at_tee else "ball", start.x_yd, start.y_yd), ("pin", pin.x_yd, pin.y_yd)):
         text = labels.put(words, round_about(ax, x, y), fontsize=6.5, color=INK, zorder=7.0)
         if text is not None:
-            _halo(text)
+            haloed(text)
 
 
 def draw_aim_marks(ax: Axes, hole: Hole, labels: Labels) -> None:
@@ -192,7 +193,7 @@ def draw_aim_marks(ax: Axes, hole: Hole, labels: Labels) -> None:
         places = round_about(ax, mark.x_yd, mark.y_yd)
         text = labels.put(mark.name, places, fontsize=6, color=INK, zorder=7.0)
         if text is not None:
-            _halo(text)
+            haloed(text)
 
 
 def draw_flag(ax: Axes, pin: Spot, labels: Labels, size_pt: float, clear_pt: float) -> None:
@@ -220,9 +221,7 @@ def round_about(
     x0, x1 = ax.get_xlim()
     turns = np.radians((0, 180, 315, 225, 45, 135, 270, 90))
     return [
-        (x + r * (x1 - x0) * math.cos(t), y + 0.6 * r * (x1 - x0) * math.sin(t))
-        for r in radii
-        for t in turns
+        (x + r * (x1 - x0) * math.cos(t), y + 0.6 * r * (x1 - x0) * math.sin(t)) for r in radii for t in turns
     ]
 
 
@@ -242,7 +241,7 @@ def draw_arcs(ax: Axes, hole: Hole, start: Start, labels: Labels, units: Units =
         places = [(float(x[k]), float(y[k])) for k in here[::-1]]  # the right-hand end first
         text = labels.put(f"{mark} {units.short}", places, fontsize=6, color=INK, zorder=7.0)
         if text is not None:
-            _halo(text)
+            haloed(text)
 
 
 def draw_names(ax: Axes, hole: Hole, names: list[str], labels: Labels) -> None:
@@ -258,7 +257,7 @@ def draw_names(ax: Axes, hole: Hole, names: list[str], labels: Labels) -> None:
             name, _places_on(seen, ax), within=seen, fontsize=6, style="italic", color=INK, zorder=7.0
         )
         if text is not None:
-            _halo(text)
+            haloed(text)
 
 
 def _places_on(seen: shapely.Geometry, ax: Axes) -> list[tuple[float, float]]:
@@ -281,9 +280,3 @@ def spread_over(area: shapely.Geometry) -> list[tuple[float, float]]:
     x, y = np.meshgrid(np.linspace(x0, x1, GRID + 2)[1:-1], np.linspace(y0, y1, GRID + 2)[1:-1])
     inside = shapely.contains_xy(area, x, y)
     return [(float(a), float(b)) for a, b in zip(x[inside], y[inside], strict=True)]
-
-
-def _halo(text: object) -> None:
-    from matplotlib.patheffects import withStroke
-
-    text.set_path_effects([withStroke(linewidth=1.6, foreground=PAPER)])  # type: ignore[attr-defined]

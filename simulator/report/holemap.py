@@ -11,15 +11,17 @@ import shapely
 
 from ..hole.model import Hole
 from ..hole.surfaces import TROUBLE, Surface
-from ..hole.yardage import BEHIND_GREEN_YD, BESIDE_YD, Trouble, Yardage
+from ..hole.troubles import BEHIND_GREEN_YD, BESIDE_YD, Trouble
+from ..hole.yardage import Yardage
 from . import groundplot
-from .labels import Labels
+from .labels import Labels, haloed
 from .page import frame
 from .palette import FAINT, INK, PAPER
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
+    from matplotlib.text import Text
 
 STATION_STEP = 50
 """Stations marked on the line, in the unit of the page."""
@@ -102,14 +104,10 @@ def _beside(area: shapely.Geometry, ax: Axes, hole: Hole) -> list[tuple[float, f
     return [*clear, *(place for place in off if place not in clear), *on]
 
 
-def write(labels: Labels, words: str, places: list[tuple[float, float]], **style: object) -> object:
-    """Words at the first place that is free, with a light edge so that they read on any ground."""
-    from matplotlib.patheffects import withStroke
-
+def write(labels: Labels, words: str, places: list[tuple[float, float]], **style: object) -> Text | None:
+    """Words at the first place that is free, with a light edge; None where none is."""
     text = labels.put(words, places, **{"color": INK, "zorder": 7.0, "fontsize": 6.0, **style})
-    if text is not None:
-        text.set_path_effects([withStroke(linewidth=1.6, foreground=PAPER)])
-    return text
+    return None if text is None else haloed(text)
 
 
 def ground_of(yardage: Yardage, trouble: Trouble) -> shapely.Geometry:

@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 import shapely
 
+from .palette import PAPER
+
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.text import Text
@@ -19,6 +21,18 @@ MARGIN_PT = 1.5
 
 SPREAD = (5, 3)
 """Places across and down a word that are looked at for the ground they lie on."""
+
+
+HALO_PT = 1.6
+"""Width of the light edge round words on a picture [points]."""
+
+
+def haloed(text: Text) -> Text:
+    """The words with a light edge, so that they read on any ground."""
+    from matplotlib.patheffects import withStroke
+
+    text.set_path_effects([withStroke(linewidth=HALO_PT, foreground=PAPER)])
+    return text
 
 
 class Labels:

@@ -14,7 +14,7 @@ from ..strategy.result import Alternative, Answer
 from . import groundplot, shotplot
 from .chosen import PENALTY
 from .holemap import area_of, ground_of, places_near, write
-from .labels import Labels
+from .labels import Labels, haloed
 from .page import frame, own_axes
 from .palette import CONTOUR, INK, PAPER, SHOTS, ShotLook
 from .units import YARDS, Units
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from matplotlib.contour import ContourSet
 
     from ..hole.surfaces import Surface
-    from ..hole.yardage import Trouble
+    from ..hole.troubles import Trouble
     from ..strategy.room import Room
 
 MOST_NAMES = 7
@@ -64,7 +64,7 @@ def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     labels = Labels(ax, shotplot.hundred(answer, answer.best))
     groundplot.draw_marks(ax, answer.hole, answer.start, labels)
     groundplot.draw_arcs(ax, answer.hole, answer.start, labels, units)
-    for one in _matter(result, [answer.best]):
+    for one in _matter(result, answer.best):
         words = f"{one.name} {units.number(one.reach_yd)}-{units.number(one.clear_yd)}"
         _name(labels, words, ground_of(result.yardage, one), ax, fontsize=5.5)
     return ax
@@ -92,18 +92,17 @@ def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None, units: Uni
     troubles = {f.name for f in answer.hole.features if f.surface in TROUBLE}
     for name, count in shotplot.counts(answer, one).items():
         if name in troubles:
-            places = places_near(area_of(answer.hole, name), ax)
+            area = area_of(answer.hole, name)
+            places = places_near(area, ax)
             inside = dots[[_in(answer, name, x, y) for x, y in dots]]
             if len(inside):
-                places = [*_round_about(ax, inside.mean(axis=0)), *places]
-            write(labels, f"{count}", places, fontsize=8.0, weight="bold")
+                places = [*_round_about(ax, _middle_one(inside)), *places]
+            write(labels, f"{count}", places, within=area, fontsize=8.0, weight="bold")
     return ax
 
 
 def draw_value(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
     """Lines of equal worth round the finishes, in strokes over the middle of them."""
-    from matplotlib.patheffects import withStroke
-
     ax = own_axes(ax)
     answer, value = result.answer, result.value
     x, y = value.x_yd, value.y_yd
@@ -123,7 +122,7 @@ def draw_value(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) 
                       colors=CONTOUR, inline=True)  # fmt: skip
     _thin(ax, list(named), value.here_yd)
     for text in named:
-        text.set_path_effects([withStroke(linewidth=1.6, foreground=PAPER)])
+        haloed(text)
     hx, hy = value.here_yd
     ax.plot([hx], [hy], marker="P", markersize=7, color=PAPER, markeredgecolor=INK, zorder=6.0)
     return ax
@@ -180,11 +179,11 @@ def _look(answer: Answer, index: int) -> ShotLook:
 def _draw_band(ax: Axes, answer: Answer, one: Alternative) -> None:
     """The lines that play alike, as an arc across the aim where the stock ball comes down."""
     start = answer.start
-    turn = math.radians(one.aim_bearing_deg) - math.asin(min(max(one.aim_offset_yd / one.carry_yd, -1), 1))
-    low, high = (math.asin(min(max(edge / one.carry_yd, -1.0), 1.0)) for edge in one.aims_yd)
+    at_pin = math.radians(one.aim_bearing_deg) - one.turn_rad()
+    low, high = (one.turn_rad(edge) for edge in one.aims_yd)
     if one.aim_given or high - low < 1e-6:
         return
-    angle = turn + np.linspace(low, high, 25)
+    angle = at_pin + np.linspace(low, high, 25)
     x, y = start.x_yd + one.carry_yd * np.sin(angle), start.y_yd + one.carry_yd * np.cos(angle)
     ax.plot(x, y, color=SHOTS[0].colour, linewidth=2.4, zorder=5.2, solid_capstyle="butt")
     for k in (0, -1):
@@ -219,14 +218,19 @@ def closed(room: Room) -> bool:
     )
 
 
-def _matter(result: Lesson, ones: list[Alternative]) -> list[Trouble]:
+def _matter(result: Lesson, one: Alternative) -> list[Trouble]:
     """Troubles worth a name: those found by balls, most first, then other penalty areas."""
-    found = {name: max(one.features[name].value for one in ones if name in one.features)
-             for one in ones for name in one.features}  # fmt: skip
+    found = {name: share.value for name, share in one.features.items()}
     by_name = {f.name: f.surface for f in result.answer.hole.features}
     rows = [t for t in result.yardage.troubles if found.get(t.name, 0.0) >= 0.005
             or by_name.get(t.name) in PENALTY]  # fmt: skip
     return sorted(rows, key=lambda t: -found.get(t.name, 0.0))[:MOST_NAMES]
+
+
+def _middle_one(dots: np.ndarray) -> np.ndarray:
+    """Of dots (n, 2) the one nearest to the others: in water round a green their mean lies on the green."""
+    apart = np.hypot(*(dots[:, None, :] - dots[None, :, :]).transpose(2, 0, 1))
+    return dots[int(np.argmin(apart.sum(axis=1)))]
 
 
 def _round_about(ax: Axes, middle: np.ndarray) -> list[tuple[float, float]]:

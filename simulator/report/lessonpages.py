@@ -10,7 +10,7 @@ import numpy as np
 
 from ..errors import UsageError
 from ..strategy.lesson import Lesson
-from ..strategy.result import Alternative
+from ..strategy.result import TIE_STROKES, Alternative, Answer
 from . import groundplot, lessonmaps, shotplot, takeaways
 from .chosen import shot_words, title
 from .figures import HELD
@@ -18,7 +18,7 @@ from .groundplot import ground_key, view_box
 from .lessoncharts import draw_aims, draw_pattern, draw_scores
 from .page import GAP_IN
 from .palette import CURVES, FAINT, INK, SHOTS, STYLE
-from .sheet import Sheet, write_pages
+from .sheet import Sheet, wrapped, write_pages
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
@@ -107,7 +107,7 @@ def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
     ax = sheet.axes(tall)
     lessonmaps.draw_plan_map(result, ax=ax, units=units)
     sheet.skip(tall)
-    sheet.key([_shot_key(result, answer.recommended, units), *_line_keys(answer.best)])
+    sheet.key([_shot_key(answer, answer.recommended, units), *_line_keys(answer.best)])
     _ground_key(sheet, ax, result)
     named = any(text.get_fontstyle() == "italic" for text in ax.texts)
     names = f"Names: {units.name} to reach and to clear, straight from the ball; arcs: {units.name} from it."
@@ -125,7 +125,7 @@ def _two(sheet: Sheet, result: Lesson, units: Units) -> None:
     for ax, index in zip(axes, pair, strict=True):
         lessonmaps.draw_cloud(result, index, ax=ax, units=units)
     sheet.skip(tall)
-    sheet.key([_shot_key(result, index, units) for index in pair])
+    sheet.key([_shot_key(answer, index, units) for index in pair])
     _ground_key(sheet, axes[0], result)
     if any(text.get_text().isdigit() for ax in axes for text in ax.texts):
         sheet.words("Numbers: balls of the 100 in that trouble.", 6.0, color=FAINT)
@@ -146,7 +146,7 @@ def _aims(sheet: Sheet, result: Lesson, units: Units) -> None:
         ],
         columns=2,
     )  # fmt: skip
-    how = "Thick bars: aims within 0.03 of the best. Bands: where the score is, 19 times in 20."
+    how = f"Thick bars: aims within {TIE_STROKES:g} of the best. Bands: where the score is, 19 times in 20."
     sheet.words(how, 6.0, color=FAINT)
 
 
@@ -181,7 +181,7 @@ def _approach(sheet: Sheet, result: Lesson, units: Units) -> None:
     inside = (dots >= (view[0], view[1])).all(axis=1) & (dots <= (view[2], view[3])).all(axis=1)
     outside = int(np.count_nonzero(~inside))
     words = "White cross: middle of the finishes. Dotted: green round the flag."
-    sheet.key([_shot_key(result, answer.recommended, units, answer)])
+    sheet.key([_shot_key(answer, answer.recommended, units)])
     _ground_key(sheet, ax, result)
     if groundplot.falls_shown(ax):
         words += f" {groundplot.FALLS}"
@@ -210,16 +210,14 @@ def _patterns(sheet: Sheet, result: Lesson, units: Units) -> None:
     sheet.words(how, 6.0, color=FAINT)
 
 
-def _shot_key(result: Lesson, index: int, units: Units, answer: object = None) -> Line2D:
+def _shot_key(answer: Answer, index: int, units: Units) -> Line2D:
+    """Line, marker and counts of an alternative."""
     from matplotlib.lines import Line2D
 
-    from .sheet import wrapped
-
-    of = result.answer if answer is None else result.approach
-    one = of.alternatives[index]
-    look = dict(shotplot.looks(of)).get(index, SHOTS[0])
-    counts = ", ".join(f"{name}{HELD}{count}" for name, count in shotplot.counts(of, one).items())
-    words = f"{shot_words(one, units)}, {takeaways.line_words(one, units)}. Of 100: {counts}"
+    one = answer.alternatives[index]
+    look = dict(shotplot.looks(answer)).get(index, SHOTS[0])
+    counts = shotplot.count_words(answer, one, HELD)
+    words = f"{shot_words(one, units)}, {takeaways.aimed_words(one, units)}. Of 100: {counts}"
     return Line2D(
         [], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=4.5,
         markerfacecolor=look.face, markeredgecolor=look.colour, label="\n".join(wrapped(words, 6.5, 3.0)),

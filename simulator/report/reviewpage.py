@@ -10,7 +10,8 @@ import numpy as np
 
 from ..hole.model import Spot
 from ..hole.surfaces import Lie
-from ..strategy.review.holes import HoleReview, RoundReview
+from ..strategy.review.adding import RoundReview
+from ..strategy.review.holes import HoleReview
 from ..strategy.review.judging import ClubAndLine, Judged
 from ..strategy.review.rests import Rest
 from . import groundplot

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Sequence
 
 from ..strategy.errorbars import Estimate
 from ..strategy.result import TIE_STROKES
-from ..strategy.review.holes import PARTS, HoleReview, RoundReview
+from ..strategy.review.adding import RoundReview
+from ..strategy.review.holes import PARTS, HoleReview
 from ..strategy.review.judging import Judged
 from ..strategy.review.notes import HOLED
 from ..strategy.review.strokes import Stroke
@@ -27,6 +28,8 @@ HOW_JUDGED = (
     "A choice is judged by its odds before the ball was struck, a swing by where the ball went: "
     "luck of bounce and lie goes with it."
 )
+
+TAKEN = "Lines nobody noted are taken as the best for the club."
 
 BEATS = "Beats: of 100 balls of the player's own, struck with that club from there, so many end worse."
 
@@ -64,8 +67,8 @@ def _hole_text(found: HoleReview, notes: tuple[str, ...], units: Units, full: bo
     lines += wrap(choice_words([(None, found, one) for one in found.strokes], units))
     dear = swing_words([(None, found, one) for one in found.strokes], units)
     lines += wrap(dear) if dear else []
-    if any(one.chosen is not None and not one.aim_given for one in found.strokes):
-        lines += wrap("Lines nobody noted are taken as the best for the club.")
+    if _lines_taken(found.strokes):
+        lines += wrap(TAKEN)
     lines += _doubts([(None, found)], units)
     lines += wrap(f"{HOW_JUDGED} {BEATS}")
     return "\n".join([*lines, *_ending([found], notes)])
@@ -99,8 +102,14 @@ def _round_text(found: RoundReview, notes: tuple[str, ...], units: Units, full: 
     dear = swing_words(every, units)
     lines += wrap(dear) if dear else []
     lines += _doubts(list(found.holes.items()), units)
-    lines += wrap(f"Lines nobody noted are taken as the best for the club. {HOW_JUDGED}")
+    taken = f"{TAKEN} " if _lines_taken([one for _, _, one in every]) else ""
+    lines += wrap(f"{taken}{HOW_JUDGED}")
     return "\n".join([*lines, *_ending(ones, notes)])
+
+
+def _lines_taken(strokes: Iterable[Judged]) -> bool:
+    """Whether there was a stroke with a line that nobody noted: not where all were, nor of putts alone."""
+    return any(one.chosen is not None and not one.aim_given for one in strokes)
 
 
 def _doubts(holes: Sequence[tuple[int | None, HoleReview]], units: Units) -> list[str]:

@@ -58,6 +58,11 @@ def counts(answer: Answer, one: Alternative) -> dict[str, int]:
     return {name: count for name, count in both if count}
 
 
+def count_words(answer: Answer, one: Alternative, held: str) -> str:
+    """The same as words, the count first: "63 fairway, 4 burn 2"; `held` parts a count from its ground."""
+    return ", ".join(f"{count}{held}{name}" for name, count in counts(answer, one).items())
+
+
 def hundred(answer: Answer, one: Alternative) -> np.ndarray:
     """A hundred of the finishes, float (100, 2) [yd]: as many on each ground as `counts` says, in order."""
     index = features_at(answer.hole, one.finishes_yd[:, 0], one.finishes_yd[:, 1])
@@ -103,7 +108,7 @@ def shot_key(answer: Answer, index: int, look: ShotLook, units: Units = YARDS) -
     role = "recommended" if index == answer.recommended else "runner-up"
     if len(answer.tied) > 1 and index in answer.tied:
         role = "equal"
-    parts = ", ".join(f"{name} {count}" for name, count in counts(answer, one).items())
+    parts = count_words(answer, one, " ")
     head = f"{title(answer, index, units)}, {line_words(one, units)} ({role})"
     body = textwrap.wrap(f"of 100: {parts}", LEGEND_COLUMNS, break_on_hyphens=False)
     return handle, "\n".join([*textwrap.wrap(head, LEGEND_COLUMNS), *body])

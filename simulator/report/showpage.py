@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ..hole.surfaces import Surface
-from ..hole.yardage import GreenSize, Trouble, Yardage
+from ..hole.troubles import Trouble
+from ..hole.yardage import GreenSize, Yardage
+from .credits import map_data
 from .groundplot import ground_key
 from .holemap import draw_map, letters, whole_hole
 from .page import own_axes
@@ -36,7 +39,7 @@ CHECK = (
 
 
 def draw_widths(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
-    """The fairway laid out straight: its edges from the line of play and its width, every 10 yards.
+    """The fairway laid out straight: its edges from the line of play and its width wherever it was measured.
 
     Parameters
     ----------
@@ -58,8 +61,9 @@ def draw_widths(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARD
             va="center",
             color=INK,
         )
-    for first, last in zip(yardage.widths, yardage.widths[1:], strict=False):
-        if last.station_yd - first.station_yd < 15.0:  # the fairway goes on between them
+    gap_yd = 1.5 * yardage.width_step_yd  # nearer than this the fairway goes on between two of them
+    for first, last in pairwise(yardage.widths):
+        if last.station_yd - first.station_yd < gap_yd:
             ax.fill_betweenx(
                 [first.station_yd, last.station_yd], [first.left_yd, last.left_yd],
                 [first.right_yd, last.right_yd], color=fairway, linewidth=0, zorder=1,
@@ -76,7 +80,7 @@ def draw_widths(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARD
     words = f"{units.whole(green.depth_yd)} deep"
     ax.text(0.0, 0.5 * (green.front_yd + green.back_yd), words, size=5.5, ha="center", va="center", color=INK)
     ax.axvline(0.0, color=FAINT, linewidth=0.6, linestyle=(0, (1, 3)), zorder=2)
-    step = 50.0 / units.of(1.0)
+    step = units.in_yards(50.0)
     marks = [k * step for k in range(int(yardage.hole.length_yd / step) + 1)]
     ax.set_yticks(marks, [f"{50 * k}" for k in range(len(marks))])
     ax.tick_params(axis="y", left=True, labelleft=True, labelsize=5.5, length=2, pad=1.5)
@@ -103,7 +107,8 @@ def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
         seen = draw_map(ax, yardage, units)
         draw_widths(yardage, ax=strip, units=units)
         sheet.skip(tall)
-        sheet.words("Right: fairway laid out straight, its width every 10 yd.", 6.0, color=FAINT)
+        apart = units.length(yardage.width_step_yd)
+        sheet.words(f"Right: fairway laid out straight, its width every {apart}.", 6.0, color=FAINT)
         rows = [("", "", "reach", "clear", "beside the line")]
         rows += [_row(letter, one, units) for letter, one in letters(yardage)]
         sheet.table(rows, (0.0, 0.14, -2.02, -2.42, 2.52))
@@ -116,9 +121,8 @@ def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
 
 def foot_words(yardage: Yardage) -> str:
     """Meaning of the numbers, the caution, and whose map it is."""
-    owed = getattr(yardage.hole, "attribution", "") or ""
     how = "Reach: straight from the tee to the nearest edge; clear: a carry over all of it."
-    return " ".join(part for part in (how, CHECK, owed) if part)
+    return " ".join([how, CHECK, *map_data(yardage.hole)])
 
 
 def _row(letter: str, one: Trouble, units: Units) -> tuple[str, str, str, str, str]:

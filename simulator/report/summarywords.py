@@ -16,7 +16,7 @@ from .coursewords import (
     day_words,
     held,
     line_legend,
-    line_words,
+    line_mark,
     pin_words,
     runner_up,
     sure_legend,
@@ -71,7 +71,7 @@ def row_words(answer: CourseAnswer, result: dict[str, Any], units: Units = YARDS
         result["answer"]["hole"],
         f"{result['answer']['par']}",
         club_words(one, units),
-        line_words(one, units) + (MARK if changes(answer, result) else ""),
+        line_mark(one, units) + (MARK if changes(answer, result) else ""),
         f"{one['expected_score']:.2f}"[:4],
         _count(one["penalty_this_shot"], plays),
         _count(one["double_or_worse"], plays),
@@ -178,5 +178,5 @@ def shared_habit(found: Sequence[Ranked]) -> str:
 
 def _habit(result: dict[str, Any], units: Units) -> str:
     one = result["habit"]
-    club, line = club_words(one, units), line_words(one, units)
+    club, line = club_words(one, units), line_mark(one, units)
     return f"{club} at the flag" if line == "pin" else f"{club} {line}"

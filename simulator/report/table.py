@@ -8,7 +8,7 @@ from ..strategy.result import Alternative, Answer
 from .chosen import (
     MOST_ASKED,
     MOST_SHOWN,
-    Trouble,
+    TroubleRow,
     fewer_rows,
     par_counts,
     par_shares,
@@ -38,7 +38,7 @@ class Table:
         Clubs; the goal or par, bogey, double; average and what is left.
     ground : list of str
         Fairway and green: where there is room.
-    troubles : list of Trouble
+    troubles : list of TroubleRow
         This ball in each trouble, the dearest first.
     indices : list of int
         The alternatives in the columns.
@@ -47,7 +47,7 @@ class Table:
     head: list[str]
     scores: list[str]
     ground: list[str]
-    troubles: list[Trouble]
+    troubles: list[TroubleRow]
     foot: list[str]
     indices: list[int]
 
@@ -77,7 +77,7 @@ def table(answer: Answer, units: Units = YARDS, most: int = MOST_ASKED) -> Table
     )
 
 
-def trouble_rows(answer: Answer, rows: list[Trouble], most: int) -> list[str]:
+def trouble_rows(answer: Answer, rows: list[TroubleRow], most: int) -> list[str]:
     """Lines of at most so many rows of trouble."""
     n = answer.sequences
     lines: list[str] = []

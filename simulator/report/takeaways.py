@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from ..hole.surfaces import WORDS, Surface
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from .cautions import EXACT, LOOK, RULES
-from .chosen import Trouble, par_counts, runner_up, shot_words, title, troubles
+from .chosen import TroubleRow, par_counts, runner_up, shot_words, title, troubles
+from .credits import map_data
 from .figures import HELD, in_hundred, join_words, nearest, unseen
-from .lines import line_words as pointing_words
+from .lines import line_words
 from .shotplot import counts
 from .units import YARDS, Units
 from .verdicts import if_figures_hold, level, right_words, versions
@@ -34,7 +37,7 @@ def times_words(share: float, sequences: int) -> str:
     return f"{tens} times in{HELD}10" if tens < 10 else "nearly always"
 
 
-def line_words(one: Alternative, units: Units = YARDS) -> str:
+def aimed_words(one: Alternative, units: Units = YARDS) -> str:
     """Where a shot is aimed, from the straight line to the pin."""
     side = units.side(one.aim_offset_yd)
     return f"aimed {side} of the pin line" if side else "aimed at the pin"
@@ -47,9 +50,9 @@ def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
         return _either(answer, units)
     best = answer.best
     leaves = units.range(best.leaves_yd["p10"], best.leaves_yd["p90"])
-    line = line_words(best, units)
+    line = aimed_words(best, units)
     club = f"Hit the {title(answer, answer.recommended, units)}, {line}; it leaves {leaves}, 8 in 10."
-    point = f"Point it {pointing_words(best, units)}."
+    point = f"Point it {line_words(best, units)}."
     return [club, point, *_how_sure(answer), why_words(answer, units), *risk_words(answer, units)]
 
 
@@ -61,7 +64,7 @@ def _either(answer: Answer, units: Units) -> list[str]:
     first = f"{names[:1].upper()}{names[1:]}: {any_} will do, hit the one you trust.{versions(answer, units)}"
     if held := if_figures_hold(answer, units):
         first = f"The {held}"
-    lines = [f"The {title(answer, k, units)} is {line_words(answer.alternatives[k], units)}." for k in named]
+    lines = [f"The {title(answer, k, units)} is {aimed_words(answer.alternatives[k], units)}." for k in named]
     return [first, " ".join(lines), *risk_words(answer, units)]
 
 
@@ -105,25 +108,35 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
     gains = f" and {'gains' if nearer > 0 else 'loses'} {far}" if far else ""
     said = []
     if worse is not None:
-        risk = times_words(worse.shares[1], n)
-        said.append(
-            f"The {names[1]} finds {worse.words} {risk} ({names[0]}: "
-            f"{times_words(worse.shares[0], n)}){gains}."
-        )
+        mine, risk = _apart(worse.shares, n)
+        said.append(f"The {names[1]} finds {_odds(worse, risk)} ({names[0]}: {mine}){gains}.")
     elif far:
         risks = "risks no more" if better is None else "risks less"
         said.append(f"The {names[1]} {risks}, {'gains' if nearer > 0 else 'but loses'} {far}.")
     else:
         said.append(f"The {names[1]} risks no more than the {names[0]} and leaves about the same.")
     if better is not None:
-        said.append(
-            f"The {names[0]} has its own price: {better.words} {times_words(better.shares[0], n)} "
-            f"({names[1]}: {times_words(better.shares[1], n)})."
-        )
+        price, other_risk = _apart(better.shares, n)
+        words = f"{_odds(better, price)} ({names[1]}: {other_risk})"
+        said.append(f"The {names[0]} has its own price: {words}.")
     return said
 
 
-def _dearest(rows: list[Trouble], index: int) -> Trouble | None:
+def _odds(row: TroubleRow, times: str) -> str:
+    """A trouble and how often: "withy drain 1 time in 7"; "burn 2: 1 time in 7" has two figures to part."""
+    return f"{row.words}{':' if row.words[-1:].isdigit() else ''} {times}"
+
+
+def _apart(shares: Sequence[float], sequences: int) -> tuple[str, str]:
+    """Two shares of trouble as times; in a hundred where they would be told by the same words."""
+    one, two = (times_words(share, sequences) for share in shares)
+    if one != two:
+        return one, two
+    one, two = (f"{nearest(100.0 * share)} times in{HELD}100" for share in shares)
+    return one, two
+
+
+def _dearest(rows: list[TroubleRow], index: int) -> TroubleRow | None:
     """The row whose surplus is greatest, penalties before anything else."""
     if not rows:
         return None
@@ -218,7 +231,7 @@ def approach_words(result: Lesson, units: Units = YARDS) -> list[str]:
     room = target.flag_room
     said = [
         f"From {units.sentence(answer.start.words)}: the {shot_words(best, units)}, "
-        f"{line_words(best, units)}. In 100, {on} finish on the green; the others: "
+        f"{aimed_words(best, units)}. In 100, {on} finish on the green; the others: "
         f"{where or 'none'}.",
         f"The flag has {number(room.front_yd)} {units.short} of green in front, {number(room.behind_yd)} "
         f"behind, {number(room.left_yd)} left, {number(room.right_yd)} right.",
@@ -255,7 +268,7 @@ def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
     rows = [row for row in troubles(answer, pair) if max(row.shares) >= 0.01][:4]
     said = []
     for place, k in enumerate(pair):
-        found = [f"{row.words} {times_words(row.shares[place], answer.sequences)}" for row in rows]
+        found = [_odds(row, times_words(row.shares[place], answer.sequences)) for row in rows]
         words = ", ".join(found) if found else "no trouble drawn here"
         name = title(answer, k, units)
         said.append(f"{name[:1].upper()}{name[1:]}: {words}.")
@@ -268,11 +281,10 @@ def foot_words(result: Lesson, units: Units = YARDS) -> str:
     player = answer.player
     of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
     exact = f" {EXACT}" if answer.confidence is None else ""
-    owed = getattr(answer.hole, "attribution", "") or ""
     parts = (
         f"{player.name}{of}; {answer.sequences:,} plays of each shot, seed {answer.seed}: a model's odds."
         f"{exact}",
         f"Nobody ahead nearer than {units.length(answer.clear_beyond_yd)}. {LOOK}",
-        RULES, owed,
+        RULES, *map_data(answer.hole),
     )  # fmt: skip
-    return " ".join(part for part in parts if part)
+    return " ".join(parts)

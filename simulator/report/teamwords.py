@@ -15,12 +15,14 @@ from .coursewords import (
     day_words,
     held,
     line_legend,
-    line_words,
+    line_mark,
     share_words,
+    side_words,
     sure_legend,
     where_words,
 )
 from .credits import maps_data
+from .figures import join_words
 from .units import YARDS, Units
 
 MARK = "*"
@@ -52,7 +54,7 @@ def cell_of(answer: CourseAnswer, result: dict[str, Any] | None, units: Units = 
         return TeamCell(NOTHING, "", False)
     one = best_of(result)
     changed = bool(changes(answer, result))
-    line = line_words(one, units) + (MARK if changed else "")
+    line = line_mark(one, units) + (MARK if changed else "")
     return TeamCell(club_words(one, units), held(f"{line} {share_words(result)}".rstrip()), changed)
 
 
@@ -81,20 +83,26 @@ def expected_words(answer: CourseAnswer, player: str) -> str:
 
 
 def change_notes(answer: CourseAnswer, players: Sequence[str], units: Units = YARDS) -> list[str]:
-    """What marked cells change to: a sentence for each player and day."""
+    """What marked cells change to: a sentence for each player and day, holes that change alike together.
+
+    "Barnaby in north: the driver, 12 left, on holes 1 and 2; the 7-iron, at the pin, on hole 3."
+    """
     notes = []
     for name in players:
-        holes: dict[str, list[str]] = {}
+        holes: dict[str, dict[str, list[str]]] = {}
         for result in answer.of(name):
-            for day, other in changes(answer, result):
-                words = f"on {result['number']} the {club_words(other, units)} {line_words(other, units)}"
-                holes.setdefault(day, []).append(held(words))
-        notes += [
-            f"{name} in {day.name}: {'; '.join(holes[day.name])}."
-            for day in answer.scenarios
-            if day.name in holes
-        ]
+            for on_day, other in changes(answer, result):
+                shot = f"the {club_words(other, units)}, {side_words(other, units)}"
+                holes.setdefault(on_day, {}).setdefault(shot, []).append(f"{result['number']}")
+        for day in answer.scenarios:
+            if day.name in holes:
+                found = [f"{held(shot)}, on {_on_holes(on)}" for shot, on in holes[day.name].items()]
+                notes.append(f"{name} in {day.name}: {'; '.join(found)}.")
     return notes
+
+
+def _on_holes(numbers: Sequence[str]) -> str:
+    return held(f"hole {numbers[0]}") if len(numbers) == 1 else f"holes {join_words(numbers)}"
 
 
 def unchanged_words(answer: CourseAnswer) -> str:

@@ -43,6 +43,10 @@ class Units:
         """A length in this unit."""
         return yards * M_PER_YD if self.metric else yards
 
+    def in_yards(self, length: float) -> float:
+        """Yards in a length given in this unit."""
+        return length / M_PER_YD if self.metric else length
+
     def whole(self, yards: float) -> int:
         """A length in whole units."""
         return round(self.of(yards))

@@ -12,7 +12,7 @@ from ..engine import PART_SWING, PUNCH_SWING
 from ..tables.luck import strike_sets
 from .errorbars import mean, total
 from .result import TIE_STROKES, Alternative
-from .search import Place
+from .search import Place, run_about
 
 WIDE_DEG, STEP_DEG = 15.0, 0.5
 """Aims either side of the best, and their spacing [deg]."""
@@ -82,8 +82,8 @@ def aim_curve(
     others : sequence of Alternative
         Whose lines must be on the curve as well: this club down the other's line is the first thing asked.
     """
-    turn = _turn(one)
-    away = [math.degrees(_turn(other) - turn) for other in others]
+    turn = one.turn_rad()
+    away = [math.degrees(other.turn_rad() - turn) for other in others]
     left = round(max([WIDE_DEG, *(PAST_DEG - step for step in away)]) / STEP_DEG)
     right = round(max([WIDE_DEG, *(PAST_DEG + step for step in away)]) / STEP_DEG)
     turns = turn + math.radians(STEP_DEG) * np.arange(-left, right + 1)
@@ -96,7 +96,7 @@ def aim_curve(
     scores = np.array([figure.value for figure in along])
     aims = one.carry_yd * np.sin(turns)
     best = int(np.argmin(scores))
-    low, high = _band(scores, best)
+    low, high = run_about(scores <= scores[best] + TIE_STROKES, best)
     return AimCurve(
         index=index, club=one.club, flight=one.flight, carry_yd=one.carry_yd, aims_yd=aims, scores=scores,
         margins=np.array([figure.margin for figure in along]), best_yd=float(aims[best]),
@@ -104,11 +104,6 @@ def aim_curve(
         ten_left=_beyond(aims, scores, best, float(aims[low]) - TEN_YD),
         ten_right=_beyond(aims, scores, best, float(aims[high]) + TEN_YD),
     )  # fmt: skip
-
-
-def _turn(one: Alternative) -> float:
-    """Its aim off the straight line to the pin [rad]."""
-    return math.asin(min(max(one.aim_offset_yd / one.carry_yd, -1.0), 1.0))
 
 
 def _action(place: Place, one: Alternative) -> tuple[float, float]:
@@ -124,17 +119,6 @@ def _action(place: Place, one: Alternative) -> tuple[float, float]:
     ]  # fmt: skip
     row = min(rows, key=lambda k: abs(shots.shots[k].carry_yd - one.carry_yd))
     return float(row), 0.0
-
-
-def _band(scores: np.ndarray, best: int) -> tuple[int, int]:
-    """First and last index about the best whose scores are within the tie band."""
-    good = scores <= scores[best] + TIE_STROKES
-    low = high = best
-    while low > 0 and good[low - 1]:
-        low -= 1
-    while high < scores.size - 1 and good[high + 1]:
-        high += 1
-    return low, high
 
 
 def _beyond(aims: np.ndarray, scores: np.ndarray, best: int, aim_yd: float) -> float | None:

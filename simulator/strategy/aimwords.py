@@ -7,11 +7,11 @@ import re
 from collections.abc import Sequence
 
 from ..errors import UsageError
+from ..hole.cuts import fairway_across
 from ..hole.model import Hole
 from ..player.model import Player
 from .clubwords import Meant, shot_meant
 from .ground import station_reached
-from .pointing import fairway_across
 
 Point = tuple[float, float]
 

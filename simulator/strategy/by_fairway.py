@@ -5,13 +5,10 @@ from __future__ import annotations
 import re
 
 from ..errors import UsageError
+from ..hole.cuts import away_yd, fairways
 from ..hole.model import Hole
-from ..hole.surfaces import Surface
-from .ground import STEP_YD, WIDEST_YD, line_place
-from .words import NUMBER, SIDES, UNIT, plain, read_words, yards
-
-EDGE_YD = 0.02
-"""The edge is found within so much [yd]."""
+from .ground import WIDEST_YD, line_place
+from .words import NUMBER, SIDES, UNIT, on_words, plain, read_words, yards
 
 _TOLD = re.compile(
     rf"(?P<number>{NUMBER})\s*(?:(?P<unit>{UNIT})\s+)?(?:to\s+the\s+)?(?P<side>left|right)\s+of\s+"
@@ -39,7 +36,7 @@ def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
     Raises
     ------
     UsageError
-        No fairway on that side there.
+        No fairway there.
     """
     usual = plain(text)
     told = _TOLD.search(usual)
@@ -47,7 +44,7 @@ def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
         return text, None
     rest = " ".join((usual[: told.start()] + " " + usual[told.end() :]).split()).strip(" ,")
     if not rest:
-        raise UsageError(f"place {text!r}: how far along? Say \"200 on, {told[0]}\", for example")
+        raise UsageError(f'place {text!r}: how far along? Say "200 on, {told[0]}", for example')
     try:
         said = read_words(rest)
     except UsageError as error:  # told in the words that were typed
@@ -60,27 +57,20 @@ def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
     side = SIDES[told["side"]]
     edge = fairway_edge_yd(hole, station, side)
     if edge is None:
-        raise UsageError(f"place {text!r}: no fairway {told['side']} of the line there, {station:.0f} yd on")
-    offset = edge + yards(told["number"], told["unit"])
+        raise UsageError(f"place {text!r}: no fairway there, {station:.0f} yd on")
+    offset = edge + side * yards(told["number"], told["unit"])
     ground = "" if said.ground is None else f", {said.ground.name.lower().replace('_', ' ')}"
-    return f"{station:.1f} on, {offset:.1f} {told['side']}{ground}", None
+    return f"{on_words(station, offset)}{ground}", None
 
 
 def fairway_edge_yd(hole: Hole, station: float, side: int) -> float | None:
-    """From the line to where the fairway nearest to it ends on a side (-1 left, 1 right) [yd]; None: there
-    is none."""
-    mown = None
-    for k in range(int(WIDEST_YD / STEP_YD)):
-        away = k * STEP_YD
-        if hole.surface_at(*hole.at(station, side * away)) is Surface.FAIRWAY:
-            mown = away
-        elif mown is not None:
-            break
-    if mown is None:
-        return None
-    rough = mown + STEP_YD
-    while rough - mown > EDGE_YD:
-        middle = 0.5 * (mown + rough)
-        on = hole.surface_at(*hole.at(station, side * middle)) is Surface.FAIRWAY
-        mown, rough = (middle, rough) if on else (mown, middle)
-    return 0.5 * (mown + rough)
+    """Offset of the fairway's edge on a side (-1 left, 1 right), right of the line positive [yd]; None: no
+    fairway there.
+
+    The fairway nearest to the line that has ground on that side of it: of two with water between them the
+    left one is meant by what lies left. One that is wholly on the other side has an edge on this one, too.
+    """
+    found = fairways(hole, station, reach_yd=WIDEST_YD)
+    there = [strip for strip in found if side * strip[side > 0] > 0.0]
+    nearest = min(there or found, key=lambda strip: away_yd(strip, 0.0), default=None)
+    return None if nearest is None else nearest[side > 0]

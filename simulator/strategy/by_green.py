@@ -9,8 +9,9 @@ import numpy as np
 import shapely
 
 from ..errors import UsageError
+from ..hole.cuts import cut, strips_of
 from ..hole.model import Hole
-from .words import NUMBER, UNIT, plain, with_rest, yards
+from .words import NUMBER, UNIT, on_words, plain, with_rest, yards
 
 JUST_YD = 5.0
 """How far off the green "just off" is, and a place of which nothing is said [yd]: five paces (assumed)."""
@@ -19,7 +20,7 @@ LONGEST_YD = 120.0
 """How far beside and beyond the line its edges are looked for [yd]; no green reaches farther."""
 
 STEP_YD = 0.5
-"""Step along the line and across it [yd]: half the cell of the engine's raster."""
+"""Step along the line [yd]: half the cell of the engine's raster."""
 
 _AWAY = rf"(?:(?:just|right)\s+|(?P<n>{NUMBER})\s*(?P<unit>{UNIT})?\s*)?(?:just\s+)?"
 _GREEN = r"(?:of\s+)?(?:the\s+)?(?:putting\s+)?green\b"
@@ -72,7 +73,7 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
     level = _PIN_HIGH.search(usual)
     usual = " ".join(_PIN_HIGH.sub(" ", usual).split())
     if to := _TO.search(usual):
-        return with_rest(f"{_before(text, hole, to):.1f} on", usual, to), None
+        return with_rest(on_words(_before(text, hole, to)), usual, to), None
     searched = ((way, pattern.search(usual)) for way, pattern in _PATTERNS)
     way, found = next(((way, found) for way, found in searched if found), ("", None))
     if found is None:
@@ -85,14 +86,13 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
         raise UsageError(f'place {text!r}: off the green where? Say "5 left of the green", "over the back"')
     front, back = _ends(text, hole)
     if side is None:
-        words = f"{front - away if way == 'front' else back + away:.1f} on"
+        words = on_words(front - away if way == "front" else back + away)
     else:
         middle = 0.5 * (front + back)
         if level is not None:
             middle = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)[0]
         left, right = _sides(hole, middle)
-        beside = right + away if side == "right" else left - away
-        words = f"{middle:.1f} on, {abs(beside):.1f} {'right' if beside >= 0.0 else 'left'}"
+        words = on_words(middle, right + away if side == "right" else left - away)
     taken = None if number is not None else f"{found[0].strip(' ,')!r} is taken as five paces from its edge"
     return with_rest(words, usual, found), taken
 
@@ -121,9 +121,8 @@ def _ends(text: str, hole: Hole) -> tuple[float, float]:
 
 def _sides(hole: Hole, station: float) -> tuple[float, float]:
     """Offsets of the left and the right edge of the green at a station [yd]."""
-    offsets = np.arange(-LONGEST_YD, LONGEST_YD + STEP_YD, STEP_YD)
-    on = offsets[_on_green(hole, [hole.at(station, float(offset)) for offset in offsets])]
-    return (float(on[0]), float(on[-1])) if len(on) else (0.0, 0.0)
+    on = strips_of(cut(hole, station, reach_yd=LONGEST_YD), hole.green)
+    return (on[0][0], on[-1][1]) if on else (0.0, 0.0)
 
 
 def _on_green(hole: Hole, places: list[tuple[float, float]]) -> np.ndarray:

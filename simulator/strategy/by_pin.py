@@ -6,7 +6,7 @@ import re
 
 from ..errors import UsageError
 from ..hole.model import Hole
-from .words import NUMBER, SIDES, UNIT, plain, with_rest, yards
+from .words import NUMBER, SIDES, UNIT, on_words, plain, with_rest, yards
 
 _OF = r"\s*(?:of|from)?\s*(?:the\s+)?(?:pin|flag|hole)\b"
 _END = r"(?=\s*(?:,|and\b|$|[-+]?\d))"
@@ -60,6 +60,5 @@ def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
         station += yards(far, told["unit"]) * (-1.0 if told["way"] in _SHORT else 1.0)
     if side:
         offset += yards(told["beside"], told["unit2"]) * SIDES[side]
-    words = f"{station:.1f} on, {abs(offset):.1f} {'right' if offset >= 0.0 else 'left'}"
     taken = None if of or told["high"] else f"{told[0].strip(' ,')!r} is counted from the pin"
-    return with_rest(words, usual, told), taken
+    return with_rest(on_words(station, offset), usual, told), taken

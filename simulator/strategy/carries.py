@@ -59,6 +59,9 @@ class Carry:
         return dict(vars(self))
 
 
+PART_SWING_YD = 3.0
+"""A distance that every full swing carries over by more than this wants a part swing [yd] (assumed)."""
+
 LOW_NEARER_YD = 3.0
 """A low shot is named for a distance where it comes so much nearer than any full swing [yd] (assumed)."""
 
@@ -86,6 +89,8 @@ class Effective:
         How far the wind moves it sideways, right positive.
     height_from_pair : bool
         The height was read off a laser's two numbers (common practice, rough).
+    part_swing : bool
+        The shortest full swing, which then is the shot named, carries farther by more than `PART_SWING_YD`.
     """
 
     distance_yd: float
@@ -100,6 +105,7 @@ class Effective:
     carry_yd: float
     drift_yd: float
     height_from_pair: bool
+    part_swing: bool
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
@@ -270,6 +276,7 @@ def effective_distance(
         carry_yd=float(landings[nearest, 0]),
         drift_yd=float(landings[nearest, 1]),
         height_from_pair=from_pair,
+        part_swing=_wants_a_part_swing(player, shots[nearest], float(landings[nearest, 0]) - distance_yd),
     )
 
 
@@ -284,6 +291,12 @@ def _to_hit(distance_yd: float, shots: Sequence[Shot], carries_yd: np.ndarray, *
         low = min(of_flight["low"], key=lambda k: off[k])
         best = low if off[low] + LOW_NEARER_YD < off[best] else best
     return best
+
+
+def _wants_a_part_swing(player: Player, nearest: Shot, over_yd: float) -> bool:
+    """Whether the full swing nearest to a distance is the shortest club's and too long by so much [yd]."""
+    shortest = min(player.clubs, key=lambda club: club.carry_yd)
+    return nearest.club.name == shortest.name and over_yd > PART_SWING_YD
 
 
 def _number_for(

@@ -214,13 +214,13 @@ def play_course(
         sequences=sequences,
         seed=seed,
         results=tuple(found[k] for k in sorted(found)),
-        failures=tuple(sorted(failures, key=_place)),
+        failures=tuple(sorted(failures, key=_in_order)),
         reused=reused,
         mistakes=tuple(mistakes),
     )
 
 
-def _place(one: Failure) -> tuple[float, str, str, str, str]:
+def _in_order(one: Failure) -> tuple[float, str, str, str, str]:
     """Where a failure stands among others, whoever was faster."""
     return (math.inf if one.number is None else one.number), one.hole, one.pins, one.scenario, one.player
 

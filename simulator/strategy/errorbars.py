@@ -59,6 +59,14 @@ def mean(values: np.ndarray) -> Estimate:
     return Estimate(float(values.mean()), float(values.std(ddof=1)) / math.sqrt(values.size), values.size - 1)
 
 
+def quantile(values: np.ndarray, share: float) -> Estimate:
+    """A quantile of independent values, float64[n], with its error: half of what lies between the order
+    statistics one binomial error of the share either side of it."""
+    p = share + math.sqrt(share * (1.0 - share) / values.size) * np.array([-1.0, 0.0, 1.0])
+    low, middle, high = np.quantile(values, p.clip(0.0, 1.0))
+    return Estimate(float(middle), float(high - low) / 2.0)
+
+
 def total(parts: Iterable[Estimate]) -> Estimate:
     """Sum of independent figures.
 

@@ -175,17 +175,30 @@ def read_range(what: str, text: str) -> tuple[float, float]:
 
 
 def chance(hits: np.ndarray) -> Estimate:
-    """Chance of reaching the goal, with its standard error."""
+    """Chance of reaching the goal, with its standard error; hits : bool (sequences,)."""
     return estimate.share(hits)
 
 
 def chance_difference(one: np.ndarray, other: np.ndarray) -> Estimate:
-    """Chance of `one` minus that of `other`, paired sequence by sequence."""
+    """Chance of `one` minus that of `other`, paired sequence by sequence; each bool (sequences,)."""
     return mean(one.astype(float) - other)
 
 
 def tied_with(best: int, hits: Sequence[np.ndarray]) -> list[int]:
-    """Alternatives whose chance cannot be told from that of one: by the paired margin, or `TIE_SHARE`."""
+    """Alternatives whose chance cannot be told from that of one: by the paired margin, or `TIE_SHARE`.
+
+    Parameters
+    ----------
+    best : int
+        Index of that one.
+    hits : sequence of bool (sequences,)
+        Which plays of each alternative reach the goal, the same luck in each.
+
+    Returns
+    -------
+    list of int
+        Their indices, that of the one included.
+    """
     out = []
     for k, one in enumerate(hits):
         gap = chance_difference(one, hits[best])
@@ -199,6 +212,15 @@ def recommended(hits: Sequence[np.ndarray], scores: Sequence[float], chosen: int
 
     One that was chosen by other luck stays unless another does more than tie with it: the most often of many
     counts flatters itself.
+
+    Parameters
+    ----------
+    hits : sequence of bool (sequences,)
+        Which plays of each alternative reach the goal.
+    scores : sequence of float
+        Expected strokes of each.
+    chosen : int, optional
+        Index of the one chosen by other luck.
     """
     most = max(range(len(hits)), key=lambda k: (np.count_nonzero(hits[k]), -scores[k]))
     level = tied_with(most, hits)

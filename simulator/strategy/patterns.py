@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -13,7 +12,7 @@ from ..hole.model import Hole
 from ..hole.sketch import read_sketch
 from ..hole.surfaces import Lie
 from ..tables.game import make_board
-from .errorbars import Estimate, total
+from .errorbars import Estimate, quantile, total
 from .search import Place
 
 STRIKES = 2_000
@@ -82,8 +81,8 @@ def club_patterns(place: Place, seed: int) -> tuple[ClubPattern, ...]:
                 shot.club.name,
                 shot.carry_yd,
                 rest,
-                _quantile(across, 0.5),
-                _quantile(along, 0.5),
+                quantile(across, 0.5),
+                quantile(along, 0.5),
                 _between(across),
                 _between(along),
                 _edges(across),
@@ -93,17 +92,9 @@ def club_patterns(place: Place, seed: int) -> tuple[ClubPattern, ...]:
     return tuple(sorted(found, key=lambda one: -one.carry_yd))
 
 
-def _quantile(values: np.ndarray, share: float) -> Estimate:
-    """A quantile and its error: half of what the ranks within one binomial error of it span."""
-    n = values.size
-    spread = math.sqrt(share * (1.0 - share) / n)
-    low, middle, high = np.quantile(values, [max(share - spread, 0.0), share, min(share + spread, 1.0)])
-    return Estimate(float(middle), float(high - low) / 2.0)
-
-
 def _between(values: np.ndarray) -> Estimate:
     """Distance between the tenth and the ninetieth of a hundred, errors of the two ends added in squares."""
-    return total([_quantile(values, 0.9), _quantile(values, 0.1).times(-1.0)])
+    return total([quantile(values, 0.9), quantile(values, 0.1).times(-1.0)])
 
 
 def _edges(values: np.ndarray) -> tuple[float, float]:

@@ -9,8 +9,8 @@ from typing import Any
 import numpy as np
 import shapely
 
+from ..hole.cuts import fairway_across
 from ..hole.model import Hole
-from ..hole.surfaces import Surface
 from .room import along_and_across
 
 MARK_YD, MARK_DEG = 12.0, 4.0
@@ -18,9 +18,6 @@ MARK_YD, MARK_DEG = 12.0, 4.0
 
 GREEN_YD = 25.0
 """A shot that carries to within this of the green is pointed by the green [yd]."""
-
-FAIRWAY_YD = 30.0
-"""Fairway farther from the line than this, at the distance carried, is not what is pointed by [yd]."""
 
 
 @dataclass(frozen=True)
@@ -97,23 +94,3 @@ def _from_fairway(hole: Hole, x: float, y: float) -> float | None:
     station, offset = hole.station_offset(x, y)
     across = fairway_across(hole, station, offset)
     return None if across is None else offset - 0.5 * (across[0] + across[1])
-
-
-def fairway_across(hole: Hole, station_yd: float, offset_yd: float) -> tuple[float, float] | None:
-    """Left and right edge (offsets, yd) of the fairway at a place, across the line of play.
-
-    The strip nearest to the place; None where none is within `FAIRWAY_YD` of it.
-    """
-    mown = shapely.union_all([f.area for f in hole.features if f.surface is Surface.FAIRWAY])
-    ends = [hole.at(station_yd, offset_yd + side) for side in (-2.0 * FAIRWAY_YD, 2.0 * FAIRWAY_YD)]
-    pieces = shapely.get_parts(shapely.LineString(ends).intersection(mown))
-    pieces = [piece for piece in pieces if piece.length > 1.0]
-    here = shapely.Point(hole.at(station_yd, offset_yd))
-    if not pieces:
-        return None
-    nearest = min(pieces, key=lambda piece: here.distance(piece))
-    if here.distance(nearest) > FAIRWAY_YD:
-        return None
-    start = shapely.Point(ends[0])
-    edges = [start.distance(shapely.Point(end)) - 2.0 * FAIRWAY_YD + offset_yd for end in nearest.coords]
-    return min(edges), max(edges)

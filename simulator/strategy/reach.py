@@ -16,7 +16,7 @@ from ..tables.bag import Bag
 from ..tables.carries import runs_yd, stock_landings
 from ..tables.shots import ShotList
 from ..units import compass_deg
-from .errorbars import Estimate
+from .errorbars import Estimate, quantile
 from .room import along_and_across
 
 OF_THOUSAND = 0.999
@@ -114,13 +114,6 @@ def find_reach(
         return tuple(found)
     gains = _gains(bag, row, bearing_deg)
     return tuple(_brought(one, *gains) if _narrow(one) else one for one in found)
-
-
-def quantile(values: np.ndarray, share: float) -> Estimate:
-    """A quantile with its standard error from the order statistics a binomial error either side of it."""
-    p = share + math.sqrt(share * (1.0 - share) / values.size) * np.array([-1.0, 0.0, 1.0])
-    low, middle, high = np.quantile(values, p.clip(0.0, 1.0))
-    return Estimate(float(middle), float(high - low) / 2.0)
 
 
 def _sector(

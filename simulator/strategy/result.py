@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
@@ -144,6 +145,17 @@ class Alternative:
     goal_difference: Estimate | None = None
     first: np.ndarray | None = field(default=None, repr=False)
     rest: np.ndarray | None = field(default=None, repr=False)
+
+    def turn_rad(self, offset_yd: float | None = None) -> float:
+        """Angle of a line off the straight one to the pin, right positive [rad].
+
+        Parameters
+        ----------
+        offset_yd : float, optional
+            Of the line at stock carry, as `aim_offset_yd`, which it is when left out.
+        """
+        offset = self.aim_offset_yd if offset_yd is None else offset_yd
+        return math.asin(min(max(offset / self.carry_yd, -1.0), 1.0))
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""

@@ -317,6 +317,16 @@ def given_part(
     return Choice(row, tries[k], carry, float(scores[k]))
 
 
+def run_about(good: np.ndarray, at: int) -> tuple[int, int]:
+    """First and last index of the unbroken run of true ones about a place; good : bool (n,)."""
+    low = high = at
+    while low > 0 and good[low - 1]:
+        low -= 1
+    while high < good.size - 1 and good[high + 1]:
+        high += 1
+    return low, high
+
+
 def tie_band_yd(place: Place, choice: Choice, replay: float, seed: int) -> tuple[float, float]:
     """First and last aim offset [yd] round a choice that the map scores within TIE_STROKES of it."""
     turns = np.radians(BAND_DEG)
@@ -326,9 +336,5 @@ def tie_band_yd(place: Place, choice: Choice, replay: float, seed: int) -> tuple
     middle = int(np.argmin(np.abs(turns)))
     good = scores <= min(scores[middle], scores.min()) + TIE_STROKES
     good[middle] = True
-    low = high = middle
-    while low > 0 and good[low - 1]:
-        low -= 1
-    while high < turns.size - 1 and good[high + 1]:
-        high += 1
+    low, high = run_about(good, middle)
     return (choice.carry_yd * math.sin(actions[low, 1]), choice.carry_yd * math.sin(actions[high, 1]))

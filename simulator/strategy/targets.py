@@ -33,8 +33,6 @@ class GreenTarget:
 
     Attributes
     ----------
-    aim_yd : tuple of float
-        Where the stock ball comes down, in the hole frame.
     middle_yd : tuple of float
         Middle of the finishes: the median along the shot and across it.
     middle_room, flag_room : GreenRoom
@@ -46,7 +44,6 @@ class GreenTarget:
         Depth and width that 8 finishes of 10 stay inside, each by itself.
     """
 
-    aim_yd: tuple[float, float]
     middle_yd: tuple[float, float]
     middle_room: GreenRoom
     flag_room: GreenRoom
@@ -75,10 +72,8 @@ def green_target(answer: Answer) -> GreenTarget:
               "right": wide & (side >= centre)}  # fmt: skip
     depth = np.diff(np.quantile(along, [0.1, 0.9]))[0]
     width = np.diff(np.quantile(side, [0.1, 0.9]))[0]
-    aim = here + one.carry_yd * ahead
     flag = np.array([hole.pin.x_yd, hole.pin.y_yd])
     return GreenTarget(
-        aim_yd=(float(aim[0]), float(aim[1])),
         middle_yd=(float(middle[0]), float(middle[1])),
         middle_room=room(hole, middle, ahead),
         flag_room=room(hole, flag, ahead),
@@ -92,9 +87,10 @@ def room(hole: Hole, place: np.ndarray, ahead: np.ndarray) -> GreenRoom:
     across = np.array([ahead[1], -ahead[0]])
     spot = shapely.Point(*place)
 
+    if not hole.green.covers(spot):
+        return GreenRoom(0.0, 0.0, 0.0, 0.0)
+
     def reach(way: np.ndarray) -> float:
-        if not hole.green.covers(spot):
-            return 0.0
         ray = shapely.LineString([place, place + FAR_YD * way]).intersection(hole.green)
         first = min(shapely.get_parts(ray), key=lambda part: part.distance(spot))
         return float(first.length)

@@ -18,9 +18,18 @@ def turning(
         Strokes behind the recommended alternative (the first) at a value, float64[choices].
     tried : sequence of float
         Values, ascending, `now` among them. Each side is walked outwards until the lead is lost; the value
-        is read off a straight line between the last two, once more after a look there.
+        is read off a straight line between the last two.
     now : float
         As it is. Returned when the lead is lost already.
+    refine : bool
+        Look once more where the straight line says the lead is lost.
+
+    Returns
+    -------
+    amount : float or None
+        The value at which it turns, in the unit of `tried`; None where nothing tried does it.
+    to : int or None
+        Index of the alternative that is then the best.
     """
     start = behind(now)
     if len(start) < 2:

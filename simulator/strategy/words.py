@@ -106,6 +106,14 @@ def yards(number: str, unit: str | None) -> float:
     return float(number) * UNITS[unit or "yd"]
 
 
+def on_words(station_yd: float, offset_yd: float | None = None) -> str:
+    """A place by the line of play, as `read_words` takes it: "352.5 on", "380.0 on, 21.0 right"."""
+    words = f"{station_yd:.1f} on"
+    if offset_yd is None:
+        return words
+    return f"{words}, {abs(offset_yd):.1f} {'right' if offset_yd >= 0.0 else 'left'}"
+
+
 def with_rest(words: str, usual: str, found: re.Match[str]) -> str:
     """What a part of a text was put into, and behind it what else was said there."""
     rest = " ".join((usual[: found.start()] + " " + usual[found.end() :]).replace(",", " ").split())

@@ -53,6 +53,16 @@ def test_the_sum_of_a_lasers_pair(capsys: pytest.CaptureFixture[str]) -> None:
     assert as_option == data
 
 
+@pytest.mark.parametrize(("short_yd", "part"), [(40.0, True), (3.2, True), (2.8, False), (-3.2, False), (-60.0, False)])
+def test_a_distance_short_of_every_full_swing_wants_a_part_swing(short_yd: float, part: bool, capsys) -> None:
+    """Three yards and more short of it."""
+    rows = json.loads(said(capsys, "--json"))["carries"]
+    shortest = min(row["today_carry_yd"] for row in rows if row["flight"] == "stock")
+    distance = f"{shortest - short_yd:.2f}"
+    assert json.loads(said(capsys, distance, "--json"))["part_swing"] is part
+    assert ("A part swing. Shortest full one:" in said(capsys, distance)) is part
+
+
 @pytest.mark.parametrize(
     ("pair", "more", "target"),
     [("150, adjusted 138", [], " to a target 12 yd below the ball"), ("150, adjusted 150", [], ""),

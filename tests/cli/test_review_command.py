@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import json
 import re
 from pathlib import Path
@@ -110,6 +111,21 @@ def test_json_alone_and_its_keys_in_the_readme(stand_in, capsys, tmp_path) -> No
     assert not missing
 
 
+def test_lines_that_were_all_noted_are_not_said_to_be_taken(monkeypatch, capsys) -> None:
+    def given(*arguments, **more):
+        found = fake_review.round_review(*arguments, **more)
+        holes = {
+            number: dataclasses.replace(one, strokes=tuple(dataclasses.replace(s, aim_given=True) for s in one.strokes))
+            for number, one in found.holes.items()
+        }
+        return dataclasses.replace(found, holes=holes)
+
+    for made, said in ((fake_review.round_review, True), (given, False)):
+        monkeypatch.setattr(work, "review_round", made)
+        assert _run(["review", "ostrel-heath", ROUND]) == 0
+        assert ("Lines nobody noted" in capsys.readouterr().out) is said
+
+
 def test_the_picture_of_every_hole(stand_in, capsys, tmp_path) -> None:
     notes = tmp_path / "round.txt"
     notes.write_text(ROUND)
@@ -144,7 +160,7 @@ def test_an_interrupted_round_shows_the_holes_that_are_finished(monkeypatch, cap
             raise KeyboardInterrupt
         return fake_review.hole_review(hole, player, notes)
 
-    monkeypatch.setattr(work.holes, "review", review)
+    monkeypatch.setattr(work.working, "review", review)
     assert _run(["review", "ostrel-heath", ROUND]) == 130
     shown = capsys.readouterr()
     assert "Ostrel Heath, 1 hole;" in shown.out and "First Furrow" in shown.out

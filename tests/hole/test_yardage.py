@@ -10,7 +10,8 @@ import shapely
 
 from simulator.hole import Hole, load_hole
 from simulator.hole.sketch import read_sketch
-from simulator.hole.yardage import BESIDE_YD, measure
+from simulator.hole.troubles import BESIDE_YD
+from simulator.hole.yardage import measure
 
 PLAIN = {
     "name": "Plain", "par": 4, "length_yd": 380,

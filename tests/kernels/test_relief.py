@@ -356,9 +356,8 @@ def test_lost_ball_in_the_mean_of_an_action():
     strikes = np.zeros((1, 1, 7))
     strikes[0, 0, 0] = 0.999999
     row = row_of(board.bag, "7-iron")
-    cost, again = value_actions(board, 0.0, 100.0, Lie.FAIRWAY, np.array([[row, 0.0, 0.0]]), 4.0, strikes)[
-        0, 0
-    ]
+    lie = int(Lie.FAIRWAY)  # numba 0.60 takes no enum from outside
+    cost, again = value_actions(board, 0.0, 100.0, lie, np.array([[row, 0.0, 0.0]]), 4.0, strikes)[0, 0]
     one = play(board, replay=4.0)
     assert cost == pytest.approx(0.75 * (1.0 + one["value"]) + 0.25 * 2.0, abs=1e-9)
     assert again == 0.25

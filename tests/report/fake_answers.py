@@ -13,11 +13,12 @@ from simulator.hole import WORDS, Hole, Surface, load_hole
 from simulator.player import Player, load_player
 from simulator.strategy.confidence import Confidence, Flip
 from simulator.strategy.day import DayNote
+from simulator.strategy.errorbars import quantile
 from simulator.strategy.goals import Goal, GoalLine
 from simulator.strategy.ground import features_at
 from simulator.strategy.places import tee_start
 from simulator.strategy.pointing import point
-from simulator.strategy.reach import Reach, find_reach, quantile
+from simulator.strategy.reach import Reach, find_reach
 from simulator.strategy.result import Alternative, Answer, Estimate, Start
 from simulator.strategy.room import along_and_across, find_room
 from simulator.tables.rasters import Raster, ground_raster

@@ -8,8 +8,9 @@ import numpy as np
 from simulator.hole import load_hole
 from simulator.hole.yardage import measure
 from simulator.strategy.aims import AimCurve
+from simulator.strategy.errorbars import quantile
 from simulator.strategy.lesson import Lesson, _score_shares
-from simulator.strategy.patterns import ClubPattern, _between, _edges, _quantile
+from simulator.strategy.patterns import ClubPattern, _between, _edges
 from simulator.strategy.places import place
 from simulator.strategy.result import TIE_STROKES, Answer
 from simulator.strategy.targets import green_target
@@ -76,6 +77,6 @@ def _pattern(club: str, carry_yd: float, seed: int) -> ClubPattern:
     )
     across, along = rest[:, 0], rest[:, 1]
     return ClubPattern(
-        club, carry_yd, rest, _quantile(across, 0.5), _quantile(along, 0.5), _between(across), _between(along),
+        club, carry_yd, rest, quantile(across, 0.5), quantile(along, 0.5), _between(across), _between(along),
         _edges(across), _edges(along),
     )  # fmt: skip

@@ -10,10 +10,10 @@ from simulator.player import Player, load_player
 from simulator.strategy.errorbars import Estimate
 from simulator.strategy.pointing import Pointing
 from simulator.strategy.review import HoleReview, RoundReview, read_notes
-from simulator.strategy.review.holes import in_play
 from simulator.strategy.review.judging import EXACT, ClubAndLine, Judged
 from simulator.strategy.review.notes import Notes
 from simulator.strategy.review.strokes import strokes_of
+from simulator.strategy.review.working import in_play
 
 BUSY = (
     "driver out of bounds; driver 8 left into withy drain, drop 175 out, right rough; 5-hybrid to 95 out, right trees; "

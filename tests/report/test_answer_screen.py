@@ -250,8 +250,8 @@ def _scored(steady: np.ndarray, brave: np.ndarray, driver_score: float = 5.2) ->
 
 def test_trouble_that_has_no_row_is_told_together() -> None:
     """Penalty first, then what is met most; nothing of the sum is lost."""
-    rows = [chosen.Trouble("lane (out)", (0.01, 0.04), True), chosen.Trouble("pond", (0.02, 0.1), True),
-            chosen.Trouble("alders", (0.01, 0.01)), chosen.Trouble("reeds", (0.04, 0.08))]  # fmt: skip
+    rows = [chosen.TroubleRow("lane (out)", (0.01, 0.04), True), chosen.TroubleRow("pond", (0.02, 0.1), True),
+            chosen.TroubleRow("alders", (0.01, 0.01)), chosen.TroubleRow("reeds", (0.04, 0.08))]  # fmt: skip
     assert chosen.fewer_rows(rows, 4) == rows
     assert [row.words for row in chosen.fewer_rows(rows, 3)] == ["lane (out)", "pond", "other trouble"]
     for most in (3, 2, 1):

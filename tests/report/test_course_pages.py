@@ -18,7 +18,7 @@ from simulator.hole import load_course
 from simulator.player import load_player
 from simulator.report.coursefiles import CHANCES, course_csv, course_dict
 from simulator.report.coursetable import course_summary, failure_lines
-from simulator.report.coursewords import club_words, line_words, sure_words, where_words
+from simulator.report.coursewords import club_words, line_mark, sure_words, where_words
 from simulator.report.jsonout import dumps
 from simulator.report.summarywords import both
 from simulator.report.team import team_page
@@ -112,8 +112,21 @@ def test_the_team_page(answer: CourseAnswer) -> None:
     rows = [line for line in lines if line.startswith(" 2 ")]
     assert len(rows) == 2 and [row.count("3-wood 9L*") for row in rows] == [4, 4]
     notes = " ".join(text.split())
-    assert "* changes with the day: Barnaby in north: on 1 the driver 12L; on 2 the driver 12L; on 3 the driver 12L. Isolde" in notes
+    assert "* changes with the day: Barnaby in north: the driver, 12 left, on holes 1, 2 and 3. Isolde" in notes
     assert "Without an answer, in part at least: 4." in notes
+
+
+def test_holes_that_change_each_its_own_way_are_told_one_by_one(answer: CourseAnswer) -> None:
+    """Neither "on 3 the 7-iron 4R" nor "3 7-iron 4R": three figures in a row that all mean something else."""
+    results = []
+    for one in answer.results:
+        of = one["answer"]
+        if one["scenario"] == "north" and one["number"] == 3:
+            best = {**of["alternatives"][of["recommended"]], "club": "7-iron", "aim_offset_yd": 0.2}
+            of = {**of, "alternatives": [best if k == of["recommended"] else a for k, a in enumerate(of["alternatives"])]}
+        results.append({**one, "answer": of})
+    notes = " ".join(team_page(replace(answer, results=tuple(results))).split())
+    assert "Barnaby in north: the driver, 12 left, on holes 1 and 2; the 7-iron, at the pin, on hole 3. Isolde" in notes
 
 
 LONG = (
@@ -195,7 +208,7 @@ def test_pages_in_metres(answer: CourseAnswer, page: Callable[..., str]) -> None
     if page is course_summary:
         assert "part 72" in yards and f"part {0.9144 * 71.6:.0f} 8L" in words
     else:
-        assert "on 1 the driver 12L" in yards and "on 1 the driver 11L" in words
+        assert "the driver, 12 left, on holes 1, 2 and 3" in yards and "the driver, 11 left, on holes" in words
 
 
 def test_a_day_alone_marks_nothing(answer: CourseAnswer) -> None:
@@ -257,9 +270,9 @@ def test_nothing_is_no_minus_zero() -> None:
 
 def test_words_of_a_cell(answer: CourseAnswer) -> None:
     one = {"club": "5-iron", "flight": "low", "carry_yd": 150.0, "aim_offset_yd": -0.4}
-    assert (club_words(one), line_words(one)) == ("5-iron low", "pin")
+    assert (club_words(one), line_mark(one)) == ("5-iron low", "pin")
     one |= {"club": "sand wedge", "flight": "part", "carry_yd": 41.6, "aim_offset_yd": 3.6}
-    assert (club_words(one), line_words(one)) == ("sand wedge part 42", "4R")
+    assert (club_words(one), line_mark(one)) == ("sand wedge part 42", "4R")
     one |= {"club": "50-degree wedge", "flight": "gripped", "carry_yd": 87.6}
     assert club_words(one) == "50-degree wedge gripped 88"
 

@@ -24,7 +24,7 @@ from pypdf import PdfReader
 from simulator.errors import UsageError
 from simulator.hole import load_hole
 from simulator.report import shotplot
-from simulator.report.figures import in_ten
+from simulator.report.figures import in_ten, plain_spaces
 from simulator.report.groundplot import FALLS, falls_shown, view_box
 from simulator.report.holemap import area_of
 from simulator.report.labels import Labels
@@ -38,6 +38,7 @@ from simulator.report.takeaways import (
     risk_words,
     score_words,
     times_words,
+    two_words,
     worth_words,
 )
 from simulator.report.units import METRES
@@ -127,6 +128,64 @@ def test_a_hundred_dots_with_their_count(name: str) -> None:
         assert shown == sorted(counts[n] for n in trouble if n in _troubles(result))
 
 
+MOAT = """
+name = "Isle"
+par = 3
+length_yd = 148
+green = [{ points_yd = [[134, -12], [162, -12], [162, 12], [134, 12]] }]
+[[penalty_area]]
+name = "moat 2"
+colour = "red"
+xy_yd = [[-34, 116], [34, 116], [34, 180], [-34, 180]]
+holes_xy_yd = [[[-16, 130], [-16, 166], [16, 166], [16, 130]]]
+"""
+
+
+def _island(tmp_path: Path, **more: object) -> Lesson:
+    """The middle of the balls in its water is dry, on the green."""
+    (tmp_path / "isle.toml").write_text(MOAT)
+    hole = load_hole(tmp_path / "isle.toml")
+    return fake_lessons.lesson(answer=fake_answers.answer(hole, "barnaby", clubs=fake_lessons.SHORT, **more))
+
+
+def test_the_count_of_balls_in_water_round_a_green_stands_in_the_water(tmp_path: Path) -> None:
+    result = _island(tmp_path)
+    moat = area_of(result.answer.hole, "moat 2")
+    for index in shotplot.drawn(result.answer):
+        ax = draw_cloud(result, index)
+        count = shotplot.counts(result.answer, result.answer.alternatives[index])["moat 2"]
+        text = next(text for text in ax.texts if text.get_text() == f"{count}")
+        assert moat.contains(shapely.Point(text.get_position()))
+
+
+def test_a_count_stands_before_its_ground(tmp_path: Path) -> None:
+    """Behind a name that ends in a figure it would be read with it: "moat 2 4"."""
+    result = _island(tmp_path)
+    answer = result.answer
+    count = shotplot.counts(answer, answer.best)["moat 2"]
+    assert f"{count} moat 2" in shotplot.count_words(answer, answer.best, " ")
+    assert f"moat 2 {count}" not in shotplot.count_words(answer, answer.best, " ")
+
+
+def test_the_odds_of_a_trouble_whose_name_ends_in_a_figure(tmp_path: Path) -> None:
+    """Not "moat 2 1 time in 4"."""
+    words = " ".join(two_words(_island(tmp_path)))
+    assert "moat 2: " in words and not re.search(r"moat 2 \d", plain_spaces(words))
+
+
+def test_odds_told_against_each_other_are_told_apart() -> None:
+    """Not "5 times in 10 (3-wood: 5 times in 10)"."""
+    made = fake_answers.answer()
+    best, other = made.recommended, 1 - made.recommended
+    shares = {best: 0.452, other: 0.514}
+    ones = tuple(
+        dataclasses.replace(one, features={**one.features, "withy drain": Estimate(shares.get(k, 0.0), 0.005)})
+        for k, one in enumerate(made.alternatives)
+    )
+    words = plain_spaces(risk_words(dataclasses.replace(made, alternatives=ones))[0])
+    assert "finds withy drain 51 times in 100" in words and "45 times in 100)" in words
+
+
 def _troubles(result: Lesson) -> set[str]:
     from simulator.hole.surfaces import TROUBLE
 
@@ -178,10 +237,10 @@ def test_cautions_on_every_page_and_words_never_said(tmp_path: Path) -> None:
 
 
 def test_attribution_stands_on_every_page(tmp_path: Path) -> None:
-    words = "Map data from OpenStreetMap contributors (ODbL)"
+    words = "© OpenStreetMap contributors (ODbL)"
     answer = fake_answers.answer(dataclasses.replace(load_hole("withy-drain"), attribution=words))
     save_lesson(fake_lessons.lesson(answer=answer), tmp_path / "a.pdf", only=("aims", "scores"))
-    assert all("OpenStreetMap contributors" in text for text in pdf_words(tmp_path / "a.pdf"))
+    assert all(f"Map data: {words}." in text for text in pdf_words(tmp_path / "a.pdf"))
 
 
 def test_metres_leave_no_yard_on_a_page(tmp_path: Path) -> None:

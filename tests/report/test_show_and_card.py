@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import functools
+import json
 from pathlib import Path
 
 import numpy as np
@@ -16,6 +17,7 @@ from pypdf import PdfReader
 from pypdf.generic import ContentStream
 from test_lesson_pages import HOLES, check_words, pdf_words
 
+from simulator.cli import _run
 from simulator.hole import load_hole
 from simulator.hole.surfaces import Surface
 from simulator.hole.yardage import Yardage, measure
@@ -120,6 +122,20 @@ def test_widths_stand_at_every_ten_yards() -> None:
     assert "33 deep" in words
 
 
+def test_whoever_paces_metres_has_a_width_at_every_ten_of_them(capsys) -> None:
+    """The JSON stays in yards, whatever is shown."""
+    assert _run(["show", "withy-drain", "--units", "metres"]) == 0
+    rows = capsys.readouterr().out.partition("fairway at")[2].partition("\n\n")[0].splitlines()[1:]
+    paced = [int(row.split()[0]) for row in rows]
+    assert paced == [*range(140, 310, 10), 330, 340, 350]  # the file mows 148 to 334 and 358 to 390 yd
+    assert _run(["show", "withy-drain", "--units", "metres", "--json"]) == 0
+    widths = json.loads(capsys.readouterr().out)["fairway_widths"]
+    assert all(one["station_yd"] % 10 == 0 for one in widths)
+    metric = measure(measured("withy-drain").hole, width_step_yd=METRES.in_yards(10.0))
+    words = " ".join(text.get_text() for text in show_page(metric, METRES).texts)
+    assert "its width every 10 m." in words
+
+
 def test_the_terminal_table_says_the_same_in_80_columns() -> None:
     text = show_text(measured("withy-drain"))
     assert all(len(line) <= 80 for line in text.splitlines())
@@ -171,6 +187,23 @@ def test_the_card_keeps_the_limits_of_rule_4_3(name: str, tmp_path: Path) -> Non
     assert largest[1] / 72.0 > 0.5 * (y1 - y0) * LIMIT_IN_PER_YD  # and is of use
 
 
+@pytest.mark.parametrize("name", HOLES)
+def test_the_card_shows_the_ground_round_the_green(name: str) -> None:
+    """Bunkers beside a green are about 12 yards from it to their far side: half of that at the least is seen."""
+    figure = drawn(name, "card")
+    x0, y0, x1, y1 = load_hole(name).green.bounds
+    boxes = [(*ax.get_xlim(), *ax.get_ylim()) for ax in figure.axes]
+    left, right, low, high = min(boxes, key=lambda box: abs(box[0] + box[1] - x0 - x1) + abs(box[2] + box[3] - y0 - y1))
+    assert min(x0 - left, right - x1, y0 - low, high - y1) >= 7.0
+
+
+def test_the_parts_of_one_water_are_told_apart_on_the_card() -> None:
+    hole = load_hole(Path(__file__).parents[2] / "holes" / "ostrel-heath" / "11-the-eyot.toml")
+    words = [text.get_text() for text in card_pages([measure(hole)])[0][1].texts]
+    assert "river, left" in words and words.count("river, across") == 2 and "river" not in words
+    assert "mill lane" in words
+
+
 def test_the_card_has_blanks_and_no_advice(tmp_path: Path) -> None:
     save_cards([measured(name) for name in HOLES], tmp_path / "card.pdf", numbers=(1, 2, 3))
     texts = pdf_words(tmp_path / "card.pdf")
@@ -183,10 +216,10 @@ def test_the_card_has_blanks_and_no_advice(tmp_path: Path) -> None:
 
 
 def test_attribution_on_page_and_card(tmp_path: Path) -> None:
-    words = "Map data from OpenStreetMap contributors (ODbL)"
+    words = "© OpenStreetMap contributors (ODbL)"
     yardage = measure(dataclasses.replace(load_hole("eel-trap"), attribution=words))
     save_show(yardage, tmp_path / "show.pdf")
     save_cards([yardage], tmp_path / "card.pdf")
     for name in ("show.pdf", "card.pdf"):
-        assert "OpenStreetMap contributors" in pdf_words(tmp_path / name)[0]
-    assert "OpenStreetMap" in show_text(yardage)
+        assert f"Map data: {words}." in pdf_words(tmp_path / name)[0]
+    assert f"Map data: {words}." in " ".join(show_text(yardage).split())

@@ -11,9 +11,9 @@ from simulator.hole import Hole, load_hole
 from simulator.player import Player, load_player
 from simulator.strategy.aimwords import in_degrees
 from simulator.strategy.places import place
-from simulator.strategy.review.holes import check_clubs
 from simulator.strategy.review.notes import read_notes
 from simulator.strategy.review.strokes import strokes_of
+from simulator.strategy.review.working import check_clubs
 
 HOLE = """
 name = "Straight"

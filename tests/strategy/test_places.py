@@ -14,6 +14,7 @@ from small_games import straight_hole
 from simulator.cli import _run
 from simulator.errors import UsageError
 from simulator.hole import Hole, Surface, load_hole
+from simulator.hole.sketch import read_sketch
 from simulator.strategy.by_green import by_the_green
 from simulator.strategy.clubwords import club_and_aim
 from simulator.strategy.ground import line_place
@@ -471,8 +472,25 @@ def test_so_far_right_of_the_fairway_is_from_its_edge(words: str, station: float
     assert across.difference(mown).length == pytest.approx(yards, abs=0.2)
 
 
+SAND = {"name": "pot", "at_yd": 200, "offset_yd": 8, "depth_yd": 10, "width_yd": 6}
+
+
+@pytest.mark.parametrize(("fairway", "more", "words", "offset"), [
+    ([-20, 20], {"bunker": [SAND]}, "200 on, 10 right of the fairway", 30.0),  # not ten right of the sand in it
+    ([-40, -12], {}, "200 on, 10 right of the fairway", -2.0), ([-40, -12], {}, "200 on, 10 left of the fairway", -50.0),
+    ([12, 40], {}, "200 on, 20 left of the fairway", -8.0),  # all of it right of the line, as inside a corner
+])  # fmt: skip
+def test_a_fairway_has_two_edges_wherever_the_line_runs(fairway, more, words: str, offset: float) -> None:
+    hole = read_sketch({
+        "name": "Edge", "par": 4, "length_yd": 400, "green": [{"at_yd": 400, "offset_yd": 0, "depth_yd": 30, "width_yd": 24}],
+        "fairway": [{"from_yd": 100, "to_yd": 350, "left_yd": fairway[0], "right_yd": fairway[1]}], **more,
+    }, "edge")  # fmt: skip
+    start = place(words, hole)
+    assert hole.station_offset(start.x_yd, start.y_yd) == pytest.approx((200.0, offset), abs=0.06)
+
+
 def test_right_of_the_fairway_wants_a_distance_along_and_a_fairway() -> None:
-    for words, why in (("8 right of the fairway", "how far along"), ("20 on, 8 left of the fairway", "no fairway left"),
+    for words, why in (("8 right of the fairway", "how far along"), ("20 on, 8 left of the fairway", "no fairway there, 20 yd on"),
                        ("200 on, 8 left of the fairway, cheese", "'cheese' is not understood")):  # fmt: skip
         with pytest.raises(UsageError, match=why) as error:
             place(words, WITHY)

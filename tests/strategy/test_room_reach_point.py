@@ -188,6 +188,30 @@ def test_pointed_by_the_fairway_the_green_or_the_pin(tmp_path: Path) -> None:
     assert pin.by == "pin" and pin.offset_yd == pytest.approx(100.0 * math.sin(math.radians(30.0)))
 
 
+WET_EDGE = """
+[[penalty_area]]
+name = "mere"
+colour = "red"
+from_yd = 180
+to_yd = 220
+left_yd = -60
+right_yd = -8
+"""
+
+
+def test_the_middle_of_the_fairway_is_not_in_the_water_over_its_edge(tmp_path: Path) -> None:
+    """Mown from 18 left to 18 right, under water to 8 left: the middle of what one can play from is 5 right."""
+    hole = hole_from(straight_hole(380.0) + WET_EDGE, tmp_path)
+    assert point(hole, 0.0, 0.0, 0.0, 200.0).offset_yd == pytest.approx(-5.0, abs=1e-6)
+
+
+def test_a_wide_fairway_has_its_middle_wherever_one_aims_beside_it(tmp_path: Path) -> None:
+    hole = hole_from(straight_hole(380.0), tmp_path)
+    bearing = math.degrees(math.atan2(46.0, 200.0))
+    found = point(hole, 0.0, 0.0, bearing, math.hypot(46.0, 200.0))
+    assert found.by == "fairway" and found.offset_yd == pytest.approx(46.0, abs=1e-6)
+
+
 def test_a_mark_near_the_line_words_it(tmp_path: Path) -> None:
     hole = hole_from(straight_hole(380.0), tmp_path)
     marks = (SimpleNamespace(name="church tower", x_yd=2.0, y_yd=420.0),

@@ -26,7 +26,7 @@ from .likelihood import PARAMETERS, Club, Rows
 from .order import in_order
 from .pooling import before_sd
 from .posterior import posterior
-from .readcsv import Shots
+from .shots import Shots
 
 MOST_MISHITS_LOGIT = 2.0
 """Rates are held below 0.88, as a player file holds them."""

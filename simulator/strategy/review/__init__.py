@@ -1,6 +1,8 @@
 """After the round: whether strokes went to the choice or to the swing."""
 
-from .holes import HoleReview, RoundReview, review, review_round
+from .adding import RoundReview
+from .holes import HoleReview
 from .notes import read_notes, read_round
+from .working import review, review_round
 
 __all__ = ["HoleReview", "RoundReview", "read_notes", "read_round", "review", "review_round"]

@@ -9,7 +9,7 @@ from simulator.player.levels import level
 from simulator.player.measured.landed import landed
 from simulator.player.measured.likelihood import PARAMETERS
 from simulator.player.measured.pooling import pools
-from simulator.player.measured.readcsv import Shots
+from simulator.player.measured.shots import Shots
 from simulator.player.model import CLUB_NUMBERS, Club
 
 CLUBS = ("driver", "3-wood", "6-iron", "9-iron", "sand wedge")

@@ -13,7 +13,7 @@ from simulator.player import load_player
 from simulator.player.levels import level
 from simulator.player.measured import fit_player, player_text
 from simulator.player.measured.landed import landed, struck
-from simulator.player.measured.readcsv import Shots
+from simulator.player.measured.shots import Shots
 from simulator.player.model import CLUB_NUMBERS
 from simulator.tables.bag import make_bag
 from simulator.tables.game import make_board
