@@ -45,6 +45,31 @@ CLAUSES = [
     ("chip in", [("chip", HOLED)]),
     ("9-iron holed", [("9-iron", HOLED)]),
     ("putt into the hole", [("putt", HOLED)]),
+    ("driver 164 yards left in", [("driver", "164 yards left in")]),  # not holed
+    ("5-hybrid over the green", [("5-hybrid", "over the green")]),
+    ("7-iron just short of the green", [("7-iron", "just short of the green")]),
+    ("6-iron pin high in the right rough", [("6-iron", "pin high in the right rough")]),
+    ("pw thinned through the back", [("pw", "through the back")]),
+    ("6-iron 10 over the green", [("6-iron", "10 over the green")]),
+    ("6-iron to fen behind the green, 30 out", [("6-iron", "fen behind the green, 30 out")]),
+    ("7-iron plugged in the left bunker", [("7-iron", "the left bunker")]),
+    ("laid up with 8-iron to 70 out", [("8-iron", "70 out")]),
+    ("3w to the lay-up bunker", [("3w", "the lay-up bunker")]),
+    ("hit it to 20 ft with a 6-iron", [("6-iron", "20 ft")]),
+    ("my second shot was a 5-hybrid to 20 ft", [("5-hybrid", "20 ft")]),
+    ("drive with 3-wood to 190 out", [("3-wood", "190 out")]),
+    ("drive to 190 out", [("driver", "190 out")]),
+    ("8-iron out to 80 out", [("8-iron", "80 out")]),
+    ("chipped out sideways to 90 out", [("chip", "90 out")]),
+    ("splashed out to 12 ft", [("splash", "12 ft")]),
+    ("lagged to 2 ft", [("putt", "2 ft")]),
+    ("missed the first putt to 3 ft", [("putt", "3 ft")]),
+    ("driver right into the alders, 250 out", [("driver", "the alders, 250 out, right")]),
+    ("driver 8 left, 215 out", [("driver 8 left", "215 out")]),  # a line stays one
+    ("driver to 200 out, left rough, hooked it", [("driver", "200 out, left rough")]),
+    ("sw left in the bunker", [("sw", "the same place")]),  # not the left bunker
+    ("8-iron hole in one", [("8-iron", HOLED)]),
+    ("driver to 215 out, right rough, 5-iron to 30 ft", [("driver", "215 out, right rough"), ("5-iron", "30 ft")]),
 ]
 
 
@@ -56,7 +81,8 @@ def test_a_stroke(text: str, swings: list[tuple[str, str]]) -> None:
 
 @pytest.mark.parametrize("text", ["driver out of bounds", "driver ob", "driver, out", "driver goes o.b.", "driver lost",
                                   "driver lost ball", "driver to out of bounds", "driver out of bounds left",
-                                  "driver lost to the right", "sliced driver ob right"])  # fmt: skip
+                                  "driver lost to the right", "sliced driver ob right", "driver into the trees, lost",
+                                  "driver lost in the alders", "driver left onto the drove road, ob"])  # fmt: skip
 def test_a_ball_that_is_gone(text: str) -> None:
     (found,) = read_notes(text + "; driver to 200 out").clauses[:1]
     assert isinstance(found, Out) and found.club == "driver"
@@ -77,6 +103,37 @@ def test_reloading_is_the_next_ball_from_there() -> None:
     for said in ("driver out of bounds left, reload; driver to 200 out", "driver ob; reloaded; driver to 200 out"):
         played = strokes_of(read_notes(said), WITHY)
         assert [one.number for one in played.strokes] == [1, 3] and played.score == 3
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["driver ob; hit a provisional, driver to 200 out", "driver ob, provisional to 200 out", "driver lost; 3 off the tee to 200 out",
+     "driver ob; reload to 200 out", "driver into the reed bed; unplayable, again; driver to 200 out",
+     "driver into the trees, took an unplayable, re-teed; driver to 200 out"],
+)  # fmt: skip
+def test_a_second_ball_from_the_tee(said: str) -> None:
+    """Stroke and distance: where an unplayable ball lay does not matter then."""
+    first, second = strokes_of(read_notes(said), WITHY).strokes
+    assert (first.penalty, second.number, second.club, second.start.lie) == (1, 3, "driver", Lie.TEE)
+
+
+def test_putts_say_where_the_ball_was() -> None:
+    far = strokes_of(read_notes("driver to 170 out; 6i on the green; two putts from 30 feet for par"), WITHY)
+    assert far.strokes[1].end.putt_ft == pytest.approx(30.0) and far.score == 4
+    assert strokes_of(read_notes("driver to 170 out; 6i to the green; holed a 6-footer"), WITHY).strokes[1].went == "6 ft"
+    for said in ("made it", "holed the putt", "knocked it in", "gimme", "tap in", "holed the second"):
+        assert read_notes(f"6i to 20 ft; {said}").clauses[-1] == Putts(said, 1), said
+
+
+def test_a_ball_left_in_the_bunker_stays_there() -> None:
+    found = played("driver to 170 out; 6i in the front right bunker; sw, left it in; sw out to 12 ft; 2 putts")
+    assert found.score == 6 and found.strokes[2].start.lie is Lie.BUNKER
+    assert found.strokes[2].end.x_yd == found.strokes[2].start.x_yd
+
+
+def test_what_was_taken_is_told_beside_the_stroke() -> None:
+    assert "is taken as five paces" in played("driver to 190 out; 5h over the green").strokes[1].went
+    assert "a usual lie there is taken" in played("driver to 160 out; 7i plugged in the left bunker").strokes[1].went
 
 
 def test_a_place_found_elsewhere_is_said_beside_the_stroke() -> None:
@@ -126,6 +183,13 @@ REFUSED = [
     ("2 putts; driver to 200 out", "behind '2 putts' the hole is over"),
     ("6i to 20 ft; 12 putts", "found 12 putts, allowed are 1 to 9"),
     ("driver to 200 out; drop", "dropped where?"),
+    ("6i to 15 ft; lipped out; tap-in", 'notes \'lipped out\': where did it come to?'),  # not out of bounds
+    ("driver to 200 out; unplayable", 'Say "unplayable, drop'),
+    ("driver into the drain; dropped two club lengths", 'Say the place, "drop 150 out'),
+    ("driver to 190 out; provisional to 180 out", "a provisional ball that was not played on with is left out"),
+    ("hit driver 215 yards into left rough", "gone or left?"),
+    ("6i to 20 ft; 2 putts from 40 ft", "the ball was noted as '20 ft'"),
+    ("out to 12 ft", "which club?"),
 ]
 
 
@@ -270,6 +334,9 @@ def test_above_the_hole_is_higher() -> None:
         ("driver to 150 out; 7i to 100 ft", "no place on the green is so far"),
         ("7i to 12 ft left right", "one of them"),
         ("again", "nothing was played before it"),
+        ("driver to 170 out; 6i to 12 ft; 2 putts for bogey", "'bogey': the strokes before it come to 4"),
+        ("driver lost in withy drain; driver to 200 out", 'a penalty area: say "into withy drain, drop'),
+        ("driver into the moon; again", "not understood"),
         ("driver to 60 out", 'in the water: say "the water", and where it was dropped'),
         ("driver to 230 on, 80 left", "out of bounds: say"),
     ],
