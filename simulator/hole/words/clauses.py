@@ -10,6 +10,7 @@ from simulator.hole.words.attach import attach
 from simulator.hole.words.feature import Feature, Said
 from simulator.hole.words.lex import Token, listed
 from simulator.hole.words.said import read_said
+from simulator.hole.words.speech import in_grammar
 from simulator.hole.words.vocabulary import (
     ALIASES,
     BEFORE_A_PLACE,
@@ -48,7 +49,7 @@ def features_of(text: str, tokens: list[Token]) -> list[Feature]:
         A word that is not understood, or words about no feature.
     """
     found: list[Feature] = []
-    for segment in _segments(_over_water(tokens)):
+    for segment in _segments(_over_water(in_grammar(tokens))):
         for feature in _in_segment(text, segment.tokens):
             if feature.kind == "":
                 attach(found, feature, segment.hard)
@@ -134,12 +135,11 @@ def _segments(tokens: list[Token]) -> Iterator[_Segment]:
 
 
 def _between_sides(tokens: list[Token], k: int) -> bool:
-    """Whether an "and" stands in "left and right" with no number on either side."""
+    """Whether an "and" stands in "left and right", no number before it: one behind it is of both sides."""
     if not 0 < k < len(tokens) - 1:
         return False
     sides = {ALIASES.get(tokens[j].key, tokens[j].key) for j in (k - 1, k + 1)}
-    around = [tokens[j].kind for j in (k - 2, k + 2) if 0 <= j < len(tokens)]
-    return sides == {"left", "right"} and "number" not in around
+    return sides == {"left", "right"} and not (k > 1 and tokens[k - 2].kind == "number")
 
 
 def _heads(tokens: list[Token]) -> list[tuple[int, int, str]]:
