@@ -49,4 +49,5 @@ DRIVES = re.compile(
 """A drive spoken of without its club: the driver's, and a total unless a carry is said."""
 NOT_ALONE = re.compile(rf"[\s,;]*(?:is\s+)?(?:{TEE_ONLY}"
                         r"|\d+(?:\.\d+)?\s*(?:yards?|yds?|y|m|metres?)?"
-                        r"\s*(?:wide|deep)|misses|miss\b|goes\s+(?:left|right)\b|fades?\b|draws?\b|slices?\b|hooks?\b)")  # fmt: skip
+                        r"\s*(?:wide|deep)|misses|miss\b|goes\s+(?:left|right)\b"
+                        r"|fades?\b|draws?\b|slices?\b|hooks?\b)")  # fmt: skip
