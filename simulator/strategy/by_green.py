@@ -19,6 +19,9 @@ _NOT_MEANT = frozenset((Surface.BUNKER, Surface.TREES, Surface.OUT_OF_BOUNDS, *P
 RIM_YD = 1.0
 """How far inside the green its edge is, and outside it the fringe [yd] (assumed)."""
 
+SHORT_YD = 20.0
+"""So many yards "from the green" are short of it (assumed) [yd]."""
+
 JUST_YD = 5.0
 """How far off the green "just off" is, and a place of which nothing is said [yd]: five paces (assumed)."""
 
@@ -33,6 +36,7 @@ _GREEN = r"(?:of\s+)?(?:the\s+)?(?:putting\s+)?green\b"
 _SIDE = r"(?P<side>left|right)(?:[\s-]*hand)?(?:\s+(?:side|edge))?"
 _WAYS = {
     "front": rf"{_AWAY}(?:short|shy|in\s+front|before|off\s+the\s+front(?:\s+edge)?)\s+{_GREEN}",
+    "from": rf"(?P<n>{NUMBER})\s*(?P<unit>{UNIT})?\s*(?:away\s+)?from\s+{_GREEN}",
     "back": (
         rf"{_AWAY}(?:behind|over|past|beyond|long|through|(?:off|over)\s+the\s+back(?:\s+edge)?)\s+{_GREEN}"
         rf"|(?:{_AWAY.replace('n>', 'n2>').replace('unit>', 'unit2>')})"
@@ -104,8 +108,10 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
     parts = found.groupdict()
     number, unit = parts["n"] or parts.get("n2"), parts.get("unit") or parts.get("unit2")
     away = JUST_YD if number is None else yards(number, unit)
+    if way == "from" and away >= SHORT_YD:  # nobody counts so far from the back of it
+        way = "front"
     side = parts.get("side")
-    if way == "off" and side is None:
+    if way in ("off", "from") and side is None:
         raise UsageError(f'place {text!r}: off the green where? Say "5 left of the green", "over the back"')
     front, back = _ends(text, hole)
     if side is None:

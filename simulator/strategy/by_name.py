@@ -10,8 +10,20 @@ import shapely
 from ..errors import UsageError
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
+from .by_green import JUST_YD
 from .ground import find_in
-from .words import FILLERS, GROUND_WORDS, SIDES, UNITS, plain, read_words
+from .words import (
+    FILLERS,
+    GROUND_WORDS,
+    NUMBER,
+    SIDES,
+    UNIT,
+    UNITS,
+    plain,
+    read_words,
+    with_rest,
+    yards,
+)
 
 SMALL_YD = 35.0
 """An area no longer than this is a place without a distance: its middle is taken (assumed) [yd]."""
@@ -23,6 +35,10 @@ _NOISE = FILLERS | UNITS.keys() | SIDES.keys() | {"out", "on", "away", "by", "in
 _KINDS = GROUND_WORDS | {"hazard", "behind", "back", "front", "short"}
 """Words of names that say no more than what ground it is, and on which side."""
 
+_SHORT_OF = re.compile(
+    rf"(?:just\s+|(?P<n>{NUMBER})\s*(?P<unit>{UNIT})?\s*)?(?:in\s+)?(?P<way>short|shy|before|front|past|behind|beyond)"
+    r"\s+(?:of\s+)?(?:the\s+)?(?P<name>[^\d,]+?)\s*(?=,|$)"
+)
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 
 
@@ -33,8 +49,8 @@ def by_the_name(text: str, hole: Hole) -> tuple[str, str | None]:
     ----------
     text : str
         ``"reed bed, 180 out"``, ``"the willow carr, 250 on"``, ``"in the elbow bunker, 137 out"``: some
-        words of its name, that no other area shares, and how far along; a small one needs no distance. Any
-        other text comes back as it is.
+        words of its name, that no other area shares, and how far along; a small one needs no distance; or
+        ``"10 short of the cross dyke"``, along the line. Any other text comes back as it is.
     hole : Hole
 
     Returns
@@ -50,10 +66,12 @@ def by_the_name(text: str, hole: Hole) -> tuple[str, str | None]:
         Several such areas, one that lies elsewhere, a large one without a distance.
     """
     usual = plain(text)
+    if before := _SHORT_OF.search(usual):
+        return _short_of(text, hole, usual, before)
     said = _core(usual)
     if not said - _KINDS:
         return text, None
-    areas = [one for one in hole.features if one.surface is not Surface.TEE and said <= _core(one.name)]
+    areas = _areas(said, hole)
     if not re.search(r"\d", usual):
         areas = [one for one in areas if one.surface is not Surface.BUNKER]  # `by_the_bunker` has those
     if not areas:
@@ -84,6 +102,31 @@ def by_the_name(text: str, hole: Hole) -> tuple[str, str | None]:
     if wanted is not None and abs(is_at - wanted) > MOVED_YD:
         taken = f"{area.name}: found only {is_at:.0f} yd {word}"
     return f"{found[0]:.2f},{found[1]:.2f}", taken
+
+
+def _areas(said: set[str], hole: Hole) -> list[Feature]:
+    """The areas that some words may name."""
+    return [one for one in hole.features if one.surface is not Surface.TEE and said <= _core(one.name)]
+
+
+def _short_of(text: str, hole: Hole, usual: str, found: re.Match[str]) -> tuple[str, str | None]:
+    """ "10 short of the cross dyke", "past the elbow bunker": along the line of play from where it begins or
+    ends, on the line where it crosses it, else by its own stations."""
+    said = _core(found["name"])
+    areas = _areas(said, hole) if said - _KINDS else []
+    if not areas:
+        return text, None
+    if len(areas) > 1:
+        raise UsageError(f"place {text!r}: which of them on this hole: {_told(areas, hole)}")
+    (area,) = areas
+    over = shapely.intersection(shapely.LineString(hole.line), area.area)
+    corners = shapely.get_coordinates(area.area if over.is_empty else over)
+    stations = [hole.station_offset(x, y)[0] for x, y in corners]
+    short = found["way"] in ("short", "shy", "before", "front")
+    away = JUST_YD if found["n"] is None else yards(found["n"], found["unit"])
+    station = min(stations) - away if short else max(stations) + away
+    said_so = f"{found[0].strip(' ,')!r} is taken as {away:.0f} yards along the line of play"
+    return with_rest(f"{station:.1f} on", usual, found), said_so
 
 
 def _on_side(area: Feature, usual: str, hole: Hole) -> bool:

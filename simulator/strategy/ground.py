@@ -27,6 +27,10 @@ STEP_YD = 0.5
 ALONG_STEP_YD = 0.25
 """Step along the line of play when it is followed as far as a club carries [yd]."""
 
+FAR_YD = 40.0
+"""Ground farther than this from the line gives way to such ground within half of it a little nearer or
+farther along ("40 short of the green, rough", where a ditch crosses) [yd]."""
+
 INSIDE_YD = 3.0
 """How far inside the edge of the ground the ball is put, where the ground is wide enough [yd]."""
 
@@ -130,12 +134,22 @@ def _of_surface(hole: Hole, surface: Surface) -> Wanted:
 
 def _nearest(way: Way, at_yd: float, slack_yd: int, side: int, wanted: Wanted) -> tuple[float, float] | None:
     rim: tuple[float, float] | None = None
+    far: tuple[float, float] | None = None
     for away in sorted(range(-slack_yd, slack_yd + 1), key=abs):
         found = _on_way(way, at_yd + away, side, wanted) if at_yd + away >= NEAREST_YD else None
         if found is not None and _clear(found, wanted):
-            return found
+            if far is None and _from_line(way, at_yd + away, found) > FAR_YD:
+                far = found
+            elif far is None or _from_line(way, at_yd + away, found) < 0.5 * FAR_YD:
+                return found
         rim = rim or found
-    return rim
+    return far or rim
+
+
+def _from_line(way: Way, at_yd: float, place: tuple[float, float]) -> float:
+    """How far a place lies from where its way leaves the line of play [yd]."""
+    x, y = way(at_yd, 1)
+    return math.hypot(place[0] - float(x[0]), place[1] - float(y[0]))
 
 
 def _clear(place: tuple[float, float], wanted: Wanted) -> bool:

@@ -10,6 +10,7 @@ from simulator.errors import UsageError
 from simulator.hole import Hole, load_hole
 from simulator.player import Player, load_player
 from simulator.strategy.aimwords import in_degrees
+from simulator.strategy.clubwords import shot_meant
 from simulator.strategy.places import place
 from simulator.strategy.review.holes import check_clubs
 from simulator.strategy.review.notes import read_notes
@@ -62,6 +63,13 @@ def _far(offset: float) -> float:
         ("driver left half", _far(-2.5)),
         ("driver right side of the fairway", _far(12.5)),
         ("driver at the green", math.degrees(-PIN)),
+        ("driver left centre", _far(-2.5)),
+        ("driver 3 yd left of the middle of the fairway", _far(2.0)),  # as answers say it
+        ("driver 10 right of centre", _far(15.0)),
+        ("driver 5 right of the left edge", _far(-5.0)),
+        ("driver 8 yd left of the middle of the green", math.degrees(math.atan2(-8.0, 400.0) - PIN)),
+        ("driver middle of the green", math.degrees(-PIN)),
+        ("driver 6 left of the church tower", math.degrees(math.atan2(-46.0, 500.0) - PIN)),
         ("driver at the church tower", math.degrees(math.atan2(-40.0, 500.0) - PIN)),
         ("driver over the elbow bunker", math.degrees(math.atan2(30.0, 230.0) - PIN)),
     ],
@@ -70,7 +78,8 @@ def test_where_a_line_in_words_points(hole: Hole, player: Player, words: str, tu
     club, _, aim = in_degrees(words, hole, player, None).partition("@")
     assert club == "driver" and aim.endswith("deg")
     # steps of 0.25 yd along the line, and two digits behind the point
-    assert abs(float(aim.removesuffix("deg")) - turn_deg) < 0.03
+    # beside a mark or the green yards are counted across the line to it, here 5 degrees off the line of play
+    assert abs(float(aim.removesuffix("deg")) - turn_deg) < (0.06 if "6 left of the church" in words else 0.03)
 
 
 def test_the_line_is_seen_from_the_ball(hole: Hole, player: Player) -> None:
@@ -93,6 +102,27 @@ def test_what_is_no_such_line_stays_as_it_is(hole: Hole, player: Player, words: 
 def test_no_fairway_where_the_club_comes_down_is_said(hole: Hole, player: Player) -> None:
     with pytest.raises(UsageError, match=r"no fairway where it comes down, 1[0-4]\d yd from here"):
         in_degrees("8i down the fairway", hole, player, None)
+
+
+def test_yards_beside_an_area_are_no_aim(hole: Hole, player: Player) -> None:
+    """They would count from its edge for some, from its middle for others."""
+    words = "driver 5 left of the elbow bunker"
+    assert in_degrees(words, hole, player, None) == words
+
+
+@pytest.mark.parametrize(
+    ("words", "why"),
+    [("driver off the deck", "says where it is hit from: leave it out"), ("8i off the tee", "--from does that")],
+)
+def test_where_it_is_hit_from_is_no_aim(player: Player, words: str, why: str) -> None:
+    with pytest.raises(UsageError, match=why):
+        shot_meant(player, words)
+
+
+def test_straight_at_the_pin(player: Player) -> None:
+    for words in ("8i straight at the pin", "8i straight", "8i at the flag"):
+        assert shot_meant(player, words).aim_yd == 0.0
+    assert shot_meant(player, "8i 5 yd left of the straight line to the pin").aim_yd == -5.0
 
 
 def test_a_line_noted_in_words_after_the_round(hole: Hole, player: Player) -> None:

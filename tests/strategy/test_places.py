@@ -324,6 +324,26 @@ def test_an_area_that_settles_nothing(words: str, why: str) -> None:
     assert why in str(refused.value)
 
 
+def test_short_of_and_past_an_area() -> None:
+    """Along the line of play: the dyke is crossed at 341 to 350, the bunker lies at 261 to 275."""
+    for words, station in (("10 short of the cross dyke", 331.0), ("10 past the elbow bunker", 284.5)):
+        start = place(words, WITHY)
+        assert WITHY.station_offset(start.x_yd, start.y_yd) == pytest.approx((station, 0.0), abs=1.0)
+    assert place("10 short of the dyke, left rough", WITHY).lie == "rough"
+
+
+def test_far_from_the_green_is_short_of_it() -> None:
+    assert place("150 yards from the green, left rough", WITHY) == place("150 short of the green, left rough", WITHY)
+    with pytest.raises(UsageError, match="off the green where"):
+        place("10 from the green", WITHY)
+
+
+def test_rough_is_not_looked_for_beyond_a_ditch() -> None:
+    """Forty short of the green lies in the dyke: the rough before or behind it is meant, not that at its end."""
+    start = place("40 short of the green, rough", WITHY)
+    assert abs(WITHY.station_offset(start.x_yd, start.y_yd)[1]) < 20.0 and start.out_yd < 75.0
+
+
 def test_a_small_area_is_a_place() -> None:
     assert place("apron", WITHY).out_yd == pytest.approx(30.0, abs=1.0)
     assert plainly("apron", WITHY)[1] == "the ball is taken to lie in the middle of the apron"
