@@ -59,7 +59,7 @@ _CORNER = re.compile(
 
 _RIM = re.compile(
     r"(?:(?:on|to)\s+)?(?:the\s+)?(?P<end>front|back|left|right)(?:[\s-]*hand)?\s+(?P<rim>edge|fringe|collar)"
-    rf"(?:\s+{_GREEN})?"
+    rf"(?:\s+{_GREEN})?|(?:on\s+)?(?:the\s+)?(?P<middle>middle|cent(?:re|er))\s+{_GREEN}"
 )
 _PATTERNS = tuple((way, re.compile(pattern)) for way, pattern in _WAYS.items())
 
@@ -128,7 +128,9 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
 
 
 def _rim(text: str, hole: Hole, found: re.Match[str]) -> str:
-    """On the edge of the green or its fringe, at the front, the back or a side."""
+    """On the edge of the green or its fringe, at the front, the back or a side; in its middle."""
+    if found["middle"]:
+        return f"{0.5 * sum(_ends(text, hole)):.1f} on"
     (front, back), in_by = _ends(text, hole), RIM_YD if found["rim"] == "edge" else -RIM_YD
     if found["end"] in ("front", "back"):
         return f"{front + in_by if found['end'] == 'front' else back - in_by:.1f} on"

@@ -69,6 +69,14 @@ CLAUSES = [
     ("driver to 200 out, left rough, hooked it", [("driver", "200 out, left rough")]),
     ("sw left in the bunker", [("sw", "the same place")]),  # not the left bunker
     ("8-iron hole in one", [("8-iron", HOLED)]),
+    ("Driver - right rough, 190 out", [("Driver", "right rough, 190 out")]),
+    ("5 hybrid - short of green", [("5 hybrid", "short of green")]),
+    ("approach with 6-iron to 20 ft", [("6-iron", "20 ft")]),
+    ("6-iron 5 paces short of the green", [("6-iron", "5 paces short of the green")]),
+    ("6-iron over the back into the rough", [("6-iron", "over the back, rough")]),
+    ("7 iron to middle of green, 20 feet", [("7 iron", "20 feet")]),
+    ("6-iron on in 2, 20 ft", [("6-iron", "20 ft")]),
+    ("wedge just on", [("wedge", "the green")]),
     ("driver to 215 out, right rough, 5-iron to 30 ft", [("driver", "215 out, right rough"), ("5-iron", "30 ft")]),
 ]
 
@@ -125,6 +133,14 @@ def test_putts_say_where_the_ball_was() -> None:
         assert read_notes(f"6i to 20 ft; {said}").clauses[-1] == Putts(said, 1), said
 
 
+def test_a_number_behind_a_place_is_no_score() -> None:
+    for said in ("driver to 164.5", "driver to 5,60", "driver to 200, 5"):
+        assert read_notes(said).scored is None, said
+    for said in ("7i to 12 ft; 2 putts. Bogey.", "7i to 12 ft; 2 putts for a bogey", "7i to the green; 2 putts from 30 ft = 3",
+                 "7i to 12 ft; 1 putt; 2"):  # fmt: skip
+        assert read_notes(said).scored is not None, said
+
+
 def test_a_ball_left_in_the_bunker_stays_there() -> None:
     found = played("driver to 170 out; 6i in the front right bunker; sw, left it in; sw out to 12 ft; 2 putts")
     assert found.score == 6 and found.strokes[2].start.lie is Lie.BUNKER
@@ -132,6 +148,7 @@ def test_a_ball_left_in_the_bunker_stays_there() -> None:
 
 
 def test_what_was_taken_is_told_beside_the_stroke() -> None:
+    assert "noted" not in played("driver to 180 out; 6i 12 left of the green").strokes[1].went
     assert "is taken as five paces" in played("driver to 190 out; 5h over the green").strokes[1].went
     assert "a usual lie there is taken" in played("driver to 160 out; 7i plugged in the left bunker").strokes[1].went
 
@@ -190,6 +207,7 @@ REFUSED = [
     ("hit driver 215 yards into left rough", "gone or left?"),
     ("6i to 20 ft; 2 putts from 40 ft", "the ball was noted as '20 ft'"),
     ("out to 12 ft", "which club?"),
+    ("chip stiff", 'how near? Say "to 2 ft"'),
 ]
 
 
@@ -337,6 +355,7 @@ def test_above_the_hole_is_higher() -> None:
         ("driver to 170 out; 6i to 12 ft; 2 putts for bogey", "'bogey': the strokes before it come to 4"),
         ("driver lost in withy drain; driver to 200 out", 'a penalty area: say "into withy drain, drop'),
         ("driver into the moon; again", "not understood"),
+        ("driver to 180 out; 6i left of the green", "five paces off it is bunker: say so"),
         ("driver to 60 out", 'in the water: say "the water", and where it was dropped'),
         ("driver to 230 on, 80 left", "out of bounds: say"),
     ],

@@ -249,7 +249,7 @@ def _clauses(clause: str) -> list[Clause]:
     if re.fullmatch(p.PROVISIONAL, clause, re.IGNORECASE):
         return [Provisional(clause)]
     if found := p.NEXT_BALL.fullmatch(clause):
-        bare = re.match(r"(?:to|into|in)\s", found["rest"], re.IGNORECASE)
+        bare = re.match(r"(?:to|into|in)\s|\d+\s*(?:yards?|m)?\s*(?:out|on)\b", found["rest"], re.IGNORECASE)
         ball = _clauses(f"{p.SAME_CLUB} {found['rest']}" if bare else found["rest"])
         first = Provisional(clause) if found["provisional"] else Again(found["again"])
         return [first, *(replace(one, said=clause) for one in ball)]
@@ -285,6 +285,8 @@ def _stroke(clause: str) -> Clause:
         return Swing(clause, club, HOLED if p.THE_HOLE.fullmatch(where) else where)
     if found := p.PLACE_AT_ONCE.fullmatch(clause):
         return Swing(clause, *club_and_where(found["club"], found["where"]))
+    if found := p.ON.fullmatch(clause):
+        return Swing(clause, found["club"], "the green")
     if not MISSED.match(clause) and (found := p.LOST.fullmatch(clause)):
         return Out(clause, found["club"], found["where"])
     if found := p.HOLED.fullmatch(clause):

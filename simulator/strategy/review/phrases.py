@@ -17,6 +17,10 @@ BREAK = re.compile(
     re.IGNORECASE,
 )
 HEADING = re.compile(r"\s*(?:hole\s+)?(?P<number>\d{1,2})\s*[:.)]\s*(?P<rest>.*)", re.IGNORECASE)
+ON = re.compile(
+    r"(?P<club>.+?)[\s,]+(?:just\s+|safely\s+|hits?\s+)?(?:on|hits?\s+the\s+green|on\s+the\s+green)",
+    re.IGNORECASE,
+)
 HOLED = re.compile(
     r"(?P<club>.+?)(?<!left)[\s,]+(?:(?:goes|went)\s+)?(?:holed(?:\s+out)?|in)", re.IGNORECASE
 )
@@ -40,14 +44,14 @@ LOST_IN = re.compile(
 )
 _RIM = r"(?:green|front|back|fringe|collar|apron|(?:left|right|front|back)\s+(?:edge|fringe|collar))\b"
 SWING = re.compile(
-    r"(?P<club>.+?)(?:\s*(?:->|→|:)\s*|[\s,]+(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|runs|ran)\s+)?"
+    r"(?P<club>.+?)(?:\s*(?:->|→|:)\s*|\s+[-–]\s+|[\s,]+(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|runs|ran)\s+)?"
     rf"(?:to(?!\s+go\b)|in(?:to)?|on(?:to)?(?=\s+(?:the\s+)?{_RIM})|finds|found|leav(?:es|ing))\s+)(?P<where>.+)",
     re.IGNORECASE,
 )
-_LENGTH = r"\d+(?:\.\d+)?\s*(?:(?:yards?|yds?|yd|y|metres?|meters?|m)\s+)?"
+_LENGTH = r"\d+(?:\.\d+)?\s*(?:(?:paces?|yards?|yds?|yd|y|metres?|meters?|m)\s+)?"
 BY_THE_GREEN = re.compile(
     rf"(?P<club>(?:(?!\s(?:to|into|in|onto)\s).)+?)[\s,]+(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|runs|ran)\s+)?"
-    rf"(?P<where>(?:just\s+|{_LENGTH})?(?:pin[\s-]high\b|(?:over|through|past|beyond|behind|off|short|long)\b"
+    rf"(?P<where>(?:just\s+|{_LENGTH})?(?:pin[\s-]high\b|(?:left|right)\s+of\s+(?:the\s+)?green\b|(?:over|through|past|beyond|behind|off|short|long)\b"
     r"(?:\s+(?!to\b)[a-z]+){0,4}?\s+(?:green|back|front)\b)(?:(?!\sto\s).)*)",
     re.IGNORECASE,
 )
@@ -107,8 +111,14 @@ TAPPED = re.compile(
 )
 STOPPED = re.compile(r"pick(?:s|ed)?[\s-]+up|no return|n\.?r\.?|gave up", re.IGNORECASE)
 ON_GREEN = re.compile(r"(?:on\s+)?(?:the\s+)?green", re.IGNORECASE)
+_END = (
+    r"(?:putt(?:s|ed)?|in|holed(?:\s+out)?|gimme|given|conceded|it|footer|the\s+(?:hole|cup)|second|next|return"
+    rf"|from\s+{_FEET}(?:\s+(?!for\b)\w+)?)"
+)
+"""How notes of a hole that was played out end."""
+
 SCORED = re.compile(
-    r"(?P<notes>.*?\S)(?:[\s,]+for\s+|\s*[;,.=]\s*(?:for\s+)?)(?:an?\s+)?(?:net\s+(?!.))?"
+    rf"(?P<notes>(?:.*\b)?{_END})(?:\s*[;,.=]\s*|\s+)(?:for\s+)?(?:an?\s+)?"
     r"(?P<score>albatross|eagle|birdie|par|bogey|double(?:[\s-]+bogey)?|triple(?:[\s-]+bogey)?|\d{1,2})[\s.!]*",
     re.IGNORECASE | re.DOTALL,
 )

@@ -13,7 +13,7 @@ from ...hole.model import Hole
 from ...hole.surfaces import LIE_OF, PENALTY_SURFACES, WORDS, Lie, Surface
 from ...units import FT_PER_YD, YD_PER_M
 from ..by_green import by_the_green
-from ..places import place, plainly, spot
+from ..places import LIE_WORDS, place, plainly, spot
 from ..result import Start
 from ..words import GROUND_WORDS, NUMBER, SIDES, read_words
 from . import notes as n
@@ -30,6 +30,7 @@ _GREEN = re.compile(
     r"high|side|behind))*)",
     re.IGNORECASE,
 )
+_GROUND = re.compile(r"\b(?:bunkers?|traps?|sand|trees|woods?)\b", re.IGNORECASE)
 _SAME = re.compile(r"(?:(?:in\s+)?the\s+same\s+(?:place|spot|bunker|rough|trees))", re.IGNORECASE)
 _TURNS = {
     "short": math.pi, "past": 0.0, "long": 0.0, "behind": 0.0, "left": -0.5 * math.pi, "right": 0.5 * math.pi,
@@ -115,7 +116,12 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
             raise n.refused(text, 'that is in the water: say "the water", and where it was dropped')
         if surface is Surface.OUT_OF_BOUNDS:
             raise n.refused(text, 'that is out of bounds: say "out of bounds"')
-    rest = _moved(text, hole, from_start(place(text, hole)))
+    rest = from_start(place(text, hole))
+    rest = _moved(text, hole, rest) if words == text else rest
+    hazard = rest.lie in (Lie.BUNKER, Lie.TREES) and not _GROUND.search(text)
+    if hazard and taken and "paces" in taken:
+        there = LIE_WORDS[rest.lie]
+        raise n.refused(text, f'five paces off it is {there}: say so, or how far off, "8 {text}"')
     return replace(rest, noted=taken) if taken and "bunker" not in taken else rest
 
 

@@ -30,7 +30,7 @@ _SPOKEN = tuple(
     (re.compile(pattern, re.IGNORECASE), meant)
     for pattern, meant in (
         (
-            rf"^(?:(?:and|my|his|her|i|he|she)\s+|{_ORDINAL}\s+(?:shot|stroke)?[\s,:]*|tee[\s-]+shot[\s,:]*|"
+            rf"^(?:(?:and|my|his|her|i|he|she)\s+|approach(?:ed)?\s+(?:shot\s+)?(?=with\s)|{_ORDINAL}\s+(?:shot|stroke)?[\s,:]*|tee[\s-]+shot[\s,:]*|"
             rf"(?:shot|stroke)\s+\d[\s,:]+|drive[\s,:]+(?=(?:with\s+|was\s+)?(?:an?\s+|the\s+)?{CLUB}))+"
             r"(?:(?:with|was|is|used)\s+)?(?:(?:an?|the)\s+)?(?=\S)",
             "",
@@ -42,6 +42,14 @@ _SPOKEN = tuple(
         ),
         (r"^drive\b", "driver"),
         (rf"^({CLUB})\s+(?:off|from)\s+the\s+tee\b", r"\1"),
+        (rf"^({CLUB})\s+approach\b", r"\1"),
+        (r"\s+in\s+(?:\d|two|three|four)(?=\s*(?:,|$))", ""),
+        (
+            r"\b((?:through|over|past|off)\s+(?:the\s+)?(?:green|back))\s+into\s+(?:the\s+)?"
+            r"(?=(?:\w+\s+)?rough\b)",
+            r"\1, ",
+        ),
+        (r"\b(?:front|middle|back|cent(?:re|er))\s+of\s+(?:the\s+)?green[\s,]+(?=\d+\s*f(?:oo|ee)?t\b)", ""),
         (r"\b(?:through|over|past|off)\s+(?:the\s+)?(?:green|back)\s+(?=into\s)", ""),
         (
             r"\b(?:lay(?:s|ing)?|laid)[\s-]*up\b(?!\s+bunker)[\s,]*(?:with\s+)?(?:(?:an?|the|my|his|her)\s+)?",
@@ -95,6 +103,10 @@ _INSTEAD = tuple(
             'of a green, "to 8 right of the green"',
         ),
         (
+            r".+?[\s,]+(?:to\s+)?(?:stiff|close|dead|nothing|kick-in|tap-in range)",
+            'how near? Say "to 2 ft"',
+        ),
+        (
             r"unplayable.*",
             'and then? Say "unplayable, drop 150 out, rough" or "unplayable, again" (stroke and distance)',
         ),
@@ -136,7 +148,7 @@ def usual(clause: str) -> str:
 
 def club_and_where(club: str, where: str) -> tuple[str, str]:
     """A club without the words beside it ("8-iron out"), a side said there put to the place."""
-    club = _BESIDE_CLUB.sub("", f" {club}").strip(" ,")
+    club = _BESIDE_CLUB.sub("", f" {club}").strip(" ,-–")
     aside = None if _AIMED.search(club) else _ASIDE.fullmatch(club)
     if aside is None:
         return club, where
