@@ -51,12 +51,12 @@ class Case:
         """The tee, on one thread."""
         return Place(self.board, self.start.x_yd, self.start.y_yd, self.start.lie, 1)
 
-    def play(self, action: np.ndarray, seed: int, sequences: int, threads: int = 1):
+    def play(self, action: np.ndarray, seed: int, sequences: int, threads: int = 1, evened: bool = False):
         """The engine's full sequences."""
         s = self.start
         return play(
             self.board, s.x_yd, s.y_yd, s.lie, action, s.home, s.value,
-            seed=seed, sequences=sequences, threads=threads,
+            seed=seed, sequences=sequences, threads=threads, evened=evened,
         )  # fmt: skip
 
 

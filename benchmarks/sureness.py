@@ -47,7 +47,11 @@ def small_runs(case: Case, repeats: int, strikes: int) -> np.ndarray:
     for r in range(repeats):
         sets = strike_sets(1_000 + r, FIRST_SETS, strikes)
         one, two = (
-            estimate.played(place.values(a[None], value, sets)[0], value, case.play(a, 1_000 + r, SEQUENCES))
+            estimate.played(
+                place.values(a[None], value, sets)[0],
+                value,
+                case.play(a, 1_000 + r, SEQUENCES, evened=True),
+            )
             for a in actions
         )
         score, gap = estimate.score(one), estimate.difference(one, two)

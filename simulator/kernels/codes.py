@@ -144,7 +144,7 @@ LUCK_CELL_X, LUCK_CELL_Y, LUCK_GUST, LUCK_SWING, LUCK_HIT, LUCK_KEEP, LUCK_TURN 
 
 # --- what a played sequence leaves behind: out[sequence, column] ---------------------------------
 OUT_SCORE = 0  # strokes from here
-OUT_EXPECTED = 1  # the same with putts replaced by their expectation
+OUT_EXPECTED = 1  # the same with putts replaced by their expectation, and luck evened out where asked
 OUT_FIRST_COST = 2  # strokes of the first shot with its penalty
 OUT_FIRST_VALUE = 3  # value map after the first shot
 OUT_X, OUT_Y = 4, 5  # where the first shot finished, before relief

@@ -18,6 +18,7 @@ _GOLDEN = np.uint64(0x9E3779B97F4A7C15)
 _MIX_1 = np.uint64(0xBF58476D1CE4E5B9)
 _MIX_2 = np.uint64(0x94D049BB133111EB)
 _STROKE = np.uint64(0xD1B54A32D192ED03)
+_NO_TURN = np.uint64(0)
 _S30, _S27, _S31, _S11 = np.uint64(30), np.uint64(27), np.uint64(31), np.uint64(11)
 
 
@@ -48,10 +49,16 @@ def stroke_key(key, stroke):
 
 
 @kernel
+def turned(key, slot, turn):
+    """Uniform number in (0, 1) of one luck slot of a stroke, moved on by turn / 2**64 round the circle."""
+    bits = mix(key + (np.uint64(slot) + np.uint64(1)) * _GOLDEN) + turn
+    return (np.float64(bits >> _S11) + 0.5) * 1.1102230246251565e-16  # 2**-53
+
+
+@kernel
 def uniform(key, slot):
     """Uniform number in (0, 1) of one luck slot of a stroke."""
-    bits = mix(key + (np.uint64(slot) + np.uint64(1)) * _GOLDEN)
-    return (np.float64(bits >> _S11) + 0.5) * 1.1102230246251565e-16  # 2**-53
+    return turned(key, slot, _NO_TURN)
 
 
 @kernel
@@ -186,6 +193,6 @@ def normal_quantile(p):
 
 
 @kernel
-def normal(key, slot):
-    """Standard normal number of one luck slot of a stroke."""
-    return normal_quantile(uniform(key, slot))
+def normal(key, slot, turn):
+    """Standard normal number of one luck slot of a stroke, its uniform number moved as in `turned`."""
+    return normal_quantile(turned(key, slot, turn))

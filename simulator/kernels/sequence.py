@@ -7,15 +7,19 @@ import math
 import numpy as np
 
 from . import codes as c
-from ._compile import entry, kernel
+from ._compile import entry, in_place, kernel
 from .air import moment_wind
 from .game import Luck
-from .luck import normal, seed_key, sequence_key, stroke_key, uniform
+from .luck import normal, seed_key, sequence_key, stroke_key, turned, uniform
 from .shot import intended_shot, play_shot
 from .value import plan_at, putts_at, putts_drawn
 
 _PUTTING = np.uint64(0x5851F42D4C957F2D)  # moves putts to a stream of their own
 _DAY = np.uint64(0x2545F4914F6CDD1D)  # and what is drawn once a sequence
+
+EVEN_TRIES = 2
+"""Tries of a stroke whose luck is evened out."""
+_TURN = np.uint64(2**64 // EVEN_TRIES)
 
 
 @kernel
@@ -24,8 +28,34 @@ def draw_putts(game, plane, x, y, key):
     return putts_drawn(game.field, plane, x, y, uniform(stroke_key(key ^ _PUTTING, 0), c.SLOT_PUTT))
 
 
+@in_place
+def stroke_luck(key, turn, wind_x, wind_y):
+    """The luck of one try of a stroke, `turn` / 2**64 on round the circle from the stroke's own."""
+    return Luck(
+        turned(key, c.SLOT_MIXTURE, turn),
+        normal(key, c.SLOT_SPEED, turn),
+        normal(key, c.SLOT_START, turn),
+        normal(key, c.SLOT_TILT, turn),
+        normal(key, c.SLOT_LIE, turn),
+        wind_x,
+        wind_y,
+        turned(key, c.SLOT_TREE_HIT, turn),
+        turned(key, c.SLOT_TREE_REST, turn),
+        turned(key, c.SLOT_TREE_TURN, turn),
+    )
+
+
+@in_place
+def total_after(ball):
+    """Strokes of a shot and the map's value after it, expected over a ball lost and a ball holed."""
+    found = ball.cost + (1.0 - ball.holed) * ball.value
+    return (1.0 - ball.lost) * found + ball.lost * (ball.lost_cost + ball.lost_value)
+
+
 @entry
-def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, first, last, out, trail):
+def play(
+    game, seed, x, y, lie, action, start_action, start_value, max_strokes, evened, first, last, out, trail
+):
     """Play sequences first..last-1 to the hole.
 
     Sequence k draws the same luck whatever is asked of it: alternatives share it.
@@ -44,6 +74,12 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
         The map's value of the asked place.
     max_strokes : int
         A sequence longer than this is cut and scored as it stands.
+    evened : bool
+        Whether every stroke after the first is tried EVEN_TRIES times for the expected score, by luck moved
+        in even steps round the circle (a lattice: Cranley and Patterson, "Randomization of number theoretic
+        methods for multiple integration", SIAM Journal on Numerical Analysis 13 (1976) 904-914; from
+        memory). The last try is the stroke that counts; what the mean of the tries comes to by the map,
+        less what it came to, is added to the expected score. Its own mean is nothing, whatever the map.
     out : float64[n, OUT_COLUMNS]
         Written row by row (codes.py).
     trail : float64[n, strokes, 3]
@@ -62,7 +98,7 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
         )
         at_x, at_y, at_lie = x, y, lie
         at_start, replay = True, start_value
-        strokes, penalties = 0.0, 0.0
+        strokes, penalties, evening = 0.0, 0.0, 0.0
         shot, aim, reach = action[0], action[1], action[2]
         stroke = 0
         to_green = -1.0
@@ -80,28 +116,22 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                         shot, aim, reach = c.PART_SHOT, 0.0, 0.0
             luck = stroke_key(key, stroke)
             row, scale = intended_shot(numbers, game.strikes, at_lie, shot, reach, distance)
-            ball = play_shot(
-                game,
-                at_x,
-                at_y,
-                at_lie,
-                row,
-                math.atan2(dx, dy) + aim,
-                scale,
-                replay,
-                Luck(
-                    uniform(luck, c.SLOT_MIXTURE),
-                    normal(luck, c.SLOT_SPEED),
-                    normal(luck, c.SLOT_START),
-                    normal(luck, c.SLOT_TILT),
-                    normal(luck, c.SLOT_LIE),
-                    wind_x,
-                    wind_y,
-                    uniform(luck, c.SLOT_TREE_HIT),
-                    uniform(luck, c.SLOT_TREE_REST),
-                    uniform(luck, c.SLOT_TREE_TURN),
-                ),
-            )
+            tries = EVEN_TRIES if stroke > 0 and evened else 1
+            for tried in range(tries):
+                turn = np.uint64(tries - 1 - tried) * _TURN  # the last try is the stroke itself
+                ball = play_shot(
+                    game,
+                    at_x,
+                    at_y,
+                    at_lie,
+                    row,
+                    math.atan2(dx, dy) + aim,
+                    scale,
+                    replay,
+                    stroke_luck(luck, turn, wind_x, wind_y),
+                )
+                if tries > 1:
+                    evening += total_after(ball) / tries
             done = False
             next_x, next_y, next_lie, spent, value = ball.x, ball.y, ball.lie, ball.cost, ball.value
             if ball.lost > 0.0 and uniform(luck, c.SLOT_FOUND) < ball.lost:
@@ -110,6 +140,8 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
             elif ball.holed > 0.0 and uniform(luck, c.SLOT_HOLED) < ball.holed:
                 done = True
                 value = 0.0
+            if tries > 1:
+                evening -= spent + value
             strokes += spent
             penalties += spent - 1.0
             if stroke == 0:
@@ -147,6 +179,7 @@ def play(game, seed, x, y, lie, action, start_action, start_value, max_strokes, 
                 row_out[c.OUT_EXPECTED] = strokes
                 to_green = strokes
                 break
+        row_out[c.OUT_EXPECTED] += evening
         row_out[c.OUT_SCORE] = strokes
         row_out[c.OUT_PENALTIES] = penalties
         row_out[c.OUT_TO_GREEN] = to_green

@@ -71,6 +71,7 @@ class Plays:
             seed=seed,
             sequences=count,
             threads=place.threads,
+            evened=True,
         )
 
     def play(self, choice: Choice) -> estimate.PlayedChoice:

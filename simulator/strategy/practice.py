@@ -210,7 +210,7 @@ class _Today:
         values = place.values(action[None], value, self.strikes)[0]
         sequences = play(
             place.board, place.x_yd, place.y_yd, place.lie, action, action, value, seed=self.seed + 23,
-            sequences=self.sequences, threads=place.threads,
+            sequences=self.sequences, threads=place.threads, evened=True,
         )  # fmt: skip
         return estimate.played(values, value, sequences)
 

@@ -33,15 +33,15 @@ class Question:
         )
         self.home = self.choices[0].action
 
-    def sequences(self, action, seed, count):
+    def sequences(self, action, seed, count, evened=False):
         return play(
             self.place.board, 0.0, 0.0, int(Lie.TEE), action, self.home, self.value,
-            seed=seed, sequences=count, threads=2,
+            seed=seed, sequences=count, threads=2, evened=evened,
         )  # fmt: skip
 
     def run(self, choice, seed, count=SEQUENCES, strikes=STRIKES):
         values = self.place.values(choice.action[None], self.value, strike_sets(seed, SETS, strikes))[0]
-        return estimate.played(values, self.value, self.sequences(choice.action, seed, count))
+        return estimate.played(values, self.value, self.sequences(choice.action, seed, count, evened=True))
 
 
 @pytest.fixture(scope="module")
@@ -114,8 +114,8 @@ def test_paired_difference_against_independent_runs(question, small_runs):
     independent = sum(scores.var(ddof=1) / SEQUENCES for scores in plain)
     tell(f"variance of a difference: independent {independent:.2e}, paired {paired:.2e}, "
           f"ratio {independent / paired:.1f}")  # fmt: skip
-    # 40 runs know the paired variance to 22 %: a true ratio of 8 shows below 4 once in 10,000
-    assert independent / paired >= 4.0
+    # 40 runs know the paired variance to 22 %: a true ratio of 12 shows below 6 once in 10,000
+    assert independent / paired >= 6.0
 
 
 def test_common_luck_is_common(question):

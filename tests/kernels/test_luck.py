@@ -11,11 +11,20 @@ from scipy import special, stats
 from scipy.stats import qmc
 
 from simulator.kernels import codes as c
-from simulator.kernels.luck import mix, normal, normal_quantile, seed_key, sequence_key, stroke_key, uniform
+from simulator.kernels.luck import (
+    mix,
+    normal,
+    normal_quantile,
+    seed_key,
+    sequence_key,
+    stroke_key,
+    turned,
+    uniform,
+)
 from simulator.tables import luck as prepared
 
-mix, normal, normal_quantile, seed_key, sequence_key, stroke_key, uniform = map(
-    from_python, (mix, normal, normal_quantile, seed_key, sequence_key, stroke_key, uniform)
+mix, normal, normal_quantile, seed_key, sequence_key, stroke_key, turned, uniform = map(
+    from_python, (mix, normal, normal_quantile, seed_key, sequence_key, stroke_key, turned, uniform)
 )
 
 SLOTS = (
@@ -66,8 +75,20 @@ def test_normal_quantile_against_scipy():
 
 
 def test_normal_is_the_quantile_of_the_slot():
-    key = stroke_key(sequence_key(seed_key(np.uint64(5)), 3), 1)
-    assert normal(key, 2) == normal_quantile(uniform(key, 2))
+    key = np.uint64(stroke_key(sequence_key(seed_key(np.uint64(5)), 3), 1))
+    assert normal(key, 2, np.uint64(0)) == normal_quantile(uniform(key, 2))
+    half = np.uint64(2**63)
+    assert normal(key, 2, half) == normal_quantile(turned(key, 2, half))
+
+
+@pytest.mark.parametrize("parts", [2, 3, 7])
+def test_a_turned_number_is_so_far_on_round_the_circle(parts):
+    for k in range(200):
+        key = np.uint64(stroke_key(sequence_key(seed_key(np.uint64(5)), k), 1))
+        own = uniform(key, 4)
+        for part in range(parts):
+            on = turned(key, 4, np.uint64(part * 2**64 // parts))
+            assert on == pytest.approx((own + part / parts) % 1.0, abs=1e-15)
 
 
 @pytest.mark.parametrize("slot", SLOTS)
