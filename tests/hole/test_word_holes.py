@@ -160,6 +160,8 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "green guarded by bunkers left and right": [(380, -18, B), (380, 18, B), (380, 0, G)],
     "green protected by a pond in front": [(350, 0, W), (367, 0, G)],
     "carry of 140 over heather": [(100, 0, H), (139, 50, H), (141, 0, R), (151, 0, F)],
+    "two bunkers left and one right of the green": [(374, -16, B), (386, -16, B), (380, 17, B), (380, -16, R)],
+    "bunker five right of the green": [(380, 16, R), (380, 18, B)],  # yards, where the bunker is named
     "bunker 12 long by 6 wide, left of the green": [(385, -17, B), (387, -17, R)],
     "pond right 150 to 220, 10 from the fairway edge": [(200, 23, R), (200, 25, W)],
     "wall left, 30 from the centre line": [(220, -29, R), (220, -31, O)],
@@ -181,6 +183,7 @@ FAIRWAYS: dict[str, list[tuple[float, float, Surface]]] = {
     "fairway 28 wide, runs out at 270": [(269, 0, F), (271, 0, R), (200, 13, F)],
     "fairway thirty wide": [(200, 14, F), (200, 16, R)],
     "landing zone 30 wide": [(200, 14, F), (200, 16, R)],
+    "landing area between 200 and 260, 30 wide": [(180, 14, F), (180, 16, R), (300, 14, F)],  # it goes on
     "left fairway 20 wide, edge 8; right fairway 30 wide, edge 6": [
         (200, -7, R), (200, -9, F), (200, -27, F), (200, -29, R), (200, 5, R), (200, 7, F), (200, 35, F), (200, 37, R)],
     "left fairway 180 to 300, 8 to 28; right fairway from 200, 8 to 38; bunker right at 250": [
@@ -294,6 +297,9 @@ def test_a_pin_is_so_far_from_the_edge_of_the_green_where_it_stands(paces: str) 
     ("green 30 by 22, 2.5% back to front", 365, 30, 22, (2.5, 180)), ("green slopes to the back", 366, 28, 24, (2, 0)),
     ("green front 360, back 392, tilts left to right", 360, 32, 24, (2, 90)), ("green 362 to 390", 362, 28, 24, None),
     ("front of green 360; back of the green 390", 360, 30, 24, None), ("green 24 deep, level", 368, 24, 24, (0, 0)),
+    # from where it is high: to the other side
+    ("green slopes from the right", 366, 28, 24, (2, 270)), ("green slopes 3% from the back", 366, 28, 24, (3, 180)),
+    ("green falls from back right", 366, 28, 24, (2, 225)), ("green slopes from right to left", 366, 28, 24, (2, 270)),
 ])  # fmt: skip
 def test_greens(words: str, front: float, depth: float, width: float, fall: tuple[float, float] | None) -> None:
     hole = hole_from_words(f"par 4, 380; {words}").hole
@@ -522,6 +528,7 @@ def test_paces_are_yards() -> None:
         ("two bunkers left of the green", False),
         ("bunkers both sides of the green", False),
         ("bunkers left at 230 and 260", False),
+        ("two bunkers left and one right of the green", False),
         ("bunker left of the green", False),
     ],
 )

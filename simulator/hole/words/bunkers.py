@@ -43,6 +43,11 @@ def _bunker(feature: Feature, draft: Draft) -> None:
              f"has a size out of range; allowed: {u.shown(1)} to {u.shown(120)}")  # fmt: skip
     at_green, beside = feature.take("at_green"), feature.take("beside_green")
     short, behind, place = feature.take("short_green"), feature.take("behind_green"), feature.take("place")
+    told = False
+    for one in (beside, short, behind):  # "two bunkers left and one right of the green"
+        number = one.numbers.get("a") if one is not None else None
+        if one is not None and number == feature.token and number.key.isalpha() and not number.unit:
+            count, told = int(one.numbers.pop("a").value), True
     round_both = feature.has("both") and any("g" in one.words for one in feature.said if one.what == "both")
     named = feature.take("named")
     along, across = read_along(feature, draft), read_across(feature, draft, near_edge=False)
@@ -104,7 +109,7 @@ def _bunker(feature: Feature, draft: Draft) -> None:
     for side in across.sides or ("",):
         for k in range(count):
             by_the_green(names, ends, side, (depth, width, factor), (k, count), sure)
-    if feature.noun.endswith("bunkers") and count * max(len(across.sides), 1) == 1:
+    if feature.noun.endswith("bunkers") and not told and count * max(len(across.sides), 1) == 1:
         draft.of("bunker")[-1].assume("one bunker, as no number was said")
 
 

@@ -163,6 +163,10 @@ def _reach(feature: Feature, draft: Draft, entry: Entry) -> tuple[float, float]:
     both = feature.take("range_short")
     tee, green, short = feature.take("from_tee"), feature.take("to_green"), feature.take("to_short")
     along = feature.take("along")
+    if between is not None and feature.noun.startswith(("landing", "drive", "driving")):
+        shown = f"{u.shown(u.yd(between.numbers['a']))} to {u.shown(u.yd(between.numbers['b']))}"
+        entry.assume(f"as wide all along as from {shown}", "left", "right")
+        between = None  # where drives come down, not where the mown grass ends
     whole = between or both
     need(whole is None or not (begin or end or tee or green or short or along or (between and both)),
          feature.token, "says its ends a second time")  # fmt: skip
