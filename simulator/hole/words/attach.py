@@ -55,6 +55,7 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
         raise loose.token.error("is about no feature: name it first (fairway, pond, bunker, green ...)")
     if last.kind in LISTED and _is_another(last, loose):
         loose.kind, loose.noun = last.kind, last.noun
+        _from_green_all(found, loose)
         _side_of_all(found, loose)
         if last.kind != "mark":
             loose.said += [one for one in last.said if _inherited(one, loose)]
@@ -63,6 +64,20 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
         return
     last.said += loose.said
     last.text += ", " + loose.text
+
+
+def _from_green_all(found: list[Feature], loose: Feature) -> None:
+    """Numbers before "130 from the green" count from the green as well."""
+    told = next((one for one in loose.said if one.what == "short_green" and one.numbers), None)
+    if told is None:
+        return
+    for one in reversed(found):
+        bare = next((said for said in one.said if said.what == "bare"), None)
+        if one.kind != loose.kind or bare is None:
+            return
+        one.said[one.said.index(bare)] = replace(told, token=bare.token, numbers=bare.numbers, shown=bare.shown)
+        if one.token.key in one.noun.split():  # the head of the list
+            return
 
 
 def _side_of_all(found: list[Feature], loose: Feature) -> None:
@@ -90,6 +105,8 @@ def _is_another(last: Feature, loose: Feature) -> bool:
         return bool(new & (old & placed)) or (bool(new & {"place"}) and bool(old & placed))
     if last.kind in ("bunker", "tree") and "bare" in new and old & {"at", "bare", "range", "offset"}:
         return "at" in old or "bare" in old
+    if "bare" in old and any(one.what == "short_green" and one.numbers for one in loose.said):
+        return last.kind in ("bunker", "tree")  # "bunkers 150 and 130 from the green"
     far = [one.numbers["a"].value for one in loose.said if one.what == "offset"]
     if last.kind in ("bunker", "tree") and far and far[0] >= ACROSS_LIMIT and old & {"at", "bare"}:
         return True  # "bunkers at 220 and 240 on the right"

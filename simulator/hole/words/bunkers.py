@@ -10,6 +10,9 @@ from simulator.hole.words.placing import Across, Along, read_across, read_along,
 
 _SENSE = {"short": "front", "long": "back"}
 
+FAR_SHORT_YD = 60.0
+"""A bunker farther short of the green than this without a side is not taken to lie on the line [yd]."""
+
 MOST_BUNKERS = 12
 APART_YD = 16.0
 """Spacing of several bunkers of which only one place is said (assumed)."""
@@ -96,6 +99,8 @@ def _bunker(feature: Feature, draft: Draft) -> None:
     if placed or (away is not None) or feature.has("gap"):
         if away is not None:
             need(not placed, feature.token, "stands by the green and elsewhere along the line")
+            need(bool(across.sides) or across.middle or across.crosses or away <= FAR_SHORT_YD, feature.token,
+                 "on which side? Say left, right, both sides or middle")  # fmt: skip
             across.middle = across.middle or not across.sides
             along.high = draft.green_front_yd - away if short is not None else None
             along.low = draft.green_back_yd + away if behind is not None else None

@@ -23,6 +23,9 @@ from simulator.hole.words.vocabulary import (
 MOST_FEATURES = 100
 """Features of a hole in words: a limit on slips."""
 
+FARTHEST_BESIDE_YD = 30.0
+"""Farther "from the green" than this is short of it, whatever the side [yd] (assumed)."""
+
 ADJECTIVES = frozenset(
     listed("red yellow white blue greenside lone single small big large slight gentle sharp")
 )
@@ -260,5 +263,14 @@ def _feature(
     feature = Feature(kind, noun, head or every[0])
     feature.text = text[every[0].start : every[-1].end]
     for part in (tokens[:before], tokens[before:]):
-        feature.said += read_said(text, part)
+        feature.said += [one for told in read_said(text, part) for one in _far_from_green(told)]
     return feature
+
+
+def _far_from_green(one: Said) -> list[Said]:
+    """ "130 from the green on the left" is short of it and left of the line: nothing lies so far beside it."""
+    number = one.numbers.get("a")
+    far = number is not None and number.value / (3.0 if number.unit == "ft" else 1.0) > FARTHEST_BESIDE_YD
+    if one.what != "beside_green" or not far or "from" not in one.shown.casefold():
+        return [one]
+    return [replace(one, what="short_green", words={}), replace(one, what="side", numbers={})]
