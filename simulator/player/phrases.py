@@ -173,18 +173,28 @@ def _only(reader: Reader, found: re.Match[str]) -> None:
     reader.put("clubs", [])
 
 
+_AND_CLUB = re.compile(r"\s+(?:and|or|nor|&)\s+(?:no\s+|the\s+|an?\s+|his\s+|her\s+|my\s+)?")
+
+
 def _without(reader: Reader, found: re.Match[str]) -> None:
     named = reader.name_of_club(found.end())
     if named is None:
         reader.at = found.end()
         reader.refuse("is no club to leave out")
         return
-    section = reader.section(named[0])
-    if section or named[0] in reader.table.get("clubs", ()):
-        reader.refuse(f"leaves out the {named[0]} that was just given")
-    section["use"] = "never"
+    end = found.end()
+    while named is not None:
+        section = reader.section(named[0])
+        if section or named[0] in reader.table.get("clubs", ()):
+            reader.refuse(f"leaves out the {named[0]} that was just given")
+        section["use"] = "never"
+        end = named[1]
+        more = _AND_CLUB.match(reader.text, end)
+        named = reader.name_of_club(more.end()) if more else None
+        if named is not None and CLUB_SIZE.match(reader.text, named[1]):  # "no driver and 7-iron 140"
+            named = None
     # the phrase ends behind the club: read it as skipped text
-    reader.text = reader.text[: found.end()] + " " * (named[1] - found.end()) + reader.text[named[1] :]
+    reader.text = reader.text[: found.end()] + " " * (end - found.end()) + reader.text[end:]
 
 
 def _name(reader: Reader, found: re.Match[str]) -> None:

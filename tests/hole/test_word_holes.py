@@ -161,7 +161,7 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "green protected by a pond in front": [(350, 0, W), (367, 0, G)],
     "carry of 140 over heather": [(100, 0, H), (139, 50, H), (141, 0, R), (151, 0, F)],
     "two bunkers left and one right of the green": [(374, -16, B), (386, -16, B), (380, 17, B), (380, -16, R)],
-    "bunkers 150 and 130 from the green on the left": [(216, -16, B), (236, -16, B), (226, -18, R), (380, -146, R)],
+    "bunkers 150 and 130 from the green on the left": [(209, -16, B), (229, -16, B), (219, -18, R), (380, -146, R)],
     "cross bunkers 80 short of the green": [(283, 0, B), (288, 0, F)],
     "bunker five right of the green": [(380, 16, R), (380, 18, B)],  # yards, where the bunker is named
     "bunker 12 long by 6 wide, left of the green": [(385, -17, B), (387, -17, R)],

@@ -75,7 +75,8 @@ def _from_green_all(found: list[Feature], loose: Feature) -> None:
         bare = next((said for said in one.said if said.what == "bare"), None)
         if one.kind != loose.kind or bare is None:
             return
-        one.said[one.said.index(bare)] = replace(told, token=bare.token, numbers=bare.numbers, shown=bare.shown)
+        from_there = replace(told, token=bare.token, numbers=bare.numbers, shown=bare.shown)
+        one.said[one.said.index(bare)] = from_there
         if one.token.key in one.noun.split():  # the head of the list
             return
 

@@ -268,7 +268,7 @@ def _feature(
 
 
 def _far_from_green(one: Said) -> list[Said]:
-    """ "130 from the green on the left" is short of it and left of the line: nothing lies so far beside it."""
+    """ "130 from the green on the left" is short of it and left of the line: nothing is so far beside it."""
     number = one.numbers.get("a")
     far = number is not None and number.value / (3.0 if number.unit == "ft" else 1.0) > FARTHEST_BESIDE_YD
     if one.what != "beside_green" or not far or "from" not in one.shown.casefold():
