@@ -11,7 +11,7 @@ from ..hole.model import Hole
 from ..player.model import Player
 from .clubwords import Meant, shot_meant
 from .ground import station_reached
-from .pointing import fairway_across
+from .pointing import fairway_across, fairway_strips
 from .words import NUMBER, SIDES, UNITS, yards
 
 Point = tuple[float, float]
@@ -27,7 +27,8 @@ _BESIDE = (
 
 _FAIRWAY = re.compile(
     rf"(?P<club>.*?\S){_THE}{_BESIDE}?(?:"
-    rf"(?:(?:at|on|up|down)\s+)?(?:{_MIDDLE}{_OF_FAIRWAY}?|(?:the\s+)?fairway|"
+    rf"(?:(?:at|on|up|down)\s+)?(?:{_MIDDLE}{_OF_FAIRWAY}?"
+    rf"|(?:{_MIDDLE}\s+of\s+)?(?:the\s+)?(?:(?P<strip>left|right)\s+)?fairway|"
     r"(?:the\s+)?(?P<side>left|right)(?:[\s-]+hand)?\s+(?P<part>edge|half|side|cent(?:re|er))"
     rf"{_OF_FAIRWAY}?))",
     re.IGNORECASE,
@@ -110,6 +111,11 @@ def _on_fairway(text: str, hole: Hole, here: Point, meant: Meant, found: re.Matc
     across = None if station is None else fairway_across(hole, station, 0.0)
     if station is None or across is None:
         raise UsageError(f"club {text!r}: no fairway where it comes down, {carry:.0f} yd from here; {AIMS}")
+    if found["strip"]:
+        strips = sorted(fairway_strips(hole, station, 0.0))
+        if len(strips) < 2:
+            raise UsageError(f'club {text!r}: one fairway there; say "{found["strip"]} half of the fairway"')
+        across = strips[0 if found["strip"].casefold() == "left" else -1]
     left, right = across
     size = 0.0 if not found["side"] else _ACROSS[found["part"].casefold()]
     sign = -1.0 if (found["side"] or "").casefold() == "left" else 1.0

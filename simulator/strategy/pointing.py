@@ -19,6 +19,9 @@ MARK_YD, MARK_DEG = 12.0, 4.0
 GREEN_YD = 25.0
 """A shot that carries to within this of the green is pointed by the green [yd]."""
 
+SPLIT_YD = 25.0
+"""Two strips no farther apart than this are the halves of a split fairway [yd]; neighbouring holes are."""
+
 FAIRWAY_YD = 30.0
 """Fairway farther from the line than this, at the distance carried, is not what is pointed by [yd]."""
 
@@ -66,9 +69,8 @@ def point(hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, carry_yd: fl
         middle = hole.green.centroid
         _, across = _seen(middle.x, middle.y, x_yd, y_yd, bearing_deg)
         return Pointing("green", "the middle of the green", -across)
-    offset = _from_fairway(hole, x, y)
-    if offset is not None:
-        return Pointing("fairway", "the middle of the fairway", offset)
+    if (fairway := _from_fairway(hole, x, y)) is not None:
+        return Pointing("fairway", *fairway)
     along, across = _seen(hole.pin.x_yd, hole.pin.y_yd, x_yd, y_yd, bearing_deg)
     off = -carry_yd * across / max(math.hypot(along, across), 1e-9)
     return Pointing("pin", "the straight line to the pin", off)
@@ -92,11 +94,21 @@ def _mark(hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, carry_yd: fl
     return min(found, key=lambda item: item[0])[1] if found else None
 
 
-def _from_fairway(hole: Hole, x: float, y: float) -> float | None:
-    """Yards right of the middle of the fairway at a place, across the line of play; None without one."""
+def _from_fairway(hole: Hole, x: float, y: float) -> tuple[str, float] | None:
+    """What is pointed by of the fairway at a place, and yards right of it across the line of play."""
     station, offset = hole.station_offset(x, y)
     across = fairway_across(hole, station, offset)
-    return None if across is None else offset - 0.5 * (across[0] + across[1])
+    if across is None:
+        return None
+    beside = [one for one in fairway_strips(hole, station, offset) if _gap(one, across) <= SPLIT_YD]
+    half = ""
+    if len(beside) == 2:  # one fairway to either side of something
+        half = "left " if across == min(beside) else "right "
+    return f"the middle of the {half}fairway", offset - 0.5 * (across[0] + across[1])
+
+
+def _gap(one: tuple[float, float], other: tuple[float, float]) -> float:
+    return max(one[0] - other[1], other[0] - one[1])
 
 
 def fairway_across(hole: Hole, station_yd: float, offset_yd: float) -> tuple[float, float] | None:
@@ -104,16 +116,24 @@ def fairway_across(hole: Hole, station_yd: float, offset_yd: float) -> tuple[flo
 
     The strip nearest to the place; None where none is within `FAIRWAY_YD` of it.
     """
+    strips = fairway_strips(hole, station_yd, offset_yd)
+    nearest = min(strips, key=lambda one: _away(one, offset_yd), default=None)
+    return None if nearest is None or _away(nearest, offset_yd) > FAIRWAY_YD else nearest
+
+
+def _away(strip: tuple[float, float], offset_yd: float) -> float:
+    return max(strip[0] - offset_yd, offset_yd - strip[1], 0.0)
+
+
+def fairway_strips(hole: Hole, station_yd: float, offset_yd: float) -> list[tuple[float, float]]:
+    """Left and right edge (offsets, yd) of every strip of fairway across the line near a place."""
     mown = shapely.union_all([f.area for f in hole.features if f.surface is Surface.FAIRWAY])
     ends = [hole.at(station_yd, offset_yd + side) for side in (-2.0 * FAIRWAY_YD, 2.0 * FAIRWAY_YD)]
     pieces = shapely.get_parts(shapely.LineString(ends).intersection(mown))
-    pieces = [piece for piece in pieces if piece.length > 1.0]
-    here = shapely.Point(hole.at(station_yd, offset_yd))
-    if not pieces:
-        return None
-    nearest = min(pieces, key=lambda piece: here.distance(piece))
-    if here.distance(nearest) > FAIRWAY_YD:
-        return None
     start = shapely.Point(ends[0])
-    edges = [start.distance(shapely.Point(end)) - 2.0 * FAIRWAY_YD + offset_yd for end in nearest.coords]
-    return min(edges), max(edges)
+    strips = []
+    for piece in pieces:
+        edges = [start.distance(shapely.Point(end)) - 2.0 * FAIRWAY_YD + offset_yd for end in piece.coords]
+        if piece.length > 1.0:
+            strips.append((min(edges), max(edges)))
+    return strips

@@ -12,6 +12,7 @@ from simulator.player import Player, load_player
 from simulator.strategy.aimwords import in_degrees
 from simulator.strategy.clubwords import shot_meant
 from simulator.strategy.places import place
+from simulator.strategy.pointing import point
 from simulator.strategy.review.holes import check_clubs
 from simulator.strategy.review.notes import read_notes
 from simulator.strategy.review.strokes import strokes_of
@@ -134,3 +135,17 @@ def test_a_line_noted_in_words_after_the_round(hole: Hole, player: Player) -> No
     assert turns[1] == pytest.approx(-math.degrees(math.atan2(5.0, math.sqrt(180.0**2 - 5.0**2))), abs=0.03)
     with pytest.raises(UsageError, match="is no aim here"):
         check_clubs(strokes_of(read_notes("driver at the moon bunker to 180 out, fairway"), hole), hole, player)
+
+
+def test_each_half_of_a_split_fairway(player: Player) -> None:
+    """What an answer says of a line is read again as the same line, 4 yards off the middle of each half."""
+    hole = load_hole("par 4, 400; left fairway 20 wide, edge 8; right fairway 30 wide, edge 6")
+    for half, middle in (("left", -18.0), ("right", 21.0)):
+        words = f"driver 4 yd right of the middle of the {half} fairway"
+        turn = float(in_degrees(words, hole, player, None).partition("@")[2].removesuffix("deg"))
+        # the fairway is aimed at where the line of play is a carry away: the ball comes down a little nearer
+        assert turn == pytest.approx(math.degrees(math.atan2(middle + 4.0, 220.0)), abs=0.03)
+        said = point(hole, 0.0, 0.0, turn, 220.0)
+        assert said.name == f"the middle of the {half} fairway" and said.offset_yd == pytest.approx(4.0, abs=0.2)
+    with pytest.raises(UsageError, match='one fairway there; say "left half'):
+        in_degrees("driver down the left fairway", load_hole("par 4, 400"), player, None)
