@@ -77,6 +77,10 @@ CLAUSES = [
     ("7 iron to middle of green, 20 feet", [("7 iron", "20 feet")]),
     ("6-iron on in 2, 20 ft", [("6-iron", "20 ft")]),
     ("wedge just on", [("wedge", "the green")]),
+    ("driver 189 off the tee", [("driver", "189 off the tee")]),  # not a tee of that name
+    ("driver carried the bunker to 130 out", [("driver", "130 out")]),
+    ("8-iron bump to 4 ft", [("8-iron", "4 ft")]),
+    ("driver, air shot", [("driver", "the same place")]),
     ("driver to 215 out, right rough, 5-iron to 30 ft", [("driver", "215 out, right rough"), ("5-iron", "30 ft")]),
 ]
 
@@ -116,7 +120,7 @@ def test_reloading_is_the_next_ball_from_there() -> None:
 @pytest.mark.parametrize(
     "said",
     ["driver ob; hit a provisional, driver to 200 out", "driver ob, provisional to 200 out", "driver lost; 3 off the tee to 200 out",
-     "driver ob; reload to 200 out", "driver into the reed bed; unplayable, again; driver to 200 out",
+     "driver lost ball left, 3 off tee, driver to 200 out", "driver ob; reload to 200 out", "driver into the reed bed; unplayable, again; driver to 200 out",
      "driver into the trees, took an unplayable, re-teed; driver to 200 out"],
 )  # fmt: skip
 def test_a_second_ball_from_the_tee(said: str) -> None:
@@ -139,6 +143,17 @@ def test_a_number_behind_a_place_is_no_score() -> None:
     for said in ("7i to 12 ft; 2 putts. Bogey.", "7i to 12 ft; 2 putts for a bogey", "7i to the green; 2 putts from 30 ft = 3",
                  "7i to 12 ft; 1 putt; 2"):  # fmt: skip
         assert read_notes(said).scored is not None, said
+
+
+def test_a_putt_told_by_a_number_is_told_in_feet() -> None:
+    assert played("driver to 170 out; 6i to 20 ft; putt to 3; 1 putt").strokes[2].end.putt_ft == pytest.approx(3.0)
+
+
+def test_an_unplayable_ball_and_where_it_was_dropped() -> None:
+    for said in ("unplayable, 97 out", "unplayable, two club-lengths, 97 out", "unplayable, back on the line 97 out",
+                 "unplayable, drop 97 out"):  # fmt: skip
+        found = played(f"driver to 95 out, right trees; {said}; 9i to 20 ft")
+        assert found.score == 3 and found.strokes[1].kind == "drop", said
 
 
 def test_a_ball_left_in_the_bunker_stays_there() -> None:

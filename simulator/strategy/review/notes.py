@@ -242,6 +242,8 @@ def _clauses(clause: str) -> list[Clause]:
         return [Again(clause)]
     if found := p.DROP.fullmatch(clause):
         return [_drop(clause, found)]
+    if found := p.UNPLAYABLE_AT.fullmatch(clause):
+        return [Drop(clause, found["place"], False, True)]
     if found := p.INSIDE.fullmatch(clause):
         return [*_clauses(found["swing"]), *_clauses(found["drop"])]
     if found := p.SWING_AGAIN.fullmatch(clause):

@@ -13,7 +13,7 @@ BREAK = re.compile(
     r"\s*(?:(?:[;\n]+|[.!](?=\s|$))(?:\s*(?:and\s+)?then\b)?|,?\s+then\s+"
     rf"|(?:,|,?\s+and)\s+(?={_NUMBER_WORD}[\s-]*putt|tap(?:ped)?[\s-]*in\b|gimme|holed\s|pick(?:ed|s)?\s+up|"
     r"(?:took\s+(?:an?\s+)?)?unplayable|(?:hit\s+|played\s+)?(?:a\s+)?provisional)"
-    rf"|,\s+(?:and\s+)?(?={CLUB}[^;\n]*\d|(?:3|three)\s+off\s+the\s+tee))\s*",
+    rf"|,\s+(?:and\s+)?(?={CLUB}[^;\n]*\d|(?:3|three)\s+off\s+(?:the\s+)?tee))\s*",
     re.IGNORECASE,
 )
 HEADING = re.compile(r"\s*(?:hole\s+)?(?P<number>\d{1,2})\s*[:.)]\s*(?P<rest>.*)", re.IGNORECASE)
@@ -68,6 +68,13 @@ DROP = re.compile(
     r"(?:back\s+(?:on\s+(?:the|a)\s+line\b)?[\s,]*)?(?:(?:at|to|it)\s+)*(?P<place>.*)",
     re.IGNORECASE,
 )
+UNPLAYABLE_AT = re.compile(
+    rf"{_UNPLAYABLE}\b[\s,:]+(?:(?:two|2)\s+club[\s-]*lengths?[\s,]*)?(?:back\s+on\s+(?:the|a)\s+line[\s,]*)?"
+    r"(?:(?:to|at|in)\s+)?(?:the\s+)?(?P<place>.*\d.*)",
+    re.IGNORECASE,
+)
+"""An unplayable ball and the place it was dropped, nobody saying that it was dropped."""
+
 INSIDE = re.compile(
     r"(?P<swing>.+?)[\s,]+(?:and\s+)?(?P<drop>(?:(?:takes?|took)\s+(?:an?\s+)?)?"
     r"(?:(?:penalty|free)\s+)?(?:drop(?:s|ped)?|relief)\b.+)",
@@ -76,14 +83,14 @@ INSIDE = re.compile(
 _RELOAD = r"(?:again|re-?play(?:s|ed)?|re-?load(?:s|ed)?|re-?tee(?:s|d)?)"
 AGAIN = re.compile(
     rf"(?:{_UNPLAYABLE}[\s,:]+(?:and\s+)?)?(?:{_RELOAD}|another(?: ball)?|plays? again"
-    r"|(?:three|3) off the tee|back to the tee|(?:from )?the same (?:place|spot)|stroke and distance)"
+    r"|(?:three|3) off (?:the )?tee|back to the tee|(?:from )?the same (?:place|spot)|stroke and distance)"
     r"(?:\s+from\s.*)?",
     re.IGNORECASE,
 )
 SWING_AGAIN = re.compile(rf"(?P<swing>.+?)[\s,]+(?:and\s+)?(?P<again>{_RELOAD})", re.IGNORECASE)
 PROVISIONAL = r"(?:(?:hits?|played|plays)\s+)?(?:a\s+)?provisional(?:\s+ball)?"
 NEXT_BALL = re.compile(
-    rf"(?P<again>(?P<provisional>{PROVISIONAL})|{_RELOAD}|(?:three|3) off the tee)"
+    rf"(?P<again>(?P<provisional>{PROVISIONAL})|{_RELOAD}|(?:three|3) off (?:the )?tee)"
     r"[\s,:]+(?:with\s+|was\s+)?(?:(?:an?|the)\s+)?(?P<rest>.+)",
     re.IGNORECASE,
 )
@@ -92,7 +99,7 @@ SAME_CLUB = "the same club"
 
 PLACE_AT_ONCE = re.compile(
     r"(?P<club>.+?)[\s,]+(?P<where>\d+(?:\.\d+)?\s*(?:(?:yards?|yds?|yd|y|metres?|meters?|m)\s+)?"
-    r"(?:out|on|short|long|past|over|behind|to\s+go|left\s+in|remaining)\b.*|\d+(?:\.\d+)?\s*(?:ft|feet|foot)\b.*)",
+    r"(?:out|on|short|long|past|over|behind|to\s+go|left\s+in|remaining|(?:off|from)\s+(?:the\s+)?tee)\b.*|\d+(?:\.\d+)?\s*(?:ft|feet|foot)\b.*)",
     re.IGNORECASE,
 )
 """A place that says itself whether it is out, on or in feet needs no "to" before it."""
@@ -123,7 +130,7 @@ SCORED = re.compile(
     re.IGNORECASE | re.DOTALL,
 )
 SETUP = re.compile(
-    r"(?:(?P<pin>pin|flag)\s+(?P<where>.+)|(?P<spot>.+?)\s+(?:pin|flag)|(?P<tee>.+?)\s+tees?|tee\s+(?P<other>.+)"
+    r"(?:(?P<pin>pin|flag)\s+(?P<where>.+)|(?P<spot>[^\d,]+?)\s+(?:pin|flag)|(?P<tee>(?:(?!\b(?:off|from)\b)[^\d,])+?)\s+tees?|tee\s+(?P<other>.+)"
     r"|from\s+(?P<start>.+))",
     re.IGNORECASE,
 )

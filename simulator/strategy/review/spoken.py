@@ -24,7 +24,7 @@ CLUB = (
 )
 """A club, or a swing short of full, as notes begin with one; bare numbers are left out."""
 
-_SHORT_SWING = r"(?:chip|pitch|splash|punch|bump[\s-]and[\s-]run)"
+_SHORT_SWING = r"(?:chip|pitch|splash|punch|bump[\s-]and[\s-]run|bump|flop)"
 _ORDINAL = r"(?:1st|2nd|3rd|[4-9]th|first|second|third|fourth|fifth|sixth)"
 _SPOKEN = tuple(
     (re.compile(pattern, re.IGNORECASE), meant)
@@ -42,6 +42,8 @@ _SPOKEN = tuple(
         ),
         (r"^drive\b", "driver"),
         (rf"^({CLUB})\s+(?:off|from)\s+the\s+tee\b", r"\1"),
+        (rf"^({CLUB})[\s,]+(?:whiff(?:ed)?|air[\s-]?shot|fresh[\s-]air)$", r"\1 to the same place"),
+        (rf"^({CLUB})\s+(?:carried|cleared)\s+(?:the\s+)?[a-z' ]+?(?=\s+to\s)", r"\1"),
         (rf"^({CLUB})\s+approach\b", r"\1"),
         (r"\s+in\s+(?:\d|two|three|four)(?=\s*(?:,|$))", ""),
         (
@@ -103,7 +105,7 @@ _INSTEAD = tuple(
             'of a green, "to 8 right of the green"',
         ),
         (
-            r".+?[\s,]+(?:to\s+)?(?:stiff|close|dead|nothing|kick-in|tap-in range)",
+            r".+?[\s,]+(?:to\s+)?(?:stiff|close|dead|nothing|kick-in|tap-in|gimme)(?:\s+range)?",
             'how near? Say "to 2 ft"',
         ),
         (

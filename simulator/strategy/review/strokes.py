@@ -153,6 +153,8 @@ class _Telling:
             raise n.refused(swing.said, "the ball is on the green: a putt")
         if kind == "putt" and self.at.lie is not Lie.GREEN:
             kind, swing = "swing", replace(swing, club="chip")  # from the fringe: rolled as a low chip is
+        if kind == "putt" and re.fullmatch(r"\d+(?:\.\d+)?", swing.where):
+            swing = replace(swing, where=f"{swing.where} ft")  # putts are told in feet
         if swing.where == n.HOLED:
             self._add(kind, swing.club, None, 1, 0, n.HOLED)
             return
