@@ -114,6 +114,7 @@ def _short_of(text: str, hole: Hole, usual: str, found: re.Match[str]) -> tuple[
     ends, on the line where it crosses it, else by its own stations."""
     said = _core(found["name"])
     areas = _areas(said, hole) if said - _KINDS else []
+    areas = [one for one in areas if _on_side(one, found["name"], hole)] or areas
     if not areas:
         return text, None
     if len(areas) > 1:

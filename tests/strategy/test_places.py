@@ -330,6 +330,9 @@ def test_short_of_and_past_an_area() -> None:
         start = place(words, WITHY)
         assert WITHY.station_offset(start.x_yd, start.y_yd) == pytest.approx((station, 0.0), abs=1.0)
     assert place("10 short of the dyke, left rough", WITHY).lie == "rough"
+    drovers = load_hole("ostrel-heath/7")  # two cross bunkers, the left one from 328 on
+    start = place("10 short of the left cross bunker", drovers)
+    assert drovers.station_offset(start.x_yd, start.y_yd)[0] == pytest.approx(318.0, abs=3.0)
 
 
 def test_far_from_the_green_is_short_of_it() -> None:

@@ -21,6 +21,7 @@ from simulator.strategy.review.notes import (
     read_notes,
     read_round,
 )
+from simulator.strategy.review.rests import resting
 from simulator.strategy.review.strokes import strokes_of
 
 WITHY, EEL = load_hole("withy-drain"), load_hole("eel-trap")
@@ -67,7 +68,9 @@ CLAUSES = [
     ("driver right into the alders, 250 out", [("driver", "the alders, 250 out, right")]),
     ("driver 8 left, 215 out", [("driver 8 left", "215 out")]),  # a line stays one
     ("driver to 200 out, left rough, hooked it", [("driver", "200 out, left rough")]),
-    ("sw left in the bunker", [("sw", "the same place")]),  # not the left bunker
+    ("sw, left it in the bunker", [("sw", "the same place")]),
+    ("driver left in the trees, 95 out", [("driver", "the trees, 95 out, left")]),
+    ("6-iron pin high left in the rough", [("6-iron", "pin high left in the rough")]),
     ("8-iron hole in one", [("8-iron", HOLED)]),
     ("Driver - right rough, 190 out", [("Driver", "right rough, 190 out")]),
     ("5 hybrid - short of green", [("5 hybrid", "short of green")]),
@@ -77,6 +80,7 @@ CLAUSES = [
     ("7 iron to middle of green, 20 feet", [("7 iron", "20 feet")]),
     ("6-iron on in 2, 20 ft", [("6-iron", "20 ft")]),
     ("wedge just on", [("wedge", "the green")]),
+    ("3w short of the left cross bunker", [("3w", "short of the left cross bunker")]),
     ("driver 189 off the tee", [("driver", "189 off the tee")]),  # not a tee of that name
     ("driver carried the bunker to 130 out", [("driver", "130 out")]),
     ("8-iron bump to 4 ft", [("8-iron", "4 ft")]),
@@ -157,9 +161,12 @@ def test_an_unplayable_ball_and_where_it_was_dropped() -> None:
 
 
 def test_a_ball_left_in_the_bunker_stays_there() -> None:
-    found = played("driver to 170 out; 6i in the front right bunker; sw, left it in; sw out to 12 ft; 2 putts")
-    assert found.score == 6 and found.strokes[2].start.lie is Lie.BUNKER
-    assert found.strokes[2].end.x_yd == found.strokes[2].start.x_yd
+    for said in ("sw, left it in", "sw left in the bunker", "sw still in the bunker"):
+        found = played(f"driver to 170 out; 6i in the front right bunker; {said}; sw out to 12 ft; 2 putts")
+        assert found.score == 6 and found.strokes[2].start.lie is Lie.BUNKER
+        assert found.strokes[2].end.x_yd == found.strokes[2].start.x_yd, said
+    (left,) = played("6i left in the bunker", EEL).strokes  # from the tee: the left one
+    assert left.end.x_yd == resting("left bunker", EEL, None).x_yd
 
 
 def test_what_was_taken_is_told_beside_the_stroke() -> None:
@@ -253,7 +260,8 @@ def test_a_round_refuses_too(text: str, why: str) -> None:
         st.sampled_from(
             ["driver", "3w", "chip", "putt", "to", "into", "out", "215", "12", "ft", "left", "right", "rough", "green", ";",
              ",", ".", ":", "2", "putts", "drop", "water", "again", "lost", "holed", "unplayable", "free", "pin", "tee",
-             "from", "above", "the hole", "in", "-5", "1e9", "£", "picked up"]
+             "from", "above", "the hole", "left in the bunker", "provisional", "reload", "short of the", "reed bed",
+             "laid up with", "for bogey", "pin high", "two putts from", "still in", "-", "3 off the tee", "in", "-5", "1e9", "£", "picked up"]
         ),
         max_size=24,
     ).map(" ".join)

@@ -227,7 +227,7 @@ def _setup(clause: str) -> dict[str, str | None]:
     return {"tee": found["tee"] or found["other"]}
 
 
-def _clauses(clause: str) -> list[Clause]:
+def _clauses(clause: str, *, is_usual: bool = False) -> list[Clause]:
     """What one clause says; a drop told behind its stroke is a clause of its own."""
     if found := p.PUTTS.fullmatch(clause):
         count = p.COUNTS.get(found["count"].lower()) or int(found["count"])
@@ -255,10 +255,10 @@ def _clauses(clause: str) -> list[Clause]:
         ball = _clauses(f"{p.SAME_CLUB} {found['rest']}" if bare else found["rest"])
         first = Provisional(clause) if found["provisional"] else Again(found["again"])
         return [first, *(replace(one, said=clause) for one in ball)]
-    plain = without_mishits(usual(clause))
+    plain = "" if is_usual else without_mishits(usual(clause))
     if plain != clause and plain:
         try:
-            return [replace(one, said=clause) for one in _clauses(plain)]
+            return [replace(one, said=clause) for one in _clauses(plain, is_usual=True)]
         except UsageError as error:
             raise UsageError(str(error).replace(repr(plain), repr(clause))) from None
     return [_stroke(clause)]

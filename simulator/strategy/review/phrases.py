@@ -50,8 +50,11 @@ SWING = re.compile(
 )
 _LENGTH = r"\d+(?:\.\d+)?\s*(?:(?:paces?|yards?|yds?|yd|y|metres?|meters?|m)\s+)?"
 BY_THE_GREEN = re.compile(
-    rf"(?P<club>(?:(?!\s(?:to|into|in|onto)\s).)+?)[\s,]+(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|runs|ran)\s+)?"
-    rf"(?P<where>(?:just\s+|{_LENGTH})?(?:pin[\s-]high\b|(?:left|right)\s+of\s+(?:the\s+)?green\b|(?:over|through|past|beyond|behind|off|short|long)\b"
+    r"(?P<club>(?:(?!\s(?:to|into|in|onto)\s).)+?)[\s,]+"
+    r"(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|runs|ran)\s+)?"
+    rf"(?P<where>(?:just\s+|{_LENGTH})?(?:pin[\s-]high\b|(?:left|right)\s+of\s+(?:the\s+)?green\b|"
+    r"(?:short\s+of|past|behind)\s+the\s+(?:(?!\sto\s)[a-z' -])+|"
+    r"(?:over|through|past|beyond|behind|off|short|long)\b"
     r"(?:\s+(?!to\b)[a-z]+){0,4}?\s+(?:green|back|front)\b)(?:(?!\sto\s).)*)",
     re.IGNORECASE,
 )

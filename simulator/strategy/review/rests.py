@@ -91,8 +91,10 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     before : Rest or None
         Where it was played from: short, past, left and right are as seen from there.
     """
-    if before is not None and _SAME.fullmatch(text.strip()):
+    in_it = text.strip().casefold() == "left in the bunker"
+    if before is not None and (_SAME.fullmatch(text.strip()) or (in_it and before.lie is Lie.BUNKER)):
         return replace(before, noted="the same place")
+    text = "left bunker" if in_it else text
     words, taken = plainly(text, hole)
     found = _GREEN.fullmatch(text.strip()) if words == text or by_the_green(text, hole)[0] == text else None
     told_green = "green" in text.casefold()

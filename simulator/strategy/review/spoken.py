@@ -58,10 +58,11 @@ _SPOKEN = tuple(
             "",
         ),
         (
-            r"^((?:(?!\s(?:to|into)\s|\d\d).)*?)(?:\b(?:is|was)\s+)?\b(?:left\s+(?:it\s+)?|still\s+|stay(?:s|ed)\s+)in\b"
+            r"^((?:(?!\s(?:to|into)\s|\d\d).)*?)(?:\b(?:is|was)\s+)?\b(?:left\s+it\s+|still\s+|stay(?:s|ed)\s+)in\b"
             r"(?:\s+(?:there|it|(?:the\s+)?(?:same\s+)?(?:bunker|sand|trap|rough|trees)))?$",
             r"\1to the same place",
         ),
+        (r"(?<!to\s)\bleft\s+in\s+(?:the\s+)?(?:same\s+)?(?:bunker|sand|trap)$", "to left in the bunker"),
         (r"\b(chip|pitch|splash|punch)(?:es|ped|ed)\b", r"\1"),
         (r"\b(?:blasted|bunker\s+shot|explosion)\b", "splash"),
         (
