@@ -47,16 +47,18 @@ POINTS = {
 SENSES: dict[str, tuple[str, ...]] = {
     "against": (
         "into the wind", "into the face", "into us", "into you", "into me", "into", "in your face",
-        "in my face", "in our face", "in the face", "in face", "in the teeth", "in your teeth", "on the nose",
-        "on our nose", "right on the nose", "head on", "head-on", "head wind",
+        "in my face", "in our face", "in his face", "in her face", "in the player's face", "in the face",
+        "in face", "in the teeth", "in your teeth", "on the nose", "on our nose", "right on the nose",
+        "head on", "head-on", "head wind",
         "head-wind", "headwind", "head", "against us", "against you", "against me", "against", "hurting",
-        "hurts", "adverse", "from in front", "from the front", "from ahead", "from the green",
+        "hurts", "hurt", "adverse", "from in front", "from the front", "from ahead", "from the green",
         "from the flag", "from the pin", "from the target", "in off",
     ),
     "helping": (
         "down the wind", "down wind", "down-wind", "downwind", "tail wind", "tail-wind", "tailwind", "tail",
         "helping", "helps", "helpful", "help", "assisting", "following", "from right behind",
-        "from straight behind", "from behind", "at your back", "at my back", "behind us", "behind you",
+        "from straight behind", "from behind", "at your back", "at my back", "at his back", "at her back",
+        "at the player's back", "at our backs", "behind us", "behind you",
         "behind me", "behind", "in your favour", "with us", "with you", "with me", "favourable",
         "favorable", "down", "from the tee",
     ),

@@ -85,13 +85,18 @@ def fairways(hole: Hole, station_yd: float, about_yd: float = 0.0, reach_yd: flo
     return found
 
 
+def fairways_near(hole: Hole, station_yd: float, offset_yd: float) -> list[Strip]:
+    """The fairways on the cut through a place, from left to right; see `fairways`."""
+    # beyond the place and beyond the line: a cut about the place alone ends inside a fairway beside it
+    return fairways(hole, station_yd, 0.5 * offset_yd, REACH_YD + 0.5 * abs(offset_yd))
+
+
 def fairway_across(hole: Hole, station_yd: float, offset_yd: float) -> Strip | None:
     """Left and right edge of the fairway at a place, across the line of play.
 
     The fairway nearest to the place; None where none is within `FAIRWAY_YD` of it.
     """
-    # beyond the place and beyond the line: a cut about the place alone ends inside a fairway beside it
-    found = fairways(hole, station_yd, 0.5 * offset_yd, REACH_YD + 0.5 * abs(offset_yd))
+    found = fairways_near(hole, station_yd, offset_yd)
     nearest = min(found, key=lambda strip: away_yd(strip, offset_yd), default=None)
     return nearest if nearest is not None and away_yd(nearest, offset_yd) <= FAIRWAY_YD else None
 

@@ -18,7 +18,7 @@ PACE_YD = 1.0
 
 _NUMBER = r"\d+(?:\.\d+)?"
 _UNIT = r"(?:\s*(paces?|p|yards?|yds?|y|metres?|meters?|m)\b)?"
-_ON = re.compile(rf"(?:({_NUMBER}){_UNIT}\s*on|on\s*({_NUMBER}){_UNIT})\b")
+_ON = re.compile(rf"(?:({_NUMBER}){_UNIT}\s*(?:on|deep)|on\s*({_NUMBER}){_UNIT})\b")
 _SIDE = re.compile(
     rf"(?:({_NUMBER}){_UNIT}\s*(?:from|off)?\s*(?:the\s*)?(left|right|l|r)\b"
     rf"|(left|right|l|r)\s*({_NUMBER}){_UNIT})(?:\s*(?:edge|side))?"

@@ -85,6 +85,28 @@ def _miss(reader: Reader, found: re.Match[str]) -> None:
     table["miss"] = found["miss"]
 
 
+def _miss_of_club(reader: Reader, found: re.Match[str]) -> None:
+    """ "misses right with the driver": the side of that club alone."""
+    named = reader.name_of_club(found.end())
+    if named is None:  # "misses right with a draw"
+        _miss(reader, found)
+        return
+    section = reader.section(named[0])
+    if "miss" in section:
+        reader.refuse(f"says the miss of the {named[0]} a second time")
+    section["miss"] = found["miss"]
+    reader.club = named[0]
+    end = named[1]
+    if size := CLUB_SIZE.match(reader.text, end):
+        reader.put_size(named[0], stem_of(size), size)
+        end = size.end()
+    reader.text = reader.text[: found.end()] + " " * (end - found.end()) + reader.text[end:]
+
+
+def _nothing(reader: Reader, found: re.Match[str]) -> None:
+    """Words that were looked for before the reading began."""
+
+
 def _shape(reader: Reader, found: re.Match[str]) -> None:
     table = _place(reader, "shape")
     if "shape" in table:
@@ -99,7 +121,7 @@ def _put_curve(reader: Reader, table: dict[str, Any], found: re.Match[str]) -> N
     if table is not reader.table:
         reader.put_size(None, "curve", found)
         return
-    unit = "m" if (found["unit"] or "y").startswith("m") else "yd"
+    unit = reader.unit_of(found)
     table[f"curve_{unit}"] = plain_number(found["number"])
 
 
@@ -151,18 +173,28 @@ def _only(reader: Reader, found: re.Match[str]) -> None:
     reader.put("clubs", [])
 
 
+_AND_CLUB = re.compile(r"\s+(?:and|or|nor|&)\s+(?:no\s+|the\s+|an?\s+|his\s+|her\s+|my\s+)?")
+
+
 def _without(reader: Reader, found: re.Match[str]) -> None:
     named = reader.name_of_club(found.end())
     if named is None:
         reader.at = found.end()
         reader.refuse("is no club to leave out")
         return
-    section = reader.section(named[0])
-    if section or named[0] in reader.table.get("clubs", ()):
-        reader.refuse(f"leaves out the {named[0]} that was just given")
-    section["use"] = "never"
+    end = found.end()
+    while named is not None:
+        section = reader.section(named[0])
+        if section or named[0] in reader.table.get("clubs", ()):
+            reader.refuse(f"leaves out the {named[0]} that was just given")
+        section["use"] = "never"
+        end = named[1]
+        more = _AND_CLUB.match(reader.text, end)
+        named = reader.name_of_club(more.end()) if more else None
+        if named is not None and CLUB_SIZE.match(reader.text, named[1]):  # "no driver and 7-iron 140"
+            named = None
     # the phrase ends behind the club: read it as skipped text
-    reader.text = reader.text[: found.end()] + " " * (named[1] - found.end()) + reader.text[named[1] :]
+    reader.text = reader.text[: found.end()] + " " * (end - found.end()) + reader.text[end:]
 
 
 def _name(reader: Reader, found: re.Match[str]) -> None:
@@ -195,7 +227,12 @@ PHRASES = tuple(
         (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|lefty\b", _hand),
         (r"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?:both\s+(?:ways|sides)|left\s+and\s+right"
          r"|right\s+and\s+left|either\s+(?:way|side))\b|two[\s-]way\s+miss\b", _both_ways),
-        (rf"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?P<miss>{SIDE}(?:[\s-]+(?:and\s+)?{SIDE})?)\b",
+        (rf"miss(?:es)?\s+(?P<miss>{SIDE}(?:[\s-]+(?:and\s+)?{SIDE})?)\s+(?:with|off)\s+"
+         r"(?:the\s+|his\s+|her\s+|my\s+|an?\s+)?(?=[^\s,;])", _miss_of_club),
+        (r"(?:it|everything|the\s+ball|goes)\s+(?:goes\s+)?(?:to\s+the\s+)?(?P<miss>left|right)\b(?!\s+and)",
+         _miss),
+        (r"(?:comes?|leaves?\s+it)\s+(?:up\s+)?(?P<miss>short)\b", _miss),
+        (rf"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*|it\s+|everything\s+)?(?P<miss>{SIDE}(?:[\s-]+(?:and\s+)?{SIDE})?)\b",
          _miss),
         (rf"(?P<shape>{SHAPED})(?:e?s)?\s+(?:the|his|her|my|a)\s+(?!balls?\b)(?=[^\s,;]){NO_NUMBER}",
          _shape_of_club),
@@ -212,7 +249,8 @@ PHRASES = tuple(
         (rf"{TEE_ONLY}\b", _tee_only),
         (r"(?:only|just|nothing\s+but)\s+(?:(?:has|have|carr(?:y|ies)|owns?|plays?|uses?|hits?)\s+)?"
          r"(?:(?:these\s+)?clubs?\s*[:,]?\s+)?(?:an?\s+|the\s+|his\s+|her\s+|my\s+)?", _only),
-        (r"(?:without|no|never|leav(?:es|ing)"
+        (r"(?:all\s+)?in\s+met(?:re|er)s\s*:?|all\s+met(?:re|er)s\b", _nothing),
+        (r"(?:without|no|never(?!\s+(?:miss|go))|leav(?:es|ing)"
          r"|(?:doesn't|does not|don't|do not)(?=\s+(?:hit|use|carry|play|have|own)))\s+"
          r"(?:(?:hits?|uses?|carry|carries|plays?|have|has|owns?)\s+)?"
          r"(?:the\s+|an?\s+|his\s+|her\s+|my\s+)?", _without),

@@ -22,6 +22,9 @@ ALLOWED = (
 )
 """What the words may be, the end of every refusal."""
 
+MOST_APART = 1.3
+"""A range of a club whose ends differ by more than this factor is none (assumed)."""
+
 NOT_UNDERSTOOD = "is not understood there"
 
 
@@ -48,6 +51,7 @@ class Reader:
         self.club: str | None = None  # the last one named: widths and uses behind it are its own
         self.on_club = False  # whether the last thing said was about that club
         self.bogey = False
+        self.unit = "m" if re.search(r"\b(?:in|all)\s+met(?:re|er)s\b", self.text) else "yd"
         self.granted: list[str] = []
 
     def read(self) -> dict[str, Any]:
@@ -101,12 +105,20 @@ class Reader:
         stems = ("carry", "total") if stem in ("carry", "total") else (stem,)
         if any(f"{s}_{u}" in section for s in stems for u in ("yd", "m")):
             self.refuse(f"says a second {stem} of the {club}")
-        unit = "m" if (found["unit"] or "y").startswith("m") else "yd"
+        unit = self.unit_of(found)
         size = plain_number(found["number"])
         if found.groupdict().get("upper"):
+            upper = plain_number(found["upper"])
+            if not 1.0 / MOST_APART <= upper / max(size, 1) <= MOST_APART:
+                self.at = found.start()
+                self.refuse(f"is no distance: {size:g} and {upper:g} are too far apart for one club")
             size = 0.5 * (size + plain_number(found["upper"]))
             self.granted.append(f"{found[0].strip()!r} is taken as {size:g}, the middle of it.")
         section[f"{stem}_{unit}"] = size
+
+    def unit_of(self, found: re.Match[str]) -> str:
+        """ "m" or "yd": as said behind the number, else that of the whole text."""
+        return ("m" if found["unit"].startswith("m") else "yd") if found["unit"] else self.unit
 
     def _check_set(self) -> None:
         """Refuse clubs that are spoken of and not in the set that "only" names; one left at home is not."""

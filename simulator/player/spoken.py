@@ -28,7 +28,35 @@ _SAY_INSTEAD: tuple[tuple[str, str], ...] = (
         'say a handicap, for example "handicap 15", or a score, "shoots 90"',
     ),
     (
-        r"(?:juniors?|seniors?|kid|child|boys|girls|old|young|elderly|teenager)\b",
+        r"(?:never|rarely|seldom)\s+(?:miss(?:es)?|goes)\s+(?:it\s+)?(?:left|right|long|short)\b",
+        'say the side that is missed: "miss right"',
+    ),
+    (
+        r"(?:it\s+)?(?:(?:dead|very|fairly)\s+)?straight\b(?:\s+(?:hitter|driver))?",
+        'say how wide: "driver 205, 50 wide" (8 of 10 balls)',
+    ),
+    (
+        r"\d+\s*(?:yards?|yds?|y|m|metres?)?\s*total\b|(?:rolls?|runs?)\s+(?:out\s+)?(?:to\s+)?\d+",
+        "a club has its carry or its total, the run is worked out: leave one of them out",
+    ),
+    (
+        r"(?:half|three[\s-]*quarters?|3/4|1/2|full|part)\b",
+        "swings short of full are worked out from the full carry: say that alone",
+    ),
+    (
+        r"(?:wedges|irons|woods|hybrids|gaps?|gapping)\b|\d+\s*(?:yards?|yds?|m)?\s+(?:gaps?|between|apart)\b",
+        'say each club with its distance: "7i 150, 8i 140, pw 118, 52 105, 56 90"',
+    ),
+    (
+        r"(?:swing|club(?:head)?|head|ball)[\s-]*speed\b",
+        'say the carry it brings: "driver 205"',
+    ),
+    (
+        r"\d{1,2}(?:\.\d)?\s*(?:$|[,;])",
+        'a number alone: say "handicap 14", or what club it is, "7-iron 140"',
+    ),
+    (
+        r"\d+[\s-]*(?:years?|yrs?)[\s-]*old\b|(?:juniors?|seniors?|kid|child|boys|girls|old|young|elderly|teenager)\b",
         'age changes nothing by itself: say a handicap and a distance, "handicap 18, driver 170"',
     ),
     (

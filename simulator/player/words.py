@@ -23,7 +23,7 @@ _SINGLE = frozenset(
 
 def looks_like_words(text: str) -> bool:
     """Whether a text that is no file can be meant as a player in words rather than as a path."""
-    if not text.strip() or "\\" in text or re.search(r"\.[A-Za-z]\w*$|(^|\s)[./~]|\S/\S*/", text):
+    if not text.strip() or "\\" in text or re.search(r"\.[A-Za-z]\w*$|(^|\s)(?:[./]|~(?!\d))|\S/\S*/", text):
         return False
     plain = text.strip().casefold()
     return bool(re.search(r"[\s,\d]|-handicap", plain)) or plain in _SINGLE

@@ -7,34 +7,47 @@ import re
 from collections.abc import Sequence
 
 from ..errors import UsageError
-from ..hole.cuts import fairway_across
+from ..hole.cuts import fairway_across, fairways_near
 from ..hole.model import Hole
 from ..player.model import Player
 from .clubwords import Meant, shot_meant
 from .ground import station_reached
+from .words import NUMBER, SIDES, UNITS, yards
 
 Point = tuple[float, float]
 
 _THE = r"(?:\s*,\s*|\s+)(?:aimed\s+|aim\s+|going\s+)?"
 _MIDDLE = r"(?:(?:the\s+)?(?:middle|cent(?:re|er)))"
 _OF_FAIRWAY = r"(?:\s+of\s+(?:the\s+)?fairway|\s+(?:the\s+)?fairway)"
+_BESIDE = (
+    rf"(?:(?P<n>{NUMBER})\s*(?P<unit>{'|'.join(UNITS)})?\s*(?:to\s+the\s+)?(?P<way>left|right)"
+    r"\s+of\s+(?:the\s+)?)"
+)
+"""Yards beside what is aimed at, as answers say it: "3 yd left of the middle of the fairway"."""
+
 _FAIRWAY = re.compile(
-    rf"(?P<club>.*?\S){_THE}(?:"
-    rf"(?:(?:at|on|up|down)\s+)?(?:{_MIDDLE}{_OF_FAIRWAY}?|(?:the\s+)?fairway|"
-    r"(?:the\s+)?(?P<side>left|right)(?:[\s-]+hand)?\s+(?P<part>edge|half|side)"
+    rf"(?P<club>.*?\S){_THE}{_BESIDE}?(?:"
+    rf"(?:(?:at|on|up|down)\s+)?(?:{_MIDDLE}{_OF_FAIRWAY}?"
+    rf"|(?:{_MIDDLE}\s+of\s+)?(?:the\s+)?(?:(?P<strip>left|right)\s+)?fairway|"
+    r"(?:the\s+)?(?P<side>left|right)(?:[\s-]+hand)?\s+(?P<part>edge|half|side|cent(?:re|er))"
     rf"{_OF_FAIRWAY}?))",
     re.IGNORECASE,
 )
 _GREEN = re.compile(
-    rf"(?P<club>.*?\S){_THE}(?:at|on|for)\s+(?:{_MIDDLE}\s+of\s+)?(?:the\s+)?green", re.IGNORECASE
+    rf"(?P<club>.*?\S){_THE}(?:(?:at|on|for)\s+(?:the\s+)?green"
+    rf"|(?:{_BESIDE}|(?:(?:at|on|for)\s+)?){_MIDDLE}\s+of\s+(?:the\s+)?green)",
+    re.IGNORECASE,
 )
-_THING = re.compile(rf"(?P<club>.*?\S){_THE}(?:at|over|on)\s+(?:the\s+)?(?P<name>\S.*)", re.IGNORECASE)
+_THING = re.compile(
+    rf"(?P<club>.*?\S){_THE}(?:{_BESIDE}|(?:at|over|on)\s+(?:the\s+)?)(?P<name>\S.*)", re.IGNORECASE
+)
 
-_ACROSS = {"edge": 1.0, "half": 0.5, "side": 0.5}
+_ACROSS = {"edge": 1.0, "half": 0.5, "side": 0.5, "centre": 0.5, "center": 0.5}
 """How far from the middle of the fairway to its edge these are: half of it is aimed at by its own middle."""
 
 AIMS = (
     'lines in words: "driver down the fairway", "driver left edge", "driver right half of the fairway", '
+    '"driver 3 left of the middle of the fairway", '
     '"5i at the green", "3w at the flag", at or over a mark or an area by its name'
 )
 
@@ -61,17 +74,18 @@ def in_degrees(text: str, hole: Hole, player: Player, from_yd: Point | None = No
         return text
     if found := _FAIRWAY.fullmatch(plain):
         meant = _meant(player, found["club"])
-        if meant is None:
+        if meant is None or (found["n"] and found["part"] in ("half", "side")):
             return text
         return _aimed(found["club"], hole, here, _on_fairway(text, hole, here, meant, found))
     if found := _GREEN.fullmatch(plain):
         middle = hole.green.centroid
         known = _meant(player, found["club"]) is not None
-        return _aimed(found["club"], hole, here, (middle.x, middle.y)) if known else text
+        aim = _beside(found, here, (middle.x, middle.y))
+        return _aimed(found["club"], hole, here, aim) if known else text
     if found := _THING.fullmatch(plain):
-        there = _named(hole, found["name"])
+        there = _named(hole, found["name"], marks_alone=bool(found["n"]))
         if there is not None and _meant(player, found["club"]) is not None:
-            return _aimed(found["club"], hole, here, there)
+            return _aimed(found["club"], hole, here, _beside(found, here, there))
     return text
 
 
@@ -97,17 +111,36 @@ def _on_fairway(text: str, hole: Hole, here: Point, meant: Meant, found: re.Matc
     across = None if station is None else fairway_across(hole, station, 0.0)
     if station is None or across is None:
         raise UsageError(f"club {text!r}: no fairway where it comes down, {carry:.0f} yd from here; {AIMS}")
+    if found["strip"]:
+        strips = fairways_near(hole, station, 0.0)
+        if len(strips) < 2:
+            raise UsageError(f'club {text!r}: one fairway there; say "{found["strip"]} half of the fairway"')
+        across = strips[0 if found["strip"].casefold() == "left" else -1]
     left, right = across
     size = 0.0 if not found["side"] else _ACROSS[found["part"].casefold()]
     sign = -1.0 if (found["side"] or "").casefold() == "left" else 1.0
-    return hole.at(station, 0.5 * (left + right) + sign * size * 0.5 * (right - left))
+    return hole.at(station, 0.5 * (left + right) + sign * size * 0.5 * (right - left) + _right_of(found))
 
 
-def _named(hole: Hole, name: str) -> Point | None:
-    """The one mark or area of that name: a mark, or the middle of an area."""
+def _right_of(found: re.Match[str]) -> float:
+    """Yards right of what is aimed at; 0 where none were said."""
+    return yards(found["n"], found["unit"]) * SIDES[found["way"].casefold()] if found["n"] else 0.0
+
+
+def _beside(found: re.Match[str], here: Point, there: Point) -> Point:
+    """The place so far beside another, as seen from the ball."""
+    turn = math.atan2(there[0] - here[0], there[1] - here[1])
+    right = _right_of(found)
+    return there[0] + right * math.cos(turn), there[1] - right * math.sin(turn)
+
+
+def _named(hole: Hole, name: str, *, marks_alone: bool) -> Point | None:
+    """The one mark or area of that name: a mark, or the middle of an area (yards beside one count from its
+    edge for golfers, so that only marks have them)."""
     plain = name.casefold()
     found = [(mark.x_yd, mark.y_yd) for mark in hole.marks if mark.name.casefold() == plain]
-    middles = [f.area.centroid for f in hole.features if f.name.casefold() == plain]
+    areas = () if marks_alone else hole.features
+    middles = [f.area.centroid for f in areas if f.name.casefold() == plain]
     found += [(middle.x, middle.y) for middle in middles]
     return found[0] if len(found) == 1 else None
 

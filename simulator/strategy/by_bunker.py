@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from ..errors import UsageError
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
@@ -39,7 +41,8 @@ def by_the_bunker(text: str, hole: Hole) -> tuple[str, str | None]:
     UsageError
         There is no such bunker, or there are several.
     """
-    words = {word for word in text.casefold().replace(",", " ").split() if word not in FILLERS}
+    usual = re.sub(r"\bgreen[\s-]side\b", "greenside", text.casefold().replace(",", " "))
+    words = {word for word in usual.split() if word not in FILLERS}
     bunkers = [feature for feature in hole.features if feature.surface is Surface.BUNKER]
     named = [one for one in bunkers if words <= set(one.name.casefold().split()) <= words | _NUMBERS]
     if not named:

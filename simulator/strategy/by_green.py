@@ -11,7 +11,17 @@ import shapely
 from ..errors import UsageError
 from ..hole.cuts import cut, strips_of
 from ..hole.model import Hole
-from .words import NUMBER, UNIT, on_words, plain, with_rest, yards
+from ..hole.surfaces import PENALTY_SURFACES, WORDS, Surface
+from .words import NUMBER, UNIT, on_words, plain, read_words, with_rest, yards
+
+_NOT_MEANT = frozenset((Surface.BUNKER, Surface.TREES, Surface.OUT_OF_BOUNDS, *PENALTY_SURFACES))
+"""Ground a ball is not taken to lie on unless somebody says so."""
+
+RIM_YD = 1.0
+"""How far inside the green its edge is, and outside it the fringe [yd] (assumed)."""
+
+SHORT_YD = 20.0
+"""So many yards "from the green" are short of it (assumed) [yd]."""
 
 JUST_YD = 5.0
 """How far off the green "just off" is, and a place of which nothing is said [yd]: five paces (assumed)."""
@@ -27,9 +37,11 @@ _GREEN = r"(?:of\s+)?(?:the\s+)?(?:putting\s+)?green\b"
 _SIDE = r"(?P<side>left|right)(?:[\s-]*hand)?(?:\s+(?:side|edge))?"
 _WAYS = {
     "front": rf"{_AWAY}(?:short|shy|in\s+front|before|off\s+the\s+front(?:\s+edge)?)\s+{_GREEN}",
+    "from": rf"(?P<n>{NUMBER})\s*(?P<unit>{UNIT})?\s*(?:away\s+)?from\s+{_GREEN}",
     "back": (
         rf"{_AWAY}(?:behind|over|past|beyond|long|through|(?:off|over)\s+the\s+back(?:\s+edge)?)\s+{_GREEN}"
-        rf"|(?:{_AWAY.replace('n>', 'n2>').replace('unit>', 'unit2>')})over\s+the\s+back\b"
+        rf"|(?:{_AWAY.replace('n>', 'n2>').replace('unit>', 'unit2>')})"
+        r"(?:over|off|through|past)\s+the\s+back\b"
     ),
     "beside": rf"{_AWAY}(?:off\s+|outside\s+)?(?:(?:on|to)\s+)?(?:the\s+)?{_SIDE}\s+{_GREEN}",
     "off": rf"{_AWAY}(?:off|outside)\s+{_GREEN}[\s,]*(?:(?:on|to)\s+)?(?:the\s+)?(?:{_SIDE})?",
@@ -38,6 +50,17 @@ _PIN_HIGH = re.compile(r"\b(?:pin|flag|hole)[\s-]+high\b[\s,]*")
 _TO = re.compile(
     rf"(?P<n>{NUMBER})\s*(?P<unit>{UNIT})?\s+(?:to|from)\s+(?:the\s+)?(?P<end>front|middle|cent(?:re|er)|back)"
     rf"(?:\s+edge)?(?:\s+{_GREEN}|(?=\s*(?:,|$)))"
+)
+_CORNER = re.compile(
+    r"(?:just\s+)?(?P<end>short|long|over|past|behind)(?:\s+and)?\s+(?:to\s+the\s+)?(?P<side>left|right)"
+    rf"\s+{_GREEN}|(?:just\s+)?(?P<end2>short|long|over|past|behind)\s+{_GREEN}[\s,]*(?:and\s+)?"
+    r"(?:(?:on|to)\s+the\s+)?(?P<side2>left|right)(?![\s-]*(?:hand\s+)?(?:heavy|rough|bunker|trees))"
+)
+"""Short or long of it and beside it too ("long left of the green")."""
+
+_RIM = re.compile(
+    r"(?:(?:on|to)\s+)?(?:the\s+)?(?P<end>front|back|left|right)(?:[\s-]*hand)?\s+(?P<rim>edge|fringe|collar)"
+    rf"(?:\s+{_GREEN})?|(?:on\s+)?(?:the\s+)?(?P<middle>middle|cent(?:re|er))\s+{_GREEN}"
 )
 _PATTERNS = tuple((way, re.compile(pattern)) for way, pattern in _WAYS.items())
 
@@ -51,7 +74,8 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
         ``"20 short of the green"``, ``"10 m behind the green"``, ``"over the back"``, ``"6 right of the
         green"``, ``"just off the green, left"``; what else is said stays behind it. Short and behind are
         along the line of play, left and right across it half way up the green (pin high where that is said),
-        each from the edge there.
+        each from the edge there. ``"long left of the green"`` is level with its back and its left edge,
+        ``"front edge"`` and ``"back fringe"`` are a yard inside and outside of it.
         ``"150 to the front"`` (middle, back) is straight, as a laser measures it, from the line of play.
         Another text comes back as it is.
     hole : Hole
@@ -74,6 +98,10 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
     usual = " ".join(_PIN_HIGH.sub(" ", usual).split())
     if to := _TO.search(usual):
         return with_rest(on_words(_before(text, hole, to)), usual, to), None
+    if rim := _RIM.fullmatch(usual):
+        return _rim(text, hole, rim), None
+    if corner := _CORNER.search(usual):
+        return _corner(text, hole, usual, corner)
     searched = ((way, pattern.search(usual)) for way, pattern in _PATTERNS)
     way, found = next(((way, found) for way, found in searched if found), ("", None))
     if found is None:
@@ -81,8 +109,10 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
     parts = found.groupdict()
     number, unit = parts["n"] or parts.get("n2"), parts.get("unit") or parts.get("unit2")
     away = JUST_YD if number is None else yards(number, unit)
+    if way == "from" and away >= SHORT_YD:  # nobody counts so far from the back of it
+        way = "front"
     side = parts.get("side")
-    if way == "off" and side is None:
+    if way in ("off", "from") and side is None:
         raise UsageError(f'place {text!r}: off the green where? Say "5 left of the green", "over the back"')
     front, back = _ends(text, hole)
     if side is None:
@@ -92,9 +122,39 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
         if level is not None:
             middle = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)[0]
         left, right = _sides(hole, middle)
-        words = on_words(middle, right + away if side == "right" else left - away)
+        beside = right + away if side == "right" else left - away
+        words = on_words(middle, beside)
     taken = None if number is not None else f"{found[0].strip(' ,')!r} is taken as five paces from its edge"
     return with_rest(words, usual, found), taken
+
+
+def _rim(text: str, hole: Hole, found: re.Match[str]) -> str:
+    """On the edge of the green or its fringe, at the front, the back or a side; in its middle."""
+    if found["middle"]:
+        return on_words(0.5 * sum(_ends(text, hole)))
+    (front, back), in_by = _ends(text, hole), RIM_YD if found["rim"] == "edge" else -RIM_YD
+    if found["end"] in ("front", "back"):
+        return on_words(front + in_by if found["end"] == "front" else back - in_by)
+    middle = 0.5 * (front + back)
+    left, right = _sides(hole, middle)
+    return on_words(middle, left + in_by if found["end"] == "left" else right - in_by)
+
+
+def _corner(text: str, hole: Hole, usual: str, found: re.Match[str]) -> tuple[str, str]:
+    """Level with an end of the green and with a side of it."""
+    front, back = _ends(text, hole)
+    left, right = _sides(hole, 0.5 * (front + back))
+    end, side = found["end"] or found["end2"], found["side"] or found["side2"]
+    words = on_words(front if end == "short" else back, left if side == "left" else right)
+    said, level = found[0].strip(" ,"), "front" if end == "short" else "back"
+    told, there = with_rest(words, usual, found), read_words(words)
+    feature = hole.feature_at(*hole.at(there.station or 0.0, there.offset or 0.0))
+    if told == words and feature is not None and feature.surface in _NOT_MEANT:
+        raise UsageError(
+            f"place {text!r}: level with its {level} and {side} edge there is {feature.name}: say what it "
+            f'lies in, "{said}, {WORDS[feature.surface]}", or how far from the pin, "18 out, {side} rough"'
+        )
+    return told, f"{said!r} is taken as level with its {level} and {side} edge"
 
 
 def _before(text: str, hole: Hole, to: re.Match[str]) -> float:

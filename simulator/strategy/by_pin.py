@@ -6,7 +6,7 @@ import re
 
 from ..errors import UsageError
 from ..hole.model import Hole
-from .words import NUMBER, SIDES, UNIT, on_words, plain, with_rest, yards
+from .words import GROUND_WORDS, NUMBER, SIDES, UNIT, on_words, plain, with_rest, yards
 
 _OF = r"\s*(?:of|from)?\s*(?:the\s+)?(?:pin|flag|hole)\b"
 _END = r"(?=\s*(?:,|and\b|$|[-+]?\d))"
@@ -14,8 +14,9 @@ _TOLD = re.compile(
     r"\s*(?P<high>(?:flag|pin|hole)[\s-]+high\b[\s,]*)?"
     rf"(?:(?P<far>{NUMBER})\s*(?:(?P<unit>{UNIT})\s+)?(?P<way>short|shy|long|past|behind|beyond)"
     rf"(?:(?P<of>{_OF})|{_END})[\s,]*(?:and\s+)?)?"
-    rf"(?:(?P<beside>{NUMBER})?\s*(?:(?P<unit2>{UNIT})\s+)?(?:to\s+the\s+)?(?P<side>left|right)\b(?P<of2>{_OF})?)?"
+    rf"(?:(?P<beside>{NUMBER})?\s*(?:(?P<unit2>{UNIT})\s+)?(?:(?:to|in|on)\s+the\s+)?(?P<side>left|right)\b(?P<of2>{_OF})?)?"
 )
+_GROUND = re.compile(rf"\b(?:{'|'.join(GROUND_WORDS)})\b")
 _SHORT = frozenset(("short", "shy"))
 
 
@@ -25,7 +26,8 @@ def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
     Parameters
     ----------
     text : str
-        ``"pin high, 12 right"``, ``"12 short, 8 right of the pin"``, ``"10 m past the flag"``; short and long
+        ``"pin high, 12 right"``, ``"pin high, right rough"`` (the nearest there), ``"12 short, 8 right of
+        the pin"``, ``"10 m past the flag"``; short and long
         along the last leg of the line, left and right across it, as seen when coming up to the green. What
         else is said stays behind it; another text comes back as it is.
     hole : Hole
@@ -51,6 +53,9 @@ def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
     as_out = told["way"] == "short" and of and not side  # "100 short of the pin" is 100 out
     if not (told["high"] or far or (told["beside"] and of)) or as_out:
         return text, None
+    if told["high"] and side and not far and not told["beside"] and _GROUND.search(usual[told.end() :]):
+        station = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)[0]
+        return f"{station:.1f} on, {side} {usual[told.end() :].strip(' ,')}", None
     if side and not told["beside"]:
         raise UsageError(f'place {text!r}: how far {side}? Say "pin high, 12 {side}", "10 short, 6 {side}"')
     if told["high"] and not side:

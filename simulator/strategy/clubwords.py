@@ -42,8 +42,8 @@ _AIM = re.compile(rf"({NUMBER})\s*({_AIM_UNIT})?\s*(left|right|l|r)?")
 _SAID_AIM = re.compile(
     rf"(?P<club>.*?\S)(?:\s*,\s*|\s+)(?:(?:at|aimed(?:\s+at)?|aim|on|going)\s+)?"
     rf"(?:(?P<size>{NUMBER})\s*(?P<unit>{_AIM_UNIT})?\s*(?P<side>left|right|l|r)\b"
-    r"|(?P<straight>straight|(?<=at\s)(?:the\s+)?(?:pin|flag)))"
-    r"(?:\s+of\s+(?:the\s+)?(?:pin|flag|line|target))?"
+    r"|(?P<straight>straight(?:\s+at\s+(?:the\s+)?(?:pin|flag))?|(?<=at\s)(?:the\s+)?(?:pin|flag)))"
+    r"(?:\s+of\s+(?:the\s+)?(?:pin|flag|line|target|straight\s+line(?:\s+to\s+the\s+pin)?))?"
 )
 _SIDE_FIRST = re.compile(
     rf"(?P<club>.*?\S)(?:\s*,\s*|\s+)(?P<side>left|right)\s+(?P<aim>(?:{NUMBER})\s*(?:{_AIM_UNIT})?)"
@@ -146,6 +146,9 @@ def _refuse_part_words(player: Player, text: str, name: str) -> None:
 _PLACES = re.compile(
     r"\b(?:middle|cent(?:re|er)|edge|side|half|fairway|bunkers?|trees?|pin|flag|line|left|right|down|over|at|between)\b"
 )
+_FROM_THERE = re.compile(
+    r"(?:off|from)\s+(?:the\s+)?(?:deck|tee|ground|turf|floor|fairway|rough|peg)|on\s+(?:the|a)\s+peg"
+)
 _LAY_UP = re.compile(r"\b(?:lay(?:ing)?[\s-]*up|lay[\s-]*up)\b")
 
 
@@ -167,12 +170,14 @@ def _refuse_what_is_no_club(player: Player, text: str, name: str) -> None:
             except UsageError:
                 continue
             other = " ".join(rest).strip(",")
-            if _PLACES.search(other.casefold()):
+            if _PLACES.search(other.casefold()) and not _FROM_THERE.fullmatch(other.casefold()):
                 why = (
                     'is no aim here: say "down the fairway", "left edge", "right half of the fairway", '
                     '"at the green", "at the flag", at a mark or an area by its name, yards beside the pin, '
                     '"8 left", or leave it out (the best is found)'
                 )
+            elif _FROM_THERE.fullmatch(other.casefold()):
+                why = "says where it is hit from: leave it out, --from does that"
             elif re.search(r"\b(?:draw|fade|slice|hook)\b", other.casefold()):
                 why = "is no flight: shapes belong to the player (--player, or the player's file)"
             else:

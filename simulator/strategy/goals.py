@@ -104,6 +104,12 @@ class Goal:
         return np.asarray(clear & (far >= self.low_yd) & (far <= self.high_yd))
 
 
+_EITHER_SIDE = re.compile(
+    r"(\d+(?:\.\d+)?)\s*(?:yards?|yds?|yd|y)?\s*(?:\+\s*/?\s*-|±|plus or minus)\s*"
+    r"(\d+(?:\.\d+)?)\s*(m|metres?|meters?)?"
+)
+"""A range as its middle and how far it goes either side ("100 +/- 10")."""
+
 PAR_WORDS = {"eagle": -2, "birdie": -1, "par": 0, "bogey": 1, "double bogey": 2, "double": 2}
 """Scores by their names, strokes over par."""
 
@@ -117,6 +123,13 @@ def read_target(text: str, par: int) -> int:
         Anything else.
     """
     words = " ".join(re.sub("(?<=[a-z])-", " ", text.casefold()).removesuffix("or better").split())
+    most = re.fullmatch(
+        r"(?:(?:at most|no worse than|max(?:imum)?)\s+)?(.+?)(?:\s+or\s+(?:less|fewer|under))?", words
+    )
+    under = re.fullmatch(r"(?:under|below|less than|fewer than|break(?:ing)?)\s+(.+)", words)
+    if under:
+        return max(read_target(under[1], par) - 1, 1)
+    words = most[1] if most else words
     if words in PAR_WORDS:
         return par + PAR_WORDS[words]
     if re.fullmatch(r"[0-9]{1,3}", words) and int(words) > 0:
@@ -164,7 +177,14 @@ def read_range(what: str, text: str) -> tuple[float, float]:
         Anything else, or a range that ends before it begins.
     """
     allowed = f'two distances, the shorter first, 0 to {MOST_YD:.0f} yd: "90-110" (yards), "82-100 m"'
-    found = _RANGE.fullmatch(text.casefold())
+    plain = re.sub(r"\b(?:between|from)\s+|(?<=\d)\s*ish\b", "", text.strip().casefold())
+    plain = re.sub(r"^(\d\S*(?: \w+)?)\s+or\s+(?:less|nearer|closer)$", r"0-\1", plain)
+    plain = re.sub(r"^(?:under|below|inside|within|less than|up to)\s+(?=\d)", "0-", plain)
+    plain = re.sub(r"(?<=\d)\s*(?:and|/|\.\.+|until)\s*(?=\d)", "-", plain)
+    if about := _EITHER_SIDE.fullmatch(plain):
+        middle, off = float(about[1]), float(about[2])
+        plain = f"{max(middle - off, 0.0):g}-{middle + off:g} {about[3] or ''}"
+    found = _RANGE.fullmatch(plain)
     if not found:
         raise UsageError(f"{what} {text!r} is no range; allowed: {allowed}")
     last = found[4] or found[2] or "yd"

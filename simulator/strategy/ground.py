@@ -9,7 +9,7 @@ from functools import partial
 import numpy as np
 import shapely
 
-from ..hole.model import Hole
+from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
 
 DISTANCE_SLACK_YD = 15
@@ -26,6 +26,10 @@ STEP_YD = 0.5
 
 ALONG_STEP_YD = 0.25
 """Step along the line of play when it is followed as far as a club carries [yd]."""
+
+FAR_YD = 40.0
+"""Ground farther than this from the line gives way to such ground within half of it a little nearer or
+farther along ("40 short of the green, rough", where a ditch crosses) [yd]."""
 
 INSIDE_YD = 3.0
 """How far inside the edge of the ground the ball is put, where the ground is wide enough [yd]."""
@@ -74,6 +78,9 @@ def station_reached(hole: Hole, here: tuple[float, float], carry_yd: float) -> f
 Way = Callable[[float, int], tuple[np.ndarray, np.ndarray]]
 """Places x, y, each (n,) [yd], at a distance: from the line of play outwards to a hand (-1 left, 1 right)."""
 
+Wanted = Callable[[np.ndarray, np.ndarray], np.ndarray]
+"""Whether places x, y, each (n,) [yd], are on the ground that is looked for, bool (n,)."""
+
 
 def find_ground(
     hole: Hole, out_yd: float, side: int, wanted: Surface, *, slack_yd: int = DISTANCE_SLACK_YD
@@ -96,41 +103,67 @@ def find_ground(
     (x, y) [yd], `INSIDE_YD` inside the edge nearer the line; half way from the line to the edge when the
     line itself is on that ground and a side is asked for.
     """
-    return _nearest(hole, partial(_arc, hole), out_yd, slack_yd, side, wanted)
+    return _nearest(partial(_arc, hole), out_yd, slack_yd, side, _of_surface(hole, wanted))
 
 
 def find_beside(
     hole: Hole, station_yd: float, side: int, wanted: Surface, *, slack_yd: int = DISTANCE_SLACK_YD
 ) -> tuple[float, float] | None:
     """The same at about a distance from the tee along the line of play, straight across the line."""
-    return _nearest(hole, partial(_across, hole), station_yd, slack_yd, side, wanted)
+    return _nearest(partial(_across, hole), station_yd, slack_yd, side, _of_surface(hole, wanted))
 
 
-def _nearest(
-    hole: Hole, way: Way, at_yd: float, slack_yd: int, side: int, wanted: Surface
+def find_in(
+    hole: Hole, area: Feature, *, out_yd: float | None, station_yd: float | None
 ) -> tuple[float, float] | None:
+    """The place of one area nearest to the line at about a distance from the pin, or else from the tee."""
+    top = hole.features.index(area)
+
+    def wanted(x: np.ndarray, y: np.ndarray) -> np.ndarray:
+        return features_at(hole, x, y) == top
+
+    if out_yd is not None:
+        return _nearest(partial(_arc, hole), out_yd, DISTANCE_SLACK_YD, 0, wanted)
+    assert station_yd is not None
+    return _nearest(partial(_across, hole), station_yd, DISTANCE_SLACK_YD, 0, wanted)
+
+
+def _of_surface(hole: Hole, surface: Surface) -> Wanted:
+    return lambda x, y: surfaces_at(hole, x, y) == surface
+
+
+def _nearest(way: Way, at_yd: float, slack_yd: int, side: int, wanted: Wanted) -> tuple[float, float] | None:
     rim: tuple[float, float] | None = None
+    far: tuple[float, float] | None = None
     for away in sorted(range(-slack_yd, slack_yd + 1), key=abs):
-        found = _on_way(hole, way, at_yd + away, side, wanted) if at_yd + away >= NEAREST_YD else None
-        if found is not None and _clear(hole, found, wanted):
-            return found
+        found = _on_way(way, at_yd + away, side, wanted) if at_yd + away >= NEAREST_YD else None
+        if found is not None and _clear(found, wanted):
+            if far is None and _from_line(way, at_yd + away, found) > FAR_YD:
+                far = found
+            elif far is None or _from_line(way, at_yd + away, found) < 0.5 * FAR_YD:
+                return found
         rim = rim or found
-    return rim
+    return far or rim
 
 
-def _clear(hole: Hole, place: tuple[float, float], wanted: Surface) -> bool:
+def _from_line(way: Way, at_yd: float, place: tuple[float, float]) -> float:
+    """How far a place lies from where its way leaves the line of play [yd]."""
+    x, y = way(at_yd, 1)
+    return math.hypot(place[0] - float(x[0]), place[1] - float(y[0]))
+
+
+def _clear(place: tuple[float, float], wanted: Wanted) -> bool:
     """Whether the ground all round a place is the same."""
     turn = np.arange(8) * (math.pi / 4.0)
-    around = surfaces_at(hole, place[0] + CLEAR_YD * np.cos(turn), place[1] + CLEAR_YD * np.sin(turn))
-    return bool((around == wanted).all())
+    return bool(wanted(place[0] + CLEAR_YD * np.cos(turn), place[1] + CLEAR_YD * np.sin(turn)).all())
 
 
-def _on_way(hole: Hole, way: Way, at_yd: float, side: int, wanted: Surface) -> tuple[float, float] | None:
+def _on_way(way: Way, at_yd: float, side: int, wanted: Wanted) -> tuple[float, float] | None:
     """The place of some ground nearest to the line of play at one distance."""
     found: tuple[int, float, float] | None = None
     for hand in (-1, 1) if side == 0 else (side,):
         x, y = way(at_yd, hand)
-        there = surfaces_at(hole, x, y) == wanted
+        there = wanted(x, y)
         if there.any():
             k = _rest_index(there, bool(side))
             if found is None or k < found[0]:

@@ -11,6 +11,7 @@ from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
 from .by_bunker import by_the_bunker
 from .by_fairway import by_the_fairway
 from .by_green import by_the_green
+from .by_name import by_the_name
 from .by_pin import by_the_pin
 from .ground import find_beside, find_ground, line_place
 from .result import Start
@@ -31,8 +32,8 @@ _YARDS_ON = re.compile(rf"{NUMBER}\s*(?:{UNIT})?\s*on\b")
 
 
 def plainly(text: str, hole: Hole) -> tuple[str, str | None]:
-    """A place told by fairway, green, pin or bunker put into numbers, with what was taken for granted."""
-    for told in (by_the_fairway, by_the_green, by_the_pin, by_the_bunker):
+    """A place told by a name, fairway, green, pin or bunker in numbers, with what was taken for granted."""
+    for told in (by_the_name, by_the_fairway, by_the_green, by_the_pin, by_the_bunker):
         words, taken = told(text, hole)
         if words != text:
             return words, taken
@@ -50,7 +51,8 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
         yards on from the tee along the line of play and yards or the ground beside it: ``"230 on, 12
         right"``, ``"230 on, left rough"``; a place told by the green (`by_green`): ``"20 short of the
         green"``; by the pin (`by_pin`): ``"pin high, 12 right"``; a bunker (`by_bunker`): ``"left greenside
-        bunker"``; or coordinates in the hole frame: ``"-8,231"``.
+        bunker"``; an area by its name (`by_name`): ``"reed bed, 180 out"``; or coordinates in the hole
+        frame: ``"-8,231"``.
     hole : Hole
         With the tee and pin in use.
     played : int or None

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 import shapely
 
-from ..hole.cuts import fairway_across
+from ..hole.cuts import Strip, fairway_across, fairways_near
 from ..hole.model import Hole
 from .room import along_and_across
 
@@ -18,6 +18,9 @@ MARK_YD, MARK_DEG = 12.0, 4.0
 
 GREEN_YD = 25.0
 """A shot that carries to within this of the green is pointed by the green [yd]."""
+
+SPLIT_YD = 25.0
+"""Two strips no farther apart than this are the halves of a split fairway [yd]; neighbouring holes are."""
 
 
 @dataclass(frozen=True)
@@ -63,9 +66,8 @@ def point(hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, carry_yd: fl
         middle = hole.green.centroid
         _, across = _seen(middle.x, middle.y, x_yd, y_yd, bearing_deg)
         return Pointing("green", "the middle of the green", -across)
-    offset = _from_fairway(hole, x, y)
-    if offset is not None:
-        return Pointing("fairway", "the middle of the fairway", offset)
+    if (fairway := _from_fairway(hole, x, y)) is not None:
+        return Pointing("fairway", *fairway)
     along, across = _seen(hole.pin.x_yd, hole.pin.y_yd, x_yd, y_yd, bearing_deg)
     off = -carry_yd * across / max(math.hypot(along, across), 1e-9)
     return Pointing("pin", "the straight line to the pin", off)
@@ -89,8 +91,18 @@ def _mark(hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, carry_yd: fl
     return min(found, key=lambda item: item[0])[1] if found else None
 
 
-def _from_fairway(hole: Hole, x: float, y: float) -> float | None:
-    """Yards right of the middle of the fairway at a place, across the line of play; None without one."""
+def _from_fairway(hole: Hole, x: float, y: float) -> tuple[str, float] | None:
+    """What is pointed by of the fairway at a place, and yards right of it across the line of play."""
     station, offset = hole.station_offset(x, y)
     across = fairway_across(hole, station, offset)
-    return None if across is None else offset - 0.5 * (across[0] + across[1])
+    if across is None:
+        return None
+    beside = [one for one in fairways_near(hole, station, offset) if _gap(one, across) <= SPLIT_YD]
+    half = ""
+    if len(beside) == 2:  # one fairway to either side of something
+        half = "left " if across == min(beside) else "right "
+    return f"the middle of the {half}fairway", offset - 0.5 * (across[0] + across[1])
+
+
+def _gap(one: Strip, other: Strip) -> float:
+    return max(one[0] - other[1], other[0] - one[1])

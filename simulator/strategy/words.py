@@ -21,6 +21,9 @@ _GROUND = {
     "trees": Surface.TREES, "wood": Surface.TREES, "woods": Surface.TREES, "path": Surface.PATH,
     "tee": Surface.TEE, "green": Surface.GREEN, "water": Surface.WATER, "pond": Surface.WATER,
 }  # fmt: skip
+GROUND_WORDS = frozenset(_GROUND) | {"heavy", "deep", "thick", "penalty", "area", "ditch", "trap"}
+"""Words of a kind of ground; "trap" and others are put into these first."""
+
 UNITS = {"yd": 1.0, "yds": 1.0, "y": 1.0, "yard": 1.0, "yards": 1.0, "m": YD_PER_M, "metre": YD_PER_M,
           "metres": YD_PER_M, "meter": YD_PER_M, "meters": YD_PER_M,
           "pace": 1.0, "paces": 1.0, "step": 1.0, "steps": 1.0}  # fmt: skip
@@ -53,7 +56,7 @@ FILLERS = frozenset(
 _SAY_INSTEAD = {
     "hundred": 'write the number in figures: "100 out"',
     "edge": 'say "left side of the fairway, 150 out", or the yards: "230 on, 14 left"',
-    "fringe apron collar": 'round the green is fairway or rough: "15 out, left rough"',
+    "fringe apron collar": 'say which side, "back fringe", or "15 out, left rough"',
     "feet foot ft": "yards or m are read; a putt is not planned",
     "inches": "yards or m are read",
     "lay lay-up layup laying drop wedge": 'say how far it is to the pin: "90 out", "150 out, fairway"',
@@ -80,6 +83,10 @@ _READ_AS = tuple(
         (r"\bshort of (?:the )?(?:pin|flag|hole)\b", "out"),
         (rf"(?<=\d)(\s*(?:{UNIT})?)\s+(?:remaining|to go|left in)\b", r"\1 out"),
         (rf"^({NUMBER}\s*(?:{UNIT})?)\s+left(?=$|[\s,].*\b(?:left|right)\b)", r"\1 out"),
+        (
+            rf"^([^\d]*\b(?:fairway|rough|trees|bunker|middle)\b[\s,]*)({NUMBER}\s*(?:{UNIT})?)\s+left$",
+            r"\1\2 out",
+        ),
         (r"\b(?:tee box|teeing (?:ground|area)|tee shot)\b", "tee"),
         (r"\b(?:fairway|greenside|pot|cross|sand)\s+(?=bunker|sand|trap)", ""),
         (r"\btrap\b", "bunker"),

@@ -32,6 +32,7 @@ def square(folder: Path, pins: str = "", bend: str = "", shape: str = SQUARE) ->
         ("22 on, 5 right", 322.0, 8.0),
         ("10 on", 310.0, 0.0),
         ("10 on, middle", 310.0, 0.0),
+        ("10 deep", 310.0, 0.0),
         ("R4 / 12 on", 312.0, 9.0),
         ("on 12, left 4", 312.0, -9.0),
         ("12 paces on, 4 from the left edge", 312.0, -9.0),

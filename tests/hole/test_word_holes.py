@@ -148,6 +148,25 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "180 carry over water": [(179, 0, W), (181, 0, F)],
     "water 160 to 190 carry on the right": [(170, 20, W), (170, 18, R), (170, -20, R)],
     "pond called Mill Pond right 200 to 240, edge 20": [(220, 21, W)],
+    # turns of speech
+    "burn crosses the fairway at 240 and again at 320": [(240, 0, W), (240, 60, W), (320, 0, W), (280, 0, F)],
+    "ditch at 200 crossing from left to right": [(200, -50, W), (200, 50, W), (203, 0, F)],
+    "out of bounds left along the road, 30": [(220, -29, R), (220, -31, O), (220, 31, R)],
+    "road down the right is out of bounds, 40": [(220, 39, R), (220, 41, O), (220, -41, R)],
+    "out left 30 and road right 40": [(220, -31, O), (220, 39, R), (220, 41, O)],
+    "trees left and right 25": [(220, -24, R), (220, -26, T), (220, 24, R), (220, 26, T)],
+    "line of poplars right 180 to 220, 40 off the line": [(200, 41, T), (200, 39, R), (230, 41, R)],
+    "bunkers at 220, 240 and 260 on the right": [(220, 16, B), (240, 16, B), (260, 16, B), (240, -16, R), (220, 0, F)],
+    "green guarded by bunkers left and right": [(380, -18, B), (380, 18, B), (380, 0, G)],
+    "green protected by a pond in front": [(350, 0, W), (367, 0, G)],
+    "carry of 140 over heather": [(100, 0, H), (139, 50, H), (141, 0, R), (151, 0, F)],
+    "two bunkers left and one right of the green": [(374, -16, B), (386, -16, B), (380, 17, B), (380, -16, R)],
+    "bunkers 150 and 130 from the green on the left": [(209, -16, B), (229, -16, B), (219, -18, R), (380, -146, R)],
+    "cross bunkers 80 short of the green": [(283, 0, B), (288, 0, F)],
+    "bunker five right of the green": [(380, 16, R), (380, 18, B)],  # yards, where the bunker is named
+    "bunker 12 long by 6 wide, left of the green": [(385, -17, B), (387, -17, R)],
+    "pond right 150 to 220, 10 from the fairway edge": [(200, 23, R), (200, 25, W)],
+    "wall left, 30 from the centre line": [(220, -29, R), (220, -31, O)],
 }
 
 FAIRWAYS: dict[str, list[tuple[float, float, Surface]]] = {
@@ -165,6 +184,12 @@ FAIRWAYS: dict[str, list[tuple[float, float, Surface]]] = {
     "fairway 30 wide, pinched to 20 at 260": [(260, 9, F), (260, 11, R), (160, 14, F)],
     "fairway 28 wide, runs out at 270": [(269, 0, F), (271, 0, R), (200, 13, F)],
     "fairway thirty wide": [(200, 14, F), (200, 16, R)],
+    "landing zone 30 wide": [(200, 14, F), (200, 16, R)],
+    "landing area between 200 and 260, 30 wide": [(180, 14, F), (180, 16, R), (300, 14, F)],  # it goes on
+    "left fairway 20 wide, edge 8; right fairway 30 wide, edge 6": [
+        (200, -7, R), (200, -9, F), (200, -27, F), (200, -29, R), (200, 5, R), (200, 7, F), (200, 35, F), (200, 37, R)],
+    "left fairway 180 to 300, 8 to 28; right fairway from 200, 8 to 38; bunker right at 250": [
+        (181, -9, F), (179, -9, R), (301, -9, R), (199, 9, R), (201, 9, F), (201, 37, F), (250, 41, B), (230, 0, R)],
 }
 
 
@@ -274,6 +299,9 @@ def test_a_pin_is_so_far_from_the_edge_of_the_green_where_it_stands(paces: str) 
     ("green 30 by 22, 2.5% back to front", 365, 30, 22, (2.5, 180)), ("green slopes to the back", 366, 28, 24, (2, 0)),
     ("green front 360, back 392, tilts left to right", 360, 32, 24, (2, 90)), ("green 362 to 390", 362, 28, 24, None),
     ("front of green 360; back of the green 390", 360, 30, 24, None), ("green 24 deep, level", 368, 24, 24, (0, 0)),
+    # from where it is high: to the other side
+    ("green slopes from the right", 366, 28, 24, (2, 270)), ("green slopes 3% from the back", 366, 28, 24, (3, 180)),
+    ("green falls from back right", 366, 28, 24, (2, 225)), ("green slopes from right to left", 366, 28, 24, (2, 270)),
 ])  # fmt: skip
 def test_greens(words: str, front: float, depth: float, width: float, fall: tuple[float, float] | None) -> None:
     hole = hole_from_words(f"par 4, 380; {words}").hole
@@ -288,6 +316,7 @@ def test_greens(words: str, front: float, depth: float, width: float, fall: tupl
      {"white": 0, "yellow": 20, "red": 45}), ("men's tee, ladies' tee 50 forward", {"men": 0, "ladies": 50}),
     ("red tee 40 ahead", {"main": 0, "red": 40}), ("blue tee 20 back, white tee", {"blue": -20, "white": 0}),
     ("yellow tees at 16", {"main": 0, "yellow": 16}),
+    ("white tee 380, yellow tee 360, red tee 320", {"white": 0, "yellow": 20, "red": 60}),  # as the card has them
 ])  # fmt: skip
 def test_tees(words: str, tees: dict[str, float]) -> None:
     hole = hole_from_words(f"par 4, 380; {words}").hole
@@ -320,6 +349,22 @@ def test_single_trees_and_marks() -> None:
     assert trees == {"tree": (-12, 230, 9, 14), "oak": (20, 300, 12, 18)}
     assert {m.name: (m.x_yd, m.y_yd) for m in hole.marks} == {
         "church tower": (12, 400), "pine": (-20, 260), "barn roof": (0, 434)}  # fmt: skip
+
+
+@pytest.mark.parametrize("way", ["left", "right"])
+def test_inside_and_outside_of_the_corner(way: str) -> None:
+    """Inside is the side the line turns to; the corner itself is where it turns."""
+    words = f"par 4, 400; dogleg {way} at 240; trees on the inside of the corner, 180 to 230, 20 off the line"
+    hole = hole_from_words(words + "; bunker on the outside of the bend at 200; bunker left on the corner").hole
+    sign = -1 if way == "left" else 1
+    assert hole.surface_at(*hole.at(200, sign * 21)) is T and hole.surface_at(*hole.at(200, -sign * 21)) is not T
+    outside, corner = [hole.station_offset(f.area.centroid.x, f.area.centroid.y) for f in hole.features if f.surface is B]
+    assert outside[0] == pytest.approx(200, abs=0.5) and outside[1] * sign < 0
+    assert corner[0] == pytest.approx(240, abs=8.0)
+
+
+def test_a_tee_by_its_card_is_said() -> None:
+    assert any("340 yards is what the hole measures" in line for line in load_hole("par 4, 400; red tee 340").assumed)
 
 
 def test_what_belongs_to_the_hole_as_a_whole() -> None:
@@ -485,6 +530,7 @@ def test_paces_are_yards() -> None:
         ("two bunkers left of the green", False),
         ("bunkers both sides of the green", False),
         ("bunkers left at 230 and 260", False),
+        ("two bunkers left and one right of the green", False),
         ("bunker left of the green", False),
     ],
 )

@@ -17,7 +17,14 @@ from simulator.hole.words.lex import LONGEST_TEXT
 from simulator.hole.words.phrases import PATTERNS
 from simulator.hole.words.vocabulary import ALIASES, HEADS, OTHER_WORDS
 
+_HALVES = '"left fairway 20 wide, edge 8; right fairway 30 wide, edge 8"'
 REFUSED: dict[str, tuple[str, str]] = {
+    "par 4, 380; split fairway, left 20 wide, right 30 wide": ("'split' (letter 13)", _HALVES),
+    "par 4, 380; two fairways, left one 20 wide, right one 30 wide": ("'fairways' (letter 17)", _HALVES),
+    "par 4, 380; left fairway 20 wide": ("'left' (letter 13)", _HALVES),
+    "par 4, 340; carry 150 over rough": ("'rough' (letter 28)", 'Say "fairway from 150"'),
+    "par 4, 400; bunker 150 from the green": ("'bunker' (letter 13)", "on which side?"),
+    "par 4, 302, drivable": ("'drivable' (letter 13)", "leave it out"),
     "par 4, 380; ditch diagonally across": ("diagonally", "where it meets each edge of the fairway"),
     "par 4, 380; pond diagonal from 190 left to 230 right": ("diagonal", "only a stream crosses diagonally"),
     "par 4, 380; creek from 190 left to 230 left": ("from", "twice the same side"),

@@ -57,6 +57,19 @@ UNDERSTOOD: list[tuple[str, dict[str, Any]]] = [
     ("handicap 9, drives it 230 m carry", {"handicap": 9, "club": {D: {"carry_m": 230}}}),
     ("handicap 9, drive carries 220", {"handicap": 9, "club": {D: {"carry_yd": 220}}}),
     ("handicap 9, driving distance of 240, 50 wide", {"handicap": 9, "club": {D: {"total_yd": 240, "width_yd": 50}}}),
+    ("handicap 20, only driver 150 and 56", {"handicap": 20, "clubs": [D, "56-degree wedge"], "club": {D: {"carry_yd": 150}}}),
+    ("handicap 9, driver between 200 and 210", {"handicap": 9, "club": {D: {"carry_yd": 205}}}),
+    ("handicap 9, driver 60 yards wide", {"handicap": 9, "club": {D: {"width_yd": 60}}}),  # not 60 of carry
+    ("handicap 9, hits it right", {"handicap": 9, "miss": "right"}),
+    ("he's a 9 handicap, always misses everything left", {"handicap": 9, "miss": "left"}),
+    ("handicap 9, misses right with the driver, 7i 140", {"handicap": 9, "club": {D: {"miss": "right"}, "7-iron": {"carry_yd": 140}}}),
+    ("handicap 9, misses right with a draw", {"handicap": 9, "miss": "right", "shape": "draw"}),
+    ("handicap 9, without driver and 3-wood", {"handicap": 9, "club": {D: {"use": "never"}, "3-wood": {"use": "never"}}}),
+    ("handicap 9, leaves the driver and the 3w at home", {"handicap": 9, "club": {D: {"use": "never"}, "3-wood": {"use": "never"}}}),
+    ("handicap 9, no driver and 7-iron 140", {"handicap": 9, "club": {D: {"use": "never"}, "7-iron": {"carry_yd": 140}}}),
+    ("handicap 9, driver goes left", {"handicap": 9, "club": {D: {"miss": "left"}}}),
+    ("handicap 9, in metres: driver 190, 7-iron 130 yards", {"handicap": 9, "club": {D: {"carry_m": 190}, "7-iron": {"carry_yd": 130}}}),
+    ("handicap 9, driver 205ish 3-wood 190 hybrid ~175", {"handicap": 9, "club": {D: {"carry_yd": 205}, "3-wood": {"carry_yd": 190}, "hybrid": {"carry_yd": 175}}}),
     ("handicap 9, tee shot goes 240, misses right", {"handicap": 9, "club": {D: {"total_yd": 240}}, "miss": "right"}),
     ("handicap 20, never hits driver", {"handicap": 20, "club": {D: {"use": "never"}}}),
     ("handicap 20, doesn't carry a 3-wood", {"handicap": 20, "club": {"3-wood": {"use": "never"}}}),
@@ -172,7 +185,17 @@ REFUSED = [
     ("handicap 30, only sometimes", "'only', which is not followed by a club"),
     ("handicap 30, only putter", "'only', which is not followed by a club"),
     ("handicap 30, only driver 150 215, 7-iron", "'215', which is not understood there"),
-    ("15", "'15', which is not understood there"),
+    ("15", "'15'; a number alone: say"),
+    ("handicap 15, driver 150 and 56", "the 56-degree wedge without a distance"),  # no range
+    ("handicap 15, driver 205 to 56", "205 and 56 are too far apart for one club"),
+    ("handicap 15, driver 7-iron 140", "'7-iron', which is no distance of the driver"),  # not 7 yards
+    ("handicap 15, never misses left", "'never misses left'; say the side that is missed"),
+    ("handicap 15, hits it straight", "'it straight'; say how wide"),
+    ("handicap 15, driver 205 carry 225 total", "'225 total'; a club has its carry or its total"),
+    ("handicap 15, sand wedge 85, half 45", "'half'; swings short of full are worked out"),
+    ("handicap 15, wedges 110, 95 and 80", "'wedges'; say each club with its distance"),
+    ("handicap 15, swing speed 95", "'swing speed'; say the carry"),
+    ("70 year old, handicap 18", "'70 year old'; age changes nothing by itself"),
     ("handicap 15, putter 20", "'putter'"),
 ]
 

@@ -32,6 +32,12 @@ from simulator.strategy.result import Answer
         ("82-100 m", 82.0 / 0.9144, 100.0 / 0.9144),
         ("82 m to 100 m", 82.0 / 0.9144, 100.0 / 0.9144),
         ("82.5-100.5", 82.5, 100.5),
+        ("between 90 and 110", 90.0, 110.0),
+        ("90/110", 90.0, 110.0),
+        ("100 +/- 10", 90.0, 110.0),
+        ("under 100", 0.0, 100.0),
+        ("inside 60 m", 0.0, 60.0 / 0.9144),
+        ("60 yards or less", 0.0, 60.0),
     ],
 )
 def test_ranges(text: str, low: float, high: float) -> None:
@@ -54,7 +60,8 @@ def test_one_goal_at_a_time() -> None:
 
 @pytest.mark.parametrize(
     ("text", "score"),
-    [("4", 4), ("par", 5), ("Par or better", 5), ("birdie", 4), ("eagle", 3), ("bogey", 6), ("double-bogey", 7), ("double", 7)],
+    [("4", 4), ("par", 5), ("Par or better", 5), ("birdie", 4), ("eagle", 3), ("bogey", 6), ("double-bogey", 7), ("double", 7),
+     ("4 or less", 4), ("at most 5", 5), ("no worse than bogey", 6), ("under 5", 4), ("break par", 4)],
 )  # fmt: skip
 def test_a_target_by_its_name(text: str, score: int) -> None:
     assert read_goal(text, None, None, 5) == Goal("target", most_strokes=score)

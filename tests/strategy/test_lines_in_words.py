@@ -10,7 +10,9 @@ from simulator.errors import UsageError
 from simulator.hole import Hole, load_hole
 from simulator.player import Player, load_player
 from simulator.strategy.aimwords import in_degrees
+from simulator.strategy.clubwords import shot_meant
 from simulator.strategy.places import place
+from simulator.strategy.pointing import point
 from simulator.strategy.review.notes import read_notes
 from simulator.strategy.review.strokes import strokes_of
 from simulator.strategy.review.working import check_clubs
@@ -62,6 +64,13 @@ def _far(offset: float) -> float:
         ("driver left half", _far(-2.5)),
         ("driver right side of the fairway", _far(12.5)),
         ("driver at the green", math.degrees(-PIN)),
+        ("driver left centre", _far(-2.5)),
+        ("driver 3 yd left of the middle of the fairway", _far(2.0)),  # as answers say it
+        ("driver 10 right of centre", _far(15.0)),
+        ("driver 5 right of the left edge", _far(-5.0)),
+        ("driver 8 yd left of the middle of the green", math.degrees(math.atan2(-8.0, 400.0) - PIN)),
+        ("driver middle of the green", math.degrees(-PIN)),
+        ("driver 6 left of the church tower", math.degrees(math.atan2(-46.0, 500.0) - PIN)),
         ("driver at the church tower", math.degrees(math.atan2(-40.0, 500.0) - PIN)),
         ("driver over the elbow bunker", math.degrees(math.atan2(30.0, 230.0) - PIN)),
     ],
@@ -70,7 +79,8 @@ def test_where_a_line_in_words_points(hole: Hole, player: Player, words: str, tu
     club, _, aim = in_degrees(words, hole, player, None).partition("@")
     assert club == "driver" and aim.endswith("deg")
     # steps of 0.25 yd along the line, and two digits behind the point
-    assert abs(float(aim.removesuffix("deg")) - turn_deg) < 0.03
+    # beside a mark or the green yards are counted across the line to it, here 5 degrees off the line of play
+    assert abs(float(aim.removesuffix("deg")) - turn_deg) < (0.06 if "6 left of the church" in words else 0.03)
 
 
 def test_the_line_is_seen_from_the_ball(hole: Hole, player: Player) -> None:
@@ -95,6 +105,27 @@ def test_no_fairway_where_the_club_comes_down_is_said(hole: Hole, player: Player
         in_degrees("8i down the fairway", hole, player, None)
 
 
+def test_yards_beside_an_area_are_no_aim(hole: Hole, player: Player) -> None:
+    """They would count from its edge for some, from its middle for others."""
+    words = "driver 5 left of the elbow bunker"
+    assert in_degrees(words, hole, player, None) == words
+
+
+@pytest.mark.parametrize(
+    ("words", "why"),
+    [("driver off the deck", "says where it is hit from: leave it out"), ("8i off the tee", "--from does that")],
+)
+def test_where_it_is_hit_from_is_no_aim(player: Player, words: str, why: str) -> None:
+    with pytest.raises(UsageError, match=why):
+        shot_meant(player, words)
+
+
+def test_straight_at_the_pin(player: Player) -> None:
+    for words in ("8i straight at the pin", "8i straight", "8i at the flag"):
+        assert shot_meant(player, words).aim_yd == 0.0
+    assert shot_meant(player, "8i 5 yd left of the straight line to the pin").aim_yd == -5.0
+
+
 def test_a_line_noted_in_words_after_the_round(hole: Hole, player: Player) -> None:
     """Each from where its stroke was played; what is no line is still refused."""
     notes = "driver down the fairway to 180 out, fairway; 8i at the green to 30 out, rough; chip to 3 ft; 1 putt"
@@ -104,3 +135,17 @@ def test_a_line_noted_in_words_after_the_round(hole: Hole, player: Player) -> No
     assert turns[1] == pytest.approx(-math.degrees(math.atan2(5.0, math.sqrt(180.0**2 - 5.0**2))), abs=0.03)
     with pytest.raises(UsageError, match="is no aim here"):
         check_clubs(strokes_of(read_notes("driver at the moon bunker to 180 out, fairway"), hole), hole, player)
+
+
+def test_each_half_of_a_split_fairway(player: Player) -> None:
+    """What an answer says of a line is read again as the same line, 4 yards off the middle of each half."""
+    hole = load_hole("par 4, 400; left fairway 20 wide, edge 8; right fairway 30 wide, edge 6")
+    for half, middle in (("left", -18.0), ("right", 21.0)):
+        words = f"driver 4 yd right of the middle of the {half} fairway"
+        turn = float(in_degrees(words, hole, player, None).partition("@")[2].removesuffix("deg"))
+        # the fairway is aimed at where the line of play is a carry away: the ball comes down a little nearer
+        assert turn == pytest.approx(math.degrees(math.atan2(middle + 4.0, 220.0)), abs=0.03)
+        said = point(hole, 0.0, 0.0, turn, 220.0)
+        assert said.name == f"the middle of the {half} fairway" and said.offset_yd == pytest.approx(4.0, abs=0.2)
+    with pytest.raises(UsageError, match='one fairway there; say "left half'):
+        in_degrees("driver down the left fairway", load_hole("par 4, 400"), player, None)

@@ -279,7 +279,8 @@ def test_a_bunker_by_its_name_or_side(hole: Hole, words: str, name: str) -> None
     bunker = next(feature for feature in hole.features if feature.name == name)
     assert start.lie == "bunker" and bunker.area.contains(shapely.Point(start.x_yd, start.y_yd))
     assert plainly(words, hole)[1] == f"the ball is taken to lie in the middle of the {name}"
-    assert "middle" not in (plainly(f"{words}, 20 out", hole)[1] or "")  # a distance says where
+    yards = out(hole, bunker.area.centroid.x, bunker.area.centroid.y)
+    assert "middle" not in (plainly(f"{words}, {yards:.0f} out", hole)[1] or "")  # a distance says where
 
 
 def test_bunkers_of_one_name_are_listed() -> None:
@@ -290,6 +291,104 @@ def test_bunkers_of_one_name_are_listed() -> None:
     with pytest.raises(UsageError, match=r"which of them on this hole: bunker 1 \(1\d\d yd out\), bunker 2 \(1\d\d yd out\)$"):
         place("bunker", hole)
     assert place("in bunker, 140 out", hole).lie == "bunker"
+
+
+NAMED = [
+    # words, area of withy-drain, yards out or on
+    ("reed bed, 180 out", "reed bed", 180), ("in the reeds on the right, 180 out", "reed bed", 180),
+    ("reeds by the lane, 200 out", "reeds by the lane", 200), ("the willows 80 out", "willow carr", 80),
+    ("the fen, 32 out", "fen behind the green", 32), ("230 on, reed bed", "reed bed", 230),
+    ("elbow bunker, 140 out", "elbow bunker", 140), ("alders, 220 m out", "alders", 220 / 0.9144),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("words", "name", "yards"), NAMED, ids=[words for words, _, _ in NAMED])
+def test_an_area_by_its_name(words: str, name: str, yards: float) -> None:
+    start = place(words, WITHY)
+    feature = WITHY.feature_at(start.x_yd, start.y_yd)
+    assert feature is not None and feature.name == name
+    station = WITHY.station_offset(start.x_yd, start.y_yd)[0]
+    assert (station if words.startswith("230 on") else start.out_yd) == pytest.approx(yards, abs=3.0)
+
+
+@pytest.mark.parametrize(
+    ("words", "why"),
+    [
+        ("the reeds, 180 out", "which of them on this hole: reeds by the lane"),
+        ("the reed bed", "whereabouts? It begins 98 and ends 212 yd out"),
+        ("reed bed, 20 out", "not there; on this hole: reed bed (98 to 212 yd out)"),
+    ],
+)
+def test_an_area_that_settles_nothing(words: str, why: str) -> None:
+    with pytest.raises(UsageError) as refused:
+        place(words, WITHY)
+    assert why in str(refused.value)
+
+
+def test_short_of_and_past_an_area() -> None:
+    """Along the line of play: the dyke is crossed at 341 to 350, the bunker lies at 261 to 275."""
+    for words, station in (("10 short of the cross dyke", 331.0), ("10 past the elbow bunker", 284.5)):
+        start = place(words, WITHY)
+        assert WITHY.station_offset(start.x_yd, start.y_yd) == pytest.approx((station, 0.0), abs=1.0)
+    assert place("10 short of the dyke, left rough", WITHY).lie == "rough"
+    drovers = load_hole("ostrel-heath/7")  # two cross bunkers, the left one from 328 on
+    start = place("10 short of the left cross bunker", drovers)
+    assert drovers.station_offset(start.x_yd, start.y_yd)[0] == pytest.approx(318.0, abs=3.0)
+
+
+def test_far_from_the_green_is_short_of_it() -> None:
+    assert place("150 yards from the green, left rough", WITHY) == place("150 short of the green, left rough", WITHY)
+    with pytest.raises(UsageError, match="off the green where"):
+        place("10 from the green", WITHY)
+
+
+def test_rough_is_not_looked_for_beyond_a_ditch() -> None:
+    """Forty short of the green lies in the dyke: the rough before or behind it is meant, not that at its end."""
+    start = place("40 short of the green, rough", WITHY)
+    assert abs(WITHY.station_offset(start.x_yd, start.y_yd)[1]) < 20.0 and start.out_yd < 75.0
+
+
+def test_a_small_area_is_a_place() -> None:
+    assert place("apron", WITHY).out_yd == pytest.approx(30.0, abs=1.0)
+    assert plainly("apron", WITHY)[1] == "the ball is taken to lie in the middle of the apron"
+
+
+@pytest.mark.parametrize("hole", [WITHY, LONG], ids=lambda hole: hole.name)
+def test_long_and_to_a_side_of_the_green(hole: Hole) -> None:
+    """Beyond the pin, off the green, on that side of the line, and no farther off than a green is wide."""
+    for words in ("long right of the green", "over the green right", "long and right of the green"):
+        start = place(words, hole)
+        station, offset = hole.station_offset(start.x_yd, start.y_yd)
+        assert station > hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)[0] and offset > 5.0
+        assert 0.0 < hole.green.distance(shapely.Point(start.x_yd, start.y_yd)) < 14.0
+        assert "level with its back and right edge" in (plainly(words, hole)[1] or "")
+
+
+def test_no_hazard_is_taken_where_nobody_speaks_of_it() -> None:
+    with pytest.raises(UsageError, match="there is front right bunker: say what it lies in"):
+        place("short right of the green", WITHY)
+    assert place("short right of the green, bunker", WITHY).lie == "bunker"
+
+
+@pytest.mark.parametrize("end", ["front", "back", "left", "right"])
+def test_edge_and_fringe_of_the_green(end: str) -> None:
+    meant, _ = by_the_green(f"{end} fringe", WITHY)
+    start = place(meant, WITHY)
+    assert 0.0 < WITHY.green.distance(shapely.Point(start.x_yd, start.y_yd)) < 2.0
+    with pytest.raises(UsageError, match="on the green"):
+        place(f"{end} edge of the green", WITHY)
+
+
+def test_pin_high_in_the_rough_is_the_nearest_there() -> None:
+    station, _ = WITHY.station_offset(WITHY.pin.x_yd, WITHY.pin.y_yd)
+    for words in ("pin high right rough", "pin high right in the rough", "pin high in the right rough"):
+        start = place(words, WITHY)
+        assert start.lie == "rough" and WITHY.station_offset(start.x_yd, start.y_yd)[0] == pytest.approx(station, abs=0.1)
+
+
+def test_yards_left_behind_the_ground_are_out() -> None:
+    assert place("fairway, 180 left", WITHY) == place("180 out, fairway", WITHY)
+    assert place("left rough, 180 left", WITHY) == place("180 out, left rough", WITHY)
 
 
 @pytest.mark.parametrize("side", ["left", "right"])
@@ -352,7 +451,7 @@ REFUSED = [
     ("164 out, left", 'a side needs a kind of ground ("164 out, left rough")'),
     ("150, right edge of the fairway", "'edge' is not understood there (say \"left side of the fairway"),
     ("a hundred yards out", "'hundred' is not understood there (write the number in figures"),
-    ("on the fringe", "'fringe' is not understood there (round the green is fairway or rough"),
+    ("on the fringe", "'fringe' is not understood there (say which side"),
     ("10 feet from the hole", "'feet' is not understood there (yards or m are read; a putt is not planned)"),
     ("plugged, right bunker, 28 out", "'plugged' is not understood there (how the ball lies is taken as usual"),
     ("white tee", "'white' is not understood there (the tee is chosen by --tee)"),

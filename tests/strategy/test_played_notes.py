@@ -21,6 +21,7 @@ from simulator.strategy.review.notes import (
     read_notes,
     read_round,
 )
+from simulator.strategy.review.rests import resting
 from simulator.strategy.review.strokes import strokes_of
 
 WITHY, EEL = load_hole("withy-drain"), load_hole("eel-trap")
@@ -45,6 +46,46 @@ CLAUSES = [
     ("chip in", [("chip", HOLED)]),
     ("9-iron holed", [("9-iron", HOLED)]),
     ("putt into the hole", [("putt", HOLED)]),
+    ("driver 164 yards left in", [("driver", "164 yards left in")]),  # not holed
+    ("5-hybrid over the green", [("5-hybrid", "over the green")]),
+    ("7-iron just short of the green", [("7-iron", "just short of the green")]),
+    ("6-iron pin high in the right rough", [("6-iron", "pin high in the right rough")]),
+    ("pw thinned through the back", [("pw", "through the back")]),
+    ("6-iron 10 over the green", [("6-iron", "10 over the green")]),
+    ("6-iron to fen behind the green, 30 out", [("6-iron", "fen behind the green, 30 out")]),
+    ("7-iron plugged in the left bunker", [("7-iron", "the left bunker")]),
+    ("laid up with 8-iron to 70 out", [("8-iron", "70 out")]),
+    ("3w to the lay-up bunker", [("3w", "the lay-up bunker")]),
+    ("hit it to 20 ft with a 6-iron", [("6-iron", "20 ft")]),
+    ("my second shot was a 5-hybrid to 20 ft", [("5-hybrid", "20 ft")]),
+    ("drive with 3-wood to 190 out", [("3-wood", "190 out")]),
+    ("drive to 190 out", [("driver", "190 out")]),
+    ("8-iron out to 80 out", [("8-iron", "80 out")]),
+    ("chipped out sideways to 90 out", [("chip", "90 out")]),
+    ("splashed out to 12 ft", [("splash", "12 ft")]),
+    ("lagged to 2 ft", [("putt", "2 ft")]),
+    ("missed the first putt to 3 ft", [("putt", "3 ft")]),
+    ("driver right into the alders, 250 out", [("driver", "the alders, 250 out, right")]),
+    ("driver 8 left, 215 out", [("driver 8 left", "215 out")]),  # a line stays one
+    ("driver to 200 out, left rough, hooked it", [("driver", "200 out, left rough")]),
+    ("sw, left it in the bunker", [("sw", "the same place")]),
+    ("driver left in the trees, 95 out", [("driver", "the trees, 95 out, left")]),
+    ("6-iron pin high left in the rough", [("6-iron", "pin high left in the rough")]),
+    ("8-iron hole in one", [("8-iron", HOLED)]),
+    ("Driver - right rough, 190 out", [("Driver", "right rough, 190 out")]),
+    ("5 hybrid - short of green", [("5 hybrid", "short of green")]),
+    ("approach with 6-iron to 20 ft", [("6-iron", "20 ft")]),
+    ("6-iron 5 paces short of the green", [("6-iron", "5 paces short of the green")]),
+    ("6-iron over the back into the rough", [("6-iron", "over the back, rough")]),
+    ("7 iron to middle of green, 20 feet", [("7 iron", "20 feet")]),
+    ("6-iron on in 2, 20 ft", [("6-iron", "20 ft")]),
+    ("wedge just on", [("wedge", "the green")]),
+    ("3w short of the left cross bunker", [("3w", "short of the left cross bunker")]),
+    ("driver 189 off the tee", [("driver", "189 off the tee")]),  # not a tee of that name
+    ("driver carried the bunker to 130 out", [("driver", "130 out")]),
+    ("8-iron bump to 4 ft", [("8-iron", "4 ft")]),
+    ("driver, air shot", [("driver", "the same place")]),
+    ("driver to 215 out, right rough, 5-iron to 30 ft", [("driver", "215 out, right rough"), ("5-iron", "30 ft")]),
 ]
 
 
@@ -56,7 +97,8 @@ def test_a_stroke(text: str, swings: list[tuple[str, str]]) -> None:
 
 @pytest.mark.parametrize("text", ["driver out of bounds", "driver ob", "driver, out", "driver goes o.b.", "driver lost",
                                   "driver lost ball", "driver to out of bounds", "driver out of bounds left",
-                                  "driver lost to the right", "sliced driver ob right"])  # fmt: skip
+                                  "driver lost to the right", "sliced driver ob right", "driver into the trees, lost",
+                                  "driver lost in the alders", "driver left onto the drove road, ob"])  # fmt: skip
 def test_a_ball_that_is_gone(text: str) -> None:
     (found,) = read_notes(text + "; driver to 200 out").clauses[:1]
     assert isinstance(found, Out) and found.club == "driver"
@@ -77,6 +119,60 @@ def test_reloading_is_the_next_ball_from_there() -> None:
     for said in ("driver out of bounds left, reload; driver to 200 out", "driver ob; reloaded; driver to 200 out"):
         played = strokes_of(read_notes(said), WITHY)
         assert [one.number for one in played.strokes] == [1, 3] and played.score == 3
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["driver ob; hit a provisional, driver to 200 out", "driver ob, provisional to 200 out", "driver lost; 3 off the tee to 200 out",
+     "driver lost ball left, 3 off tee, driver to 200 out", "driver ob; reload to 200 out", "driver into the reed bed; unplayable, again; driver to 200 out",
+     "driver into the trees, took an unplayable, re-teed; driver to 200 out"],
+)  # fmt: skip
+def test_a_second_ball_from_the_tee(said: str) -> None:
+    """Stroke and distance: where an unplayable ball lay does not matter then."""
+    first, second = strokes_of(read_notes(said), WITHY).strokes
+    assert (first.penalty, second.number, second.club, second.start.lie) == (1, 3, "driver", Lie.TEE)
+
+
+def test_putts_say_where_the_ball_was() -> None:
+    far = strokes_of(read_notes("driver to 170 out; 6i on the green; two putts from 30 feet for par"), WITHY)
+    assert far.strokes[1].end.putt_ft == pytest.approx(30.0) and far.score == 4
+    assert strokes_of(read_notes("driver to 170 out; 6i to the green; holed a 6-footer"), WITHY).strokes[1].went == "6 ft"
+    for said in ("made it", "holed the putt", "knocked it in", "gimme", "tap in", "holed the second"):
+        assert read_notes(f"6i to 20 ft; {said}").clauses[-1] == Putts(said, 1), said
+
+
+def test_a_number_behind_a_place_is_no_score() -> None:
+    for said in ("driver to 164.5", "driver to 5,60", "driver to 200, 5"):
+        assert read_notes(said).scored is None, said
+    for said in ("7i to 12 ft; 2 putts. Bogey.", "7i to 12 ft; 2 putts for a bogey", "7i to the green; 2 putts from 30 ft = 3",
+                 "7i to 12 ft; 1 putt; 2"):  # fmt: skip
+        assert read_notes(said).scored is not None, said
+
+
+def test_a_putt_told_by_a_number_is_told_in_feet() -> None:
+    assert played("driver to 170 out; 6i to 20 ft; putt to 3; 1 putt").strokes[2].end.putt_ft == pytest.approx(3.0)
+
+
+def test_an_unplayable_ball_and_where_it_was_dropped() -> None:
+    for said in ("unplayable, 97 out", "unplayable, two club-lengths, 97 out", "unplayable, back on the line 97 out",
+                 "unplayable, drop 97 out"):  # fmt: skip
+        found = played(f"driver to 95 out, right trees; {said}; 9i to 20 ft")
+        assert found.score == 3 and found.strokes[1].kind == "drop", said
+
+
+def test_a_ball_left_in_the_bunker_stays_there() -> None:
+    for said in ("sw, left it in", "sw left in the bunker", "sw still in the bunker"):
+        found = played(f"driver to 170 out; 6i in the front right bunker; {said}; sw out to 12 ft; 2 putts")
+        assert found.score == 6 and found.strokes[2].start.lie is Lie.BUNKER
+        assert found.strokes[2].end.x_yd == found.strokes[2].start.x_yd, said
+    (left,) = played("6i left in the bunker", EEL).strokes  # from the tee: the left one
+    assert left.end.x_yd == resting("left bunker", EEL, None).x_yd
+
+
+def test_what_was_taken_is_told_beside_the_stroke() -> None:
+    assert "noted" not in played("driver to 180 out; 6i 12 left of the green").strokes[1].went
+    assert "is taken as five paces" in played("driver to 190 out; 5h over the green").strokes[1].went
+    assert "a usual lie there is taken" in played("driver to 160 out; 7i plugged in the left bunker").strokes[1].went
 
 
 def test_a_place_found_elsewhere_is_said_beside_the_stroke() -> None:
@@ -126,6 +222,14 @@ REFUSED = [
     ("2 putts; driver to 200 out", "behind '2 putts' the hole is over"),
     ("6i to 20 ft; 12 putts", "found 12 putts, allowed are 1 to 9"),
     ("driver to 200 out; drop", "dropped where?"),
+    ("6i to 15 ft; lipped out; tap-in", 'notes \'lipped out\': where did it come to?'),  # not out of bounds
+    ("driver to 200 out; unplayable", 'Say "unplayable, drop'),
+    ("driver into the drain; dropped two club lengths", 'Say the place, "drop 150 out'),
+    ("driver to 190 out; provisional to 180 out", "a provisional ball that was not played on with is left out"),
+    ("hit driver 215 yards into left rough", "gone or left?"),
+    ("6i to 20 ft; 2 putts from 40 ft", "the ball was noted as '20 ft'"),
+    ("out to 12 ft", "which club?"),
+    ("chip stiff", 'how near? Say "to 2 ft"'),
 ]
 
 
@@ -156,7 +260,8 @@ def test_a_round_refuses_too(text: str, why: str) -> None:
         st.sampled_from(
             ["driver", "3w", "chip", "putt", "to", "into", "out", "215", "12", "ft", "left", "right", "rough", "green", ";",
              ",", ".", ":", "2", "putts", "drop", "water", "again", "lost", "holed", "unplayable", "free", "pin", "tee",
-             "from", "above", "the hole", "in", "-5", "1e9", "£", "picked up"]
+             "from", "above", "the hole", "left in the bunker", "provisional", "reload", "short of the", "reed bed",
+             "laid up with", "for bogey", "pin high", "two putts from", "still in", "-", "3 off the tee", "in", "-5", "1e9", "£", "picked up"]
         ),
         max_size=24,
     ).map(" ".join)
@@ -270,6 +375,10 @@ def test_above_the_hole_is_higher() -> None:
         ("driver to 150 out; 7i to 100 ft", "no place on the green is so far"),
         ("7i to 12 ft left right", "one of them"),
         ("again", "nothing was played before it"),
+        ("driver to 170 out; 6i to 12 ft; 2 putts for bogey", "'bogey': the strokes before it come to 4"),
+        ("driver lost in withy drain; driver to 200 out", 'a penalty area: say "into withy drain, drop'),
+        ("driver into the moon; again", "not understood"),
+        ("driver to 180 out; 6i left of the green", "five paces off it is bunker: say so"),
         ("driver to 60 out", 'in the water: say "the water", and where it was dropped'),
         ("driver to 230 on, 80 left", "out of bounds: say"),
     ],

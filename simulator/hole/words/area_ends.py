@@ -34,9 +34,12 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
     size = along.length
     crosses = across.crosses or across.middle
     whole_hole = False
+    carried = along.high is not None and along.low is None and along.at is None
     if not across.sides and not crosses:
+        need(not (carried and feature.kind == "rough"), token,
+             'to be carried? Say "fairway from 150", or "heavy rough" for what is longer')  # fmt: skip
         need(
-            feature.kind in ("stream", "water", "path"),
+            feature.kind in ("stream", "water", "path") or (carried and feature.kind == "heavy_rough"),
             token,
             "on which side? Say left, right, both sides or across",
         )
@@ -61,6 +64,8 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
         entry.assume(f"an end at {u.shown(along.high)}", "to")
     elif along.high is not None and along.low is None:
         along.low = along.high - _usual_length(feature)
+        if crosses and feature.kind == "heavy_rough":  # "carry 160 over heather" from the tee
+            along.low = min(a.FROM_TEE_YD, 0.5 * along.high)
         entry.assume(f"a beginning at {u.shown(along.low)}", "from")
     elif along.low is None:
         need((feature.noun not in NEEDS_A_RANGE or across.every) and not crosses, token,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from simulator.hole.words.feature import Feature, Said
 from simulator.hole.words.lex import listed
 from simulator.hole.words.vocabulary import HEADER
@@ -53,6 +55,8 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
         raise loose.token.error("is about no feature: name it first (fairway, pond, bunker, green ...)")
     if last.kind in LISTED and _is_another(last, loose):
         loose.kind, loose.noun = last.kind, last.noun
+        _from_green_all(found, loose)
+        _side_of_all(found, loose)
         if last.kind != "mark":
             loose.said += [one for one in last.said if _inherited(one, loose)]
         loose.text = f"{last.noun} {loose.text}"
@@ -60,6 +64,36 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
         return
     last.said += loose.said
     last.text += ", " + loose.text
+
+
+def _from_green_all(found: list[Feature], loose: Feature) -> None:
+    """Numbers before "130 from the green" count from the green as well."""
+    told = next((one for one in loose.said if one.what == "short_green" and one.numbers), None)
+    if told is None:
+        return
+    for one in reversed(found):
+        bare = next((said for said in one.said if said.what == "bare"), None)
+        if one.kind != loose.kind or bare is None:
+            return
+        from_there = replace(told, token=bare.token, numbers=bare.numbers, shown=bare.shown)
+        one.said[one.said.index(bare)] = from_there
+        if one.token.key in one.noun.split():  # the head of the list
+            return
+
+
+def _side_of_all(found: list[Feature], loose: Feature) -> None:
+    """The side behind a list ("bunkers at 220, 240 and 260 on the right") is that of all of it."""
+    side = next((one for one in loose.said if one.what in ("side", "both", "offset")), None)
+    if side is not None and side.what == "offset":
+        side = replace(side, what="side", words={"s": side.words["s"]}, numbers={})
+    if side is None or loose.kind not in ("bunker", "tree", "trees"):
+        return
+    for one in reversed(found):
+        if one.kind != loose.kind or one.has("both", "across", *SIDED):
+            return
+        one.said.append(replace(side))
+        if one.token.key in one.noun.split():  # the head of the list
+            return
 
 
 def _is_another(last: Feature, loose: Feature) -> bool:
@@ -72,6 +106,11 @@ def _is_another(last: Feature, loose: Feature) -> bool:
         return bool(new & (old & placed)) or (bool(new & {"place"}) and bool(old & placed))
     if last.kind in ("bunker", "tree") and "bare" in new and old & {"at", "bare", "range", "offset"}:
         return "at" in old or "bare" in old
+    if "bare" in old and any(one.what == "short_green" and one.numbers for one in loose.said):
+        return last.kind in ("bunker", "tree")  # "bunkers 150 and 130 from the green"
+    far = [one.numbers["a"].value for one in loose.said if one.what == "offset"]
+    if last.kind in ("bunker", "tree") and far and far[0] >= ACROSS_LIMIT and old & {"at", "bare"}:
+        return True  # "bunkers at 220 and 240 on the right"
     sides = [
         {one.words["s"] for one in f.said if one.what in SIDED and "s" in one.words} for f in (last, loose)
     ]

@@ -10,6 +10,9 @@ from simulator.hole.words.placing import Across, Along, read_across, read_along,
 
 _SENSE = {"short": "front", "long": "back"}
 
+FAR_SHORT_YD = 60.0
+"""A bunker farther short of the green than this without a side is not taken to lie on the line [yd]."""
+
 MOST_BUNKERS = 12
 APART_YD = 16.0
 """Spacing of several bunkers of which only one place is said (assumed)."""
@@ -43,6 +46,11 @@ def _bunker(feature: Feature, draft: Draft) -> None:
              f"has a size out of range; allowed: {u.shown(1)} to {u.shown(120)}")  # fmt: skip
     at_green, beside = feature.take("at_green"), feature.take("beside_green")
     short, behind, place = feature.take("short_green"), feature.take("behind_green"), feature.take("place")
+    told = False
+    for one in (beside, short, behind):  # "two bunkers left and one right of the green"
+        number = one.numbers.get("a") if one is not None else None
+        if one is not None and number == feature.token and number.key.isalpha() and not number.unit:
+            count, told = int(one.numbers.pop("a").value), True
     round_both = feature.has("both") and any("g" in one.words for one in feature.said if one.what == "both")
     named = feature.take("named")
     along, across = read_along(feature, draft), read_across(feature, draft, near_edge=False)
@@ -91,6 +99,8 @@ def _bunker(feature: Feature, draft: Draft) -> None:
     if placed or (away is not None) or feature.has("gap"):
         if away is not None:
             need(not placed, feature.token, "stands by the green and elsewhere along the line")
+            need(bool(across.sides) or across.middle or across.crosses or away <= FAR_SHORT_YD, feature.token,
+                 "on which side? Say left, right, both sides or middle")  # fmt: skip
             across.middle = across.middle or not across.sides
             along.high = draft.green_front_yd - away if short is not None else None
             along.low = draft.green_back_yd + away if behind is not None else None
@@ -104,7 +114,7 @@ def _bunker(feature: Feature, draft: Draft) -> None:
     for side in across.sides or ("",):
         for k in range(count):
             by_the_green(names, ends, side, (depth, width, factor), (k, count), sure)
-    if feature.noun.endswith("bunkers") and count * max(len(across.sides), 1) == 1:
+    if feature.noun.endswith("bunkers") and not told and count * max(len(across.sides), 1) == 1:
         draft.of("bunker")[-1].assume("one bunker, as no number was said")
 
 

@@ -10,6 +10,7 @@ from simulator.hole.words.attach import attach
 from simulator.hole.words.feature import Feature, Said
 from simulator.hole.words.lex import Token, listed
 from simulator.hole.words.said import read_said
+from simulator.hole.words.speech import in_grammar
 from simulator.hole.words.vocabulary import (
     ALIASES,
     BEFORE_A_PLACE,
@@ -21,6 +22,9 @@ from simulator.hole.words.vocabulary import (
 
 MOST_FEATURES = 100
 """Features of a hole in words: a limit on slips."""
+
+FARTHEST_BESIDE_YD = 30.0
+"""Farther "from the green" than this is short of it, whatever the side [yd] (assumed)."""
 
 ADJECTIVES = frozenset(
     listed("red yellow white blue greenside lone single small big large slight gentle sharp")
@@ -48,7 +52,7 @@ def features_of(text: str, tokens: list[Token]) -> list[Feature]:
         A word that is not understood, or words about no feature.
     """
     found: list[Feature] = []
-    for segment in _segments(_over_water(tokens)):
+    for segment in _segments(_over_water(in_grammar(tokens))):
         for feature in _in_segment(text, segment.tokens):
             if feature.kind == "":
                 attach(found, feature, segment.hard)
@@ -134,12 +138,11 @@ def _segments(tokens: list[Token]) -> Iterator[_Segment]:
 
 
 def _between_sides(tokens: list[Token], k: int) -> bool:
-    """Whether an "and" stands in "left and right" with no number on either side."""
+    """Whether an "and" stands in "left and right", no number before it: one behind it is of both sides."""
     if not 0 < k < len(tokens) - 1:
         return False
     sides = {ALIASES.get(tokens[j].key, tokens[j].key) for j in (k - 1, k + 1)}
-    around = [tokens[j].kind for j in (k - 2, k + 2) if 0 <= j < len(tokens)]
-    return sides == {"left", "right"} and "number" not in around
+    return sides == {"left", "right"} and not (k > 1 and tokens[k - 2].kind == "number")
 
 
 def _heads(tokens: list[Token]) -> list[tuple[int, int, str]]:
@@ -260,5 +263,14 @@ def _feature(
     feature = Feature(kind, noun, head or every[0])
     feature.text = text[every[0].start : every[-1].end]
     for part in (tokens[:before], tokens[before:]):
-        feature.said += read_said(text, part)
+        feature.said += [one for told in read_said(text, part) for one in _far_from_green(told)]
     return feature
+
+
+def _far_from_green(one: Said) -> list[Said]:
+    """ "130 from the green on the left" is short of it and left of the line: nothing is so far beside it."""
+    number = one.numbers.get("a")
+    far = number is not None and number.value / (3.0 if number.unit == "ft" else 1.0) > FARTHEST_BESIDE_YD
+    if one.what != "beside_green" or not far or "from" not in one.shown.casefold():
+        return [one]
+    return [replace(one, what="short_green", words={}), replace(one, what="side", numbers={})]

@@ -5,8 +5,12 @@ from __future__ import annotations
 from simulator.hole.words import assumed as a
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need
+from simulator.hole.words.placing import NEAR_TEE_YD
 
 MOST_WIDTH_YD = 150.0
+
+SPLIT = 'a split fairway say each half: "left fairway 20 wide, edge 8; right fairway 30 wide, edge 8"'
+"""How two fairways side by side are said; the edges are yards from the line."""
 
 
 def read_fairways(features: list[Feature], draft: Draft) -> None:
@@ -62,14 +66,18 @@ def _reach_words(draft: Draft, start: float, end: float) -> str:
 
 def _fairway(feature: Feature, draft: Draft, first: bool) -> None:
     u = draft.units
-    entry = Entry("fairway", {"name": draft.name_for("fairway")}, feature.text)
+    beside = _beside(feature, draft)
+    name = "fairway" if beside is None else f"{'left' if beside[1] <= 0.0 else 'right'} fairway"
+    entry = Entry("fairway", {"name": draft.name_for(name)}, feature.text)
     start, end = _reach(feature, draft, entry)
     need(start + 5.0 < end, feature.token, f"runs {_reach_words(draft, start, end)}: too short")
     widths = feature.take_all("wide", "wide_at", "narrows")
     widths += feature.take_all("bare") if not widths else []
     fixed = [said for said in widths if "at" not in said.numbers]
-    need(len(fixed) < 2, feature.token, "has two widths; say where each is (28 wide at 230)")
+    need(len(fixed) < 2, feature.token, f"has two widths; say where each is (28 wide at 230); of {SPLIT}")
     edges = {"left": None, "right": None} | _edges(feature, draft)
+    if beside is not None:
+        edges |= {"left": beside[0], "right": beside[1]}
     width = _width(fixed[0], draft) if fixed else None
     if width is None and None in edges.values():
         width = a.FAIRWAY_WIDTH
@@ -88,6 +96,9 @@ def _fairway(feature: Feature, draft: Draft, first: bool) -> None:
     if first:
         draft.fairway_left_yd, draft.fairway_right_yd = max(-left, 3.0), max(right, 3.0)
         draft.fairway_from_yd, draft.fairway_to_yd = start, end
+    elif beside is not None:  # what stands beside a split fairway stands beside both halves
+        draft.fairway_left_yd = max(draft.fairway_left_yd, -left)
+        draft.fairway_right_yd = max(draft.fairway_right_yd, right)
     pairs = [(u.yd(s.numbers["at"]), _width(s, draft), s) for s in widths if "at" in s.numbers]
     pairs.sort(key=lambda pair: pair[0])
     if pairs:
@@ -95,6 +106,33 @@ def _fairway(feature: Feature, draft: Draft, first: bool) -> None:
     else:
         entry.keys |= {"from": start, "to": end, "left": left, "right": right}
     draft.entries.append(entry)
+
+
+def _beside(feature: Feature, draft: Draft) -> tuple[float, float] | None:
+    """Both edges of a fairway to one side of the line, as offsets; None: the line runs down it.
+
+    "left fairway 20 wide, edge 8", "right fairway, 8 to 38": one half of a split fairway.
+    """
+    side = None if feature.has("falls") else feature.take("side")
+    if side is None:
+        return None
+    u, sign = draft.units, -1.0 if side.words["s"] == "left" else 1.0
+    ranges = [one for one in feature.said if one.what == "range" and "word" not in one.words]
+    across = [one for one in ranges if u.yd(one.numbers["b"]) <= NEAR_TEE_YD]
+    near, far = feature.take("edge"), feature.take("far_edge")
+    if len(across) == 1 and near is None and far is None:
+        feature.said.remove(across[0])
+        low, high = u.yd(across[0].numbers["a"]), u.yd(across[0].numbers["b"])
+    else:
+        wide = feature.take("wide") if far is None else None
+        need(near is not None and (wide is not None or far is not None), side.token,
+             f"({side.shown}): how wide, and how far from the line? Of {SPLIT}")  # fmt: skip
+        assert near is not None
+        low = u.yd(near.numbers["a"])
+        high = u.yd(far.numbers["a"]) if far is not None else low + _width(wide, draft) if wide else low
+    need(3.0 <= high - low <= MOST_WIDTH_YD, side.token,
+         f"({side.shown}): allowed: {u.shown(3)} to {u.shown(MOST_WIDTH_YD)} of width")  # fmt: skip
+    return (sign * low, sign * high) if sign > 0.0 else (-high, -low)
 
 
 def _narrowing(
@@ -125,6 +163,10 @@ def _reach(feature: Feature, draft: Draft, entry: Entry) -> tuple[float, float]:
     both = feature.take("range_short")
     tee, green, short = feature.take("from_tee"), feature.take("to_green"), feature.take("to_short")
     along = feature.take("along")
+    if between is not None and feature.noun.startswith(("landing", "drive", "driving")):
+        shown = f"{u.shown(u.yd(between.numbers['a']))} to {u.shown(u.yd(between.numbers['b']))}"
+        entry.assume(f"as wide all along as from {shown}", "left", "right")
+        between = None  # where drives come down, not where the mown grass ends
     whole = between or both
     need(whole is None or not (begin or end or tee or green or short or along or (between and both)),
          feature.token, "says its ends a second time")  # fmt: skip

@@ -87,6 +87,9 @@ def _ends(green: Feature, draft: Draft) -> tuple[float | None, float | None]:
     return front, back
 
 
+_OPPOSITE = {"front": "back", "back": "front", "left": "right", "right": "left"}
+
+
 def _fall(green: Feature, entry: Entry) -> None:
     """How the green falls: "falls front left 2%", "2% back to front", "level"."""
     percent, level, verb = green.take("percent"), green.take("level"), green.take("falls")
@@ -98,9 +101,13 @@ def _fall(green: Feature, entry: Entry) -> None:
     if percent is None and verb is None and not ways:
         return
     end = side = ""
+    downhill_from = verb is not None and verb.shown.casefold().endswith("from")
     for said in ways:
         p, s = said.words.get("q") or said.words.get("p", ""), said.words.get("s", "")
-        for word in (_SENSE.get(p, p), s):
+        told = [_SENSE.get(p, p), s]
+        if "q" not in said.words and (downhill_from or said.shown.casefold().startswith("from")):
+            told = [_OPPOSITE.get(word, word) for word in told]  # "falls from the right", "3% from the back"
+        for word in told:
             if word in ("front", "back"):
                 need(end in ("", word), said.token, "falls both ways")
                 end = word

@@ -13,7 +13,10 @@ _NEAR = r"(?:(?:near|nearest|nearer|inside|inner) )?"
 _TO = r"(?:to|until)"
 _SIZE = r"(?:wide|long|deep|tall|by|short|behind|beyond|carry)"
 """Words that say what the number before them is."""
-_LINE = r"(?:line of play|line|middle of fairway|(?:fairway )?middle|(?:edge of )?(?P<f>fairway))"
+_LINE = (
+    r"(?:line of play|line|middle of fairway|(?:fairway )?middle(?: line)?"
+    r"|(?:edge of )?(?P<f>fairway)(?: edge)?)"
+)
 _OF_LINE = rf"(?: (?:of|off|from) {_LINE})?"
 """What a distance across is counted from: of the fairway it is its edge, else the line."""
 
@@ -42,7 +45,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("edge", rf"{_NEAR}edge (?P<s>{_S}) (?P<a>{_N})"),
     ("far_edge", rf"(?:far|outer|outside) edge (?:at )?(?P<a>{_N})(?: (?P<s>{_S}))?{_OF_LINE}"),
     ("side_edge", rf"(?P<s>{_S}) edge (?:at )?(?P<a>{_N})(?: {_S})?"),
-    ("offset", rf"(?P<a>{_N}) (?:to )?(?P<s>{_S})(?: side)?{_OF_LINE}"),
+    ("offset", rf"(?P<a>{_N}) (?:(?:to|on) )?(?P<s>{_S})(?: side)?{_OF_LINE}"),
     (
         "side_number",
         rf"(?P<s>{_S}) (?:by |side |of )?(?P<a>{_N})(?! (?:to|until) {_N})(?! {_SIZE})(?! from {_G})"
@@ -52,6 +55,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("side", rf"{_ON}(?P<s>{_S})(?: hand)?(?: side| edge)?(?: of (?:(?P<f>fairway)|hole|line))?"),
     ("both", rf"(?:(?:on|down|along) )?(?:both|either|each) sides?(?P<g>(?: of)? {_G})?"),
     ("both", rf"(?:left and right|right and left)(?P<g>(?: of)? {_G})?"),
+    ("across", r"across from (?:left to right|right to left)"),
     ("across", r"across(?: (?:in|at) front)?(?: (?:whole )?(?:hole|line|fairway|line of play))?"),
     (
         "diagonal",
@@ -62,11 +66,12 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("place", r"(?:(?:in|down|at|on|to) )?middle(?: of (?:fairway|green|line))?"),
     ("place", r"on line"),
     ("by", rf"(?P<a>{_N}) by (?P<b>{_N})"),
+    ("wide", rf"(?P<a>{_N}) wide by(?= {_N})"),
     ("wide", rf"(?P<a>{_N}) (?:wide|width)(?: at (?P<at>{_N}))?|(?:wide|width) (?P<a2>{_N})"),
     ("narrows", rf"(?:narrows|widens|narrowing|widening|pinches) to (?P<a>{_N})(?: wide)? at (?P<at>{_N})"),
     ("wide_at", rf"(?P<a>{_N}) at (?P<at>{_N})"),
-    ("deep", rf"(?P<a>{_N}) deep|(?:deep|depth) (?P<a2>{_N})"),
-    ("long", rf"(?P<a>{_N}) long|(?:long|length) (?P<a2>{_N})"),
+    ("deep", rf"(?P<a>{_N}) deep(?: by(?= {_N}))?|(?:deep|depth) (?P<a2>{_N})"),
+    ("long", rf"(?P<a>{_N}) long(?: by(?= {_N}))?|(?:long|length) (?P<a2>{_N})"),
     ("tall", rf"(?P<a>{_N}) tall|(?:tall|height) (?P<a2>{_N})"),
     ("crown", rf"crown (?:of )?(?P<a>{_N})(?: (?:wide|across))?|(?P<a2>{_N}) crown"),
     ("base", rf"(?:branches|base) (?:from |at )?(?P<a>{_N})(?: up)?"),
@@ -115,6 +120,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("size", r"(?P<word>small|large)"),
     ("named", r"(?:called |named )?\$\d+"),
     ("bare", rf"(?:of )?(?P<a>{_N})"),
+    ("nothing", r"in fairway"),
     ("nothing", r"of (?:fairway|line|hole|line of play)|edge of"),
 )  # fmt: skip
 

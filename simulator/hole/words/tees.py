@@ -10,6 +10,9 @@ from simulator.hole.words.feature import Feature, Said, need
 MAIN = "main"
 """Name of the tee that the yards count from, when the words name none there."""
 
+CARD_SHARE = 0.5
+"""No tee stands farther on than this share of the hole: a larger number is the hole's length from there."""
+
 LEVEL_STEP_YD = 40.0
 """Spacing of the spot heights on a level fairway [yd]: closer than the hills either end could make it sag."""
 
@@ -55,6 +58,10 @@ def _tee(tee: Feature, draft: Draft) -> None:
     if given:
         value = draft.units.yd(given[0].numbers["a"])
         station = -value if back else value
+        if at is not None and value > CARD_SHARE * draft.length_yd:  # "red tee 340" of a hole of 372
+            station = draft.length_yd - value
+            if abs(station) >= 0.5:
+                entry.assume(f"that {draft.units.shown(value)} is what the hole measures from it", "at")
         need(station < draft.green_front_yd - 20.0, given[0].token, "is too near the green for a tee")
         need(station > -300.0, given[0].token, "is too far back for a tee")
         if station:

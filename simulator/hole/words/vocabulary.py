@@ -16,7 +16,7 @@ _PLURALS = {
 }  # fmt: skip
 
 _NOUNS: dict[str, str] = {
-    "fairway": "fairway, fairways, landing area",
+    "fairway": "fairway, fairways, landing area, landing zone, drive zone, driving zone",
     "green": "green, putting surface",
     "pin": "pin, pins, flag, flags, flagstick, hole location",
     "tee": "tee, tees, tee box, tee boxes, teeing area",
@@ -65,6 +65,11 @@ HEADS: dict[tuple[str, ...], str] = {
     **{listed(phrase): kind for kind, phrases in _NOUNS.items() for phrase in phrases.split(",")},
     **{(name,): "tree" for name in SPECIES},
     **{(_PLURALS.get(name, f"{name}s"),): "trees" for name in SPECIES},
+    **{
+        (group, "of", _PLURALS.get(name, f"{name}s")): "trees"
+        for group in ("line", "row", "belt", "stand", "clump", "group")
+        for name in (*SPECIES, "tree")
+    },
 }
 """Words that start a feature, and its kind."""
 
@@ -79,7 +84,7 @@ PLACES = frozenset({"green", "fairway", "tee", "pin", "line"})
 BEFORE_A_PLACE = frozenset(
     listed(
         "of above below over behind beyond before front by at beside past guarding guards near to until "
-        "from along round around off between into in"
+        "from along round around off between into in across cross crosses crossing"
     )
 )
 """A green, fairway or tee behind one of these is where something else is, no feature of its own."""
@@ -87,7 +92,8 @@ BEFORE_A_PLACE = frozenset(
 FILLERS = frozenset(
     listed(
         "the a an is are there it its with which that about approx approximately roughly around some running "
-        "runs lies sits stands starting has have only just very then also than i my your you we plays playing"
+        "runs lies sits stands starting has have only just very then also than i my your you we plays "
+        "playing again first second third fourth"
     )
 )
 """Words that say nothing."""
@@ -142,6 +148,10 @@ OTHER_WORDS = listed(
 _SAY_INSTEAD: dict[str, str] = {
     "island": 'say where the water is: "water in front", "water 5 behind", "water left of green"',
     "corner": 'say how far on it is: "at 235"',
+    "split": (
+        'say each half, yards from the line: "left fairway 20 wide, edge 8; right fairway 30 wide, edge 8", '
+        'or what crosses it: "stream across at 300"'
+    ),
     "tight narrow generous": 'say how wide: "fairway 24 wide", "green 18 wide"',
     "shallow": 'say how deep: "green 20 deep"',
     "wide": 'say how wide: "28 wide"',
@@ -159,6 +169,7 @@ _SAY_INSTEAD: dict[str, str] = {
     "inch inches": 'say "rough" or "heavy rough"',
     "longer shorter": 'say the height: "uphill 10"',
     "driving practice": 'say what it is: "out right 40", "rough right 40"',
+    "drivable driveable reachable layup": "the answer finds that out, leave it out",
     "blind": "nothing depends on it, leave it out",
     "over": 'say where it lies: "pond across 100 to 140", "carry 190 to clear the pond"',
     "hundred": 'write the number in figures: "400"',
@@ -168,6 +179,7 @@ INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.sp
 
 _ALONE = {
     "deep": 'a number goes before it: "24 deep"',
+    "tall": 'a number goes before it: "15 tall"',
     "above": 'by how much? For example "6 above the fairway"',
     "below": 'by how much? For example "6 below the tee"',
     "tier": 'say which part is up: "two tier green, back 3 ft up"',

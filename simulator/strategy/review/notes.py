@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from ...errors import UsageError
-from .spoken import say_instead, without_mishits
+from . import phrases as p
+from .spoken import MISSED, club_and_where, gone_or_left, say_instead, usual, without_mishits
 
 ALLOWED = (
     'say strokes between semicolons, "driver to 215 out, right rough; 5-iron to 30 ft; 2 putts"; a club, '
@@ -20,55 +21,6 @@ NUMBERED = 'allowed: a line a hole, its number first, "7: driver to 215 out; ...
 
 LONGEST_TEXT = 20_000
 """Letters of a round of notes; a full one has 3,000. A limit on slips."""
-
-_COUNTS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
-
-_BREAK = re.compile(r"\s*(?:[;\n]+|[.!](?=\s|$)|,?\s+then\s+)\s*")
-_HEADING = re.compile(r"\s*(?:hole\s+)?(?P<number>\d{1,2})\s*[:.)]\s*(?P<rest>.*)", re.IGNORECASE)
-_HOLED = re.compile(r"(?P<club>.+?)[\s,]+(?:(?:goes|went)\s+)?(?:holed(?:\s+out)?|in)", re.IGNORECASE)
-_THE_HOLE = re.compile(r"(?:the\s+)?(?:hole|cup)", re.IGNORECASE)
-_SIDE = r"(?:,?\s+(?:on\s+the\s+)?(?:left|right|long|behind)(?:\s+side)?)?"
-_GONE = re.compile(rf"(?:out of bounds|o\.?b\.?|out|lost(?: ball)?){_SIDE}", re.IGNORECASE)
-_LOST = re.compile(
-    rf"(?P<club>.+?)[\s,]+(?:(?:goes|went|is|was)\s+)?(?P<where>{_GONE.pattern})", re.IGNORECASE
-)
-_TO_A_SIDE = re.compile(r"(?P<gone>.+)\s+to\s+the\s+(?:left|right)", re.IGNORECASE)
-_SWING = re.compile(
-    r"(?P<club>.+?)(?:\s*(?:->|→|:)\s*|[\s,]+(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|runs|ran)\s+)?"
-    r"(?:to|in(?:to)?|on(?:to)?(?=\s+(?:the\s+)?green)|finds|found|leav(?:es|ing))\s+)(?P<where>.+)",
-    re.IGNORECASE,
-)
-_DROP = re.compile(
-    r"(?:(?P<unplayable>(?:takes?\s+(?:an\s+)?)?unplayable)\b[\s,:]*)?(?:(?P<kind>penalty|free)\s+)?drop(?:s|ped)?\b"
-    r"(?:\s+(?:at|to|it))?\s*(?P<place>.*)",
-    re.IGNORECASE,
-)
-_INSIDE = re.compile(
-    r"(?P<swing>.+?)[\s,]+(?:and\s+)?(?P<drop>(?:(?:penalty|free)\s+)?drop(?:s|ped)?\b.+)", re.IGNORECASE
-)
-_AGAIN = re.compile(
-    r"(?:again|replay(?:s|ed)?|re-?load(?:s|ed)?|another(?: ball)?|plays? again|three off the tee)"
-    r"(?:\s+from\s.*)?",
-    re.IGNORECASE,
-)
-_SWING_AGAIN = re.compile(
-    r"(?P<swing>.+?)[\s,]+(?:and\s+)?(?P<again>again|replay(?:s|ed)?|re-?load(?:s|ed)?)", re.IGNORECASE
-)
-_PLACE_AT_ONCE = re.compile(
-    r"(?P<club>.+?)[\s,]+(?P<where>\d+(?:\.\d+)?\s*(?:(?:yards?|yds?|yd|y|metres?|meters?|m)\s+)?"
-    r"(?:out|on|short\s+of|behind)\b.*|\d+(?:\.\d+)?\s*(?:ft|feet|foot)\b.*)",
-    re.IGNORECASE,
-)
-"""A place that says itself whether it is out, on or in feet needs no "to" before it."""
-
-_PUTTS = re.compile(rf"(?P<count>\d+|{'|'.join(_COUNTS)})[\s-]*putt(?:s|ed)?(?:\s+out)?", re.IGNORECASE)
-_TAPPED = re.compile(r"tap(?:ped)?[\s-]*in|holed (?:the|a) putt|holed it|gimme|conceded|holed", re.IGNORECASE)
-_STOPPED = re.compile(r"pick(?:s|ed)?[\s-]+up|no return|n\.?r\.?|gave up", re.IGNORECASE)
-_SETUP = re.compile(
-    r"(?:(?P<pin>pin|flag)\s+(?P<where>.+)|(?P<spot>.+?)\s+(?:pin|flag)|(?P<tee>.+?)\s+tees?|tee\s+(?P<other>.+)"
-    r"|from\s+(?P<start>.+))",
-    re.IGNORECASE,
-)
 
 
 @dataclass(frozen=True)
@@ -108,10 +60,11 @@ class Again:
 
 @dataclass(frozen=True)
 class Putts:
-    """So many putts, the last of them holed."""
+    """So many putts, the last of them holed; `first` says from where, if anybody did."""
 
     said: str
     count: int
+    first: str | None = None
 
 
 @dataclass(frozen=True)
@@ -121,10 +74,17 @@ class Stopped:
     said: str
 
 
+@dataclass(frozen=True)
+class Provisional:
+    """What comes next is the ball that was put in play for one that was then out of bounds or lost."""
+
+    said: str
+
+
 HOLED = "holed"
 """What `Swing.where` says of a ball in the hole."""
 
-Clause = Swing | Out | Drop | Again | Putts | Stopped
+Clause = Swing | Out | Drop | Again | Provisional | Putts | Stopped
 
 
 @dataclass(frozen=True)
@@ -137,12 +97,15 @@ class Notes:
         In the order they were said.
     tee, pin, start : str or None
         Words for the tee and the pin, and for where the first stroke was played from.
+    scored : str or None
+        What the hole was scored as ("bogey", "5"), if that was noted.
     """
 
     clauses: tuple[Clause, ...]
     tee: str | None = None
     pin: str | None = None
     start: str | None = None
+    scored: str | None = None
 
 
 def refused(clause: str, why: str) -> UsageError:
@@ -159,7 +122,8 @@ def read_notes(text: str) -> Notes:
         A clause that is not understood, nothing played, or a word behind the last stroke.
     """
     _check_length(text)
-    said = [clause.strip(" ,") for clause in _BREAK.split(text)]
+    text, scored = _without_score(text)
+    said = [clause.strip(" ,") for clause in p.BREAK.split(text)]
     clauses: list[Clause] = []
     setup: dict[str, str | None] = {"tee": None, "pin": None, "start": None}
     for clause in filter(None, said):
@@ -168,12 +132,49 @@ def read_notes(text: str) -> Notes:
             setup.update(words)
         else:
             clauses += _clauses(clause)
+    clauses = _joined(clauses)
     if not clauses:
         raise refused(text.strip()[:60], "no stroke in it")
     for clause, behind in pairwise(clauses):
         if isinstance(clause, Putts | Stopped) or (isinstance(clause, Swing) and clause.where == HOLED):
             raise refused(behind.said, f"behind {clause.said!r} the hole is over")
-    return Notes(tuple(clauses), **setup)
+    return Notes(tuple(clauses), **setup, scored=scored)
+
+
+def _without_score(text: str) -> tuple[str, str | None]:
+    """The notes without the score at their end ("2 putts for bogey"), and that."""
+    found = p.SCORED.fullmatch(text)
+    return (found["notes"], found["score"]) if found else (text, None)
+
+
+def _joined(clauses: list[Clause]) -> list[Clause]:
+    """Clauses with what only those before them tell: the club of a second ball, how far a putt was."""
+    joined: list[Clause] = []
+    for clause in clauses:
+        before = joined[-1] if joined else None
+        if isinstance(clause, Swing) and clause.club == p.SAME_CLUB:
+            clubs = [one.club for one in joined if isinstance(one, Swing | Out)]
+            if not clubs:
+                raise refused(clause.said, "which club?")
+            clause = replace(clause, club=clubs[-1])
+        if isinstance(clause, Provisional):
+            if not isinstance(before, Out):
+                raise refused(clause.said, "a provisional ball that was not played on with is left out")
+            continue
+        if isinstance(clause, Putts) and clause.first and isinstance(before, Swing):
+            joined[-1] = _with_feet(before, clause)
+        joined.append(clause)
+    return joined
+
+
+def _with_feet(swing: Swing, putts: Putts) -> Swing:
+    """The stroke before the putts, ending as far from the hole as they are said to begin."""
+    assert putts.first is not None
+    if p.ON_GREEN.fullmatch(swing.where):
+        return replace(swing, where=putts.first)
+    if re.findall(r"[\d.]+", putts.first)[0] not in re.findall(r"[\d.]+", swing.where):
+        raise refused(putts.said, f"the ball was noted as {swing.where!r}")
+    return swing
 
 
 def read_round(text: str) -> dict[int, Notes]:
@@ -188,7 +189,7 @@ def read_round(text: str) -> dict[int, Notes]:
     holes: dict[int, list[str]] = {}
     lines: list[str] | None = None
     for line in filter(str.strip, text.splitlines()):
-        heading = _HEADING.fullmatch(line)
+        heading = p.HEADING.fullmatch(line)
         if heading:
             number = int(heading["number"])
             if number in holes:
@@ -216,8 +217,8 @@ def _check_length(text: str) -> None:
 
 def _setup(clause: str) -> dict[str, str | None]:
     """Tee, pin or starting place, where a clause says one."""
-    found = _SETUP.fullmatch(clause)
-    if found is None or _SWING.fullmatch(clause):
+    found = p.SETUP.fullmatch(clause)
+    if found is None or p.SWING.fullmatch(clause):
         return {}
     if found["pin"] or found["spot"]:
         return {"pin": found["where"] or found["spot"]}
@@ -226,53 +227,78 @@ def _setup(clause: str) -> dict[str, str | None]:
     return {"tee": found["tee"] or found["other"]}
 
 
-def _clauses(clause: str) -> list[Clause]:
+def _clauses(clause: str, *, is_usual: bool = False) -> list[Clause]:
     """What one clause says; a drop told behind its stroke is a clause of its own."""
-    if found := _PUTTS.fullmatch(clause):
-        count = _COUNTS.get(found["count"].lower()) or int(found["count"])
+    if found := p.PUTTS.fullmatch(clause):
+        count = p.COUNTS.get(found["count"].lower()) or int(found["count"])
         if not 1 <= count <= 9:
             raise refused(clause, f"found {count} putts, allowed are 1 to 9")
-        return [Putts(clause, count)]
-    if _TAPPED.fullmatch(clause):
-        return [Putts(clause, 1)]
-    if _STOPPED.fullmatch(clause):
+        return [Putts(clause, count, found["first"])]
+    if found := p.TAPPED.fullmatch(clause):
+        return [Putts(clause, 1, f"{found['footer']} ft" if found["footer"] else found["first"])]
+    if p.STOPPED.fullmatch(clause):
         return [Stopped(clause)]
-    if _AGAIN.fullmatch(clause):
+    if p.AGAIN.fullmatch(clause):
         return [Again(clause)]
-    if found := _DROP.fullmatch(clause):
+    if found := p.DROP.fullmatch(clause):
         return [_drop(clause, found)]
-    if found := _INSIDE.fullmatch(clause):
+    if found := p.UNPLAYABLE_AT.fullmatch(clause):
+        return [Drop(clause, found["place"], False, True)]
+    if found := p.INSIDE.fullmatch(clause):
         return [*_clauses(found["swing"]), *_clauses(found["drop"])]
-    if found := _SWING_AGAIN.fullmatch(clause):
+    if found := p.SWING_AGAIN.fullmatch(clause):
         return [*_clauses(found["swing"]), Again(found["again"])]
-    plain = without_mishits(clause)
+    if re.fullmatch(p.PROVISIONAL, clause, re.IGNORECASE):
+        return [Provisional(clause)]
+    if found := p.NEXT_BALL.fullmatch(clause):
+        bare = re.match(r"(?:to|into|in)\s|\d+\s*(?:yards?|m)?\s*(?:out|on)\b", found["rest"], re.IGNORECASE)
+        ball = _clauses(f"{p.SAME_CLUB} {found['rest']}" if bare else found["rest"])
+        first = Provisional(clause) if found["provisional"] else Again(found["again"])
+        return [first, *(replace(one, said=clause) for one in ball)]
+    plain = "" if is_usual else without_mishits(usual(clause))
     if plain != clause and plain:
         try:
-            return [replace(one, said=clause) for one in _clauses(plain)]
-        except UsageError:
-            raise _not_understood(clause, plain) from None
-    if (found := _TO_A_SIDE.fullmatch(clause)) and (gone := _LOST.fullmatch(found["gone"])):
-        return [Out(clause, gone["club"], gone["where"])]
-    if found := _SWING.fullmatch(clause):
-        club, where = found["club"], found["where"]
-        if _GONE.fullmatch(where):
-            return [Out(clause, club, where)]
-        return [Swing(clause, club, HOLED if _THE_HOLE.fullmatch(where) else where)]
-    if found := _PLACE_AT_ONCE.fullmatch(clause):
-        return [Swing(clause, found["club"], found["where"])]
-    if found := _LOST.fullmatch(clause):
-        return [Out(clause, found["club"], found["where"])]
-    if found := _HOLED.fullmatch(clause):
-        return [Swing(clause, found["club"], HOLED)]
-    raise _not_understood(clause, clause)
+            return [replace(one, said=clause) for one in _clauses(plain, is_usual=True)]
+        except UsageError as error:
+            raise UsageError(str(error).replace(repr(plain), repr(clause))) from None
+    return [_stroke(clause)]
 
 
-def _not_understood(clause: str, plain: str) -> UsageError:
-    """The refusal of a clause, with what to say instead where that is known."""
-    return refused(clause, say_instead(plain) or "which club, and to where?")
+def _stroke(clause: str) -> Clause:
+    """A swing, with a club and where its ball went."""
+    gone = p.TO_A_SIDE.fullmatch(clause)
+    out = (
+        (gone and p.LOST.fullmatch(gone["gone"]))
+        or p.LOST_IN.fullmatch(clause)
+        or p.GONE_THERE.fullmatch(clause)
+    )
+    if out:
+        return Out(clause, club_and_where(out["club"], "")[0], out["where"])
+    if found := p.ACE.fullmatch(clause):
+        return Swing(clause, found["club"], HOLED)
+    if (found := p.BY_THE_GREEN.fullmatch(clause)) or (found := p.SWING.fullmatch(clause)):
+        club, where = club_and_where(found["club"], found["where"])
+        if not club:
+            raise refused(clause, "which club?")
+        if instead := gone_or_left(club):
+            raise refused(clause, instead)
+        if p.GONE.fullmatch(where):
+            return Out(clause, club, where)
+        return Swing(clause, club, HOLED if p.THE_HOLE.fullmatch(where) else where)
+    if found := p.PLACE_AT_ONCE.fullmatch(clause):
+        return Swing(clause, *club_and_where(found["club"], found["where"]))
+    if found := p.ON.fullmatch(clause):
+        return Swing(clause, found["club"], "the green")
+    if not MISSED.match(clause) and (found := p.LOST.fullmatch(clause)):
+        return Out(clause, found["club"], found["where"])
+    if found := p.HOLED.fullmatch(clause):
+        return Swing(clause, found["club"], HOLED)
+    raise refused(clause, say_instead(clause) or "which club, and to where?")
 
 
 def _drop(clause: str, found: re.Match[str]) -> Drop:
     if not found["place"]:
         raise refused(clause, "dropped where?")
+    if re.search(r"\bclub[\s-]*lengths?\b", found["place"], re.IGNORECASE):
+        raise refused(clause, 'dropped where? Say the place, "drop 150 out, right rough"')
     return Drop(clause, found["place"], (found["kind"] or "").lower() == "free", bool(found["unplayable"]))

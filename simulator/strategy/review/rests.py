@@ -13,9 +13,9 @@ from ...hole.model import Hole
 from ...hole.surfaces import LIE_OF, PENALTY_SURFACES, WORDS, Lie, Surface
 from ...units import FT_PER_YD, YD_PER_M
 from ..by_green import by_the_green
-from ..places import place, plainly, spot
+from ..places import LIE_WORDS, place, plainly, spot
 from ..result import Start
-from ..words import NUMBER, read_words
+from ..words import GROUND_WORDS, NUMBER, SIDES, read_words
 from . import notes as n
 
 MOVED_YD = 3.0
@@ -30,6 +30,8 @@ _GREEN = re.compile(
     r"high|side|behind))*)",
     re.IGNORECASE,
 )
+_GROUND = re.compile(r"\b(?:bunkers?|traps?|sand|trees|woods?)\b", re.IGNORECASE)
+_SAME = re.compile(r"(?:(?:in\s+)?the\s+same\s+(?:place|spot|bunker|rough|trees))", re.IGNORECASE)
 _TURNS = {
     "short": math.pi, "past": 0.0, "long": 0.0, "behind": 0.0, "left": -0.5 * math.pi, "right": 0.5 * math.pi,
 }  # fmt: skip
@@ -89,9 +91,12 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     before : Rest or None
         Where it was played from: short, past, left and right are as seen from there.
     """
-    if by_the_green(text, hole)[0] != text:
-        return _moved(text, hole, from_start(place(text, hole)))
-    found = _GREEN.fullmatch(text.strip())
+    in_it = text.strip().casefold() == "left in the bunker"
+    if before is not None and (_SAME.fullmatch(text.strip()) or (in_it and before.lie is Lie.BUNKER)):
+        return replace(before, noted="the same place")
+    text = "left bunker" if in_it else text
+    words, taken = plainly(text, hole)
+    found = _GREEN.fullmatch(text.strip()) if words == text or by_the_green(text, hole)[0] == text else None
     told_green = "green" in text.casefold()
     if found and (found["unit"] or told_green):
         rest = _on_green(text, hole, found, before)
@@ -99,11 +104,10 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
             return rest
         if told_green or not found["unit"].casefold().startswith("m"):
             raise n.refused(text, "no place on the green is so far from the hole")
-    words, _ = plainly(text, hole)
     try:
         said = read_words(words)
     except UsageError as error:
-        raise UsageError(f'{error}; on the green feet, "12 ft"') from None
+        raise UsageError(f'{error}; on the green feet, "12 ft"'.replace(repr(words), repr(text))) from None
     if said.ground is not Surface.TEE:
         if said.out is None and said.station is None and not said.plain:
             raise n.refused(text, 'how far from the hole? For example "12 ft"')
@@ -114,7 +118,13 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
             raise n.refused(text, 'that is in the water: say "the water", and where it was dropped')
         if surface is Surface.OUT_OF_BOUNDS:
             raise n.refused(text, 'that is out of bounds: say "out of bounds"')
-    return _moved(text, hole, from_start(place(text, hole)))
+    rest = from_start(place(text, hole))
+    rest = _moved(text, hole, rest) if words == text else rest
+    hazard = rest.lie in (Lie.BUNKER, Lie.TREES) and not _GROUND.search(text)
+    if hazard and taken and "paces" in taken:
+        there = LIE_WORDS[rest.lie]
+        raise n.refused(text, f'five paces off it is {there}: say so, or how far off, "8 {text}"')
+    return replace(rest, noted=taken) if taken and "bunker" not in taken else rest
 
 
 def _moved(text: str, hole: Hole, rest: Rest) -> Rest:
@@ -178,6 +188,14 @@ def _green_rest(hole: Hole, x: float, y: float, feet: float | None = None, digit
     """On the green; with `feet` alone known, the place is one of many."""
     far = feet or FT_PER_YD * math.hypot(x - hole.pin.x_yd, y - hole.pin.y_yd)
     return Rest(x, y, Lie.GREEN, f"{far:.{digits}f} ft", putt_ft=max(far, 0.1), sided=feet is None)
+
+
+def is_ground(text: str, hole: Hole) -> bool:
+    """Whether words name ground or an area of the hole, though not how far along ("the reed bed")."""
+    words = {word.rstrip("s") for word in re.findall(r"[^\W\d_]+", text.casefold())} - {"the", "a", "some"}
+    names = " ".join([feature.name.casefold() for feature in hole.features] + sorted(GROUND_WORDS))
+    known = {word.rstrip("s") for word in re.findall(r"[^\W\d_]+", names)} | SIDES.keys()
+    return bool(words) and words <= known and not re.search(r"\d", text)
 
 
 def area_named(text: str, hole: Hole) -> Surface | None:

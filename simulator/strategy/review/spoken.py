@@ -6,17 +6,93 @@ import re
 
 _HOW = (
     "topped|thinned|thin|shanked|duffed|chunked|fatted|fat|skulled|bladed|skied|toed|heeled|hooked|sliced|pulled|"
-    "pushed|blocked|duck-hooked|mishit|miss-hit|flushed|pured|striped|hit"
+    "pushed|blocked|duck-hooked|mishit|miss-hit|flushed|pured|striped|hit|plugged|buried|smothered|pop(?:ped)?-up"
 )
 _MISHIT = re.compile(
     rf"\b(?:(?:a\s+(?:bit|touch|little)|slightly|badly|really|just)\s+)?(?:{_HOW})\b,?\s*", re.IGNORECASE
 )
 """How a ball was struck: the place it came to says it all."""
 
+_STRUCK_AT_END = re.compile(rf"\s*,\s*(?:a\s+(?:bit|touch|little)\s+)?(?:{_HOW})(?:\s+it)?$", re.IGNORECASE)
 _WHERE_BEGINS = re.compile(r"\s(?:to|into|in|onto|on|finds|found|leaving)\s|->|→|:", re.IGNORECASE)
 
 _CLUB = r"(?:driver|\w+[\s-]?(?:wood|hybrid|iron)|wedge|[1-9][wih]?)"
 _GROUND = r"(?:middle|centre|center|fairway|straight|left|right|rough)"
+CLUB = (
+    r"(?:driver|\w+[\s-](?:wood|hybrid|iron)|[2-9][wih]|hybrid|rescue|(?:pitching|gap|sand|lob)\s+wedge|"
+    r"[pgsla]w|wedge|chip|pitch|splash|punch)\b"
+)
+"""A club, or a swing short of full, as notes begin with one; bare numbers are left out."""
+
+_SHORT_SWING = r"(?:chip|pitch|splash|punch|bump[\s-]and[\s-]run|bump|flop)"
+_ORDINAL = r"(?:1st|2nd|3rd|[4-9]th|first|second|third|fourth|fifth|sixth)"
+_SPOKEN = tuple(
+    (re.compile(pattern, re.IGNORECASE), meant)
+    for pattern, meant in (
+        (
+            rf"^(?:(?:and|my|his|her|i|he|she)\s+|approach(?:ed)?\s+(?:shot\s+)?(?=with\s)|{_ORDINAL}\s+(?:shot|stroke)?[\s,:]*|tee[\s-]+shot[\s,:]*|"
+            rf"(?:shot|stroke)\s+\d[\s,:]+|drive[\s,:]+(?=(?:with\s+|was\s+)?(?:an?\s+|the\s+)?{CLUB}))+"
+            r"(?:(?:with|was|is|used)\s+)?(?:(?:an?|the)\s+)?(?=\S)",
+            "",
+        ),
+        (
+            r"^(?:used?|took|played|plays|hits?)\s+(?:(?:an?|the|my|his|her)\s+)?(?=\w)"
+            r"(?!(?:an?\s+)?(?:unplayable|drop|relief|free|penalty|provisional)\b)",
+            "",
+        ),
+        (r"^drive\b", "driver"),
+        (rf"^({CLUB})\s+(?:off|from)\s+the\s+tee\b", r"\1"),
+        (rf"^({CLUB})[\s,]+(?:whiff(?:ed)?|air[\s-]?shot|fresh[\s-]air)$", r"\1 to the same place"),
+        (rf"^({CLUB})\s+(?:carried|cleared)\s+(?:the\s+)?[a-z' ]+?(?=\s+to\s)", r"\1"),
+        (rf"^({CLUB})\s+approach\b", r"\1"),
+        (r"\s+in\s+(?:\d|two|three|four)(?=\s*(?:,|$))", ""),
+        (
+            r"\b((?:through|over|past|off)\s+(?:the\s+)?(?:green|back))\s+into\s+(?:the\s+)?"
+            r"(?=(?:\w+\s+)?rough\b)",
+            r"\1, ",
+        ),
+        (r"\b(?:front|middle|back|cent(?:re|er))\s+of\s+(?:the\s+)?green[\s,]+(?=\d+\s*f(?:oo|ee)?t\b)", ""),
+        (r"\b(?:through|over|past|off)\s+(?:the\s+)?(?:green|back)\s+(?=into\s)", ""),
+        (
+            r"\b(?:lay(?:s|ing)?|laid)[\s-]*up\b(?!\s+bunker)[\s,]*(?:with\s+)?(?:(?:an?|the|my|his|her)\s+)?",
+            "",
+        ),
+        (
+            r"^((?:(?!\s(?:to|into)\s|\d\d).)*?)(?:\b(?:is|was)\s+)?\b(?:left\s+it\s+|still\s+|stay(?:s|ed)\s+)in\b"
+            r"(?:\s+(?:there|it|(?:the\s+)?(?:same\s+)?(?:bunker|sand|trap|rough|trees)))?$",
+            r"\1to the same place",
+        ),
+        (r"(?<!to\s)\bleft\s+in\s+(?:the\s+)?(?:same\s+)?(?:bunker|sand|trap)$", "to left in the bunker"),
+        (r"\b(chip|pitch|splash|punch)(?:es|ped|ed)\b", r"\1"),
+        (r"\b(?:blasted|bunker\s+shot|explosion)\b", "splash"),
+        (
+            r"^(?:lag(?:ged)?(?:\s+(?:it|putt))?|roll(?:ed|s)(?:\s+it)?|putted|(?:just\s+)?(?:missed|lipped\s+out)"
+            rf"(?:\s+(?:the|a|my|his|her))?(?:\s+{_ORDINAL})?(?:\s+putt)?)[\s,]+(?=(?:up\s+)?to\s)",
+            "putt ",
+        ),
+        (rf"\b({CLUB})\s+{_SHORT_SWING}\b", r"\1"),
+        (rf"\b{_SHORT_SWING}\s+with\s+(?:(?:an?|the|my|his|her)\s+)?(?={CLUB}|\d)", ""),
+        (rf"^(?:it\s+)?((?:in)?to\s.+?)\s+with\s+(?:(?:an?|the|my|his|her)\s+)?({CLUB})$", r"\2 \1"),
+    )
+)
+"""Other ways of saying it, put into the words that notes are read by."""
+
+_BESIDE_CLUB = re.compile(
+    r"(?:[\s,]+(?:on|out|up|back(?:\s+in(?:to)?\s+play)?|sideways|forwards?|along|safely|clear|away|it))+[\s,]*$",
+    re.IGNORECASE,
+)
+"""Words between a club and where its ball went that say neither."""
+
+_AIMED = re.compile(r"\d\s*(?:yards?|yds?|yd|y|m|metres?|meters?|deg\w*|°)?\s*(?:left|right)$", re.IGNORECASE)
+_ASIDE = re.compile(r"(?P<club>.+?)[\s,]+(?P<side>left|right)", re.IGNORECASE)
+
+MISSED = re.compile(r".*\b(?:missed|lipped|burn(?:ed|t)|horseshoed)\b", re.IGNORECASE)
+"""A stroke of which only that it missed is said."""
+
+_GONE_OR_LEFT = (
+    'gone or left? Say "to {yards} on, fairway" for what it went from the tee, '
+    '"to {yards} out, fairway" for what was left ("left half" and "right rough" are places too)'
+)
 _INSTEAD = tuple(
     (re.compile(pattern, re.IGNORECASE), why)
     for pattern, why in (
@@ -25,9 +101,21 @@ _INSTEAD = tuple(
             'how near did it come? Say both strokes, "chip to 6 ft; 1 putt"',
         ),
         (
+            rf"{MISSED.pattern}.*",
+            'where did it come to? Say each stroke, "putt to 2 ft; tap-in", or all putts, "2 putts"; '
+            'of a green, "to 8 right of the green"',
+        ),
+        (
+            r".+?[\s,]+(?:to\s+)?(?:stiff|close|dead|nothing|kick-in|tap-in|gimme)(?:\s+range)?",
+            'how near? Say "to 2 ft"',
+        ),
+        (
+            r"unplayable.*",
+            'and then? Say "unplayable, drop 150 out, rough" or "unplayable, again" (stroke and distance)',
+        ),
+        (
             rf".+?[\s,]+(?P<yards>\d+)\s*(?:yards?|yds?|yd|y|m)?[\s,]+(?:down\s+the\s+)?{_GROUND}.*",
-            'gone or left? Say "to {yards} on, fairway" for what it went from the tee, '
-            '"to {yards} out, fairway" for what was left ("left half" and "right rough" are places too)',
+            _GONE_OR_LEFT,
         ),
         (
             rf"(?:{_MISHIT.pattern})*{_CLUB}?\s*",
@@ -45,12 +133,37 @@ _INSTEAD = tuple(
 
 def without_mishits(clause: str) -> str:
     """A clause without words for how the ball was struck; none is looked for in the place it went to."""
+    clause = _STRUCK_AT_END.sub("", clause)
     begins = _WHERE_BEGINS.search(f" {clause}")
     at = len(clause) if begins is None else max(begins.start() - 1, 0)
     before = _MISHIT.sub("", clause[:at]).rstrip(" ,")
     if before == clause[:at].rstrip(" ,"):
         return clause
     return f"{before} {clause[at:].lstrip()}".strip() if before else ""
+
+
+def usual(clause: str) -> str:
+    """A clause in the words that notes are read by: "laid up with 8-iron to 70 out" as "8-iron to 70 out"."""
+    for pattern, meant in _SPOKEN:
+        clause = pattern.sub(meant, clause)
+    return clause.strip(" ,")
+
+
+def club_and_where(club: str, where: str) -> tuple[str, str]:
+    """A club without the words beside it ("8-iron out"), a side said there put to the place."""
+    club = _BESIDE_CLUB.sub("", f" {club}").strip(" ,-–")
+    aside = None if _AIMED.search(club) else _ASIDE.fullmatch(club)
+    if aside is None:
+        return club, where
+    sided = re.search(r"\b(?:left|right)\b", where, re.IGNORECASE)
+    return aside["club"], where if sided else f"{where}, {aside['side']}"
+
+
+def gone_or_left(club: str) -> str | None:
+    """What to say for a club with yards behind it ("driver 215 yards"), which may be either; None without."""
+    unit = "yards?|yds?|yd|y|m|metres?|meters?"
+    found = re.fullmatch(rf".+?[\s,]+(?P<yards>\d{{3}})\s*(?:{unit})?", club, re.IGNORECASE)
+    return _GONE_OR_LEFT.format(yards=found["yards"]) if found else None
 
 
 def say_instead(clause: str) -> str | None:

@@ -9,7 +9,7 @@ from ...hole.model import Hole
 from ...hole.surfaces import Lie, Surface
 from ..places import tee_start
 from . import notes as n
-from .rests import Rest, area_named, from_start, resting
+from .rests import Rest, area_named, from_start, is_ground, resting
 
 
 @dataclass(frozen=True)
@@ -74,7 +74,16 @@ def strokes_of(told: n.Notes, hole: Hole) -> PlayedHole:
     UsageError
         A place that is none, putts from off the green, water without a drop, and the like.
     """
-    return _Telling(hole, _start(told, hole)).told(told.clauses)
+    played = _Telling(hole, _start(told, hole)).told(told.clauses)
+    if told.scored is not None and played.holed:
+        score = _OVER_PAR.get(told.scored.split()[0].split("-")[0].casefold())
+        if played.score != (int(told.scored) if score is None else hole.par + score):
+            raise n.refused(told.scored, f"the strokes before it come to {played.score}")
+    return played
+
+
+_OVER_PAR = {"albatross": -3, "eagle": -2, "birdie": -1, "par": 0, "bogey": 1, "double": 2, "triple": 3}
+"""Scores by their names."""
 
 
 def _start(told: n.Notes, hole: Hole) -> Rest:
@@ -97,10 +106,13 @@ class _Telling:
         return sum(stroke.strokes + stroke.penalty for stroke in self.strokes)
 
     def told(self, clauses: tuple[n.Clause, ...]) -> PlayedHole:
-        for clause in clauses:
+        for clause, behind in zip(clauses, (*clauses[1:], None), strict=True):
             if self.in_water is not None and not isinstance(clause, n.Drop | n.Again):
                 self._no_drop(self.in_water, clause.said)
-            self._clause(clause)
+            if isinstance(clause, n.Swing):
+                self._swing(clause, replayed=isinstance(behind, n.Again))
+            else:
+                self._clause(clause)
         if self.in_water is not None:
             self._no_drop(self.in_water, "the end")
         return PlayedHole(tuple(self.strokes), self.holed)
@@ -109,9 +121,11 @@ class _Telling:
         raise n.refused(said, f"where was the ball of stroke {stroke.number} dropped? before {said!r}")
 
     def _clause(self, clause: n.Clause) -> None:
-        if isinstance(clause, n.Swing):
-            self._swing(clause)
-        elif isinstance(clause, n.Out):
+        if isinstance(clause, n.Out):
+            inside = re.fullmatch(r"lost(?: ball)?\s+\w+\s+(.+)", clause.where, re.IGNORECASE)
+            if inside and area_named(inside[1], self.hole) is Surface.WATER:
+                say = f'say "into {inside[1]}, drop 150 out"'
+                raise n.refused(clause.said, f"a ball in a penalty area: {say}")
             went = "lost" if clause.where.casefold().startswith("lost") else "out of bounds"
             self._add("swing", clause.club, self.at, 1, 1, went)
         elif isinstance(clause, n.Drop):
@@ -120,7 +134,8 @@ class _Telling:
             self._again(clause)
         elif isinstance(clause, n.Putts):
             if self.at.lie is not Lie.GREEN:
-                raise n.refused(clause.said, f"the ball is not on the green but {self.at.words}")
+                where = f"the ball is not on the green but {self.at.words}"
+                raise n.refused(clause.said, f'{where}: from there say "putt to 3 ft; 1 putt"')
             self._add("putt", "putt", None, clause.count, 0, clause.said)
 
     def _add(self, kind: str, club: str, end: Rest | None, strokes: int, penalty: int, went: str) -> None:
@@ -131,18 +146,25 @@ class _Telling:
         else:
             self.at = end
 
-    def _swing(self, swing: n.Swing) -> None:
+    def _swing(self, swing: n.Swing, *, replayed: bool) -> None:
+        """A swing; of one that is `replayed` it does not matter how far along the ball was given up."""
         kind = "putt" if re.match(r"putt", swing.club.casefold()) else "swing"
         if self.at.lie is Lie.GREEN and kind != "putt":
             raise n.refused(swing.said, "the ball is on the green: a putt")
         if kind == "putt" and self.at.lie is not Lie.GREEN:
             kind, swing = "swing", replace(swing, club="chip")  # from the fringe: rolled as a low chip is
+        if kind == "putt" and re.fullmatch(r"\d+(?:\.\d+)?", swing.where):
+            swing = replace(swing, where=f"{swing.where} ft")  # putts are told in feet
         if swing.where == n.HOLED:
             self._add(kind, swing.club, None, 1, 0, n.HOLED)
             return
         area = area_named(swing.where, self.hole)
-        if area is None:
+        if area is None and replayed and is_ground(swing.where, self.hole):
+            self._add(kind, swing.club, self.at, 1, 1, f"{swing.where}, unplayable")
+        elif area is None:
             end = resting(swing.where, self.hole, self.at)
+            if re.search(r"\b(?:plugged|buried)\b", swing.said, re.IGNORECASE):
+                end = replace(end, noted="a usual lie there is taken")
             self._add(kind, swing.club, end, 1, 0, end.told)
         elif area is Surface.OUT_OF_BOUNDS:
             self._add(kind, swing.club, self.at, 1, 1, swing.where)

@@ -1,0 +1,134 @@
+"""Turns of speech put into the words of the grammar: "inside the corner", "green guarded by bunkers"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import pairwise
+
+from simulator.hole.words.lex import Token, listed
+from simulator.hole.words.vocabulary import ALIASES, FILLERS, HEADS, LONGEST_HEAD
+
+_BENDS = frozenset(listed("corner corners bend dogleg turn elbow"))
+_OTHER = {"left": "right", "right": "left"}
+_GUARDED = frozenset(listed("guarded protected defended"))
+_OUT = frozenset((("out",), ("ob",), ("oob",), listed("out of bounds")))
+_ALONG = frozenset(listed("along beyond over past by at is marked beside"))
+
+
+def in_grammar(tokens: list[Token]) -> list[Token]:
+    """The same hole with these turns of speech in words that the grammar has."""
+    return _guarded(_one_boundary(_at_the_bend(tokens)))
+
+
+def _key(token: Token) -> str:
+    return ALIASES.get(token.key, token.key) if token.kind == "word" else token.key
+
+
+def _is_break(token: Token) -> bool:
+    return token.kind in ("hard", "soft")
+
+
+def _bend_of(tokens: list[Token]) -> tuple[str, Token | None]:
+    """Side of the bends, "" when they go both ways or there is none; the number that tells where it is."""
+    sides, at = set(), []
+    for k, token in enumerate(tokens):
+        if HEADS.get((token.key,)) != "bend":
+            continue
+        run = tokens[k + 1 : next((j for j in range(k, len(tokens)) if _is_break(tokens[j])), len(tokens))]
+        told = [_key(one) for one in run if _key(one) in _OTHER]
+        if told:
+            sides.add(told[0])
+            at += [b for a, b in pairwise(run) if a.key == "at" and b.kind == "number"][:1]
+    return (sides.pop() if len(sides) == 1 else ""), at[0] if len(at) == 1 else None
+
+
+def _at_the_bend(tokens: list[Token]) -> list[Token]:
+    """ "On the inside of the corner" is a side of the line, "on the corner" a place along it."""
+    side, at = _bend_of(tokens)
+    out: list[Token] = []
+    for k, token in enumerate(tokens):
+        corner = token.kind == "word" and token.key in _BENDS
+        told = k + 1 < len(tokens) and not _is_break(tokens[k + 1]) and _key(tokens[k + 1]) in _OTHER
+        if not corner or told:
+            out.append(token)
+            continue
+        back = len(out)
+        while back and _key(out[back - 1]) in (*FILLERS, "of", "at", "on", "in", "round", "around"):
+            back -= 1
+        lead = out[back:]
+        if back and out[back - 1].key in ("inside", "outside") and side:
+            meant = side if out[back - 1].key == "inside" else _OTHER[side]
+            rest = out[: back - 1]
+            while rest and _key(rest[-1]) in (*FILLERS, "on", "at"):
+                rest.pop()
+            out = [*rest, replace(out[back - 1], key=meant)]
+        elif any(_key(one) in ("at", "on", "in", "round", "around") for one in lead) and at is not None:
+            out = [*out[:back], replace(token, key="at"), replace(at, start=token.start, end=token.end)]
+        else:
+            out.append(token)
+    return out
+
+
+def _one_boundary(tokens: list[Token]) -> list[Token]:
+    """ "Out of bounds along the road right" and "the road right is out of bounds" are the road right."""
+    out: list[Token] = []
+    run: list[Token] = []
+    for token in [*tokens, None]:
+        if token is None or _is_break(token):
+            out += _road_alone(run)
+            if token is not None:
+                out.append(token)
+            run = []
+        else:
+            run.append(token)
+    return out
+
+
+def _road_alone(run: list[Token]) -> list[Token]:
+    """One run of words without "out of bounds" where a road, a fence or the like says it too."""
+    heads: list[tuple[int, int]] = []
+    k = 0
+    while k < len(run):
+        size = next(
+            (
+                size
+                for size in range(min(LONGEST_HEAD, len(run) - k), 0, -1)
+                if HEADS.get(tuple(one.key for one in run[k : k + size])) == "out"
+            ),
+            0,
+        )
+        if size:
+            heads.append((k, k + size))
+        k += size or 1
+    general = [one for one in heads if tuple(t.key for t in run[one[0] : one[1]]) in _OUT]
+    if len(heads) != 2 or len(general) != 1:
+        return run
+    (low, high), other = general[0], next(one for one in heads if one not in general)
+    joined = run[high : other[0]] if low < other[0] else run[other[1] : low]
+    if low < other[0] and any(one.kind == "number" for one in joined):
+        return run  # "out left 30 and a road right 40" are two
+    if low < other[0]:
+        while joined and (joined[-1].key in _ALONG or joined[-1].key in FILLERS):
+            joined.pop()
+        return run[:low] + joined + run[other[0] :]
+    while low > other[1] and (run[low - 1].key in FILLERS or run[low - 1].key in ("is", "as", "marked")):
+        low -= 1
+    return run[:low] + run[high:]
+
+
+def _guarded(tokens: list[Token]) -> list[Token]:
+    """ "Green guarded by two bunkers left and right": the bunkers are greenside ones."""
+    out: list[Token] = []
+    by = False
+    for k, token in enumerate(tokens):
+        if by and token.key in ("bunker", "bunkers", "trap", "traps"):
+            out.append(replace(token, key="greenside"))
+            by = False
+        behind = tokens[k + 1].key if k + 1 < len(tokens) else ""
+        if token.key in _GUARDED and behind in ("by", "with"):
+            out.append(replace(token, kind="soft", key=","))
+            by = True
+        elif not (by and token.key in ("by", "with") and tokens[k - 1].key in _GUARDED):
+            out.append(token)
+        by = by and not _is_break(token)
+    return out

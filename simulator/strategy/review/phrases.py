@@ -1,0 +1,139 @@
+"""The patterns that notes of what was played are read by."""
+
+from __future__ import annotations
+
+import re
+
+from .spoken import CLUB
+
+COUNTS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
+
+_NUMBER_WORD = rf"(?:\d+|{'|'.join(COUNTS)})"
+BREAK = re.compile(
+    r"\s*(?:(?:[;\n]+|[.!](?=\s|$))(?:\s*(?:and\s+)?then\b)?|,?\s+then\s+"
+    rf"|(?:,|,?\s+and)\s+(?={_NUMBER_WORD}[\s-]*putt|tap(?:ped)?[\s-]*in\b|gimme|holed\s|pick(?:ed|s)?\s+up|"
+    r"(?:took\s+(?:an?\s+)?)?unplayable|(?:hit\s+|played\s+)?(?:a\s+)?provisional)"
+    rf"|,\s+(?:and\s+)?(?={CLUB}[^;\n]*\d|(?:3|three)\s+off\s+(?:the\s+)?tee))\s*",
+    re.IGNORECASE,
+)
+HEADING = re.compile(r"\s*(?:hole\s+)?(?P<number>\d{1,2})\s*[:.)]\s*(?P<rest>.*)", re.IGNORECASE)
+ON = re.compile(
+    r"(?P<club>.+?)[\s,]+(?:just\s+|safely\s+|hits?\s+)?(?:on|hits?\s+the\s+green|on\s+the\s+green)",
+    re.IGNORECASE,
+)
+HOLED = re.compile(
+    r"(?P<club>.+?)(?<!left)[\s,]+(?:(?:goes|went)\s+)?(?:holed(?:\s+out)?|in)", re.IGNORECASE
+)
+ACE = re.compile(
+    r"(?P<club>.+?)[\s,]+(?:holed\s+(?:for\s+)?)?(?:a\s+hole[\s-]in[\s-]one|hole[\s-]in[\s-]one|(?:an\s+)?ace)",
+    re.IGNORECASE,
+)
+THE_HOLE = re.compile(r"(?:the\s+)?(?:hole|cup)", re.IGNORECASE)
+_SIDE = r"(?:,?\s+(?:on\s+the\s+)?(?:left|right|long|behind)(?:\s+side)?)?"
+GONE = re.compile(rf"(?:out of bounds|o\.?b\.?|out|lost(?: ball)?){_SIDE}", re.IGNORECASE)
+LOST = re.compile(rf"(?P<club>.+?)[\s,]+(?:(?:goes|went|is|was)\s+)?(?P<where>{GONE.pattern})", re.IGNORECASE)
+TO_A_SIDE = re.compile(r"(?P<gone>.+)\s+to\s+the\s+(?:left|right)", re.IGNORECASE)
+GONE_THERE = re.compile(
+    r"(?P<club>.+?)[\s,]+(?:(?:in)?to|in|over|onto|on)\s+.+?[\s,]+(?:and\s+)?"
+    r"(?P<where>out of bounds|o\.?b\.?|lost(?: ball)?)",
+    re.IGNORECASE,
+)
+LOST_IN = re.compile(
+    r"(?P<club>.+?)[\s,]+(?:(?:goes|went|is|was)\s+)?(?P<where>lost(?: ball)?\s+(?:in|into|among)\s+.+)",
+    re.IGNORECASE,
+)
+_RIM = r"(?:green|front|back|fringe|collar|apron|(?:left|right|front|back)\s+(?:edge|fringe|collar))\b"
+SWING = re.compile(
+    r"(?P<club>.+?)(?:\s*(?:->|→|:)\s*|\s+[-–]\s+|[\s,]+(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|runs|ran)\s+)?"
+    rf"(?:to(?!\s+go\b)|in(?:to)?|on(?:to)?(?=\s+(?:the\s+)?{_RIM})|finds|found|leav(?:es|ing))\s+)(?P<where>.+)",
+    re.IGNORECASE,
+)
+_LENGTH = r"\d+(?:\.\d+)?\s*(?:(?:paces?|yards?|yds?|yd|y|metres?|meters?|m)\s+)?"
+BY_THE_GREEN = re.compile(
+    r"(?P<club>(?:(?!\s(?:to|into|in|onto)\s).)+?)[\s,]+"
+    r"(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|runs|ran)\s+)?"
+    rf"(?P<where>(?:just\s+|{_LENGTH})?(?:pin[\s-]high\b|(?:left|right)\s+of\s+(?:the\s+)?green\b|"
+    r"(?:short\s+of|past|behind)\s+the\s+(?:(?!\sto\s)[a-z' -])+|"
+    r"(?:over|through|past|beyond|behind|off|short|long)\b"
+    r"(?:\s+(?!to\b)[a-z]+){0,4}?\s+(?:green|back|front)\b)(?:(?!\sto\s).)*)",
+    re.IGNORECASE,
+)
+"""A place told by the green needs no "to" before it either."""
+
+_UNPLAYABLE = (
+    r"(?:(?:takes?|took|declare[sd]?(?:\s+it)?|call(?:s|ed)(?:\s+it)?)\s+)?"
+    r"(?:an?\s+)?unplayable(?:\s+(?:lie|ball))?"
+)
+DROP = re.compile(
+    rf"(?:(?P<unplayable>{_UNPLAYABLE})\b[\s,:]*(?:and\s+)?)?(?:(?:takes?|took)\s+(?:an?\s+)?)?"
+    r"(?:(?P<kind>penalty|free)\s+)?(?:drop(?:s|ped)?|relief)\b"
+    r"(?:\s+(?:from|off)\s+(?:the\s+)?[a-z' -]+?(?=,|\s+(?:at|to)\s))?[\s,]*"
+    r"(?:back\s+(?:on\s+(?:the|a)\s+line\b)?[\s,]*)?(?:(?:at|to|it)\s+)*(?P<place>.*)",
+    re.IGNORECASE,
+)
+UNPLAYABLE_AT = re.compile(
+    rf"{_UNPLAYABLE}\b[\s,:]+(?:(?:two|2)\s+club[\s-]*lengths?[\s,]*)?(?:back\s+on\s+(?:the|a)\s+line[\s,]*)?"
+    r"(?:(?:to|at|in)\s+)?(?:the\s+)?(?P<place>.*\d.*)",
+    re.IGNORECASE,
+)
+"""An unplayable ball and the place it was dropped, nobody saying that it was dropped."""
+
+INSIDE = re.compile(
+    r"(?P<swing>.+?)[\s,]+(?:and\s+)?(?P<drop>(?:(?:takes?|took)\s+(?:an?\s+)?)?"
+    r"(?:(?:penalty|free)\s+)?(?:drop(?:s|ped)?|relief)\b.+)",
+    re.IGNORECASE,
+)
+_RELOAD = r"(?:again|re-?play(?:s|ed)?|re-?load(?:s|ed)?|re-?tee(?:s|d)?)"
+AGAIN = re.compile(
+    rf"(?:{_UNPLAYABLE}[\s,:]+(?:and\s+)?)?(?:{_RELOAD}|another(?: ball)?|plays? again"
+    r"|(?:three|3) off (?:the )?tee|back to the tee|(?:from )?the same (?:place|spot)|stroke and distance)"
+    r"(?:\s+from\s.*)?",
+    re.IGNORECASE,
+)
+SWING_AGAIN = re.compile(rf"(?P<swing>.+?)[\s,]+(?:and\s+)?(?P<again>{_RELOAD})", re.IGNORECASE)
+PROVISIONAL = r"(?:(?:hits?|played|plays)\s+)?(?:a\s+)?provisional(?:\s+ball)?"
+NEXT_BALL = re.compile(
+    rf"(?P<again>(?P<provisional>{PROVISIONAL})|{_RELOAD}|(?:three|3) off (?:the )?tee)"
+    r"[\s,:]+(?:with\s+|was\s+)?(?:(?:an?|the)\s+)?(?P<rest>.+)",
+    re.IGNORECASE,
+)
+SAME_CLUB = "the same club"
+"""What stands for a club nobody said again."""
+
+PLACE_AT_ONCE = re.compile(
+    r"(?P<club>.+?)[\s,]+(?P<where>\d+(?:\.\d+)?\s*(?:(?:yards?|yds?|yd|y|metres?|meters?|m)\s+)?"
+    r"(?:out|on|short|long|past|over|behind|to\s+go|left\s+in|remaining|(?:off|from)\s+(?:the\s+)?tee)\b.*|\d+(?:\.\d+)?\s*(?:ft|feet|foot)\b.*)",
+    re.IGNORECASE,
+)
+"""A place that says itself whether it is out, on or in feet needs no "to" before it."""
+
+_FEET = r"\d+(?:\.\d+)?[\s-]*(?:ft|feet|foot|'|m|metres?|meters?)"
+PUTTS = re.compile(
+    rf"(?P<count>{_NUMBER_WORD})[\s-]*putt(?:s|ed)?(?:\s+out)?(?:\s+from\s+(?P<first>{_FEET}.*))?",
+    re.IGNORECASE,
+)
+_MADE = r"(?:made|sank|sunk|holed|drained)"
+TAPPED = re.compile(
+    rf"tap(?:ped)?(?:\s+it)?[\s-]*in|gimme|given|conceded|(?:knocked|rolled|popped)(?:\s+it)?\s+in"
+    rf"|{_MADE}(?:\s+(?:it|(?:the|a|my|his|her)\s+(?:\w+\s+)?putt|the\s+(?:second|third|next|return)))?(?:\s+from\s+(?P<first>{_FEET}.*))?"
+    rf"|{_MADE}\s+(?:the|an?|my|his|her)\s+(?P<footer>\d+)[\s-]*(?:ft|foot|footer)(?:\s+putt)?",
+    re.IGNORECASE,
+)
+STOPPED = re.compile(r"pick(?:s|ed)?[\s-]+up|no return|n\.?r\.?|gave up", re.IGNORECASE)
+ON_GREEN = re.compile(r"(?:on\s+)?(?:the\s+)?green", re.IGNORECASE)
+_END = (
+    r"(?:putt(?:s|ed)?|in|holed(?:\s+out)?|gimme|given|conceded|it|footer|the\s+(?:hole|cup)|second|next|return"
+    rf"|from\s+{_FEET}(?:\s+(?!for\b)\w+)?)"
+)
+"""How notes of a hole that was played out end."""
+
+SCORED = re.compile(
+    rf"(?P<notes>(?:.*\b)?{_END})(?:\s*[;,.=]\s*|\s+)(?:for\s+)?(?:an?\s+)?"
+    r"(?P<score>albatross|eagle|birdie|par|bogey|double(?:[\s-]+bogey)?|triple(?:[\s-]+bogey)?|\d{1,2})[\s.!]*",
+    re.IGNORECASE | re.DOTALL,
+)
+SETUP = re.compile(
+    r"(?:(?P<pin>pin|flag)\s+(?P<where>.+)|(?P<spot>[^\d,]+?)\s+(?:pin|flag)|(?P<tee>(?:(?!\b(?:off|from)\b)[^\d,])+?)\s+tees?|tee\s+(?P<other>.+)"
+    r"|from\s+(?P<start>.+))",
+    re.IGNORECASE,
+)
