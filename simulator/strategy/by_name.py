@@ -19,6 +19,7 @@ from .words import (
     SIDES,
     UNIT,
     UNITS,
+    on_words,
     plain,
     read_words,
     with_rest,
