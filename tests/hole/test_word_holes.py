@@ -311,6 +311,20 @@ def test_greens(words: str, front: float, depth: float, width: float, fall: tupl
     assert (None if slope is None else (slope.percent, slope.falls_bearing_deg)) == fall
 
 
+@pytest.mark.parametrize(("words", "name", "reach"), [
+    ("island green 30 deep", "water", 30), ("green 30 deep; water all round the green", "water", 30),
+    ("green 30 deep, surrounded by water", "water", 30), ("lake surrounds the green; green 30 deep", "lake", 30),
+    ("the green is surrounded by a lake; green 30 deep", "lake", 30), ("green 30 deep; moat 20 wide around green", "moat", 20),
+])  # fmt: skip
+def test_a_green_with_water_all_round_it(words: str, name: str, reach: float) -> None:
+    read = hole_from_words(f"par 3, 140; {words}").hole
+    (water,) = [f for f in read.features if f.surface is Surface.WATER]
+    assert water.name == name and water.area.bounds == pytest.approx((-12 - reach, 125 - reach, 12 + reach, 155 + reach))
+    for x, y in ((0, 124), (0, 156), (-13, 140), (13, 140)):  # up to its edge on every side
+        assert read.surface_at(x, y) is Surface.WATER
+    assert read.surface_at(0, 140) is G and not any(f.surface is Surface.FAIRWAY for f in read.features)
+
+
 @pytest.mark.parametrize(("words", "tees"), [
     ("white tee; red tee 40 ahead", {"white": 0, "red": 40}), ("tees white, yellow 20 ahead and red 45 forward",
      {"white": 0, "yellow": 20, "red": 45}), ("men's tee, ladies' tee 50 forward", {"men": 0, "ladies": 50}),

@@ -33,6 +33,9 @@ def _area(feature: Feature, draft: Draft) -> None:
     if feature.has("diagonal"):
         diagonal(feature, draft, entry)
         return
+    if feature.take("round") is not None:
+        _round_the_green(feature, draft, entry)
+        return
     green = feature.take("short_green"), feature.take("behind_green"), feature.take("beside_green")
     at_green = feature.take("at_green")
     if at_green is None:  # "both sides of the green"
@@ -82,6 +85,27 @@ def _area(feature: Feature, draft: Draft) -> None:
         low, high = one.keys.pop("from"), one.keys.pop("to")
         one.keys = {"name": draft.name_for(*wishes), **_first(one), "from": low, "to": high, **one.keys}
         draft.entries.append(one)
+
+
+def _round_the_green(feature: Feature, draft: Draft, entry: Entry) -> None:
+    """Water up to the edge of the green on every side: the green is cut out of it (`hole/islands.py`)."""
+    need(feature.kind == "water", feature.token,
+         "all round the green? Say left, right, short or behind of it")  # fmt: skip
+    wide = feature.take("wide")
+    reach = a.ROUND_GREEN if wide is None else draft.units.yd(wide.numbers["a"])
+    u, least = draft.units, a.NARROWEST_ROUND_GREEN
+    need(least <= reach <= a.MOST_ACROSS_YD, feature.token,
+         f"has a width out of range; allowed: {u.shown(least)} to {u.shown(a.MOST_ACROSS_YD)}")  # fmt: skip
+    if wide is None:
+        entry.assume(f"{u.shown(reach)} on every side of the green", "from", "to", "left", "right")
+    half, middle = draft.green_half_yd + reach, draft.green_offset_yd
+    name = draft.name_for(str(entry.keys.pop("name", "")), feature.word)
+    entry.keys = {
+        "name": name, **_first(entry),
+        "from": draft.green_front_yd - reach, "to": draft.green_back_yd + reach,
+        "left": middle - half, "right": middle + half,
+    }  # fmt: skip
+    draft.entries.append(entry)
 
 
 def _corner(

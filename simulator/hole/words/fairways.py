@@ -43,6 +43,8 @@ def read_fairways(features: list[Feature], draft: Draft) -> None:
         )
         draft.fairway_left_yd = draft.fairway_right_yd = half
         draft.fairway_from_yd, draft.fairway_to_yd = front - a.APPROACH_YD, front
+        if any(f.has("round") for f in features):
+            return  # water lies there
     else:
         half = a.FAIRWAY_WIDTH / 2.0
         start = _usual_start(draft)

@@ -118,6 +118,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("playable", r"(?P<word>playable|dry|unplayable|wet)"),
     ("density", r"(?P<word>open|medium|dense)"),
     ("size", r"(?P<word>small|large)"),
+    ("round", rf"encircling {_G}"),
     ("named", r"(?:called |named )?\$\d+"),
     ("bare", rf"(?:of )?(?P<a>{_N})"),
     ("nothing", r"in fairway"),

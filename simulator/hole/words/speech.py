@@ -10,6 +10,8 @@ from simulator.hole.words.vocabulary import ALIASES, FILLERS, HEADS, LONGEST_HEA
 
 _BENDS = frozenset(listed("corner corners bend dogleg turn elbow"))
 _OTHER = {"left": "right", "right": "left"}
+_ROUND = frozenset(listed("round around surrounds surrounding encircles encircling"))
+_ENCIRCLES = ("encircling", "green")
 _GUARDED = frozenset(listed("guarded protected defended"))
 _OUT = frozenset((("out",), ("ob",), ("oob",), listed("out of bounds")))
 _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
@@ -17,7 +19,42 @@ _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
 
 def in_grammar(tokens: list[Token]) -> list[Token]:
     """The same hole with these turns of speech in words that the grammar has."""
-    return _guarded(_one_boundary(_at_the_bend(tokens)))
+    return _guarded(_one_boundary(_at_the_bend(_island(tokens))))
+
+
+def _island(tokens: list[Token]) -> list[Token]:
+    """ "Island green", "surrounded by water" and "water all round the green" are water that encircles it."""
+    out: list[Token] = []
+    moats: list[Token] = []
+    k = 0
+    while k < len(tokens):
+        token, k = tokens[k], k + 1
+        following = [_key(one) for one in tokens[k : k + 4]]
+        skipped = next((n for n, key in enumerate(following) if key not in (*FILLERS, "by", "with")), 0)
+        behind = following[skipped : skipped + 1]
+        if _key(token) == "island" and behind == ["green"]:
+            moats.append(replace(token, kind="hard", key=";"))
+            moats += [replace(token, key=word) for word in ("water", *_ENCIRCLES)]
+        elif token.key in _ROUND and behind == ["green"] and _is_of_water(out):
+            while _key(out[-1]) in ("all", "right", "completely"):
+                out.pop()
+            out += [replace(token, key=word) for word in _ENCIRCLES]
+            k += skipped + 1
+        elif token.key == "surrounded" and HEADS.get(tuple(behind)) == "water":
+            while out and (_key(out[-1]) in FILLERS or _is_break(out[-1])):
+                out.pop()
+            out += [replace(token, kind="hard", key=";"), tokens[k + skipped]]
+            out += [replace(token, key=word) for word in _ENCIRCLES]
+            k += skipped + 1
+        else:
+            out.append(token)
+    return out + moats
+
+
+def _is_of_water(out: list[Token]) -> bool:
+    """Whether the words since the last break are about water."""
+    run = next((out[k + 1 :] for k in range(len(out) - 1, -1, -1) if _is_break(out[k])), out)
+    return any(HEADS.get((one.key,)) == "water" for one in run)
 
 
 def _key(token: Token) -> str:

@@ -28,7 +28,7 @@ _NOUNS: dict[str, str] = {
     ),
     "water": (
         "pond, ponds, lake, water, water hazard, hazard, lateral hazard, lateral water, "
-        "lateral water hazard, reservoir, pool, lagoon, loch, "
+        "lateral water hazard, reservoir, pool, lagoon, moat, loch, "
         "marsh, swamp, sea, ocean, penalty area, red stakes, yellow stakes"
     ),
     "stream": "stream, burn, brook, creek, beck, ditch, drain, dyke, dike, river, canal, ravine",
@@ -84,7 +84,7 @@ PLACES = frozenset({"green", "fairway", "tee", "pin", "line"})
 BEFORE_A_PLACE = frozenset(
     listed(
         "of above below over behind beyond before front by at beside past guarding guards near to until "
-        "from along round around off between into in across cross crosses crossing"
+        "from along round around encircling off between into in across cross crosses crossing"
     )
 )
 """A green, fairway or tee behind one of these is where something else is, no feature of its own."""
@@ -146,7 +146,6 @@ OTHER_WORDS = listed(
 )
 
 _SAY_INSTEAD: dict[str, str] = {
-    "island": 'say where the water is: "water in front", "water 5 behind", "water left of green"',
     "corner": 'say how far on it is: "at 235"',
     "split": (
         'say each half, yards from the line: "left fairway 20 wide, edge 8; right fairway 30 wide, edge 8", '
