@@ -55,6 +55,8 @@ CLAUSES = [
     ("6-iron to fen behind the green, 30 out", [("6-iron", "fen behind the green, 30 out")]),
     ("7-iron plugged in the left bunker", [("7-iron", "the left bunker")]),
     ("laid up with 8-iron to 70 out", [("8-iron", "70 out")]),
+    ("4 hybrid front bunker", [("4 hybrid", "front bunker")]),
+    ("7 iron, left edge", [("7 iron", "left edge")]),
     ("3w to the lay-up bunker", [("3w", "the lay-up bunker")]),
     ("hit it to 20 ft with a 6-iron", [("6-iron", "20 ft")]),
     ("my second shot was a 5-hybrid to 20 ft", [("5-hybrid", "20 ft")]),

@@ -285,7 +285,7 @@ def _stroke(clause: str) -> Clause:
         if p.GONE.fullmatch(where):
             return Out(clause, club, where)
         return Swing(clause, club, HOLED if p.THE_HOLE.fullmatch(where) else where)
-    if found := p.PLACE_AT_ONCE.fullmatch(clause):
+    if found := p.PLACE_AT_ONCE.fullmatch(clause) or p.SIDE_AT_ONCE.fullmatch(clause):
         return Swing(clause, *club_and_where(found["club"], found["where"]))
     if found := p.ON.fullmatch(clause):
         return Swing(clause, found["club"], "the green")

@@ -90,6 +90,13 @@ AGAIN = re.compile(
     r"(?:\s+from\s.*)?",
     re.IGNORECASE,
 )
+SIDE_AT_ONCE = re.compile(
+    rf"(?P<club>{CLUB})[\s,]+(?:the\s+)?"
+    r"(?P<where>(?:(?:left|right|front|back|green-?side)\s+)+(?:bunker|trap|edge|fringe|collar|apron)\b.*)",
+    re.IGNORECASE,
+)
+"""A bunker or an edge told by its side needs no "to" either: "4-hybrid front bunker"."""
+
 SWING_AGAIN = re.compile(rf"(?P<swing>.+?)[\s,]+(?:and\s+)?(?P<again>{_RELOAD})", re.IGNORECASE)
 PROVISIONAL = r"(?:(?:hits?|played|plays)\s+)?(?:a\s+)?provisional(?:\s+ball)?"
 NEXT_BALL = re.compile(
