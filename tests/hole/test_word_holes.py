@@ -325,6 +325,18 @@ def test_a_green_with_water_all_round_it(words: str, name: str, reach: float) ->
     assert read.surface_at(0, 140) is G and not any(f.surface is Surface.FAIRWAY for f in read.features)
 
 
+def test_a_bunker_beside_an_island_green_stands_on_the_island() -> None:
+    hole = hole_from_words("par 3, 140; island green 30 deep; bunker left of the green; bunker right at 60").hole
+    sand = next(f.area for f in hole.features if f.surface is B and "greenside" in f.name)
+    gap = sand.distance(hole.green)
+    assert gap == pytest.approx(2.0, abs=0.1)
+    right_end = sand.bounds[2]
+    across = [hole.surface_at(x, 140) for x in np.arange(sand.bounds[0] + 0.5, 12.0, 0.25)]
+    assert set(across) == {B, R, G} and hole.surface_at(right_end + 0.5 * gap, 140) is R
+    assert hole.surface_at(sand.bounds[0] - 0.5, 140) is W  # up to the sand on its other side
+    assert hole.surface_at(13, 140) is W and hole.surface_at(0, 156) is W
+
+
 @pytest.mark.parametrize(("words", "tees"), [
     ("white tee; red tee 40 ahead", {"white": 0, "red": 40}), ("tees white, yellow 20 ahead and red 45 forward",
      {"white": 0, "yellow": 20, "red": 45}), ("men's tee, ladies' tee 50 forward", {"men": 0, "ladies": 50}),
