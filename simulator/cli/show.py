@@ -34,9 +34,14 @@ def show(
     if out is not None:
         check_plot_path(out)
     there = hole_of(hole, tee, pin)
-    # every ten of what a coach paces: metres where they are shown
-    shown = measure(there, width_step_yd=unit.in_yards(WIDTH_STEP_YD))
-    typer.echo(dumps(measure(there).to_dict()) if as_json else show_text(shown, unit))
+    # every ten of what a coach paces: metres where they are shown, yards in JSON
+    step_yd = unit.in_yards(WIDTH_STEP_YD)
+    shown = measure(there, width_step_yd=step_yd)
+    if as_json:
+        told = shown if step_yd == WIDTH_STEP_YD else measure(there)
+        typer.echo(dumps(told.to_dict()))
+    else:
+        typer.echo(show_text(shown, unit))
     if out is not None:
         save_show(shown, out, unit)
         say(f"wrote {out}")

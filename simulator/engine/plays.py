@@ -34,8 +34,8 @@ class Sequences:
     score : float64[n]
         Strokes from the asked place.
     expected : float64[n]
-        The same on average with a tenth to a half of the variance: putts are replaced by their expectation
-        and, when asked, the luck of later strokes is evened out.
+        The same on average with less variance: putts are replaced by their expectation and, when asked, the
+        luck of later strokes is evened out.
     first_cost, first_value : float64[n]
         Strokes of the first shot with its penalty, and the map's value after it.
     rest_yd, landing_yd : float64[n, 2]

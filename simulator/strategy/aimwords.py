@@ -118,7 +118,7 @@ def _on_fairway(text: str, hole: Hole, here: Point, meant: Meant, found: re.Matc
         across = strips[0 if found["strip"].casefold() == "left" else -1]
     left, right = across
     size = 0.0 if not found["side"] else _ACROSS[found["part"].casefold()]
-    sign = -1.0 if (found["side"] or "").casefold() == "left" else 1.0
+    sign = SIDES[found["side"].casefold()] if found["side"] else 1
     return hole.at(station, 0.5 * (left + right) + sign * size * 0.5 * (right - left) + _right_of(found))
 
 

@@ -15,9 +15,9 @@ from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..units import one_turn_deg
 from . import estimate, goals
-from .errorbars import Estimate
+from .errorbars import Estimate, quantile
 from .pointing import point
-from .reach import find_reach, quantile
+from .reach import find_reach
 from .result import Alternative, Start
 from .room import along_and_across, find_room
 from .search import Choice, Place, tie_band_yd

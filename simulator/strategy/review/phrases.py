@@ -43,16 +43,18 @@ LOST_IN = re.compile(
     re.IGNORECASE,
 )
 _RIM = r"(?:green|front|back|fringe|collar|apron|(?:left|right|front|back)\s+(?:edge|fringe|collar))\b"
+_CAME = r"(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|runs|ran)\s+)?"
+"""How a ball came to where it lies: says nothing."""
+
 SWING = re.compile(
-    r"(?P<club>.+?)(?:\s*(?:->|→|:)\s*|\s+[-–]\s+|[\s,]+(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|runs|ran)\s+)?"
+    rf"(?P<club>.+?)(?:\s*(?:->|→|:)\s*|\s+[-–]\s+|[\s,]+{_CAME}"
     rf"(?:to(?!\s+go\b)|in(?:to)?|on(?:to)?(?=\s+(?:the\s+)?{_RIM})|finds|found|leav(?:es|ing))\s+)(?P<where>.+)",
     re.IGNORECASE,
 )
 _LENGTH = r"\d+(?:\.\d+)?\s*(?:(?:paces?|yards?|yds?|yd|y|metres?|meters?|m)\s+)?"
 BY_THE_GREEN = re.compile(
     r"(?P<club>(?:(?!\s(?:to|into|in|onto)\s).)+?)[\s,]+"
-    r"(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|runs|ran)\s+)?"
-    rf"(?P<where>(?:just\s+|{_LENGTH})?(?:pin[\s-]high\b|(?:left|right)\s+of\s+(?:the\s+)?green\b|"
+    rf"{_CAME}(?P<where>(?:just\s+|{_LENGTH})?(?:pin[\s-]high\b|(?:left|right)\s+of\s+(?:the\s+)?green\b|"
     r"(?:short\s+of|past|behind)\s+the\s+(?:(?!\sto\s)[a-z' -])+|"
     r"(?:over|through|past|beyond|behind|off|short|long)\b"
     r"(?:\s+(?!to\b)[a-z]+){0,4}?\s+(?:green|back|front)\b)(?:(?!\sto\s).)*)",

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from ...hole.model import Hole
 from ...hole.surfaces import Lie, Surface
+from ..goals import PAR_WORDS
 from ..places import tee_start
 from . import notes as n
 from .rests import Rest, area_named, from_start, is_ground, resting
@@ -82,8 +83,8 @@ def strokes_of(told: n.Notes, hole: Hole) -> PlayedHole:
     return played
 
 
-_OVER_PAR = {"albatross": -3, "eagle": -2, "birdie": -1, "par": 0, "bogey": 1, "double": 2, "triple": 3}
-"""Scores by their names."""
+_OVER_PAR = PAR_WORDS | {"albatross": -3, "triple": 3}
+"""Scores by the first word of their names, the rarer ones too."""
 
 
 def _start(told: n.Notes, hole: Hole) -> Rest:
