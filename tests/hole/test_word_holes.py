@@ -319,10 +319,16 @@ def test_greens(words: str, front: float, depth: float, width: float, fall: tupl
 def test_a_green_with_water_all_round_it(words: str, name: str, reach: float) -> None:
     read = hole_from_words(f"par 3, 140; {words}").hole
     (water,) = [f for f in read.features if f.surface is Surface.WATER]
+    assert water.relief == "yellow"  # red only where somebody says so
     assert water.name == name and water.area.bounds == pytest.approx((-12 - reach, 125 - reach, 12 + reach, 155 + reach))
     for x, y in ((0, 124), (0, 156), (-13, 140), (13, 140)):  # up to its edge on every side
         assert read.surface_at(x, y) is Surface.WATER
     assert read.surface_at(0, 140) is G and not any(f.surface is Surface.FAIRWAY for f in read.features)
+
+
+def test_water_round_a_green_is_red_where_it_is_called_red() -> None:
+    hole = hole_from_words("par 3, 140; green 30 deep; red pond 20 wide round the green").hole
+    assert [f.relief for f in hole.features if f.surface is W] == ["red"]
 
 
 def test_a_bunker_beside_an_island_green_stands_on_the_island() -> None:

@@ -144,6 +144,11 @@ def _what(feature: Feature, draft: Draft, entry: Entry) -> None:
                 "is no penalty area; allowed: red, yellow",
             )
             entry.keys["colour"] = colour.words["word"]
+        elif feature.has("round"):
+            # a ball over the back of a red one may be dropped beside the green (Rule 17.1d(3)): too much club
+            # would be the best plan
+            entry.keys["colour"] = "yellow"
+            entry.assume("yellow, as water round a green mostly is (common practice)", "colour")
         else:
             # Rules of Golf 2023, Definitions, penalty area: one without a colour is treated as red
             entry.keys["colour"] = "red"
