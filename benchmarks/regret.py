@@ -25,7 +25,7 @@ from dataclasses import replace
 import numpy as np
 
 from simulator import load_hole, load_player
-from simulator.engine import Effort, default_threads, play
+from simulator.engine import LONG, LONG_STROKES, Effort, default_threads, play
 from simulator.hole.surfaces import Lie
 from simulator.strategy.search import Place, search
 from simulator.strategy.traffic import solve_from
@@ -45,9 +45,8 @@ TIMES = 8
 SEED, REFERENCE_SEED, LUCK_SEED = 1, 4_242, 987_654
 
 
-def reference_effort(screened: bool) -> Effort:
+def reference_effort(usual: Effort, screened: bool) -> Effort:
     """Eight times the strikes everywhere; unscreened, every action is scored with those that decide."""
-    usual = Effort()
     more = TIMES * usual.more
     return replace(
         usual,
@@ -92,7 +91,7 @@ def row(hole_name: str, player_name: str, sequences: int, screened: bool, thread
     action, value = from_tee(board, SEED, threads)
     empty = make_board(hole, bag, raster, coarse_yd=COARSE_YD / 2, fine_yd=FINE_YD / 2)
     start = time.perf_counter()
-    effort = reference_effort(screened)
+    effort = reference_effort(LONG if value >= LONG_STROKES else Effort(), screened)
     fine = solve_from(empty, hole, tee, seed=REFERENCE_SEED, effort=effort, threads=threads).board
     reference_took = time.perf_counter() - start
     ours = played(board, action, value, sequences, threads)

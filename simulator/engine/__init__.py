@@ -7,7 +7,7 @@ the same bit for bit at any thread count. Kernels hold no lock while they run.
 from __future__ import annotations
 
 from ..kernels._compile import waiting_for_compiler
-from .effort import Effort
+from .effort import LONG, LONG_STROKES, Effort, Traffic
 from .maps import AIMS_DEG, WIDE_AIMS_DEG, revalue_map, room_to_choose, solve_map
 from .plays import (
     MOST_STROKES,
@@ -24,9 +24,10 @@ from .plays import (
 from .threads import at_once, default_threads
 
 __all__ = [
-    "AIMS_DEG", "ENTRIES", "MOST_STROKES", "PART_BEYOND", "PART_SWING", "PUNCH_SWING", "RUNNING_YD",
-    "WIDE_AIMS_DEG", "Effort", "Opening", "Sequences", "at_once", "compile_ahead", "default_threads",
-    "must_compile", "places_played", "play", "revalue_map", "room_to_choose", "solve_map", "value_actions",
+    "AIMS_DEG", "ENTRIES", "LONG", "LONG_STROKES", "MOST_STROKES", "PART_BEYOND", "PART_SWING", "PUNCH_SWING",
+    "RUNNING_YD", "WIDE_AIMS_DEG", "Effort", "Opening", "Sequences", "Traffic", "at_once", "compile_ahead",
+    "default_threads", "must_compile", "places_played", "play", "revalue_map", "room_to_choose", "solve_map",
+    "value_actions",
 ]  # fmt: skip
 
 ENTRIES = ["solve_nodes", "evaluate", "play", "fill_flights", "fill_putts", "fill_sloped_putts"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 
@@ -38,6 +39,8 @@ class Effort:
         Strikes that decide at one they never come to; none: it plays as its neighbour on the sketch.
     draft : int
         Strikes that decide on the draft, from which is seen where balls come to; half of `few` screen there.
+    followed : int
+        Sequences of each club that are played to see where balls come to.
     """
 
     few: int = 16
@@ -53,6 +56,30 @@ class Effort:
     least: int = 32
     idle: int = 0
     draft: int = 32
+    followed: int = 1024
+
+
+LONG_STROKES = 6.0
+"""From a place that takes so many strokes to hole out the map is worked as a long hole's: the plan has more
+of them to choose, and with each it loses a little to the luck of its strikes."""
+
+LONG = Effort(more=512, near=512, sketch=256, idle=32, followed=4096)
+"""How hard the map of a long hole is worked, for twice the time."""
+
+
+class Traffic(NamedTuple):
+    """What a rough map shows of a question.
+
+    Attributes
+    ----------
+    places : float64[n, 3]
+        Places balls come to off the green: x, y [yd] and lie.
+    strokes : float
+        Strokes to hole out from where they are played.
+    """
+
+    places: np.ndarray
+    strokes: float
 
 
 BUSY_SHARE = 0.8

@@ -13,7 +13,7 @@ from ..kernels import codes as c
 from ..kernels.game import Game
 from ..tables.game import Board
 from ..tables.luck import strike_sets
-from .effort import Effort, node_rows, seed_idle
+from .effort import LONG, LONG_STROKES, Effort, Traffic, node_rows, seed_idle
 from .threads import share
 
 AIMS_DEG = (0.0, -7.0, 7.0, -3.5, 3.5, -12.0, 12.0, -19.0, 19.0, -28.0, 28.0)
@@ -48,7 +48,7 @@ def solve_map(
     seed: int,
     sketch: Board | None = None,
     draft: Board | None = None,
-    balls: Callable[[Board], np.ndarray] | None = None,
+    balls: Callable[[Board, int], Traffic] | None = None,
     effort: Effort | None = None,
     threads: int = 1,
 ) -> Board:
@@ -71,22 +71,27 @@ def solve_map(
         balls come to. Only there are all actions searched on the sketch, and nodes beside which few balls
         lie are worked with fewer strikes. Without it all are worked alike.
     balls : callable
-        With a draft. Given a solved board: places balls come to, float64[n, 3] of x, y [yd] and lie.
+        With a draft. Given a solved board and how many sequences to follow: where balls come to.
     effort : Effort
+        Unless it is given, by the strokes it takes to hole out as seen on the draft: see `LONG_STROKES`.
     threads : int
     """
-    effort = effort or Effort()
+    given, effort = effort, effort or Effort()
     if sketch is None:
         return _worked(board, *_nothing_known(board), None, seed, effort, threads)
-    rough, places = replace(effort, more=effort.sketch, again=0), None
+    places = None
     known = _nothing_known(sketch)
     if draft is not None and balls is not None:
-        quick = replace(rough, few=max(effort.few // 2, 1), more=effort.draft, commit=effort.draft)
+        quick = replace(effort, few=max(effort.few // 2, 1), more=effort.draft, commit=effort.draft, again=0)
         first = _worked(draft, *_nothing_known(draft), None, seed + 20, quick, threads)
-        known, places = _from_sketch(sketch, first), balls(first)
+        seen = balls(first, effort.followed)
+        known, places = _from_sketch(sketch, first), seen.places
+        if given is None and seen.strokes >= LONG_STROKES:
+            effort = LONG
+    rough = replace(effort, more=effort.sketch, again=0)
     drawn = _worked(sketch, *known, places, seed + 10, rough, threads, anew=True)
     if places is not None and balls is not None:
-        places = balls(drawn)
+        places = balls(drawn, effort.followed).places
     return _worked(board, *_from_sketch(board, drawn), places, seed, effort, threads)
 
 

@@ -7,6 +7,7 @@ import math
 from . import codes as c
 from ._compile import kernel, part
 from .scoring import closed, score_action
+from .shot import intended_shot
 from .value import AIM_APART, REACH_APART
 
 HEAD_SHARE = 0.035
@@ -31,8 +32,10 @@ FIRST_AIMS, LEADING = 3, 3
 MOST_CANDIDATES = 900
 """Room for the actions of one screening."""
 
-AIM_STEP = 0.06
-"""Step of refining an aim [rad], 3.4 degrees: long beside the luck of the strikes, short beside a hazard."""
+AIM_STEP, LEAST_AIM_STEP, MOST_AIM_STEP = 0.8, 0.03, 0.15
+"""Step of refining an aim, as a share of the spread of the shot's directions, and its bounds [rad]. What a
+line costs bends over as much as balls are spread: a shorter step is short beside the luck of the strikes, a
+longer one oversteps hazards."""
 
 REACH_STEP = 0.06
 """Step of refining a part swing's carry, as a share of it."""
@@ -274,7 +277,8 @@ def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, s
             lowest = score
             for q in range(3):
                 best[q] = tries[k, q]
-    step = AIM_STEP
+    row, _ = intended_shot(numbers, game.strikes, lie, best[0], best[2], distance)
+    step = min(max(AIM_STEP * game.strikes[row, lie, c.STRIKE_SIDEWAYS], LEAST_AIM_STEP), MOST_AIM_STEP)
     for column in range(1, 3 if best[0] < 0.0 else 2):  # the aim, then how far a part swing carries
         lowest = _refine(game, x, y, lie, spread, replay, more, best, column, step, lowest)
         step = REACH_STEP * (distance + best[2]) + 0.3

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from ..engine import Effort, Opening, places_played, solve_map
+from ..engine import Effort, Opening, Traffic, places_played, solve_map
 from ..hole.model import Hole
 from ..tables.game import Board, make_sketch
 from ..tables.luck import strike_sets
@@ -16,8 +16,8 @@ from .search import Choice, Place, best_of_each, first_lines, part_families
 WORTH_A_LOOK = 0.5
 """Clubs and part swings no farther behind the best are played [strokes]: what may be shown, and then some."""
 
-SEQUENCES = 1024
-"""Sequences of each club."""
+SEQUENCES = Effort().followed
+"""Sequences of each choice that is to be scored anew."""
 
 
 def solve_from(
@@ -47,9 +47,10 @@ def solve_from(
     def here(board: Board) -> Place:
         return Place(board, *start, threads)
 
-    def balls(solved: Board) -> np.ndarray:
+    def balls(solved: Board, sequences: int) -> Traffic:
         places = [here(solved), *(Place(solved, *other, threads) for other in others)]
-        return np.concatenate([likely_places(place, must, seed + 26) for place in places])
+        seen = [likely_traffic(place, must, seed + 26, sequences) for place in places]
+        return Traffic(np.concatenate([one.places for one in seen]), max(one.strokes for one in seen))
 
     sketch = make_sketch(empty, hole)
     board = solve_map(
@@ -59,8 +60,8 @@ def solve_from(
     return here(board)
 
 
-def likely_places(place: Place, must: Sequence[int], seed: int) -> np.ndarray:
-    """Places balls come to after the first shot, float64[n, 3] of x, y [yd] and lie.
+def likely_traffic(place: Place, must: Sequence[int], seed: int, sequences: int = SEQUENCES) -> Traffic:
+    """Where balls come to after the first shot, and strokes from the place.
 
     Every shot that might be the answer is played as often, on the line that scores best.
 
@@ -71,10 +72,12 @@ def likely_places(place: Place, must: Sequence[int], seed: int) -> np.ndarray:
     must : sequence of int
         Shot rows played whatever they score: clubs that were asked about.
     seed : int
+    sequences : int
+        Of each shot.
     """
     rows, parts = place.board.allowed(place.lie), part_families(place)
     if not rows and not parts:
-        return np.empty((0, 3))
+        return Traffic(np.empty((0, 3)), 0.0)
     owners, actions = first_lines(place, rows, parts)
     replay = FIRST_GUESS[0] + FIRST_GUESS[1] * place.distance_yd
     scores = place.scores(actions, replay, strike_sets(seed, 1, 64))
@@ -82,16 +85,18 @@ def likely_places(place: Place, must: Sequence[int], seed: int) -> np.ndarray:
     played = []
     for best in best_of_each(owners, scores):
         if owners[best] in must or scores[best] <= value + WORTH_A_LOOK:
-            played.append(_places(place, actions[best], home, value, seed))
-    return np.concatenate(played)
+            played.append(_places(place, actions[best], home, value, seed, sequences))
+    return Traffic(np.concatenate(played), value)
 
 
 def places_of(place: Place, choices: Sequence[Choice], value: float, seed: int) -> np.ndarray:
     """The same for some choices alone; a stroke replayed is played as the first of them."""
     home = choices[0].action
-    return np.concatenate([_places(place, choice.action, home, value, seed) for choice in choices])
+    return np.concatenate([_places(place, choice.action, home, value, seed, SEQUENCES) for choice in choices])
 
 
-def _places(place: Place, action: np.ndarray, home: np.ndarray, value: float, seed: int) -> np.ndarray:
+def _places(
+    place: Place, action: np.ndarray, home: np.ndarray, value: float, seed: int, sequences: int
+) -> np.ndarray:
     opening = Opening(place.x_yd, place.y_yd, place.lie, action, home, value)
-    return places_played(place.board, opening, seed=seed, sequences=SEQUENCES, threads=place.threads)
+    return places_played(place.board, opening, seed=seed, sequences=sequences, threads=place.threads)

@@ -7,12 +7,12 @@ import pytest
 from scipy.interpolate import RegularGridInterpolator
 from solved import SEED, THREADS, bag_named, demo_board, level
 
-from simulator.engine import Effort, Opening, at_once, places_played, play
+from simulator.engine import Effort, Opening, at_once, maps, places_played, play
 from simulator.engine.effort import node_rows, seed_idle
 from simulator.hole.surfaces import Lie
 from simulator.kernels import codes
 from simulator.strategy.search import Place, search
-from simulator.strategy.traffic import likely_places, places_of, solve_from
+from simulator.strategy.traffic import likely_traffic, places_of, solve_from
 from simulator.tables.game import make_board
 from simulator.tables.nodes import Grid
 from simulator.tables.reads import node_reads
@@ -94,7 +94,7 @@ def test_from_near_the_green_part_swings_are_played() -> None:
     board = demo_board("eel-trap", "isolde")
     pin = board.game.ground.numbers[: codes.PIN_Y + 1]
     near = Place(board, float(pin[codes.PIN_X]), float(pin[codes.PIN_Y]) - 40.0, int(Lie.ROUGH), THREADS)
-    places = likely_places(near, [], 5)
+    places = likely_traffic(near, [], 5).places
     away = np.hypot(places[:, 0] - pin[codes.PIN_X], places[:, 1] - pin[codes.PIN_Y])
     assert len(places) > 0 and np.median(away) < 25.0  # no full shot of hers stays so near
 
@@ -103,7 +103,7 @@ def test_a_club_that_was_asked_about_is_played_whatever_it_scores() -> None:
     board = demo_board("eel-trap", "isolde")
     shots = board.bag.shots
     last = max(board.allowed(Lie.TEE), key=lambda row: -shots.shots[row].carry_yd)
-    few, more = likely_places(tee(board), [], 5), likely_places(tee(board), [last], 5)
+    few, more = (likely_traffic(tee(board), must, 5).places for must in ([], [last]))
     assert len(more) > len(few)
     carry = shots.shots[last].carry_yd
     away = np.hypot(more[:, 0], more[:, 1])
@@ -126,6 +126,31 @@ def test_the_work_saved_costs_nothing() -> None:
         scores.append(play(place.board, 0.0, 0.0, int(Lie.TEE), action, action, value, **luck).expected)
     lost = scores[0] - scores[1]
     assert lost.mean() < 0.01 + 3.0 * lost.std() / np.sqrt(lost.size)
+
+
+def most_deciding(monkeypatch, name: str, player: str, effort: Effort | None = None) -> list[float]:
+    """Most strikes that decide at any node, of each sweep of a map worked from the tee."""
+    hole, most, one_sweep = level(name), [], maps._sweep
+
+    def watched(board, game, nodes, *rest):
+        most.append(nodes[:, 7].max())
+        return one_sweep(board, game, nodes, *rest)
+
+    monkeypatch.setattr(maps, "_sweep", watched)
+    start = 0.0, 0.0, int(Lie.TEE)
+    solve_from(make_board(hole, bag_named(player)), hole, start, seed=SEED, effort=effort, threads=THREADS)
+    return most
+
+
+@pytest.mark.parametrize("name, player, strikes", [("long-sluice", "barnaby", 512), ("withy-drain", "isolde", 256)])
+def test_a_hole_of_many_strokes_is_worked_harder(monkeypatch, name: str, player: str, strikes: int) -> None:
+    assert most_deciding(monkeypatch, name, player) == [Effort().draft, strikes // 2, strikes, strikes]
+
+
+def test_a_hole_is_worked_as_hard_as_was_asked(monkeypatch) -> None:
+    """What is given is never changed for the length of the hole: a benchmark says what it means."""
+    least = Effort(few=8, more=32, near=32, sketch=32, many=32, commit=32)
+    assert set(most_deciding(monkeypatch, "long-sluice", "barnaby", least)) == {32.0}
 
 
 def test_works_come_back_in_order_on_any_threads() -> None:
