@@ -58,6 +58,7 @@ def review(
     "driver 8 left"), "to", and where the ball went:
       215 out, right rough | 230 on, 12 right     as for --from
       12 ft | 30 ft above | 8 ft left             on the green
+      right rough | fairway | on                  as far as usual
       holed | out of bounds | lost
       into withy drain, drop 175 out, right rough | into the water, again
     and "2 putts", "chip to 6 ft", "unplayable, drop 150 out", "picked up".

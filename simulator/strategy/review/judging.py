@@ -41,6 +41,7 @@ from ..ground import features_at
 from ..pointing import Pointing, point
 from ..search import Choice, Place, given_aim, given_part, part_families, search
 from .rests import Rest
+from .spoken import short_of_full
 from .strokes import Stroke
 
 SETS, STRIKES = 16, 512
@@ -53,12 +54,6 @@ strokes."""
 MAP_ERROR = 0.005
 """What the map is off by at the other places, one standard error [strokes]: 0.0046, root mean square over
 places other than tees (``python benchmarks/map_error.py``, 2026-11-28)."""
-
-PART_WORDS = (
-    "chip", "chip out", "pitch", "pitch out", "punch", "punch out", "lob", "flop", "splash", "blast",
-    "bunker shot", "wedge", "bump and run", "bump-and-run",
-)  # fmt: skip
-"""Swings short of full, told without their club or with it: the best such swing from there is meant."""
 
 TOO_MUCH, TOO_MUCH_YD = 1.25, 8.0
 """A full swing that carries farther than this times the distance to the pin, and so many yards more, is not
@@ -316,11 +311,6 @@ class Judge:
         return ClubAndLine(
             shot.club.name, shot.flight, choice.carry_yd, choice.carry_yd * math.sin(turn), bearing, pointed
         )
-
-
-def short_of_full(text: str) -> bool:
-    """Whether words name a swing short of full without a club."""
-    return club_and_aim(text)[0].casefold().removeprefix("a ").strip(" ,") in PART_WORDS
 
 
 def _key(rest: Rest) -> tuple[float, float, int]:

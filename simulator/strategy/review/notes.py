@@ -285,10 +285,12 @@ def _stroke(clause: str) -> Clause:
         if p.GONE.fullmatch(where):
             return Out(clause, club, where)
         return Swing(clause, club, HOLED if p.THE_HOLE.fullmatch(where) else where)
+    if found := p.GROUND_AT_ONCE.fullmatch(clause):
+        return Swing(clause, found["club"], found["where"])
     if found := p.PLACE_AT_ONCE.fullmatch(clause) or p.SIDE_AT_ONCE.fullmatch(clause):
         return Swing(clause, *club_and_where(found["club"], found["where"]))
     if found := p.ON.fullmatch(clause):
-        return Swing(clause, found["club"], "the green")
+        return Swing(clause, found["club"] or found["bare"], "the green")
     if not MISSED.match(clause) and (found := p.LOST.fullmatch(clause)):
         return Out(clause, found["club"], found["where"])
     if found := p.HOLED.fullmatch(clause):

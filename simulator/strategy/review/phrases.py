@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from .spoken import CLUB
+from .spoken import CLUB, GROUND
 
 COUNTS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 
@@ -18,7 +18,8 @@ BREAK = re.compile(
 )
 HEADING = re.compile(r"\s*(?:hole\s+)?(?P<number>\d{1,2})\s*[:.)]\s*(?P<rest>.*)", re.IGNORECASE)
 ON = re.compile(
-    r"(?P<club>.+?)[\s,]+(?:just\s+|safely\s+|hits?\s+)?(?:on|hits?\s+the\s+green|on\s+the\s+green)",
+    r"(?P<club>.+?)[\s,]+(?:just\s+|safely\s+|hits?\s+)?(?:on|hits?\s+the\s+green|on\s+the\s+green)"
+    rf"|(?P<bare>{CLUB})[\s,]+(?:the\s+)?green",
     re.IGNORECASE,
 )
 HOLED = re.compile(
@@ -98,6 +99,9 @@ SIDE_AT_ONCE = re.compile(
     re.IGNORECASE,
 )
 """A bunker or an edge told by its side needs no "to" either: "4-hybrid front bunker"."""
+
+GROUND_AT_ONCE = re.compile(rf"(?P<club>{CLUB})[\s,]+{_CAME}(?P<where>{GROUND})", re.IGNORECASE)
+"""Nor does ground: "driver, right rough"."""
 
 SWING_AGAIN = re.compile(rf"(?P<swing>.+?)[\s,]+(?:and\s+)?(?P<again>{_RELOAD})", re.IGNORECASE)
 PROVISIONAL = r"(?:(?:hits?|played|plays)\s+)?(?:a\s+)?provisional(?:\s+ball)?"

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from ..clubwords import club_and_aim
+
 _HOW = (
     "topped|thinned|thin|shanked|duffed|chunked|fatted|fat|skulled|bladed|skied|toed|heeled|hooked|sliced|pulled|"
     "pushed|blocked|duck-hooked|mishit|miss-hit|flushed|pured|striped|hit|plugged|buried|smothered|pop(?:ped)?-up"
@@ -24,7 +26,22 @@ CLUB = (
 )
 """A club, or a swing short of full, as notes begin with one; bare numbers are left out."""
 
+_LEFT_RIGHT = r"(?:on\s+the\s+)?(?:left|right)(?:[\s-]+(?:hand[\s-]+)?side)?(?:\s+of(?:\s+the)?)?"
+GROUND = (
+    rf"(?:(?:(?:in(?:to)?|on(?:to)?)\s+)?(?:the\s+)?(?:just\s+)?(?:{_LEFT_RIGHT}\s+)?(?:in\s+)?(?:the\s+)?"
+    r"(?:(?:first\s+cut|(?:(?:light|semi|heavy|deep|thick)[\s-]+)?rough|trees|woods?)\b"
+    r"|(?:(?:half|cent(?:re|er)|middle)(?:\s+of)?(?:\s+the)?\s+)?fairway\b)"
+    rf"(?:[\s,]+{_LEFT_RIGHT})?|(?:the\s+)?(?:left|right)\s+half|(?:(?:down|dead|the)\s+)*(?:middle|cent(?:re|er)))"
+)
+"""Ground a ball lies on, with a side or without, and no word of how far along."""
+
 _SHORT_SWING = r"(?:chip|pitch|splash|punch|bump[\s-]and[\s-]run|bump|flop)"
+PART_WORDS = (
+    "chip", "chip out", "pitch", "pitch out", "punch", "punch out", "lob", "flop", "splash", "blast",
+    "bunker shot", "wedge", "bump and run", "bump-and-run",
+)  # fmt: skip
+"""Swings short of full, told without their club or with it: the best such swing from there is meant."""
+
 _ORDINAL = r"(?:1st|2nd|3rd|[4-9]th|first|second|third|fourth|fifth|sixth)"
 _SPOKEN = tuple(
     (re.compile(pattern, re.IGNORECASE), meant)
@@ -85,6 +102,7 @@ _BESIDE_CLUB = re.compile(
 
 _AIMED = re.compile(r"\d\s*(?:yards?|yds?|yd|y|m|metres?|meters?|deg\w*|°)?\s*(?:left|right)$", re.IGNORECASE)
 _ASIDE = re.compile(r"(?P<club>.+?)[\s,]+(?P<side>left|right)", re.IGNORECASE)
+_ON_GROUND = re.compile(rf"(?P<club>{CLUB})[\s,]+(?P<ground>{GROUND})", re.IGNORECASE)
 
 MISSED = re.compile(r".*\b(?:missed|lipped|burn(?:ed|t)|horseshoed)\b", re.IGNORECASE)
 """A stroke of which only that it missed is said."""
@@ -150,8 +168,10 @@ def usual(clause: str) -> str:
 
 
 def club_and_where(club: str, where: str) -> tuple[str, str]:
-    """A club without the words beside it ("8-iron out"), a side said there put to the place."""
+    """A club without the words beside it ("8-iron out"), a side or ground said there put to the place."""
     club = _BESIDE_CLUB.sub("", f" {club}").strip(" ,-–")
+    if found := _ON_GROUND.fullmatch(club):
+        return found["club"], f"{where}, {found['ground']}"
     aside = None if _AIMED.search(club) else _ASIDE.fullmatch(club)
     if aside is None:
         return club, where
@@ -172,3 +192,8 @@ def say_instead(clause: str) -> str | None:
         if found := pattern.fullmatch(clause):
             return why.format(**found.groupdict())
     return None
+
+
+def short_of_full(text: str) -> bool:
+    """Whether words name a swing short of full without a club."""
+    return club_and_aim(text)[0].casefold().removeprefix("a ").strip(" ,") in PART_WORDS

@@ -5,12 +5,15 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 
+from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import Lie, Surface
 from ..goals import PAR_WORDS
 from ..places import tee_start
 from . import notes as n
+from .phrases import ON_GREEN
 from .rests import Rest, area_named, from_start, is_ground, resting
+from .unmeasured import FULL_SHOT_YD, UsualLength, ground_alone, usual_putt_ft, with_length
 
 
 @dataclass(frozen=True)
@@ -67,15 +70,23 @@ class PlayedHole:
         return sum(stroke.strokes + stroke.penalty for stroke in self.strokes)
 
 
-def strokes_of(told: n.Notes, hole: Hole) -> PlayedHole:
+def strokes_of(told: n.Notes, hole: Hole, usual: UsualLength | None = None) -> PlayedHole:
     """The strokes that notes tell of, on a hole with the tee and pin in use.
+
+    Parameters
+    ----------
+    told : Notes
+    hole : Hole
+    usual : callable, optional
+        How far the player's clubs go, for balls of which only the ground was noted; without it they are
+        refused.
 
     Raises
     ------
     UsageError
         A place that is none, putts from off the green, water without a drop, and the like.
     """
-    played = _Telling(hole, _start(told, hole)).told(told.clauses)
+    played = _Telling(hole, _start(told, hole), usual or (lambda club: None)).told(told.clauses)
     if told.scored is not None and played.holed:
         score = _OVER_PAR.get(told.scored.split()[0].split("-")[0].casefold())
         if played.score != (int(told.scored) if score is None else hole.par + score):
@@ -96,8 +107,8 @@ def _start(told: n.Notes, hole: Hole) -> Rest:
 class _Telling:
     """Clause by clause: where the ball lies, and how many strokes have been played."""
 
-    def __init__(self, hole: Hole, start: Rest) -> None:
-        self.hole, self.at = hole, start
+    def __init__(self, hole: Hole, start: Rest, usual: UsualLength) -> None:
+        self.hole, self.at, self.usual = hole, start, usual
         self.strokes: list[Stroke] = []
         self.in_water: Stroke | None = None
         self.holed = False
@@ -163,7 +174,7 @@ class _Telling:
         if area is None and replayed and is_ground(swing.where, self.hole):
             self._add(kind, swing.club, self.at, 1, 1, f"{swing.where}, unplayable")
         elif area is None:
-            end = resting(swing.where, self.hole, self.at)
+            end = self._end(swing)
             if re.search(r"\b(?:plugged|buried)\b", swing.said, re.IGNORECASE):
                 end = replace(end, noted="a usual lie there is taken")
             self._add(kind, swing.club, end, 1, 0, end.told)
@@ -172,6 +183,25 @@ class _Telling:
         else:
             self._add(kind, swing.club, self.at, 1, 1, swing.where)
             self.in_water = self.strokes[-1]
+
+    def _end(self, swing: n.Swing) -> Rest:
+        """Where the ball of a swing came to rest."""
+        usual_yd, from_xy = self.usual(swing.club), (self.at.x_yd, self.at.y_yd)
+        if usual_yd is not None and ON_GREEN.fullmatch(swing.where):
+            if self.hole.out_yd(*from_xy) >= FULL_SHOT_YD:
+                end = resting(f"{usual_putt_ft(self.hole):.0f} ft", self.hole, self.at)
+                return replace(end, noted="no distance noted: the green's average")
+        elif ground_alone(swing.where):
+            found = None if usual_yd is None else with_length(swing.where, self.hole, from_xy, usual_yd)
+            if found is None:
+                raise n.refused(swing.said, 'how far along? For example "to 60 out, fairway"')
+            where, taken = found
+            try:
+                end = resting(where, self.hole, self.at)
+            except UsageError as error:  # told in the words that were noted
+                raise UsageError(str(error).replace(f"place {where!r}", f"notes {swing.said!r}")) from None
+            return replace(end, noted=taken)
+        return resting(swing.where, self.hole, self.at)
 
     def _drop(self, drop: n.Drop) -> None:
         if re.fullmatch(r"(?:again|back|at the same place|from the same place)", drop.place, re.IGNORECASE):

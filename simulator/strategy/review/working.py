@@ -15,9 +15,11 @@ from ..clubwords import shot_meant
 from ..question import Clock, Progress, question, silent, solve
 from .adding import RoundReview
 from .holes import HoleReview
-from .judging import EXACT, Judge, short_of_full
+from .judging import EXACT, Judge
 from .notes import Notes
+from .spoken import short_of_full
 from .strokes import PlayedHole, strokes_of
+from .unmeasured import usual_length
 
 
 def review(
@@ -50,7 +52,7 @@ def review(
         Notes that tell of no golf on this hole, a club that is not in the bag.
     """
     hole = in_play(hole, notes)
-    played = strokes_of(notes, hole)
+    played = strokes_of(notes, hole, usual_length(player))
     clubs = check_clubs(played, hole, player)
     ask = question(
         "review", hole, player, clubs, conditions=conditions, start=None, sequences=1_000, seed=seed,
@@ -107,7 +109,7 @@ def review_round(
     for number, told in notes.items():
         with _named(number):
             hole = in_play(by_number[number], told)
-            check_clubs(strokes_of(told, hole), hole, player)
+            check_clubs(strokes_of(told, hole, usual_length(player)), hole, player)
     say, done = progress or silent, dict[int, HoleReview]()
     for number, told in notes.items():
         hole = by_number[number]

@@ -1,0 +1,82 @@
+"""A ball of which only the ground was noted: "driver, right rough" went the club's usual length.
+
+On the fairway that is carry and run; elsewhere the carry alone. Balls that end there run less and are not the
+best struck: the middle one of a player's own in the rough comes to within 15 yards of the carry.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+import numpy as np
+import shapely
+
+from ...errors import UsageError
+from ...hole.model import Hole
+from ...player.model import Player
+from ...player.runs import run_yd
+from ...units import FT_PER_YD
+from ..clubwords import shot_meant
+from .spoken import GROUND, short_of_full
+
+LEAST_LEFT_YD = 40.0
+"""Where the usual length leaves less than this to the pin the ball went another: it is asked for [yd]."""
+
+FULL_SHOT_YD = 60.0
+"""From farther out than this a swing that hit the green left a putt as far as any on it [yd]."""
+
+CELL_YD = 0.5
+"""Places on the green that putts are averaged over stand so far apart [yd]."""
+
+_GROUND_ALONE = re.compile(GROUND, re.IGNORECASE)
+_RUNS_ON = re.compile(r"\b(?:fairway|half)\b", re.IGNORECASE)
+_MIDDLE = re.compile(r"(?:(?:down|dead|the)\s+)*(?:middle|cent(?:re|er))", re.IGNORECASE)
+
+UsualLength = Callable[[str], tuple[float, float] | None]
+"""Carry, and carry and run, of a club as noted [yd]; None for a swing that has no usual length."""
+
+
+def usual_length(player: Player) -> UsualLength:
+    """How far the player's clubs usually go, on level medium fairway in still air."""
+
+    def length_yd(club: str) -> tuple[float, float] | None:
+        if short_of_full(club):
+            return None
+        try:
+            meant = shot_meant(player, club)
+        except UsageError:  # a club that is not in the bag is refused where clubs are
+            return None
+        return meant.carry_yd, meant.carry_yd + float(run_yd(meant.club.kind, meant.carry_yd))
+
+    return length_yd
+
+
+def ground_alone(where: str) -> bool:
+    """Whether words name ground, with a side or without, and not how far along it is."""
+    return _GROUND_ALONE.fullmatch(where.strip()) is not None
+
+
+def with_length(
+    where: str, hole: Hole, from_xy: tuple[float, float], usual_yd: tuple[float, float]
+) -> tuple[str, str] | None:
+    """Ground with its distance on from the tee, and what was taken for it.
+
+    None where the usual length comes too near the pin.
+    """
+    ground = "fairway" if _MIDDLE.fullmatch(where.strip()) else where.strip()
+    run = _RUNS_ON.search(ground) is not None
+    length_yd = usual_yd[run]
+    if hole.out_yd(*from_xy) - length_yd < LEAST_LEFT_YD:
+        return None
+    station_yd, _ = hole.station_offset(*from_xy)
+    taken = f"no distance noted: the club's usual {'carry and run' if run else 'carry'}, {length_yd:.0f} yd"
+    return f"{station_yd + length_yd:.0f} on, {ground}", taken
+
+
+def usual_putt_ft(hole: Hole) -> float:
+    """Distance to the hole, averaged over the green [ft]."""
+    left, low, right, high = hole.green.bounds
+    x, y = np.meshgrid(np.arange(left, right, CELL_YD), np.arange(low, high, CELL_YD))
+    on = shapely.contains_xy(hole.green, x, y)
+    return float(FT_PER_YD * np.hypot(x - hole.pin.x_yd, y - hole.pin.y_yd)[on].mean())
