@@ -6,13 +6,12 @@ import json
 import os
 import subprocess
 import sys
-from pathlib import Path
 
 import pytest
+from as_user import ROOT, USERS, core_slowness
 
 from simulator.cli import _run
 
-ROOT = Path(__file__).parents[2]
 WIND = ["--wind", "12 mph against"]
 
 
@@ -130,14 +129,13 @@ def test_refused_in_one_line(
 @pytest.mark.parametrize("words", [[], ["164, adjusted 169"]])
 def test_answers_within_two_seconds(words: list[str]) -> None:
     """A process of its own, the compiled kernels on disk: processor seconds, for other work goes on here, of the
-    best of three. It has one thread most of the time: on an idle machine they are what a user waits."""
+    best of three, on a core of usual speed. It has one thread most of the time: on an idle machine they are what a user waits."""
     command = [sys.executable, "-m", "simulator", "carries", *words, *WIND, "--player", "isolde"]
-    env = {**os.environ, "PYTHONPATH": str(ROOT)}
     took = []
     for _ in range(3):
         before = os.times()
-        done = subprocess.run(command, cwd=ROOT, env=env, capture_output=True, text=True, check=True)
+        done = subprocess.run(command, cwd=ROOT, env=USERS, capture_output=True, text=True, check=True)
         after = os.times()
         took.append(after[2] + after[3] - before[2] - before[3])  # of children: in the program, in the system
         assert "Isolde today" in done.stdout and done.stderr == ""
-    assert min(took) < 2.0, took
+    assert min(took) < 2.0 * core_slowness(), took
