@@ -15,7 +15,7 @@ ALLOWED = (
     '"chip" or "putt", then "to" and a place as --from has it, feet on the green, "holed", "out of bounds", '
     '"lost", or a penalty area and "drop 165 out, left rough" (or "again")'
 )
-"""What notes may look like, the end of every refusal."""
+"""What notes may look like, the end of refusals that have no example of their own."""
 
 NUMBERED = 'allowed: a line a hole, its number first, "7: driver to 215 out; ..."'
 
@@ -109,8 +109,8 @@ class Notes:
 
 
 def refused(clause: str, why: str) -> UsageError:
-    """The error for notes that are not understood, ending in what is."""
-    return UsageError(f"notes {clause!r}: {why}; {ALLOWED}")
+    """The error for notes that are not understood, ending in what is: in general, if `why` has no example."""
+    return UsageError(f"notes {clause!r}: {why}" if '"' in why else f"notes {clause!r}: {why}; {ALLOWED}")
 
 
 def read_notes(text: str) -> Notes:

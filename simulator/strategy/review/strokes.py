@@ -194,7 +194,8 @@ class _Telling:
         elif ground_alone(swing.where):
             found = None if usual_yd is None else with_length(swing.where, self.hole, from_xy, usual_yd)
             if found is None:
-                raise n.refused(swing.said, 'how far along? For example "to 60 out, fairway"')
+                example = '"to 60 out, fairway", "to 8 right of the green"'
+                raise n.refused(swing.said, f"how far along? For example {example}")
             where, taken = found
             try:
                 end = resting(where, self.hole, self.at)
