@@ -17,6 +17,7 @@ import numpy as np
 import pytest
 import shapely
 import shapely.affinity
+from as_user import core_slowness
 
 from simulator.hole import Surface, bundled_holes, load_hole
 from simulator.hole.sketch import read_sketch
@@ -235,7 +236,7 @@ def test_room_for_wild_balls(name):
 
 @pytest.mark.parametrize("name", HOLES)
 def test_quick(name):
-    """Loading under 50 ms, rastering under 100 ms, 150 with heights (best of five: a busy machine)."""
+    """Loading under 50 ms, rastering under 100 ms, 150 with heights (best of five, on a core of usual speed)."""
     load, rasterise = [], []
     for _ in range(5):
         start = time.perf_counter()
@@ -244,4 +245,5 @@ def test_quick(name):
         ground_raster(hole)
         load.append(middle - start)
         rasterise.append(time.perf_counter() - middle)
-    assert min(load) < 0.050 and min(rasterise) < (0.150 if hole.has_relief else 0.100)
+    slow = core_slowness()
+    assert min(load) < 0.050 * slow and min(rasterise) < (0.150 if hole.has_relief else 0.100) * slow

@@ -12,6 +12,7 @@ import time
 
 import numpy as np
 import pytest
+from as_user import core_slowness
 
 from simulator.physics.putting import READING_SD
 from simulator.player.model import Putting
@@ -226,10 +227,11 @@ def test_wrong_slopes():
 
 
 def test_time(tables, flat):
-    """0.15 s for a plane on an idle core (measured 0.09); twice that on a busy machine."""
+    """0.15 s for a plane on an idle core of usual speed (measured 0.09); twice that on a busy one."""
     start = time.process_time()
     putt_tables(SKILL, STIMP, (0.015, 0.025, 0.025, 0.0), flat=flat)
-    assert time.process_time() - start < 2 * 2 * 0.15
+    took = time.process_time() - start
+    assert took < 2 * 2 * 0.15 * core_slowness()
 
 
 SMALL = """
