@@ -9,10 +9,6 @@ import shapely
 from simulator.hole.model import Feature
 from simulator.hole.surfaces import PENALTY_SURFACES, Surface
 
-COLLAR_YD = 3.0
-"""Grass between the edge of an island green, or of a bunker beside it, and the water [yd] (common practice,
-from memory: no green is mown to the bank)."""
-
 JOINED_YD = 3.0
 """Ground no wider than twice this between a green and a bunker inside the same pond is no water [yd]."""
 
@@ -33,15 +29,16 @@ def cut_islands(features: list[Feature], assumed: list[str]) -> list[Feature]:
                 if whole.contains_properly(green.area):
                     island = _island(green.area, [one for one in sand if whole.contains_properly(one)])
                     feature = replace(feature, area=feature.area.difference(island))
-                    collar = f"an island with {COLLAR_YD:g} yd of grass round it"
-                    assumed.append(f"Assumed of {feature.name}: that {green.name} inside it is {collar}.")
+                    assumed.append(f"Assumed of {feature.name}: that {green.name} inside it is an island.")
         out.append(feature)
     return out
 
 
 def _island(green: shapely.Geometry, sand: list[shapely.Geometry]) -> shapely.Geometry:
-    """The green, the bunkers beside it, the strips between them and the collar round it all."""
+    """The green, the bunkers beside it and the strips between them."""
     beside = [one for one in sand if one.distance(green) <= 2.0 * JOINED_YD]
+    if not beside:
+        return green
     ground = shapely.union_all([green, *beside])
     # closing: what is narrower than the two widths grown over it stays filled when they shrink back
-    return ground.union(ground.buffer(JOINED_YD).buffer(-JOINED_YD)).buffer(COLLAR_YD)
+    return ground.union(ground.buffer(JOINED_YD).buffer(-JOINED_YD))

@@ -312,25 +312,18 @@ def test_greens(words: str, front: float, depth: float, width: float, fall: tupl
 
 
 @pytest.mark.parametrize(("words", "name", "reach"), [
-    ("island green 30 deep", "water", 60), ("green 30 deep; water all round the green", "water", 60),
-    ("green 30 deep, surrounded by water", "water", 60), ("lake surrounds the green; green 30 deep", "lake", 60),
-    ("the green is surrounded by a lake; green 30 deep", "lake", 60), ("green 30 deep; moat 20 wide around green", "moat", 20),
+    ("island green 30 deep", "water", 30), ("green 30 deep; water all round the green", "water", 30),
+    ("green 30 deep, surrounded by water", "water", 30), ("lake surrounds the green; green 30 deep", "lake", 30),
+    ("the green is surrounded by a lake; green 30 deep", "lake", 30), ("green 30 deep; moat 20 wide around green", "moat", 20),
 ])  # fmt: skip
 def test_a_green_with_water_all_round_it(words: str, name: str, reach: float) -> None:
     read = hole_from_words(f"par 3, 140; {words}").hole
     (water,) = [f for f in read.features if f.surface is Surface.WATER]
     assert water.relief == "yellow"  # red only where somebody says so
-    assert water.name == name and water.area.bounds == pytest.approx((-15 - reach, 122 - reach, 15 + reach, 158 + reach))
-    for x, y in ((0, 124.5), (0, 155.5), (-12.5, 140), (12.5, 140)):  # a collar of three yards on every side
-        assert read.surface_at(x, y) is R
-        assert read.surface_at(x + 3.0 * np.sign(x), y + 3.0 * np.sign(y - 140)) is W
+    assert water.name == name and water.area.bounds == pytest.approx((-12 - reach, 125 - reach, 12 + reach, 155 + reach))
+    for x, y in ((0, 124), (0, 156), (-13, 140), (13, 140)):  # up to its edge on every side
+        assert read.surface_at(x, y) is Surface.WATER
     assert read.surface_at(0, 140) is G and not any(f.surface is Surface.FAIRWAY for f in read.features)
-
-
-def test_water_round_a_near_green_leaves_the_tee_dry() -> None:
-    hole = hole_from_words("par 3, 80; island green 24 deep").hole
-    (water,) = [f for f in hole.features if f.surface is W]
-    assert water.area.bounds[1] == 15.0 and hole.surface_at(0, 0) is not W
 
 
 def test_water_round_a_green_is_red_where_it_is_called_red() -> None:
@@ -346,8 +339,8 @@ def test_a_bunker_beside_an_island_green_stands_on_the_island() -> None:
     right_end = sand.bounds[2]
     across = [hole.surface_at(x, 140) for x in np.arange(sand.bounds[0] + 0.5, 12.0, 0.25)]
     assert set(across) == {B, R, G} and hole.surface_at(right_end + 0.5 * gap, 140) is R
-    assert hole.surface_at(sand.bounds[0] - 2.5, 140) is R  # the collar goes round the sand
-    assert all(hole.surface_at(x, y) is W for x, y in ((sand.bounds[0] - 3.5, 140), (15.5, 140), (0, 158.5)))
+    assert hole.surface_at(sand.bounds[0] - 0.5, 140) is W  # up to the sand on its other side
+    assert hole.surface_at(13, 140) is W and hole.surface_at(0, 156) is W
 
 
 @pytest.mark.parametrize(("words", "tees"), [

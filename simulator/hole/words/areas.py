@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from simulator.hole.islands import COLLAR_YD
 from simulator.hole.words import assumed as a
 from simulator.hole.words.area_ends import along_the_line, by_green, edges
 from simulator.hole.words.diagonal import diagonal
@@ -89,7 +88,7 @@ def _area(feature: Feature, draft: Draft) -> None:
 
 
 def _round_the_green(feature: Feature, draft: Draft, entry: Entry) -> None:
-    """Water on every side of the green, which is cut out of it with its collar (`hole/islands.py`)."""
+    """Water up to the edge of the green on every side: the green is cut out of it (`hole/islands.py`)."""
     need(feature.kind == "water", feature.token,
          "all round the green? Say left, right, short or behind of it")  # fmt: skip
     wide = feature.take("wide")
@@ -99,15 +98,11 @@ def _round_the_green(feature: Feature, draft: Draft, entry: Entry) -> None:
          f"has a width out of range; allowed: {u.shown(least)} to {u.shown(a.MOST_ACROSS_YD)}")  # fmt: skip
     if wide is None:
         entry.assume(f"{u.shown(reach)} on every side of the green", "from", "to", "left", "right")
-    reach += COLLAR_YD
-    begins = draft.green_front_yd - reach
-    if wide is None:
-        begins = min(max(begins, a.TEE_BANK_YD), draft.green_front_yd - COLLAR_YD - least)
     half, middle = draft.green_half_yd + reach, draft.green_offset_yd
     name = draft.name_for(str(entry.keys.pop("name", "")), feature.word)
     entry.keys = {
         "name": name, **_first(entry),
-        "from": begins, "to": draft.green_back_yd + reach,
+        "from": draft.green_front_yd - reach, "to": draft.green_back_yd + reach,
         "left": middle - half, "right": middle + half,
     }  # fmt: skip
     draft.entries.append(entry)

@@ -67,12 +67,8 @@ CROSSING_REACH = 90.0
 POND_REACH = 30.0
 """The same for a wood, and for a pond nobody called "across": it can be gone round."""
 
-ROUND_GREEN, NARROWEST_ROUND_GREEN = 60.0, 3.0
-"""How far water goes on every side of a green that it goes all round, too far to fly the lot with a longer
-club; the least that may be said."""
-
-TEE_BANK_YD = 15.0
-"""Such water begins no nearer to the tee than this, unless its width was said."""
+ROUND_GREEN, NARROWEST_ROUND_GREEN = 30.0, 3.0
+"""How far water goes on every side of a green that it goes all round; the least that may be said."""
 
 FROM_TEE_YD = 60.0
 """Trees and rough "all along" begin here; a boundary begins behind the tee."""
