@@ -1,7 +1,8 @@
 """Compile seconds of every kernel entry on a fresh machine: ``python benchmarks/compile_seconds.py``.
 
 Compiles into an empty cache by answering one question, prints a row per entry and fails when all of
-them together take longer than the limit: a user pays this once, before the first answer.
+them together take longer than the limit: a user pays this once, before the first answer. Hosts compile at
+speeds that differ by two, so the limit is counted in what a function that is not ours takes to compile here.
 """
 
 from __future__ import annotations
@@ -9,10 +10,25 @@ from __future__ import annotations
 import os
 import sys
 import tempfile
+import time
 
-LIMIT_S = 30.0
-"""All entries together, in one process [s]: see DEVELOPERS.md. The limit leaves room for a busy machine and
-catches what doubles it."""
+MOST = 45.0
+"""All entries together, in one process, over `stock_s`: see DEVELOPERS.md. It was 29 to 31 on 2026-11-29; the
+limit catches what makes it half as long again."""
+
+
+def stock_s() -> float:
+    """Seconds that functions out of numba's own stock take to compile, the least of three."""
+    import numba
+    import numpy as np
+
+    took = []
+    for _ in range(3):
+        started = time.perf_counter()
+        stock = numba.njit(lambda a: np.sort(a)[0] + np.median(a) + np.percentile(a, 30.0))
+        stock.compile((numba.float64[::1],))
+        took.append(time.perf_counter() - started)
+    return min(took)
 
 
 def main() -> int:
@@ -42,8 +58,9 @@ def main() -> int:
     for name, spent in seconds.items():
         print(f"{name:<14}{spent:7.2f} s")
     total = sum(seconds.values())
-    print(f"{'all':<14}{total:7.2f} s, limit {LIMIT_S:.0f} s")
-    return int(total > LIMIT_S)
+    stock = stock_s()
+    print(f"{'all':<14}{total:7.2f} s: {total / stock:.0f} times {stock:.2f} s, the limit is {MOST:.0f} times")
+    return int(total > MOST * stock)
 
 
 if __name__ == "__main__":

@@ -18,6 +18,15 @@ CORE_SECONDS = 0.05
 (assumed) [s]."""
 
 
+def processor_s() -> float:
+    """Processor seconds so far of this process and of those it has waited for [s]: other tests may run beside.
+
+    Of work with one thread they are what a user waits on an idle machine.
+    """
+    ended = os.times()
+    return time.process_time() + ended.children_user + ended.children_system
+
+
 def core_slowness() -> float:
     """How many times slower than that a core is just now, 1 at the least: hosts are shared, and some are slow."""
     took = []

@@ -77,6 +77,7 @@ def _start(
 def main(arguments: list[str] | None = None) -> None:
     """Run a command and exit; the only place where errors become text on standard error."""
     gc.set_threshold(GARBAGE_AFTER)
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # threads for matrices this small only turn and wait
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")  # a name in letters the terminal has not

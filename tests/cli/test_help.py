@@ -5,11 +5,10 @@ from __future__ import annotations
 import statistics
 import subprocess
 import sys
-import time
 
 import pytest
 from all_commands import COMMANDS
-from as_user import USERS, core_slowness
+from as_user import USERS, core_slowness, processor_s
 from typer.testing import CliRunner
 
 from simulator.cli import app
@@ -20,11 +19,11 @@ HEAVY = ("numba", "matplotlib", "scipy", "shapely", "numpy")
 def test_help_within_half_a_second() -> None:
     seconds = []
     for _ in range(3):
-        begin = time.perf_counter()
+        begin = processor_s()
         done = subprocess.run(
             [sys.executable, "-m", "simulator", "--help"], capture_output=True, env=USERS, timeout=30
         )
-        seconds.append(time.perf_counter() - begin)
+        seconds.append(processor_s() - begin)
         assert done.returncode == 0 and b"Commands:" in done.stdout
     assert statistics.median(seconds) <= 0.5 * core_slowness()
 

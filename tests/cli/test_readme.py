@@ -182,7 +182,7 @@ def test_the_two_lines_that_do_it_all() -> None:
     lines = [line.strip() for line in README.splitlines() if line.startswith("    python3 -m venv")]
     assert len(lines) == 2
     assert lines[0].endswith(".venv/bin/holesim compare withy-drain driver 3-wood")
-    assert lines[1].endswith(".venv/bin/python -m pytest")
+    assert lines[1].endswith(".venv/bin/python -m pytest -n auto --dist loadfile")
     assert README.index(lines[0]) < 2500  # near the top
 
 

@@ -24,6 +24,10 @@ STEPS = 60
 SETTLED = 0.01
 """A step that moves no number by more, in standard deviations before any shot, ends the search."""
 
+CLOSING = 0.3
+"""A step not this much shorter than the one before has the bend looked at anew; looking costs as much as seven
+steps, and the bend where one pool's search ended serves most of the next one's."""
+
 
 @dataclass(frozen=True)
 class Mode:
@@ -36,11 +40,14 @@ class Mode:
         What is still not known, one standard deviation.
     log_evidence : float
         How likely the shots are, up to a constant.
+    bend : float64[clubs, 6, 6]
+        Minus the second derivatives of each club's log likelihood there.
     """
 
     x: Floats
     sd: Floats
     log_evidence: float
+    bend: Floats
 
 
 def posterior(rows: Rows, centre: Floats, kinds: Sequence[str], start: Floats) -> tuple[Floats, Floats]:
@@ -61,12 +68,12 @@ def posterior(rows: Rows, centre: Floats, kinds: Sequence[str], start: Floats) -
     mean, sd : float64[clubs, 6]
     """
     held = {parameter: _usual(parameter) for parameter in PARAMETERS}
-    mode = _mode(rows, centre, kinds, held, start)
+    mode = _mode(rows, centre, kinds, held, start, curvature(start, rows))
     mean, sd = np.empty_like(centre), np.empty_like(centre)
     for parameter in PARTS:
         tried, logs = [], []
         for pool, odds in pools(parameter):
-            mode = _mode(rows, centre, kinds, {**held, parameter: pool}, mode.x)
+            mode = _mode(rows, centre, kinds, {**held, parameter: pool}, mode.x, mode.bend)
             tried.append((pool, mode))
             logs.append(mode.log_evidence + np.log(odds))
         shares = np.exp(np.array(logs) - max(logs))
@@ -88,8 +95,13 @@ def _usual(parameter: str) -> Pool:
     return max(pools(parameter), key=lambda one: one[1])[0]
 
 
-def _mode(rows: Rows, centre: Floats, kinds: Sequence[str], held: Mapping[str, Pool], start: Floats) -> Mode:
-    """Newton's method on u, where x = centre + L u and L L' is what is believed before the shots."""
+def _mode(
+    rows: Rows, centre: Floats, kinds: Sequence[str], held: Mapping[str, Pool], start: Floats, bend: Floats
+) -> Mode:
+    """Newton's method on u, where x = centre + L u and L L' is what is believed before the shots.
+
+    `bend` is the likelihood's at the start; it is kept for as long as the steps close in fast.
+    """
     clubs, size = centre.shape
     root = np.stack([np.linalg.cholesky(held[one].covariance(kinds)) for one in PARAMETERS])
     inverse = np.linalg.inv(root)
@@ -103,8 +115,8 @@ def _mode(rows: Rows, centre: Floats, kinds: Sequence[str], held: Mapping[str, P
 
     u = np.einsum("jkc,cj->kj", inverse, start - centre)
     value, slope = cost(u)
+    curve, before = _curve(bend, root), np.inf
     for _ in range(STEPS):
-        curve = _curve(numbers(u), rows, root)
         step = -_solve(curve, slope.ravel()).reshape(clubs, size)
         share = 1.0
         while True:
@@ -115,21 +127,26 @@ def _mode(rows: Rows, centre: Floats, kinds: Sequence[str], held: Mapping[str, P
         if not trial < value:
             break
         u, value, slope = u + share * step, trial, trial_slope
-        if np.abs(share * step).max() < SETTLED:
+        moved = float(np.abs(share * step).max())
+        if moved < SETTLED:
             break
-    values, vectors = np.linalg.eigh(_curve(numbers(u), rows, root))
+        if share < 1.0 or moved > CLOSING * before:
+            curve, moved = _curve(curvature(numbers(u), rows), root), np.inf
+        before = moved
+    bend = curvature(numbers(u), rows)
+    values, vectors = np.linalg.eigh(_curve(bend, root))
     # a direction the shots make flat, or worse, is no better known than before any shot
     values = np.maximum(values, 1.0)
     half = (vectors / np.sqrt(values)).reshape(clubs, size, -1)
     away = np.einsum("jkc,cjn->kjn", root, half)
-    return Mode(numbers(u), np.sqrt((away**2).sum(axis=-1)), -value - 0.5 * float(np.log(values).sum()))
+    evidence = -value - 0.5 * float(np.log(values).sum())
+    return Mode(numbers(u), np.sqrt((away**2).sum(axis=-1)), evidence, bend)
 
 
-def _curve(x: Floats, rows: Rows, root: Floats) -> Floats:
+def _curve(bend: Floats, root: Floats) -> Floats:
     """Second derivatives of the cost by u, float64[clubs * 6, clubs * 6]."""
-    clubs, size = x.shape
-    by_club = curvature(x, rows)
-    found = np.einsum("jkc,kji,ikd->cjdi", root, by_club, root, optimize=True)
+    size, clubs, _ = root.shape
+    found = np.einsum("jkc,kji,ikd->cjdi", root, bend, root, optimize=True)
     return found.reshape(clubs * size, clubs * size) + np.eye(clubs * size)
 
 

