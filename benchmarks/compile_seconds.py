@@ -59,7 +59,7 @@ def main() -> int:
         print(f"{name:<14}{spent:7.2f} s")
     total = sum(seconds.values())
     stock = stock_s()
-    print(f"{'all':<14}{total:7.2f} s: {total / stock:.0f} times {stock:.2f} s, the limit is {MOST:.0f} times")
+    print(f"{'all':<14}{total:7.2f} s: {total / stock:.0f} times {stock:.2f} s, at most {MOST:.0f} times")
     return int(total > MOST * stock)
 
 

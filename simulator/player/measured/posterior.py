@@ -25,7 +25,7 @@ SETTLED = 0.01
 """A step that moves no number by more, in standard deviations before any shot, ends the search."""
 
 CLOSING = 0.3
-"""A step not this much shorter than the one before has the bend looked at anew; looking costs as much as seven
+"""The bend is looked at anew after a step longer than this share of the one before. It costs as much as seven
 steps, and the bend where one pool's search ended serves most of the next one's."""
 
 
