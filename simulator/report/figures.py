@@ -21,6 +21,9 @@ _WORDS = (
 MOST_SCORE_DIGITS = 2
 """Decimals of a score nobody needs more of."""
 
+STEPS = (1, 2, 5, 10, 20, 50, 100)
+"""Steps that a size is told in."""
+
 
 def unseen(sequences: int) -> str:
     """What is known of something that happened in none of the sequences.
@@ -81,6 +84,11 @@ def score_digits(standard_error: float) -> int:
     if standard_error <= 0.0:
         return MOST_SCORE_DIGITS
     return min(MOST_SCORE_DIGITS, max(0, math.floor(-math.log10(standard_error) + 1e-9)))
+
+
+def known_to(standard_error: float) -> int:
+    """The step a size is told in: the least of 1, 2, 5, 10 ... that its standard error does not exceed."""
+    return next((step for step in STEPS if step >= standard_error), STEPS[-1])
 
 
 def every_words(strokes: float, where: str = "you play this hole") -> str:

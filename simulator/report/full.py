@@ -100,7 +100,7 @@ def _sureness(answer: Answer, units: Units) -> list[str]:
             name = f"{flip.what.replace('_', ' ')}{f' ({flip.name})' if flip.name else ''}"
             lines += wrap(f"  No {name} turns it; {tried}.", "    ")
         else:
-            change = way_words(flip, units)
+            change = way_words(flip, units, exact=True)
             lines += wrap(f"  Turns to the {title(answer, flip.to, units)} with {change}; {tried}.", "    ")
     return lines
 
@@ -127,10 +127,10 @@ def _details(answer: Answer, index: int, units: Units) -> list[str]:
         f"(bearing {one.aim_bearing_deg:.1f} deg from the first leg); {band}.",
         "  ",
     )
-    leaves = units.range(one.leaves_yd["p10"], one.leaves_yd["p90"])
+    near, half, far = (_yards(one.leaves_yd[p], units) for p in ("p10", "p50", "p90"))
     lines += wrap(
-        f"  leaves {leaves}, half of them {units.length(one.leaves_yd['p50'])} or less; "
-        f"worst tenth averages {_pm(one.worst_tenth_mean, digits=2)}",
+        f"  leaves {near} to {far}, half of them {half} or less; worst tenth averages "
+        f"{_pm(one.worst_tenth_mean, digits=2)}",
         "  ",
     )
     lines += _ground(one, units)

@@ -38,7 +38,7 @@ def point_words(point: Pointing, units: Units = YARDS) -> str:
 def pointing(answer: Answer, units: Units = YARDS) -> str:
     """Where to point and what it leaves; both lines where two clubs will do."""
     best = answer.best
-    low, high = best.leaves_yd["p10"], best.leaves_yd["p90"]
+    low, high = best.leaves_yd["p10"].value, best.leaves_yd["p90"].value
     leaves = f"leaves {units.range(low, high)}"
     names = level(answer) if answer.verdict == "either" else [answer.recommended]
     if len(names) > 1:

@@ -53,7 +53,7 @@ def trade(answer: Answer, units: Units = YARDS) -> str:
     else:
         words = f"In 100 plays {names[0]} and {names[1]} come out alike"
     if answer.start.played is None:
-        further = units.whole(one.leaves_yd["p50"] - two.leaves_yd["p50"])
+        further = units.whole(one.leaves_yd["p50"].value - two.leaves_yd["p50"].value)
         more = f"{abs(further)} {units.short} {'more' if further > 0 else 'less'}"
         words += f", leaving {more}" if further else ""
     return f"{words}."

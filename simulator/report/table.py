@@ -66,7 +66,8 @@ def table(answer: Answer, units: Units = YARDS, most: int = MOST_ASKED) -> Table
         ground += row("on the green", [count_words(g, n) for g in green])
     average = "average score" if answer.start.played is not None else "average strokes from here"
     foot = row(average, [score_words(o.score) for o in ones])
-    foot += row("leaves, 8 in 10", [units.range(o.leaves_yd["p10"], o.leaves_yd["p90"]) for o in ones])
+    leaves = [(one.leaves_yd["p10"].value, one.leaves_yd["p90"].value) for one in ones]
+    foot += row("leaves, 8 in 10", [units.range(*ends) for ends in leaves])
     return Table(
         head=row("", [title(answer, k, units) for k in indices]),
         scores=_score_rows(answer, ones, units),

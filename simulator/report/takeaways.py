@@ -49,7 +49,7 @@ def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
     if answer.verdict == "either":
         return _either(answer, units)
     best = answer.best
-    leaves = units.range(best.leaves_yd["p10"], best.leaves_yd["p90"])
+    leaves = units.range(best.leaves_yd["p10"].value, best.leaves_yd["p90"].value)
     line = aimed_words(best, units)
     club = f"Hit the {title(answer, answer.recommended, units)}, {line}; it leaves {leaves}, 8 in 10."
     point = f"Point it {line_words(best, units)}."
@@ -100,7 +100,7 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
         return []
     one, two, n = answer.best, answer.alternatives[other], answer.sequences
     names = title(answer, answer.recommended, units), title(answer, other, units)
-    nearer = one.leaves_yd["p50"] - two.leaves_yd["p50"]
+    nearer = one.leaves_yd["p50"].value - two.leaves_yd["p50"].value
     far = units.length(abs(nearer)) if abs(nearer) >= LEAST_LEAVE_YD else ""
     rows = troubles(answer, [answer.recommended, other])
     worse = _dearest([row for row in rows if row.shares[1] - row.shares[0] >= LEAST_MORE], 1)

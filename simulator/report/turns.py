@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 from ..strategy.confidence import Flip
 from ..strategy.result import Answer
 from .chosen import title
-from .figures import join_words
+from .figures import join_words, known_to
 from .units import YARDS, Units
 
 
@@ -21,17 +23,31 @@ def turns(answer: Answer, units: Units = YARDS) -> str:
     )
 
 
-def way_words(flip: Flip, units: Units = YARDS) -> str:
-    """The change that turns an answer: "the driver's spread 20 % tighter"."""
+def way_words(flip: Flip, units: Units = YARDS, exact: bool = False) -> str:
+    """What turns an answer: "the driver's spread 20 % tighter"; `exact` with its standard error."""
     amount, name = flip.amount or 0.0, f"the {flip.name}"
+    size = _size(flip, units, exact)
     if flip.unit == "times":
-        way = "tighter" if amount < 1.0 else "wider"
-        return f"{name}'s spread {100.0 * abs(amount - 1.0):.0f} % {way}"
+        return f"{name}'s spread {size} {'tighter' if amount < 1.0 else 'wider'}"
     if flip.what == "wind_along":
-        return f"{abs(amount):.0f} mph more {'behind' if amount > 0.0 else 'against'}"
+        return f"{size} more {'behind' if amount > 0.0 else 'against'}"
     if flip.what == "wind_across":
-        return f"{abs(amount):.0f} mph more from the {'left' if amount > 0.0 else 'right'}"
-    size = units.length(abs(amount))
+        return f"{size} more from the {'left' if amount > 0.0 else 'right'}"
     if flip.what == "hazard_edge":
         return f"the edge of {name} {size} {'nearer' if amount > 0.0 else 'farther off'}"
     return f"{name} {size} {'longer' if amount > 0.0 else 'shorter'}"
+
+
+def _size(flip: Flip, units: Units, exact: bool) -> str:
+    """How much of it, in no finer steps than it is known in, and its unit: "20 %", "less than 5 mph"."""
+    size, error = abs(flip.amount or 0.0), flip.amount_standard_error or 0.0
+    unit = flip.unit
+    if unit == "times":
+        size, error, unit = 100.0 * abs((flip.amount or 0.0) - 1.0), 100.0 * error, "%"
+    elif unit == "yd":
+        size, error, unit = units.of(size), units.of(error), units.short
+    if exact:
+        return f"{size:.1f} +- {error:.1f} {unit}"
+    step = known_to(error)
+    said = step * math.floor(size / step + 0.5)
+    return f"{said} {unit}" if said else f"less than {step} {unit}"

@@ -78,10 +78,10 @@ def answer_at(
     against = _against(plays, asked, played[ranking.best])
     clock.lap("figures")
     sure, again = None, None
+    errors = np.array([ranking.differences[k].standard_error for k in ranking.order])
     if form is not None and len(alternatives) > 1 and asked.goal is None:
         say("plausible versions of the player")
         again = _again(place, asked, found, ranking)
-        errors = np.array([ranking.differences[k].standard_error for k in ranking.order])
         edge = edge_doubt(again, asked.hole, alternatives, asked.seed)
         sure = confidence(again, asked.player, errors, asked.seed, edge, form)
         clock.lap("confidence")
@@ -100,7 +100,7 @@ def answer_at(
     if again is None or not turns(answer):
         return answer
     say("what would turn the answer")
-    flips = all_flips(again, asked.hole, asked.player, alternatives, asked.seed)
+    flips = all_flips(again, asked.hole, asked.player, alternatives, errors, asked.seed)
     clock.lap("flips")
     return replace(answer, flips=flips)
 

@@ -82,6 +82,8 @@ class Flip:
         Smallest change that turns the answer; None when nothing within `tried` does.
     to : int or None
         Index of the alternative that is then the best.
+    amount_standard_error : float or None
+        From the errors of the lead and of what the change does to it, over how fast the lead is lost there.
     """
 
     what: str
@@ -90,6 +92,7 @@ class Flip:
     tried: tuple[float, float]
     amount: float | None
     to: int | None
+    amount_standard_error: float | None = None
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""

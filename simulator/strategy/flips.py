@@ -19,7 +19,7 @@ from .confidence import Flip
 from .plausible import ONCE, with_strikes
 from .rescore import Rescore
 from .result import Alternative
-from .turning import turning
+from .turning import NO_TURN, turning
 from .windflips import wind_flips
 
 SPREAD_FACTORS = (0.5, 0.7, 0.85, 1.0, 1.2, 1.5, 2.0)
@@ -37,30 +37,46 @@ EDGES = frozenset({Surface.WATER, Surface.DRY_PENALTY, Surface.OUT_OF_BOUNDS, Su
 MET = 0.01
 """An area that fewer first shots than this share reach decides nothing."""
 
+RESCORED_SD, REWORKED_SD = 0.008, 0.01
+"""How much a change to a lead scatters from one seed to the next, on the same map and on one worked anew
+[strokes]; ``benchmarks/turning_points.py`` holds them against answers (2026-11-29)."""
+
 CLEAR_OF_YD = 2.0
 """A moved edge stays so far from tees and greens [yd]."""
 
 
 def all_flips(
-    again: Rescore, hole: Hole, player: Player, alternatives: Sequence[Alternative], seed: int
+    again: Rescore,
+    hole: Hole,
+    player: Player,
+    alternatives: Sequence[Alternative],
+    errors: np.ndarray,
+    seed: int,
 ) -> tuple[Flip, ...]:
-    """Everything that is tried; see `Flip.what`."""
-    edge = edge_flip(again, hole, alternatives, seed)
+    """Everything that is tried; see `Flip.what`.
+
+    Parameters
+    ----------
+    errors : float64[choices]
+        Standard errors of the answer's own differences.
+    """
+    rescored, reworked = np.hypot(errors, RESCORED_SD), np.hypot(errors, REWORKED_SD)
+    edge = edge_flip(again, hole, alternatives, reworked, seed)
     return (
-        *player_flips(again, player),
-        *wind_flips(again, hole, seed),
+        *player_flips(again, player, rescored),
+        *wind_flips(again, hole, reworked, seed),
         *(() if edge is None else (edge,)),
     )
 
 
-def player_flips(again: Rescore, player: Player) -> tuple[Flip, Flip]:
+def player_flips(again: Rescore, player: Player, errors: np.ndarray) -> tuple[Flip, Flip]:
     """How much wider or tighter, and how much longer or shorter, the longest club named must be."""
     shots = again.place.board.bag.shots
     full = [row for row in again.rows if row < shots.first_part]
     if not full:
         return (
-            Flip("driver_spread", "", "times", (SPREAD_FACTORS[0], SPREAD_FACTORS[-1]), None, None),
-            Flip("driver_carry", "", "yd", (CARRY_YD[0], CARRY_YD[-1]), None, None),
+            Flip("driver_spread", "", "times", (SPREAD_FACTORS[0], SPREAD_FACTORS[-1]), *NO_TURN),
+            Flip("driver_carry", "", "yd", (CARRY_YD[0], CARRY_YD[-1]), *NO_TURN),
         )
     name = max((shots.shots[row] for row in full), key=lambda shot: shot.carry_yd).club.name
     own = again.strokes(again.place.board)
@@ -71,8 +87,8 @@ def player_flips(again: Rescore, player: Player) -> tuple[Flip, Flip]:
         return again.behind + again.strokes(with_strikes(again.place.board, strikes)) - own
 
     club = player.club(name)
-    wide = turning(lambda factor: behind(wider(club, factor)), SPREAD_FACTORS, 1.0)
-    far = turning(lambda yards: behind(replace(club, carry_yd=club.carry_yd + yards)), CARRY_YD, 0.0)
+    wide = turning(lambda factor: behind(wider(club, factor)), SPREAD_FACTORS, 1.0, errors)
+    far = turning(lambda yards: behind(replace(club, carry_yd=club.carry_yd + yards)), CARRY_YD, 0.0, errors)
     return (
         Flip("driver_spread", name, "times", (SPREAD_FACTORS[0], SPREAD_FACTORS[-1]), *wide),
         Flip("driver_carry", name, "yd", (CARRY_YD[0], CARRY_YD[-1]), *far),
@@ -89,7 +105,9 @@ def wider(club: Club, factor: float) -> Club:
     )
 
 
-def edge_flip(again: Rescore, hole: Hole, alternatives: Sequence[Alternative], seed: int) -> Flip | None:
+def edge_flip(
+    again: Rescore, hole: Hole, alternatives: Sequence[Alternative], errors: np.ndarray, seed: int
+) -> Flip | None:
     """How far the edge that parts the alternatives most must move; None where no edge does.
 
     The plan is held on the changed ground, on a map of wider nodes.
@@ -103,7 +121,7 @@ def edge_flip(again: Rescore, hole: Hole, alternatives: Sequence[Alternative], s
         change = _with_edge(again, hole, feature, yards, seed) - own if yards != 0.0 else 0.0
         return np.asarray(again.behind + change)
 
-    turn = turning(behind, EDGE_YD, 0.0, refine=False)
+    turn = turning(behind, EDGE_YD, 0.0, errors, refine=False)
     return Flip("hazard_edge", feature.name, "yd", (EDGE_YD[0], EDGE_YD[-1]), *turn)
 
 

@@ -167,7 +167,7 @@ def _score_shares(answer: Answer) -> ScoreShares:
 def _approach(place: Place, asked: Question, answer: Answer, say: Progress) -> Answer:
     """The answer for the shot that is played at the green, following the recommended ones to it."""
     for _ in range(MOST_SHOTS):
-        if answer.best.leaves_yd["p50"] < ON_GREEN_YD:
+        if answer.best.leaves_yd["p50"].value < ON_GREEN_YD:
             return answer
         try:
             start = leave_of(answer.best, answer)

@@ -160,7 +160,6 @@ class Plays:
     def _finishes(self, played: Sequences, bearing_deg: float) -> dict[str, Any]:
         """Where the first shot comes to rest."""
         surfaces, features = played.surface, played.feature
-        quantiles = np.quantile(played.leaves_yd, [0.1, 0.5, 0.9])
         _, across = along_and_across(played.rest_yd, self.start.x_yd, self.start.y_yd, bearing_deg)
         return {
             "finish": {
@@ -171,7 +170,7 @@ class Plays:
             "features": {
                 feature.name: estimate.share(features == k) for k, feature in enumerate(self.hole.features)
             },
-            "leaves_yd": dict(zip(("p10", "p50", "p90"), map(float, quantiles), strict=True)),
+            "leaves_yd": {f"p{tenths}0": quantile(played.leaves_yd, tenths / 10.0) for tenths in (1, 5, 9)},
             "finishes_yd": played.rest_yd,
             "landings_yd": played.landing_yd,
             "middle_right_yd": quantile(across, 0.5),

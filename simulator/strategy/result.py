@@ -85,7 +85,7 @@ class Alternative:
         Share of first shots at rest on each surface, before relief.
     features : dict of str to Estimate
         The same by named feature.
-    leaves_yd : dict of str to float
+    leaves_yd : dict of str to Estimate
         p10, p50, p90 of the distance left after any relief.
     aims_yd : tuple of float
         First and last aim offset whose score on the map is within the tie band of the best aim's; with a
@@ -129,7 +129,7 @@ class Alternative:
     worst_tenth_mean: Estimate
     finish: dict[str, Estimate]
     features: dict[str, Estimate]
-    leaves_yd: dict[str, float]
+    leaves_yd: dict[str, Estimate]
     aims_yd: tuple[float, float]
     aim_given: bool
     asked: bool
@@ -182,11 +182,10 @@ class Alternative:
             errors[name] = None if chance is None else chance.standard_error
         out["worst_tenth_mean"] = self.worst_tenth_mean.value
         errors["worst_tenth_mean"] = self.worst_tenth_mean.standard_error
-        for group in ("finish", "features"):
-            shares: dict[str, Estimate] = getattr(self, group)
-            out[group] = {name: share.value for name, share in shares.items()}
-            errors[group] = {name: share.standard_error for name, share in shares.items()}
-        out["leaves_yd"] = dict(self.leaves_yd)
+        for group in ("finish", "features", "leaves_yd"):
+            figures: dict[str, Estimate] = getattr(self, group)
+            out[group] = {name: one.value for name, one in figures.items()}
+            errors[group] = {name: one.standard_error for name, one in figures.items()}
         out["point"] = self.point.to_dict()
         out["middle_right_yd"] = self.middle_right_yd.value
         errors["middle_right_yd"] = self.middle_right_yd.standard_error

@@ -3,13 +3,40 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from typing import NamedTuple
 
 import numpy as np
 
 
+class Turn(NamedTuple):
+    """The smallest change that makes another alternative the best.
+
+    Attributes
+    ----------
+    amount : float or None
+        The value at which it turns, in the unit of what was tried; None where nothing tried does it.
+    to : int or None
+        Index of the alternative that is then the best.
+    standard_error : float or None
+        Of `amount`; None also where the lead is lost as things are.
+    """
+
+    amount: float | None
+    to: int | None
+    standard_error: float | None
+
+
+NO_TURN = Turn(None, None, None)
+
+
 def turning(
-    behind: Callable[[float], np.ndarray], tried: Sequence[float], now: float, *, refine: bool = True
-) -> tuple[float | None, int | None]:
+    behind: Callable[[float], np.ndarray],
+    tried: Sequence[float],
+    now: float,
+    errors: np.ndarray,
+    *,
+    refine: bool = True,
+) -> Turn:
     """The smallest change that makes another alternative the best, and which.
 
     Parameters
@@ -21,23 +48,19 @@ def turning(
         is read off a straight line between the last two.
     now : float
         As it is. Returned when the lead is lost already.
+    errors : float64[choices]
+        Standard errors of the strokes behind at a value tried. Where the lead is lost moves by as much as the
+        lead does, over how fast it is lost there.
     refine : bool
         Look once more where the straight line says the lead is lost.
-
-    Returns
-    -------
-    amount : float or None
-        The value at which it turns, in the unit of `tried`; None where nothing tried does it.
-    to : int or None
-        Index of the alternative that is then the best.
     """
     start = behind(now)
     if len(start) < 2:
-        return None, None
+        return NO_TURN
     lead, to = _lead(start)
     if lead <= 0.0:
-        return now, to
-    found: list[tuple[float, float, int]] = []
+        return Turn(now, to, None)
+    found: list[tuple[float, Turn]] = []
     for side in ([v for v in tried if v > now], [v for v in reversed(tried) if v < now]):
         last, last_lead = now, lead
         for value in side:
@@ -53,12 +76,10 @@ def turning(
                 else:
                     value, here, other = middle, between, third
                 middle = last + (value - last) * last_lead / max(last_lead - here, 1e-12)
-            found.append((abs(middle - now) / abs(side[-1] - now), middle, other))
+            unsure = float(errors[other]) * abs(value - last) / max(last_lead - here, 1e-12)
+            found.append((abs(middle - now) / abs(side[-1] - now), Turn(float(middle), other, unsure)))
             break
-    if not found:
-        return None, None
-    _, amount, to = min(found)
-    return float(amount), to
+    return min(found)[1] if found else NO_TURN
 
 
 def _lead(behind: np.ndarray) -> tuple[float, int]:

@@ -33,7 +33,7 @@ TURNS_DEG = tuple(np.arange(-12.0, 12.1, 2.0).tolist())
 EFFORT = Effort(more=32, many=64, again=0, least=8, idle=8)
 
 
-def wind_flips(again: Rescore, hole: Hole, seed: int) -> tuple[Flip, Flip]:
+def wind_flips(again: Rescore, hole: Hole, errors: np.ndarray, seed: int) -> tuple[Flip, Flip]:
     """Wind to add along and across the recommended line, each until another alternative is the best.
 
     A map of wider nodes is worked out for each wind; at every node the held action is tried beside those that
@@ -64,7 +64,7 @@ def wind_flips(again: Rescore, hole: Hole, seed: int) -> tuple[Flip, Flip]:
         def behind(mph: float) -> np.ndarray:
             return again.behind + (strokes(mph, toward) - own if mph != 0.0 else 0.0)
 
-        turn = turning(behind, WIND_MPH, 0.0, refine=False)
+        turn = turning(behind, WIND_MPH, 0.0, errors, refine=False)
         return Flip(what, "", "mph", (WIND_MPH[0], WIND_MPH[-1]), *turn)
 
     across = bearing + 0.5 * math.pi

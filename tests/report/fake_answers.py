@@ -101,7 +101,7 @@ def alternative(
         worst_tenth_mean=Estimate(score + 2.0, 0.03),
         finish={WORDS[s]: share(codes == s) for s in Surface if (codes == s).any()},
         features={f.name: share(index == k) for k, f in enumerate(hole.features) if (index == k).any()},
-        leaves_yd=dict(zip(("p10", "p50", "p90"), np.quantile(left, [0.1, 0.5, 0.9]).tolist(), strict=True)),
+        leaves_yd={"p10": quantile(left, 0.1), "p50": quantile(left, 0.5), "p90": quantile(left, 0.9)},
         aims_yd=(aim_offset_yd - 5.0, aim_offset_yd + 4.0), aim_given=False, asked=asked,
         finishes_yd=finishes, landings_yd=landings, scores=scores,
         point=point(hole, start.x_yd, start.y_yd, math.degrees(aim) % 360.0, carry_yd),

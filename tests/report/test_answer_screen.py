@@ -96,7 +96,7 @@ def test_cautions_and_forbidden_words(name: str) -> None:
 def test_clear_verdict_names_club_line_and_leave() -> None:
     answer = fake_answers.answer()
     first = answer_screen(answer).splitlines()[0]
-    low, high = answer.best.leaves_yd["p10"], answer.best.leaves_yd["p90"]
+    low, high = answer.best.leaves_yd["p10"].value, answer.best.leaves_yd["p90"].value
     assert first.startswith("Hit the 3-wood: clearly better, by a shot every eight times you play this hole")
     text = " ".join(answer_screen(answer).split())
     assert "(0.13)" in text

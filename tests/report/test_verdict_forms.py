@@ -11,7 +11,8 @@ import pytest
 from simulator.report import lines, verdicts
 from simulator.report.figures import every_words
 from simulator.report.text import answer_screen
-from simulator.report.turns import turns
+from simulator.report.turns import turns, way_words
+from simulator.report.units import METRES
 from simulator.strategy.confidence import Flip
 from simulator.strategy.goals import Goal
 from simulator.strategy.result import Answer
@@ -192,9 +193,28 @@ def test_turns() -> None:
         ("hazard_edge", "withy drain", "yd", -5.0, 1, "the edge of the withy drain 5 yd farther off"),
         ("hazard_edge", "cross dyke", "yd", None, None, None),
     ]
-    made = (Flip(what, name, unit, (-20.0, 20.0), amount, to) for what, name, unit, amount, to, _ in flips)
+    made = [Flip(what, name, unit, (-20.0, 20.0), amount, to, 0.004) for what, name, unit, amount, to, _ in flips]
     answer = fake_answers.answer(flips=tuple(made))
     words = turns(answer)
     assert words.startswith("It would be the driver with the driver's spread 20 % tighter, ")
     assert all(said in words for *_, said in flips if said) and "cross dyke" not in words
     assert turns(fake_answers.answer()) == ""
+    exact = [way_words(one, exact=True) for one in made if one.amount is not None]
+    assert exact[0] == "the driver's spread 20.0 +- 0.4 % tighter" and exact[2] == "6.0 +- 0.0 mph more against"
+
+
+@pytest.mark.parametrize(
+    ("amount", "error", "said"),
+    [
+        (4.3, 0.9, "4 mph more behind"), (4.3, 1.6, "4 mph more behind"), (3.9, 2.3, "5 mph more behind"),
+        (2.4, 2.3, "less than 5 mph more behind"), (6.2, 7.0, "10 mph more behind"), (0.2, 0.1, "less than 1 mph more behind"),
+    ],
+)  # fmt: skip
+def test_a_turning_point_is_told_no_finer_than_it_is_known(amount: float, error: float, said: str) -> None:
+    assert way_words(Flip("wind_along", "", "mph", (-12.0, 12.0), amount, 1, error)) == said
+
+
+def test_a_turning_point_in_metres_is_as_sure_as_in_yards() -> None:
+    flip = Flip("driver_carry", "driver", "yd", (-20.0, 20.0), 12.0, 1, 1.05)
+    assert way_words(flip) == "the driver 12 yd longer" and way_words(flip, METRES) == "the driver 11 m longer"
+    assert way_words(flip, METRES, exact=True) == "the driver 11.0 +- 1.0 m longer"

@@ -145,7 +145,7 @@ def test_figures_are_those_of_the_sequences(kind: str) -> None:
         penalty = one.chances["penalty_this_shot"]
         if penalty is not None and penalty.value < 0.002:  # hardly a relief: leaves are where balls finished
             left = np.quantile(np.linalg.norm(one.finishes_yd - pin, axis=1), [0.1, 0.5, 0.9])
-            assert left == pytest.approx([one.leaves_yd[k] for k in ("p10", "p50", "p90")], abs=1.5)
+            assert left == pytest.approx([one.leaves_yd[k].value for k in ("p10", "p50", "p90")], abs=1.5)
         # the aim: offset at the intended carry from the straight line to the pin, right positive
         ahead = math.atan2(*(pin - here))
         turn = math.radians(one.aim_bearing_deg) - ahead

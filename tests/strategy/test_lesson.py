@@ -109,11 +109,11 @@ def test_a_yard_nearer_is_worth_something_and_rough_costs() -> None:
 def test_the_approach_is_from_the_middle_of_the_leaves_before_it() -> None:
     answer, approach = made().answer, made().approach
     first = leave_of(answer.best, answer)
-    assert answer.best.leaves_yd["p10"] < first.out_yd < answer.best.leaves_yd["p90"]
+    assert answer.best.leaves_yd["p10"].value < first.out_yd < answer.best.leaves_yd["p90"].value
     assert first.lie == LIE_OF[answer.hole.surface_at(first.x_yd, first.y_yd)].name.lower()
     assert first.played == 1 and approach.start.played is not None
     assert approach.start.played >= 1 and approach.start.out_yd <= first.out_yd
-    assert approach.best.leaves_yd["p50"] < ON_GREEN_YD
+    assert approach.best.leaves_yd["p50"].value < ON_GREEN_YD
 
 
 def test_rooms_and_misses() -> None:
