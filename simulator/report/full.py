@@ -69,8 +69,8 @@ def _summary(answer: Answer, units: Units) -> list[str]:
     for k, (name, one) in enumerate(zip(names, answer.alternatives, strict=True)):
         behind = "" if k == answer.recommended else _pm(one.difference, signed=True)
         mark = "*" if k == answer.recommended else "=" if k in answer.tied else " "
-        aim = units.side(one.aim_offset_yd) or "at the pin"
-        lines.append(f"{mark} {name:<{width}}{aim:>12}{_pm(one.score):>18}{one.map_score:>9.3f}{behind:>18}")
+        aim, by_map = units.side(one.aim_offset_yd) or "at the pin", f"{one.map_score.value:.3f}"
+        lines.append(f"{mark} {name:<{width}}{aim:>12}{_pm(one.score):>18}{by_map:>9}{behind:>18}")
     lines.append("* recommended" + ("   = tied with it" if len(answer.tied) > 1 else ""))
     tied = equals(answer)
     if len(tied) > 1:
@@ -129,8 +129,8 @@ def _details(answer: Answer, index: int, units: Units) -> list[str]:
     )
     near, half, far = (_yards(one.leaves_yd[p], units) for p in ("p10", "p50", "p90"))
     lines += wrap(
-        f"  leaves {near} to {far}, half of them {half} or less; worst tenth averages "
-        f"{_pm(one.worst_tenth_mean, digits=2)}",
+        f"  the map alone says {_pm(one.map_score)}; leaves {near} to {far}, half of them {half} or less; "
+        f"worst tenth averages {_pm(one.worst_tenth_mean, digits=2)}",
         "  ",
     )
     lines += _ground(one, units)

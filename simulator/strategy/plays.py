@@ -15,7 +15,7 @@ from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..units import one_turn_deg
 from . import estimate, goals
-from .errorbars import Estimate, quantile
+from .errorbars import Estimate, mean, quantile
 from .pointing import point
 from .reach import find_reach
 from .result import Alternative, Start
@@ -121,7 +121,7 @@ class Plays:
             goal=None if hits is None else goals.chance(hits[0]),
             goal_difference=None if hits is None else goals.chance_difference(*hits),
             **self._line(choice, bearing),
-            **self._strokes(choice, one),
+            **self._strokes(one),
             **self._finishes(one.sequences, bearing),
             **self._ground(choice, one.sequences, bearing),
         )
@@ -142,14 +142,18 @@ class Plays:
             "point": point(self.hole, self.start.x_yd, self.start.y_yd, bearing_deg, choice.carry_yd),
         }
 
-    def _strokes(self, choice: Choice, one: estimate.PlayedChoice) -> dict[str, Any]:
+    def _strokes(self, one: estimate.PlayedChoice) -> dict[str, Any]:
         """What it comes to on the hole, with the strokes already played."""
         shift = self.start.played or 0
         score = estimate.score(one)
+
+        def shifted(figure: Estimate) -> Estimate:
+            return replace(figure, value=figure.value + shift)
+
         scores = np.rint(one.sequences.score).astype(np.int64) + shift
         return {
-            "map_score": choice.score + shift,
-            "score": replace(score, value=score.value + shift),
+            "map_score": shifted(mean(one.first)),
+            "score": shifted(score),
             "chances": self._chances(one.sequences, scores),
             "worst_tenth_mean": estimate.worst_tenth_mean(scores),
             "scores": scores,

@@ -69,8 +69,8 @@ class Alternative:
         Right-positive offset of the aim at stock carry, from the straight line ball to pin.
     aim_bearing_deg : float
         Direction of the aim, clockwise from +y.
-    map_score : float
-        The value map's own figure for this alternative.
+    map_score : Estimate
+        The value map's own figure for this alternative, over the even first strikes.
     score : Estimate
         Expected strokes (on the hole when `Start.played` is known, from here otherwise).
     difference : Estimate
@@ -122,7 +122,7 @@ class Alternative:
     carry_yd: float
     aim_offset_yd: float
     aim_bearing_deg: float
-    map_score: float
+    map_score: Estimate
     score: Estimate
     difference: Estimate
     chances: dict[str, Estimate | None]
@@ -174,9 +174,9 @@ class Alternative:
             "difference": self.difference.value,
             "difference_standard_error": self.difference.standard_error,
             "difference_margin_95": self.difference.margin,
-            "map_score": self.map_score,
+            "map_score": self.map_score.value,
         }
-        errors: dict[str, Any] = {}
+        errors: dict[str, Any] = {"map_score": self.map_score.standard_error}
         for name, chance in self.chances.items():
             out[name] = None if chance is None else chance.value
             errors[name] = None if chance is None else chance.standard_error

@@ -89,7 +89,7 @@ def alternative(
 
     return Alternative(
         club=club, flight=flight, carry_yd=carry_yd, aim_offset_yd=aim_offset_yd,
-        aim_bearing_deg=math.degrees(aim) % 360.0, map_score=score + 0.002,
+        aim_bearing_deg=math.degrees(aim) % 360.0, map_score=Estimate(score + 0.002, 0.001, 15),
         score=Estimate(score, error), difference=Estimate(difference, 0.0 if difference == 0.0 else error),
         chances={
             "birdie_or_better": word(scores < hole.par), "par": word(scores == hole.par),
@@ -150,7 +150,7 @@ def answer(
         conditions=Conditions(),
         day=DayNote(None, 6.0, None),
         question=question, hole=hole, player=player, start=start, seed=1, sequences=n,
-        value_map_score=made[0].map_score, recommended=0, tied=tied, alternatives=made,
+        value_map_score=made[0].map_score.value, recommended=0, tied=tied, alternatives=made,
         clear_beyond_yd=273, warnings=warnings, settings={"raster_cell_yd": 1.0, "holesim": "0.1.0"},
         seconds={"value_map": 0.81, "sequences": 0.2}, goal=goal, lowest_score=lowest_score, goal_line=goal_line,
         confidence=_sure(sure, len(made)), flips=flips,

@@ -31,6 +31,25 @@ def test_json_has_the_keys_others_rely_on() -> None:
         assert list(one["leaves_yd"]) == ["p10", "p50", "p90"]
 
 
+EXACT = {
+    "carry_yd", "aim_offset_yd", "aim_bearing_deg", "aim_offset_within_tie_yd",  # what is swung, not what came of it
+    "expected_score", "difference", "margin_95", "difference_margin_95",  # theirs stand beside them
+    "point", "room", "reach",  # as do those of the chances and lengths in these
+}  # fmt: skip
+
+
+def test_every_figure_that_is_counted_or_averaged_has_its_standard_error() -> None:
+    for one in json.loads(answer_json(fake_answers.answer()))["alternatives"]:
+        errors = one.pop("standard_errors")
+        for key, figure in one.items():
+            if key in EXACT or key.endswith("standard_error") or not isinstance(figure, int | float | dict) or isinstance(figure, bool):
+                continue
+            if isinstance(figure, dict):
+                assert figure.keys() == errors[key].keys(), key
+            else:
+                assert errors[key] > 0.0, key
+
+
 def test_json_is_the_same_text_for_the_same_answer_and_keeps_the_order() -> None:
     first, second = answer_json(fake_answers.answer()), answer_json(fake_answers.answer())
     assert first == second
