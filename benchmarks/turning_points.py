@@ -20,7 +20,7 @@ BOARDS = (
     ("withy-drain", "isolde", ("driver", "3-wood")),
     ("long-sluice", "isolde", ("driver", "3-wood")),
     ("eel-trap", "isolde", ("6-iron", "7-iron")),
-    ("eel-trap", "barnaby", ("4-hybrid", "5-iron")),
+    ("eel-trap", "barnaby", ("5-hybrid", "6-iron")),
 )
 
 
