@@ -39,8 +39,8 @@ MET = 0.01
 
 RESCORED_SD, REWORKED_SD = 0.011, 0.012
 """How much a change to a lead scatters from one seed to the next, on the same map and on one worked anew
-[strokes]: with them turning points of four boards and eight seeds scatter by what is said of them, up to a half
-more or less (``benchmarks/turning_points.py``, 2026-11-29)."""
+[strokes]: with them turning points of five boards and eight seeds scatter by what is said of them, up to half
+as much again or half as much (``benchmarks/turning_points.py``, 2026-11-29)."""
 
 CLEAR_OF_YD = 2.0
 """A moved edge stays so far from tees and greens [yd]."""
