@@ -1,8 +1,8 @@
 """Confidence: the alternatives scored for players that would fit what is known of this one.
 
-Every plausible player's first shots are scored against the unchanged map; for the first few of them the map
-is worked out anew with its plan held, and what that changes is regressed on what differs between the
-players, the scatter about the line dealt out again to the rest.
+Plausible players' first shots are scored against the unchanged map; for the first few players the map is
+worked out anew with its plan held. Either is done for some of them: what changes is regressed on what differs
+between the players, and the scatter about that dealt out again to the rest.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ import numpy as np
 
 from ..engine import Effort, at_once, revalue_map
 from ..player.doubt import plausible_players
-from ..player.model import Player
+from ..player.model import Club, Player
 from ..tables.game import Board, with_nodes
 from ..tables.nodes import Nodes
 from ..tables.varied import same_yards, varied_strikes
@@ -26,6 +26,9 @@ from .search import Place
 
 DRAWS = 200
 """Plausible players."""
+
+SCORED = 72
+"""Those of them whose first shots are scored."""
 
 SOLVED = 24
 """Those of them for whom the map is worked out anew."""
@@ -42,7 +45,8 @@ class Form:
     ----------
     name : str
     strikes : int
-        Strikes in each scramble of the first shots of every player; twice as many where a map is worked anew.
+        Strikes in each scramble of the first shots; half as many where a map is worked anew: they tell two
+        maps apart, and nobody's shots.
     once : Effort
         How hard the map is worked for each of the first players.
     """
@@ -52,7 +56,7 @@ class Form:
     once: Effort
 
 
-FULL = Form("full", MOST_STRIKES // 2, ONCE)
+FULL = Form("full", MOST_STRIKES, ONCE)
 """Of a single answer."""
 
 BRIEF = Form("brief", 128, Effort(many=32, again=0, least=4))
@@ -140,7 +144,7 @@ def plausible_behind(
     maps : sequence of Board
         Of `revalued_maps`, for the first of the players.
     strikes : int
-        In each scramble, for every player; twice as many where a map is worked anew.
+        See `Form.strikes`.
     """
     board, threads, alone = again.place.board, again.place.threads, again.alone()
 
@@ -153,12 +157,13 @@ def plausible_behind(
 
     def rest(anew: Board) -> np.ndarray:
         theirs = with_strikes(maps[0], anew.game.strikes)
-        return strokes(anew, 2 * strikes) - strokes(theirs, 2 * strikes)
+        return strokes(anew, strikes // 2) - strokes(theirs, strikes // 2)
 
-    moved = np.array(at_once([partial(first, one) for one in players], threads)) - strokes(board, strikes)
+    scored = np.array(at_once([partial(first, one) for one in players[:SCORED]], threads))
     later = np.array(at_once([partial(rest, anew) for anew in maps[1:]], threads))
-    moved += _for_all(later, np.array([_features(one, player) for one in players]), seed)
-    behind = again.behind + moved
+    now = _for_all(scored - strokes(board, strikes), _shot_features(again, players, player), seed)
+    then = _for_all(later, [_bag_features(players, player)] * len(again.choices), seed + 1)
+    behind = again.behind + now + then
     return np.asarray(behind - behind[:, :1])
 
 
@@ -217,28 +222,74 @@ def _turned(again: Rescore, one: Player, player: Player) -> list[float]:
     return turned
 
 
-def _for_all(later: np.ndarray, features: np.ndarray, seed: int) -> np.ndarray:
-    """The change for every player: as worked out, else by the line and a scatter drawn from those, joint."""
-    solved = len(later)
-    line, *_ = np.linalg.lstsq(features[:solved], later, rcond=None)
-    scatter = later - features[:solved] @ line
-    scatter *= math.sqrt(solved / (solved - features.shape[1]))
-    out = features @ line
-    out[:solved] = later
-    rest = len(features) - solved
-    out[solved:] += scatter[np.random.default_rng([seed, 0x5CA7]).integers(0, solved, rest)]
-    return np.asarray(out)
+def _for_all(known: np.ndarray, features: Sequence[np.ndarray], seed: int) -> np.ndarray:
+    """What changes for every player, float64[players, choices].
+
+    For the first of them as worked out; for the rest by regression, and a scatter drawn from the first, all
+    choices together.
+
+    Parameters
+    ----------
+    known : float64[first, choices]
+    features : sequence of float64[players, numbers]
+        For each choice, what differs between the players.
+    """
+    first, rest = len(known), len(features[0]) - len(known)
+    if rest <= 0:
+        return known
+    found, scatter = np.empty((first + rest, len(features))), np.empty_like(known)
+    for k, numbers in enumerate(features):
+        weights, _, rank, _ = np.linalg.lstsq(numbers[:first], known[:, k], rcond=None)
+        found[:, k] = numbers @ weights
+        scatter[:, k] = (known[:, k] - found[:first, k]) * math.sqrt(first / (first - rank))
+    found[:first] = known
+    found[first:] += scatter[np.random.default_rng([seed, 0x5CA7]).integers(0, first, rest)]
+    return found
 
 
-def _features(one: Player, player: Player) -> list[float]:
-    """What differs between a plausible player and the player, over the bag: reach, spreads, mishits."""
+def _shot_features(again: Rescore, players: Sequence[Player], player: Player) -> list[np.ndarray]:
+    """For each choice what its first shot's score hangs on, its club's numbers: float64[players, numbers]."""
+    shots = again.place.board.bag.shots
+    found = []
+    for row, given in zip(again.rows, again.given, strict=True):
+        name = shots.shots[row].club.name
+        own = player.club(name)
+        found.append(_bent(np.array([_differs(one.club(name), own) for one in players]), given))
+    return found
+
+
+def _bent(differs: np.ndarray, given: bool) -> np.ndarray:
+    """Numbers of a club, float64[players, 5], as columns of which a bent score is a sum.
+
+    A bias to the side, the last of them, counts only where the aim was given: nobody aims off for it.
+    """
+    reach, wider, longer, mishits, right = (differs / np.maximum(differs.std(axis=0), 1e-9)).T
+    columns = [
+        np.ones_like(reach), reach, reach**2, reach**3, reach**4, wider, wider**2, longer, longer**2, mishits,
+        mishits**2, reach * wider, reach**2 * wider, reach * longer, reach * mishits, wider * longer,
+        wider * mishits,
+    ]  # fmt: skip
+    if given:
+        columns += [right, right**2, right**3, right * reach, right * wider]
+    return np.column_stack(columns)
+
+
+def _bag_features(players: Sequence[Player], player: Player) -> np.ndarray:
+    """What differs between players over the whole bag, float64[players, 5]: the map hangs on all clubs."""
     rows = []
-    for club, own in zip(one.clubs, player.clubs, strict=True):
-        reach = math.log(club.carry_yd / own.carry_yd) + (club.bias_long_pct - own.bias_long_pct) / 100.0
-        wider = _log_ratio(club.direction_sd_deg, own.direction_sd_deg)
-        longer = _log_ratio(club.distance_sd_pct, own.distance_sd_pct)
-        rows.append((reach, wider, longer, _logit(club.mishit_rate) - _logit(own.mishit_rate)))
-    return [1.0, *np.mean(rows, axis=0).tolist()]
+    for one in players:
+        clubs = zip(one.clubs, player.clubs, strict=True)
+        rows.append([1.0, *np.mean([_differs(club, own)[:4] for club, own in clubs], axis=0).tolist()])
+    return np.array(rows)
+
+
+def _differs(club: Club, own: Club) -> list[float]:
+    """What differs between two versions of a club: reach, spreads, mishits, bias to the side [deg]."""
+    reach = math.log(club.carry_yd / own.carry_yd) + (club.bias_long_pct - own.bias_long_pct) / 100.0
+    wider = _log_ratio(club.direction_sd_deg, own.direction_sd_deg)
+    longer = _log_ratio(club.distance_sd_pct, own.distance_sd_pct)
+    mishits = _logit(club.mishit_rate) - _logit(own.mishit_rate)
+    return [reach, wider, longer, mishits, club.bias_right_deg - own.bias_right_deg]
 
 
 def _log_ratio(new: float, old: float) -> float:

@@ -20,7 +20,7 @@ NEAR_TURNS_DEG = (-2.0, 0.0, 2.0)
 SETS, STRIKES = 4, 128
 """Scrambles, and strikes in each, that score an alternative at several aims."""
 
-MOST_STRIKES = 512
+MOST_STRIKES = 256
 """Strikes in each where few scores are wanted and their scatter counts."""
 
 
