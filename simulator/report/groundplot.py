@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 import shapely
+from shapely.geometry.polygon import orient
 
 from ..hole.model import Feature, Hole, Spot, Tree
 from ..hole.surfaces import TROUBLE, WORDS, Surface
@@ -115,7 +116,11 @@ def view_box(ax: Axes) -> shapely.Polygon:
 
 
 def area_patch(feature: Feature) -> PathPatch:
-    """One area, filled and hatched as its ground."""
+    """One area, filled and hatched as its ground.
+
+    Rings cut out of it run against its edge, whichever way the file draws them: a path is filled wherever
+    its rings do not wind to nothing, so a ring the same way round would be filled too.
+    """
     from matplotlib.patches import PathPatch
     from matplotlib.path import Path
 
@@ -123,7 +128,7 @@ def area_patch(feature: Feature) -> PathPatch:
     rings = [
         Path(np.asarray(ring.coords)[:, :2], closed=True)
         for part in shapely.get_parts(feature.area)
-        for ring in (part.exterior, *part.interiors)
+        for ring in (orient(part).exterior, *orient(part).interiors)
     ]
     return PathPatch(
         Path.make_compound_path(*rings),

@@ -10,8 +10,7 @@ from ..strategy.lesson import Lesson
 from ..strategy.patterns import ClubPattern
 from ..strategy.result import TIE_STROKES
 from . import shotplot
-from .chosen import runner_up, title
-from .figures import in_hundred
+from .chosen import runner_up, score_counts, title
 from .page import own_axes
 from .palette import CURVES, FAINT, INK, PAPER, SHOTS
 from .units import YARDS, Units
@@ -80,7 +79,8 @@ def draw_scores(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS)
             at, 100.0 * shares, 0.92 * wide, facecolor=look.face, edgecolor=look.colour, linewidth=0.9,
             hatch=None if look.face == look.colour else "////", label=title(answer, index, units), zorder=3,
         )  # fmt: skip
-        for x, share, whole in zip(at, shares, in_hundred(list(shares)), strict=True):
+        counts = score_counts(answer.alternatives[index], list(shares))
+        for x, share, whole in zip(at, shares, counts, strict=True):
             words = f"{whole}" if whole and share >= 0.005 else "<1"  # counts add to 100: some round down
             ax.text(x, 100.0 * share + 1.0, words, ha="center", va="bottom", size=6.5, color=INK, zorder=5)
     ax.set_xticks(np.arange(len(scores.names)), [name.replace(" or ", "\nor ") for name in scores.names])

@@ -160,7 +160,7 @@ def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
             write(labels, units.number(yards), places, fontsize=7.0)
     for feature in hole.features:
         if feature.surface in TROUBLE and feature.area.intersects(view):
-            _name(labels, feature.name, feature.area, ax)
+            _name(labels, feature.name, area_of(hole, feature.name), ax)
     return ax
 
 
@@ -181,13 +181,19 @@ def _draw_band(ax: Axes, answer: Answer, one: Alternative) -> None:
     start = answer.start
     at_pin = math.radians(one.aim_bearing_deg) - one.turn_rad()
     low, high = (one.turn_rad(edge) for edge in one.aims_yd)
-    if one.aim_given or high - low < 1e-6:
+    if not has_band(one):
         return
     angle = at_pin + np.linspace(low, high, 25)
     x, y = start.x_yd + one.carry_yd * np.sin(angle), start.y_yd + one.carry_yd * np.cos(angle)
     ax.plot(x, y, color=SHOTS[0].colour, linewidth=2.4, zorder=5.2, solid_capstyle="butt")
     for k in (0, -1):
         ax.plot([start.x_yd, x[k]], [start.y_yd, y[k]], color=SHOTS[0].colour, linewidth=0.5, zorder=3.0)
+
+
+def has_band(one: Alternative) -> bool:
+    """Whether there is a band to draw: a line that was given is not one of several."""
+    low, high = (one.turn_rad(edge) for edge in one.aims_yd)
+    return not one.aim_given and high - low >= 1e-6
 
 
 def _draw_room(ax: Axes, answer: Answer, one: Alternative) -> None:
@@ -284,7 +290,7 @@ def _thin(ax: Axes, texts: list, cross_yd: tuple[float, float]) -> None:
 
 
 SPECK_SHARE = 0.003
-"""Ground that covers less of the picture than this has no key."""
+"""A corner of ground that covers less of the picture than this has no key; a whole area always has one."""
 
 
 def seen_on(ax: Axes, answer: Answer) -> list[Surface]:
@@ -293,6 +299,10 @@ def seen_on(ax: Axes, answer: Answer) -> list[Surface]:
 
     view = groundplot.view_box(ax)
     least = SPECK_SHARE * view.area
-    found = {f.surface for f in answer.hole.features if f.area.intersection(view).area >= least}
+    found = set()
+    for feature in answer.hole.features:
+        shown = feature.area.intersection(view).area
+        if shown >= least or shown > 0.5 * feature.area.area:
+            found.add(feature.surface)
     found.add(Surface.ROUGH)
     return sorted(found)

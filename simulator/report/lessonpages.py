@@ -86,7 +86,7 @@ def save_lesson(
 
 def _say(sheet: Sheet, lines: Sequence[str]) -> None:
     for line in lines:
-        sheet.words(line.replace("\N{NO-BREAK SPACE}", " "), 7.5)
+        sheet.words(line, 7.5)
     sheet.skip(0.0)
 
 
@@ -230,7 +230,8 @@ def _line_keys(one: Alternative) -> list[Line2D]:
     band = Line2D([], [], color=SHOTS[0].colour, linewidth=2.4, label="lines that play alike")
     words = "room: ground without trouble"
     box = Line2D([], [], color=INK, linewidth=0.9, linestyle=(0, (5, 2)), label=words)
-    return [band, box] if one.room is not None and lessonmaps.closed(one.room) else [band]
+    keys = [band] if lessonmaps.has_band(one) else []
+    return [*keys, box] if one.room is not None and lessonmaps.closed(one.room) else keys
 
 
 def _ground_key(sheet: Sheet, ax: Axes, result: Lesson) -> None:

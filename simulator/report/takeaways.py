@@ -8,7 +8,7 @@ from ..hole.surfaces import WORDS, Surface
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from .cautions import EXACT, LOOK, RULES
-from .chosen import TroubleRow, par_counts, runner_up, shot_words, title, troubles
+from .chosen import TroubleRow, par_counts, runner_up, score_counts, shot_words, title, told_by_line, troubles
 from .credits import map_data
 from .figures import HELD, in_hundred, join_words, nearest, unseen
 from .lines import line_words
@@ -51,7 +51,7 @@ def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
     best = answer.best
     leaves = units.range(best.leaves_yd["p10"].value, best.leaves_yd["p90"].value)
     line = aimed_words(best, units)
-    club = f"Hit the {title(answer, answer.recommended, units)}, {line}; it leaves {leaves}, 8 in 10."
+    club = f"Hit the {shot_words(best, units)}, {line}; it leaves {leaves}, 8 in 10."
     point = f"Point it {line_words(best, units)}."
     return [club, point, *_how_sure(answer), why_words(answer, units), *risk_words(answer, units)]
 
@@ -64,8 +64,18 @@ def _either(answer: Answer, units: Units) -> list[str]:
     first = f"{names[:1].upper()}{names[1:]}: {any_} will do, hit the one you trust.{versions(answer, units)}"
     if held := if_figures_hold(answer, units):
         first = f"The {held}"
-    lines = [f"The {title(answer, k, units)} is {aimed_words(answer.alternatives[k], units)}." for k in named]
-    return [first, " ".join(lines), *risk_words(answer, units)]
+    lines = [_aimed(answer, k, units) for k in named]
+    return [first, " ".join(line for line in lines if line), *risk_words(answer, units)]
+
+
+def _aimed(answer: Answer, index: int, units: Units) -> str:
+    """How a named alternative is aimed; of one whose name has the line only what its yards count from."""
+    one = answer.alternatives[index]
+    if not told_by_line(answer, index, units):
+        return f"The {title(answer, index, units)} is {aimed_words(one, units)}."
+    if not units.side(one.aim_offset_yd):
+        return ""
+    return f"The {shot_words(one, units)}'s {units.bare_side(one.aim_offset_yd)} counts from the pin line."
 
 
 def _how_sure(answer: Answer) -> list[str]:
@@ -124,7 +134,8 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
 
 def _odds(row: TroubleRow, times: str) -> str:
     """A trouble and how often: "withy drain 1 time in 7"; "burn 2: 1 time in 7" has two figures to part."""
-    return f"{row.words}{':' if row.words[-1:].isdigit() else ''} {times}"
+    words = f"a {row.words[4:]}" if row.words.startswith("any ") else row.words
+    return f"{words}{':' if words[-1:].isdigit() else ''} {times}"
 
 
 def _apart(shares: Sequence[float], sequences: int) -> tuple[str, str]:
@@ -133,6 +144,14 @@ def _apart(shares: Sequence[float], sequences: int) -> tuple[str, str]:
     if one != two:
         return one, two
     one, two = (f"{nearest(100.0 * share)} times in{HELD}100" for share in shares)
+    return one, two
+
+
+def _told(shares: Sequence[float], sequences: int) -> tuple[str, str]:
+    """Two shares as times, told apart where they lie far enough from each other to be worth it."""
+    if abs(shares[0] - shares[1]) >= LEAST_MORE:
+        return _apart(shares, sequences)
+    one, two = (times_words(share, sequences) for share in shares)
     return one, two
 
 
@@ -172,17 +191,19 @@ def score_words(result: Lesson, units: Units = YARDS) -> list[str]:
             said.append(f"From here the {name} {mean}.")
         else:
             said.append(
-                f"The {name} {mean}: in 100 plays {pars[0]} at par or better{_birdies(one)}, "
+                f"The {name} {mean}: in 100 plays {pars[0]} at par or better{_birdies(result, k)}, "
                 f"{pars[1]} {'bogey' if pars[1] == 1 else 'bogeys'}, "
                 f"{pars[2]} {'double' if pars[2] == 1 else 'doubles'} or worse."
             )
     return said
 
 
-def _birdies(one: Alternative) -> str:
+def _birdies(result: Lesson, index: int) -> str:
     """How many of the plays at par or better are birdies; nothing where not one in a hundred is."""
+    one = result.answer.alternatives[index]
     birdies = one.chances.get("birdie_or_better")
-    count = 0 if birdies is None or birdies.value < 0.01 else round(100.0 * birdies.value)
+    few = birdies is None or birdies.value < 0.01
+    count = 0 if few else score_counts(one, list(result.scores.shares[index]))[0]
     return f" (of them {count} {'birdie' if count == 1 else 'birdies'} or better)" if count else ""
 
 
@@ -229,10 +250,10 @@ def approach_words(result: Lesson, units: Units = YARDS) -> list[str]:
     parts = in_hundred([(100 - on) / 100.0 * share / whole for share in missed.values()])
     where = ", ".join(f"{part} {name}" for name, part in zip(missed, parts, strict=True) if part)
     room = target.flag_room
+    green = f"{on} finish on the green; the others: {where}." if where else "all finish on the green."
     said = [
         f"From {units.sentence(answer.start.words)}: the {shot_words(best, units)}, "
-        f"{aimed_words(best, units)}. In 100, {on} finish on the green; the others: "
-        f"{where or 'none'}.",
+        f"{aimed_words(best, units)}. In 100, {green}",
         f"The flag has {number(room.front_yd)} {units.short} of green in front, {number(room.behind_yd)} "
         f"behind, {number(room.left_yd)} left, {number(room.right_yd)} right.",
     ]
@@ -268,7 +289,7 @@ def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
     rows = [row for row in troubles(answer, pair) if max(row.shares) >= 0.01][:4]
     said = []
     for place, k in enumerate(pair):
-        found = [_odds(row, times_words(row.shares[place], answer.sequences)) for row in rows]
+        found = [_odds(row, _told(row.shares, answer.sequences)[place]) for row in rows]
         words = ", ".join(found) if found else "no trouble drawn here"
         name = title(answer, k, units)
         said.append(f"{name[:1].upper()}{name[1:]}: {words}.")
