@@ -110,6 +110,11 @@ def room_of(room: Room, units: Units) -> str:
     if room.left_edge_yd is not None and room.right_edge_yd is not None:
         said.append(f"from {sides[0]} to {sides[1]} of the line")
     else:
+        # an end on the other side of the line: "4 right (copse), open right" alone would name no left end
+        if room.left_edge_yd is not None and room.left_edge_yd > 0.0:
+            sides[0] = f"from {sides[0]}"
+        if room.right_edge_yd is not None and room.right_edge_yd < 0.0:
+            sides[1] = f"to {sides[1]}"
         said.append(", ".join(sides))
     return f"Room ({units.short}): {', '.join(said)};"
 
@@ -130,8 +135,8 @@ def reach_words(answer: Answer, units: Units = YARDS) -> tuple[str, bool]:
     starts, finish = units.whole(picked.starts_yd), units.whole(picked.finish_yd.value)
     carry = units.whole(picked.carry_yd.value)
     words = (
-        f"Reach: 999 of 1,000 carry under {carry} and finish short of {finish}; "
-        f"the {picked.name} starts at {starts}: {starts - finish} to spare today{_brings(picked)}."
+        f"Reach: 999 of 1,000 carry under {carry} and finish short of {finish}, "
+        f"{starts - finish} to spare today to the {picked.name} at {starts}{_brings(picked)}."
     )
     return words, picked.spare_yd < FAR_YD
 
