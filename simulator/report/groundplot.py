@@ -12,7 +12,7 @@ from shapely.geometry.polygon import orient
 from ..hole.model import Feature, Hole, Spot, Tree
 from ..hole.surfaces import TROUBLE, WORDS, Surface
 from ..strategy.result import Start
-from .labels import Labels, haloed
+from .labels import Labels, haloed, in_lines
 from .palette import FAINT, GROUND, INK, PAPER
 from .units import YARDS, Units
 
@@ -196,7 +196,7 @@ def draw_aim_marks(ax: Axes, hole: Hole, labels: Labels) -> None:
         )  # fmt: skip
         labels.keep_clear(mark.x_yd, mark.y_yd, 4.0)
         places = round_about(ax, mark.x_yd, mark.y_yd)
-        text = labels.put(mark.name, places, fontsize=6, color=INK, zorder=7.0)
+        text = labels.put(in_lines(mark.name), places, fontsize=6, color=INK, zorder=7.0)
         if text is not None:
             haloed(text)
 
@@ -259,8 +259,9 @@ def draw_names(ax: Axes, hole: Hole, names: list[str], labels: Labels) -> None:
         if seen.is_empty:
             continue
         text = labels.put(
-            name, _places_on(seen, ax), within=seen, fontsize=6, style="italic", color=INK, zorder=7.0
-        )
+            in_lines(name), _places_on(seen, ax), within=seen, fontsize=6, style="italic", color=INK,
+            zorder=7.0,
+        )  # fmt: skip
         if text is not None:
             haloed(text)
 

@@ -14,7 +14,7 @@ from ..strategy.result import Alternative, Answer
 from . import groundplot, shotplot
 from .chosen import PENALTY
 from .holemap import area_of, ground_of, places_near, write
-from .labels import Labels, haloed
+from .labels import Labels, haloed, in_lines
 from .page import frame, own_axes
 from .palette import CONTOUR, INK, PAPER, SHOTS, ShotLook
 from .units import YARDS, Units
@@ -169,7 +169,7 @@ def _name(labels: Labels, words: str, area: shapely.Geometry, ax: Axes, **style:
     seen = area.intersection(groundplot.view_box(ax))
     if not seen.is_empty:
         places = [*places_near(seen, ax), *groundplot.spread_over(seen)]
-        write(labels, words, places, within=seen, style="italic", **style)
+        write(labels, in_lines(words), places, within=seen, style="italic", **style)
 
 
 def _look(answer: Answer, index: int) -> ShotLook:

@@ -28,7 +28,7 @@ from simulator.report import shotplot
 from simulator.report.figures import in_ten, plain_spaces
 from simulator.report.groundplot import FALLS, area_patch, falls_shown, view_box
 from simulator.report.holemap import area_of
-from simulator.report.labels import Labels
+from simulator.report.labels import Labels, in_lines
 from simulator.report.lessoncharts import draw_scores
 from simulator.report.lessonmaps import draw_approach, draw_cloud, draw_plan_map, draw_value, seen_on
 from simulator.report.lessonpages import PAGES, lesson_pages, save_lesson
@@ -337,7 +337,7 @@ def test_names_of_wide_ground_lie_on_it() -> None:
         for text in (t for t in ax.texts if t.get_fontstyle() == "italic"):
             box = text.get_window_extent().transformed(inverse)
             words = shapely.box(box.x0, box.y0, box.x1, box.y1)
-            area = area_of(hole, text.get_text().rsplit(" ", 1)[0]).intersection(view_box(ax))
+            area = area_of(hole, text.get_text().replace("\n", " ").rsplit(" ", 1)[0]).intersection(view_box(ax))
             x0, _, x1, _ = area.bounds
             if x1 - x0 > 1.5 * (box.x1 - box.x0) and area.area > 4.0 * words.area:
                 assert area.intersection(words).area > 0.85 * words.area, text
@@ -553,3 +553,10 @@ def test_the_runner_up_that_meets_less_trouble_risks_less() -> None:
     answer = dataclasses.replace(made, recommended=1, tied=(1,))
     words = " ".join(risk_words(answer))
     assert "has its own price" in words and "The 3-wood risks less, but loses" in words
+
+
+def test_a_long_name_on_a_map_is_broken_into_lines() -> None:
+    """On one line it ran from the pond it names over the fairway and the bunker beyond."""
+    assert in_lines("pump-house field") == "pump-house field"
+    name = "the mill pond below the great oak at the fairway's edge"
+    assert in_lines(name).replace("\n", " ") == name and max(map(len, in_lines(name).split("\n"))) <= 34
