@@ -301,8 +301,9 @@ def seen_on(ax: Axes, answer: Answer) -> list[Surface]:
     least = SPECK_SHARE * view.area
     found = set()
     for feature in answer.hole.features:
-        shown = feature.area.intersection(view).area
-        if shown >= least or shown > 0.5 * feature.area.area:
+        open_ = area_of(answer.hole, feature.name)
+        shown = open_.intersection(view).area
+        if shown >= least or shown > 0.5 * open_.area:
             found.add(feature.surface)
     found.add(Surface.ROUGH)
     return sorted(found)

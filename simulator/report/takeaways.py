@@ -165,8 +165,9 @@ def _dearest(rows: list[TroubleRow], index: int) -> TroubleRow | None:
 def aim_words(result: Lesson, units: Units = YARDS) -> list[str]:
     """The flat bottom and the cliff of each club."""
     said = []
-    for curve in result.curves[:2]:
-        name = title(result.answer, curve.index, units)
+    sure = [curve for curve in result.curves[1:] if not curve.map_gap]
+    for curve in [result.curves[0], *sure][:2]:
+        name = shot_words(result.answer.alternatives[curve.index], units)
         low, high = curve.tie_yd
         ends = [units.bare_side(edge) if units.whole(abs(edge)) else "the pin line" for edge in (low, high)]
         words = f"The {name} plays alike from {ends[0]} to {ends[1]}"
@@ -176,6 +177,17 @@ def aim_words(result: Lesson, units: Units = YARDS) -> list[str]:
         ]  # fmt: skip
         said.append(f"{words}; {' and '.join(cliffs)}." if cliffs else f"{words}.")
     return said
+
+
+def gap_words(result: Lesson, units: Units = YARDS) -> str:
+    """Which curves are less sure than their plays, and by how much; empty when none is."""
+    gaps = [
+        f"the {shot_words(result.answer.alternatives[curve.index], units)} {curve.map_gap:.2f}"
+        for curve in result.curves if curve.map_gap
+    ]  # fmt: skip
+    if not gaps:
+        return ""
+    return f"Wider where value map and plays differ ({', '.join(gaps)}): there no line can be read off."
 
 
 def score_words(result: Lesson, units: Units = YARDS) -> list[str]:

@@ -35,7 +35,9 @@ from simulator.report.lessonpages import PAGES, lesson_pages, save_lesson
 from simulator.report.page import frame, own_axes
 from simulator.report.sheet import wrapped
 from simulator.report.takeaways import (
+    aim_words,
     approach_words,
+    gap_words,
     plan_words,
     risk_words,
     score_words,
@@ -560,3 +562,26 @@ def test_a_long_name_on_a_map_is_broken_into_lines() -> None:
     assert in_lines("pump-house field") == "pump-house field"
     name = "the mill pond below the great oak at the fairway's edge"
     assert in_lines(name).replace("\n", " ") == name and max(map(len, in_lines(name).split("\n"))) <= 34
+
+
+def test_a_curve_that_map_and_plays_differ_on_tells_no_line() -> None:
+    """Its best aim may be better than the plan by less than the map is wrong there."""
+    result = made("withy-drain")
+    first, second, *rest = result.curves
+    doubtful = dataclasses.replace(result, curves=(first, dataclasses.replace(second, map_gap=0.24), *rest))
+    club = result.answer.alternatives[second.index].club
+    assert any(f"The {club} plays alike" in line for line in aim_words(result)) and not gap_words(result)
+    assert not any(f"The {club} plays alike" in line for line in aim_words(doubtful))
+    assert f"the {club} 0.24" in gap_words(doubtful)
+    (page,) = dict(lesson_pages(doubtful, only=("aims",))).values()
+    page.draw_without_rendering()
+    check_words(page)
+    assert "value map and plays differ" in " ".join(text.get_text() for text in page.texts)
+
+
+def test_ground_that_lies_under_other_ground_has_no_key(tmp_path: Path) -> None:
+    hay = 'heavy_rough = [{ name = "hay", from_yd = 160, to_yd = 220, left_yd = -9, right_yd = 9 }]\n'
+    (tmp_path / "hay.toml").write_text(RING.replace("trees =", f"{hay}trees ="))
+    answer = fake_answers.answer(load_hole(tmp_path / "hay.toml"), "barnaby")
+    seen = seen_on(draw_plan_map(fake_lessons.lesson(answer=answer)), answer)
+    assert Surface.HEAVY_ROUGH not in seen and Surface.BUNKER in seen
