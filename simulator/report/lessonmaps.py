@@ -61,7 +61,7 @@ def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     _draw_band(ax, answer, answer.best)
     _draw_room(ax, answer, answer.best)
     shotplot.draw_shot(ax, answer, answer.recommended, SHOTS[0], 0.0)
-    labels = Labels(ax, shotplot.hundred(answer, answer.best))
+    labels = Labels(ax, shotplot.words_avoid(answer, [answer.recommended]))
     groundplot.draw_marks(ax, answer.hole, answer.start, labels)
     groundplot.draw_arcs(ax, answer.hole, answer.start, labels, units)
     for one in _matter(result, answer.best):
@@ -87,7 +87,7 @@ def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None, units: Uni
     one = answer.alternatives[index]
     shotplot.draw_shot(ax, answer, index, _look(answer, index), 0.0)
     dots = shotplot.hundred(answer, one)
-    labels = Labels(ax, dots)
+    labels = Labels(ax, shotplot.words_avoid(answer, [index]))
     groundplot.draw_marks(ax, answer.hole, answer.start, labels)
     troubles = {f.name for f in answer.hole.features if f.surface in TROUBLE}
     for name, count in shotplot.counts(answer, one).items():
@@ -140,7 +140,7 @@ def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     )  # fmt: skip
     groundplot.draw_ground(ax, hole)
     shotplot.draw_shot(ax, answer, answer.recommended, SHOTS[0], 0.0)
-    labels = Labels(ax, dots)
+    labels = Labels(ax, shotplot.words_avoid(answer, [answer.recommended]))
     pin, view = hole.pin, groundplot.view_box(ax)
     groundplot.draw_flag(ax, pin, labels, 15.0, clear_pt=5.0)
     mx, my = target.middle_yd

@@ -94,13 +94,18 @@ def why_words(answer: Answer, units: Units = YARDS) -> str:
         return "No other club of the bag comes near it from here."
     behind = answer.alternatives[other].difference
     mine, other_name = title(answer, answer.recommended, units), title(answer, other, units)
-    error = f"give or take {behind.margin:.2f}"
+    error = _give_or_take(behind.margin)
     if behind.value <= 0.0:
         return f"On score the {mine} and the {other_name} are level ({error})."
     often = 1.0 / behind.value
     times = "every time" if often < 1.5 else f"every {nearest(often)} times"
     saves = f"The {mine} saves a shot against the {other_name} {times} you play this"
     return f"{saves}: {behind.value:.2f}, {error}."
+
+
+def _give_or_take(margin: float) -> str:
+    """An error in words; one that rounds to nothing is still one."""
+    return "give or take less than 0.01" if margin < 0.005 else f"give or take {margin:.2f}"
 
 
 def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
@@ -198,7 +203,7 @@ def score_words(result: Lesson, units: Units = YARDS) -> list[str]:
     for k in [answer.recommended] if other is None else [answer.recommended, other]:
         one, pars = answer.alternatives[k], par_counts(answer.alternatives[k])
         name = title(answer, k, units)
-        mean = f"averages {one.score.value:.2f} (give or take {one.score.margin:.2f})"
+        mean = f"averages {one.score.value:.2f} ({_give_or_take(one.score.margin)})"
         if pars is None:
             said.append(f"From here the {name} {mean}.")
         else:

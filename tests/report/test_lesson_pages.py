@@ -5,6 +5,7 @@ from __future__ import annotations
 import dataclasses
 import functools
 import itertools
+import math
 import re
 from pathlib import Path
 
@@ -34,6 +35,7 @@ from simulator.report.lessonmaps import draw_approach, draw_cloud, draw_plan_map
 from simulator.report.lessonpages import PAGES, lesson_pages, save_lesson
 from simulator.report.page import frame, own_axes
 from simulator.report.sheet import wrapped
+from simulator.report.shotplot import words_avoid
 from simulator.report.takeaways import (
     aim_words,
     approach_words,
@@ -585,3 +587,28 @@ def test_ground_that_lies_under_other_ground_has_no_key(tmp_path: Path) -> None:
     answer = fake_answers.answer(load_hole(tmp_path / "hay.toml"), "barnaby")
     seen = seen_on(draw_plan_map(fake_lessons.lesson(answer=answer)), answer)
     assert Surface.HEAVY_ROUGH not in seen and Surface.BUNKER in seen
+
+
+def test_an_error_too_small_to_show_is_not_told_as_none() -> None:
+    """Not "give or take 0.00"."""
+    answer = fake_answers.answer()
+    ones = tuple(
+        dataclasses.replace(one, score=Estimate(one.score.value, 0.001), difference=Estimate(one.difference.value, 0.001))
+        for one in answer.alternatives
+    )
+    result = fake_lessons.lesson(answer=dataclasses.replace(answer, alternatives=ones))
+    words = " ".join([*plan_words(result), *score_words(result)])
+    assert words.count("give or take less than 0.01") == 3 and "0.00" not in words
+
+
+def test_words_keep_off_aim_lines_as_they_keep_off_balls() -> None:
+    """A bunker's name ran up to the cross: between places as good they go where no line runs under them."""
+    answer = made("withy-drain").answer
+    ax = draw_plan_map(made("withy-drain"))
+    xy = words_avoid(answer, [answer.recommended])
+    assert len(xy) > 100
+    aim = math.radians(answer.best.aim_bearing_deg)
+    half = (0.5 * answer.best.carry_yd * math.sin(aim), 0.5 * answer.best.carry_yd * math.cos(aim))
+    beside = (half[0] + 40.0, half[1])
+    text = Labels(ax, xy).put("left bunker", [half, beside], fontsize=6)
+    assert text is not None and text.get_position() == pytest.approx(beside)
