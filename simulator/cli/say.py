@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import re
 import sys
 import warnings
 from collections.abc import Callable, Iterator, Sequence
@@ -15,6 +16,9 @@ from ..toml_text import one_line
 
 INTERRUPTED = 130
 """Exit status after ctrl-C: 128 and the number of the signal, as shells have it."""
+
+_NO_LETTER = re.compile(r"Glyph (\d+) .* missing from font")
+"""How the library that draws says that its font lacks a letter: once for each, for every word it is in."""
 
 MOST_HALF = 450
 """Letters kept from each end of an error: what was found may be a whole file on one line."""
@@ -49,19 +53,28 @@ def say_short(message: str) -> None:
 def warnings_said() -> Iterator[None]:
     """What a library warns its caller of (a cache that cannot be written) is one line of ours.
 
-    Warnings of other kinds are mistakes of ours and keep Python's form, which says where.
+    Letters that the font of pictures lacks are one line in the end, however many words have them. Warnings of
+    other kinds are mistakes of ours and keep Python's form, which says where.
     """
+    missing: dict[str, None] = {}
     with warnings.catch_warnings():
         usual = warnings.showwarning
 
         def show(message: Warning | str, category: type[Warning], *where: Any, **more: Any) -> None:
-            if issubclass(category, UserWarning):
+            if letter := _NO_LETTER.match(str(message)):
+                missing[chr(int(letter[1]))] = None
+            elif issubclass(category, UserWarning):
                 say_short(f"warning: {message}")
             else:
                 usual(message, category, *where, **more)
 
         warnings.showwarning = show
-        yield
+        try:
+            yield
+        finally:
+            if missing:
+                letters = "".join(missing)
+                say_short(f"warning: the font of the pictures has no {letters}: boxes stand there instead")
 
 
 def progress() -> Callable[[str], None]:

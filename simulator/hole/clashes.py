@@ -1,17 +1,50 @@
-"""Drawings that cannot all be meant: ground out of bounds, a fairway over another; and what is not drawn."""
+"""Drawings that cannot all be meant, and what is not drawn.
+
+Ground out of bounds or under other ground, a fairway over another or off the line, a name on the wrong side.
+"""
 
 from __future__ import annotations
 
 from itertools import combinations
 
+import numpy as np
 import shapely
 
+from simulator.hole.line import PlayLine
 from simulator.hole.model import Feature, Hole
-from simulator.hole.surfaces import Surface
+from simulator.hole.surfaces import WORDS, Surface
 
-LEAST_OUT = {Surface.FAIRWAY: 0.05, Surface.GREEN: 0.01, Surface.WATER: 0.5, Surface.DRY_PENALTY: 0.5}
+LEAST_OUT = {
+    Surface.FAIRWAY: 0.05, Surface.GREEN: 0.01, Surface.BUNKER: 0.5, Surface.WATER: 0.5,
+    Surface.DRY_PENALTY: 0.5,
+}  # fmt: skip
 """Share of an area that is out of bounds before it is said: a boundary may well run through a lake, hardly
 through a fairway (assumed)."""
+
+LEAST_UNDER = {
+    Surface.BUNKER: 0.29, Surface.GREEN: 0.08, Surface.FAIRWAY: 0.5, Surface.HEAVY_ROUGH: 0.95,
+    Surface.DRY_PENALTY: 0.95,
+}  # fmt: skip
+"""Share of an area under another that is painted over it before it is said (assumed): a pond may well cut
+into a fairway, and grass that is drawn too wide and runs on under the mown changes nothing."""
+
+OVER = {
+    Surface.BUNKER: (Surface.DRY_PENALTY, Surface.WATER),
+    Surface.GREEN: (Surface.DRY_PENALTY, Surface.WATER),
+    Surface.FAIRWAY: (Surface.TREES, Surface.BUNKER, Surface.DRY_PENALTY, Surface.WATER),
+    Surface.HEAVY_ROUGH: (Surface.FAIRWAY, Surface.GREEN),
+    Surface.DRY_PENALTY: (Surface.WATER,),
+}
+"""What hides an area so that it is said. Trees over heavy rough are not told: a map has both of a wood."""
+
+SAID_BY_MAP = "No fairway in the map"
+"""How a file made from a map begins its own sentence on a hole without fairway."""
+
+LEAST_ON_LINE_YD = 5.0
+"""So much of the line of play has to lie under trees or out of bounds before it is said [yd]."""
+
+BESIDE_YD = 3.0
+"""An area named for one side lies wholly farther than this on the other before it is said [yd]."""
 
 SAME_STRETCH = 0.5
 """Share of the smaller of two fairways that lies on the other before they are taken for one said twice."""
@@ -38,6 +71,7 @@ def clashes(hole: Hole) -> list[str]:
             said.append(
                 f"{_share(share)} of the {feature.name} is out of bounds ({by}) and plays so: is that meant?"
             )
+    said += _hidden(hole)
     fairways = [f for f in hole.features if f.surface is Surface.FAIRWAY]
     for one, other in combinations(fairways, 2):
         if max(_covered(one, other), _covered(other, one)) >= SAME_STRETCH:
@@ -45,7 +79,66 @@ def clashes(hole: Hole) -> list[str]:
                 f"The {one.name} and the {other.name} are drawn for the same stretch: whatever lies in "
                 "either plays as fairway, so the wider one counts. Is that meant?"
             )
+    return [*said, *_on_the_line(hole), *_wrong_side(hole)]
+
+
+def _hidden(hole: Hole) -> list[str]:
+    """Areas that lie under others, so that no ball ever finds them, or less of them than was drawn."""
+    said = []
+    for feature in hole.features:
+        over = [f for f in hole.features if f.surface in OVER.get(feature.surface, ())]
+        if not over:
+            continue
+        whole = shapely.union_all([f.area for f in over])
+        share = float(feature.area.intersection(whole).area / feature.area.area)
+        if share >= LEAST_UNDER[feature.surface]:
+            by = max(over, key=lambda f: _covered(feature, f))
+            where = by.name if by.name == WORDS[by.surface] else f"{by.name} ({WORDS[by.surface]})"
+            said.append(
+                f"{_share(share)} of the {feature.name} lies under the {where} and plays as that: is that "
+                "meant?"
+            )
     return said
+
+
+def _on_the_line(hole: Hole) -> list[str]:
+    """A line of play through trees or out of bounds, and one that no fairway lies on."""
+    line = shapely.LineString(hole.drawn_line)
+    said = []
+    for kind, words in ((Surface.TREES, "through the {}"), (Surface.OUT_OF_BOUNDS, "out of bounds ({})")):
+        for feature in hole.features:
+            if feature.surface is kind and line.intersection(feature.area).length >= LEAST_ON_LINE_YD:
+                said.append(f"The line of play runs {words.format(feature.name)}: is that meant?")
+    fairways = [f.area for f in hole.features if f.surface is Surface.FAIRWAY]
+    if hole.par == 3:
+        return said
+    if not fairways and not any(words.startswith(SAID_BY_MAP) for words in hole.assumed):
+        said.append("No fairway is drawn: the way from tee to green plays as rough.")
+    sides = {_side(hole, area) for area in fairways}
+    if len(sides) == 1 and (side := sides.pop()):
+        said.append(f"All fairway lies {side} of the line of play: is that meant?")
+    return said
+
+
+def _wrong_side(hole: Hole) -> list[str]:
+    """Areas called left that lie right of the line of play, and the other way round."""
+    said = []
+    for feature in hole.features:
+        words = feature.name.casefold().split()
+        side = _side(hole, feature.area)
+        other = {"left": "right", "right": "left"}.get(side, "")
+        if other in words and side not in words:
+            said.append(f"The {feature.name} is drawn {side} of the line of play: is that meant?")
+    return said
+
+
+def _side(hole: Hole, area: shapely.Geometry) -> str:
+    """The side of the line of play as drawn on which all of an area lies; empty of one that lies on both."""
+    line = PlayLine(np.array(hole.drawn_line, dtype=float))
+    offsets = [line.station_offset(x, y)[1] for x, y in shapely.get_coordinates(area)]
+    if min(offsets) > BESIDE_YD:
+        return "right"
+    return "left" if max(offsets) < -BESIDE_YD else ""
 
 
 def undrawn(hole: Hole) -> dict[str, float]:

@@ -12,7 +12,7 @@ from ..hole.model import Feature, Hole
 from ..hole.surfaces import WORDS
 from ..player.model import CLUB_NUMBERS, Player
 from .credits import map_data
-from .screen import hang
+from .screen import columns_of, hang, padded
 from .slopewords import compass_words, falls_words
 from .units import YARDS, Units
 
@@ -46,12 +46,12 @@ def hole_text(hole: Hole, units: Units = YARDS) -> str:
     tees = [f"{t.name} {units.length(hole.with_tee(t.name).length_yd)}" for t in hole.tees]
     pins = [f"{p.name} ({_spot(hole, p.x_yd, p.y_yd, units)})" for p in hole.pins]
     lines += hang(f"Tees: {', '.join(tees)}") + hang(f"Pins: {', '.join(pins)}")
-    width = max((len(f.name) for f in hole.features), default=4) + 2
+    width = max((columns_of(f.name) for f in hole.features), default=4) + 2
     lines.append(f"{'area':<{width}}{'ground':<18}{units.name + ' on':>16}{'left and right':>22}")
     for feature in hole.features:
         on, across = extent(hole, feature, units)
         ground = WORDS[feature.surface] + (f" ({feature.relief})" if feature.relief else "")
-        lines.append(f"{feature.name:<{width}}{ground:<18}{on:>16}{across:>22}")
+        lines.append(f"{padded(feature.name, width)}{ground:<18}{on:>16}{across:>22}")
     lines += _terrain(hole, units)
     lines += [words for line in map_data(hole) for words in hang(line)]
     if hole.marks:

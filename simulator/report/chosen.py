@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ..hole.surfaces import TROUBLE, WORDS, Surface
 from ..strategy.result import Alternative, Answer
-from .figures import LEAST_COUNT, in_hundred
+from .figures import LEAST_COUNT, in_hundred, nearest
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
@@ -82,9 +83,15 @@ def title(answer: Answer, index: int, units: Units = YARDS) -> str:
     """What an alternative is called: its club, with the shot or the line where the club is not enough."""
     one = answer.alternatives[index]
     words = shot_words(one, units)
-    if sum(shot_words(other, units) == words for other in answer.alternatives) > 1:
+    if told_by_line(answer, index, units):
         words += f" {units.bare_side(one.aim_offset_yd)}" if units.side(one.aim_offset_yd) else " at the pin"
     return words
+
+
+def told_by_line(answer: Answer, index: int, units: Units = YARDS) -> bool:
+    """Whether the shot alone does not tell an alternative from the others, so that its title has the line."""
+    words = shot_words(answer.alternatives[index], units)
+    return sum(shot_words(other, units) == words for other in answer.alternatives) > 1
 
 
 def shot_words(one: Alternative | ClubAndLine, units: Units = YARDS) -> str:
@@ -107,6 +114,20 @@ def par_counts(one: Alternative) -> tuple[int, int, int] | None:
     """The same as whole counts in 100 plays that add up to 100."""
     shares = par_shares(one)
     return None if shares is None else tuple(in_hundred(shares))  # type: ignore[return-value]
+
+
+def score_counts(one: Alternative, shares: Sequence[float]) -> list[int]:
+    """Shares of scores as whole counts in 100 plays; from birdie to triple they add up to `par_counts`.
+
+    Rounded by themselves they may differ by one from what the words beside them and the answer screen say.
+    """
+    pars = par_counts(one)
+    if pars is None:
+        return in_hundred(list(shares))
+    birdie, par, _, double, triple = shares
+    under = nearest(pars[0] * birdie / max(birdie + par, 1e-9))
+    over = nearest(pars[2] * double / max(double + triple, 1e-9))
+    return [under, pars[0] - under, pars[1], over, pars[2] - over]
 
 
 @dataclass(frozen=True)

@@ -7,11 +7,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 import shapely
+from shapely.geometry.polygon import orient
 
 from ..hole.model import Feature, Hole, Spot, Tree
 from ..hole.surfaces import TROUBLE, WORDS, Surface
 from ..strategy.result import Start
-from .labels import Labels, haloed
+from .labels import Labels, haloed, in_lines
 from .palette import FAINT, GROUND, INK, PAPER
 from .units import YARDS, Units
 
@@ -115,7 +116,11 @@ def view_box(ax: Axes) -> shapely.Polygon:
 
 
 def area_patch(feature: Feature) -> PathPatch:
-    """One area, filled and hatched as its ground."""
+    """One area, filled and hatched as its ground.
+
+    Rings cut out of it run against its edge, whichever way the file draws them: a path is filled wherever
+    its rings do not wind to nothing, so a ring the same way round would be filled too.
+    """
     from matplotlib.patches import PathPatch
     from matplotlib.path import Path
 
@@ -123,7 +128,7 @@ def area_patch(feature: Feature) -> PathPatch:
     rings = [
         Path(np.asarray(ring.coords)[:, :2], closed=True)
         for part in shapely.get_parts(feature.area)
-        for ring in (part.exterior, *part.interiors)
+        for ring in (orient(part).exterior, *orient(part).interiors)
     ]
     return PathPatch(
         Path.make_compound_path(*rings),
@@ -191,7 +196,7 @@ def draw_aim_marks(ax: Axes, hole: Hole, labels: Labels) -> None:
         )  # fmt: skip
         labels.keep_clear(mark.x_yd, mark.y_yd, 4.0)
         places = round_about(ax, mark.x_yd, mark.y_yd)
-        text = labels.put(mark.name, places, fontsize=6, color=INK, zorder=7.0)
+        text = labels.put(in_lines(mark.name), places, fontsize=6, color=INK, zorder=7.0)
         if text is not None:
             haloed(text)
 
@@ -254,8 +259,9 @@ def draw_names(ax: Axes, hole: Hole, names: list[str], labels: Labels) -> None:
         if seen.is_empty:
             continue
         text = labels.put(
-            name, _places_on(seen, ax), within=seen, fontsize=6, style="italic", color=INK, zorder=7.0
-        )
+            in_lines(name), _places_on(seen, ax), within=seen, fontsize=6, style="italic", color=INK,
+            zorder=7.0,
+        )  # fmt: skip
         if text is not None:
             haloed(text)
 

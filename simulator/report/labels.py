@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
@@ -17,6 +18,16 @@ if TYPE_CHECKING:
 
 MARGIN_PT = 1.5
 """Clear space round a word [points]."""
+
+
+LONGEST_NAME = 28
+"""Letters of a name on a picture that stand on one line; a longer one is broken into about such lines."""
+
+
+def in_lines(words: str) -> str:
+    """A long name in lines of about equal length: on one it would run over all beside its ground."""
+    lines = -(-len(words) // LONGEST_NAME)
+    return "\n".join(textwrap.wrap(words, len(words) // lines + 6)) if lines > 1 else words
 
 
 SPREAD = (5, 3)

@@ -10,14 +10,16 @@ from ..strategy.lesson import Lesson
 from ..strategy.patterns import ClubPattern
 from ..strategy.result import TIE_STROKES
 from . import shotplot
-from .chosen import runner_up, title
-from .figures import in_hundred
+from .chosen import runner_up, score_counts, shot_words, title
 from .page import own_axes
 from .palette import CURVES, FAINT, INK, PAPER, SHOTS
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
+
+BESIDE_YD = 22.0
+"""Shown either side of the aims that matter and of the line to the pin [yd]."""
 
 MOST_OVER = 0.6
 """Score over the best that a chart of aims still shows [strokes]."""
@@ -37,7 +39,8 @@ def draw_aims(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -
     ax = own_axes(ax, 3.0)
     best = min(float(curve.scores.min()) for curve in result.curves)
     for curve, look in zip(result.curves, CURVES, strict=False):
-        x, name = units.of(1.0) * curve.aims_yd, title(result.answer, curve.index, units)
+        x = units.of(1.0) * curve.aims_yd
+        name = shot_words(result.answer.alternatives[curve.index], units)
         ax.fill_between(
             x, curve.scores - curve.margins, curve.scores + curve.margins, color=look.colour,
             alpha=0.22, linewidth=0, zorder=2,
@@ -49,10 +52,11 @@ def draw_aims(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -
         low, high = (units.of(edge) for edge in curve.tie_yd)
         level = float(curve.scores.min()) + TIE_STROKES
         ax.plot([low, high], [level] * 2, color=look.colour, linewidth=3.0, solid_capstyle="butt", zorder=3)
-    edge = units.of(max(abs(v) for c in result.curves for v in (*c.tie_yd, c.best_yd)) + 22.0)
+    ends = [units.of(v) for c in result.curves for v in (*c.tie_yd, c.best_yd)]
+    beside = units.of(BESIDE_YD)
     top = min(best + MOST_OVER, max(float(c.scores.max()) for c in result.curves))
     ax.axvline(0.0, color=FAINT, linewidth=0.6, linestyle=(0, (1, 3)), zorder=1)
-    ax.set(xlim=(-edge, edge), ylim=(best - 0.06, top + 0.04))
+    ax.set(xlim=(min(0.0, *ends) - beside, max(0.0, *ends) + beside), ylim=(best - 0.06, top + 0.04))
     ax.set_xlabel(f"aim, {units.name} left (-) and right of the pin line", fontsize=6.5, color=INK)
     ax.set_ylabel("expected score", fontsize=6.5, color=INK)
     numbered(ax)
@@ -80,7 +84,8 @@ def draw_scores(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS)
             at, 100.0 * shares, 0.92 * wide, facecolor=look.face, edgecolor=look.colour, linewidth=0.9,
             hatch=None if look.face == look.colour else "////", label=title(answer, index, units), zorder=3,
         )  # fmt: skip
-        for x, share, whole in zip(at, shares, in_hundred(list(shares)), strict=True):
+        counts = score_counts(answer.alternatives[index], list(shares))
+        for x, share, whole in zip(at, shares, counts, strict=True):
             words = f"{whole}" if whole and share >= 0.005 else "<1"  # counts add to 100: some round down
             ax.text(x, 100.0 * share + 1.0, words, ha="center", va="bottom", size=6.5, color=INK, zorder=5)
     ax.set_xticks(np.arange(len(scores.names)), [name.replace(" or ", "\nor ") for name in scores.names])

@@ -14,7 +14,7 @@ from ..strategy.result import Alternative, Answer
 from . import groundplot, shotplot
 from .chosen import PENALTY
 from .holemap import area_of, ground_of, places_near, write
-from .labels import Labels, haloed
+from .labels import Labels, haloed, in_lines
 from .page import frame, own_axes
 from .palette import CONTOUR, INK, PAPER, SHOTS, ShotLook
 from .units import YARDS, Units
@@ -61,7 +61,7 @@ def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     _draw_band(ax, answer, answer.best)
     _draw_room(ax, answer, answer.best)
     shotplot.draw_shot(ax, answer, answer.recommended, SHOTS[0], 0.0)
-    labels = Labels(ax, shotplot.hundred(answer, answer.best))
+    labels = Labels(ax, shotplot.words_avoid(answer, [answer.recommended]))
     groundplot.draw_marks(ax, answer.hole, answer.start, labels)
     groundplot.draw_arcs(ax, answer.hole, answer.start, labels, units)
     for one in _matter(result, answer.best):
@@ -87,7 +87,7 @@ def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None, units: Uni
     one = answer.alternatives[index]
     shotplot.draw_shot(ax, answer, index, _look(answer, index), 0.0)
     dots = shotplot.hundred(answer, one)
-    labels = Labels(ax, dots)
+    labels = Labels(ax, shotplot.words_avoid(answer, [index]))
     groundplot.draw_marks(ax, answer.hole, answer.start, labels)
     troubles = {f.name for f in answer.hole.features if f.surface in TROUBLE}
     for name, count in shotplot.counts(answer, one).items():
@@ -140,7 +140,7 @@ def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     )  # fmt: skip
     groundplot.draw_ground(ax, hole)
     shotplot.draw_shot(ax, answer, answer.recommended, SHOTS[0], 0.0)
-    labels = Labels(ax, dots)
+    labels = Labels(ax, shotplot.words_avoid(answer, [answer.recommended]))
     pin, view = hole.pin, groundplot.view_box(ax)
     groundplot.draw_flag(ax, pin, labels, 15.0, clear_pt=5.0)
     mx, my = target.middle_yd
@@ -160,7 +160,7 @@ def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
             write(labels, units.number(yards), places, fontsize=7.0)
     for feature in hole.features:
         if feature.surface in TROUBLE and feature.area.intersects(view):
-            _name(labels, feature.name, feature.area, ax)
+            _name(labels, feature.name, area_of(hole, feature.name), ax)
     return ax
 
 
@@ -169,7 +169,7 @@ def _name(labels: Labels, words: str, area: shapely.Geometry, ax: Axes, **style:
     seen = area.intersection(groundplot.view_box(ax))
     if not seen.is_empty:
         places = [*places_near(seen, ax), *groundplot.spread_over(seen)]
-        write(labels, words, places, within=seen, style="italic", **style)
+        write(labels, in_lines(words), places, within=seen, style="italic", **style)
 
 
 def _look(answer: Answer, index: int) -> ShotLook:
@@ -181,13 +181,19 @@ def _draw_band(ax: Axes, answer: Answer, one: Alternative) -> None:
     start = answer.start
     at_pin = math.radians(one.aim_bearing_deg) - one.turn_rad()
     low, high = (one.turn_rad(edge) for edge in one.aims_yd)
-    if one.aim_given or high - low < 1e-6:
+    if not has_band(one):
         return
     angle = at_pin + np.linspace(low, high, 25)
     x, y = start.x_yd + one.carry_yd * np.sin(angle), start.y_yd + one.carry_yd * np.cos(angle)
     ax.plot(x, y, color=SHOTS[0].colour, linewidth=2.4, zorder=5.2, solid_capstyle="butt")
     for k in (0, -1):
         ax.plot([start.x_yd, x[k]], [start.y_yd, y[k]], color=SHOTS[0].colour, linewidth=0.5, zorder=3.0)
+
+
+def has_band(one: Alternative) -> bool:
+    """Whether there is a band to draw: a line that was given is not one of several."""
+    low, high = (one.turn_rad(edge) for edge in one.aims_yd)
+    return not one.aim_given and high - low >= 1e-6
 
 
 def _draw_room(ax: Axes, answer: Answer, one: Alternative) -> None:
@@ -284,7 +290,7 @@ def _thin(ax: Axes, texts: list, cross_yd: tuple[float, float]) -> None:
 
 
 SPECK_SHARE = 0.003
-"""Ground that covers less of the picture than this has no key."""
+"""A corner of ground that covers less of the picture than this has no key; a whole area always has one."""
 
 
 def seen_on(ax: Axes, answer: Answer) -> list[Surface]:
@@ -293,6 +299,11 @@ def seen_on(ax: Axes, answer: Answer) -> list[Surface]:
 
     view = groundplot.view_box(ax)
     least = SPECK_SHARE * view.area
-    found = {f.surface for f in answer.hole.features if f.area.intersection(view).area >= least}
+    found = set()
+    for feature in answer.hole.features:
+        open_ = area_of(answer.hole, feature.name)
+        shown = open_.intersection(view).area
+        if shown >= least or shown > 0.5 * open_.area:
+            found.add(feature.surface)
     found.add(Surface.ROUGH)
     return sorted(found)

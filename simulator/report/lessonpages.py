@@ -12,7 +12,7 @@ from ..errors import UsageError
 from ..strategy.lesson import Lesson
 from ..strategy.result import TIE_STROKES, Alternative, Answer
 from . import groundplot, lessonmaps, shotplot, takeaways
-from .chosen import shot_words, title
+from .chosen import shot_words
 from .figures import HELD
 from .groundplot import ground_key, view_box
 from .lessoncharts import draw_aims, draw_pattern, draw_scores
@@ -86,7 +86,7 @@ def save_lesson(
 
 def _say(sheet: Sheet, lines: Sequence[str]) -> None:
     for line in lines:
-        sheet.words(line.replace("\N{NO-BREAK SPACE}", " "), 7.5)
+        sheet.words(line, 7.5)
     sheet.skip(0.0)
 
 
@@ -141,13 +141,16 @@ def _aims(sheet: Sheet, result: Lesson, units: Units) -> None:
     sheet.key(
         [
             Line2D([], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=3.5,
-                   markerfacecolor=look.face, label=title(result.answer, curve.index, units))
+                   markerfacecolor=look.face,
+                   label=shot_words(result.answer.alternatives[curve.index], units))
             for curve, look in zip(result.curves, CURVES, strict=False)
         ],
         columns=2,
     )  # fmt: skip
     how = f"Thick bars: aims within {TIE_STROKES:g} of the best. Bands: where the score is, 19 times in 20."
     sheet.words(how, 6.0, color=FAINT)
+    if gaps := takeaways.gap_words(result, units):
+        sheet.words(gaps, 6.0, color=FAINT)
 
 
 def _scores(sheet: Sheet, result: Lesson, units: Units) -> None:
@@ -230,7 +233,8 @@ def _line_keys(one: Alternative) -> list[Line2D]:
     band = Line2D([], [], color=SHOTS[0].colour, linewidth=2.4, label="lines that play alike")
     words = "room: ground without trouble"
     box = Line2D([], [], color=INK, linewidth=0.9, linestyle=(0, (5, 2)), label=words)
-    return [band, box] if one.room is not None and lessonmaps.closed(one.room) else [band]
+    keys = [band] if lessonmaps.has_band(one) else []
+    return [*keys, box] if one.room is not None and lessonmaps.closed(one.room) else keys
 
 
 def _ground_key(sheet: Sheet, ax: Axes, result: Lesson) -> None:

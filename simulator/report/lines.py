@@ -6,7 +6,7 @@ from ..strategy.pointing import Pointing
 from ..strategy.reach import NARROW_YD, Reach
 from ..strategy.result import Alternative, Answer
 from ..strategy.room import Room
-from .chosen import PENALTY, title
+from .chosen import PENALTY, shot_words, title
 from .figures import count_words, join_words
 from .units import YARDS, Units
 from .verdicts import level
@@ -43,7 +43,7 @@ def pointing(answer: Answer, units: Units = YARDS) -> str:
     names = level(answer) if answer.verdict == "either" else [answer.recommended]
     if len(names) > 1:
         aims = [line_words(answer.alternatives[k], units) for k in names]
-        titles = [title(answer, k, units) for k in names]
+        titles = [_pointed(answer, k, units) for k in names]
         lined = any(name != answer.alternatives[k].club for k, name in zip(names, titles, strict=True))
         # a title may end in yards of its own: "the 3-wood 8 left: 2 yd right of ..."
         colon, between = (":", "; the ") if lined else ("", ", the ")
@@ -53,6 +53,12 @@ def pointing(answer: Answer, units: Units = YARDS) -> str:
         with_ = f"With the {title(answer, names[0], units)} the"
         return f"{words}{_middle(best, units, with_)}"
     return f"Point {line_words(best, units)}; it {leaves}.{_middle(best, units, 'The')}"
+
+
+def _pointed(answer: Answer, index: int, units: Units) -> str:
+    """What is pointed: the title, without its line where the words behind it give the very same yards."""
+    one = answer.alternatives[index]
+    return shot_words(one, units) if one.point.by == "pin" else title(answer, index, units)
 
 
 def _middle(one: Alternative, units: Units, opening: str) -> str:
@@ -104,6 +110,11 @@ def room_of(room: Room, units: Units) -> str:
     if room.left_edge_yd is not None and room.right_edge_yd is not None:
         said.append(f"from {sides[0]} to {sides[1]} of the line")
     else:
+        # an end on the other side of the line: "4 right (copse), open right" alone would name no left end
+        if room.left_edge_yd is not None and room.left_edge_yd > 0.0:
+            sides[0] = f"from {sides[0]}"
+        if room.right_edge_yd is not None and room.right_edge_yd < 0.0:
+            sides[1] = f"to {sides[1]}"
         said.append(", ".join(sides))
     return f"Room ({units.short}): {', '.join(said)};"
 
@@ -124,8 +135,8 @@ def reach_words(answer: Answer, units: Units = YARDS) -> tuple[str, bool]:
     starts, finish = units.whole(picked.starts_yd), units.whole(picked.finish_yd.value)
     carry = units.whole(picked.carry_yd.value)
     words = (
-        f"Reach: 999 of 1,000 carry under {carry} and finish short of {finish}; "
-        f"the {picked.name} starts at {starts}: {starts - finish} to spare today{_brings(picked)}."
+        f"Reach: 999 of 1,000 carry under {carry} and finish short of {finish}, "
+        f"{starts - finish} to spare today to the {picked.name} at {starts}{_brings(picked)}."
     )
     return words, picked.spare_yd < FAR_YD
 

@@ -100,17 +100,13 @@ def _extent(answer: Answer) -> tuple[float, float, float, float]:
     return float(low[0]), float(high[0]), float(low[1]), float(high[1])
 
 
-def _dots(answer: Answer) -> list[np.ndarray]:
-    return [shotplot.hundred(answer, answer.alternatives[k]) for k in shotplot.drawn(answer)]
-
-
 def _draw_on_top(answer: Answer, ax: Axes, units: Units) -> None:
     """Line of play, shots, marks and words; the words last, where they cover least."""
     hole, start = answer.hole, answer.start
     groundplot.draw_line_of_play(ax, hole)
     for order, (index, look) in enumerate(reversed(shotplot.looks(answer))):
         shotplot.draw_shot(ax, answer, index, look, 0.3 * order)
-    labels = Labels(ax, np.vstack(_dots(answer)))
+    labels = Labels(ax, shotplot.words_avoid(answer, shotplot.drawn(answer)))
     groundplot.draw_marks(ax, hole, start, labels)
     groundplot.keep_off_falls(ax, labels)
     groundplot.draw_aim_marks(ax, hole, labels)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import textwrap
+import unicodedata
 from collections.abc import Sequence
 
 COLUMNS = 80
@@ -17,6 +18,23 @@ def wrap(words: str, indent: str = "", first: str = "", width: int = COLUMNS) ->
 def hang(words: str) -> list[str]:
     """The same with every line after the first two blanks in."""
     return wrap(words, "  ")
+
+
+def columns_of(words: str) -> int:
+    """Columns that words take on a screen: letters of East Asian scripts take two, marks on letters none."""
+    return sum(
+        0 if unicodedata.combining(letter) else 1 + (unicodedata.east_asian_width(letter) in "WF")
+        for letter in words
+    )
+
+
+def padded(words: str, width: int) -> str:
+    """Words filled up with blanks to so many columns; with an ellipsis at their end where they are longer."""
+    if columns_of(words) > width:
+        while columns_of(words) > width - 1:
+            words = words[:-1]
+        words = f"{words.rstrip()}…"
+    return words + " " * (width - columns_of(words))
 
 
 def side_by_side(cells: Sequence[str], widths: Sequence[int], gap: str = " ") -> list[str]:

@@ -25,6 +25,9 @@ TALLEST_IN = 24.0
 LINE = 1.28
 """Height of a line of words over the size of its letters."""
 
+_OF_UNIT = re.compile(r"(?<=\d) (?=(?:yd|m|ft)\b)")
+"""The blank between a number and its unit."""
+
 ROUNDING_IN = 1e-6
 """Words that are as wide as their column are not too wide for it [in]."""
 
@@ -187,8 +190,10 @@ def width_in(word: str, size: float, weight: str = "normal") -> float:
 def wrapped(words: str, size: float, wide_in: float, weight: str = "normal") -> list[str]:
     """Lines no wider than some inches; a line break in the words stays one.
 
-    They are broken at blanks; a word that is wider yet behind a hyphen, or where it has to be.
+    They are broken at blanks, but not between a number and its unit; a word that is wider yet behind a
+    hyphen, or where it has to be.
     """
+    words = _OF_UNIT.sub(HELD, words)
     wide_in += ROUNDING_IN
     lines: list[str] = []
     for paragraph in words.split("\n"):

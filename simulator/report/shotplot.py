@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import textwrap
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -77,6 +78,20 @@ def hundred(answer: Answer, one: Alternative) -> np.ndarray:
     short = min(DOTS, len(names)) - len(chosen)  # a raster and an outline may differ by a ball at the edge
     chosen += np.flatnonzero(left)[: max(short, 0)].tolist()
     return one.finishes_yd[sorted(chosen)[:DOTS]]
+
+
+ON_AIM = 60
+"""Places on an aim line that words should rather not cover: together worth more than half of the balls."""
+
+
+def words_avoid(answer: Answer, indices: Sequence[int]) -> np.ndarray:
+    """Places that words should rather not cover: a hundred finishes and the aim line of some alternatives."""
+    start, places = answer.start, []
+    for one in (answer.alternatives[k] for k in indices):
+        aim, along = math.radians(one.aim_bearing_deg), np.linspace(0.0, one.carry_yd, ON_AIM)
+        line = np.column_stack([start.x_yd + along * math.sin(aim), start.y_yd + along * math.cos(aim)])
+        places += [hundred(answer, one), line]
+    return np.vstack(places)
 
 
 def draw_shot(ax: Axes, answer: Answer, index: int, look: ShotLook, order: float) -> None:

@@ -14,7 +14,7 @@ from .groundplot import ground_key
 from .holemap import draw_map, letters, whole_hole
 from .page import own_axes
 from .palette import FAINT, GROUND, INK, STYLE
-from .screen import wrap
+from .screen import padded, wrap
 from .sheet import Sheet, wrapped, write_pages
 from .units import YARDS, Units
 
@@ -126,7 +126,8 @@ def foot_words(yardage: Yardage) -> str:
 
 
 def _row(letter: str, one: Trouble, units: Units) -> tuple[str, str, str, str, str]:
-    name = wrapped(one.name, 6.5, 1.55)[0]
+    name, *more = wrapped(one.name, 6.5, 1.55)
+    name = f"{name}…" if more else name
     return letter, name, units.number(one.reach_yd), units.number(one.clear_yd), _beside(one, units)
 
 
@@ -166,7 +167,7 @@ def show_text(yardage: Yardage, units: Units = YARDS) -> str:
         f"{'trouble':<26}{'kind':<17}{'reach':>6}{'clear':>7}  beside the line",
     ]
     lines += [
-        f"{one.name[:25]:<26}{one.kind:<17}{number(one.reach_yd):>6}{number(one.clear_yd):>7}  "
+        f"{padded(one.name, 25)} {one.kind:<17}{number(one.reach_yd):>6}{number(one.clear_yd):>7}  "
         f"{_beside(one, units)}"
         for one in yardage.troubles
     ]

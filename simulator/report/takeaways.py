@@ -8,7 +8,7 @@ from ..hole.surfaces import WORDS, Surface
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from .cautions import EXACT, LOOK, RULES
-from .chosen import TroubleRow, par_counts, runner_up, shot_words, title, troubles
+from .chosen import TroubleRow, par_counts, runner_up, score_counts, shot_words, title, told_by_line, troubles
 from .credits import map_data
 from .figures import HELD, in_hundred, join_words, nearest, unseen
 from .lines import line_words
@@ -51,7 +51,7 @@ def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
     best = answer.best
     leaves = units.range(best.leaves_yd["p10"].value, best.leaves_yd["p90"].value)
     line = aimed_words(best, units)
-    club = f"Hit the {title(answer, answer.recommended, units)}, {line}; it leaves {leaves}, 8 in 10."
+    club = f"Hit the {shot_words(best, units)}, {line}; it leaves {leaves}, 8 in 10."
     point = f"Point it {line_words(best, units)}."
     return [club, point, *_how_sure(answer), why_words(answer, units), *risk_words(answer, units)]
 
@@ -64,8 +64,18 @@ def _either(answer: Answer, units: Units) -> list[str]:
     first = f"{names[:1].upper()}{names[1:]}: {any_} will do, hit the one you trust.{versions(answer, units)}"
     if held := if_figures_hold(answer, units):
         first = f"The {held}"
-    lines = [f"The {title(answer, k, units)} is {aimed_words(answer.alternatives[k], units)}." for k in named]
-    return [first, " ".join(lines), *risk_words(answer, units)]
+    lines = [_aimed(answer, k, units) for k in named]
+    return [first, " ".join(line for line in lines if line), *risk_words(answer, units)]
+
+
+def _aimed(answer: Answer, index: int, units: Units) -> str:
+    """How a named alternative is aimed; of one whose name has the line only what its yards count from."""
+    one = answer.alternatives[index]
+    if not told_by_line(answer, index, units):
+        return f"The {title(answer, index, units)} is {aimed_words(one, units)}."
+    if not units.side(one.aim_offset_yd):
+        return ""
+    return f"The {shot_words(one, units)}'s {units.bare_side(one.aim_offset_yd)} counts from the pin line."
 
 
 def _how_sure(answer: Answer) -> list[str]:
@@ -84,13 +94,18 @@ def why_words(answer: Answer, units: Units = YARDS) -> str:
         return "No other club of the bag comes near it from here."
     behind = answer.alternatives[other].difference
     mine, other_name = title(answer, answer.recommended, units), title(answer, other, units)
-    error = f"give or take {behind.margin:.2f}"
+    error = _give_or_take(behind.margin)
     if behind.value <= 0.0:
         return f"On score the {mine} and the {other_name} are level ({error})."
     often = 1.0 / behind.value
     times = "every time" if often < 1.5 else f"every {nearest(often)} times"
     saves = f"The {mine} saves a shot against the {other_name} {times} you play this"
     return f"{saves}: {behind.value:.2f}, {error}."
+
+
+def _give_or_take(margin: float) -> str:
+    """An error in words; one that rounds to nothing is still one."""
+    return "give or take less than 0.01" if margin < 0.005 else f"give or take {margin:.2f}"
 
 
 def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
@@ -124,7 +139,8 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
 
 def _odds(row: TroubleRow, times: str) -> str:
     """A trouble and how often: "withy drain 1 time in 7"; "burn 2: 1 time in 7" has two figures to part."""
-    return f"{row.words}{':' if row.words[-1:].isdigit() else ''} {times}"
+    words = f"a {row.words[4:]}" if row.words.startswith("any ") else row.words
+    return f"{words}{':' if words[-1:].isdigit() else ''} {times}"
 
 
 def _apart(shares: Sequence[float], sequences: int) -> tuple[str, str]:
@@ -133,6 +149,14 @@ def _apart(shares: Sequence[float], sequences: int) -> tuple[str, str]:
     if one != two:
         return one, two
     one, two = (f"{nearest(100.0 * share)} times in{HELD}100" for share in shares)
+    return one, two
+
+
+def _told(shares: Sequence[float], sequences: int) -> tuple[str, str]:
+    """Two shares as times, told apart where they lie far enough from each other to be worth it."""
+    if abs(shares[0] - shares[1]) >= LEAST_MORE:
+        return _apart(shares, sequences)
+    one, two = (times_words(share, sequences) for share in shares)
     return one, two
 
 
@@ -146,8 +170,9 @@ def _dearest(rows: list[TroubleRow], index: int) -> TroubleRow | None:
 def aim_words(result: Lesson, units: Units = YARDS) -> list[str]:
     """The flat bottom and the cliff of each club."""
     said = []
-    for curve in result.curves[:2]:
-        name = title(result.answer, curve.index, units)
+    sure = [curve for curve in result.curves[1:] if not curve.map_gap]
+    for curve in [result.curves[0], *sure][:2]:
+        name = shot_words(result.answer.alternatives[curve.index], units)
         low, high = curve.tie_yd
         ends = [units.bare_side(edge) if units.whole(abs(edge)) else "the pin line" for edge in (low, high)]
         words = f"The {name} plays alike from {ends[0]} to {ends[1]}"
@@ -159,6 +184,17 @@ def aim_words(result: Lesson, units: Units = YARDS) -> list[str]:
     return said
 
 
+def gap_words(result: Lesson, units: Units = YARDS) -> str:
+    """Which curves are less sure than their plays, and by how much; empty when none is."""
+    gaps = [
+        f"the {shot_words(result.answer.alternatives[curve.index], units)} {curve.map_gap:.2f}"
+        for curve in result.curves if curve.map_gap
+    ]  # fmt: skip
+    if not gaps:
+        return ""
+    return f"Wider where value map and plays differ ({', '.join(gaps)}): there no line can be read off."
+
+
 def score_words(result: Lesson, units: Units = YARDS) -> list[str]:
     """The scores in whole counts."""
     answer = result.answer
@@ -167,22 +203,24 @@ def score_words(result: Lesson, units: Units = YARDS) -> list[str]:
     for k in [answer.recommended] if other is None else [answer.recommended, other]:
         one, pars = answer.alternatives[k], par_counts(answer.alternatives[k])
         name = title(answer, k, units)
-        mean = f"averages {one.score.value:.2f} (give or take {one.score.margin:.2f})"
+        mean = f"averages {one.score.value:.2f} ({_give_or_take(one.score.margin)})"
         if pars is None:
             said.append(f"From here the {name} {mean}.")
         else:
             said.append(
-                f"The {name} {mean}: in 100 plays {pars[0]} at par or better{_birdies(one)}, "
+                f"The {name} {mean}: in 100 plays {pars[0]} at par or better{_birdies(result, k)}, "
                 f"{pars[1]} {'bogey' if pars[1] == 1 else 'bogeys'}, "
                 f"{pars[2]} {'double' if pars[2] == 1 else 'doubles'} or worse."
             )
     return said
 
 
-def _birdies(one: Alternative) -> str:
+def _birdies(result: Lesson, index: int) -> str:
     """How many of the plays at par or better are birdies; nothing where not one in a hundred is."""
+    one = result.answer.alternatives[index]
     birdies = one.chances.get("birdie_or_better")
-    count = 0 if birdies is None or birdies.value < 0.01 else round(100.0 * birdies.value)
+    few = birdies is None or birdies.value < 0.01
+    count = 0 if few else score_counts(one, list(result.scores.shares[index]))[0]
     return f" (of them {count} {'birdie' if count == 1 else 'birdies'} or better)" if count else ""
 
 
@@ -229,10 +267,10 @@ def approach_words(result: Lesson, units: Units = YARDS) -> list[str]:
     parts = in_hundred([(100 - on) / 100.0 * share / whole for share in missed.values()])
     where = ", ".join(f"{part} {name}" for name, part in zip(missed, parts, strict=True) if part)
     room = target.flag_room
+    green = f"{on} finish on the green; the others: {where}." if where else "all finish on the green."
     said = [
         f"From {units.sentence(answer.start.words)}: the {shot_words(best, units)}, "
-        f"{aimed_words(best, units)}. In 100, {on} finish on the green; the others: "
-        f"{where or 'none'}.",
+        f"{aimed_words(best, units)}. In 100, {green}",
         f"The flag has {number(room.front_yd)} {units.short} of green in front, {number(room.behind_yd)} "
         f"behind, {number(room.left_yd)} left, {number(room.right_yd)} right.",
     ]
@@ -268,7 +306,7 @@ def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
     rows = [row for row in troubles(answer, pair) if max(row.shares) >= 0.01][:4]
     said = []
     for place, k in enumerate(pair):
-        found = [_odds(row, times_words(row.shares[place], answer.sequences)) for row in rows]
+        found = [_odds(row, _told(row.shares, answer.sequences)[place]) for row in rows]
         words = ", ".join(found) if found else "no trouble drawn here"
         name = title(answer, k, units)
         said.append(f"{name[:1].upper()}{name[1:]}: {words}.")

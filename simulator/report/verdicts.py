@@ -183,7 +183,8 @@ def _lowest(answer: Answer, same: list[int], units: Units) -> str:
     low = answer.lowest_score
     cost = -answer.alternatives[low].difference.value
     if low in same[:1] or cost < 0.005:
-        return "It has the lowest average too."
+        it = "It" if len(same) == 1 else f"The {title(answer, low, units)}"
+        return f"{it} has the lowest average too."
     return f"For the lowest average it is the {title(answer, low, units)}, by {cost:.2f}."
 
 

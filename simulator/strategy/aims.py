@@ -45,6 +45,10 @@ class AimCurve:
         First and last aim about it that score within `TIE_STROKES` of it.
     ten_left, ten_right : float or None
         Strokes that ten yards beyond either end of that band cost over the best; None beyond the curve.
+    map_gap : float
+        What value map and sequences differ by on the alternative, where that is more than the tie band and
+        their errors; else 0. The map may then be wrong by as much about any other aim, and `margins` allow
+        for it: it is what the curve goes by away from the alternative's own aim.
     """
 
     index: int
@@ -58,6 +62,7 @@ class AimCurve:
     tie_yd: tuple[float, float]
     ten_left: float | None
     ten_right: float | None
+    map_gap: float = 0.0
 
 
 TEN_YD = 10.0
@@ -94,15 +99,19 @@ def aim_curve(
     over = sets - sets[left]  # over the alternative's own aim, strike by strike
     along = [total([one.score, mean(step)]) for step in over]
     scores = np.array([figure.value for figure in along])
+    gap = abs(one.map_score - one.score.value)
+    gap = gap if gap > TIE_STROKES + 3.0 * one.score.standard_error else 0.0
+    elsewhere = np.arange(len(turns)) != left
     aims = one.carry_yd * np.sin(turns)
     best = int(np.argmin(scores))
     low, high = run_about(scores <= scores[best] + TIE_STROKES, best)
     return AimCurve(
         index=index, club=one.club, flight=one.flight, carry_yd=one.carry_yd, aims_yd=aims, scores=scores,
-        margins=np.array([figure.margin for figure in along]), best_yd=float(aims[best]),
+        margins=np.array([figure.margin for figure in along]) + gap * elsewhere, best_yd=float(aims[best]),
         tie_yd=(float(aims[low]), float(aims[high])),
         ten_left=_beyond(aims, scores, best, float(aims[low]) - TEN_YD),
         ten_right=_beyond(aims, scores, best, float(aims[high]) + TEN_YD),
+        map_gap=gap,
     )  # fmt: skip
 
 

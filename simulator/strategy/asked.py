@@ -24,6 +24,9 @@ WORTH_SHOWING = 0.6
 """A club farther behind the best than this is not an alternative [strokes]."""
 
 
+NO_FINER_YD = 1.5
+"""Nobody points finer than this: a given line so near the best of its club is taken for it [yd]."""
+
 SAME_YD = 1.5
 """Part swings whose carries are nearer than this are one."""
 
@@ -93,10 +96,10 @@ class Found:
     chosen: int | None = None
 
 
-def _is_one(one: Choice, other: Choice) -> bool:
-    """Whether two choices are the same swing on a line that is the same to the yard."""
+def _is_one(one: Choice, other: Choice, within_yd: float = 0.5) -> bool:
+    """Whether two choices are the same swing on a line that is the same to the yard, or within so many."""
     apart_yd = abs(one.action[1] - other.action[1]) * other.carry_yd
-    return one.row == other.row and abs(one.carry_yd - other.carry_yd) < SAME_YD and apart_yd < 0.5
+    return one.row == other.row and abs(one.carry_yd - other.carry_yd) < SAME_YD and apart_yd < within_yd
 
 
 def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
@@ -144,8 +147,11 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     home = found[0]
     if all(choice is not home for choice in choices):
         same_line = [k for k in sorted(given) if _is_one(choices[k], home)]
+        near_line = [k for k in sorted(given) if _is_one(choices[k], home, NO_FINER_YD)]
         if same_line:  # a line given as the map would choose it: not twice on one screen
             choices[same_line[0]] = home
+        elif near_line:  # "the driver 27 left" beside the 26 left that was asked about tells nobody anything
+            home = choices[near_line[0]]
         else:
             choices.append(home)
     return Found(choices, frozenset(asked), frozenset(given), home, value)

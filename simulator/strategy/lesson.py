@@ -65,7 +65,8 @@ class Lesson:
     yardage : Yardage
         Straight distances from the ball.
     curves : tuple of AimCurve
-        The recommended alternative first, then the others as in the answer, `MOST_CURVES` at the most.
+        The recommended alternative first, then the others as in the answer, `MOST_CURVES` at the most; one
+        for each shot, whatever lines it was asked about on.
     scores : ScoreShares
     value : ValueMap
         Round the finishes of the recommended shot.
@@ -123,8 +124,13 @@ def lesson(
     say("aims")
     home = answer.value_map_score - (answer.start.played or 0)
     others = [k for k in range(len(answer.alternatives)) if k != answer.recommended]
-    leading = [answer.recommended, *others][:MOST_CURVES]
-    lines = [answer.alternatives[k] for k in leading]
+    shots: dict[tuple[str, str, float], int] = {}
+    for k in (answer.recommended, *others):
+        one = answer.alternatives[k]
+        shots.setdefault((one.club, one.flight, one.carry_yd), k)
+    leading = list(shots.values())[:MOST_CURVES]
+    kept = list(shots)[:MOST_CURVES]
+    lines = [one for one in answer.alternatives if (one.club, one.flight, one.carry_yd) in kept]
     curves = tuple(aim_curve(place, answer.alternatives[k], k, home, seed, lines) for k in leading)
     say("what a place is worth")
     value = value_map(place, answer.best, hole)

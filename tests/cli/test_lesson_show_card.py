@@ -99,3 +99,15 @@ def test_pages_of_a_longer_run_before_are_said(capsys: pytest.CaptureFixture[str
     told = capsys.readouterr().err.splitlines()
     assert told[-1] == f"holesim: there from before, not of this run: {', '.join(sorted(first))}"
     assert mine.read_bytes() == b"mine" and first < {one.name for one in tmp_path.iterdir()}
+
+
+def test_letters_the_font_lacks_are_told_once(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    file = tmp_path / "a.toml"
+    file.write_text(
+        'name = "鬼の谷"\npar = 3\nlength_yd = 140\ngreen = [{ front_yd = 128, depth_yd = 24, width_yd = 22 }]\n'
+        'bunker = [{ name = "谷", at_yd = 135, offset_yd = 18, depth_yd = 9, width_yd = 6 }]\n',
+        encoding="utf-8",
+    )
+    assert _run(["show", str(file), "-o", str(tmp_path / "a.png")]) == 0
+    told = [line for line in capsys.readouterr().err.splitlines() if "warning" in line]
+    assert len(told) == 1 and all(letter in told[0] for letter in "鬼の谷") and "Glyph" not in told[0]

@@ -36,6 +36,76 @@ def test_holes_that_hang_together_say_nothing(words):
     assert clashes(load_hole(words)) == []
 
 
+PLAIN = """
+name = "Drawn"
+par = 4
+length_yd = 372
+green = [{ front_yd = 358, depth_yd = 27, width_yd = 24 }]
+"""
+FAIRWAY = "fairway = [{ from_yd = 140, to_yd = 345, left_yd = -15, right_yd = 16 }]"
+POND = (
+    'penalty_area = [{ name = "pond", colour = "red", from_yd = 213, to_yd = 254, left_yd = 20, right_yd = 45 }]'
+)
+DRAWN = [
+    (
+        [FAIRWAY, POND, 'bunker = [{ name = "sunk", at_yd = 233, offset_yd = 30, depth_yd = 12, width_yd = 8 }]'],
+        "All of the sunk lies under the pond (water) and plays as that: is that meant?",
+    ),
+    (
+        [FAIRWAY, POND, 'bunker = [{ name = "shore", at_yd = 233, offset_yd = 20, depth_yd = 12, width_yd = 8 }]'],
+        "Half of the shore lies under the pond (water) and plays as that: is that meant?",
+    ),
+    (
+        [FAIRWAY, 'heavy_rough = [{ name = "hay", from_yd = 160, to_yd = 200, left_yd = -9, right_yd = 9 }]'],
+        "All of the hay lies under the fairway and plays as that: is that meant?",
+    ),
+    (
+        [FAIRWAY, 'trees = [{ name = "wood", from_yd = 200, to_yd = 300, left_yd = -48, right_yd = 80 }]'],
+        "The line of play runs through the wood: is that meant?",
+    ),
+    (
+        [FAIRWAY, 'out_of_bounds = [{ name = "lane", from_yd = 250, to_yd = 260, left_yd = -60, right_yd = 60 }]'],
+        "The line of play runs out of bounds (lane): is that meant?",
+    ),
+    (
+        [FAIRWAY, 'bunker = [{ name = "left bunker", at_yd = 252, offset_yd = 19, depth_yd = 12, width_yd = 8 }]'],
+        "The left bunker is drawn right of the line of play: is that meant?",
+    ),
+    (
+        ["fairway = [{ from_yd = 140, to_yd = 345, left_yd = 15, right_yd = 46 }]"],
+        "All fairway lies right of the line of play: is that meant?",
+    ),
+    ([], "No fairway is drawn: the way from tee to green plays as rough."),
+]
+
+
+@pytest.mark.parametrize(("areas", "sentence"), DRAWN)
+def test_a_drawing_that_plays_otherwise_than_it_looks_is_said(tmp_path, areas, sentence):
+    file = tmp_path / "hole.toml"
+    file.write_text("\n".join([PLAIN, *areas]))
+    assert clashes(load_hole(file)) == [sentence]
+    assert sentence in " ".join(hole_text(load_hole(file)).split())
+
+
+@pytest.mark.parametrize(
+    "areas",
+    [
+        [FAIRWAY, POND, 'bunker = [{ name = "far", at_yd = 233, offset_yd = -30, depth_yd = 12, width_yd = 8 }]'],
+        [FAIRWAY, 'heavy_rough = [{ name = "hay", from_yd = 160, to_yd = 200, left_yd = -40, right_yd = 40 }]'],
+        [FAIRWAY, 'bunker = [{ name = "left of two", at_yd = 252, offset_yd = 1, depth_yd = 12, width_yd = 8 }]'],
+        [FAIRWAY, 'trees = [{ name = "left wood", from_yd = 200, to_yd = 300, left_yd = -48, right_yd = -20 }]'],
+        [
+            "fairway = [{ name = 'left half', from_yd = 140, to_yd = 345, left_yd = -30, right_yd = -8 }, "
+            "{ name = 'right half', from_yd = 140, to_yd = 345, left_yd = 8, right_yd = 30 }]"
+        ],
+    ],
+)
+def test_a_drawing_that_plays_as_it_looks_is_not(tmp_path, areas):
+    file = tmp_path / "hole.toml"
+    file.write_text("\n".join([PLAIN, *areas]))
+    assert clashes(load_hole(file)) == []
+
+
 @pytest.mark.parametrize("name", bundled_holes())
 def test_the_demo_holes_hang_together(name):
     assert clashes(load_hole(name)) == []

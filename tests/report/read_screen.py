@@ -163,16 +163,18 @@ class _Sentences:
             self.near(r1 or r2 or "0", room["right_edge_yd"])
         else:
             assert room["left_edge_yd"] is None or room["right_edge_yd"] is None
-            for size, side, _ in self.take(r"(\d+) (left|right) \(([^)]*)\)"):
-                self.near(size, room[f"{side}_edge_yd"])
+            for end, size, side, _ in self.take(r"(?:(from|to) )?(\d+) (left|right) \(([^)]*)\)"):
+                which = {"from": "left", "to": "right"}.get(end, side)
+                assert end or (side == "right") == (room[f"{which}_edge_yd"] > 0.0)
+                self.near(size, room[f"{which}_edge_yd"])
         ((inside,),) = self.take(r"(\d+) in 100 finish inside")
         assert abs(int(inside) - 100.0 * room["inside"]) <= 0.5
 
     def _reach(self) -> None:
         said = self.take(
-            r"999 of 1,000 carry under (\d+) and finish short of (\d+); the ([^:]*) starts at (\d+): (\d+) to spare today"
+            r"999 of 1,000 carry under (\d+) and finish short of (\d+), (\d+) to spare today to the (.*?) at (\d+)(?= \(in|\.)"
         )
-        for carry, finish, name, starts, spare in said:
+        for carry, finish, spare, name, starts in said:
             one = next(r for r in self.best["reach"] if r["name"] == name)
             self.near(carry, one["carry_999_yd"])
             self.near(finish, one["finish_999_yd"])

@@ -15,10 +15,13 @@ from simulator.hole import load_hole, pin_from_words
 from simulator.player import load_player
 from simulator.report import chosen, figures, phrases
 from simulator.report.daywords import day_sentence
-from simulator.report.lines import indifference
+from simulator.report.lines import indifference, pointing, reach_words, room_of
 from simulator.report.text import COLUMNS, LINES, answer_screen, caption, room_for_turns
+from simulator.report.units import YARDS
 from simulator.strategy.confidence import Flip
 from simulator.strategy.places import place
+from simulator.strategy.pointing import Pointing
+from simulator.strategy.reach import Reach
 from simulator.strategy.result import Alternative, Answer, Estimate
 
 WEDGES = (
@@ -308,6 +311,45 @@ def test_a_line_that_is_itself_an_end_is_named(aims: tuple[float, float], words:
     found = fake_answers.answer()
     first = replace(found.alternatives[0], aims_yd=aims)  # aimed 9 left
     assert indifference(replace(found, alternatives=(first, *found.alternatives[1:]))) == words
+
+
+def test_the_end_of_a_room_beyond_the_line_says_which_end_it_is() -> None:
+    """Not "4 right (alders), open right"."""
+    found = fake_answers.answer()
+    room = found.alternatives[0].room
+    assert room is not None
+    beyond = replace(room, left_edge_yd=4.0, left_closed_by="alders", right_edge_yd=None, right_closed_by=None)
+    assert "from 4 right (alders), open right;" in room_of(beyond, YARDS)
+    beyond = replace(room, left_edge_yd=None, left_closed_by=None, right_edge_yd=-6.0, right_closed_by="alders")
+    assert "open left, to 6 left (alders);" in room_of(beyond, YARDS)
+
+
+def test_trouble_ahead_is_told_in_words_that_fit_one_and_many() -> None:
+    """Not "the alders starts at 268"."""
+    found = fake_answers.answer()
+    reach = Reach("alders", 268.0, Estimate(202.0, 0.5), Estimate(208.0, 0.5), None, None)
+    first = replace(found.alternatives[0], reach=(reach,))
+    words, _ = reach_words(replace(found, alternatives=(first, *found.alternatives[1:])))
+    assert words == (
+        "Reach: 999 of 1,000 carry under 202 and finish short of 208, 60 to spare today to the alders at 268."
+    )
+
+
+def test_a_line_from_the_pin_is_told_once() -> None:
+    """Not "the driver 26 left: 26 yd left of the straight line to the pin"."""
+    two = (
+        {"club": "driver", "carry_yd": 196.0, "score": 5.2, "aim_offset_yd": -26.0},
+        {"club": "driver", "carry_yd": 196.0, "score": 5.21, "difference": 0.01, "aim_offset_yd": 10.0},
+    )
+    found = fake_answers.answer(tied=(0, 1), clubs=two)
+    ones = tuple(
+        replace(one, point=Pointing("pin", "the straight line to the pin", one.aim_offset_yd))
+        for one in found.alternatives
+    )
+    assert pointing(replace(found, alternatives=ones)).startswith(
+        "Point the driver 26 yd left of the straight line to the pin, the driver 10 yd right of the straight line "
+        "to the pin."
+    )
 
 
 def test_a_pin_in_paces_is_said_as_paces() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import dataclasses
 import functools
 import itertools
+import math
 import re
 from pathlib import Path
 
@@ -23,17 +24,22 @@ from pypdf import PdfReader
 
 from simulator.errors import UsageError
 from simulator.hole import load_hole
+from simulator.hole.surfaces import Surface
 from simulator.report import shotplot
 from simulator.report.figures import in_ten, plain_spaces
-from simulator.report.groundplot import FALLS, falls_shown, view_box
+from simulator.report.groundplot import FALLS, area_patch, falls_shown, view_box
 from simulator.report.holemap import area_of
-from simulator.report.labels import Labels
+from simulator.report.labels import Labels, in_lines
 from simulator.report.lessoncharts import draw_scores
-from simulator.report.lessonmaps import draw_approach, draw_cloud, draw_plan_map, draw_value
+from simulator.report.lessonmaps import draw_approach, draw_cloud, draw_plan_map, draw_value, seen_on
 from simulator.report.lessonpages import PAGES, lesson_pages, save_lesson
 from simulator.report.page import frame, own_axes
+from simulator.report.sheet import wrapped
+from simulator.report.shotplot import words_avoid
 from simulator.report.takeaways import (
+    aim_words,
     approach_words,
+    gap_words,
     plan_words,
     risk_words,
     score_words,
@@ -335,7 +341,7 @@ def test_names_of_wide_ground_lie_on_it() -> None:
         for text in (t for t in ax.texts if t.get_fontstyle() == "italic"):
             box = text.get_window_extent().transformed(inverse)
             words = shapely.box(box.x0, box.y0, box.x1, box.y1)
-            area = area_of(hole, text.get_text().rsplit(" ", 1)[0]).intersection(view_box(ax))
+            area = area_of(hole, text.get_text().replace("\n", " ").rsplit(" ", 1)[0]).intersection(view_box(ax))
             x0, _, x1, _ = area.bounds
             if x1 - x0 > 1.5 * (box.x1 - box.x0) and area.area > 4.0 * words.area:
                 assert area.intersection(words).area > 0.85 * words.area, text
@@ -421,7 +427,7 @@ def test_scores_name_the_birdies_and_count_one_as_one() -> None:
     par = {"birdie_or_better": 0.41, "par": 0.50, "bogey": 0.08, "double_or_worse": 0.01}
     chances = {**answer.best.chances, **{name: Estimate(share, 0.0) for name, share in par.items()}}
     answer = dataclasses.replace(answer, alternatives=(dataclasses.replace(answer.best, chances=chances), *answer.alternatives[1:]))
-    words = score_words(fake_lessons.lesson(answer=answer))[0]
+    words = score_words(_scored(fake_lessons.lesson(answer=answer), [0.41, 0.50, 0.08, 0.007, 0.003]))[0]
     assert "91 at par or better (of them 41 birdies or better), 8 bogeys, 1 double or worse." in words
     # one in two hundred is less than one on the chart below, and no birdie here either
     rare = {**chances, "birdie_or_better": Estimate(0.0053, 0.0)}
@@ -431,13 +437,118 @@ def test_scores_name_the_birdies_and_count_one_as_one() -> None:
 
 def test_a_score_that_comes_up_is_never_told_as_none() -> None:
     """Counts that add up to 100 round the smallest down: its bar stood under a 0, beside a rarer one's "<1"."""
-    result = fake_lessons.lesson()
-    shares = result.scores.shares.copy()
-    shares[:] = [0.00525, 0.08275, 0.35720, 0.33620, 0.21860]
-    axes = draw_scores(dataclasses.replace(result, scores=dataclasses.replace(result.scores, shares=shares)))
+    axes = draw_scores(_scored(fake_lessons.lesson(), [0.0052, 0.0793, 0.3570, 0.3370, 0.2215]))
     told = [text.get_text() for text in axes.texts]
     assert told.count("<1") == 2 and "0" not in told
     assert told[:5] == ["<1", "8", "36", "34", "22"]
+
+
+def _scored(result: Lesson, shares: list[float]) -> Lesson:
+    """The same lesson with these shares of birdies, pars, bogeys, doubles and worse, in words and on the chart."""
+    names = ("birdie_or_better", "par", "bogey", "double_or_worse")
+    par = dict(zip(names, (*shares[:3], shares[3] + shares[4]), strict=True))
+    ones = tuple(
+        dataclasses.replace(one, chances={**one.chances, **{name: Estimate(share, 0.0) for name, share in par.items()}})
+        for one in result.answer.alternatives
+    )
+    rows = np.tile(shares, (len(ones), 1))
+    scores = dataclasses.replace(result.scores, shares=rows)
+    return dataclasses.replace(result, answer=dataclasses.replace(result.answer, alternatives=ones), scores=scores)
+
+
+def test_the_chart_of_scores_counts_as_the_words_above_it() -> None:
+    """Five counts and three counts that each add up to 100 said 42 bogeys below and 43 above."""
+    result = _scored(fake_lessons.lesson(), [0.0052, 0.0835, 0.4255, 0.3276, 0.1582])
+    said = re.search(r"in 100 plays (\d+) at par or better.*, (\d+) bogeys, (\d+) doubles or worse", score_words(result)[0])
+    told = [0 if text.get_text() == "<1" else int(text.get_text()) for text in draw_scores(result).texts[:5]]
+    assert said and told[2] == int(said[2]) and told[3] + told[4] == int(said[3])
+
+
+def test_a_line_that_is_the_name_of_a_shot_is_told_once() -> None:
+    """Not "the driver 26 left is aimed 26 yd left of the pin line"."""
+    two = (
+        {"club": "driver", "carry_yd": 196.0, "score": 5.2, "aim_offset_yd": -26.0},
+        {"club": "driver", "carry_yd": 196.0, "score": 5.21, "difference": 0.01, "aim_offset_yd": 10.0},
+    )
+    for tied in ((0, 1), (0,)):
+        said = plan_words(fake_lessons.lesson(answer=fake_answers.answer(tied=tied, clubs=two)))
+        assert not re.search(r"26 left[^.]* 26 yd left", " ".join(said))
+    level = plan_words(fake_lessons.lesson(answer=fake_answers.answer(tied=(0, 1), clubs=two)))
+    assert level[1] == "The driver's 26 left counts from the pin line. The driver's 10 right counts from the pin line."
+    apart = (two[0], {**two[1], "score": 5.4, "difference": 0.2})
+    assert plan_words(fake_lessons.lesson(answer=fake_answers.answer(clubs=apart)))[0].startswith(
+        "Hit the driver, aimed 26 yd left of the pin line;"
+    )
+
+
+def test_all_on_the_green_leaves_no_others() -> None:
+    result = made("eel-trap")
+    best = result.approach.best
+    on = {name: Estimate(1.0 if name == "green" else 0.0, 0.0) for name in ("green", *best.finish)}
+    none = {name: Estimate(0.0, 0.0) for name in best.features}
+    approach = dataclasses.replace(
+        result.approach, alternatives=(dataclasses.replace(best, finish=on, features=none),)
+    )
+    assert approach_words(dataclasses.replace(result, approach=approach))[0].endswith(
+        "In 100, all finish on the green."
+    )
+
+
+RING = """
+name = "Ring"
+par = 4
+length_yd = 372
+green = [{ front_yd = 358, depth_yd = 27, width_yd = 24 }]
+fairway = [{ from_yd = 140, to_yd = 345, left_yd = -15, right_yd = 16 }]
+trees = [{ name = "copse", from_yd = 340, to_yd = 370, left_yd = -8, right_yd = 8 }]
+[[bunker]]
+name = "ring"
+xy_yd = [[-22, 350], [22, 350], [22, 394], [-22, 394]]
+holes_xy_yd = [[[-13, 357], [13, 357], [13, 386], [-13, 386]]]
+"""
+
+
+def test_ground_cut_out_of_an_area_is_not_painted_over(tmp_path: Path) -> None:
+    """A ring drawn the same way round as the edge it is cut out of hid the green under sand."""
+    (tmp_path / "ring.toml").write_text(RING)
+    hole = load_hole(tmp_path / "ring.toml")
+    (ring,) = (f for f in hole.features if f.name == "ring")
+    for area in (ring.area, shapely.Polygon(ring.area.exterior, [list(ring.area.interiors[0].coords)[::-1]])):
+        edge, hole_in_it = area_patch(dataclasses.replace(ring, area=area)).get_path().to_polygons()
+        assert shapely.LinearRing(edge).is_ccw != shapely.LinearRing(hole_in_it).is_ccw
+
+
+def test_a_name_on_the_shot_at_the_green_stands_clear_of_what_covers_its_ground(tmp_path: Path) -> None:
+    """Trees that run on under a bunker are named where they are trees."""
+    (tmp_path / "ring.toml").write_text(RING)
+    result = fake_lessons.lesson(answer=fake_answers.answer(load_hole(tmp_path / "ring.toml"), "barnaby"))
+    ax = draw_approach(result)
+    (name,) = (text for text in ax.texts if text.get_text() == "copse")
+    sand = shapely.box(-22.0, 350.0, 22.0, 394.0)
+    assert not sand.contains(shapely.Point(name.get_position()))
+
+
+def test_no_key_of_lines_that_play_alike_for_a_line_that_was_given() -> None:
+    result = made("withy-drain")
+    for given in (False, True):
+        one = dataclasses.replace(result.answer.best, aim_given=given)
+        answer = dataclasses.replace(result.answer, alternatives=(one, *result.answer.alternatives[1:]))
+        (page,) = dict(lesson_pages(dataclasses.replace(result, answer=answer), only=("plan",))).values()
+        said = " ".join(text.get_text() for text in page.findobj(Text))
+        assert ("lines that play alike" in said) != given
+
+
+def test_a_whole_bunker_has_its_key_however_small(tmp_path: Path) -> None:
+    """On a long hole a bunker is a speck of the picture, and yet it is drawn and asked about."""
+    hole = load_hole("par 5, 620; bunker left at 230; bunkers both sides of the green")
+    ax = draw_plan_map(fake_lessons.lesson(answer=fake_answers.answer(hole, "barnaby")))
+    assert Surface.BUNKER in seen_on(ax, fake_answers.answer(hole, "barnaby"))
+
+
+def test_a_number_stays_with_its_unit_at_the_end_of_a_line() -> None:
+    for wide in np.arange(0.6, 2.4, 0.05):
+        for line in wrapped("8 in 10 stay inside 40 m of depth and 27 yd of width", 7.5, float(wide)):
+            assert not re.match(r"(m|yd)\b", line), line
 
 
 def test_the_runner_up_that_meets_less_trouble_risks_less() -> None:
@@ -446,3 +557,58 @@ def test_the_runner_up_that_meets_less_trouble_risks_less() -> None:
     answer = dataclasses.replace(made, recommended=1, tied=(1,))
     words = " ".join(risk_words(answer))
     assert "has its own price" in words and "The 3-wood risks less, but loses" in words
+
+
+def test_a_long_name_on_a_map_is_broken_into_lines() -> None:
+    """On one line it ran from the pond it names over the fairway and the bunker beyond."""
+    assert in_lines("pump-house field") == "pump-house field"
+    name = "the mill pond below the great oak at the fairway's edge"
+    assert in_lines(name).replace("\n", " ") == name and max(map(len, in_lines(name).split("\n"))) <= 34
+
+
+def test_a_curve_that_map_and_plays_differ_on_tells_no_line() -> None:
+    """Its best aim may be better than the plan by less than the map is wrong there."""
+    result = made("withy-drain")
+    first, second, *rest = result.curves
+    doubtful = dataclasses.replace(result, curves=(first, dataclasses.replace(second, map_gap=0.24), *rest))
+    club = result.answer.alternatives[second.index].club
+    assert any(f"The {club} plays alike" in line for line in aim_words(result)) and not gap_words(result)
+    assert not any(f"The {club} plays alike" in line for line in aim_words(doubtful))
+    assert f"the {club} 0.24" in gap_words(doubtful)
+    (page,) = dict(lesson_pages(doubtful, only=("aims",))).values()
+    page.draw_without_rendering()
+    check_words(page)
+    assert "value map and plays differ" in " ".join(text.get_text() for text in page.texts)
+
+
+def test_ground_that_lies_under_other_ground_has_no_key(tmp_path: Path) -> None:
+    hay = 'heavy_rough = [{ name = "hay", from_yd = 160, to_yd = 220, left_yd = -9, right_yd = 9 }]\n'
+    (tmp_path / "hay.toml").write_text(RING.replace("trees =", f"{hay}trees ="))
+    answer = fake_answers.answer(load_hole(tmp_path / "hay.toml"), "barnaby")
+    seen = seen_on(draw_plan_map(fake_lessons.lesson(answer=answer)), answer)
+    assert Surface.HEAVY_ROUGH not in seen and Surface.BUNKER in seen
+
+
+def test_an_error_too_small_to_show_is_not_told_as_none() -> None:
+    """Not "give or take 0.00"."""
+    answer = fake_answers.answer()
+    ones = tuple(
+        dataclasses.replace(one, score=Estimate(one.score.value, 0.001), difference=Estimate(one.difference.value, 0.001))
+        for one in answer.alternatives
+    )
+    result = fake_lessons.lesson(answer=dataclasses.replace(answer, alternatives=ones))
+    words = " ".join([*plan_words(result), *score_words(result)])
+    assert words.count("give or take less than 0.01") == 3 and "0.00" not in words
+
+
+def test_words_keep_off_aim_lines_as_they_keep_off_balls() -> None:
+    """A bunker's name ran up to the cross: between places as good they go where no line runs under them."""
+    answer = made("withy-drain").answer
+    ax = draw_plan_map(made("withy-drain"))
+    xy = words_avoid(answer, [answer.recommended])
+    assert len(xy) > 100
+    aim = math.radians(answer.best.aim_bearing_deg)
+    half = (0.5 * answer.best.carry_yd * math.sin(aim), 0.5 * answer.best.carry_yd * math.cos(aim))
+    beside = (half[0] + 40.0, half[1])
+    text = Labels(ax, xy).put("left bunker", [half, beside], fontsize=6)
+    assert text is not None and text.get_position() == pytest.approx(beside)

@@ -22,6 +22,7 @@ from simulator.hole import load_hole
 from simulator.hole.surfaces import Surface
 from simulator.hole.yardage import Yardage, measure
 from simulator.report.cardpages import card_pages, save_cards
+from simulator.report.checks import hole_text
 from simulator.report.holemap import area_of, letters
 from simulator.report.palette import GROUND
 from simulator.report.showpage import save_show, show_page, show_text
@@ -223,3 +224,29 @@ def test_attribution_on_page_and_card(tmp_path: Path) -> None:
     for name in ("show.pdf", "card.pdf"):
         assert f"Map data: {words}." in pdf_words(tmp_path / name)[0]
     assert f"Map data: {words}." in " ".join(show_text(yardage).split())
+
+
+NAMES = """
+name = "Names"
+par = 4
+length_yd = 372
+fairway = [{ from_yd = 140, to_yd = 345, left_yd = -15, right_yd = 16 }]
+green = [{ front_yd = 358, depth_yd = 27, width_yd = 24 }]
+bunker = [{ name = "the great bunker before the old fire station", at_yd = 235, offset_yd = -20, depth_yd = 14, width_yd = 9 }]
+trees = [{ name = "竹林", from_yd = 250, to_yd = 340, left_yd = 27, right_yd = 66 }]
+"""
+
+
+@pytest.mark.filterwarnings("ignore:Glyph")
+def test_a_name_cut_short_ends_in_an_ellipsis_and_wide_letters_keep_the_columns(tmp_path: Path) -> None:
+    (tmp_path / "names.toml").write_text(NAMES, encoding="utf-8")
+    shown = measure(load_hole(tmp_path / "names.toml"))
+    rows = [line for line in show_text(shown).splitlines() if " trees  " in line or " bunker  " in line]
+    assert any(row.startswith("the great bunker before…  bunker ") for row in rows)
+    assert any(row.startswith("竹林" + 22 * " " + "trees ") for row in rows)  # four columns of letters
+    drawn_names = [text.get_text() for text in show_page(shown).texts]
+    assert [name[-1] for name in drawn_names if name.startswith("the great bunker")] == ["…"]
+    listed = hole_text(load_hole(tmp_path / "names.toml")).splitlines()
+    heads = next(line.index("ground") for line in listed if line.startswith("area "))
+    wood = next(line for line in listed if line.startswith("竹林"))
+    assert wood.index("trees") == heads - 2

@@ -130,6 +130,7 @@ def test_goal_verdicts() -> None:
     assert "It has the lowest average too." in leave and "Later shots" not in leave
     land = verdicts.verdict(goal_answer(Goal("land", low_yd=150.0, high_yd=172.0), tied=(0, 1), behind=0.305))
     assert "To finish 150 to 172 yd on, driver (31) or 3-wood (31) in 100 plays: either will do" in land
+    assert "The driver has the lowest average too." in land  # of two that are named "it" is neither
 
 
 @pytest.mark.parametrize(("most", "rows"), [(3, ["3 or better", "par or better"]), (4, ["4 or better"]), (5, ["5 or better", "par or better"])])

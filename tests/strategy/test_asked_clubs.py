@@ -13,7 +13,7 @@ from simulator.engine import PART_SWING
 from simulator.errors import UsageError
 from simulator.hole.surfaces import Lie
 from simulator.player.model import Player
-from simulator.strategy.asked import asked_club, find_choices
+from simulator.strategy.asked import Asked, asked_club, find_choices
 from simulator.strategy.search import Place
 
 BAG = 'handicap = 12\nclubs = ["driver", "5w", "6i", "8i", "pw", "sw"]\n[club.driver]\nuse = "tee only"\n'
@@ -94,3 +94,16 @@ def test_a_line_given_as_the_map_has_it_stands_once(player: Player) -> None:
         assert len(found.choices) == columns, off
         assert any(choice is found.home for choice in found.choices)
         assert found.asked == found.given == {0}
+
+
+def test_a_line_given_next_to_the_best_of_its_club_stands_alone(place: Place) -> None:
+    """Not "the driver 27 left", which nobody asked about, beside the 26 left that somebody did."""
+    home = find_choices(place, 1, []).home
+    assert home.action[0] == PART_SWING
+    best_yd = home.carry_yd * math.sin(float(home.action[1]))
+    for beside_yd, choices in ((1.0, 1), (4.0, 2)):
+        wanted = [Asked((), best_yd + beside_yd, None, home.carry_yd)]
+        found = find_choices(place, 1, wanted)
+        assert len(found.choices) == choices and found.home is found.choices[-1]
+        given = found.choices[0]
+        assert given.carry_yd * math.sin(float(given.action[1])) == pytest.approx(best_yd + beside_yd, abs=0.1)

@@ -161,3 +161,14 @@ def test_a_pictures_values_are_smoothed_without_moving_them() -> None:
     off = (smoothed - slope)[inner]
     assert abs(off.mean()) < 0.001 and off.std() < 0.02 / 3.0
     assert smooth(slope, 2.5)[inner] == pytest.approx(slope[inner], abs=1e-6)
+
+
+def test_two_lines_of_one_shot_are_one_curve() -> None:
+    """Both lie on it: twice it was drawn over itself, and "the driver 10 right" was said to play alike elsewhere."""
+    hole, player = load_hole("withy-drain"), load_player("barnaby")
+    asked = ["driver 10 right", "driver 26 left"]
+    sheet = lesson(hole, player, asked, sequences=500, seed=3, quick=True)
+    drivers = [curve for curve in sheet.curves if curve.club == "driver"]
+    assert len(drivers) == 1
+    for line in (10.0, -26.0):
+        assert drivers[0].aims_yd[0] <= line <= drivers[0].aims_yd[-1]
