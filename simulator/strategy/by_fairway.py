@@ -18,6 +18,12 @@ _TOLD = re.compile(
 )
 
 
+_IN_THE_ROUGH = re.compile(
+    rf"(?P<length>{NUMBER}\s*(?:(?:{UNIT})\s+)?)(?:in|into|inside)\s+(?:the\s+)?(?P<side>left|right)(?:[\s-]hand)?\s+rough\b"
+)
+"""How far off the mown grass, in other words: "5 yards into the right rough"."""
+
+
 def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
     """A place so far left or right of the fairway put into yards on and beside the line.
 
@@ -40,7 +46,7 @@ def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
     UsageError
         No fairway there; a side of it, but neither how far off nor "just".
     """
-    usual = plain(text)
+    usual = _IN_THE_ROUGH.sub(r"\g<length>\g<side> of the fairway, rough", plain(text))
     told = _TOLD.search(usual)
     if told is None:
         return text, None

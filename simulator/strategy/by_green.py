@@ -45,7 +45,11 @@ _AWAY = rf"(?:(?:just|right)\s+|(?P<n>{NUMBER})\s*(?P<unit>{_UNIT})?\s*)?(?:just
 _GREEN = r"(?:of\s+)?(?:the\s+)?(?:putting\s+)?green\b"
 _SIDE = r"(?P<side>left|right)(?:[\s-]*hand)?(?:\s+(?:side|edge))?"
 _WAYS = {
-    "front": rf"{_AWAY}(?:short|shy|in\s+front|before|off\s+the\s+front(?:\s+edge)?)\s+{_GREEN}",
+    "front": (
+        rf"{_AWAY}(?:short|shy|in\s+front|before|off\s+the\s+front(?:\s+edge)?)\s+{_GREEN}"
+        rf"|(?:{_AWAY.replace('n>', 'n2>').replace('unit>', 'unit2>')})"
+        rf"(?:(?:short|shy)\s+of|off|before)\s+(?:the\s+)?front(?:\s+edge)?\b(?!\s+(?:left|right|bunker))(?:\s+{_GREEN})?"
+    ),
     "from": rf"(?P<n>{NUMBER})\s*(?P<unit>{_UNIT})?\s*(?:away\s+)?(?:from|to)\s+{_GREEN}",
     "back": (
         rf"{_AWAY}(?:behind|over|past|beyond|long|through|(?:off|over)\s+the\s+back(?:\s+edge)?)\s+{_GREEN}"

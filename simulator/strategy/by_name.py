@@ -36,6 +36,7 @@ _NOISE = FILLERS | UNITS.keys() | SIDES.keys() | {"out", "on", "away", "by", "in
 _KINDS = GROUND_WORDS | {"hazard", "behind", "back", "front", "short"}
 """Words of names that say no more than what ground it is, and on which side."""
 
+_BESIDE = re.compile(r"\b(?:by|(?:left|right)\s+of)\s+(?:(?:the|a)\s+)?(?P<word>[^\W\d_]+)")
 _BUNKER = frozenset(("bunker", "trap"))
 
 _SHORT_OF = re.compile(
@@ -83,6 +84,12 @@ def by_the_name(text: str, hole: Hole) -> tuple[str, str | None]:
     if len(areas) > 1:
         raise UsageError(f"place {text!r}: which of them on this hole: {_told(areas, hole)}")
     (area,) = areas
+    beside = _BESIDE.search(usual)
+    if beside and _stem(beside["word"]) in said and beside[0] not in area.name.casefold():
+        raise UsageError(
+            f'place {text!r}: beside {area.name}, not in it: say how far it is to the pin and on what, '
+            '"150 out, right rough"'
+        )
     numbers = _without_name(usual, said)
     if not re.search(r"\d", numbers):
         return _middle(text, hole, area)

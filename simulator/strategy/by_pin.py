@@ -16,6 +16,9 @@ _TOLD = re.compile(
     rf"(?:(?P<of>{_OF})|{_END})[\s,]*(?:and\s+)?)?"
     rf"(?:(?P<beside>{NUMBER})?\s*(?:(?P<unit2>{UNIT})\s+)?(?:(?:to|in|on)\s+the\s+)?(?P<side>left|right)\b(?P<of2>{_OF})?)?"
 )
+_HIGH_LAST = re.compile(r"(?P<place>.*\b(?:left|right))[\s,]+(?:flag|pin|hole)[\s-]+high")
+"""The words the other way round: "12 right, pin high"."""
+
 _GROUND = re.compile(rf"\b(?:{'|'.join(GROUND_WORDS)})\b")
 _SHORT = frozenset(("short", "shy"))
 
@@ -45,7 +48,7 @@ def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
     UsageError
         A side, but not how far to it.
     """
-    usual = plain(text)
+    usual = _HIGH_LAST.sub(r"pin high, \g<place>", plain(text))
     told = _TOLD.match(usual)
     if told is None:
         return text, None

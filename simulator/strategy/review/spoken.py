@@ -67,6 +67,10 @@ _SPOKEN = tuple(
         (rf"^({CLUB})\s+(?:carried|cleared)\s+(?:the\s+)?[a-z' ]+?(?=\s+to\s)", r"\1"),
         (rf"^({CLUB})\s+approach\b", r"\1"),
         (r"\s+in\s+regulation\b", ""),
+        (
+            r"(?<!\d)(\d{1,2}\s*(?:yards?|yds?|yd|y|paces?|metres?|m)?)\s+in(?:to|side)?\s+(?:the\s+)?(left|right)\s+rough\b",
+            r"\1 \2 of the fairway",
+        ),
         (rf"^({CLUB})[\s,]+(?:hits?\s+)?(?:the\s+)?green[\s,]+(?=\d+\s*f(?:oo|ee)?t\b)", r"\1 to "),
         (
             rf"^({CLUB})\s+{_MISSES}[\s,]+(\d+\s*(?:\w+\s+)?)(left|right|short|long)"
