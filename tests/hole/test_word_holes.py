@@ -179,6 +179,9 @@ FAIRWAYS: dict[str, list[tuple[float, float, Surface]]] = {
     "fairway 14 left 18 right": [(200, -13, F), (200, -15, R), (200, 17, F), (200, 19, R)],
     "fairway left edge 12, right edge 20": [(200, -11, F), (200, -13, R), (200, 19, F)],
     "fairway 30 wide, narrows to 20 at 260": [(260, 9, F), (260, 11, R), (160, 14, F), (350, 13, F)],
+    "fairway narrows to 20 at 260": [(260, 9, F), (260, 11, R), (160, 14, F), (350, 13, F)],  # it was 20 all along
+    "fairway widens to 40 at 260": [(260, 19, F), (160, 17, R)],
+    "fairway 40 wide at 200, 24 at 260": [(160, 19, F), (270, 11, F), (270, 13, R), (350, 13, R)],  # nor wide again
     "fairway from 170 to 20 short of the green, 28 wide": [(171, 0, F), (169, 0, R), (345, 0, F), (347, 0, R)],
     "fairway 28 wide, from the tee to the green": [(15, 0, F), (365, 0, F)],
     "fairway 30 wide, pinched to 20 at 260": [(260, 9, F), (260, 11, R), (160, 14, F)],
