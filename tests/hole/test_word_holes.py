@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 import shapely
 
+from simulator.errors import UsageError
 from simulator.hole import Hole, Surface, load_hole, pin_from_words
 from simulator.hole.sketch import read_sketch
 from simulator.hole.words import hole_from_words, looks_like_words
@@ -572,3 +573,25 @@ def test_paces_are_yards() -> None:
 def test_bunkers_without_a_number_that_become_one_are_said(words: str, one: bool) -> None:
     assumed = " ".join(hole_from_words(BASE + words).hole.assumed)
     assert ("one bunker, as no number was said" in assumed) is one
+
+
+@pytest.mark.parametrize(
+    ("words", "places"),
+    [
+        # 266 yards of sand was drawn, from 40 yards on
+        ("bunker right 40 to 60 short of the green", [(311, 18, B), (302, 18, F), (330, 18, F), (100, 18, R)]),
+        ("pond right, 200 to carry 240, edge 20", [(210, 25, W), (238, 25, W), (190, 25, R)]),  # it ended at 200
+    ],
+)
+def test_both_ends_of_a_range(words: str, places: list[tuple[float, float, Surface]]) -> None:
+    hole = hole_from_words("par 4, 380; " + words).hole
+    near = [(at, offset, what) for at, offset, what in places if what is not F]
+    assert surfaces(hole, near) == near
+
+
+def test_a_bend_by_its_degrees_and_where_it_is() -> None:
+    """ "dogleg 30 left 220": the 220 was dropped in silence."""
+    same = hole_from_words("par 4, 380; dogleg left 30 at 220").hole.line
+    assert hole_from_words("par 4, 380; dogleg 30 left 220").hole.line == same
+    with pytest.raises(UsageError, match="Say where it bends"):
+        hole_from_words("par 4, 380; dogleg 30 left 40")
