@@ -69,8 +69,8 @@ SENSES: dict[str, tuple[str, ...]] = {
     ),
     "right": (
         "right to left", "right-to-left", "r to l", "r-to-l", "r-l", "r/l", "r2l", "off the right",
-        "from the right", "out of the right", "off right", "from right", "the right", "right", "towards the left",
-        "toward the left", "to the left", "to left",
+        "from the right", "out of the right", "off right", "from right", "the right", "right",
+        "towards the left", "toward the left", "to the left", "to left",
     ),
     "across": (
         "across", "cross wind", "cross-wind", "crosswind", "side wind", "sidewind", "cross", "side-on",

@@ -92,7 +92,8 @@ def by_the_green_alone(where: str) -> tuple[str, str] | None:
         return " ".join(filter(None, (end, side, "greenside bunker"))), ""
     if ground:
         along = {"short": "just short of the green", "long": "just behind the green"}.get(way, "pin high")
-        taken = f"no distance noted: taken as {'pin high' if not way else 'five paces off the green'}"
+        off = {"short": "five paces short of the green", "long": "five paces behind the green"}
+        taken = f"no distance noted: taken as {off.get(way, 'pin high')}"
         return f"{along}, {side} {ground}".replace("  ", " "), taken
     if found["high"]:
         return f"pin high, {side} of the green", f"no distance noted: taken as five paces {side} of the green"
