@@ -63,14 +63,14 @@ SENSES: dict[str, tuple[str, ...]] = {
         "favorable", "down", "from the tee",
     ),
     "left": (
-        "left to right", "left-to-right", "l to r", "l-to-r", "l-r", "l2r", "off the left", "from the left",
-        "out of the left", "off left", "from left", "the left", "left", "towards the right",
+        "left to right", "left-to-right", "l to r", "l-to-r", "l-r", "l/r", "l2r", "off the left",
+        "from the left", "out of the left", "off left", "from left", "the left", "left", "towards the right",
         "toward the right", "to the right", "to right",
     ),
     "right": (
-        "right to left", "right-to-left", "r to l", "r-to-l", "r-l", "r2l", "off the right", "from the right",
-        "out of the right", "off right", "from right", "the right", "right", "towards the left",
-        "toward the left", "to the left", "to left",
+        "right to left", "right-to-left", "r to l", "r-to-l", "r-l", "r/l", "r2l", "off the right",
+        "from the right", "out of the right", "off right", "from right", "the right", "right",
+        "towards the left", "toward the left", "to the left", "to left",
     ),
     "across": (
         "across", "cross wind", "cross-wind", "crosswind", "side wind", "sidewind", "cross", "side-on",
@@ -103,6 +103,13 @@ PATTERNS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
     for kind, pattern in (
         # a weather report's group (WMO FM 15): 24012KT, 24012G18KT
         ("report", rf"(?P<ddd>\d{{3}})(?P<mean>\d\d)(?:g(?P<peak>\d\d))?{UNIT}{_END}"),
+        (
+            "blowing",
+            r"(?:blow(?:s|ing)|push(?:es|ing)|mov(?:es|ing)|drift(?:s|ing)) (?!(?:\w+[ \-])?\w*erly\b)"
+            r"(?P<where>left|right|(?:(?:north|south|east|west)[ \-]?){1,3}|[nsew]{1,3})(?![\w'])"
+            r"(?![ \-](?:to|2)\b)",
+        ),
+        ("gusts", rf"(?P<n>{NUMBER}) ?g ?(?P<peak>{NUMBER})(?: ?{UNIT})?{_END}"),
         ("plus_minus_degrees", rf"(?:\+ ?- ?|\+/- ?)(?P<n>{NUMBER}) ?{DEGREE}{_END}"),
         ("plus_minus", rf"(?:\+ ?- ?|\+/- ?)(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
         ("gust_by", rf"gust(?:s|ing|y)?,? (?:of )?(?:\+ ?- ?|\+/- ?)(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
@@ -126,7 +133,7 @@ PATTERNS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
         ("clock", rf"(?P<hour>\d{{1,2}}):(?P<minute>\d\d){_END}"),
         ("degrees", rf"(?P<n>{NUMBER}) ?{DEGREE}{_END}"),
         ("range", rf"(?P<low>{NUMBER}) ?(?:-|to) ?(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
-        ("force", rf"(?:beaufort|force|bft)(?: force)? (?P<n>\d\d?){_END}"),
+        ("force", rf"(?:(?:beaufort|force|bft)(?: force)? |f ?)(?P<n>\d\d?){_END}"),
         ("force", rf"(?P<name>{'|'.join(sorted(BEAUFORT_NAMES, key=len, reverse=True))}){_END}"),
         ("speed", rf"(?P<n>{NUMBER}) ?{UNIT}{_END}"),
         (

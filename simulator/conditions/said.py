@@ -83,6 +83,19 @@ def _gust_by(said: Said, found: re.Match[str]) -> None:
     said.set_once("gust_mph", mph_of(found), _word(found))
 
 
+def _gusts(said: Said, found: re.Match[str]) -> None:
+    """ "10g20": the speed and its peak."""
+    said.strength(mph_of(found), _word(found))
+    said.set_once("peak_mph", mph_of(found, "peak"), _word(found))
+
+
+def _blowing(said: Said, found: re.Match[str]) -> None:
+    where = found["where"].strip(" -")
+    the = "the " if where in ("left", "right") else ""
+    why = f'may be where it comes from or where it goes; say "from {the}{where}" or "to {the}{where}"'
+    said.refuse(_word(found), why)
+
+
 def _swing(said: Said, found: re.Match[str]) -> None:
     said.set_once("swing_deg", float(found["n"]), _word(found))
 
@@ -133,6 +146,7 @@ def _plain(said: Said, found: re.Match[str]) -> None:
 
 TAKE: dict[str, Callable[[Said, re.Match[str]], None]] = {
     "speed": _speed, "range": _range, "force": _force, "clubs": _clubs, "gust_to": _gust_to,
+    "gusts": _gusts, "blowing": _blowing,
     "gust_by": _gust_by, "plus_minus": _gust_by, "swing": _swing, "plus_minus_degrees": _swing,
     "report": _report, "clock": _clock, "degrees": _degrees, "from_number": _from_number,
     "compass": _compass, "word": _plain,

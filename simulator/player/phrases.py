@@ -224,7 +224,8 @@ PHRASES = tuple(
         (r"(?:woman|women|female|lady|ladies|girl)(?:'s)?\b", _sex),
         (r"(?:man|men|male|gentleman|boy)(?:'s)?\b", _sex),
         (r"(?:from|off)\s+(?:the\s+)?(?P<tee>[^\W\d_]+)\s+tees?\b(?!\s+only)", _tee),
-        (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|lefty\b", _hand),
+        (r"(?:from|off)\s+(?:the\s+)?(?P<tee>white|yellow|red|blue|black|gold|green)s\b", _tee),
+        (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|left(?:y|ie)\b", _hand),
         (r"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?:both\s+(?:ways|sides)|left\s+and\s+right"
          r"|right\s+and\s+left|either\s+(?:way|side))\b|two[\s-]way\s+miss\b", _both_ways),
         (rf"miss(?:es)?\s+(?P<miss>{SIDE}(?:[\s-]+(?:and\s+)?{SIDE})?)\s+(?:with|off)\s+"

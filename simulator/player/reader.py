@@ -33,6 +33,12 @@ def quoted(text: str) -> str:
     return f'"{short_line(text, 120)}"'
 
 
+_MARK = re.compile(r"(?<=\w)\s*[:=]\s*(?=\d)|(?<=[a-z])-(?=\d{2,3}(?!\w))")
+
+LOFTS_DEG = {"pitching wedge": (43, 48), "gap wedge": (49, 53), "sand wedge": (54, 58), "lob wedge": (58, 64)}
+"""Lofts that wedges have: "sand wedge 56" names one more likely than its carry (common practice)."""
+
+
 class Phrase(NamedTuple):
     """A pattern, and what its words do; `of_club` where they may speak of the club before them."""
 
@@ -45,7 +51,9 @@ class Reader:
     """Reads one text from left to right, filling the table of a bag file."""
 
     def __init__(self, text: str, phrases: Sequence[Phrase]) -> None:
-        self.said, self.text, self.at = text, text.casefold(), 0
+        # a mark between a club and its distance ("7i: 150", "7i-150") is a blank, of its own length
+        plain = _MARK.sub(lambda found: " " * len(found[0]), text.casefold())
+        self.said, self.text, self.at = text, plain, 0
         self.phrases = phrases
         self.table: dict[str, Any] = {}
         self.club: str | None = None  # the last one named: widths and uses behind it are its own
@@ -199,6 +207,7 @@ class Reader:
         if found and found["unit"] and CURVE_NEXT.match(self.text, found.end()) and self._is_curve(found):
             pass  # "driver 30 yd slice": the yards are the slice's, and the next phrase reads them
         elif found:
+            self._check_loft(name, found)
             self.put_size(name, stem_of(found), found)
             end = found.end()
         elif not in_set and NOT_ALONE.match(self.text, end) is None:
@@ -206,12 +215,23 @@ class Reader:
             gap = SKIP.match(self.text, end)
             self.at = gap.end() if gap else end
             if self.at >= len(self.text):
-                raise FileError(quoted(self.said), "", f"the {name} without a distance", ALLOWED)
+                what = f"the {name} without a distance; say it behind the club, or leave the club out"
+                raise FileError(quoted(self.said), "", what, ALLOWED)
             self.refuse(f"is no distance of the {name}")
         self.club, self.at, self.on_club = name, end, True
         if not in_set:
             self.section(name)
         return True
+
+
+    def _check_loft(self, name: str, found: re.Match[str]) -> None:
+        """Refuse a number behind a wedge that may be its loft."""
+        low, high = LOFTS_DEG.get(name, (0, 0))
+        told = found["unit"] or found["before"] or found["after"] or found["upper"] or found["low"]
+        if not told and low <= float(found["number"]) <= high:
+            self.at = found.start("number")
+            number = found["number"]
+            self.refuse(f'may be its loft or its carry: say "{number} 80" or "{name} {number} yards"')
 
 
 def stem_of(found: re.Match[str]) -> str:

@@ -12,11 +12,19 @@ from .words import FILLERS, SIDES
 GREENSIDE_YD = 20.0
 """A bunker no farther from the green than this is called greenside [yd] (assumed)."""
 
+END_YD = 5.0
+"""A bunker at an end of the green is so much nearer or farther than its middle [yd] (assumed)."""
+
 _BUNKER = frozenset(("bunker", "trap", "sand"))
 _NUMBERS = frozenset("123456789")
 """What tells bunkers of one name apart ("left bunker", "left bunker 2")."""
 
 _KINDS = frozenset(("fairway", "cross", "pot", "greenside"))
+_ENDS = {"front": -1, "short": -1, "back": 1, "long": 1}
+"""Ends of the green that a bunker may lie at, by the direction along the line from its middle."""
+
+
+_BEFORE = re.compile(r"\b(?:short|long)\s+of\s+(?!(?:the\s+)?green\b)")
 
 
 def by_the_bunker(text: str, hole: Hole) -> tuple[str, str | None]:
@@ -42,11 +50,13 @@ def by_the_bunker(text: str, hole: Hole) -> tuple[str, str | None]:
         There is no such bunker, or there are several.
     """
     usual = re.sub(r"\bgreen[\s-]side\b", "greenside", text.casefold().replace(",", " "))
+    if _BEFORE.search(usual):  # not in it
+        return text, None
     words = {word for word in usual.split() if word not in FILLERS}
     bunkers = [feature for feature in hole.features if feature.surface is Surface.BUNKER]
     named = [one for one in bunkers if words <= set(one.name.casefold().split()) <= words | _NUMBERS]
     if not named:
-        if not words & _BUNKER or not words <= _BUNKER | _KINDS | SIDES.keys():
+        if not words & _BUNKER or not words <= _BUNKER | _KINDS | SIDES.keys() | _ENDS.keys():
             return text, None
         named = [one for one in bunkers if _is_meant(one, hole, words)]
     if len(named) != 1:
@@ -62,7 +72,13 @@ def _is_meant(bunker: Feature, hole: Hole, words: set[str]) -> bool:
     if any(SIDES[word] * side < 0.0 for word in words & SIDES.keys()):
         return False
     kinds = words & _KINDS - {"pot"}
-    return not kinds or ("greenside" in kinds) == (bunker.area.distance(hole.green) <= GREENSIDE_YD)
+    is_greenside = bunker.area.distance(hole.green) <= GREENSIDE_YD
+    if ends := [_ENDS[word] for word in words & _ENDS.keys()]:
+        middle = hole.green.centroid
+        past = hole.station_offset(*_middle(bunker))[0] - hole.station_offset(middle.x, middle.y)[0]
+        if not is_greenside or any(end * past < END_YD for end in ends):
+            return False
+    return not kinds or ("greenside" in kinds) == is_greenside
 
 
 def _told(bunker: Feature, hole: Hole) -> str:

@@ -7,13 +7,21 @@ import re
 from ..errors import UsageError
 from ..hole.cuts import away_yd, fairways
 from ..hole.model import Hole
+from .by_green import JUST_YD
 from .ground import WIDEST_YD, line_place
 from .words import NUMBER, SIDES, UNIT, on_words, plain, read_words, yards
 
 _TOLD = re.compile(
-    rf"(?P<number>{NUMBER})\s*(?:(?P<unit>{UNIT})\s+)?(?:to\s+the\s+)?(?P<side>left|right)\s+of\s+"
+    rf"(?:(?P<number>{NUMBER})\s*(?:(?P<unit>{UNIT})\s+)?|(?P<just>just\s+))?"
+    r"(?:(?:off|in)\s+)?(?:(?:to|on)\s+)?(?:the\s+)?(?P<side>left|right)\s+of\s+"
     r"(?:the\s+)?(?:edge\s+of\s+(?:the\s+)?)?fairway\b"
 )
+
+
+_IN_THE_ROUGH = re.compile(
+    rf"(?P<length>{NUMBER}\s*(?:(?:{UNIT})\s+)?)(?:in|into|inside)\s+(?:the\s+)?(?P<side>left|right)(?:[\s-]hand)?\s+rough\b"
+)
+"""How far off the mown grass, in other words: "5 yards into the right rough"."""
 
 
 def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
@@ -30,18 +38,24 @@ def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
     -------
     words : str
         Such as ``"200.0 on, 26.0 right"``.
-    taken : None
-        Nothing is taken for granted.
+    taken : str or None
+        What was taken for granted.
 
     Raises
     ------
     UsageError
-        No fairway there.
+        No fairway there; a side of it, but neither how far off nor "just".
     """
-    usual = plain(text)
+    usual = _IN_THE_ROUGH.sub(r"\g<length>\g<side> of the fairway, rough", plain(text))
     told = _TOLD.search(usual)
     if told is None:
         return text, None
+    side_word = told["side"]
+    if not told["number"] and not told["just"]:
+        raise UsageError(
+            f'place {text!r}: on the fairway or beside it? Say "{side_word} half of the fairway", '
+            f'"{side_word} rough" or how far off, "8 {side_word} of the fairway"'
+        )
     rest = " ".join((usual[: told.start()] + " " + usual[told.end() :]).split()).strip(" ,")
     if not rest:
         raise UsageError(f'place {text!r}: how far along? Say "200 on, {told[0]}", for example')
@@ -54,13 +68,15 @@ def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
         if said.out is None:
             return text, None
         station = hole.station_offset(*line_place(hole, said.out))[0]
-    side = SIDES[told["side"]]
+    side = SIDES[side_word]
     edge = fairway_edge_yd(hole, station, side)
     if edge is None:
         raise UsageError(f"place {text!r}: no fairway there, {station:.0f} yd on")
-    offset = edge + side * yards(told["number"], told["unit"])
+    away = yards(told["number"], told["unit"]) if told["number"] else JUST_YD
+    offset = edge + side * away
+    taken = None if told["number"] else f"{told[0].strip()!r} is taken as five paces from its edge"
     ground = "" if said.ground is None else f", {said.ground.name.lower().replace('_', ' ')}"
-    return f"{on_words(station, offset)}{ground}", None
+    return f"{on_words(station, offset)}{ground}", taken
 
 
 def fairway_edge_yd(hole: Hole, station: float, side: int) -> float | None:

@@ -12,6 +12,7 @@ from ..errors import UsageError
 from ..hole.cuts import cut, strips_of
 from ..hole.model import Hole
 from ..hole.surfaces import PENALTY_SURFACES, WORDS, Surface
+from ..units import FT_PER_YD
 from .words import NUMBER, UNIT, on_words, plain, read_words, with_rest, yards
 
 _NOT_MEANT = frozenset((Surface.BUNKER, Surface.TREES, Surface.OUT_OF_BOUNDS, *PENALTY_SURFACES))
@@ -19,6 +20,10 @@ _NOT_MEANT = frozenset((Surface.BUNKER, Surface.TREES, Surface.OUT_OF_BOUNDS, *P
 
 RIM_YD = 1.0
 """How far inside the green its edge is, and outside it the fringe [yd] (assumed)."""
+
+PART = 0.25
+"""How far into the green "the front of the green" is, as a share of its depth, and its back from the back
+(assumed)."""
 
 SHORT_YD = 20.0
 """So many yards "from the green" are short of it (assumed) [yd]."""
@@ -32,12 +37,20 @@ LONGEST_YD = 120.0
 STEP_YD = 0.5
 """Step along the line [yd]: half the cell of the engine's raster."""
 
-_AWAY = rf"(?:(?:just|right)\s+|(?P<n>{NUMBER})\s*(?P<unit>{UNIT})?\s*)?(?:just\s+)?"
+_FEET = {"feet": 1.0 / FT_PER_YD, "foot": 1.0 / FT_PER_YD, "ft": 1.0 / FT_PER_YD}
+"""Yards in a foot, by its names: so near a green feet are counted too."""
+
+_UNIT = "|".join((UNIT, *_FEET))
+_AWAY = rf"(?:(?:just|right)\s+|(?P<n>{NUMBER})\s*(?P<unit>{_UNIT})?\s*)?(?:just\s+)?"
 _GREEN = r"(?:of\s+)?(?:the\s+)?(?:putting\s+)?green\b"
 _SIDE = r"(?P<side>left|right)(?:[\s-]*hand)?(?:\s+(?:side|edge))?"
 _WAYS = {
-    "front": rf"{_AWAY}(?:short|shy|in\s+front|before|off\s+the\s+front(?:\s+edge)?)\s+{_GREEN}",
-    "from": rf"(?P<n>{NUMBER})\s*(?P<unit>{UNIT})?\s*(?:away\s+)?from\s+{_GREEN}",
+    "front": (
+        rf"{_AWAY}(?:short|shy|in\s+front|before|off\s+the\s+front(?:\s+edge)?)\s+{_GREEN}"
+        rf"|(?:{_AWAY.replace('n>', 'n2>').replace('unit>', 'unit2>')})"
+        rf"(?:(?:short|shy)\s+of|off|before)\s+(?:the\s+)?front(?:\s+edge)?\b(?!\s+(?:left|right|bunker))(?:\s+{_GREEN})?"
+    ),
+    "from": rf"(?P<n>{NUMBER})\s*(?P<unit>{_UNIT})?\s*(?:away\s+)?(?:from|to)\s+{_GREEN}",
     "back": (
         rf"{_AWAY}(?:behind|over|past|beyond|long|through|(?:off|over)\s+the\s+back(?:\s+edge)?)\s+{_GREEN}"
         rf"|(?:{_AWAY.replace('n>', 'n2>').replace('unit>', 'unit2>')})"
@@ -62,6 +75,7 @@ _RIM = re.compile(
     r"(?:(?:on|to)\s+)?(?:the\s+)?(?P<end>front|back|left|right)(?:[\s-]*hand)?\s+(?P<rim>edge|fringe|collar)"
     rf"(?:\s+{_GREEN})?|(?:on\s+)?(?:the\s+)?(?P<middle>middle|cent(?:re|er))\s+{_GREEN}"
 )
+_PART = re.compile(rf"(?:(?:on|to)\s+)?(?:the\s+)?(?P<end>front|back)\s+(?:part\s+)?{_GREEN}")
 _PATTERNS = tuple((way, re.compile(pattern)) for way, pattern in _WAYS.items())
 
 
@@ -98,6 +112,11 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
     usual = " ".join(_PIN_HIGH.sub(" ", usual).split())
     if to := _TO.search(usual):
         return with_rest(on_words(_before(text, hole, to)), usual, to), None
+    if part := _PART.fullmatch(usual):
+        front, back = _ends(text, hole)
+        share = PART if part["end"] == "front" else 1.0 - PART
+        on_it = f"{part[0]!r} is taken as on it, a quarter of the way in"
+        return on_words(front + share * (back - front)), on_it
     if rim := _RIM.fullmatch(usual):
         return _rim(text, hole, rim), None
     if corner := _CORNER.search(usual):
@@ -108,7 +127,7 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
         return text, None
     parts = found.groupdict()
     number, unit = parts["n"] or parts.get("n2"), parts.get("unit") or parts.get("unit2")
-    away = JUST_YD if number is None else yards(number, unit)
+    away = JUST_YD if number is None else _yards(number, unit)
     if way == "from" and away >= SHORT_YD:  # nobody counts so far from the back of it
         way = "front"
     side = parts.get("side")
@@ -126,6 +145,10 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
         words = on_words(middle, beside)
     taken = None if number is not None else f"{found[0].strip(' ,')!r} is taken as five paces from its edge"
     return with_rest(words, usual, found), taken
+
+
+def _yards(number: str, unit: str | None) -> float:
+    return float(number) * _FEET[unit] if unit in _FEET else yards(number, unit)
 
 
 def _rim(text: str, hole: Hole, found: re.Match[str]) -> str:

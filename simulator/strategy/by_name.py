@@ -36,8 +36,11 @@ _NOISE = FILLERS | UNITS.keys() | SIDES.keys() | {"out", "on", "away", "by", "in
 _KINDS = GROUND_WORDS | {"hazard", "behind", "back", "front", "short"}
 """Words of names that say no more than what ground it is, and on which side."""
 
+_BESIDE = re.compile(r"\b(?:by|(?:left|right)\s+of)\s+(?:(?:the|a)\s+)?(?P<word>[^\W\d_]+)")
+_BUNKER = frozenset(("bunker", "trap"))
+
 _SHORT_OF = re.compile(
-    rf"(?:just\s+|(?P<n>{NUMBER})\s*(?P<unit>{UNIT})?\s*)?(?:in\s+)?(?P<way>short|shy|before|front|past|behind|beyond)"
+    rf"(?:just\s+|(?P<n>{NUMBER})\s*(?P<unit>{UNIT})?\s*)?(?:in\s+)?(?P<way>(?:short|shy|front)(?=\s+of\b)|before|past|behind|beyond)"
     r"\s+(?:of\s+)?(?:the\s+)?(?P<name>[^\d,]+?)\s*(?=,|$)"
 )
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
@@ -81,6 +84,12 @@ def by_the_name(text: str, hole: Hole) -> tuple[str, str | None]:
     if len(areas) > 1:
         raise UsageError(f"place {text!r}: which of them on this hole: {_told(areas, hole)}")
     (area,) = areas
+    beside = _BESIDE.search(usual)
+    if beside and _stem(beside["word"]) in said and beside[0] not in area.name.casefold():
+        raise UsageError(
+            f'place {text!r}: beside {area.name}, not in it: say how far it is to the pin and on what, '
+            '"150 out, right rough"'
+        )
     numbers = _without_name(usual, said)
     if not re.search(r"\d", numbers):
         return _middle(text, hole, area)
@@ -114,8 +123,9 @@ def _short_of(text: str, hole: Hole, usual: str, found: re.Match[str]) -> tuple[
     """ "10 short of the cross dyke", "past the elbow bunker": along the line of play from where it begins or
     ends, on the line where it crosses it, else by its own stations."""
     said = _core(found["name"])
-    areas = _areas(said, hole) if said - _KINDS else []
+    areas = _areas(said, hole) if said - _KINDS or said & _BUNKER else []
     areas = [one for one in areas if _on_side(one, found["name"], hole)] or areas
+    areas = [one for one in areas if one.name.casefold() == found["name"]] or areas
     if not areas:
         return text, None
     if len(areas) > 1:

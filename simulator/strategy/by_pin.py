@@ -16,6 +16,9 @@ _TOLD = re.compile(
     rf"(?:(?P<of>{_OF})|{_END})[\s,]*(?:and\s+)?)?"
     rf"(?:(?P<beside>{NUMBER})?\s*(?:(?P<unit2>{UNIT})\s+)?(?:(?:to|in|on)\s+the\s+)?(?P<side>left|right)\b(?P<of2>{_OF})?)?"
 )
+_HIGH_LAST = re.compile(r"(?P<place>.*\b(?:left|right))[\s,]+(?:flag|pin|hole)[\s-]+high")
+"""The words the other way round: "12 right, pin high"."""
+
 _GROUND = re.compile(rf"\b(?:{'|'.join(GROUND_WORDS)})\b")
 _SHORT = frozenset(("short", "shy"))
 
@@ -45,7 +48,7 @@ def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
     UsageError
         A side, but not how far to it.
     """
-    usual = plain(text)
+    usual = _HIGH_LAST.sub(r"pin high, \g<place>", plain(text))
     told = _TOLD.match(usual)
     if told is None:
         return text, None
@@ -53,17 +56,25 @@ def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
     as_out = told["way"] == "short" and of and not side  # "100 short of the pin" is 100 out
     if not (told["high"] or far or (told["beside"] and of)) or as_out:
         return text, None
-    if told["high"] and side and not far and not told["beside"] and _GROUND.search(usual[told.end() :]):
-        station = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)[0]
-        return f"{station:.1f} on, {side} {usual[told.end() :].strip(' ,')}", None
+    if side and not told["beside"] and _GROUND.search(usual[told.end() :]):
+        station = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)[0] + _along_yd(told)
+        short = told[0].removesuffix(side).strip(" ,")
+        taken = None if told["high"] or of else f"{short!r} is counted from the pin"
+        return f"{station:.1f} on, {side} {usual[told.end() :].strip(' ,')}", taken
     if side and not told["beside"]:
         raise UsageError(f'place {text!r}: how far {side}? Say "pin high, 12 {side}", "10 short, 6 {side}"')
     if told["high"] and not side:
         raise UsageError(f'place {text!r}: pin high on which side? Say "pin high, 12 right"')
     station, offset = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)
-    if far:
-        station += yards(far, told["unit"]) * (-1.0 if told["way"] in _SHORT else 1.0)
+    station += _along_yd(told)
     if side:
         offset += yards(told["beside"], told["unit2"]) * SIDES[side]
     taken = None if of or told["high"] else f"{told[0].strip(' ,')!r} is counted from the pin"
     return with_rest(on_words(station, offset), usual, told), taken
+
+
+def _along_yd(told: re.Match[str]) -> float:
+    """Yards past the pin along the line, of a place short of it less than none."""
+    if not told["far"]:
+        return 0.0
+    return yards(told["far"], told["unit"]) * (-1.0 if told["way"] in _SHORT else 1.0)

@@ -32,9 +32,11 @@ SIDES = {"left": -1, "l": -1, "right": 1, "r": 1}
 FILLERS = frozenset(
     (
         "a",
+        "about",
         "among",
         "an",
         "and",
+        "around",
         "at",
         "flag",
         "from",
@@ -47,6 +49,7 @@ FILLERS = frozenset(
         "of",
         "on",
         "pin",
+        "roughly",
         "side",
         "the",
         "to",
@@ -54,7 +57,10 @@ FILLERS = frozenset(
     )
 )
 _SAY_INSTEAD = {
-    "hundred": 'write the number in figures: "100 out"',
+    "hundred one two fifty sixty seventy eighty ninety ten twenty thirty forty": (
+        'write the number in figures: "150 out"'
+    ),
+    "by beside near next opposite": 'say how far it is to the pin and on what: "150 out, right rough"',
     "edge": 'say "left side of the fairway, 150 out", or the yards: "230 on, 14 left"',
     "fringe apron collar": 'say which side, "back fringe", or "15 out, left rough"',
     "feet foot ft": "yards or m are read; a putt is not planned",
@@ -70,6 +76,9 @@ _SAY_INSTEAD = {
 }
 _INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
 """Words that name no place, and what to say for them."""
+
+_SIDE_LETTERS = {"l": "left", "lhs": "left side", "r": "right", "rhs": "right side"}
+_SIDE_LETTER = re.compile(r"(?<![^\W\d_])(?:lhs|rhs|l|r)(?![\w'’])")
 
 NUMBER = r"[-+]?[0-9]{1,9}(?:\.[0-9]{0,9})?"
 UNIT = "|".join(UNITS)
@@ -89,6 +98,12 @@ _READ_AS = tuple(
         ),
         (r"\b(?:tee box|teeing (?:ground|area)|tee shot)\b", "tee"),
         (r"\b(?:fairway|greenside|pot|cross|sand)\s+(?=bunker|sand|trap)", ""),
+        (r"\b(?:cart|buggy) path\b", "path"),
+        (r"\b(left|right) of (?:the )?(?:line(?: of play)?|cent(?:re|er)(?: ?line)?|middle)(?! of\b)", r"\1"),
+        (
+            rf"(?<=\d)(\s*(?:{UNIT})?)\s+(?:straight )?down (?:the )?(?:middle|cent(?:re|er)|fairway)\b",
+            r"\1 on fairway",
+        ),
         (r"\btrap\b", "bunker"),
         (r"\b(?:first cut|(?:semi|light)[ -]rough)\b", "rough"),
         (r"\b(?:middle|cent(?:re|er))(?: of)?(?: the)? fairway\b", "fairway"),
@@ -100,12 +115,13 @@ _READ_AS = tuple(
 )
 """Other ways of saying it, put into the words read below."""
 
+_RANGE = re.compile(r"(?P<low>\d+)\s*(?:-|–|to)\s*(?P<high>\d+)(?=\s*(?:[a-z]+\s+)?(?:out|on|to|away)\b)")
 _TOKEN = re.compile(rf"\s*(?:(?P<number>{NUMBER})|(?P<comma>,)|(?P<word>[^\s,0-9]+)|(?P<other>\S))")
 
 
 def plain(text: str) -> str:
-    """Small letters, one blank between words: what patterns are looked for in."""
-    return " ".join(text.casefold().split())
+    """Small letters, one blank between words, sides in full: what patterns are looked for in."""
+    return _SIDE_LETTER.sub(lambda found: _SIDE_LETTERS[found[0]], " ".join(text.casefold().split()))
 
 
 def yards(number: str, unit: str | None) -> float:
@@ -158,6 +174,9 @@ def read_words(text: str) -> Said:
     usual = plain(text)
     for pattern, meant in _READ_AS:
         usual = pattern.sub(meant, usual)
+    if between := _RANGE.search(usual):
+        middle = 0.5 * (float(between["low"]) + float(between["high"]))
+        raise UsageError(f'place {text!r}: {between[0]!r} is not one distance; say one, "{middle:.0f} out"')
     for token in _TOKEN.finditer(usual):
         kind = token.lastgroup or "other"
         word = token[kind]

@@ -27,7 +27,7 @@ OFF_THE_SHOT = [
     ("10 at the player's back", 10, 180),
     ("helping 10", 10, 180), ("10 mph downwind", 10, 180), ("tail wind, 10 mph", 10, 180),
     ("10 from behind", 10, 180), ("10 straight down", 10, 180), ("it's 10 mph behind us", 10, 180),
-    ("cross left 10", 10, -90), ("10 mph off the right", 10, 90), ("10 left to right", 10, -90),
+    ("cross left 10", 10, -90), ("10 mph off the right", 10, 90), ("10 left to right", 10, -90), ("10 blowing left to right", 10, -90), ("10 R/L", 10, 90),
     ("10 mph R to L", 10, 90), ("10 right-to-left", 10, 90), ("10 mph to the right", 10, -90),
     ("crosswind from the left, 8 m/s", 8 * MS, -90), ("pure cross from the right, 20 km/h", 20 * KMH, 90),
     ("helping, off the right, 10", 10, 135), ("10 into off the left", 10, -45),
@@ -87,6 +87,15 @@ def test_no_wind(text):
 def test_gusts_and_swings(text, mph, gust, swing):
     wind = read(text)
     assert (wind.speed_mph, wind.gust_mph, wind.swing_deg) == pytest.approx((mph, gust, swing))
+
+
+def test_gusts_as_a_report_has_them():
+    for text in ("10G20 into", "10 g 20, into", "10 gusting 20 into"):
+        wind = read(text)
+        assert (wind.speed_mph, wind.gust_mph) == (10.0, 10.0), text
+    assert read("10G18kt into").speed_mph == pytest.approx(10.0 * KT)
+    assert read("F4 into").speed_mph == read("force 4 into").speed_mph
+    assert read("blowing south westerly 12").from_deg == read("south westerly 12").from_deg
 
 
 def test_gusts_and_swings_as_options():
@@ -196,6 +205,9 @@ def test_the_other_heights_figure():
         ("120 degrees off the left 12", "0 to 90 degrees"), ("", "nothing is said"),
         ("a" * 300, "300 letters"),
         ("12 into swinging 200", "0 to 180 degrees"),
+        ("12 blowing left", "'blowing left' may be where it comes from or where it goes"),  # it was read from there
+        ("blowing south west, 12", 'say "from south west" or "to south west"'),
+        ("12 mph pushing right", 'say "from the right" or "to the right"'),
     ],
 )  # fmt: skip
 def test_refusals_point_at_the_word(text, named):

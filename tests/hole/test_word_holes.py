@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 import shapely
 
+from simulator.errors import UsageError
 from simulator.hole import Hole, Surface, load_hole, pin_from_words
 from simulator.hole.sketch import read_sketch
 from simulator.hole.words import hole_from_words, looks_like_words
@@ -179,6 +180,9 @@ FAIRWAYS: dict[str, list[tuple[float, float, Surface]]] = {
     "fairway 14 left 18 right": [(200, -13, F), (200, -15, R), (200, 17, F), (200, 19, R)],
     "fairway left edge 12, right edge 20": [(200, -11, F), (200, -13, R), (200, 19, F)],
     "fairway 30 wide, narrows to 20 at 260": [(260, 9, F), (260, 11, R), (160, 14, F), (350, 13, F)],
+    "fairway narrows to 20 at 260": [(260, 9, F), (260, 11, R), (160, 14, F), (350, 13, F)],  # it was 20 all along
+    "fairway widens to 40 at 260": [(260, 19, F), (160, 17, R)],
+    "fairway 40 wide at 200, 24 at 260": [(160, 19, F), (270, 11, F), (270, 13, R), (350, 13, R)],  # nor wide again
     "fairway from 170 to 20 short of the green, 28 wide": [(171, 0, F), (169, 0, R), (345, 0, F), (347, 0, R)],
     "fairway 28 wide, from the tee to the green": [(15, 0, F), (365, 0, F)],
     "fairway 30 wide, pinched to 20 at 260": [(260, 9, F), (260, 11, R), (160, 14, F)],
@@ -569,3 +573,25 @@ def test_paces_are_yards() -> None:
 def test_bunkers_without_a_number_that_become_one_are_said(words: str, one: bool) -> None:
     assumed = " ".join(hole_from_words(BASE + words).hole.assumed)
     assert ("one bunker, as no number was said" in assumed) is one
+
+
+@pytest.mark.parametrize(
+    ("words", "places"),
+    [
+        # 266 yards of sand was drawn, from 40 yards on
+        ("bunker right 40 to 60 short of the green", [(311, 18, B), (302, 18, F), (330, 18, F), (100, 18, R)]),
+        ("pond right, 200 to carry 240, edge 20", [(210, 25, W), (238, 25, W), (190, 25, R)]),  # it ended at 200
+    ],
+)
+def test_both_ends_of_a_range(words: str, places: list[tuple[float, float, Surface]]) -> None:
+    hole = hole_from_words("par 4, 380; " + words).hole
+    near = [(at, offset, what) for at, offset, what in places if what is not F]
+    assert surfaces(hole, near) == near
+
+
+def test_a_bend_by_its_degrees_and_where_it_is() -> None:
+    """ "dogleg 30 left 220": the 220 was dropped in silence."""
+    same = hole_from_words("par 4, 380; dogleg left 30 at 220").hole.line
+    assert hole_from_words("par 4, 380; dogleg 30 left 220").hole.line == same
+    with pytest.raises(UsageError, match="Say where it bends"):
+        hole_from_words("par 4, 380; dogleg 30 left 40")

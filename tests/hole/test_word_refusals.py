@@ -56,6 +56,7 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; forced carry 180": ("'carry' (letter 20)", "say of what"),
     "par 4, 372; deep green": ("'deep' (letter 13)", "24 deep"),
     "par 4, 372; green above the fairway": ("'above' (letter 19)", "by how much"),
+    "par 4, 372; fairway narrows to 40 at 260": ("'narrows' (letter 21)", "from how wide?"),
     "par 4, 372; fairway pinches at 260": ("'pinches' (letter 21)", "narrows to 20 at 260"),
     "par 4, 372; downhill": ("'downhill' (letter 13)", 'For example "downhill 8"'),
     "par 4, 372; green small, 30 by 30": ("'small' (letter 19)", "not understood of the green"),

@@ -21,6 +21,9 @@ UNDERSTOOD: list[tuple[str, dict[str, Any]]] = [
     # what a golfer types, and the bag file it stands for
     ("handicap 15, driver 205", {"handicap": 15, "club": {D: {"carry_yd": 205}}}),
     ("handicap 24, woman", {"handicap": 24, "sex": "woman"}),
+    ("handicap: 12, 7i: 150, driver-210", {"handicap": 12, "club": {"7-iron": {"carry_yd": 150}, D: {"carry_yd": 210}}}),
+    ("12 handicap off the yellows, leftie", {"handicap": 12, "tee": "yellow", "hand": "left"}),
+    ("handicap 12, sand wedge 56 yards", {"handicap": 12, "club": {"sand wedge": {"carry_yd": 56}}}),
     ("scratch", {"handicap": 0}),
     ("a scratch golfer", {"handicap": 0}),
     ("plus 2", {"handicap": -2}),
@@ -186,7 +189,9 @@ REFUSED = [
     ("handicap 30, only putter", "'only', which is not followed by a club"),
     ("handicap 30, only driver 150 215, 7-iron", "'215', which is not understood there"),
     ("15", "'15'; a number alone: say"),
-    ("handicap 15, driver 150 and 56", "the 56-degree wedge without a distance"),  # no range
+    ("handicap 15, driver 150 and 56", "the 56-degree wedge without a distance; say it behind the club"),  # no range
+    ("handicap 15, sand wedge 56", "'56', which may be its loft or its carry: say \"56 80\""),  # it was a carry
+    ("handicap 15, lw 60 75", "'60', which may be its loft or its carry"),
     ("handicap 15, driver 205 to 56", "205 and 56 are too far apart for one club"),
     ("handicap 15, driver 7-iron 140", "'7-iron', which is no distance of the driver"),  # not 7 yards
     ("handicap 15, never misses left", "'never misses left'; say the side that is missed"),

@@ -216,7 +216,7 @@ REFUSED = [
     ("shanked", "to where?"),
     ("driver topped", "to where?"),
     ("driver 230 middle", '"to 230 on, fairway" for what it went'),
-    ("7-iron long", "to 10 behind the green"),
+    ("7-iron well short", "to 10 behind the green"),
     ("chip and a putt", "chip to 6 ft; 1 putt"),
     ("up and down", "chip to 6 ft; 1 putt"),
     ("rescue thingummy", "which club, and to where"),

@@ -162,6 +162,10 @@ def _read_stand(
             ranges.append(_range(one, stand, error))
 
 
+STEEPEST = 0.5
+"""Height over the range that no golf hole has: a second number farther from the range is a slip (assumed)."""
+
+
 def _range(one: Fields, stand: str, error: float) -> Range:
     one.refuse_unknown(("to", "side", "incline_deg", "bearing_deg"), ("range", "height", "adjusted"))
     point = one.text("to")
@@ -181,7 +185,11 @@ def _range(one: Fields, stand: str, error: float) -> Range:
     elif "incline_deg" in one.table:
         height = slant * math.sin(math.radians(one.number("incline_deg", -60.0, 60.0) or 0.0))
     elif one.has("adjusted"):
-        height = one.length("adjusted", None, 1.0, LONGEST_YD) - slant  # a yard a yard: common practice
+        adjusted = one.length("adjusted", None, 1.0, LONGEST_YD)
+        height = adjusted - slant  # a yard a yard: common practice
+        if abs(height) > STEEPEST * slant:
+            found = f"{adjusted:.4g} yd beside a range of {slant:.4g} yd"
+            raise one.error(one.key("adjusted"), found, "no more than half of the range from it")
     if height is not None and abs(height) >= slant:
         raise one.error("", f"a height of {height:.4g} yd at {slant:.4g} yd", "less than the range")
     level = math.sqrt(slant**2 - (height or 0.0) ** 2)

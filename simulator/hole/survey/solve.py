@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ...errors import FileError
+from ..legs import MOST_TURN_DEG
 from ..line import PlayLine
 from .advise import Advice, Adviser
 from .green import ENDS, FLAG, check_green
@@ -171,7 +172,13 @@ def _line(survey: Survey, places: Mapping[str, tuple[float, float]]) -> PlayLine
         raise FileError(
             survey.source, "line", "two points in one place", "points apart, in order from the tee"
         )
-    return PlayLine(corners)
+    line = PlayLine(corners)
+    for point, before, after in zip(survey.line, line.headings, line.headings[1:], strict=False):
+        turn = np.degrees(np.arccos(np.clip(before @ after, -1.0, 1.0)))
+        if turn > MOST_TURN_DEG:
+            found = f"a turn of {turn:.0f} degrees at {point!r}"
+            raise FileError(survey.source, "line", found, "the points in order from the tee")
+    return line
 
 
 def _heights(survey: Survey) -> dict[str, float]:

@@ -83,12 +83,19 @@ def _fairway(feature: Feature, draft: Draft, first: bool) -> None:
     width = _width(fixed[0], draft) if fixed else None
     if width is None and None in edges.values():
         width = a.FAIRWAY_WIDTH
-        told = [said for said in widths if "at" in said.numbers]
-        if told:
-            width = _width(told[0], draft)
+        told = sorted((s for s in widths if "at" in s.numbers), key=lambda s: u.yd(s.numbers["at"]))
+        if told and told[0].what == "narrows":  # it is another width that it narrows from
+            _check_narrows(told[0], draft)
+            entry.assume(f"{u.shown(width)} wide elsewhere", "left", "right")
+        elif told:
+            width = None
         else:
             entry.assume(f"{u.shown(width)} wide", "left", "right")
     left, right = edges["left"], edges["right"]
+    by_places = width is None and None in edges.values()
+    if by_places:
+        width = _width(min(widths, key=lambda said: u.yd(said.numbers["at"])), draft)
+        entry.assume("as wide before and beyond as at the nearest place told", "left", "right")
     if width is not None:
         need(left is None or right is None, feature.token, "has two edges and a width: leave one out")
         left = left if left is not None else (-width / 2.0 if right is None else right - width)
@@ -104,7 +111,7 @@ def _fairway(feature: Feature, draft: Draft, first: bool) -> None:
     pairs = [(u.yd(s.numbers["at"]), _width(s, draft), s) for s in widths if "at" in s.numbers]
     pairs.sort(key=lambda pair: pair[0])
     if pairs:
-        _narrowing(entry, start, end, (left, right), pairs)
+        _narrowing(entry, start, end, (left, right), pairs, last=pairs[-1][1] if by_places else None)
     else:
         entry.keys |= {"from": start, "to": end, "left": left, "right": right}
     draft.entries.append(entry)
@@ -137,10 +144,25 @@ def _beside(feature: Feature, draft: Draft) -> tuple[float, float] | None:
     return (sign * low, sign * high) if sign > 0.0 else (-high, -low)
 
 
+def _check_narrows(said: Said, draft: Draft) -> None:
+    """Refuse one that narrows to the usual width or more, when nobody says what from."""
+    narrows = not said.shown.startswith("widen")
+    need(not narrows or _width(said, draft) < a.FAIRWAY_WIDTH, said.token,
+         f'({said.shown}): from how wide? For example "fairway 50 wide, {said.shown}"')  # fmt: skip
+
+
 def _narrowing(
-    entry: Entry, start: float, end: float, edges: tuple[float, float], pairs: list[tuple[float, float, Said]]
+    entry: Entry,
+    start: float,
+    end: float,
+    edges: tuple[float, float],
+    pairs: list[tuple[float, float, Said]],
+    last: float | None = None,
 ) -> None:
-    """Edges through the widths said at some stations; between them they run straight."""
+    """Edges through the widths said at some stations; between them they run straight.
+
+    Before and beyond them it is as wide as `edges` are apart; `last` is its width at its end, if another.
+    """
     middle = 0.5 * (edges[0] + edges[1])
     usual = edges[1] - edges[0]
     for (at, _, said), (after, _, _) in zip(pairs, [*pairs[1:], (end + 1.0, 0.0, pairs[0][2])], strict=True):
@@ -150,7 +172,7 @@ def _narrowing(
     if stations[0] > start:
         stations, widths = [start, *stations], [usual, *widths]
     if stations[-1] < end:
-        stations, widths = [*stations, end], [*widths, usual]
+        stations, widths = [*stations, end], [*widths, last or usual]
     entry.keys |= {
         "stations": stations,
         "left": [middle - w / 2.0 for w in widths],

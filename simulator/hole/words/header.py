@@ -142,6 +142,10 @@ def _bend(feature: Feature, draft: Draft) -> None:
     number = side.numbers.get("a") or (bare.numbers["a"] if bare else None)
     if number is not None and at is None and number.value > MOST_TURN_DEG:
         at, number = side if side.numbers else bare, None  # "dogleg left 230"
+    elif bare is not None and side.numbers:  # "dogleg 30 left 220"
+        need(at is None and bare.numbers["a"].value > MOST_TURN_DEG, bare.numbers["a"],
+             "of what? Say where it bends \"at 230\" and how far it turns, \"left 30\"")  # fmt: skip
+        at = bare
     if degrees is not None or number is not None:
         need(degrees is None or number is None, side.token, "has two sizes of turn")
         token = degrees.numbers["a"] if degrees is not None else number

@@ -22,7 +22,11 @@ _OF_LINE = rf"(?: (?:of|off|from) {_LINE})?"
 
 _PATTERNS: tuple[tuple[str, str], ...] = (
     # along the line
-    ("range", rf"(?P<word>(?:from|between|at) )?(?P<a>{_N}) {_TO} (?P<b>{_N})(?: (?:to )?(?:carry|clear))?"),
+    (
+        "range",
+        rf"(?P<word>(?:from|between|at) )?(?P<a>{_N}) {_TO} (?:carry |clear )?(?P<b>{_N})"
+        r"(?: (?:to )?(?:carry|clear))?",
+    ),
     ("range_short", rf"(?:from )?(?P<a>{_N}) {_TO} (?P<b>{_N}) (?:short|before|in front)(?:(?: of)? {_G})?"),
     ("from", rf"from (?:at )?(?P<a>{_N})(?: (?:on|onwards|up))?"),
     ("from", rf"(?P<a>{_N}) (?:onwards|to reach)"),

@@ -16,6 +16,9 @@ SAME_YD = 0.5
 NEAR_TEE_YD = 60.0
 """A range up to this, without "from", is distances from the line ("trees right 20 to 50")."""
 
+NEAR_GREEN_YD = 100.0
+"""A range "short of the green" that begins so low, without "from", counts both ends from there (assumed)."""
+
 
 @dataclass
 class Along:
@@ -87,8 +90,10 @@ def read_along(feature: Feature, draft: Draft) -> Along:
     between = feature.take("range_short")
     if between is not None:
         need(found.low is None and found.high is None, between.token, f"({between.shown}): a second range")
-        found.low = u.yd(between.numbers["a"])
-        found.high = draft.green_front_yd - u.yd(between.numbers["b"])
+        ends = [u.yd(between.numbers[one]) for one in "ab"]
+        found.low, found.high = ends[0], draft.green_front_yd - ends[1]
+        if ends[0] <= NEAR_GREEN_YD and not between.shown.startswith("from"):  # "40 to 60 short of the green"
+            found.low, found.high = (draft.green_front_yd - end for end in sorted(ends, reverse=True))
     short = feature.take("to_short")
     if short is not None:
         need(found.high is None, short.token, f"({short.shown}): a second end")

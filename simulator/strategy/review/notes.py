@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from ...errors import UsageError
 from . import phrases as p
-from .spoken import MISSED, club_and_where, gone_or_left, say_instead, usual, without_mishits
+from .spoken import MISSED, club_and_where, gone_or_left, in_figures, say_instead, usual, without_mishits
 
 ALLOWED = (
     'say strokes between semicolons, "driver to 215 out, right rough; 5-iron to 30 ft; 2 putts"; a club, '
@@ -122,7 +122,7 @@ def read_notes(text: str) -> Notes:
         A clause that is not understood, nothing played, or a word behind the last stroke.
     """
     _check_length(text)
-    text, scored = _without_score(text)
+    text, scored = _without_score(in_figures(text))
     said = [clause.strip(" ,") for clause in p.BREAK.split(text)]
     clauses: list[Clause] = []
     setup: dict[str, str | None] = {"tee": None, "pin": None, "start": None}
@@ -287,8 +287,14 @@ def _stroke(clause: str) -> Clause:
         return Swing(clause, club, HOLED if p.THE_HOLE.fullmatch(where) else where)
     if found := p.GROUND_AT_ONCE.fullmatch(clause):
         return Swing(clause, found["club"], found["where"])
-    if found := p.PLACE_AT_ONCE.fullmatch(clause) or p.SIDE_AT_ONCE.fullmatch(clause):
+    if found := (
+        p.LEFT_AT_ONCE.fullmatch(clause)
+        or p.PLACE_AT_ONCE.fullmatch(clause)
+        or p.SIDE_AT_ONCE.fullmatch(clause)
+    ):
         return Swing(clause, *club_and_where(found["club"], found["where"]))
+    if not MISSED.match(clause) and (found := p.OFF_GREEN.fullmatch(clause)):
+        return Swing(clause, found["club"], found["where"])
     if found := p.ON.fullmatch(clause):
         return Swing(clause, found["club"] or found["bare"], "the green")
     if not MISSED.match(clause) and (found := p.LOST.fullmatch(clause)):

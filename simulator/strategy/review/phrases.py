@@ -4,21 +4,22 @@ from __future__ import annotations
 
 import re
 
-from .spoken import CLUB, GROUND
+from .spoken import CLUB, GROUND, OFF_GROUND
 
-COUNTS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
+COUNTS = {"single": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 
 _NUMBER_WORD = rf"(?:\d+|{'|'.join(COUNTS)})"
 BREAK = re.compile(
-    r"\s*(?:(?:[;\n]+|[.!](?=\s|$))(?:\s*(?:and\s+)?then\b)?|,?\s+then\s+"
-    rf"|(?:,|,?\s+and)\s+(?={_NUMBER_WORD}[\s-]*putt|tap(?:ped)?[\s-]*in\b|gimme|holed\s|pick(?:ed|s)?\s+up|"
+    r"\s*(?:(?:[;\n]+|[.!](?=\s|$))(?:\s*(?:and\s+)?then\b)?|,?\s+(?:and\s+)?then\s+|\s/\s"
+    rf"|(?:,|,?\s+(?:and|&))\s+(?={_NUMBER_WORD}[\s-]*putt|tap(?:ped)?[\s-]*in\b|gimme|holed\b|pick(?:ed|s)?\s+up|"
+    r"(?:made|sank|drained)\s+(?:it|the|an?|my|his|her)\b|(?:putt(?:ed)?|lag(?:ged)?)\s+(?:up\s+)?to\b|"
     r"(?:took\s+(?:an?\s+)?)?unplayable|(?:hit\s+|played\s+)?(?:a\s+)?provisional)"
     rf"|,\s+(?:and\s+)?(?={CLUB}[^;\n]*\d|(?:3|three)\s+off\s+(?:the\s+)?tee))\s*",
     re.IGNORECASE,
 )
 HEADING = re.compile(r"\s*(?:hole\s+)?(?P<number>\d{1,2})\s*[:.)]\s*(?P<rest>.*)", re.IGNORECASE)
 ON = re.compile(
-    r"(?P<club>.+?)[\s,]+(?:just\s+|safely\s+|hits?\s+)?(?:on|hits?\s+the\s+green|on\s+the\s+green)"
+    r"(?P<club>.+?)[\s,]+(?:just\s+|safely\s+|hits?\s+)?(?:on|hits?\s+the\s+green|on\s+the\s+green|g\.?i\.?r\.?)"
     rf"|(?P<bare>{CLUB})[\s,]+(?:the\s+)?green",
     re.IGNORECASE,
 )
@@ -44,7 +45,7 @@ LOST_IN = re.compile(
     re.IGNORECASE,
 )
 _RIM = r"(?:green|front|back|fringe|collar|apron|(?:left|right|front|back)\s+(?:edge|fringe|collar))\b"
-_CAME = r"(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|runs|ran)\s+)?"
+_CAME = r"(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|c[ao]mes?(?:\s+up)?|runs|ran)\s+)?"
 """How a ball came to where it lies: says nothing."""
 
 SWING = re.compile(
@@ -52,13 +53,14 @@ SWING = re.compile(
     rf"(?:to(?!\s+go\b)|in(?:to)?|on(?:to)?(?=\s+(?:the\s+)?{_RIM})|finds|found|leav(?:es|ing))\s+)(?P<where>.+)",
     re.IGNORECASE,
 )
-_LENGTH = r"\d+(?:\.\d+)?\s*(?:(?:paces?|yards?|yds?|yd|y|metres?|meters?|m)\s+)?"
+_LENGTH = r"\d+(?:\.\d+)?\s*(?:(?:paces?|yards?|yds?|yd|y|metres?|meters?|m|feet|foot|ft)\s+)?"
 BY_THE_GREEN = re.compile(
     r"(?P<club>(?:(?!\s(?:to|into|in|onto)\s).)+?)[\s,]+"
-    rf"{_CAME}(?P<where>(?:just\s+|{_LENGTH})?(?:pin[\s-]high\b|(?:left|right)\s+of\s+(?:the\s+)?green\b|"
+    rf"{_CAME}(?P<where>(?:just\s+|{_LENGTH})?(?:(?:pin|flag|hole)[\s-]high\b|(?:left|right)\s+of\s+(?:the\s+)?green\b|"
     r"(?:short\s+of|past|behind)\s+the\s+(?:(?!\sto\s)[a-z' -])+|"
     r"(?:over|through|past|beyond|behind|off|short|long)\b"
-    r"(?:\s+(?!to\b)[a-z]+){0,4}?\s+(?:green|back|front)\b)(?:(?!\sto\s).)*)",
+    r"(?:\s+(?!to\b)[a-z]+){0,4}?\s+(?:green|back|front)\b)(?:(?!\sto\s).)*"
+    rf"|{_LENGTH}(?:to|from)\s+(?:the\s+)?(?:front|middle|cent(?:re|er)|back|green)\b(?:(?!\sto\s).)*)",
     re.IGNORECASE,
 )
 """A place told by the green needs no "to" before it either."""
@@ -95,13 +97,26 @@ AGAIN = re.compile(
 )
 SIDE_AT_ONCE = re.compile(
     rf"(?P<club>{CLUB})[\s,]+(?:the\s+)?"
-    r"(?P<where>(?:(?:left|right|front|back|green-?side)\s+)+(?:bunker|trap|edge|fringe|collar|apron)\b.*)",
+    r"(?P<where>(?:(?:left|right|front|back|short|green-?side|fairway)\s+)+(?:bunker|trap|edge|fringe|collar|apron)\b.*"
+    r"|(?:bunker|trap)(?:[\s,]+(?:left|right|front|back|short))+"
+    r"|(?:fringe|collar)|(?:front|back|middle|cent(?:re|er))\s+of\s+(?:the\s+)?green)",
     re.IGNORECASE,
 )
 """A bunker or an edge told by its side needs no "to" either: "4-hybrid front bunker"."""
 
 GROUND_AT_ONCE = re.compile(rf"(?P<club>{CLUB})[\s,]+{_CAME}(?P<where>{GROUND})", re.IGNORECASE)
 """Nor does ground: "driver, right rough"."""
+
+_SIDES = (
+    r"(?:(?:short|long)(?:[\s,-]+(?:and\s+)?(?:on\s+the\s+)?(?:left|right))?"
+    r"|(?:left|right)(?:[\s,]+(?:and\s+)?(?:short|long))?)"
+)
+OFF_GREEN = re.compile(
+    rf"(?P<club>{CLUB})[\s,]+{_CAME}(?:(?:just|slightly|a\s+(?:bit|touch|little))\s+)?"
+    rf"(?P<where>{_SIDES}(?:[\s,]+(?:in(?:to)?\s+)?(?:the\s+)?{OFF_GROUND})?)",
+    re.IGNORECASE,
+)
+"""Nor does a side of the green: "7-iron short right"; how far from it is taken in `unmeasured`."""
 
 SWING_AGAIN = re.compile(rf"(?P<swing>.+?)[\s,]+(?:and\s+)?(?P<again>{_RELOAD})", re.IGNORECASE)
 PROVISIONAL = r"(?:(?:hits?|played|plays)\s+)?(?:a\s+)?provisional(?:\s+ball)?"
@@ -114,11 +129,17 @@ SAME_CLUB = "the same club"
 """What stands for a club nobody said again."""
 
 PLACE_AT_ONCE = re.compile(
-    r"(?P<club>.+?)[\s,]+(?P<where>\d+(?:\.\d+)?\s*(?:(?:yards?|yds?|yd|y|metres?|meters?|m)\s+)?"
-    r"(?:out|on|short|long|past|over|behind|to\s+go|left\s+in|remaining|(?:off|from)\s+(?:the\s+)?tee)\b.*|\d+(?:\.\d+)?\s*(?:ft|feet|foot)\b.*)",
+    rf"(?P<club>.+?)[\s,]+{_CAME}(?P<where>\d+(?:\.\d+)?\s*(?:(?:yards?|yds?|yd|y|metres?|meters?|m)\s+)?"
+    r"(?:(?:left|right)\s+of\s+(?:the\s+)?(?:pin|flag|hole)|out|on|short|long|past|over|behind|to\s+go|left\s+in|remaining|(?:off|from)\s+(?:the\s+)?tee)\b.*|\d+(?:\.\d+)?\s*(?:ft|feet|foot)\b.*)",
     re.IGNORECASE,
 )
 """A place that says itself whether it is out, on or in feet needs no "to" before it."""
+
+LEFT_AT_ONCE = re.compile(
+    rf"(?P<club>{CLUB})[\s,]+{_CAME}(?P<where>(?:\d{{3}}|[6-9]\d)\s*(?:(?:yards?|yds?|yd|y|metres?|meters?|m)\s+)?left)",
+    re.IGNORECASE,
+)
+"""Nor does what was left to the hole: "driver, 150 left"; of fewer yards it may be the side."""
 
 _FEET = r"\d+(?:\.\d+)?[\s-]*(?:ft|feet|foot|'|m|metres?|meters?)"
 PUTTS = re.compile(

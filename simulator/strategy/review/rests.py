@@ -12,7 +12,7 @@ from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import LIE_OF, PENALTY_SURFACES, WORDS, Lie, Surface
 from ...units import FT_PER_YD, YD_PER_M
-from ..by_green import by_the_green
+from ..by_green import RIM_YD, by_the_green
 from ..places import LIE_WORDS, place, plainly, spot
 from ..result import Start
 from ..words import GROUND_WORDS, NUMBER, SIDES, read_words
@@ -26,16 +26,33 @@ LONGEST_PUTT_FT = 180.0
 
 _GREEN = re.compile(
     rf"(?:the\s+)?(?:green\b[\s,:]*)?(?:(?P<size>{NUMBER})\s*(?P<unit>feet|foot|ft|'|′|m|metres?|meters?)?)"
-    r"(?P<rest>(?:[\s,]+(?:from|of|the|a|hole|pin|flag|on|green|putt|away|left|right|short|past|long|above|below|"
-    r"high|side|behind))*)",
+    r"(?P<rest>(?:[\s,]+(?:from|of|the|a|hole|pin|flag|on|green|putt|away|left|right|short|past|by|long|above|below|"
+    r"high|side|behind|and))*)",
     re.IGNORECASE,
 )
 _GROUND = re.compile(r"\b(?:bunkers?|traps?|sand|trees|woods?)\b", re.IGNORECASE)
 _SAME = re.compile(r"(?:(?:in\s+)?the\s+same\s+(?:place|spot|bunker|rough|trees))", re.IGNORECASE)
 _TURNS = {
-    "short": math.pi, "past": 0.0, "long": 0.0, "behind": 0.0, "left": -0.5 * math.pi, "right": 0.5 * math.pi,
+    "short": math.pi, "past": 0.0, "by": 0.0, "long": 0.0, "behind": 0.0,
+    "left": -0.5 * math.pi, "right": 0.5 * math.pi,
 }  # fmt: skip
 """Where the ball is from the hole, turned from the way to the hole as the player saw it."""
+
+_PIN_HIGH = re.compile(
+    rf"(?:pin|flag|hole)[\s-]+high[\s,]+(?P<side>left|right)?[\s,]*(?P<feet>{NUMBER}\s*(?:feet|foot|ft|'|′))(?P<rest>.*)",
+    re.IGNORECASE,
+)
+"""Feet from the hole behind "pin high": "pin high, 15 ft left"."""
+
+_PIN_HIGH_SAID = re.compile(r"^pin high,\s*", re.IGNORECASE)
+_FEET = rf"{NUMBER}\s*(?:feet|foot|ft|'|′)"
+_TWO = re.compile(rf"{_FEET}[^\d]*{_FEET}", re.IGNORECASE)
+_LEFT_TO_GO = re.compile(
+    rf"(?P<yards>{NUMBER})\s*(?:yards?|yds?|yd|y|(?P<m>m|metres?|meters?))?\s+left", re.IGNORECASE
+)
+_FRINGE = re.compile(r"(?:on\s+)?(?:the\s+)?(?:fringe|collar)(?:\s+of\s+(?:the\s+)?green)?", re.IGNORECASE)
+LEFT_TO_GO_YD = 40.0
+"""Nearer than this "20 left" may be left of the hole as well [yd]."""
 
 _BY_SLOPE = {"below": 0.0, "above": math.pi}
 """The same, turned from the way the green falls."""
@@ -95,6 +112,19 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     if before is not None and (_SAME.fullmatch(text.strip()) or (in_it and before.lie is Lie.BUNKER)):
         return replace(before, noted="the same place")
     text = "left bunker" if in_it else text
+    if high := _PIN_HIGH.fullmatch(text.strip()):
+        text = " ".join(filter(None, (high["feet"], high["side"], high["rest"].strip())))
+        if re.fullmatch(r".*\d\s*\D+\b(?:left|right)\b.*", text, re.IGNORECASE) is None:
+            raise n.refused(text, "'pin high' needs left or right")
+    if _TWO.match(text.strip()):
+        raise n.refused(text, 'two distances from the hole: say one, "to 6 ft" or "to 6 ft short left"')
+    left = _LEFT_TO_GO.fullmatch(text.strip())
+    if left and not left["m"] and float(left["yards"]) < LEFT_TO_GO_YD:  # so few metres are a putt
+        far = left["yards"]
+        say = f'"to {far} out", "to {far} left of the green", "to {far} ft left"'
+        raise n.refused(text, f"left to go or left of what? Say {say}")
+    if before is not None and _FRINGE.fullmatch(text.strip()):
+        return _fringe(text, hole, before)
     words, taken = plainly(text, hole)
     found = _GREEN.fullmatch(text.strip()) if words == text or by_the_green(text, hole)[0] == text else None
     told_green = "green" in text.casefold()
@@ -113,7 +143,7 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
             raise n.refused(text, 'how far from the hole? For example "12 ft"')
         x, y, surface = spot(text, hole, said)
         if surface is Surface.GREEN:
-            return _green_rest(hole, x, y)
+            return replace(_green_rest(hole, x, y), noted=taken or "")
         if surface is Surface.WATER:
             raise n.refused(text, 'that is in the water: say "the water", and where it was dropped')
         if surface is Surface.OUT_OF_BOUNDS:
@@ -123,8 +153,23 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     hazard = rest.lie in (Lie.BUNKER, Lie.TREES) and not _GROUND.search(text)
     if hazard and taken and "paces" in taken:
         there = LIE_WORDS[rest.lie]
-        raise n.refused(text, f'five paces off it is {there}: say so, or how far off, "8 {text}"')
+        example = f'"8 {_PIN_HIGH_SAID.sub("", text)}"'
+        raise n.refused(text, f"five paces off it is {there}: say so, or how far off, {example}")
+    if left:
+        taken = f"{left['yards']} left is taken as what was left to the hole"
     return replace(rest, noted=taken) if taken and "bunker" not in taken else rest
+
+
+def _fringe(text: str, hole: Hole, before: Rest) -> Rest:
+    """The fringe where the way to the hole comes onto the green; its side was not said."""
+    way = shapely.LineString([(before.x_yd, before.y_yd), (hole.pin.x_yd, hole.pin.y_yd)])
+    off = shapely.difference(way, hole.green.buffer(RIM_YD))
+    near = 0.0 if off.is_empty or before.lie is Lie.GREEN else off.length
+    if near < MOVED_YD:
+        raise n.refused(text, 'the ball lay there: on which side? Say "back fringe", "left fringe"')
+    x, y = shapely.get_coordinates(shapely.line_interpolate_point(way, near))[0]
+    rest = from_start(place(f"{x:.2f},{y:.2f}", hole))
+    return replace(rest, noted="the fringe on the near side, as no side was noted")
 
 
 def _moved(text: str, hole: Hole, rest: Rest) -> Rest:
@@ -152,23 +197,33 @@ def _on_green(text: str, hole: Hole, found: re.Match[str], before: Rest | None) 
     sides = [word for word in words if word in _TURNS or word in _BY_SLOPE]
     if "high" in words and not sides:
         raise n.refused(text, "'pin high' needs left or right")
-    if len(sides) > 1:
+    if not _go_together(sides):
         raise n.refused(text, f"{sides[0]} or {sides[1]} of the hole? allowed: one of them")
     away = feet / FT_PER_YD
-    digits = 1 if unit[0] == "m" else 0  # 1 m in whole feet would be told as 0.9 m again
+    digits = 1 if unit[0] == "m" or feet < 1.0 else 0  # 1 m in whole feet would be told as 0.9 m again
     if not sides:
         around = shapely.Point(hole.pin.x_yd, hole.pin.y_yd).buffer(away).exterior
         there = hole.green.intersects(around)
         return _green_rest(hole, *_beside(hole, away, "short", before), feet, digits) if there else None
-    x, y = _beside(hole, away, sides[0], before)
+    places = [_beside(hole, away / math.sqrt(len(sides)), side, before) for side in sides]
+    x = sum(one[0] - hole.pin.x_yd for one in places) + hole.pin.x_yd
+    y = sum(one[1] - hole.pin.y_yd for one in places) + hole.pin.y_yd
     surface = hole.surface_at(x, y)
     if surface is Surface.GREEN:
         rest = _green_rest(hole, x, y, digits=digits)
-        return replace(rest, words=f"{rest.words} {sides[0]}")
+        return replace(rest, words=f"{rest.words} {' '.join(sides)}")
     lie = LIE_OF.get(surface)
     if lie is None:
         raise n.refused(text, f"that place is {WORDS[surface]}")
     return Rest(x, y, lie, f"{away:.0f} yd out, {WORDS[surface]}")
+
+
+def _go_together(sides: list[str]) -> bool:
+    """Whether words for sides of the hole are one of them, or one along the way there and one across it."""
+    if len(sides) < 2:
+        return True
+    across = [side in ("left", "right") for side in sides]
+    return len(sides) == 2 and sum(across) == 1 and not set(sides) & _BY_SLOPE.keys()
 
 
 def _beside(hole: Hole, away_yd: float, side: str, before: Rest | None) -> tuple[float, float]:

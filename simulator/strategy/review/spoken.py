@@ -30,10 +30,13 @@ _LEFT_RIGHT = r"(?:on\s+the\s+)?(?:left|right)(?:[\s-]+(?:hand[\s-]+)?side)?(?:\
 GROUND = (
     rf"(?:(?:(?:in(?:to)?|on(?:to)?)\s+)?(?:the\s+)?(?:just\s+)?(?:{_LEFT_RIGHT}\s+)?(?:in\s+)?(?:the\s+)?"
     r"(?:(?:first\s+cut|(?:(?:light|semi|heavy|deep|thick)[\s-]+)?rough|trees|woods?)\b"
-    r"|(?:(?:half|cent(?:re|er)|middle)(?:\s+of)?(?:\s+the)?\s+)?fairway\b)"
+    r"|(?:(?:half|cent(?:re|er)|middle)(?:\s+of)?(?:\s+the)?\s+)?(?<!(?:left|ight)\sof\s)(?<!(?:left|ight)\sof\sthe\s)fairway\b)"
     rf"(?:[\s,]+{_LEFT_RIGHT})?|(?:the\s+)?(?:left|right)\s+half|(?:(?:down|dead|the)\s+)*(?:middle|cent(?:re|er)))"
 )
 """Ground a ball lies on, with a side or without, and no word of how far along."""
+
+OFF_GROUND = r"(?:(?:light|semi|heavy|deep|thick)[\s-]+)?(?:rough|bunker|trap|sand|trees|fairway)"
+"""Ground beside a green."""
 
 _SHORT_SWING = r"(?:chip|pitch|splash|punch|bump[\s-]and[\s-]run|bump|flop)"
 PART_WORDS = (
@@ -42,6 +45,7 @@ PART_WORDS = (
 )  # fmt: skip
 """Swings short of full, told without their club or with it: the best such swing from there is meant."""
 
+_MISSES = r"miss(?:es|ed)(?:\s+(?:it|(?:the\s+)?green))?"
 _ORDINAL = r"(?:1st|2nd|3rd|[4-9]th|first|second|third|fourth|fifth|sixth)"
 _SPOKEN = tuple(
     (re.compile(pattern, re.IGNORECASE), meant)
@@ -62,6 +66,18 @@ _SPOKEN = tuple(
         (rf"^({CLUB})[\s,]+(?:whiff(?:ed)?|air[\s-]?shot|fresh[\s-]air)$", r"\1 to the same place"),
         (rf"^({CLUB})\s+(?:carried|cleared)\s+(?:the\s+)?[a-z' ]+?(?=\s+to\s)", r"\1"),
         (rf"^({CLUB})\s+approach\b", r"\1"),
+        (r"\s+in\s+regulation\b", ""),
+        (
+            r"(?<!\d)(\d{1,2}\s*(?:yards?|yds?|yd|y|paces?|metres?|m)?)\s+in(?:to|side)?\s+(?:the\s+)?(left|right)\s+rough\b",
+            r"\1 \2 of the fairway",
+        ),
+        (rf"^({CLUB})[\s,]+(?:hits?\s+)?(?:the\s+)?green[\s,]+(?=\d+\s*f(?:oo|ee)?t\b)", r"\1 to "),
+        (
+            rf"^({CLUB})\s+{_MISSES}[\s,]+(\d+\s*(?:\w+\s+)?)(left|right|short|long)"
+            r"(?:\s+of\s+(?:the\s+)?green)?(?=\s*(?:,|$))",
+            r"\1 to \2\3 of the green",
+        ),
+        (rf"^({CLUB})\s+{_MISSES}[\s,]+(?=(?:short|long|left|right)\b)", r"\1 "),
         (r"\s+in\s+(?:\d|two|three|four)(?=\s*(?:,|$))", ""),
         (
             r"\b((?:through|over|past|off)\s+(?:the\s+)?(?:green|back))\s+into\s+(?:the\s+)?"
@@ -102,6 +118,11 @@ _BESIDE_CLUB = re.compile(
 
 _AIMED = re.compile(r"\d\s*(?:yards?|yds?|yd|y|m|metres?|meters?|deg\w*|°)?\s*(?:left|right)$", re.IGNORECASE)
 _ASIDE = re.compile(r"(?P<club>.+?)[\s,]+(?P<side>left|right)", re.IGNORECASE)
+_OFF_FAIRWAY = re.compile(
+    rf"(?P<club>{CLUB})[\s,]+(?P<off>(?:\d+\s*(?:\w+\s+)?|just\s+)?(?:(?:off|to|on|in)\s+)?(?:the\s+)?"
+    r"(?:left|right)\s+of\s+(?:the\s+)?fairway)",
+    re.IGNORECASE,
+)
 _ON_GROUND = re.compile(rf"(?P<club>{CLUB})[\s,]+(?P<ground>{GROUND})", re.IGNORECASE)
 
 MISSED = re.compile(r".*\b(?:missed|lipped|burn(?:ed|t)|horseshoed)\b", re.IGNORECASE)
@@ -110,6 +131,9 @@ MISSED = re.compile(r".*\b(?:missed|lipped|burn(?:ed|t)|horseshoed)\b", re.IGNOR
 _GONE_OR_LEFT = (
     'gone or left? Say "to {yards} on, fairway" for what it went from the tee, '
     '"to {yards} out, fairway" for what was left ("left half" and "right rough" are places too)'
+)
+_HOW_FAR = (
+    'how far, and on what? Say "to 10 behind the green", "to 20 short of the green", "to 15 out, left rough"'
 )
 _INSTEAD = tuple(
     (re.compile(pattern, re.IGNORECASE), why)
@@ -132,21 +156,54 @@ _INSTEAD = tuple(
             'and then? Say "unplayable, drop 150 out, rough" or "unplayable, again" (stroke and distance)',
         ),
         (
+            r".+?\b(?P<side>left|right)\s+of\s+(?:the\s+)?fairway\b.*",
+            'on it or beside it? Say "{side} half" or "{side} rough", or how far off, '
+            '"160 out, 8 {side} of the fairway"',
+        ),
+        (
+            r".+?[\s,]+(?P<yards>[1-5]?\d)\s*(?:yards?|yds?|yd|y|m)?[\s,]+(?P<side>left|right)\b.*",
+            'of what? Say "to {yards} {side} of the green", "to {yards} ft {side}" of the hole, '
+            'or its distance, "to {yards} out, {side} rough"',
+        ),
+        (
             rf".+?[\s,]+(?P<yards>\d+)\s*(?:yards?|yds?|yd|y|m)?[\s,]+(?:down\s+the\s+)?{_GROUND}.*",
             _GONE_OR_LEFT,
         ),
         (
-            rf"(?:{_MISHIT.pattern})*{_CLUB}?\s*",
+            rf"(?:{_MISHIT.pattern})*{CLUB}[\s,]+(?:(?:went|goes|carried|rolled|only|about|just|{_GROUND})[\s,]+)*"
+            r"(?P<yards>\d{2,3})\s*(?:yards?|yds?|yd|y|metres?|meters?|m)?"
+            r"(?:\s+(?:carry|total|forwards?|along|down|in|away))*",
+            _GONE_OR_LEFT,
+        ),
+        (
+            rf"(?:{_MISHIT.pattern})*(?:{_CLUB}|{CLUB})?\s*",
             'to where? For example "to 150 out", "to 60 out, right rough"',
         ),
         (
-            r".+?[\s,]+(?:(?:short|long|left|right|pin[\s-]high)[\s,]*)+",
-            'how far, and on what? Say "to 10 behind the green", "to 20 short of the green", '
-            '"to 15 out, left rough"',
+            r".+?[\s,]+(?:(?:well|way|miles)\s+)?(?:(?:short|long|left|right|pin[\s-]high)[\s,]*)+",
+            _HOW_FAR,
         ),
     )
 )
 """What golfers note that leaves the place open, and what to say for it."""
+
+
+_IN_WORDS = {
+    "a": "1", "one": "1", "a couple of": "2", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6",
+    "seven": "7", "eight": "8", "nine": "9", "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20",
+    "thirty": "30", "forty": "40", "fifty": "50",
+}  # fmt: skip
+_NUMBER_IN_WORDS = re.compile(
+    rf"\b(?P<number>{'|'.join(_IN_WORDS)})\s+(?=(?:feet|foot|ft|inch(?:es)?|yards?|yds?|paces?|metres?|meters?)\b)",
+    re.IGNORECASE,
+)
+_INCHES = re.compile(r"\b(?P<number>\d+)\s*inch(?:es)?\b", re.IGNORECASE)
+
+
+def in_figures(text: str) -> str:
+    """Lengths in words as figures ("six feet", "a couple of feet"), inches as feet."""
+    text = _NUMBER_IN_WORDS.sub(lambda found: f"{_IN_WORDS[found['number'].lower()]} ", text)
+    return _INCHES.sub(lambda found: f"{int(found['number']) / 12.0:.3g} ft", text)
 
 
 def without_mishits(clause: str) -> str:
@@ -170,6 +227,8 @@ def usual(clause: str) -> str:
 def club_and_where(club: str, where: str) -> tuple[str, str]:
     """A club without the words beside it ("8-iron out"), a side or ground said there put to the place."""
     club = _BESIDE_CLUB.sub("", f" {club}").strip(" ,-–")
+    if found := _OFF_FAIRWAY.fullmatch(club):  # no line, nobody aims there
+        return found["club"], f"{where}, {found['off']}"
     if found := _ON_GROUND.fullmatch(club):
         return found["club"], f"{where}, {found['ground']}"
     aside = None if _AIMED.search(club) else _ASIDE.fullmatch(club)
@@ -192,6 +251,14 @@ def say_instead(clause: str) -> str | None:
         if found := pattern.fullmatch(clause):
             return why.format(**found.groupdict())
     return None
+
+
+def say_how_far(where: str) -> str:
+    """What to say for a side without a distance, where it is not known of what."""
+    side = re.search(r"\b(left|right)\b", where, re.IGNORECASE)
+    if side is None:
+        return _HOW_FAR
+    return f'{_HOW_FAR}, or on what it lies, "{side[1].lower()} rough"'
 
 
 def short_of_full(text: str) -> bool:

@@ -13,7 +13,22 @@ from ..places import tee_start
 from . import notes as n
 from .phrases import ON_GREEN
 from .rests import Rest, area_named, from_start, is_ground, resting
-from .unmeasured import FULL_SHOT_YD, UsualLength, ground_alone, usual_putt_ft, with_length
+from .spoken import say_how_far
+from .unmeasured import (
+    FULL_SHOT_YD,
+    UsualLength,
+    by_the_green_alone,
+    green_in_reach,
+    ground_alone,
+    usual_putt_ft,
+    with_length,
+)
+
+BACK_YD = 30.0
+"""A ball that ends so much farther from the hole than it lay is told: few are hit backwards [yd]."""
+
+_ON = re.compile(r"\d\s*(?:[a-z]+\s+)?(?:on\b|(?:off|from)\s+(?:the\s+)?tee\b)", re.IGNORECASE)
+"""A distance from the tee."""
 
 
 @dataclass(frozen=True)
@@ -146,7 +161,7 @@ class _Telling:
             self._again(clause)
         elif isinstance(clause, n.Putts):
             if self.at.lie is not Lie.GREEN:
-                where = f"the ball is not on the green but {self.at.words}"
+                where = f"the ball is not on the green but {self.at.told}"
                 raise n.refused(clause.said, f'{where}: from there say "putt to 3 ft; 1 putt"')
             self._add("putt", "putt", None, clause.count, 0, clause.said)
 
@@ -185,8 +200,22 @@ class _Telling:
             self.in_water = self.strokes[-1]
 
     def _end(self, swing: n.Swing) -> Rest:
-        """Where the ball of a swing came to rest."""
+        """Where the ball of a swing came to rest, doubted where that is behind where it lay."""
+        end = self._told_end(swing)
+        back_yd = self.hole.out_yd(end.x_yd, end.y_yd) - self.hole.out_yd(self.at.x_yd, self.at.y_yd)
+        if back_yd < BACK_YD:
+            return end
+        if self.at.lie is not Lie.TEE and _ON.search(swing.where):
+            why = f'"on" counts from the tee, and that is {back_yd:.0f} yd farther from the hole than it lay'
+            raise n.refused(swing.said, f'{why}: say what was left, "to 120 out, fairway"')
+        told = f"{back_yd:.0f} yd farther from the hole than it lay"
+        return replace(end, noted=f"{end.noted}; {told}" if end.noted else told)
+
+    def _told_end(self, swing: n.Swing) -> Rest:
         usual_yd, from_xy = self.usual(swing.club), (self.at.x_yd, self.at.y_yd)
+        beside = by_the_green_alone(swing.where)
+        if beside is not None and usual_yd is not None and green_in_reach(self.hole, from_xy, usual_yd):
+            return self._taken(swing, *beside)
         if usual_yd is not None and ON_GREEN.fullmatch(swing.where):
             if self.hole.out_yd(*from_xy) >= FULL_SHOT_YD:
                 end = resting(f"{usual_putt_ft(self.hole):.0f} ft", self.hole, self.at)
@@ -196,13 +225,19 @@ class _Telling:
             if found is None:
                 example = '"to 60 out, fairway", "to 8 right of the green"'
                 raise n.refused(swing.said, f"how far along? For example {example}")
-            where, taken = found
-            try:
-                end = resting(where, self.hole, self.at)
-            except UsageError as error:  # told in the words that were noted
-                raise UsageError(str(error).replace(f"place {where!r}", f"notes {swing.said!r}")) from None
-            return replace(end, noted=taken)
+            return self._taken(swing, *found)
+        elif beside is not None:
+            raise n.refused(swing.said, say_how_far(swing.where))
         return resting(swing.where, self.hole, self.at)
+
+    def _taken(self, swing: n.Swing, where: str, taken: str) -> Rest:
+        """The place that is taken for one of which too little was noted."""
+        try:
+            end = resting(where, self.hole, self.at)
+        except UsageError as error:  # told in the words that were noted
+            told = re.sub(rf"(?:place|notes) {re.escape(repr(where))}", f"notes {swing.said!r}", str(error))
+            raise UsageError(told) from None
+        return replace(end, noted=taken) if taken else end
 
     def _drop(self, drop: n.Drop) -> None:
         if re.fullmatch(r"(?:again|back|at the same place|from the same place)", drop.place, re.IGNORECASE):

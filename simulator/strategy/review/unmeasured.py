@@ -1,5 +1,7 @@
 """A ball of which only the ground was noted: "driver, right rough" went the club's usual length.
 
+Where that reaches the green, a side alone is a side of the green: "7-iron short right".
+
 On the fairway that is carry and run; elsewhere the carry alone. Balls that end there run less and are not the
 best struck: the middle one of a player's own in the rough comes to within 15 yards of the carry.
 """
@@ -18,7 +20,7 @@ from ...player.model import Player
 from ...player.runs import run_yd
 from ...units import FT_PER_YD
 from ..clubwords import shot_meant
-from .spoken import GROUND, short_of_full
+from .spoken import GROUND, OFF_GROUND, short_of_full
 
 LEAST_LEFT_YD = 40.0
 """Where the usual length leaves less than this to the pin the ball went another: it is asked for [yd]."""
@@ -30,6 +32,15 @@ CELL_YD = 0.5
 """Places on the green that putts are averaged over stand so far apart [yd]."""
 
 _GROUND_ALONE = re.compile(GROUND, re.IGNORECASE)
+_SIDED = re.compile(r"\b(?P<side>left|right)\b", re.IGNORECASE)
+_OFF_MOWN = re.compile(r"\b(?:first\s+cut|(?:\w+[\s-]+)?rough|trees|woods?)\b", re.IGNORECASE)
+_OFF_GREEN = re.compile(
+    r"(?:(?:just|slightly|a\s+(?:bit|touch|little))\s+)?(?:(?P<high>(?:pin|flag|hole|green)[\s-]+high)[\s,]*)?"
+    r"(?P<way>short|long|(?:to|on)\s+the\s+(?=left|right)|(?=left|right))(?:[\s,-]+and)?[\s,-]*(?:on\s+the\s+)?"
+    r"(?P<side>left|right)?(?:[\s,]+(?:and\s+)?(?P<after>short|long))?"
+    rf"(?:[\s,]+(?:in(?:to)?\s+)?(?:the\s+)?(?P<ground>{OFF_GROUND}))?",
+    re.IGNORECASE,
+)
 _RUNS_ON = re.compile(r"\b(?:fairway|half)\b", re.IGNORECASE)
 _MIDDLE = re.compile(r"(?:(?:down|dead|the)\s+)*(?:middle|cent(?:re|er))", re.IGNORECASE)
 
@@ -55,6 +66,46 @@ def usual_length(player: Player) -> UsualLength:
 def ground_alone(where: str) -> bool:
     """Whether words name ground, with a side or without, and not how far along it is."""
     return _GROUND_ALONE.fullmatch(where.strip()) is not None
+
+
+def by_the_green_alone(where: str) -> tuple[str, str] | None:
+    """A side of the green without a distance as a place, and what was taken for it; None for other words.
+
+    Ground with a side ("right rough") is pin high: so is most of what misses a green to a side.
+    """
+    found = _OFF_GREEN.fullmatch(where.strip())
+    if found is None:
+        sided, grown = _SIDED.search(where), _OFF_MOWN.search(_SIDED.sub(" ", where))
+        if not ground_alone(where) or sided is None or grown is None:
+            return None
+        return f"pin high, {sided[0]} {grown[0]}".lower(), "no distance noted: taken as pin high"
+    way = (found["after"] or found["way"]).strip().lower()
+    side, ground = (found["side"] or "").lower(), (found["ground"] or "").lower()
+    if way not in ("short", "long"):
+        way = ""
+    if found["high"] and (way or not side):
+        return None
+    if re.search(r"bunker|trap|sand", ground):
+        if not way:  # a place already
+            return None
+        end = {"short": "front", "long": "back"}.get(way, "")
+        return " ".join(filter(None, (end, side, "greenside bunker"))), ""
+    if ground:
+        along = {"short": "just short of the green", "long": "just behind the green"}.get(way, "pin high")
+        off = {"short": "five paces short of the green", "long": "five paces behind the green"}
+        taken = f"no distance noted: taken as {off.get(way, 'pin high')}"
+        return f"{along}, {side} {ground}".replace("  ", " "), taken
+    if found["high"]:
+        return f"pin high, {side} of the green", f"no distance noted: taken as five paces {side} of the green"
+    words = f"{way} {side} of the green".strip().replace("  ", " ")
+    corner = "level with its edges there" if way and side else "five paces off its edge"
+    return words, f"no distance noted: taken as {words}, {corner}"
+
+
+def green_in_reach(hole: Hole, from_xy: tuple[float, float], usual_yd: tuple[float, float]) -> bool:
+    """Whether a full swing with the club from there usually comes to the green."""
+    out_yd = hole.out_yd(*from_xy)
+    return out_yd >= FULL_SHOT_YD and out_yd - usual_yd[True] < LEAST_LEFT_YD
 
 
 def with_length(

@@ -237,6 +237,9 @@ BROKEN = [
     ({"stand": [{"name": "tee", "readings": [{"to": "flag", "range_yd": 300}]},
                 {"name": "nowhere", "readings": [{"to": "flag", "range_yd": 300}]}]}, "earlier stand"),
     ({"stand": [{"name": "tee", "readings": [{"to": "flag", "range_yd": 30, "height_yd": 40}]}]}, "less than"),
+    ({"stand": [{"name": "tee", "readings": [{"to": "flag", "range_yd": 236, "adjusted_yd": 360}]}]}, "half of the range"),
+    ({"stand": [{"name": "tee", "readings": [{"to": "q", "range_yd": 400}, {"to": "flag", "range_yd": 362}]}],
+      "line": ["q", "flag"]}, "a turn of 180 degrees at 'q'"),
     ({"stand": [{"name": "tee", "readings": [{"to": "flag", "range_yd": 300}, {"to": "q", "range_yd": 100},
                                              {"gap_yd": 900, "between": ["flag", "q"]}]}]}, "more than both"),
 ]  # fmt: skip

@@ -1,0 +1,60 @@
+"""Places in a golfer's own words: read as they are meant, or refused with what to say instead."""
+
+from __future__ import annotations
+
+import pytest
+
+from simulator.errors import UsageError
+from simulator.hole import load_hole
+from simulator.strategy.places import place
+
+WITHY = load_hole("withy-drain")
+
+
+def placed(text: str) -> tuple[float, float]:
+    there = place(text, WITHY)
+    return there.x_yd, there.y_yd
+
+
+@pytest.mark.parametrize(
+    "words, same",
+    [
+        ("150 out L rough", "150 out, left rough"),
+        ("150 out, rough rhs", "150 out, right rough"),
+        ("12 yds R of green", "12 right of the green"),
+        ("about 150 out", "150 out"),
+        ("roughly 150 out, left rough", "150 out, left rough"),
+        ("230 down the middle", "230 on, fairway"),
+        ("210 m straight down the fairway", "210 m on, fairway"),
+        ("230 on, 12 right of the line", "230 on, 12 right"),
+        ("150 out, 10 yards left of centre", "150 out, 10 left"),
+        ("24 right, pin high", "pin high, 24 right"),
+        ("150 out, 5 yards into the right rough", "150 out, 5 right of the fairway"),
+        ("20 short of the front edge", "20 short of the green"),
+        ("20 off the front", "20 short of the green"),
+        ("150 to the green", "150 short of the green"),
+    ],
+)
+def test_said_otherwise(words: str, same: str) -> None:
+    assert placed(words) == pytest.approx(placed(same), abs=0.01)
+
+
+@pytest.mark.parametrize(
+    "words, why",
+    [
+        ("150 out, by the elbow bunker", "beside elbow bunker, not in it: say how far"),  # it was put into the sand
+        ("100 out by the willow carr", "beside willow carr, not in it"),
+        ("right of the apron", "beside apron, not in it"),
+        ("180 out, near the reed bed", "'near' is not understood there .say how far"),
+        ("150-160 out", "'150-160' is not one distance; say one, \"155 out\""),
+        ("one fifty out", "write the number in figures"),
+    ],
+)
+def test_refused_with_what_to_say(words: str, why: str) -> None:
+    with pytest.raises(UsageError, match=why) as refused:
+        place(words, WITHY)
+    assert repr(words) in str(refused.value) and "\n" not in str(refused.value)
+
+
+def test_a_name_with_by_in_it_is_one() -> None:
+    assert placed("reeds by the lane, 180 out") == pytest.approx(placed("180 out, left heavy rough"), abs=2.0)
