@@ -99,7 +99,7 @@ def aim_curve(
     over = sets - sets[left]  # over the alternative's own aim, strike by strike
     along = [total([one.score, mean(step)]) for step in over]
     scores = np.array([figure.value for figure in along])
-    gap = abs(one.map_score - one.score.value)
+    gap = abs(one.map_score.value - one.score.value)
     gap = gap if gap > TIE_STROKES + 3.0 * one.score.standard_error else 0.0
     elsewhere = np.arange(len(turns)) != left
     aims = one.carry_yd * np.sin(turns)
