@@ -46,6 +46,9 @@ LEAST_ON_LINE_YD = 5.0
 BESIDE_YD = 3.0
 """An area named for one side lies wholly farther than this on the other before it is said [yd]."""
 
+SIDES = frozenset(("left", "right"))
+"""Words of a name that say on which side of the line its area lies."""
+
 SAME_STRETCH = 0.5
 """Share of the smaller of two fairways that lies on the other before they are taken for one said twice."""
 
@@ -114,7 +117,8 @@ def _on_the_line(hole: Hole) -> list[str]:
         return said
     if not fairways and not any(words.startswith(SAID_BY_MAP) for words in hole.assumed):
         said.append("No fairway is drawn: the way from tee to green plays as rough.")
-    sides = {_side(hole, area) for area in fairways}
+    play = _drawn(hole)
+    sides = {_side(play, area) for area in fairways}
     if len(sides) == 1 and (side := sides.pop()):
         said.append(f"All fairway lies {side} of the line of play: is that meant?")
     return said
@@ -122,20 +126,25 @@ def _on_the_line(hole: Hole) -> list[str]:
 
 def _wrong_side(hole: Hole) -> list[str]:
     """Areas called left that lie right of the line of play, and the other way round."""
-    said = []
+    said, play = [], _drawn(hole)
     for feature in hole.features:
-        words = feature.name.casefold().split()
-        side = _side(hole, feature.area)
-        other = {"left": "right", "right": "left"}.get(side, "")
-        if other in words and side not in words:
+        named = SIDES & set(feature.name.casefold().split())
+        if len(named) != 1:
+            continue
+        side = _side(play, feature.area)
+        if side and side not in named:
             said.append(f"The {feature.name} is drawn {side} of the line of play: is that meant?")
     return said
 
 
-def _side(hole: Hole, area: shapely.Geometry) -> str:
-    """The side of the line of play as drawn on which all of an area lies; empty of one that lies on both."""
-    line = PlayLine(np.array(hole.drawn_line, dtype=float))
-    offsets = [line.station_offset(x, y)[1] for x, y in shapely.get_coordinates(area)]
+def _drawn(hole: Hole) -> PlayLine:
+    """The line of play as it is drawn, whatever tee is in use."""
+    return PlayLine(np.array(hole.drawn_line, dtype=float))
+
+
+def _side(play: PlayLine, area: shapely.Geometry) -> str:
+    """The side of a line of play on which all of an area lies; empty of one that lies on both."""
+    offsets = [play.station_offset(x, y)[1] for x, y in shapely.get_coordinates(area)]
     if min(offsets) > BESIDE_YD:
         return "right"
     return "left" if max(offsets) < -BESIDE_YD else ""

@@ -34,6 +34,7 @@ def quoted(text: str) -> str:
 
 
 _MARK = re.compile(r"(?<=\w)\s*[:=]\s*(?=\d)|(?<=[a-z])-(?=\d{2,3}(?!\w))")
+"""What stands between a club and its distance and says nothing: "7i: 150", "driver-210"."""
 
 LOFTS_DEG = {"pitching wedge": (43, 48), "gap wedge": (49, 53), "sand wedge": (54, 58), "lob wedge": (58, 64)}
 """Lofts that wedges have: "sand wedge 56" names one more likely than its carry (common practice)."""
@@ -51,7 +52,7 @@ class Reader:
     """Reads one text from left to right, filling the table of a bag file."""
 
     def __init__(self, text: str, phrases: Sequence[Phrase]) -> None:
-        # a mark between a club and its distance ("7i: 150", "7i-150") is a blank, of its own length
+        # a mark is a blank, of its own length: places in the text are told
         plain = _MARK.sub(lambda found: " " * len(found[0]), text.casefold())
         self.said, self.text, self.at = text, plain, 0
         self.phrases = phrases
@@ -222,7 +223,6 @@ class Reader:
         if not in_set:
             self.section(name)
         return True
-
 
     def _check_loft(self, name: str, found: re.Match[str]) -> None:
         """Refuse a number behind a wedge that may be its loft."""

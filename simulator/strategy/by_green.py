@@ -42,18 +42,21 @@ _FEET = {"feet": 1.0 / FT_PER_YD, "foot": 1.0 / FT_PER_YD, "ft": 1.0 / FT_PER_YD
 
 _UNIT = "|".join((UNIT, *_FEET))
 _AWAY = rf"(?:(?:just|right)\s+|(?P<n>{NUMBER})\s*(?P<unit>{_UNIT})?\s*)?(?:just\s+)?"
+_AWAY_2 = _AWAY.replace("n>", "n2>").replace("unit>", "unit2>")
+"""The same with groups of other names, for a second way of saying it in one pattern."""
+
 _GREEN = r"(?:of\s+)?(?:the\s+)?(?:putting\s+)?green\b"
 _SIDE = r"(?P<side>left|right)(?:[\s-]*hand)?(?:\s+(?:side|edge))?"
 _WAYS = {
     "front": (
         rf"{_AWAY}(?:short|shy|in\s+front|before|off\s+the\s+front(?:\s+edge)?)\s+{_GREEN}"
-        rf"|(?:{_AWAY.replace('n>', 'n2>').replace('unit>', 'unit2>')})"
+        rf"|(?:{_AWAY_2})"
         rf"(?:(?:short|shy)\s+of|off|before)\s+(?:the\s+)?front(?:\s+edge)?\b(?!\s+(?:left|right|bunker))(?:\s+{_GREEN})?"
     ),
     "from": rf"(?P<n>{NUMBER})\s*(?P<unit>{_UNIT})?\s*(?:away\s+)?(?:from|to)\s+{_GREEN}",
     "back": (
         rf"{_AWAY}(?:behind|over|past|beyond|long|through|(?:off|over)\s+the\s+back(?:\s+edge)?)\s+{_GREEN}"
-        rf"|(?:{_AWAY.replace('n>', 'n2>').replace('unit>', 'unit2>')})"
+        rf"|(?:{_AWAY_2})"
         r"(?:over|off|through|past)\s+the\s+back\b"
     ),
     "beside": rf"{_AWAY}(?:off\s+|outside\s+)?(?:(?:on|to)\s+)?(?:the\s+)?{_SIDE}\s+{_GREEN}",

@@ -39,8 +39,9 @@ MET = 0.01
 
 RESCORED_SD, REWORKED_SD = 0.011, 0.012
 """How much a change to a lead scatters from one seed to the next, on the same map and on one worked anew
-[strokes]: with them turning points of five boards and eight seeds scatter by what is said of them, up to half
-as much again or half as much (``benchmarks/turning_points.py``, 2026-11-29)."""
+[strokes]. With them turning points of five boards and eight seeds scatter by 0.9 (spread) to 1.2 times
+(carry, edge) what is said of them; of wind along by 0.5 to 2 times, and by 3 on a board on which it turns
+to either side in three seeds of eight (``benchmarks/turning_points.py``, 2026-11-29)."""
 
 CLEAR_OF_YD = 2.0
 """A moved edge stays so far from tees and greens [yd]."""

@@ -68,18 +68,25 @@ def turning(
             if here > 0.0:
                 last, last_lead = value, here
                 continue
-            middle = last + (value - last) * last_lead / (last_lead - here)
+            per_stroke = _per_stroke(value - last, last_lead - here)
             if refine:
+                middle = last + last_lead * per_stroke
                 between, third = _lead(behind(middle))
                 if between > 0.0:
                     last, last_lead = middle, between
                 else:
                     value, here, other = middle, between, third
-                middle = last + (value - last) * last_lead / max(last_lead - here, 1e-12)
-            unsure = float(errors[other]) * abs(value - last) / max(last_lead - here, 1e-12)
-            found.append((abs(middle - now) / abs(side[-1] - now), Turn(float(middle), other, unsure)))
+                per_stroke = _per_stroke(value - last, last_lead - here)
+            amount = float(last + last_lead * per_stroke)
+            turn = Turn(amount, other, float(errors[other]) * abs(per_stroke))
+            found.append((abs(amount - now) / abs(side[-1] - now), turn))
             break
     return min(found)[1] if found else NO_TURN
+
+
+def _per_stroke(change: float, lost: float) -> float:
+    """How much of a change costs a stroke of the lead, where it loses so much."""
+    return change / max(lost, 1e-12)
 
 
 def _lead(behind: np.ndarray) -> tuple[float, int]:

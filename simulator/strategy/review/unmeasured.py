@@ -88,13 +88,12 @@ def by_the_green_alone(where: str) -> tuple[str, str] | None:
     if re.search(r"bunker|trap|sand", ground):
         if not way:  # a place already
             return None
-        end = {"short": "front", "long": "back"}.get(way, "")
+        end = {"short": "front", "long": "back"}[way]
         return " ".join(filter(None, (end, side, "greenside bunker"))), ""
     if ground:
-        along = {"short": "just short of the green", "long": "just behind the green"}.get(way, "pin high")
-        off = {"short": "five paces short of the green", "long": "five paces behind the green"}
-        taken = f"no distance noted: taken as {off.get(way, 'pin high')}"
-        return f"{along}, {side} {ground}".replace("  ", " "), taken
+        beyond = {"short": "short of the green", "long": "behind the green"}.get(way)
+        along, off = (f"just {beyond}", f"five paces {beyond}") if beyond else ("pin high", "pin high")
+        return f"{along}, {side} {ground}".replace("  ", " "), f"no distance noted: taken as {off}"
     if found["high"]:
         return f"pin high, {side} of the green", f"no distance noted: taken as five paces {side} of the green"
     words = f"{way} {side} of the green".strip().replace("  ", " ")
