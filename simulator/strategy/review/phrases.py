@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from .spoken import CLUB, GROUND, OFF_GROUND
+from .spoken import CLUB, GROUND, OFF_GROUND, UNIT
 
 COUNTS = {"single": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 
@@ -129,14 +129,14 @@ SAME_CLUB = "the same club"
 """What stands for a club nobody said again."""
 
 PLACE_AT_ONCE = re.compile(
-    rf"(?P<club>.+?)[\s,]+{_CAME}(?P<where>\d+(?:\.\d+)?\s*(?:(?:yards?|yds?|yd|y|metres?|meters?|m)\s+)?"
+    rf"(?P<club>.+?)[\s,]+{_CAME}(?P<where>\d+(?:\.\d+)?\s*(?:{UNIT}\s+)?"
     r"(?:(?:left|right)\s+of\s+(?:the\s+)?(?:pin|flag|hole)|out|on|short|long|past|over|behind|to\s+go|left\s+in|remaining|(?:off|from)\s+(?:the\s+)?tee)\b.*|\d+(?:\.\d+)?\s*(?:ft|feet|foot)\b.*)",
     re.IGNORECASE,
 )
 """A place that says itself whether it is out, on or in feet needs no "to" before it."""
 
 LEFT_AT_ONCE = re.compile(
-    rf"(?P<club>{CLUB})[\s,]+{_CAME}(?P<where>(?:\d{{3}}|[6-9]\d)\s*(?:(?:yards?|yds?|yd|y|metres?|meters?|m)\s+)?left)",
+    rf"(?P<club>{CLUB})[\s,]+{_CAME}(?P<where>(?:\d{{3}}|[6-9]\d)\s*(?:{UNIT}\s+)?left)",
     re.IGNORECASE,
 )
 """Nor does what was left to the hole: "driver, 150 left"; of fewer yards it may be the side."""

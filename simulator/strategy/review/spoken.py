@@ -6,6 +6,9 @@ import re
 
 from ..clubwords import club_and_aim
 
+UNIT = r"(?:yards?|yds?|yd|y|metres?|meters?|m)"
+"""Units of a distance along the ground."""
+
 _HOW = (
     "topped|thinned|thin|shanked|duffed|chunked|fatted|fat|skulled|bladed|skied|toed|heeled|hooked|sliced|pulled|"
     "pushed|blocked|duck-hooked|mishit|miss-hit|flushed|pured|striped|hit|plugged|buried|smothered|pop(?:ped)?-up"
@@ -171,7 +174,7 @@ _INSTEAD = tuple(
         ),
         (
             rf"(?:{_MISHIT.pattern})*{CLUB}[\s,]+(?:(?:went|goes|carried|rolled|only|about|just|{_GROUND})[\s,]+)*"
-            r"(?P<yards>\d{2,3})\s*(?:yards?|yds?|yd|y|metres?|meters?|m)?"
+            rf"(?P<yards>\d{{2,3}})\s*{UNIT}?"
             r"(?:\s+(?:carry|total|forwards?|along|down|in|away))*",
             _GONE_OR_LEFT,
         ),
@@ -240,8 +243,7 @@ def club_and_where(club: str, where: str) -> tuple[str, str]:
 
 def gone_or_left(club: str) -> str | None:
     """What to say for a club with yards behind it ("driver 215 yards"), which may be either; None without."""
-    unit = "yards?|yds?|yd|y|m|metres?|meters?"
-    found = re.fullmatch(rf".+?[\s,]+(?P<yards>\d{{3}})\s*(?:{unit})?", club, re.IGNORECASE)
+    found = re.fullmatch(rf".+?[\s,]+(?P<yards>\d{{3}})\s*{UNIT}?", club, re.IGNORECASE)
     return _GONE_OR_LEFT.format(yards=found["yards"]) if found else None
 
 
