@@ -5,6 +5,7 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Iterable, Mapping
+from functools import lru_cache
 
 from ..physics.launch import KINDS
 
@@ -30,6 +31,7 @@ WEDGE_LOFT_DEG = (44, 64)
 """Lofts a wedge may be named by ("56", "56-degree") [deg], common practice."""
 
 
+@lru_cache(maxsize=1024)  # the plausible players of one answer ask for few names, thousands of times
 def club_name(text: str) -> str | None:
     """Simple form of a club's name, or None when it is not one we know.
 
