@@ -68,9 +68,9 @@ WEDGES_FROM_MEMORY: dict[str, tuple[LaunchRow, LaunchRow]] = {
 tables."""
 
 LOFT_DEG: dict[str, float] = {
-    "driver": 10.5, "3-wood": 15.0, "5-wood": 18.0, "7-wood": 21.0, "9-wood": 24.0,
-    "11-wood": 27.0, "2-hybrid": 17.0, "hybrid": 19.0, "3-hybrid": 19.5, "4-hybrid": 22.5, "5-hybrid": 25.5,
-    "6-hybrid": 28.5, "7-hybrid": 31.5, "8-hybrid": 35.0,
+    "driver": 10.5, "2-wood": 13.0, "3-wood": 15.0, "4-wood": 16.5, "5-wood": 18.0, "7-wood": 21.0,
+    "9-wood": 24.0, "11-wood": 27.0, "2-hybrid": 17.0, "hybrid": 19.0, "3-hybrid": 19.5, "4-hybrid": 22.5,
+    "5-hybrid": 25.5, "6-hybrid": 28.5, "7-hybrid": 31.5, "8-hybrid": 35.0, "9-hybrid": 39.0,
     "2-iron": 18.0, "3-iron": 20.5, "4-iron": 23.5, "5-iron": 27.0, "6-iron": 30.5, "7-iron": 34.0,
     "8-iron": 38.0, "9-iron": 42.0, "pitching wedge": 46.0, "gap wedge": 51.0, "sand wedge": 56.0,
     "lob wedge": 60.0,
@@ -90,7 +90,7 @@ SLOW_RISE_LIMIT_DEG = 4.0
 """Most the launch rises below the women's row [deg], assumed; approached exponentially from the rows' own
 slope."""
 
-SLOW_WOODS = ("driver", "3-wood")
+SLOW_WOODS = ("driver", "2-wood", "3-wood")
 """Clubs whose spin rises below the women's row: with spin falling with speed, as irons', a slow player's
 driver would run half as far again as the rating system's bogey player's does (180 yd of carry + 20 of
 run)."""
@@ -129,17 +129,26 @@ def _from_irons(loft_deg: float, rows: dict[str, LaunchRow]) -> Floats:
     return table[i] + share * (table[i + 1] - table[i])
 
 
+def _between_woods(loft_deg: float, rows: dict[str, LaunchRow]) -> Floats:
+    """Row of a wood the tables do not print, by loft on straight lines between those they do."""
+    woods = ("driver", "3-wood", "5-wood")
+    table = np.array([_numbers(rows[k]) for k in woods])
+    return np.array([np.interp(loft_deg, [LOFT_DEG[k] for k in woods], column) for column in table.T])
+
+
 def _numbers(row: LaunchRow) -> tuple[float, float, float, float]:
     return row.ball_speed_mph, row.launch_deg, row.spin_rpm, row.carry_yd
 
 
 def _row(kind: str, sex: int) -> LaunchRow:
-    """Printed row, or one placed by loft: woods from the 3- to 5-wood step, hybrids beside the irons."""
+    """Printed row, or one placed by loft: woods between or beyond those printed, hybrids beside the irons."""
     rows = TOUR_WOMEN_2023 if sex else TOUR_MEN_2023
     if kind in rows:
         return rows[kind]
     if kind in WEDGES_FROM_MEMORY:
         return WEDGES_FROM_MEMORY[kind][sex]
+    if family(kind) == "wood" and LOFT_DEG[kind] < LOFT_DEG["5-wood"]:
+        return LaunchRow(*_between_woods(LOFT_DEG[kind], rows))
     if family(kind) == "wood":
         # Beyond the 5-wood a wood changes with loft as the irons do.
         anchor, loft_deg = "5-wood", LOFT_DEG["5-wood"]

@@ -17,6 +17,7 @@ _LETTER = {"w": "wood", "wood": "wood", "fairwaywood": "wood", "i": "iron", "iro
            "hy": "hybrid", "hybrid": "hybrid", "rescue": "hybrid"}  # fmt: skip
 _WHOLE = {
     "d": "driver", "dr": "driver", "drv": "driver", "driver": "driver", "1w": "driver", "1wood": "driver",
+    "minidriver": "2-wood", "mini": "2-wood",
     "p": "pitching wedge", "pw": "pitching wedge", "pitchingwedge": "pitching wedge",
     "pitching": "pitching wedge",
     "g": "gap wedge", "gw": "gap wedge", "aw": "gap wedge", "gapwedge": "gap wedge", "gap": "gap wedge",

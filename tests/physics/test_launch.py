@@ -55,8 +55,8 @@ def test_older_tables_lie_near_the_line():
 
 
 def test_more_loft_launches_higher_and_carries_less():
-    for group in (("3-wood", "5-wood", "7-wood", "9-wood", "11-wood"),
-                  ("3-hybrid", "4-hybrid", "5-hybrid", "6-hybrid", "7-hybrid", "8-hybrid"),
+    for group in (("3-wood", "4-wood", "5-wood", "7-wood", "9-wood", "11-wood"),
+                  ("3-hybrid", "4-hybrid", "5-hybrid", "6-hybrid", "7-hybrid", "8-hybrid", "9-hybrid"),
                   ("2-iron", "3-iron", "4-iron", "5-iron", "6-iron", "7-iron", "8-iron", "9-iron",
                   "pitching wedge",
                    "gap wedge", "sand wedge", "lob wedge")):  # fmt: skip
@@ -67,6 +67,13 @@ def test_more_loft_launches_higher_and_carries_less():
                 assert rows[low].ball_speed_mph > rows[high].ball_speed_mph
                 assert rows[low].launch_deg <= rows[high].launch_deg + 1e-9
             assert launch(low, 85.0)[0] < launch(high, 85.0)[0]
+
+
+def test_a_wood_between_the_driver_and_the_3_wood_lies_between_them():
+    for rows in (MEN, WOMEN):
+        for field in ("ball_speed_mph", "launch_deg", "spin_rpm", "carry_yd"):
+            ends = [getattr(rows[kind], field) for kind in ("driver", "3-wood")]
+            assert min(ends) < getattr(rows["2-wood"], field) < max(ends)
 
 
 def test_part_swing_meets_the_full_swing():

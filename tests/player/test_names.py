@@ -55,3 +55,15 @@ def test_clubs_of_womens_and_seniors_sets_are_found_in_a_bag():
     base = level(28, "woman")
     assert base.carry_yd("11-wood") == pytest.approx(base.carry_yd("5-hybrid"), abs=2.0)
     assert base.carry_yd("8-iron") < base.carry_yd("8-hybrid") < base.carry_yd("7-iron")
+
+
+def test_woods_between_the_printed_ones_are_found_in_a_bag():
+    player = load_player("handicap 14, driver 210, mini driver 204, 4w 188, 9 hybrid 118")
+    carry = {club.name: club.carry_yd for club in player.clubs}
+    assert (carry["2-wood"], carry["4-wood"], carry["9-hybrid"]) == (204.0, 188.0, 118.0)
+    assert not {"3-wood", "5-wood"} & set(carry)  # half a club away: nobody carries both, so they are not filled in
+    assert player.club("two wood").name == "2-wood" and player.club("four wood").name == "4-wood"
+    base = level(14)
+    between = [base.carry_yd(kind) for kind in ("driver", "2-wood", "3-wood", "4-wood", "5-wood")]
+    assert between == sorted(between, reverse=True)
+    assert base.carry_yd("9-iron") < base.carry_yd("9-hybrid") < base.carry_yd("8-iron")
