@@ -17,6 +17,7 @@ from importlib import resources
 import numpy as np
 
 from ..physics import putting
+from ..physics.aero import GRAVITY_MPS2
 from ..player.model import Putting
 from ..tables.putts import PuttTable, putt_table
 from ..tables.slope_errors import errors_on_plane
@@ -49,18 +50,17 @@ def straight_leaves_ft(
     slope, toward = tables.slopes[0], 1.0 if up else -1.0
     errors = errors_on_plane(skill, flat, stimp_ft, slope, told_stimp_ft=stimp_ft, reading_sd=reading_sd)
     pace = tables.at(0, 0.0 if up else math.pi, feet)[2]
-    pull = putting.SLOPE_SHARE * putting.GRAVITY_MPS2 * slope
+    pull = putting.SLOPE_SHARE * GRAVITY_MPS2 * slope
     slowing = putting.deceleration_mps2(stimp_ft) + toward * pull
     bend = 1.0 - 0.5 * toward * pull / slowing
     line, read, across, share = luck.standard_normal((4, 400_000))
     share = share * math.sqrt(errors.roll_variance[0 if up else -1]) + read * reading_sd * pull / slowing
     roll = np.maximum((feet + pace) * (1.0 + share), 0.0)
-    aim = putting.aim_angle(stimp_ft, slope, feet, pace, 0.0 if up else math.pi)  # zero: straight
-    # a slope across, misread: the aim it would take, at this local deceleration
+    # the right line is straight; a slope across, misread: the aim it would take, at this local deceleration
     left = pace / (feet + pace)
     reach = (1.0 - left**bend) / bend
     across_aim = pull / slowing * (reach - 1.0 + left) / ((toward * pull / slowing) * reach)
-    angle = aim + line * math.sqrt(np.interp(feet / 3.0, flat.distance_yd, errors.line_variance))
+    angle = line * math.sqrt(np.interp(feet / 3.0, flat.distance_yd, errors.line_variance))
     angle = angle + across * reading_sd * across_aim
     past = roll - feet
     ahead = np.clip(past / np.maximum(roll, 1e-9), 0.0, 1.0) ** bend

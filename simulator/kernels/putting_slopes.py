@@ -47,6 +47,18 @@ def _at(values, root_step, turn_step, x, y, up_x, up_y):
 
 
 @kernel
+def line_across(along, steep, left):
+    """Right line, above the straight one to the hole [rad], were the slope squarely across.
+
+    `along`, `steep`: m and G / a of the putt's own direction; `left`: share of the roll that lies past the
+    hole. A putt that lies at phi to the fall line takes sin(phi) of it.
+    """
+    bend = 1.0 - 0.5 * along
+    turned = left**bend
+    return -steep * (1.0 - left - (1.0 - turned) / bend) / along * bend / (1.0 - turned)
+
+
+@kernel
 def _putt(distance, pace, line_variance, reading_sd, way, green, nodes, lattice, values, steps):
     """(chance to hole, sum of `values` over the misses) of one putt.
 
@@ -60,9 +72,7 @@ def _putt(distance, pace, line_variance, reading_sd, way, green, nodes, lattice,
     bend = 1.0 - 0.5 * along
     roll_mean = distance + pace
     # the line for this pace; a putt meant to stop short is aimed to rest on the line to the hole
-    left = max(pace, 0.0) / roll_mean
-    turned = left**bend
-    aim_across = -steep * (1.0 - left - (1.0 - turned) / bend) / along * bend / (1.0 - turned)
+    aim_across = line_across(along, steep, max(pace, 0.0) / roll_mean)
     aim = aim_across * up_y
     # reading: the slope across misread turns the line; the slope along misread changes roll and line
     read = steep * reading_sd

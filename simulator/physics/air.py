@@ -46,11 +46,6 @@ def pressure_from_sea_level_pa(sea_level_pa: float, altitude_m: float) -> float:
     return float((sea_level_pa ** (1.0 / n) - step) ** n)
 
 
-def standard_temperature_c(altitude_m: float) -> float:
-    """Temperature of the International Standard Atmosphere at an altitude [m]: 15 C - 6.5 C per km."""
-    return 15.0 - 0.0065 * altitude_m
-
-
 def density_kg_m3(temperature_c: float, pressure: float, humidity: float) -> float:
     """Density of moist air [kg/m^3].
 

@@ -1,10 +1,6 @@
-"""Greens and holes: constants of a putt and where they are from, and its break on a plane."""
+"""Greens and holes: constants of a putt and where they are from."""
 
 from __future__ import annotations
-
-import math
-
-from .aero import GRAVITY_MPS2
 
 HOLE_RADIUS_M = 0.0540
 """The hole is 4 1/4 in (108 mm) across: Rules of Golf, definition of "hole"."""
@@ -58,56 +54,3 @@ def deceleration_mps2(stimp_ft: float) -> float:
     ``a = v^2 / (2 S)``.
     """
     return STIMP_RELEASE_MPS**2 / (2.0 * stimp_ft * M_PER_FT)
-
-
-def distance_on_slope(stimp_ft: float, slope: float, slope_share: float = SLOPE_SHARE) -> float:
-    """Roll relative to level ground straight up (slope > 0) or down a slope (rise over run).
-
-    ``a / (a + k g s)``; infinite where the ball would not stop.
-    """
-    level = deceleration_mps2(stimp_ft)
-    along = level + slope_share * GRAVITY_MPS2 * slope
-    return level / along if along > 0.0 else float("inf")
-
-
-def critical_slope(stimp_ft: float, slope_share: float = SLOPE_SHARE) -> float:
-    """Slope (rise over run) on which a ball rolling down would not stop: ``a / (k g)``."""
-    return deceleration_mps2(stimp_ft) / (slope_share * GRAVITY_MPS2)
-
-
-def aim_angle(
-    stimp_ft: float,
-    slope: float,
-    distance_ft: float,
-    past_ft: float,
-    direction_rad: float = 0.5 * math.pi,
-    slope_share: float = SLOPE_SHARE,
-) -> float:
-    """Angle above the line to the hole at which a putt has to start on a plane [rad].
-
-    Parameters
-    ----------
-    stimp_ft, slope : float
-        Speed of the green; slope as rise over run.
-    distance_ft, past_ft : float
-        Distance to the hole, and how far past it the ball would roll.
-    direction_rad : float
-        Where the ball lies, seen from the hole: 0 straight below it, pi straight above.
-    slope_share : float
-        k of the pull ``k g slope``.
-
-    Notes
-    -----
-    The ball slows by ``a = a0 + G cos``, with ``G = k g slope``, and a heading t [rad, small] follows
-    ``dt / d(ln v) = (G sin - G cos t) / a``. Squarely across (cos = 0) this is the closed form ``G / (2 a0)
-    [1 - rho / (1 - rho) ln(1 / rho)]``, ``rho = past / (distance + past)``. Derived for this package; tests
-    integrate the path.
-    """
-    pull = slope_share * GRAVITY_MPS2 * slope
-    slowing = max(deceleration_mps2(stimp_ft) + pull * math.cos(direction_rad), 1e-9)
-    along = pull * math.cos(direction_rad) / slowing
-    along = along if abs(along) > 1e-6 else 1e-6
-    left = past_ft / (distance_ft + past_ft)
-    bend = 1.0 - 0.5 * along
-    reach = (1.0 - left**bend) / bend
-    return pull * math.sin(direction_rad) / slowing * (reach - (1.0 - left)) / (along * reach)

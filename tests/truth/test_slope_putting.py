@@ -7,11 +7,15 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from from_python import from_python
 from scipy.integrate import solve_ivp
 from truth_rows import outside
 
 from simulator.fits.reading import figures, level
+from simulator.kernels.putting_slopes import line_across
 from simulator.physics import putting
+from simulator.physics.aero import GRAVITY_MPS2
+from simulator.tables.slope_errors import plane_of
 from simulator.tables.slope_putts import putt_tables
 
 # Aim above the hole [in] at 1 / 2 / 3 %, to roll 1 ft past: arithmetic of the small-angle solution made apart
@@ -23,10 +27,19 @@ BREAKS = {
 }  # fmt: skip
 
 
+def aim_angle(stimp, slope, feet, past, degrees=90):
+    """The line the engine's putts on a plane are meant on [rad above the straight one]."""
+    plane = plane_of(slope, stimp)
+    k = int(np.argmin(np.abs(plane.direction - math.radians(degrees))))
+    assert math.degrees(plane.direction[k]) == pytest.approx(degrees)
+    line = from_python(line_across)(plane.along[k], plane.steep[k], past / (feet + past))
+    return line * math.sin(plane.direction[k])
+
+
 @pytest.mark.parametrize(("stimp", "feet"), list(BREAKS))
 def test_breaks(stimp, feet):
     for percent, inches in zip((1, 2, 3), BREAKS[stimp, feet], strict=True):
-        found = 12 * feet * math.tan(putting.aim_angle(stimp, percent / 100, feet, 1.0))
+        found = 12 * feet * math.tan(aim_angle(stimp, percent / 100, feet, 1.0))
         assert found == pytest.approx(inches, abs=0.55 if inches == round(inches) else 0.1)
 
 
@@ -60,8 +73,20 @@ def side_at_hole(stimp, slope, feet, past, direction, angle):
 def test_the_aim_is_right(degrees, feet, inches):
     """2 %, Stimp 10: the closed form passes the hole's middle by less than its half-width."""
     direction = math.radians(degrees)
-    angle = putting.aim_angle(10.0, 0.02, feet, 1.5, direction)
+    angle = aim_angle(10.0, 0.02, feet, 1.5, degrees)
     assert 12 * abs(side_at_hole(10.0, 0.02, feet, 1.5, direction, angle)) < inches
+
+
+def roll_of_level(stimp, slope):
+    """Roll relative to level ground, straight up (slope > 0) or down, on the plane the tables of putts are made on."""
+    plane = plane_of(abs(slope), stimp)
+    return plane.level / plane.slowing[0 if slope > 0.0 else -1]
+
+
+def critical_slope(stimp):
+    """Slope on which no ball stops: a ball putted down is slowed by so much less for each per cent."""
+    plane = plane_of(0.01, stimp)
+    return 0.01 * plane.level / (plane.level - plane.slowing[-1])
 
 
 # Distance relative to the level, k = 5/7: the same notes; rows Stimp, columns 3, 2, 1 % down, 1, 2, 3 % up
@@ -75,25 +100,27 @@ def test_the_aim_is_right(degrees, feet, inches):
 )
 def test_distances_up_and_down_and_critical_slopes(stimp, shares, critical_pct):
     for slope, share in zip((-0.03, -0.02, -0.01, 0.01, 0.02, 0.03), shares, strict=True):
-        assert putting.distance_on_slope(stimp, slope) == pytest.approx(share, abs=0.0051)
-    assert 100 * putting.critical_slope(stimp) == pytest.approx(critical_pct, abs=0.06)
-    assert math.isinf(putting.distance_on_slope(stimp, -1.001 * putting.critical_slope(stimp)))
+        assert roll_of_level(stimp, slope) == pytest.approx(share, abs=0.0051)
+    assert 100 * critical_slope(stimp) == pytest.approx(critical_pct, abs=0.06)
+    steepest = roll_of_level(stimp, -1.001 * critical_slope(stimp))  # the tables hold on to a share of friction
+    assert steepest == pytest.approx(1.0 / putting.STEEPEST_SHARE)
 
 
 def test_a_published_table_of_20_ft():
     """probablegolfinstruction.com, Stimp 12, 1 deg: 20 ft up plays 26.2 ft, down 15.5 ft.
 
     A rolling sphere (k = 5/7) gives 25.3 and 14.6: 3 and 6 % less. Up the table asks for k = 0.83, down for
-    0.62.
+    0.60.
     """
     slope = math.tan(math.radians(1.0))
-    up, down = (20.0 / putting.distance_on_slope(12.0, sign * slope) for sign in (1.0, -1.0))
+    up, down = (20.0 / roll_of_level(12.0, sign * slope) for sign in (1.0, -1.0))
     page = "probablegolfinstruction.com, Stimp 12, 1 deg"
     outside(page, "20 ft uphill plays", up, 26.2, 0.04 * 26.2, "ft")
     outside(page, "20 ft downhill plays", down, 15.5, 0.04 * 15.5, "ft")
     assert up == pytest.approx(26.2, rel=0.04) and down == pytest.approx(15.5, rel=0.06)
-    assert 20.0 / putting.distance_on_slope(12.0, slope, 0.83) == pytest.approx(26.2, abs=0.1)
-    assert 20.0 / putting.distance_on_slope(12.0, -slope, 0.62) == pytest.approx(15.5, abs=0.2)
+    per_k = putting.deceleration_mps2(12.0) / (GRAVITY_MPS2 * slope)
+    asked = [(26.2 / 20.0 - 1.0) * per_k, (1.0 - 15.5 / 20.0) * per_k]
+    assert asked == pytest.approx([0.83, 0.60], abs=0.005)
 
 
 def test_a_limit_for_information():
@@ -105,13 +132,13 @@ def test_a_limit_for_information():
     outside(
         "USGA Green Section, second hand",
         "steepest slope a ball stops on, Stimp 14",
-        100 * putting.critical_slope(14.0),
+        100 * critical_slope(14.0),
         100 * limit,
         0.5,
         "%",
     )
-    assert putting.critical_slope(14.0) == pytest.approx(0.056, abs=0.0005)
-    assert putting.critical_slope(14.0, 0.95) == pytest.approx(limit, rel=0.01)
+    assert critical_slope(14.0) == pytest.approx(0.056, abs=0.0005)
+    assert critical_slope(14.0) * putting.SLOPE_SHARE / 0.95 == pytest.approx(limit, rel=0.01)
 
 
 @pytest.fixture(scope="module")
