@@ -19,6 +19,7 @@ from matplotlib.figure import Figure
 from matplotlib.legend import Legend
 from matplotlib.text import Text
 from pypdf import PdfReader
+from words_apart import check_apart
 
 from simulator.errors import UsageError
 from simulator.hole import load_hole
@@ -90,15 +91,7 @@ def words_of(figure: Figure) -> list[Text]:
 def check_words(figure: Figure) -> None:
     words = words_of(figure)
     assert len(words) > 5
-    boxes = [text.get_window_extent() for text in words]
-    for text, box in zip(words, boxes, strict=True):
-        assert box.x0 >= 0 and box.y0 >= 0, text
-        assert box.x1 <= figure.bbox.x1 and box.y1 <= figure.bbox.y1, text
-    x0, y0, x1, y1 = np.array([box.extents for box in boxes]).T  # all pairs at once: a page has hundreds of words
-    wide = np.minimum(x1[:, None], x1) - np.maximum(x0[:, None], x0)
-    tall = np.minimum(y1[:, None], y1) - np.maximum(y0[:, None], y0)
-    covered = np.argwhere(np.triu(np.minimum(wide, tall) >= 1.5, k=1))
-    assert not covered.size, [(words[a].get_text(), words[b].get_text()) for a, b in covered]
+    check_apart(figure, words, within_px=1.5)
 
 
 @pytest.mark.parametrize("name", HOLES)

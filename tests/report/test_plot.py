@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import functools
-import itertools
 import os
 import subprocess
 import sys
@@ -18,7 +17,7 @@ from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.colors import to_rgb
 from matplotlib.figure import Figure
 from matplotlib.text import Text
-from matplotlib.transforms import Bbox
+from words_apart import check_apart
 
 from simulator.errors import UsageError
 from simulator.hole import Surface, load_hole
@@ -70,11 +69,7 @@ def test_words_are_on_the_page_and_cover_no_other(case: str) -> None:
     figure = picture(case)[1].get_figure()
     assert isinstance(figure, Figure)
     words = texts(figure)
-    boxes = [t.get_window_extent() for t in words]
-    for text, box in zip(words, boxes, strict=True):
-        assert box.x0 >= 0 and box.y0 >= 0 and box.x1 <= figure.bbox.x1 and box.y1 <= figure.bbox.y1, text
-    for (a, one), (b, other) in itertools.combinations(zip(words, boxes, strict=True), 2):
-        assert not Bbox.intersection(one, other), (a.get_text(), b.get_text())
+    check_apart(figure, words, within_px=0.0)
 
 
 @pytest.mark.parametrize("case", CASES)
