@@ -69,12 +69,15 @@ class Run:
         side_by_side = min(cores, len(self.todo))
         pool = executor or ThreadPoolExecutor(side_by_side, thread_name_prefix="holesim-course")
         inside = 1 if executor is not None else max(1, cores // side_by_side)
+        # the last has them all: no other is waiting for them
+        last = next(reversed(self.todo)) if executor is None else None
         waiting: dict[Future[dict[str, Any]], int] = {}
         taken: set[Future[dict[str, Any]]] = set()
         try:
             for k, job in self.todo.items():
                 # a copy, on threads too: GEOS writes into areas it is asked about, and jobs share their holes
-                waiting[pool.submit(work, pickle.loads(pickle.dumps(job)), inside)] = k
+                own = cores if k == last else inside
+                waiting[pool.submit(work, pickle.loads(pickle.dumps(job)), own)] = k
             for future in as_completed(waiting):
                 taken.add(future)
                 self._take(future, waiting[future])

@@ -1,4 +1,6 @@
-"""Jobs on threads share no geometry: GEOS writes into areas it is asked about, and two at once end the process."""
+"""Jobs on threads share cores and no geometry: GEOS writes into areas it is asked about, and two at once end the process."""
+
+from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
@@ -24,3 +26,22 @@ def test_each_job_has_a_hole_of_its_own(monkeypatch: pytest.MonkeyPatch) -> None
     assert sorted(job.digest for job in worked) == sorted(job.digest for job in todo.values())
     areas = [id(feature.area) for job in (*worked, todo[0]) for feature in job.hole.features]
     assert len(set(areas)) == len(areas)
+
+
+@pytest.mark.parametrize(("count", "cores", "given"), [(3, 2, [1, 1, 2]), (1, 4, [4]), (5, 4, [1, 1, 1, 1, 4]), (2, 5, [2, 5])])
+def test_the_last_job_has_every_core(count: int, cores: int, given: list[int], monkeypatch: pytest.MonkeyPatch) -> None:
+    """No other is waiting for them, so it does not leave them idle; on an executor of another's each has one thread."""
+    seen: dict[int, int] = {}
+
+    def work(job: Job, threads: int) -> None:
+        seen[job.number] = threads
+        raise NoAnswerError("not asked for")
+
+    monkeypatch.setattr(running, "work", work)
+    hole, player = load_hole("eel-trap"), load_player("isolde")
+    todo = {k: Job(k, hole, player, "", "", Conditions(), 100, 1, True) for k in range(count)}
+    running.Run(todo, {}, count, None, lambda _: None).all(threads=cores)
+    assert [seen[k] for k in range(count)] == given
+    with ThreadPoolExecutor(2) as pool:
+        running.Run(todo, {}, count, None, lambda _: None).all(pool, threads=cores)
+    assert [seen[k] for k in range(count)] == [1] * count
