@@ -60,7 +60,7 @@ SENSES: dict[str, tuple[str, ...]] = {
         "from straight behind", "from behind", "at your back", "at my back", "at his back", "at her back",
         "at the player's back", "at our backs", "behind us", "behind you",
         "behind me", "behind", "in your favour", "with us", "with you", "with me", "favourable",
-        "favorable", "down", "from the tee",
+        "favorable", "down the fairway", "down the hole", "down the line", "down", "from the tee",
     ),
     "left": (
         "left to right", "left-to-right", "l to r", "l-to-r", "l-r", "l/r", "l2r", "off the left",
@@ -92,7 +92,7 @@ SENSE_OF = dict(_WORDS)
 FILLERS = frozenset((
     "wind", "winds", "wind's", "breeze", "breezy", "blowing", "blows", "it", "its", "it's", "is", "a", "an",
     "the", "of", "and", "at", "from", "off", "with", "coming", "about", "around", "roughly", "today",
-    "steady", "mean", "average", "then", "but", "plus", "say", "we", "have", "got", "dead",
+    "steady", "mean", "average", "then", "but", "plus", "say", "one", "we", "have", "got", "dead",
     "straight", "pure", "out", "side", "hand", "me", "us", "you", "that's", "there", "there's",
 ))  # fmt: skip
 """Words that carry nothing by themselves."""
@@ -161,7 +161,8 @@ _SAY_INSTEAD = {
         'say how strong: "25 mph", "two-club wind", "strong"'
     ),
     "prevailing usual": 'say where it comes from: "SW 12", "off the right"',
-    "up uphill downhill": "heights go into the hole, or --height with carries",
+    "up": 'say "into" or "helping"; heights go into the hole, or --height with carries',
+    "uphill downhill": "heights go into the hole, or --height with carries",
 }
 INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
 """Words that settle no wind, and what to say for them."""

@@ -11,6 +11,7 @@ import shapely
 from simulator.errors import UsageError
 from simulator.hole.model import Hole, Spot
 from simulator.hole.surfaces import WORDS, Surface
+from simulator.spelt import in_figures, in_full
 from simulator.units import YD_PER_M
 
 PACE_YD = 1.0
@@ -95,7 +96,7 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
     UsageError
         Words that are not understood or fit two pins, a pin off the green.
     """
-    asked = " ".join(words.casefold().replace("-", " ").split())
+    asked = in_figures(in_full(" ".join(words.casefold().replace("-", " ").split())))
     for pin in hole.pins:
         if pin.name.casefold() == words.strip().casefold():
             return replace(hole, pin=pin)
@@ -126,7 +127,7 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
 
 def read_pin_place(words: str) -> PinPlace | None:
     """Paces on and beside as typed; None when the words say nothing of the kind."""
-    rest = words.casefold()
+    rest = in_figures(in_full(words.casefold()))
     on = _ON.search(rest)
     if on is None:
         return None

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from ..errors import UsageError
 from ..hole.surfaces import Surface
+from ..spelt import in_figures, in_full
 from ..units import YD_PER_M
 
 ALLOWED = (
@@ -57,9 +58,6 @@ FILLERS = frozenset(
     )
 )
 _SAY_INSTEAD = {
-    "hundred one two fifty sixty seventy eighty ninety ten twenty thirty forty": (
-        'write the number in figures: "150 out"'
-    ),
     "by beside near next opposite": 'say how far it is to the pin and on what: "150 out, right rough"',
     "edge": 'say "left side of the fairway, 150 out", or the yards: "230 on, 14 left"',
     "fringe apron collar": 'say which side, "back fringe", or "15 out, left rough"',
@@ -79,6 +77,12 @@ _INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.s
 
 _SIDE_LETTERS = {"l": "left", "lhs": "left side", "r": "right", "rhs": "right side"}
 _SIDE_LETTER = re.compile(r"(?<![^\W\d_])(?:lhs|rhs|l|r)(?![\w'’])")
+
+_COUNTED = (
+    rf"(?:{'|'.join(UNITS)}|out|on|off|away|left|right|l|r|short|shy|before|behind|past|beyond|over|in|into|inside|"
+    r"from|to|of|remaining|down|and)\b|[,-]|$"
+)
+"""What stands behind a number of a place: in "ten acre wood" it is part of a name."""
 
 NUMBER = r"[-+]?[0-9]{1,9}(?:\.[0-9]{0,9})?"
 UNIT = "|".join(UNITS)
@@ -120,8 +124,9 @@ _TOKEN = re.compile(rf"\s*(?:(?P<number>{NUMBER})|(?P<comma>,)|(?P<word>[^\s,0-9
 
 
 def plain(text: str) -> str:
-    """Small letters, one blank between words, sides in full: what patterns are looked for in."""
-    return _SIDE_LETTER.sub(lambda found: _SIDE_LETTERS[found[0]], " ".join(text.casefold().split()))
+    """Small letters, single blanks, sides in full, numbers in figures: what patterns are looked for in."""
+    usual = in_figures(in_full(" ".join(text.casefold().split())), before=_COUNTED)
+    return _SIDE_LETTER.sub(lambda found: _SIDE_LETTERS[found[0]], usual)
 
 
 def yards(number: str, unit: str | None) -> float:

@@ -38,7 +38,8 @@ OFF_THE_SHOT = [
     ("7,5 m/s into", 7.5 * MS, 0), ("10 knots into", 10 * KT, 0), ("15 kph into", 15 * KMH, 0),
     ("10 on the nose", 10, 0), ("wind in face, 10", 10, 0), ("10 L2R", 10, -90), ("R2L 10", 10, 90),
     ("quartering into from the right, 10 mph", 10, 45), ("helping, quartering from the left, 10", 10, -135),
-    ("quartering from 2 o'clock, 10", 10, 60), ("a breeze of 6 mph, off the left", 6, -90),
+    ("quartering from 2 o'clock, 10", 10, 60), ("ten mph down the fairway", 10, 180), ("12 blowing down the hole", 12, 180),
+    ("ten to fifteen mph from the left", 12.5, -90), ("fifteen into", 15, 0), ("a steady one from the left, 20 mph", 20, -90), ("a breeze of 6 mph, off the left", 6, -90),
 ]  # fmt: skip
 
 # compass phrase -> mph, compass bearing it comes from

@@ -28,6 +28,20 @@ BASE = "par 4, 380; fairway 28 wide, 150 to 350; green 28 deep, 24 wide; "
 SAID_ALIKE = [
     ("a par 4 of 372 yards with a pond on the right at 220", "par 4, 372; pond right at 220"),
     ("par 4, 372; lateral water right at 220", "par 4, 372; lateral hazard right at 220"),
+    # short forms and numbers in words
+    ("par 4, 372; fwy 30 wide; lake right at 220; bkrs right of the grn",
+     "par 4, 372; fairway 30 wide; lake right at 220; bunkers right of the green"),
+    ("par four, three seventy two; pond right two hundred to two forty",
+     "par 4, 372; pond right 200 to 240"),
+    # two places in one breath
+    ("par 4, 372; creek crosses at 190 and 330", "par 4, 372; creek crosses at 190; creek crosses at 330"),
+    ("par 4, 372; creeks cross at 190 and 330", "par 4, 372; creek crosses at 190; creek crosses at 330"),
+    ("par 4, 372; pond right at 220; OB left 40 right 30", "par 4, 372; pond right at 220; out left 40; out right 30"),
+    ("par 4, 372; pond right at 220; ob 40 left 30 right", "par 4, 372; pond right at 220; out left 40; out right 30"),
+    # down a side it runs on to the green
+    ("par 4, 372; lake down the right from 180", "par 4, 372; lake down the right from 180 to the green"),
+    ("par 4, 372; lake all down the right from 180", "par 4, 372; lake right from 180 to the green"),
+    ("par 4, 372; river right from 180", "par 4, 372; river right from 180 to the green"),
 ]
 
 

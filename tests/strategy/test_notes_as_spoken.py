@@ -54,6 +54,26 @@ def test_a_side_alone_is_a_side_of_the_green_in_reach(noted: str, meant: str) ->
 
 
 @pytest.mark.parametrize(
+    "noted, meant",
+    [
+        (
+            "driver to 160 out, left rough - 7-iron short - chip to 8 ft - 2 putts",
+            "driver to 160 out, left rough; 7-iron short; chip to 8 ft; 2 putts",
+        ),
+        ("driver to 160 out – 7 iron to 30 ft – 2 putts", "driver to 160 out; 7-iron to 30 ft; 2 putts"),
+        ("driver - left rough, 160 out - 7-iron - 20 ft -2 putts", "driver to 160 out, left rough; 7-iron to 20 ft; 2 putts"),
+        ("driver to one sixty out; seven iron to twenty five feet; two putts", "driver to 160 out; 7-iron to 25 ft; 2 putts"),
+        ("driver to 160 out, left rough; 7i to front bkr", "driver to 160 out, left rough; 7i to front bunker"),
+    ],
+)
+def test_strokes_between_dashes_and_numbers_in_words(noted: str, meant: str) -> None:
+    ends = [[(s.end.x_yd, s.end.y_yd) for s in played(text) if s.end is not None] for text in (noted, meant)]
+    assert len(ends[0]) == len(ends[1]) > 1
+    for one, other in zip(*ends, strict=True):
+        assert one == pytest.approx(other, abs=0.1)
+
+
+@pytest.mark.parametrize(
     "noted, why",
     [
         ("driver left", "how far, and on what"),  # nowhere near the green

@@ -450,7 +450,6 @@ REFUSED = [
     ("164 out left right rough", "'right' is not understood"),
     ("164 out, left", 'a side needs a kind of ground ("164 out, left rough")'),
     ("150, right edge of the fairway", "'edge' is not understood there (say \"left side of the fairway"),
-    ("a hundred yards out", "'hundred' is not understood there (write the number in figures"),
     ("on the fringe", "'fringe' is not understood there (say which side"),
     ("10 feet from the hole", "'feet' is not understood there (yards or m are read; a putt is not planned)"),
     ("plugged, right bunker, 28 out", "'plugged' is not understood there (how the ball lies is taken as usual"),

@@ -47,6 +47,8 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
         if feature.kind == "water":
             entry.assume("that it crosses the line")
     if along.at is not None and (size is not None or (along.low is None and along.high is None)):
+        need(crosses or size is not None or feature.kind != "stream", token,
+             'beside the line at one place? Say from where to where, "190 to 230", or "across"')  # fmt: skip
         length = size if size is not None else _usual_length(feature)
         if crosses:
             along.low, along.high = along.at - length / 2.0, along.at + length / 2.0
@@ -56,7 +58,7 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
             entry.assume(f"{u.shown(length)} along the line", "from", "to")
     elif along.low is not None and along.high is None:
         whole = feature.kind in ("trees", "heavy_rough", "rough") or feature.noun not in NEEDS_A_RANGE
-        whole = whole and not crosses and feature.kind != "stream"
+        whole = (whole or across.every or across.runs) and not crosses
         length = _usual_length(feature)
         along.high = (
             draft.green_back_yd if whole and along.low < draft.green_back_yd - length else along.low + length

@@ -56,6 +56,11 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
         rf"{_OF_LINE}",
     ),
     ("edge", rf"(?P<a>{_N}) (?:of|off|from) {_LINE}"),
+    (
+        "side",
+        rf"{_ON}(?P<run>down|along|up) (?P<s>{_S})(?: hand)?(?: side| edge)?"
+        r"(?: of (?:(?P<f>fairway)|hole|line))?",
+    ),
     ("side", rf"{_ON}(?P<s>{_S})(?: hand)?(?: side| edge)?(?: of (?:(?P<f>fairway)|hole|line))?"),
     ("both", rf"(?:(?:on|down|along) )?(?:both|either|each) sides?(?P<g>(?: of)? {_G})?"),
     ("both", rf"(?:left and right|right and left)(?P<g>(?: of)? {_G})?"),

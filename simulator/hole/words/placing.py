@@ -47,6 +47,9 @@ class Across:
     every: bool = False
     """All along the hole."""
 
+    runs: bool = False
+    """Down a side: from where it begins to the green, unless an end is said."""
+
     at: float | None = None
     """A number beside "left" or "right" too large for an offset: a station."""
 
@@ -153,6 +156,7 @@ def read_across(feature: Feature, draft: Draft, near_edge: bool) -> Across:
         )
         found.sides = (side.words["s"],)
         found.of_fairway = found.of_fairway or "f" in side.words
+        found.runs = found.runs or "run" in side.words
     found.crosses = found.said_across = feature.take("across") is not None
     for said in feature.take_all("offset", "side_number"):
         value = u.yd(said.numbers["a"])

@@ -19,7 +19,20 @@ _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
 
 def in_grammar(tokens: list[Token]) -> list[Token]:
     """The same hole with these turns of speech in words that the grammar has."""
-    return _guarded(_one_boundary(_at_the_bend(_island(tokens))))
+    return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(tokens)))))
+
+
+def _sides_apart(tokens: list[Token]) -> list[Token]:
+    """ "Left 40 right 30" and "40 left 30 right" are two, as with a comma between."""
+    out: list[Token] = []
+    for k, token in enumerate(tokens):
+        pairs = [tokens[j] for j in range(k - 2, k + 2) if 0 <= j < len(tokens)]
+        keys = [_key(one) if _key(one) in _OTHER else one.kind for one in pairs]
+        sides = [keys[::2], keys[1::2]]
+        if ["number", "number"] in sides and (["left", "right"] in sides or ["right", "left"] in sides):
+            out.append(replace(token, kind="soft", key=","))
+        out.append(token)
+    return out
 
 
 def _island(tokens: list[Token]) -> list[Token]:

@@ -8,9 +8,17 @@ from .spoken import CLUB, GROUND, OFF_GROUND, UNIT
 
 COUNTS = {"single": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 
+_STROKE = (
+    rf"(?:(?:an?|the|my|his|her)\s+)?(?:{CLUB}|(?:\d+|{'|'.join(COUNTS)})[\s-]*putt|tap(?:ped)?[\s-]*in\b|gimme|putt(?:ed)?\b|"
+    r"(?:penalty|free)?\s*drop|(?:took\s+(?:an?\s+)?)?unplayable|again\b|holed\b|pick(?:ed|s)?\s+up)"
+)
+"""What a stroke, or what is done between two, begins with."""
+
 _NUMBER_WORD = rf"(?:\d+|{'|'.join(COUNTS)})"
 BREAK = re.compile(
     r"\s*(?:(?:[;\n]+|[.!](?=\s|$))(?:\s*(?:and\s+)?then\b)?|,?\s+(?:and\s+)?then\s+|\s/\s"
+    # a dash with a blank beside it parts strokes; "driver - left rough" is one, and "7-iron" a club
+    rf"|(?:\s[-–—]+|[-–—]+\s)(?=\s*{_STROKE})"
     rf"|(?:,|,?\s+(?:and|&))\s+(?={_NUMBER_WORD}[\s-]*putt|tap(?:ped)?[\s-]*in\b|gimme|holed\b|pick(?:ed|s)?\s+up|"
     r"(?:made|sank|drained)\s+(?:it|the|an?|my|his|her)\b|(?:putt(?:ed)?|lag(?:ged)?)\s+(?:up\s+)?to\b|"
     r"(?:took\s+(?:an?\s+)?)?unplayable|(?:hit\s+|played\s+)?(?:a\s+)?provisional)"
