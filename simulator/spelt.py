@@ -30,6 +30,13 @@ _NOUGHT = ("oh", "o")
 _DECADES = {f"{word[:-1]}ies": f"{tens}s" for word, tens in TENS.items()}
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*")
 _SHORT = re.compile(rf"\b(?:{'|'.join(SHORT_FOR)})\b", re.IGNORECASE)
+_AND_A_HALF = re.compile(r"\b(\d+)[ -]and[ -]a[ -]half\b", re.IGNORECASE)
+_TIED = re.compile(
+    r"(?<=\d)-(?=(?:yards?|yds?|feet|foot|ft|met(?:re|er)s?|paces?|mph|knots?|degrees?)\b)", re.IGNORECASE
+)
+"""The hyphen of "160-yards"."""
+_LOOSE = re.compile(r"(?<=\d)[ -]?ish\b", re.IGNORECASE)
+""" "10ish" is about 10."""
 _BETWEEN = re.compile(r"[ \t]+|[ \t]*-[ \t]*")
 """What may stand between the words of one number."""
 
@@ -101,7 +108,7 @@ def _tens(words: Sequence[str]) -> tuple[int, int]:
 
 
 def in_figures(text: str, *, least: float = 0.0, before: str = "", ones: bool = False) -> str:
-    """A text with its numbers in figures; "eighties" is "80s".
+    """A text with its numbers in figures; "eighties" is "80s", "ten-ish" 10, "160-yards" loses its hyphen.
 
     A lone "one" stays as it is ("a good one") unless `ones`, or `before` says what makes it a number.
 
@@ -127,7 +134,7 @@ def in_figures(text: str, *, least: float = 0.0, before: str = "", ones: bool = 
             out, at = out + _DECADES[words[0]], found.end()
         else:
             out, at = out + found[0], found.end()
-    return out + text[at:]
+    return _LOOSE.sub("", _TIED.sub(" ", _AND_A_HALF.sub(r"\1.5", out + text[at:])))
 
 
 def _run(text: str, first: re.Match[str]) -> tuple[list[str], list[int]]:

@@ -25,7 +25,8 @@ _SIDE = re.compile(
     rf"|(left|right|l|r)\s*({_NUMBER}){_UNIT})(?:\s*(?:edge|side))?"
 )
 _MIDDLE = re.compile(r"\b(?:middle|centre|center|c)\b")
-_FILLERS = re.compile(r"[\s,;/]+|\band\b")
+_FILLERS = re.compile(r"[\s,;/]+|\b(?:and|dead)\b")
+_OF_MIDDLE = re.compile(r"\b(?:of|from) (?:the )?(?:centre|center|middle)\b")
 
 _DEPTHS = {"front": 0, "middle": 1, "centre": 1, "center": 1, "back": 2}
 _WIDTHS = {"left": 0, "middle": 1, "centre": 1, "center": 1, "right": 2}
@@ -120,6 +121,8 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
     what = f"{len(found)} pins that {words!r} fits" if found else f"no pin called {words!r}"
     if _COLOURS & set(asked.split()):
         what += " (what a colour means differs from course to course: say front, middle or back)"
+    elif _OF_MIDDLE.search(asked):
+        what += ' (count from an edge: "12 on, 8 left")'
     elif _SIDE.search(asked) and not re.search(r"\bon\b", asked):
         what += " (how far on?)"
     raise UsageError(f"{hole.source or hole.name}: {what}; this hole has: {names}; allowed: {ALLOWED}")

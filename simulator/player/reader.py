@@ -37,6 +37,9 @@ def quoted(text: str) -> str:
 _MARK = re.compile(r"(?<=\w)\s*[:=]\s*(?=\d)|(?<=[a-z])-(?=\d{2,3}(?!\w))")
 """What stands between a club and its distance and says nothing: "7i: 150", "driver-210"."""
 
+_STOP = re.compile(r"(?<=\d)\.(?=\s|$)")
+"""A full stop behind a number parts what is said, as a semicolon does."""
+
 LOFTS_DEG = {"pitching wedge": (43, 48), "gap wedge": (49, 53), "sand wedge": (54, 58), "lob wedge": (58, 64)}
 """Lofts that wedges have: "sand wedge 56" names one more likely than its carry (common practice)."""
 
@@ -55,6 +58,7 @@ class Reader:
     def __init__(self, text: str, phrases: Sequence[Phrase]) -> None:
         # a mark is a blank, of its own length: places in the text are told
         self.typed, text = text, in_figures(text, ones=True)
+        text = _STOP.sub(";", text)
         plain = _MARK.sub(lambda found: " " * len(found[0]), text.casefold())
         self.said, self.text, self.at = text, plain, 0
         self.phrases = phrases

@@ -115,7 +115,7 @@ class Effective:
 
 _PAIR = re.compile(
     rf"\s*(?P<level>\d+(?:\.\d+)?)\s*(?P<unit>{'|'.join(UNITS)})?\s*"
-    r"(?:,?\s*(?:adjusted|slope|plays)\s*(?:to)?\s*(?P<pair>\d+(?:\.\d+)?)"
+    r"(?:,?\s*(?:adjusted|slope|plays)\s*(?:to|like)?\s*(?P<pair>\d+(?:\.\d+)?)"
     rf"\s*(?P<last>{'|'.join(UNITS)})?)?\s*"
 )
 

@@ -62,6 +62,8 @@ _SAY_INSTEAD = {
     "edge": 'say "left side of the fairway, 150 out", or the yards: "230 on, 14 left"',
     "fringe apron collar": 'say which side, "back fringe", or "15 out, left rough"',
     "feet foot ft": "yards or m are read; a putt is not planned",
+    "- –": 'a comma goes there, "160 out, left rough"',
+    "drive gone after": 'say how far on from the tee it is: "240 on", "240 on, left rough"',
     "inches": "yards or m are read",
     "lay lay-up layup laying drop wedge": 'say how far it is to the pin: "90 out", "150 out, fairway"',
     "behind past over beyond long short front back just off": (
@@ -238,6 +240,10 @@ def _with_roles(text: str, said: Said) -> Said:
         raise refused(text, "both a distance on and a distance out")
     if said.told and said.side and said.offset is None and len(said.plain) == 1:  # "20 left, 200 out"
         said.offset, said.side = said.plain.pop() * said.side, 0
+    out_first = len(said.plain) == 2 and said.plain[0] > said.plain[1] > 0.0
+    if forms == 0 and said.side and out_first:  # "150, 10 left"
+        said.out, said.offset = said.plain[0], said.plain[1] * said.side
+        said.plain, said.side = [], 0
     if said.plain and (said.told or len(said.plain) != 2):
         raise refused(text, f"the number {said.plain[0]:g} (yards) has no meaning there")
     named = said.ground in (Surface.TEE, Surface.GREEN, Surface.WATER)  # refused or taken without one

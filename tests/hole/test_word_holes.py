@@ -38,6 +38,11 @@ SAID_ALIKE = [
     ("par 4, 372; creeks cross at 190 and 330", "par 4, 372; creek crosses at 190; creek crosses at 330"),
     ("par 4, 372; pond right at 220; OB left 40 right 30", "par 4, 372; pond right at 220; out left 40; out right 30"),
     ("par 4, 372; pond right at 220; ob 40 left 30 right", "par 4, 372; pond right at 220; out left 40; out right 30"),
+    # at the corner, unless a number says where: it was a greenside one
+    ("par 4, 372; pond right at 220; dogleg left at 220, bunkers inside the corner",
+     "par 4, 372; pond right at 220; dogleg left at 220; bunkers left at 220"),
+    ("par 4, 372; pond right at 220; dogleg left at 220; bunker outside the corner, 240",
+     "par 4, 372; pond right at 220; dogleg left at 220; bunker right at 240"),
     # down a side it runs on to the green
     ("par 4, 372; lake down the right from 180", "par 4, 372; lake down the right from 180 to the green"),
     ("par 4, 372; lake all down the right from 180", "par 4, 372; lake right from 180 to the green"),

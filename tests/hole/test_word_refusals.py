@@ -23,6 +23,7 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 380; two fairways, left one 20 wide, right one 30 wide": ("'fairways' (letter 17)", _HALVES),
     "par 4, 380; left fairway 20 wide": ("'left' (letter 13)", _HALVES),
     "par 4, 400; creek at 290, 20 right": ("'creek' (letter 13)", "from where to where"),
+    "par 4, 400; stakes left 30": ("'stakes' (letter 13)", "of which colour"),  # it was a bend of 30 degrees
     "par 4, 340; carry 150 over rough": ("'rough' (letter 28)", 'Say "fairway from 150"'),
     "par 4, 400; bunker 150 from the green": ("'bunker' (letter 13)", "on which side?"),
     "par 4, 302, drivable": ("'drivable' (letter 13)", "leave it out"),

@@ -34,6 +34,9 @@ def placed(text: str) -> tuple[float, float]:
         ("20 off the front", "20 short of the green"),
         ("150 to the green", "150 short of the green"),
         ("one fifty out", "150 out"),
+        ("150-yards out", "150 out"),
+        ("150ish out", "150 out"),
+        ("150, 10 left", "150 out, 10 left"),
         ("a hundred and sixty-four yards out, left rough", "164 out, left rough"),
         ("two thirty on, twelve right", "230 on, 12 right"),
         ("two hundred on, left rough", "200 on, left rough"),
@@ -49,6 +52,8 @@ def test_said_otherwise(words: str, same: str) -> None:
 @pytest.mark.parametrize(
     "words, why",
     [
+        ("240 drive", 'say how far on from the tee it is: "240 on"'),
+        ("160 out - left rough", "a comma goes there"),
         ("150 out, by the elbow bunker", "beside elbow bunker, not in it: say how far"),  # it was put into the sand
         ("100 out by the willow carr", "beside willow carr, not in it"),
         ("right of the apron", "beside apron, not in it"),

@@ -72,6 +72,8 @@ _SPOKEN = tuple(
         (rf"^({CLUB})\s+(?:carried|cleared)\s+(?:the\s+)?[a-z' ]+?(?=\s+to\s)", r"\1"),
         (rf"^({CLUB})\s+approach\b", r"\1"),
         (r"\s+in\s+regulation\b", ""),
+        (rf"(?<=\d)(\s*{UNIT}|(?<=\d\d\d))\s+in$", r"\1 out"),
+        (rf"^({CLUB})[\s,]+(short|long)[\s,]+(?:by\s+)?(\d+\s*{UNIT}?)$", r"\1 \3 \2"),
         (
             r"(?<!\d)(\d{1,2}\s*(?:yards?|yds?|yd|y|paces?|metres?|m)?)\s+in(?:to|side)?\s+(?:the\s+)?(left|right)\s+rough\b",
             r"\1 \2 of the fairway",
@@ -194,7 +196,7 @@ _INSTEAD = tuple(
 
 
 _MEASURED = r"(?:feet|foot|footers?|ft|inch(?:es)?|yards?|yds?|paces?|metres?|meters?)\b"
-_COUPLE = re.compile(rf"\b(?:a couple(?: of)?|an?)\s+(?={_MEASURED})", re.IGNORECASE)
+_COUPLE = re.compile(rf"(?<!half )\b(?:a couple(?: of)?|an?)\s+(?={_MEASURED})", re.IGNORECASE)
 _ALONG = r"(?:out|on|away|to go|left|right|short|past|behind|from|to|off|remaining)\b|[,;.\n]|$"
 """What stands behind a distance; a number below ten before it may be a club ("seven on the green")."""
 _INCHES = re.compile(r"\b(?P<number>\d+)\s*inch(?:es)?\b", re.IGNORECASE)
