@@ -19,9 +19,9 @@ PACE_YD = 1.0
 
 _NUMBER = r"\d+(?:\.\d+)?"
 _UNIT = r"(?:\s*(paces?|p|yards?|yds?|y|metres?|meters?|m)\b)?"
-_ON = re.compile(rf"(?:({_NUMBER}){_UNIT}\s*(?:on|deep)|on\s*({_NUMBER}){_UNIT})\b")
+_ON = re.compile(rf"(?:({_NUMBER}){_UNIT}\s*(?:on|deep|up)|on\s*({_NUMBER}){_UNIT})\b")
 _SIDE = re.compile(
-    rf"(?:({_NUMBER}){_UNIT}\s*(?:from|off)?\s*(?:the\s*)?(left|right|l|r)\b"
+    rf"(?:({_NUMBER}){_UNIT}\s*(?:in\s*)?(?:from|off)?\s*(?:the\s*)?(left|right|l|r)\b"
     rf"|(left|right|l|r)\s*({_NUMBER}){_UNIT})(?:\s*(?:edge|side))?"
 )
 _MIDDLE = re.compile(r"\b(?:middle|centre|center|c)\b")
@@ -39,7 +39,9 @@ _IDLE = re.compile(
 _NEARER = re.compile(r"\b(?:tucked|tight|edge|corner|shelf|tier)\b")
 """Those of them that mean nearer to the edge than the middle of a ninth is."""
 _SAME = {"short": "front", "long": "back", "deep": "back", "rear": "back"}
-_FROM_END = re.compile(rf"({_NUMBER}){_UNIT}\s*(?:from|off|short of)\s*(?:the\s*)?(front|back)(?:\s*edge)?\b")
+_FROM_END = re.compile(
+    rf"({_NUMBER}){_UNIT}\s*(?:(?:in|on|up)\s+)?(?:from|off|short of)\s*(?:the\s*)?(front|back)(?:\s*edge)?\b"
+)
 _COLOURS = frozenset(("red", "white", "blue", "yellow", "black", "orange"))
 
 ALLOWED = 'a pin of the hole, "22 on, 5 left" (paces from the front and from the left edge), or "back left"'

@@ -94,7 +94,20 @@ def test_paces_in_words(tmp_path: Path) -> None:
     hole = square(tmp_path)
     said, meant = (pin_from_words(hole, words).pin for words in ("twenty two on, five from the left", "22 on, 5 left"))
     assert (said.x_yd, said.y_yd) == (meant.x_yd, meant.y_yd)
-    said, meant = (pin_from_words(hole, words).pin for words in ("12 on, dead centre", "12 on"))
+
+
+@pytest.mark.parametrize(
+    ("words", "same"),
+    [
+        ("12 on, dead centre", "12 on"),
+        ("5 in from the left, 12 up", "12 on, 5 left"),
+        ("12 on from the front, 5 from the left", "12 on, 5 left"),
+        ("5 on from the back", "5 from the back"),
+    ],
+)
+def test_paces_said_otherwise(tmp_path: Path, words: str, same: str) -> None:
+    hole = square(tmp_path)
+    said, meant = pin_from_words(hole, words).pin, pin_from_words(hole, same).pin
     assert (said.x_yd, said.y_yd) == (meant.x_yd, meant.y_yd)
 
 

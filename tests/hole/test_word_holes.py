@@ -43,6 +43,17 @@ SAID_ALIKE = [
      "par 4, 372; pond right at 220; dogleg left at 220; bunkers left at 220"),
     ("par 4, 372; pond right at 220; dogleg left at 220; bunker outside the corner, 240",
      "par 4, 372; pond right at 220; dogleg left at 220; bunker right at 240"),
+    # the second end was dropped, or the first one guessed near it
+    ("par 4, 372; lake right 200 to the green", "par 4, 372; lake right from 200 to the green"),
+    ("par 4, 372; lake right 180 onwards", "par 4, 372; lake right from 180 to the green"),
+    ("par 4, 372; pond right at 220; trees left 200 plus", "par 4, 372; pond right at 220; trees left from 200"),
+    ("par 4, 372; pond right at 220; trees left to 200", "par 4, 372; pond right at 220; trees left 60 to 200"),
+    ("par 4, 372; pond right at 220; bunker left 240 to carry 255",
+     "par 4, 372; pond right at 220; bunker left 240 to 255"),
+    ("par 4, 372; creek crosses twice, 190 and 330", "par 4, 372; creek crosses at 190; creek crosses at 330"),
+    ("par 4, 372; pond right at 220; dogleg left at 200 then right at 300",
+     "par 4, 372; pond right at 220; dogleg left at 200, right at 300"),
+    ("par 4, 372; pond right at 220; pin 5 on from the back", "par 4, 372; pond right at 220; pin 5 from the back"),
     # down a side it runs on to the green
     ("par 4, 372; lake down the right from 180", "par 4, 372; lake down the right from 180 to the green"),
     ("par 4, 372; lake all down the right from 180", "par 4, 372; lake right from 180 to the green"),
@@ -60,6 +71,7 @@ def test_two_ways_of_saying_it(words: str, same: str) -> None:
             lies.append(one.surface_at(*one.at(station, offset)))
             assert lies[-1] is other.surface_at(*other.at(station, offset))
     assert Surface.WATER in lies
+    assert (one.pin.x_yd, one.pin.y_yd) == pytest.approx((other.pin.x_yd, other.pin.y_yd))
 
 
 PLACES: dict[str, list[tuple[float, float, Surface]]] = {

@@ -104,7 +104,7 @@ def _token(found: re.Match[str]) -> Token:
         key = token.key.replace("’", "'")
         key = key.removesuffix("'s") if key != "there's" else "there"
         key = SHORT_FOR.get(key, key)
-        return replace(token, key=key, kind="and" if key in ("and", "plus") else "word")
+        return replace(token, key=key, kind="and" if key in ("and", "plus", "then") else "word")
     return replace(token, kind="and") if shown == "&" else token
 
 
@@ -170,6 +170,11 @@ def _with_units(tokens: list[Token]) -> list[Token]:
     return out
 
 
+def _ends(tokens: list[Token], k: int) -> bool:
+    """Whether a word is the last before a break."""
+    return k + 1 == len(tokens) or tokens[k + 1].kind in ("hard", "soft")
+
+
 def _joined(tokens: list[Token]) -> list[Token]:
     """Dashes between numbers made "to", `12 x 8` made "by"; other dashes and colons dropped."""
     out: list[Token] = []
@@ -181,6 +186,8 @@ def _joined(tokens: list[Token]) -> list[Token]:
                 out.append(replace(token, kind="soft" if after_par else "word", key="to"))
         elif between and token.key in ("x", "×"):
             out.append(replace(token, kind="word", key="by"))
+        elif token.key == "plus" and k and tokens[k - 1].kind == "number" and _ends(tokens, k):
+            out.append(replace(token, kind="word", key="onwards"))  # "200 plus"
         elif between and k > 1 and token.kind == "and" and tokens[k - 2].key == "between":
             out.append(replace(token, kind="word", key="to"))
         elif token.kind != "colon":
