@@ -19,13 +19,14 @@ TENS = {
 
 SHORT_FOR = {
     "fwy": "fairway", "fwys": "fairways", "bkr": "bunker", "bkrs": "bunkers", "grn": "green",
-    "grns": "greens", "grnside": "greenside",
+    "grns": "greens", "grnside": "greenside", "rgh": "rough", "rt": "right", "lft": "left",
 }  # fmt: skip
 """Short forms on yardage cards and in notebooks, and the words they stand for."""
 
 MOST_HUNDREDS = 6
 """ "Six twenty" is 620, "seven twenty" is two numbers: no hole is so long [hundreds of yards]."""
 
+_CLUB_NOUNS = ("iron", "wood", "hybrid", "rescue")
 _NOUGHT = ("oh", "o")
 _DECADES = {f"{word[:-1]}ies": f"{tens}s" for word, tens in TENS.items()}
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*")
@@ -53,6 +54,8 @@ def read_number(words: Sequence[str]) -> tuple[float, int] | None:
     ``a hundred and ten``, ``three thousand``, ``two and a half``, ``seven point five``.
     """
     value, used = _whole(words)
+    if used > 1 and _at(words, used) in _CLUB_NOUNS:  # "twenty seven iron" are a number and a club
+        value, used = _whole(words[: used - 1])
     if not used:
         return None
     rest = tuple(words[used : used + 3])

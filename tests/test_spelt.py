@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from simulator.spelt import SMALL, TENS, in_figures, read_number
+from simulator.spelt import SMALL, TENS, in_figures, in_full, read_number
 
 TENS_WORDS = {value: word for word, value in TENS.items()}
 SMALL_WORDS = {value: word for word, value in SMALL.items()}
@@ -49,6 +49,7 @@ def test_hundreds_without_the_word_are_read_back(n: int) -> None:
         ("between one hundred and one ten", "between 100 and 110"),  # not 101 and 10
         ("seven iron one fifty", "7 iron 150"),
         ("two o'clock", "2 o'clock"),
+        ("handicap twenty four wood two hundred seven iron 140", "handicap 20 4 wood 200 7 iron 140"),
         ("seven twenty", "7 20"),
         ("mid eighties", "mid 80s"),
         ("a good one, a left one", "a good one, a left one"),
@@ -64,6 +65,10 @@ def test_only_before_what_makes_it_a_number() -> None:
     assert in_figures("one putt", before="putt") == "1 putt"
     assert in_figures("seven on, twelve on", least=10.0) == "seven on, 12 on"
     assert in_figures("plus one", ones=True) == "plus 1"
+
+
+def test_short_forms() -> None:
+    assert in_full("Bkr rt of the GRN, fwys") == "bunker right of the green, fairways"
 
 
 def test_words_that_begin_no_number() -> None:

@@ -150,7 +150,7 @@ PATTERNS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
         ),
         ("speed", rf"(?P<n>{NUMBER}){_END}"),
         ("word", rf"(?P<word>{'|'.join(sorted(_RIGHT, key=len, reverse=True))}){_END}"),
-        ("either", rf"right (?P<what>into|against|behind|down|helping){_END}"),
+        ("either", rf"right (?P<what>into|against|behind|down){_END}"),
         ("word", rf"(?P<word>{'|'.join(map(re.escape, _WORDS))}){_END}"),
         (
             "compass",

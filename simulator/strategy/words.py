@@ -45,6 +45,8 @@ FILLERS = frozenset(
         "hand",
         "hole",
         "in",
+        "leaves",
+        "leaving",
         "lie",
         "lying",
         "of",

@@ -39,7 +39,7 @@ OFF_THE_SHOT = [
     ("10 on the nose", 10, 0), ("wind in face, 10", 10, 0), ("10 L2R", 10, -90), ("R2L 10", 10, 90),
     ("quartering into from the right, 10 mph", 10, 45), ("helping, quartering from the left, 10", 10, -135),
     ("quartering from 2 o'clock, 10", 10, 60), ("ten mph down the fairway", 10, 180), ("12 blowing down the hole", 12, 180),
-    ("right into us, 10", 10, 0), ("ten-ish into", 10, 0),
+    ("right into us, 10", 10, 0), ("ten-ish into", 10, 0), ("right helping 10", 10, 135),
     ("one to two clubs into", 16.5, 0), ("club or two helping", 16.5, 180), ("a couple of clubs into", 22, 0), ("1-2 club wind against", 16.5, 0), ("right in our face 15", 15, 0),
     ("right behind us 15", 15, 180), ("right down the fairway, 10", 10, 180), ("10 from the right behind us", 10, 135), ("helping by ten mph", 10, 180),
     ("ten to fifteen mph from the left", 12.5, -90), ("fifteen into", 15, 0), ("a steady one from the left, 20 mph", 20, -90), ("a breeze of 6 mph, off the left", 6, -90),
@@ -72,7 +72,7 @@ def test_wind_by_compass(text, mph, bearing_deg):
     assert wind.from_deg == pytest.approx((bearing_deg - NORTH_OF_Y) % 360.0)
 
 
-@pytest.mark.parametrize("text", ["none", "calm", "still", "no wind", "0", "0 mph", "Dead calm"])
+@pytest.mark.parametrize("text", ["none", "calm", "still", "no wind", "0", "0 mph", "Dead calm", "flat calm", "nothing", "zero"])
 def test_no_wind(text):
     assert read(text) is None
 

@@ -62,6 +62,8 @@ def test_a_side_alone_is_a_side_of_the_green_in_reach(noted: str, meant: str) ->
         ),
         ("driver 160-yards out; 7i to 20 ft", "driver to 160 out; 7i to 20 ft"),  # it was out of bounds
         ("driver to 160 out - 7i to 20 ft - 2 putts - par", "driver to 160 out; 7i to 20 ft; 2 putts for par"),
+        ("driver to 160 out and 7i to 20 ft and 2 putts", "driver to 160 out; 7i to 20 ft; 2 putts"),
+        ("driver to 160 out + 7i to 20 ft + 2 putts", "driver to 160 out; 7i to 20 ft; 2 putts"),
         ("driver > 160 out -> 7i to 20 ft -> 2 putts", "driver to 160 out; 7i to 20 ft; 2 putts"),
         ("driver middle, 150 in | 8i to 15 feet | 2 putts", "driver to 150 out, fairway; 8i to 15 ft; 2 putts"),
         ("driver OB, reload, driver to 160 out; 7i to 20 ft", "driver OB; again; driver to 160 out; 7i to 20 ft"),

@@ -35,6 +35,7 @@ def placed(text: str) -> tuple[float, float]:
         ("150 to the green", "150 short of the green"),
         ("one fifty out", "150 out"),
         ("150-yards out", "150 out"),
+        ("leaving 150, rt rough", "150 out, right rough"),
         ("150ish out", "150 out"),
         ("150, 10 left", "150 out, 10 left"),
         ("a hundred and sixty-four yards out, left rough", "164 out, left rough"),

@@ -20,7 +20,7 @@ _NUMBER_WORD = rf"(?:\d+|{'|'.join(COUNTS)})"
 BREAK = re.compile(
     r"\s*(?:(?:[;\n]+|[.!](?=\s|$))(?:\s*(?:and\s+)?then\b)?|,?\s+(?:and\s+)?then\s+|\s/\s"
     # a dash with a blank beside it and an arrow part strokes; "driver - left rough" is one stroke
-    rf"|(?:\s[-–—]+|[-–—]+\s|->|→|>|\|)(?=\s*{_STROKE})"
+    rf"|(?:\s[-–—]+|[-–—]+\s|->|→|>|\||\+)(?=\s*{_STROKE})|\s+and\s+(?={CLUB}\s+to\s)"
     rf"|(?:,|,?\s+(?:and|&))\s+(?={_NUMBER_WORD}[\s-]*putt|tap(?:ped)?[\s-]*in\b|gimme|holed\b|pick(?:ed|s)?\s+up|"
     r"(?:made|sank|drained)\s+(?:it|the|an?|my|his|her)\b|(?:putt(?:ed)?|lag(?:ged)?)\s+(?:up\s+)?to\b|"
     rf"(?:took\s+(?:an?\s+)?)?unplayable|(?:hit\s+|played\s+)?(?:a\s+)?provisional)"
