@@ -14,9 +14,11 @@ WORDS: dict[str, float] = {
     **ROWS,
     "very soft": 0.0, "wet": 0.0, "very wet": 0.0, "soggy": 0.0, "muddy": 0.0, "boggy": 0.0, "heavy": 0.0,
     "spongy": 0.0, "soaked": 0.0, "sodden": 0.0, "waterlogged": 0.0,
-    "softish": 0.25, "medium soft": 0.25, "fairly soft": 0.25, "quite soft": 0.25, "pretty soft": 0.25,
+    "soft-ish": 0.25, "firm-ish": 0.75, "softish": 0.25,
+    "medium soft": 0.25, "fairly soft": 0.25, "quite soft": 0.25, "pretty soft": 0.25,
     "slightly soft": 0.25, "a bit soft": 0.25, "a little soft": 0.25, "on the soft side": 0.25, "damp": 0.25,
     "receptive": 0.25, "holding": 0.25,
+    "soft to medium": 0.25, "medium to soft": 0.25, "medium to firm": 0.75, "firm to medium": 0.75,
     "normal": 0.5, "average": 0.5, "medium firm": 0.75, "fairly firm": 0.75, "quite firm": 0.75,
     "pretty firm": 0.75, "slightly firm": 0.75, "a bit firm": 0.75, "a little firm": 0.75,
     "on the firm side": 0.75, "firmish": 0.75, "hard": 1.0, "very hard": 1.0, "rock hard": 1.0,
@@ -37,7 +39,8 @@ _PART = re.compile(
 )
 _SAY_INSTEAD = {
     "fast quick slick slow": 'the speed of the greens is --stimp; say "firm fairways" for run',
-    "after rain raining wintry winter summer spring links parkland": 'say how it plays: "soft", "firm"',
+    "after rain raining wintry winter summer spring links parkland lush": 'say how it plays: "soft", "firm"',
+    "not": 'say how it is: "medium", "soft"',
     "frozen frosty frost icy": 'harder than "firm" is not tabled',
 }
 INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}

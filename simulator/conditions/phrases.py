@@ -32,7 +32,7 @@ _HOUR = r"\d{1,2}|" + "|".join(sorted(_HOURS, key=len, reverse=True))
 
 CLUBS = {
     "half a": 0.5, "a half": 0.5, "half": 0.5, "a": 1.0, "": 1.0, "one and a half": 1.5, "one": 1.0,
-    "two and a half": 2.5, "two": 2.0, "three": 3.0, "four": 4.0,
+    "two and a half": 2.5, "two": 2.0, "three": 3.0, "four": 4.0, "a couple of": 2.0, "couple of": 2.0,
 }  # fmt: skip
 """Numbers of clubs in words."""
 
@@ -60,7 +60,7 @@ SENSES: dict[str, tuple[str, ...]] = {
         "from straight behind", "from behind", "at your back", "at my back", "at his back", "at her back",
         "at the player's back", "at our backs", "behind us", "behind you",
         "behind me", "behind", "in your favour", "with us", "with you", "with me", "favourable",
-        "favorable", "down", "from the tee",
+        "favorable", "down the fairway", "down the hole", "down the line", "down", "from the tee",
     ),
     "left": (
         "left to right", "left-to-right", "l to r", "l-to-r", "l-r", "l/r", "l2r", "off the left",
@@ -86,17 +86,21 @@ SENSES: dict[str, tuple[str, ...]] = {
 }  # fmt: skip
 """Words and what they mean; the longest that fits is taken."""
 
-_WORDS = sorted(((w, s) for s, words in SENSES.items() for w in words), key=lambda pair: -len(pair[0]))
-SENSE_OF = dict(_WORDS)
+_SAYS_WHERE = re.compile(r"(?:into|in|behind|at|down|on) .*")
+_RIGHT = {f"right {w}": s for s in ("against", "helping") for w in SENSES[s] if _SAYS_WHERE.fullmatch(w)}
+""" "Right in our face" and "right behind us" are dead against and dead helping: no side is said."""
+SENSE_OF = {w: s for s, words in SENSES.items() for w in words} | _RIGHT
+_WORDS = sorted(SENSE_OF, key=lambda word: -len(word))
 
 FILLERS = frozenset((
     "wind", "winds", "wind's", "breeze", "breezy", "blowing", "blows", "it", "its", "it's", "is", "a", "an",
     "the", "of", "and", "at", "from", "off", "with", "coming", "about", "around", "roughly", "today",
-    "steady", "mean", "average", "then", "but", "plus", "say", "we", "have", "got", "dead",
+    "steady", "mean", "average", "then", "but", "plus", "say", "one", "by", "we", "have", "got", "dead",
     "straight", "pure", "out", "side", "hand", "me", "us", "you", "that's", "there", "there's",
 ))  # fmt: skip
 """Words that carry nothing by themselves."""
 
+_CLUB = rf"(?:{NUMBER}|{'|'.join(sorted(filter(None, CLUBS), key=len, reverse=True))})"
 _END = r"(?![\w'])"
 PATTERNS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
     (kind, re.compile(pattern))
@@ -119,6 +123,9 @@ PATTERNS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
             r"(?:swing(?:s|ing)?|shift(?:s|ing)?|var(?:ies|ying)),? (?:by |about )?(?:\+ ?- ?|\+/- ?)?"
             rf"(?P<n>{NUMBER})(?: ?{DEGREE})?{_END}",
         ),
+        ("clubs_range", rf"(?P<low>{_CLUB})(?: clubs?)?[ \-](?:to|or)[ \-](?P<n>{_CLUB})[ \-]clubs?{_END}"),
+        ("clubs_range", rf"(?P<low>an? )?clubs? (?:to|or) (?P<n>{_CLUB}){_END}"),
+        ("clubs_range", rf"(?P<low>{NUMBER}) ?- ?(?P<n>{NUMBER})[ \-]clubs?{_END}"),
         (
             "clubs",
             rf"(?P<n>{NUMBER}|{'|'.join(filter(None, CLUBS))})[ \-]*clubs?'?s?"
@@ -142,7 +149,9 @@ PATTERNS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
             rf"(?!:| ?(?:o ?'? ?clock|-|to |clubs?|{DEGREE}|{UNIT}){_END})",
         ),
         ("speed", rf"(?P<n>{NUMBER}){_END}"),
-        ("word", rf"(?P<word>{'|'.join(re.escape(word) for word, _ in _WORDS)}){_END}"),
+        ("word", rf"(?P<word>{'|'.join(sorted(_RIGHT, key=len, reverse=True))}){_END}"),
+        ("either", rf"right (?P<what>into|against|behind|down){_END}"),
+        ("word", rf"(?P<word>{'|'.join(map(re.escape, _WORDS))}){_END}"),
         (
             "compass",
             r"(?P<point>(?:(?:north|south|east|west)[ \-]?){0,2}(?:north|south|east|west)|[nsew]{1,3})"
@@ -160,8 +169,14 @@ _SAY_INSTEAD = {
     "windy hard very howling really pretty quite big heavy strongish": (
         'say how strong: "25 mph", "two-club wind", "strong"'
     ),
+    "in": 'may be into or from a side; say "into, off the left" or "off the left"',
+    "over shoulder": 'say which way and the side: "helping, off the right"',
+    "takes plays playing more less": 'say "one club into" or "one club helping"',
+    "hardly": 'say "calm", or how strong and where from: "3 mph into"',
+    "sea hill hills clubhouse range road": 'say where that lies: "NW", "from 2 o\'clock", "off the left"',
     "prevailing usual": 'say where it comes from: "SW 12", "off the right"',
-    "up uphill downhill": "heights go into the hole, or --height with carries",
+    "up": 'say "into" or "helping"; heights go into the hole, or --height with carries',
+    "uphill downhill": "heights go into the hole, or --height with carries",
 }
 INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
 """Words that settle no wind, and what to say for them."""
@@ -194,7 +209,7 @@ def point_deg(text: str) -> float | None:
 
 def vocabulary() -> list[str]:
     """Words a mistyped one may have been."""
-    words = {part for word, _ in _WORDS for part in re.split(r"[ \-]", word) if len(part) > 3}
+    words = {part for word in _WORDS for part in re.split(r"[ \-]", word) if len(part) > 3}
     more = (
         "o'clock clock degrees knots gusting swinging calm club force northerly southerly easterly westerly"
     )

@@ -75,6 +75,14 @@ def _clubs(said: Said, found: re.Match[str]) -> None:
     said.set_once("clubs", number + (0.5 if found["half"] else 0.0), _word(found))
 
 
+def _clubs_range(said: Said, found: re.Match[str]) -> None:
+    """ "One to two clubs", "a club or two": the middle."""
+    low, high = (CLUBS[n] if n in CLUBS else float(n) for n in ((found["low"] or "a").strip(), found["n"]))
+    if said.speed_mph is not None:
+        said.refuse(_word(found), "says the strength a second time")
+    said.set_once("clubs", 0.5 * (low + high), _word(found))
+
+
 def _gust_to(said: Said, found: re.Match[str]) -> None:
     said.set_once("peak_mph", mph_of(found), _word(found))
 
@@ -93,6 +101,12 @@ def _blowing(said: Said, found: re.Match[str]) -> None:
     where = found["where"].strip(" -")
     the = "the " if where in ("left", "right") else ""
     why = f'may be where it comes from or where it goes; say "from {the}{where}" or "to {the}{where}"'
+    said.refuse(_word(found), why)
+
+
+def _either(said: Said, found: re.Match[str]) -> None:
+    way = "into" if found["what"] in ("into", "against") else "helping"
+    why = f'may be straight or off the right; say "straight {way}" or "{way}, off the right"'
     said.refuse(_word(found), why)
 
 
@@ -146,9 +160,9 @@ def _plain(said: Said, found: re.Match[str]) -> None:
 
 TAKE: dict[str, Callable[[Said, re.Match[str]], None]] = {
     "speed": _speed, "range": _range, "force": _force, "clubs": _clubs, "gust_to": _gust_to,
-    "gusts": _gusts, "blowing": _blowing,
+    "gusts": _gusts, "blowing": _blowing, "clubs_range": _clubs_range,
     "gust_by": _gust_by, "plus_minus": _gust_by, "swing": _swing, "plus_minus_degrees": _swing,
     "report": _report, "clock": _clock, "degrees": _degrees, "from_number": _from_number,
-    "compass": _compass, "word": _plain,
+    "compass": _compass, "word": _plain, "either": _either,
 }  # fmt: skip
 """What takes a match of each kind of `phrases.PATTERNS`."""

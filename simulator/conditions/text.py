@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 import unicodedata
 
+from ..spelt import in_figures, in_full
+
 
 def clean(text: str) -> str:
-    """A phrase in lower case with plain quotes, hyphens, plus-minus and decimal points, blanks single."""
+    """A phrase in lower case, numbers in figures, with plain quotes, hyphens, plus-minus and points."""
     text = unicodedata.normalize("NFC", text).casefold()
     for old, new in (
         ("’", "'"),
@@ -22,4 +24,4 @@ def clean(text: str) -> str:
     text = re.sub("[–—−‐‑]", "-", text)
     text = re.sub(r"(?<=\d),(?=\d{3}(?!\d))", "", text)  # 3,000 ft
     text = re.sub(r"(?<=\d),(?=\d)", ".", text)  # 7,5 m/s
-    return " ".join(text.split())
+    return in_figures(in_full(" ".join(text.split())))

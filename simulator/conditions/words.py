@@ -19,7 +19,8 @@ LONGEST_PHRASE = 200
 """Letters of a phrase; more is not a wind."""
 
 _CALM = re.compile(
-    r"(?:none|no wind|no breeze|calm|(?:dead )?still(?: air)?|dead calm|windless|nil|zero|0(?: ?mph)?)"
+    r"(?:none|no wind|no breeze|nothing|(?:flat )?calm|"
+    r"(?:dead )?still(?: air)?|dead calm|windless|nil|zero|0(?: ?mph)?)"
 )
 
 

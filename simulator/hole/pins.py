@@ -11,6 +11,7 @@ import shapely
 from simulator.errors import UsageError
 from simulator.hole.model import Hole, Spot
 from simulator.hole.surfaces import WORDS, Surface
+from simulator.spelt import in_figures, in_full
 from simulator.units import YD_PER_M
 
 PACE_YD = 1.0
@@ -18,13 +19,14 @@ PACE_YD = 1.0
 
 _NUMBER = r"\d+(?:\.\d+)?"
 _UNIT = r"(?:\s*(paces?|p|yards?|yds?|y|metres?|meters?|m)\b)?"
-_ON = re.compile(rf"(?:({_NUMBER}){_UNIT}\s*(?:on|deep)|on\s*({_NUMBER}){_UNIT})\b")
+_ON = re.compile(rf"(?:({_NUMBER}){_UNIT}\s*(?:on|deep|up)|on\s*({_NUMBER}){_UNIT})\b")
 _SIDE = re.compile(
-    rf"(?:({_NUMBER}){_UNIT}\s*(?:from|off)?\s*(?:the\s*)?(left|right|l|r)\b"
+    rf"(?:({_NUMBER}){_UNIT}\s*(?:in\s*)?(?:from|off)?\s*(?:the\s*)?(left|right|l|r)\b"
     rf"|(left|right|l|r)\s*({_NUMBER}){_UNIT})(?:\s*(?:edge|side))?"
 )
 _MIDDLE = re.compile(r"\b(?:middle|centre|center|c)\b")
-_FILLERS = re.compile(r"[\s,;/]+|\band\b")
+_FILLERS = re.compile(r"[\s,;/]+|\b(?:and|dead)\b")
+_OF_MIDDLE = re.compile(r"\b(?:of|from) (?:the )?(?:centre|center|middle)\b")
 
 _DEPTHS = {"front": 0, "middle": 1, "centre": 1, "center": 1, "back": 2}
 _WIDTHS = {"left": 0, "middle": 1, "centre": 1, "center": 1, "right": 2}
@@ -37,7 +39,9 @@ _IDLE = re.compile(
 _NEARER = re.compile(r"\b(?:tucked|tight|edge|corner|shelf|tier)\b")
 """Those of them that mean nearer to the edge than the middle of a ninth is."""
 _SAME = {"short": "front", "long": "back", "deep": "back", "rear": "back"}
-_FROM_END = re.compile(rf"({_NUMBER}){_UNIT}\s*(?:from|off|short of)\s*(?:the\s*)?(front|back)(?:\s*edge)?\b")
+_FROM_END = re.compile(
+    rf"({_NUMBER}){_UNIT}\s*(?:(?:in|on|up)\s+)?(?:from|off|short of)\s*(?:the\s*)?(front|back)(?:\s*edge)?\b"
+)
 _COLOURS = frozenset(("red", "white", "blue", "yellow", "black", "orange"))
 
 ALLOWED = 'a pin of the hole, "22 on, 5 left" (paces from the front and from the left edge), or "back left"'
@@ -95,7 +99,7 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
     UsageError
         Words that are not understood or fit two pins, a pin off the green.
     """
-    asked = " ".join(words.casefold().replace("-", " ").split())
+    asked = in_figures(in_full(" ".join(words.casefold().replace("-", " ").split())))
     for pin in hole.pins:
         if pin.name.casefold() == words.strip().casefold():
             return replace(hole, pin=pin)
@@ -119,6 +123,8 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
     what = f"{len(found)} pins that {words!r} fits" if found else f"no pin called {words!r}"
     if _COLOURS & set(asked.split()):
         what += " (what a colour means differs from course to course: say front, middle or back)"
+    elif _OF_MIDDLE.search(asked):
+        what += ' (count from an edge: "12 on, 8 left")'
     elif _SIDE.search(asked) and not re.search(r"\bon\b", asked):
         what += " (how far on?)"
     raise UsageError(f"{hole.source or hole.name}: {what}; this hole has: {names}; allowed: {ALLOWED}")
@@ -126,7 +132,7 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
 
 def read_pin_place(words: str) -> PinPlace | None:
     """Paces on and beside as typed; None when the words say nothing of the kind."""
-    rest = words.casefold()
+    rest = in_figures(in_full(words.casefold()))
     on = _ON.search(rest)
     if on is None:
         return None

@@ -13,7 +13,7 @@ SIZE_UPPER = (
 )
 """The same of a club: "and" only behind "between", as "driver 150 and 56" are two clubs."""
 TEE_ONLY = r"(?:only\s+(?:from|off)\s+(?:the\s+)?tee|tee\s+only|(?:from|off)\s+(?:the\s+)?tee\s+only)"
-HANDICAP = r"(?:handicap(?:per)?|hcp\.?|hdcp\.?|h/?cap\.?|hc|hi|index)"
+HANDICAP = r"(?:handicap(?:per)?|hcp\.?|hdcp\.?|h['’/]?cap\.?|hc|hi|index)"
 NEEDED_UNIT = r"(?P<unit>yards?|yds?|y|metres?|meters?|m)\b"
 NO_NUMBER = r"(?P<number>)(?P<unit>)"
 """Groups of a pattern whose number stands behind the club."""

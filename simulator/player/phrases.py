@@ -20,7 +20,7 @@ from .patterns import (
 )
 from .published import SCORE_OVER_HANDICAP
 from .reader import Phrase, Reader, plain_number, stem_of
-from .spoken import SPOKEN_HANDICAP, THIRDS_OF_TEN
+from .spoken import LOW_OR_HIGH_SINGLE, SPOKEN_HANDICAP, TEENS, THIRDS_OF_TEN
 
 
 def _handicap(reader: Reader, found: re.Match[str]) -> None:
@@ -47,12 +47,38 @@ def _scores(reader: Reader, found: re.Match[str]) -> None:
 def _spoken(reader: Reader, found: re.Match[str]) -> None:
     """A word for a level: a handicap that stands for it, said."""
     word = next((key for key in SPOKEN_HANDICAP if found[0].startswith(key)), "beginner")
-    value, meant = SPOKEN_HANDICAP[word]
+    _put_spoken(reader, found, *SPOKEN_HANDICAP[word])
+
+
+def _single(reader: Reader, found: re.Match[str]) -> None:
+    """ "Low single figures": a part of them."""
+    _put_spoken(reader, found, *LOW_OR_HIGH_SINGLE[found["part"]])
+
+
+def _teens(reader: Reader, found: re.Match[str]) -> None:
+    _put_spoken(reader, found, *TEENS[(found["part"] or "").replace("middle", "mid")])
+
+
+def _put_spoken(reader: Reader, found: re.Match[str], value: float, meant: str) -> None:
     reader.put("handicap", value)
     said = found[0].strip()
     reader.granted.append(
         f"{said!r} is taken as handicap {value:g} (golfers mean {meant}): say the number if you know it."
     )
+
+
+MOST_HANDICAPS_APART = 10.0
+"""A range of handicaps wider than this says nothing of a player (assumed)."""
+
+
+def _handicaps(reader: Reader, found: re.Match[str]) -> None:
+    """ "Handicap 12 to 15": the middle, and that it was taken."""
+    apart = plain_number(found["upper"]) - plain_number(found["number"])
+    if not 0.0 < apart <= MOST_HANDICAPS_APART:
+        reader.refuse("is no handicap: its two numbers are too far apart")
+    middle = 0.5 * (plain_number(found["number"]) + plain_number(found["upper"]))
+    reader.put("handicap", middle)
+    reader.granted.append(f"{found[0].strip()!r} is taken as handicap {middle:g}, the middle of it.")
 
 
 def _both_ways(reader: Reader, found: re.Match[str]) -> None:
@@ -201,20 +227,26 @@ def _name(reader: Reader, found: re.Match[str]) -> None:
     reader.put("name", found["name"].strip().title())
 
 
+_TO = r"\s*(?:-|–|to)\s*(?P<upper>\d{1,2})(?![\d.])(?!\s*-?\s*(?:[ihw]\b|iron|hybrid|wood|deg))"
 _SIGN = r"(?P<sign>plus\s*|\+\s*|-\s*)?"
 PHRASES = tuple(
     Phrase(re.compile(pattern), act, act in (_width, _tee_only, _miss, _shape))
     for pattern, act in (
+        (rf"{HANDICAP}\s*(?:of\s+)?{NUMBER}{_TO}(?!\w)", _handicaps),
+        (rf"(?:off\s+)?{NUMBER}{_TO}[\s-]*{HANDICAP}\b", _handicaps),
+        (rf"(?:(?:off|{HANDICAP}|in)\s+)*(?:the\s+)?(?:(?P<part>low|mid(?:dle)?|high)[\s-]+)?teens\b"
+         rf"(?:\s+{HANDICAP})?", _teens),
         (rf"{HANDICAP}\s*(?:index\s*)?(?:of\s*|is\s*|[:=]\s*)?(?:(?:about|around|roughly)\s+)?"
          rf"{_SIGN}{NUMBER}(?![\w.])", _handicap),
         (rf"(?<=plays )to\s+{_SIGN}{NUMBER}(?![\w.])", _handicap),
         (r"(?:beginner|novice|newcomer)\b", _spoken),
         (rf"(?:high|mid|low)(?:dle)?[\s-]+{HANDICAP}s?\b(?!\s*\d)", _spoken),
+        (rf"(?P<part>low|high)[\s-]+single[\s-]+(?:figures?|digits?)(?:\s+{HANDICAP})?\b", _single),
         (rf"single[\s-]+(?:figures?|digits?)(?:\s+{HANDICAP})?\b", _spoken),
-        (rf"off\s+(?:of\s+)?{_SIGN}{NUMBER}(?![\w.])", _handicap),
+        (rf"off\s+(?:of\s+)?(?:an?\s+)?{_SIGN}{NUMBER}(?![\w.])", _handicap),
         (rf"{_SIGN}{NUMBER}[\s-]*{HANDICAP}(?:\s+index)?\b", _handicap),
         (rf"(?P<sign>plus\s*|\+\s*){NUMBER}(?![\w.])", _handicap),
-        (r"scr(?:atch)?\b", lambda reader, found: reader.put("handicap", 0.0)),
+        (r"(?:off\s+)?scr(?:atch)?\b", lambda reader, found: reader.put("handicap", 0.0)),
         (r"bogey\b", _bogey),
         (rf"shoots?\s+(?:between\s+|from\s+)?{NUMBER}{UPPER}(?!\w)", _scores),
         (rf"shoots?\s+(?:about\s+|around\s+)?{NUMBER}(?![\w.])", _score),

@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from typing import Any, NamedTuple
 
 from ..errors import FileError
+from ..spelt import in_figures
 from ..toml_text import short_line
 from .names import club_name, did_you_mean
 from .patterns import CLUB_SIZE, CURVE_NEXT, DRIVES, MOST_CURVE_SAID_YD, NOT_ALONE, SKIP
@@ -36,6 +37,9 @@ def quoted(text: str) -> str:
 _MARK = re.compile(r"(?<=\w)\s*[:=]\s*(?=\d)|(?<=[a-z])-(?=\d{2,3}(?!\w))")
 """What stands between a club and its distance and says nothing: "7i: 150", "driver-210"."""
 
+_STOP = re.compile(r"(?<=\d)\.(?=\s|$)")
+"""A full stop behind a number parts what is said, as a semicolon does."""
+
 LOFTS_DEG = {"pitching wedge": (43, 48), "gap wedge": (49, 53), "sand wedge": (54, 58), "lob wedge": (58, 64)}
 """Lofts that wedges have: "sand wedge 56" names one more likely than its carry (common practice)."""
 
@@ -53,6 +57,8 @@ class Reader:
 
     def __init__(self, text: str, phrases: Sequence[Phrase]) -> None:
         # a mark is a blank, of its own length: places in the text are told
+        self.typed, text = text, in_figures(text, ones=True)
+        text = _STOP.sub(";", text)
         plain = _MARK.sub(lambda found: " " * len(found[0]), text.casefold())
         self.said, self.text, self.at = text, plain, 0
         self.phrases = phrases
@@ -87,14 +93,14 @@ class Reader:
                  "left-handed")  # fmt: skip
         for pattern, advice in SAY_INSTEAD if why == NOT_UNDERSTOOD else ():
             if found := pattern.match(self.text, self.at):
-                raise FileError(quoted(self.said), "", f"{found[0]!r}; {advice}", ALLOWED)
+                raise FileError(quoted(self.typed), "", f"{found[0]!r}; {advice}", ALLOWED)
         hint = "" if word in known else did_you_mean(word, known)
         unknown = word not in known and why == NOT_UNDERSTOOD and not hint
         if unknown and not self.text[: self.at].strip() and word.isalpha() and len(word) > 2:
             hint = f' (a name is said "called {word.title()}")'
         if word in known and why == NOT_UNDERSTOOD:  # the word is ours: what follows it is not
             why = f"is not followed by {words[1]!r}" if len(words) > 1 else "wants more behind it"
-        raise FileError(quoted(self.said), "", f"{word!r}, which {why}{hint}", ALLOWED)
+        raise FileError(quoted(self.typed), "", f"{word!r}, which {why}{hint}", ALLOWED)
 
     def put(self, key: str, value: object) -> None:
         if key in self.table:
@@ -138,7 +144,7 @@ class Reader:
         for name in [club for club in sections if club not in own]:
             if sections[name] != {"use": "never"}:
                 found = f"the {name}, and a set without it"
-                raise FileError(quoted(self.said), "", found, 'behind "only" every club of the set')
+                raise FileError(quoted(self.typed), "", found, 'behind "only" every club of the set')
             del sections[name]
         if not sections:
             self.table.pop("club", None)
@@ -217,7 +223,7 @@ class Reader:
             self.at = gap.end() if gap else end
             if self.at >= len(self.text):
                 what = f"the {name} without a distance; say it behind the club, or leave the club out"
-                raise FileError(quoted(self.said), "", what, ALLOWED)
+                raise FileError(quoted(self.typed), "", what, ALLOWED)
             self.refuse(f"is no distance of the {name}")
         self.club, self.at, self.on_club = name, end, True
         if not in_set:

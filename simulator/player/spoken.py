@@ -13,6 +13,14 @@ SPOKEN_HANDICAP: dict[str, tuple[float, str]] = {
 }
 """Handicap index taken for a word, and what golfers mean by it (common practice)."""
 
+LOW_OR_HIGH_SINGLE = {"low": (3.0, "1 to 5"), "high": (8.0, "7 to 9")}
+"""The same for "low single figures" and "high single figures"."""
+
+TEENS = {
+    "low": (13.0, "12 to 14"), "mid": (15.0, "14 to 16"), "high": (18.0, "17 to 19"), "": (16.0, "13 to 19"),
+}  # fmt: skip
+"""The same for "in the teens", "high teens"."""
+
 THIRDS_OF_TEN = {"low": 2.0, "mid": 5.0, "middle": 5.0, "high": 8.0}
 """Strokes over the ten in "low 80s", "mid 80s", "high 80s": the middles of its thirds."""
 
@@ -76,6 +84,15 @@ _SAY_INSTEAD: tuple[tuple[str, str], ...] = (
         r"(?:good|bad|weak|poor|great|solid)[\s-]+(?:short[\s-]+game|chipper|chipping|wedge\s+player)\b"
         r"|short[\s-]+game\b",
         "the short game goes into a player file: short_game = 0.9 is a tenth tighter than the level's",
+    ),
+    (
+        r"\d+\s*(?:yards?|yds?|y|metres?|m)?\s+(?:off|from)\s+the\s+tee\b|(?:good|best|max(?:imum)?|big|long)\s+drives?\b",
+        'say the usual drive: "drives it 210"',
+    ),
+    (r"(?:short|long|left|right)\s*(?:$|[,;])", 'say that it is missed there: "miss short", "miss right"'),
+    (
+        r"plus\s+(?:handicap(?:per)?|figures?|golfer|player|man|woman)\b",
+        'say how far: "plus 2"',
     ),
     (r"(?:breaks?|broke)\s+\d+", 'say an average score, "shoots 88", or a handicap'),
 )

@@ -7,6 +7,7 @@ import re
 from ..errors import UsageError
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
+from ..spelt import in_full
 from .words import FILLERS, SIDES
 
 GREENSIDE_YD = 20.0
@@ -49,7 +50,7 @@ def by_the_bunker(text: str, hole: Hole) -> tuple[str, str | None]:
     UsageError
         There is no such bunker, or there are several.
     """
-    usual = re.sub(r"\bgreen[\s-]side\b", "greenside", text.casefold().replace(",", " "))
+    usual = re.sub(r"\bgreen[\s-]side\b", "greenside", in_full(text.casefold()).replace(",", " "))
     if _BEFORE.search(usual):  # not in it
         return text, None
     words = {word for word in usual.split() if word not in FILLERS}

@@ -12,6 +12,7 @@ import numpy as np
 from ..conditions import Conditions
 from ..errors import NoAnswerError, UsageError
 from ..player.model import Player
+from ..spelt import in_figures
 from ..tables.carries import gets_there, runs_yd, stock_landings
 from ..tables.shots import Shot, list_shots
 from ..units import FT_PER_YD
@@ -114,7 +115,7 @@ class Effective:
 
 _PAIR = re.compile(
     rf"\s*(?P<level>\d+(?:\.\d+)?)\s*(?P<unit>{'|'.join(UNITS)})?\s*"
-    r"(?:,?\s*(?:adjusted|slope|plays)\s*(?:to)?\s*(?P<pair>\d+(?:\.\d+)?)"
+    r"(?:,?\s*(?:adjusted|slope|plays)\s*(?:to|like)?\s*(?P<pair>\d+(?:\.\d+)?)"
     rf"\s*(?P<last>{'|'.join(UNITS)})?)?\s*"
 )
 
@@ -130,7 +131,7 @@ def read_height(text: str) -> float:
     UsageError
         Anything else.
     """
-    found = _LENGTH.fullmatch(text.casefold())
+    found = _LENGTH.fullmatch(in_figures(text.casefold(), ones=True))
     if not found:
         raise UsageError(f'height {text!r}; allowed: yards such as 6 or -6, or "5 m", "-20 ft"')
     unit = found["unit"] or "yd"
@@ -145,7 +146,8 @@ def read_adjusted(text: str, distance: str) -> float:
     UsageError
         Anything else.
     """
-    found, first = _LENGTH.fullmatch(text.casefold()), _PAIR.fullmatch(distance.casefold())
+    found = _LENGTH.fullmatch(in_figures(text.casefold(), ones=True))
+    first = _PAIR.fullmatch(in_figures(distance.casefold(), ones=True))
     if not found or found["unit"] not in (None, *UNITS):
         raise UsageError(f'adjusted distance {text!r}; allowed: a number such as 169, or "155 m"')
     unit = found["unit"] or (first["unit"] if first else None) or "yd"
@@ -160,7 +162,7 @@ def read_distance(text: str) -> tuple[float, float | None]:
     UsageError
         Anything else.
     """
-    found = _PAIR.fullmatch(text.casefold())
+    found = _PAIR.fullmatch(in_figures(text.casefold(), ones=True))
     if not found:
         allowed = 'yards such as 164, metres such as "150 m", or "164, adjusted 169"'
         raise UsageError(f"distance {text!r}; allowed: {allowed}")

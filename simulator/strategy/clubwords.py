@@ -9,6 +9,7 @@ from ..errors import UsageError
 from ..physics.heights import SHAPES
 from ..player.model import Club, Player
 from ..player.names import club_name
+from ..spelt import in_figures
 from ..tables.shots import full_carry_yd, part_club
 from .words import NUMBER, SIDES, UNITS
 
@@ -241,6 +242,10 @@ def _by_distance(
     return nearest, "stock", None
 
 
+_COUNTED = r"(?:yards?|yds?|paces?|feet|met(?:re|er)s?|degrees?|degs?|left|right|shot)\b|$"
+"""What stands behind a number of an aim, a distance or a loft; a club's own number is read as it is."""
+
+
 def club_and_aim(text: str) -> tuple[str, float | None, float | None]:
     """A club and the aim it is to be hit on.
 
@@ -259,7 +264,7 @@ def club_and_aim(text: str) -> tuple[str, float | None, float | None]:
     UsageError
         No club, or an aim that is not understood.
     """
-    club, at, aim = text.partition("@")
+    club, at, aim = in_figures(text, before=_COUNTED).partition("@")
     club = club.strip()
     if not club:
         raise UsageError(f"club {text!r}: no club named; allowed: {ALLOWED}")

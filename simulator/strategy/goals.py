@@ -13,6 +13,7 @@ from ..engine import Sequences
 from ..errors import UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import TROUBLE
+from ..spelt import in_figures
 from . import estimate
 from .errorbars import Estimate, mean
 from .result import Start
@@ -122,7 +123,8 @@ def read_target(text: str, par: int) -> int:
     UsageError
         Anything else.
     """
-    words = " ".join(re.sub("(?<=[a-z])-", " ", text.casefold()).removesuffix("or better").split())
+    plain = re.sub("(?<=[a-z])-", " ", in_figures(text.casefold(), ones=True))
+    words = " ".join(plain.removesuffix("or better").split())
     most = re.fullmatch(
         r"(?:(?:at most|no worse than|max(?:imum)?)\s+)?(.+?)(?:\s+or\s+(?:less|fewer|under))?", words
     )
@@ -177,7 +179,7 @@ def read_range(what: str, text: str) -> tuple[float, float]:
         Anything else, or a range that ends before it begins.
     """
     allowed = f'two distances, the shorter first, 0 to {MOST_YD:.0f} yd: "90-110" (yards), "82-100 m"'
-    plain = re.sub(r"\b(?:between|from)\s+|(?<=\d)\s*ish\b", "", text.strip().casefold())
+    plain = re.sub(r"\b(?:between|from)\s+|(?<=\d)\s*ish\b", "", in_figures(text.strip().casefold()))
     plain = re.sub(r"^(\d\S*(?: \w+)?)\s+or\s+(?:less|nearer|closer)$", r"0-\1", plain)
     plain = re.sub(r"^(?:under|below|inside|within|less than|up to)\s+(?=\d)", "0-", plain)
     plain = re.sub(r"(?<=\d)\s*(?:and|/|\.\.+|until)\s*(?=\d)", "-", plain)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from ..errors import UsageError
 from ..hole.surfaces import Surface
+from ..spelt import in_figures, in_full
 from ..units import YD_PER_M
 
 ALLOWED = (
@@ -44,6 +45,8 @@ FILLERS = frozenset(
         "hand",
         "hole",
         "in",
+        "leaves",
+        "leaving",
         "lie",
         "lying",
         "of",
@@ -57,13 +60,12 @@ FILLERS = frozenset(
     )
 )
 _SAY_INSTEAD = {
-    "hundred one two fifty sixty seventy eighty ninety ten twenty thirty forty": (
-        'write the number in figures: "150 out"'
-    ),
     "by beside near next opposite": 'say how far it is to the pin and on what: "150 out, right rough"',
     "edge": 'say "left side of the fairway, 150 out", or the yards: "230 on, 14 left"',
     "fringe apron collar": 'say which side, "back fringe", or "15 out, left rough"',
     "feet foot ft": "yards or m are read; a putt is not planned",
+    "- –": 'a comma goes there, "160 out, left rough"',
+    "drive gone after": 'say how far on from the tee it is: "240 on", "240 on, left rough"',
     "inches": "yards or m are read",
     "lay lay-up layup laying drop wedge": 'say how far it is to the pin: "90 out", "150 out, fairway"',
     "behind past over beyond long short front back just off": (
@@ -79,6 +81,12 @@ _INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.s
 
 _SIDE_LETTERS = {"l": "left", "lhs": "left side", "r": "right", "rhs": "right side"}
 _SIDE_LETTER = re.compile(r"(?<![^\W\d_])(?:lhs|rhs|l|r)(?![\w'’])")
+
+_COUNTED = (
+    rf"(?:{'|'.join(UNITS)}|out|on|off|away|left|right|l|r|short|shy|before|behind|past|beyond|over|in|into|inside|"
+    r"from|to|of|remaining|down|and)\b|[,-]|$"
+)
+"""What stands behind a number of a place: in "ten acre wood" it is part of a name."""
 
 NUMBER = r"[-+]?[0-9]{1,9}(?:\.[0-9]{0,9})?"
 UNIT = "|".join(UNITS)
@@ -120,8 +128,9 @@ _TOKEN = re.compile(rf"\s*(?:(?P<number>{NUMBER})|(?P<comma>,)|(?P<word>[^\s,0-9
 
 
 def plain(text: str) -> str:
-    """Small letters, one blank between words, sides in full: what patterns are looked for in."""
-    return _SIDE_LETTER.sub(lambda found: _SIDE_LETTERS[found[0]], " ".join(text.casefold().split()))
+    """Small letters, single blanks, sides in full, numbers in figures: what patterns are looked for in."""
+    usual = in_figures(in_full(" ".join(text.casefold().split())), before=_COUNTED)
+    return _SIDE_LETTER.sub(lambda found: _SIDE_LETTERS[found[0]], usual)
 
 
 def yards(number: str, unit: str | None) -> float:
@@ -233,6 +242,10 @@ def _with_roles(text: str, said: Said) -> Said:
         raise refused(text, "both a distance on and a distance out")
     if said.told and said.side and said.offset is None and len(said.plain) == 1:  # "20 left, 200 out"
         said.offset, said.side = said.plain.pop() * said.side, 0
+    out_first = len(said.plain) == 2 and said.plain[0] > said.plain[1] > 0.0
+    if forms == 0 and said.side and out_first:  # "150, 10 left"
+        said.out, said.offset = said.plain[0], said.plain[1] * said.side
+        said.plain, said.side = [], 0
     if said.plain and (said.told or len(said.plain) != 2):
         raise refused(text, f"the number {said.plain[0]:g} (yards) has no meaning there")
     named = said.ground in (Surface.TEE, Surface.GREEN, Surface.WATER)  # refused or taken without one

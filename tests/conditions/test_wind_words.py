@@ -38,7 +38,11 @@ OFF_THE_SHOT = [
     ("7,5 m/s into", 7.5 * MS, 0), ("10 knots into", 10 * KT, 0), ("15 kph into", 15 * KMH, 0),
     ("10 on the nose", 10, 0), ("wind in face, 10", 10, 0), ("10 L2R", 10, -90), ("R2L 10", 10, 90),
     ("quartering into from the right, 10 mph", 10, 45), ("helping, quartering from the left, 10", 10, -135),
-    ("quartering from 2 o'clock, 10", 10, 60), ("a breeze of 6 mph, off the left", 6, -90),
+    ("quartering from 2 o'clock, 10", 10, 60), ("ten mph down the fairway", 10, 180), ("12 blowing down the hole", 12, 180),
+    ("right into us, 10", 10, 0), ("ten-ish into", 10, 0), ("right helping 10", 10, 135),
+    ("one to two clubs into", 16.5, 0), ("club or two helping", 16.5, 180), ("a couple of clubs into", 22, 0), ("1-2 club wind against", 16.5, 0), ("right in our face 15", 15, 0),
+    ("right behind us 15", 15, 180), ("right down the fairway, 10", 10, 180), ("10 from the right behind us", 10, 135), ("helping by ten mph", 10, 180),
+    ("ten to fifteen mph from the left", 12.5, -90), ("fifteen into", 15, 0), ("a steady one from the left, 20 mph", 20, -90), ("a breeze of 6 mph, off the left", 6, -90),
 ]  # fmt: skip
 
 # compass phrase -> mph, compass bearing it comes from
@@ -68,7 +72,7 @@ def test_wind_by_compass(text, mph, bearing_deg):
     assert wind.from_deg == pytest.approx((bearing_deg - NORTH_OF_Y) % 360.0)
 
 
-@pytest.mark.parametrize("text", ["none", "calm", "still", "no wind", "0", "0 mph", "Dead calm"])
+@pytest.mark.parametrize("text", ["none", "calm", "still", "no wind", "0", "0 mph", "Dead calm", "flat calm", "nothing", "zero"])
 def test_no_wind(text):
     assert read(text) is None
 
@@ -192,6 +196,10 @@ def test_the_other_heights_figure():
         ("12 NW 3 o'clock", "second direction"),
         ("12 from 13 o'clock", "\"13 o'clock\" is on no clock"), ("12 from 400 degrees", "'400 degrees'"),
         ("from 2, 12 mph", "'from 2' may be a clock or a compass"), ("nnn 12", "'nnn' is no point"),
+        ("right into, 12", "'right into' may be straight or off the right"),  # it was off the right
+        ("12 in from the left", 'say "into, off the left" or "off the left"'), ("takes a club", 'say "one club into"'),
+        ("over the left shoulder", "say which way and the side"), ("12 up the fairway", 'say "into" or "helping"'),
+        ("ten mph", "where from is not said"), ("12 from the sea", "say where that lies"),
         ("12 mph", "where from is not said"), ("cross 12", "'cross' from which side?"),
         ("12 to", "'to' where?"),
         ("stiff breeze", "where from is not said"), ("gusty, into", "'gusty' is not understood; say how far"),

@@ -90,6 +90,27 @@ def test_the_files_own_names_come_first(tmp_path: Path) -> None:
     assert pin_from_words(hole, "back right").pin.name == "back right"  # no pin of the file: a ninth of the green
 
 
+def test_paces_in_words(tmp_path: Path) -> None:
+    hole = square(tmp_path)
+    said, meant = (pin_from_words(hole, words).pin for words in ("twenty two on, five from the left", "22 on, 5 left"))
+    assert (said.x_yd, said.y_yd) == (meant.x_yd, meant.y_yd)
+
+
+@pytest.mark.parametrize(
+    ("words", "same"),
+    [
+        ("12 on, dead centre", "12 on"),
+        ("5 in from the left, 12 up", "12 on, 5 left"),
+        ("12 on from the front, 5 from the left", "12 on, 5 left"),
+        ("5 on from the back", "5 from the back"),
+    ],
+)
+def test_paces_said_otherwise(tmp_path: Path, words: str, same: str) -> None:
+    hole = square(tmp_path)
+    said, meant = pin_from_words(hole, words).pin, pin_from_words(hole, same).pin
+    assert (said.x_yd, said.y_yd) == (meant.x_yd, meant.y_yd)
+
+
 def test_what_a_tucked_pin_is_taken_for_is_said(tmp_path: Path) -> None:
     hole = square(tmp_path)
     moved = pin_from_words(hole, "tucked left")
@@ -113,6 +134,7 @@ def test_words_that_fit_two_pins_are_refused(tmp_path: Path) -> None:
         ("15 on, 30 left", "found 30 yd from the edge; allowed: 0 to 26"),
         ("blue", "no pin called 'blue' .what a colour means differs from course to course: say front, middle"),
         ("4 from the right edge", "no pin called '4 from the right edge' .how far on"),
+        ("12 on, 4 left of the middle", "no pin called '12 on, 4 left of the middle' .count from an edge"),
         ("behind the bunker", "no pin called 'behind the bunker'"),
         ("22 on, 5 left, 3 right", "no pin called"),
         ("22", "no pin called"),

@@ -28,6 +28,36 @@ BASE = "par 4, 380; fairway 28 wide, 150 to 350; green 28 deep, 24 wide; "
 SAID_ALIKE = [
     ("a par 4 of 372 yards with a pond on the right at 220", "par 4, 372; pond right at 220"),
     ("par 4, 372; lateral water right at 220", "par 4, 372; lateral hazard right at 220"),
+    # short forms and numbers in words
+    ("par 4, 372; fwy 30 wide; lake right at 220; bkrs right of the grn",
+     "par 4, 372; fairway 30 wide; lake right at 220; bunkers right of the green"),
+    ("par four, three seventy two; pond right two hundred to two forty",
+     "par 4, 372; pond right 200 to 240"),
+    # two places in one breath
+    ("par 4, 372; creek crosses at 190 and 330", "par 4, 372; creek crosses at 190; creek crosses at 330"),
+    ("par 4, 372; creeks cross at 190 and 330", "par 4, 372; creek crosses at 190; creek crosses at 330"),
+    ("par 4, 372; pond right at 220; OB left 40 right 30", "par 4, 372; pond right at 220; out left 40; out right 30"),
+    ("par 4, 372; pond right at 220; ob 40 left 30 right", "par 4, 372; pond right at 220; out left 40; out right 30"),
+    # at the corner, unless a number says where: it was a greenside one
+    ("par 4, 372; pond right at 220; dogleg left at 220, bunkers inside the corner",
+     "par 4, 372; pond right at 220; dogleg left at 220; bunkers left at 220"),
+    ("par 4, 372; pond right at 220; dogleg left at 220; bunker outside the corner, 240",
+     "par 4, 372; pond right at 220; dogleg left at 220; bunker right at 240"),
+    # the second end was dropped, or the first one guessed near it
+    ("par 4, 372; lake right 200 to the green", "par 4, 372; lake right from 200 to the green"),
+    ("par 4, 372; lake right 180 onwards", "par 4, 372; lake right from 180 to the green"),
+    ("par 4, 372; pond right at 220; trees left 200 plus", "par 4, 372; pond right at 220; trees left from 200"),
+    ("par 4, 372; pond right at 220; trees left to 200", "par 4, 372; pond right at 220; trees left 60 to 200"),
+    ("par 4, 372; pond right at 220; bunker left 240 to carry 255",
+     "par 4, 372; pond right at 220; bunker left 240 to 255"),
+    ("par 4, 372; creek crosses twice, 190 and 330", "par 4, 372; creek crosses at 190; creek crosses at 330"),
+    ("par 4, 372; pond right at 220; dogleg left at 200 then right at 300",
+     "par 4, 372; pond right at 220; dogleg left at 200, right at 300"),
+    ("par 4, 372; pond right at 220; pin 5 on from the back", "par 4, 372; pond right at 220; pin 5 from the back"),
+    # down a side it runs on to the green
+    ("par 4, 372; lake down the right from 180", "par 4, 372; lake down the right from 180 to the green"),
+    ("par 4, 372; lake all down the right from 180", "par 4, 372; lake right from 180 to the green"),
+    ("par 4, 372; river right from 180", "par 4, 372; river right from 180 to the green"),
 ]
 
 
@@ -41,6 +71,7 @@ def test_two_ways_of_saying_it(words: str, same: str) -> None:
             lies.append(one.surface_at(*one.at(station, offset)))
             assert lies[-1] is other.surface_at(*other.at(station, offset))
     assert Surface.WATER in lies
+    assert (one.pin.x_yd, one.pin.y_yd) == pytest.approx((other.pin.x_yd, other.pin.y_yd))
 
 
 PLACES: dict[str, list[tuple[float, float, Surface]]] = {

@@ -22,6 +22,8 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 380; split fairway, left 20 wide, right 30 wide": ("'split' (letter 13)", _HALVES),
     "par 4, 380; two fairways, left one 20 wide, right one 30 wide": ("'fairways' (letter 17)", _HALVES),
     "par 4, 380; left fairway 20 wide": ("'left' (letter 13)", _HALVES),
+    "par 4, 400; creek at 290, 20 right": ("'creek' (letter 13)", "from where to where"),
+    "par 4, 400; stakes left 30": ("'stakes' (letter 13)", "of which colour"),  # it was a bend of 30 degrees
     "par 4, 340; carry 150 over rough": ("'rough' (letter 28)", 'Say "fairway from 150"'),
     "par 4, 400; bunker 150 from the green": ("'bunker' (letter 13)", "on which side?"),
     "par 4, 302, drivable": ("'drivable' (letter 13)", "leave it out"),
@@ -60,7 +62,6 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; fairway pinches at 260": ("'pinches' (letter 21)", "narrows to 20 at 260"),
     "par 4, 372; downhill": ("'downhill' (letter 13)", 'For example "downhill 8"'),
     "par 4, 372; green small, 30 by 30": ("'small' (letter 19)", "not understood of the green"),
-    "four hundred yard par 4": ("'hundred' (letter 6)", "in figures"),
     # words: the word pointed at, part of what is said of it
     "par 4, 372; pand right 213 to 254": ("'pand' (letter 13)", "perhaps 'pond'"),
     "par 4, 372; bunkr left at 230": ("'bunkr' (letter 13)", "perhaps 'bunker'"),

@@ -240,6 +240,7 @@ def test_a_table_for_a_height_out_of_range_is_refused() -> None:
     ("text", "read"),
     [
         ("164", (164.0, None)), ("164 yd", (164.0, None)), ("164.5 yards", (164.5, None)),
+        ("164, plays like 169", (164.0, 169.0)), ("one sixty-four, adjusted one sixty nine", (164.0, 169.0)),
         ("164, adjusted 169", (164.0, 169.0)), ("164 yd adjusted to 169 yd", (164.0, 169.0)),
         ("164, slope 158.5", (164.0, 158.5)), ("164 plays 169", (164.0, 169.0)),
         ("150m", (150.0 / 0.9144, None)), ("150, adjusted 155 m", (150.0 / 0.9144, 155.0 / 0.9144)),

@@ -54,8 +54,38 @@ def test_a_side_alone_is_a_side_of_the_green_in_reach(noted: str, meant: str) ->
 
 
 @pytest.mark.parametrize(
+    "noted, meant",
+    [
+        (
+            "driver to 160 out, left rough - 7-iron short - chip to 8 ft - 2 putts",
+            "driver to 160 out, left rough; 7-iron short; chip to 8 ft; 2 putts",
+        ),
+        ("driver 160-yards out; 7i to 20 ft", "driver to 160 out; 7i to 20 ft"),  # it was out of bounds
+        ("driver to 160 out - 7i to 20 ft - 2 putts - par", "driver to 160 out; 7i to 20 ft; 2 putts for par"),
+        ("driver to 160 out and 7i to 20 ft and 2 putts", "driver to 160 out; 7i to 20 ft; 2 putts"),
+        ("driver to 160 out + 7i to 20 ft + 2 putts", "driver to 160 out; 7i to 20 ft; 2 putts"),
+        ("driver > 160 out -> 7i to 20 ft -> 2 putts", "driver to 160 out; 7i to 20 ft; 2 putts"),
+        ("driver middle, 150 in | 8i to 15 feet | 2 putts", "driver to 150 out, fairway; 8i to 15 ft; 2 putts"),
+        ("driver OB, reload, driver to 160 out; 7i to 20 ft", "driver OB; again; driver to 160 out; 7i to 20 ft"),
+        ("driver to 160 out; 6i long 20 yds; chip to 6 ft", "driver to 160 out; 6i 20 yds long; chip to 6 ft"),
+        ("driver to 160 out – 7 iron to 30 ft – 2 putts", "driver to 160 out; 7-iron to 30 ft; 2 putts"),
+        ("driver - left rough, 160 out - 7-iron - 20 ft -2 putts", "driver to 160 out, left rough; 7-iron to 20 ft; 2 putts"),
+        ("driver to one sixty out; seven iron to twenty five feet; two putts", "driver to 160 out; 7-iron to 25 ft; 2 putts"),
+        ("driver to 160 out, left rough; 7i to front bkr", "driver to 160 out, left rough; 7i to front bunker"),
+    ],
+)
+def test_strokes_between_dashes_and_numbers_in_words(noted: str, meant: str) -> None:
+    ends = [[(s.end.x_yd, s.end.y_yd) for s in played(text) if s.end is not None] for text in (noted, meant)]
+    assert len(ends[0]) == len(ends[1]) > 1
+    for one, other in zip(*ends, strict=True):
+        assert one == pytest.approx(other, abs=0.1)
+
+
+@pytest.mark.parametrize(
     "noted, why",
     [
+        (TO_160 + "7i to 10; 2 putts", "feet or yards from the hole"),  # it was 30 feet
+        (TO_160 + "7i 15 yards short; chip to 6 ft", "is counted from the pin"),
         ("driver left", "how far, and on what"),  # nowhere near the green
         ("driver short", "how far, and on what"),
         (TO_160 + "7i to 30 out; chip short", "how far, and on what"),  # of the green or of the hole

@@ -33,6 +33,17 @@ def placed(text: str) -> tuple[float, float]:
         ("20 short of the front edge", "20 short of the green"),
         ("20 off the front", "20 short of the green"),
         ("150 to the green", "150 short of the green"),
+        ("one fifty out", "150 out"),
+        ("150-yards out", "150 out"),
+        ("leaving 150, rt rough", "150 out, right rough"),
+        ("150ish out", "150 out"),
+        ("150, 10 left", "150 out, 10 left"),
+        ("a hundred and sixty-four yards out, left rough", "164 out, left rough"),
+        ("two thirty on, twelve right", "230 on, 12 right"),
+        ("two hundred on, left rough", "200 on, left rough"),
+        ("five paces behind the green", "5 behind the green"),
+        ("one fifty to the front", "150 to the front"),
+        ("ten short of the cross dyke", "10 short of the cross dyke"),
     ],
 )
 def test_said_otherwise(words: str, same: str) -> None:
@@ -42,12 +53,13 @@ def test_said_otherwise(words: str, same: str) -> None:
 @pytest.mark.parametrize(
     "words, why",
     [
+        ("240 drive", 'say how far on from the tee it is: "240 on"'),
+        ("160 out - left rough", "a comma goes there"),
         ("150 out, by the elbow bunker", "beside elbow bunker, not in it: say how far"),  # it was put into the sand
         ("100 out by the willow carr", "beside willow carr, not in it"),
         ("right of the apron", "beside apron, not in it"),
         ("180 out, near the reed bed", "'near' is not understood there .say how far"),
         ("150-160 out", "'150-160' is not one distance; say one, \"155 out\""),
-        ("one fifty out", "write the number in figures"),
     ],
 )
 def test_refused_with_what_to_say(words: str, why: str) -> None:

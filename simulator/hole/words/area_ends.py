@@ -34,6 +34,10 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
     size = along.length
     crosses = across.crosses or across.middle
     whole_hole = False
+    whole = feature.kind in ("trees", "heavy_rough", "rough") or feature.noun not in NEEDS_A_RANGE
+    whole = whole or across.every or across.runs or along.runs
+    if along.at is not None and along.low is None and along.high is not None:  # "right 200 to the green"
+        along.low, along.at = along.at, None
     carried = along.high is not None and along.low is None and along.at is None
     if not across.sides and not crosses:
         need(not (carried and feature.kind == "rough"), token,
@@ -47,6 +51,8 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
         if feature.kind == "water":
             entry.assume("that it crosses the line")
     if along.at is not None and (size is not None or (along.low is None and along.high is None)):
+        need(crosses or size is not None or feature.kind != "stream", token,
+             'beside the line at one place? Say from where to where, "190 to 230", or "across"')  # fmt: skip
         length = size if size is not None else _usual_length(feature)
         if crosses:
             along.low, along.high = along.at - length / 2.0, along.at + length / 2.0
@@ -55,8 +61,7 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
         if size is None:
             entry.assume(f"{u.shown(length)} along the line", "from", "to")
     elif along.low is not None and along.high is None:
-        whole = feature.kind in ("trees", "heavy_rough", "rough") or feature.noun not in NEEDS_A_RANGE
-        whole = whole and not crosses and feature.kind != "stream"
+        whole = whole and not crosses
         length = _usual_length(feature)
         along.high = (
             draft.green_back_yd if whole and along.low < draft.green_back_yd - length else along.low + length
@@ -64,6 +69,8 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
         entry.assume(f"an end at {u.shown(along.high)}", "to")
     elif along.high is not None and along.low is None:
         along.low = along.high - _usual_length(feature)
+        if along.until and not crosses and whole:  # "trees left to 200"
+            along.low = min(a.FROM_TEE_YD, 0.2 * draft.length_yd, along.low)
         if crosses and feature.kind == "heavy_rough":  # "carry 160 over heather" from the tee
             along.low = min(a.FROM_TEE_YD, 0.5 * along.high)
         entry.assume(f"a beginning at {u.shown(along.low)}", "from")

@@ -22,6 +22,9 @@ SIDED = frozenset(("side", "side_number", "offset", "beside_green", "place"))
 LISTED = frozenset(listed("pin tee bunker tree trees mark water heavy_rough rough stream path out bend"))
 """Kinds that may be told as a list ("bunkers left at 230 and 250")."""
 
+BY_NUMBER = frozenset(("bunker", "tree", "stream"))
+"""Kinds whose places may be told as numbers alone behind the first ("crosses at 290 and 430")."""
+
 NAMES_A_TEE = frozenset(("colour", "who"))
 
 SEVERAL = frozenset(
@@ -55,6 +58,8 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
         raise loose.token.error("is about no feature: name it first (fairway, pond, bunker, green ...)")
     if last.kind in LISTED and _is_another(last, loose):
         loose.kind, loose.noun = last.kind, last.noun
+        if last.kind == "stream":
+            loose.said = [replace(one, what="at") if one.what == "bare" else one for one in loose.said]
         _from_green_all(found, loose)
         _side_of_all(found, loose)
         if last.kind != "mark":
@@ -104,7 +109,7 @@ def _is_another(last: Feature, loose: Feature) -> bool:
     if last.kind == "pin":
         placed = {"on", "place", "range", "bare", "at"}
         return bool(new & (old & placed)) or (bool(new & {"place"}) and bool(old & placed))
-    if last.kind in ("bunker", "tree") and "bare" in new and old & {"at", "bare", "range", "offset"}:
+    if last.kind in BY_NUMBER and "bare" in new and old & {"at", "bare", "range", "offset"}:
         return "at" in old or "bare" in old
     if "bare" in old and any(one.what == "short_green" and one.numbers for one in loose.said):
         return last.kind in ("bunker", "tree")  # "bunkers 150 and 130 from the green"

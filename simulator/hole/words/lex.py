@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, replace
 
 from simulator.errors import UsageError
+from simulator.spelt import SHORT_FOR, read_number
 
 LONGEST_TEXT = 4000
 """Letters of a hole in words; a very full one has 600. A limit on slips."""
@@ -18,16 +19,6 @@ def listed(words: str) -> tuple[str, ...]:
     """The words of a list written with blanks."""
     return tuple(words.split())
 
-
-_UNITS = listed(
-    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen "
-    "sixteen seventeen eighteen nineteen twenty"
-)
-_TENS = listed("thirty forty fifty sixty seventy eighty ninety")
-NUMBER_WORDS: dict[str, float] = {
-    **{word: float(n) for n, word in enumerate(_UNITS)},
-    **{word: 10.0 * n for n, word in enumerate(_TENS, start=3)},
-}
 
 UNIT_WORDS: dict[str, str] = {
     **dict.fromkeys(("yard", "yards", "yd", "yds", "y"), "yd"),
@@ -112,7 +103,8 @@ def _token(found: re.Match[str]) -> Token:
     if kind == "word":
         key = token.key.replace("’", "'")
         key = key.removesuffix("'s") if key != "there's" else "there"
-        return replace(token, key=key, kind="and" if key in ("and", "plus") else "word")
+        key = SHORT_FOR.get(key, key)
+        return replace(token, key=key, kind="and" if key in ("and", "plus", "then") else "word")
     return replace(token, kind="and") if shown == "&" else token
 
 
@@ -123,22 +115,34 @@ def _numbered(token: Token, value: float) -> Token:
 
 
 def _spelt(tokens: list[Token]) -> list[Token]:
-    """Number words made numbers; "twenty-five" is one."""
+    """Numbers in words made one number each; a hyphen may stand between their words, a name is left alone."""
     out: list[Token] = []
-    for token in tokens:
-        value = NUMBER_WORDS.get(token.key) if token.kind == "word" else None
-        if value is None:
-            out.append(token)
+    k = 0
+    while k < len(tokens):
+        first = tokens[k]
+        run = _words_from(tokens, k) if first.kind == "word" else []
+        read = read_number([tokens[j].key for j in run])
+        if read is None or (out and out[-1].key in ("called", "named")):
+            out.append(first)
+            k += 1
             continue
-        tens = out[-2] if len(out) > 1 and out[-1].kind == "dash" else out[-1] if out else None
-        if tens and tens.kind == "number" and tens.key in (*_TENS, "twenty") and 0.0 < value < 10.0:
-            del out[out.index(tens) :]
-            out.append(
-                replace(tens, shown=f"{tens.shown}-{token.shown}", end=token.end, value=tens.value + value)
-            )
-        else:
-            out.append(_numbered(token, value))
+        value, used = read
+        last = run[used - 1]
+        shown = " ".join(token.shown for token in tokens[k : last + 1]).replace(" - ", "-")
+        out.append(_numbered(replace(first, shown=shown, end=tokens[last].end), value))
+        k = last + 1
     return out
+
+
+def _words_from(tokens: list[Token], k: int) -> list[int]:
+    """Places of the words from one on that nothing but hyphens parts."""
+    run = [k]
+    while (j := run[-1] + 1) < len(tokens):
+        j += tokens[j].kind == "dash"
+        if j >= len(tokens) or tokens[j].kind not in ("word", "and"):
+            break
+        run.append(j)
+    return run
 
 
 def _with_units(tokens: list[Token]) -> list[Token]:
@@ -166,6 +170,11 @@ def _with_units(tokens: list[Token]) -> list[Token]:
     return out
 
 
+def _ends(tokens: list[Token], k: int) -> bool:
+    """Whether a word is the last before a break."""
+    return k + 1 == len(tokens) or tokens[k + 1].kind in ("hard", "soft")
+
+
 def _joined(tokens: list[Token]) -> list[Token]:
     """Dashes between numbers made "to", `12 x 8` made "by"; other dashes and colons dropped."""
     out: list[Token] = []
@@ -177,6 +186,8 @@ def _joined(tokens: list[Token]) -> list[Token]:
                 out.append(replace(token, kind="soft" if after_par else "word", key="to"))
         elif between and token.key in ("x", "×"):
             out.append(replace(token, kind="word", key="by"))
+        elif token.key == "plus" and k and tokens[k - 1].kind == "number" and _ends(tokens, k):
+            out.append(replace(token, kind="word", key="onwards"))  # "200 plus"
         elif between and k > 1 and token.kind == "and" and tokens[k - 2].key == "between":
             out.append(replace(token, kind="word", key="to"))
         elif token.kind != "colon":

@@ -11,7 +11,7 @@ _ON = r"(?:(?:on|to|down|along|off|up|at) )*"
 _IN = r"(?:(?:at|in|to|from|guarding) )?"
 _NEAR = r"(?:(?:near|nearest|nearer|inside|inner) )?"
 _TO = r"(?:to|until)"
-_SIZE = r"(?:wide|long|deep|tall|by|short|behind|beyond|carry)"
+_SIZE = r"(?:wide|long|deep|tall|by|short|behind|beyond|carry|onwards|to carry|to clear|to reach)"
 """Words that say what the number before them is."""
 _LINE = (
     r"(?:line of play|line|middle of fairway|(?:fairway )?middle(?: line)?"
@@ -28,8 +28,9 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
         r"(?: (?:to )?(?:carry|clear))?",
     ),
     ("range_short", rf"(?:from )?(?P<a>{_N}) {_TO} (?P<b>{_N}) (?:short|before|in front)(?:(?: of)? {_G})?"),
-    ("from", rf"from (?:at )?(?P<a>{_N})(?: (?:on|onwards|up))?"),
-    ("from", rf"(?P<a>{_N}) (?:onwards|to reach)"),
+    ("from", rf"from (?:at )?(?P<a>{_N})(?: (?P<run>on|onwards|up))?"),
+    ("from", rf"(?P<a>{_N}) (?P<run>onwards)"),
+    ("from", rf"(?P<a>{_N}) to reach"),
     ("from", rf"reach(?:ed)? (?:at )?(?P<a>{_N})"),
     ("to", rf"(?:up )?{_TO} (?:at )?(?P<a>{_N})"),
     ("to", rf"out (?:at )?(?P<a>{_N})"),  # "runs out at 270": it ends there
@@ -56,6 +57,11 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
         rf"{_OF_LINE}",
     ),
     ("edge", rf"(?P<a>{_N}) (?:of|off|from) {_LINE}"),
+    (
+        "side",
+        rf"{_ON}(?P<run>down|along|up) (?P<s>{_S})(?: hand)?(?: side| edge)?"
+        r"(?: of (?:(?P<f>fairway)|hole|line))?",
+    ),
     ("side", rf"{_ON}(?P<s>{_S})(?: hand)?(?: side| edge)?(?: of (?:(?P<f>fairway)|hole|line))?"),
     ("both", rf"(?:(?:on|down|along) )?(?:both|either|each) sides?(?P<g>(?: of)? {_G})?"),
     ("both", rf"(?:left and right|right and left)(?P<g>(?: of)? {_G})?"),
@@ -97,7 +103,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("place", rf"{_IN}(?P<p>front|back|short|long|middle) ?(?P<s>{_S}|middle)?(?P<g> of {_G})?"),
     ("place", rf"{_IN}(?P<p>front|back|short|long) (?P<lr>left and right|right and left)(?P<g> of {_G})?"),
     ("place", rf"{_IN}(?P<s>{_S}) (?P<p>front|back|short|long)(?P<g> of {_G})?"),
-    ("off_place", rf"(?P<a>{_N}) (?:in )?from (?P<p>front|back|left|right|middle)(?: edge)?"),
+    ("off_place", rf"(?P<a>{_N}) (?:in |on )?from (?P<p>front|back|left|right|middle)(?: edge)?"),
     ("front_at", rf"(?P<p>front|back) (?:edge )?(?:at )?(?P<a>{_N})"),
     ("on", rf"(?P<a>{_N}) on(?: green)?|on (?P<a2>{_N})"),
     # slopes, levels and heights
@@ -126,6 +132,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("named", r"(?:called |named )?\$\d+"),
     ("bare", rf"(?:of )?(?P<a>{_N})"),
     ("nothing", r"in fairway"),
+    ("nothing", rf"{_N} times"),
     ("nothing", r"of (?:fairway|line|hole|line of play)|edge of"),
 )  # fmt: skip
 

@@ -28,6 +28,12 @@ class Along:
     high: float | None = None
     at: float | None = None
     length: float | None = None
+    runs: bool = False
+    """From where it begins to the green ("180 onwards")."""
+
+    until: bool = False
+    """The far end was said as where it ends, not as what is to be carried."""
+
     second: tuple[float, float] | None = None
     """A second range: distances from the line."""
 
@@ -46,6 +52,9 @@ class Across:
     middle: bool = False
     every: bool = False
     """All along the hole."""
+
+    runs: bool = False
+    """Down a side: from where it begins to the green, unless an end is said."""
 
     at: float | None = None
     """A number beside "left" or "right" too large for an offset: a station."""
@@ -87,6 +96,8 @@ def read_along(feature: Feature, draft: Draft) -> Along:
             value, known = u.yd(said.numbers["a"]), getattr(found, name)
             need(known is None or abs(known - value) < SAME_YD, said.token, f"({said.shown}): a second end")
             setattr(found, name, value)
+            found.until = found.until or what == "to"
+            found.runs = found.runs or "run" in said.words
     between = feature.take("range_short")
     if between is not None:
         need(found.low is None and found.high is None, between.token, f"({between.shown}): a second range")
@@ -97,11 +108,12 @@ def read_along(feature: Feature, draft: Draft) -> Along:
     short = feature.take("to_short")
     if short is not None:
         need(found.high is None, short.token, f"({short.shown}): a second end")
-        found.high = draft.green_front_yd - u.yd(short.numbers["a"])
+        found.high, found.until = draft.green_front_yd - u.yd(short.numbers["a"]), True
     if feature.take("from_tee") is not None:
         found.low = 0.0 if found.low is None else found.low
     if feature.take("to_green") is not None:
         found.high = draft.green_back_yd if found.high is None else found.high
+        found.until = True
     at = feature.take("at", "on")
     if at is not None:
         need(
@@ -153,6 +165,7 @@ def read_across(feature: Feature, draft: Draft, near_edge: bool) -> Across:
         )
         found.sides = (side.words["s"],)
         found.of_fairway = found.of_fairway or "f" in side.words
+        found.runs = found.runs or "run" in side.words
     found.crosses = found.said_across = feature.take("across") is not None
     for said in feature.take_all("offset", "side_number"):
         value = u.yd(said.numbers["a"])

@@ -19,7 +19,33 @@ _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
 
 def in_grammar(tokens: list[Token]) -> list[Token]:
     """The same hole with these turns of speech in words that the grammar has."""
-    return _guarded(_one_boundary(_at_the_bend(_island(tokens))))
+    return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(_coloured(tokens))))))
+
+
+def _coloured(tokens: list[Token]) -> list[Token]:
+    """The same words; refuses stakes without a colour, which mark nothing."""
+    for k, token in enumerate(tokens):
+        behind = tokens[k + 1].key if k + 1 < len(tokens) else ""
+        colour = tokens[k - 1].key if k else ""
+        if token.key == "stakes" and colour not in ("white", "red", "yellow") and (behind,) not in HEADS:
+            raise token.error(
+                'of which colour? "white stakes left 30" is out of bounds, "red stakes right 200 to 240" a '
+                "penalty area"
+            )
+    return tokens
+
+
+def _sides_apart(tokens: list[Token]) -> list[Token]:
+    """ "Left 40 right 30" and "40 left 30 right" are two, as with a comma between."""
+    out: list[Token] = []
+    for k, token in enumerate(tokens):
+        pairs = [tokens[j] for j in range(k - 2, k + 2) if 0 <= j < len(tokens)]
+        keys = [_key(one) if _key(one) in _OTHER else one.kind for one in pairs]
+        sides = [keys[::2], keys[1::2]]
+        if ["number", "number"] in sides and (["left", "right"] in sides or ["right", "left"] in sides):
+            out.append(replace(token, kind="soft", key=","))
+        out.append(token)
+    return out
 
 
 def _island(tokens: list[Token]) -> list[Token]:
@@ -99,11 +125,22 @@ def _at_the_bend(tokens: list[Token]) -> list[Token]:
             while rest and _key(rest[-1]) in (*FILLERS, "on", "at"):
                 rest.pop()
             out = [*rest, replace(out[back - 1], key=meant)]
+            if at is not None and _is_unplaced_bunker(rest, tokens[k + 1 :]):
+                out += [replace(token, key="at"), replace(at, start=token.start, end=token.end)]
         elif any(_key(one) in ("at", "on", "in", "round", "around") for one in lead) and at is not None:
             out = [*out[:back], replace(token, key="at"), replace(at, start=token.start, end=token.end)]
         else:
             out.append(token)
     return out
+
+
+def _is_unplaced_bunker(before: list[Token], behind: list[Token]) -> bool:
+    """Whether words between two features are about a bunker and no number says where: it is at the corner."""
+    start = next((j for j in range(len(before) - 1, -1, -1) if _is_break(before[j])), -1)
+    ends = (j for j, one in enumerate(behind) if one.kind == "hard" or (one.key,) in HEADS)
+    run = before[start + 1 :]
+    bunker = any(HEADS.get((one.key,)) == "bunker" for one in run)
+    return bunker and not any(one.kind == "number" for one in [*run, *behind[: next(ends, len(behind))]])
 
 
 def _one_boundary(tokens: list[Token]) -> list[Token]:

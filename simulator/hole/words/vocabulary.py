@@ -27,11 +27,14 @@ _NOUNS: dict[str, str] = {
         "gorse, whins, reeds, fescue, bracken, brambles, scrub, bushes, native area"
     ),
     "water": (
-        "pond, ponds, lake, water, water hazard, hazard, lateral hazard, lateral water, "
+        "pond, ponds, lake, lakes, water, water hazard, hazard, lateral hazard, lateral water, "
         "lateral water hazard, reservoir, pool, lagoon, moat, loch, "
         "marsh, swamp, sea, ocean, penalty area, red stakes, yellow stakes"
     ),
-    "stream": "stream, burn, brook, creek, beck, ditch, drain, dyke, dike, river, canal, ravine",
+    "stream": (
+        "stream, burn, brook, creek, beck, ditch, drain, dyke, dike, river, canal, ravine, streams, burns, "
+        "brooks, creeks, ditches, drains"
+    ),
     "out": (
         "out, ob, oob, out of bounds, boundary, fence, wall, road, lane, railway, property line, white "
         "stakes, gardens, houses, field"
@@ -93,7 +96,7 @@ FILLERS = frozenset(
     listed(
         "the a an is are there it its with which that about approx approximately roughly around some running "
         "runs lies sits stands starting has have only just very then also than i my your you we plays "
-        "playing again first second third fourth"
+        "playing again twice first second third fourth"
     )
 )
 """Words that say nothing."""
@@ -171,7 +174,6 @@ _SAY_INSTEAD: dict[str, str] = {
     "drivable driveable reachable layup": "the answer finds that out, leave it out",
     "blind": "nothing depends on it, leave it out",
     "over": 'say where it lies: "pond across 100 to 140", "carry 190 to clear the pond"',
-    "hundred": 'write the number in figures: "400"',
 }
 INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
 """Words golfers use that settle nothing to be drawn, and what to say for them."""

@@ -8,12 +8,23 @@ from .spoken import CLUB, GROUND, OFF_GROUND, UNIT
 
 COUNTS = {"single": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 
+_RELOAD = r"(?:again|re-?play(?:s|ed)?|re-?load(?:s|ed)?|re-?tee(?:s|d)?)"
+_STROKE = (
+    rf"(?:(?:an?|the|my|his|her)\s+)?(?:{CLUB}|(?:\d+|{'|'.join(COUNTS)})[\s-]*putt|putt(?:ed)?\b|"
+    r"gimme|tap(?:ped)?[\s-]*in\b|(?:penalty|free)?\s*drop|(?:took\s+(?:an?\s+)?)?unplayable|"
+    rf"{_RELOAD}\b|holed\b|pick(?:ed|s)?\s+up)"
+)
+"""What a stroke, or what is done between two, begins with."""
+
 _NUMBER_WORD = rf"(?:\d+|{'|'.join(COUNTS)})"
 BREAK = re.compile(
     r"\s*(?:(?:[;\n]+|[.!](?=\s|$))(?:\s*(?:and\s+)?then\b)?|,?\s+(?:and\s+)?then\s+|\s/\s"
+    # a dash with a blank beside it and an arrow part strokes; "driver - left rough" is one stroke
+    rf"|(?:\s[-–—]+|[-–—]+\s|->|→|>|\||\+)(?=\s*{_STROKE})|\s+and\s+(?={CLUB}\s+to\s)"
     rf"|(?:,|,?\s+(?:and|&))\s+(?={_NUMBER_WORD}[\s-]*putt|tap(?:ped)?[\s-]*in\b|gimme|holed\b|pick(?:ed|s)?\s+up|"
     r"(?:made|sank|drained)\s+(?:it|the|an?|my|his|her)\b|(?:putt(?:ed)?|lag(?:ged)?)\s+(?:up\s+)?to\b|"
-    r"(?:took\s+(?:an?\s+)?)?unplayable|(?:hit\s+|played\s+)?(?:a\s+)?provisional)"
+    rf"(?:took\s+(?:an?\s+)?)?unplayable|(?:hit\s+|played\s+)?(?:a\s+)?provisional)"
+    rf"|(?<!unplayable)(?<!lie)(?<!ball),\s+(?={_RELOAD}\b)"
     rf"|,\s+(?:and\s+)?(?={CLUB}[^;\n]*\d|(?:3|three)\s+off\s+(?:the\s+)?tee))\s*",
     re.IGNORECASE,
 )
@@ -49,7 +60,7 @@ _CAME = r"(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|c[ao]mes?(?:\s+u
 """How a ball came to where it lies: says nothing."""
 
 SWING = re.compile(
-    rf"(?P<club>.+?)(?:\s*(?:->|→|:)\s*|\s+[-–]\s+|[\s,]+{_CAME}"
+    rf"(?P<club>.+?)(?:\s*(?:->|→|>|:)\s*|\s+[-–]\s+|[\s,]+{_CAME}"
     rf"(?:to(?!\s+go\b)|in(?:to)?|on(?:to)?(?=\s+(?:the\s+)?{_RIM})|finds|found|leav(?:es|ing))\s+)(?P<where>.+)",
     re.IGNORECASE,
 )
@@ -88,7 +99,6 @@ INSIDE = re.compile(
     r"(?:(?:penalty|free)\s+)?(?:drop(?:s|ped)?|relief)\b.+)",
     re.IGNORECASE,
 )
-_RELOAD = r"(?:again|re-?play(?:s|ed)?|re-?load(?:s|ed)?|re-?tee(?:s|d)?)"
 AGAIN = re.compile(
     rf"(?:{_UNPLAYABLE}[\s,:]+(?:and\s+)?)?(?:{_RELOAD}|another(?: ball)?|plays? again"
     r"|(?:three|3) off (?:the )?tee|back to the tee|(?:from )?the same (?:place|spot)|stroke and distance)"
@@ -162,7 +172,7 @@ _END = (
 """How notes of a hole that was played out end."""
 
 SCORED = re.compile(
-    rf"(?P<notes>(?:.*\b)?{_END})(?:\s*[;,.=]\s*|\s+)(?:for\s+)?(?:an?\s+)?"
+    rf"(?P<notes>(?:.*\b)?{_END})(?:\s*[;,.=]\s*|\s+[-–—]\s+|\s+)(?:for\s+)?(?:an?\s+)?"
     r"(?P<score>albatross|eagle|birdie|par|bogey|double(?:[\s-]+bogey)?|triple(?:[\s-]+bogey)?|\d{1,2})[\s.!]*",
     re.IGNORECASE | re.DOTALL,
 )

@@ -142,6 +142,8 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
         if said.out is None and said.station is None and not said.plain:
             raise n.refused(text, 'how far from the hole? For example "12 ft"')
         x, y, surface = spot(text, hole, said)
+        if surface is Surface.GREEN and re.fullmatch(r"\d+(?:\.\d+)?", text.strip()):
+            raise n.refused(text, f'feet or yards from the hole? Say "to {text} ft" or "to {text} out"')
         if surface is Surface.GREEN:
             return replace(_green_rest(hole, x, y), noted=taken or "")
         if surface is Surface.WATER:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from ...spelt import in_figures as numbers_in_figures
+from ...spelt import in_full
 from ..clubwords import club_and_aim
 
 UNIT = r"(?:yards?|yds?|yd|y|metres?|meters?|m)"
@@ -70,6 +72,8 @@ _SPOKEN = tuple(
         (rf"^({CLUB})\s+(?:carried|cleared)\s+(?:the\s+)?[a-z' ]+?(?=\s+to\s)", r"\1"),
         (rf"^({CLUB})\s+approach\b", r"\1"),
         (r"\s+in\s+regulation\b", ""),
+        (rf"(?<=\d)(\s*{UNIT}|(?<=\d\d\d))\s+in$", r"\1 out"),
+        (rf"^({CLUB})[\s,]+(short|long)[\s,]+(?:by\s+)?(\d+\s*{UNIT}?)$", r"\1 \3 \2"),
         (
             r"(?<!\d)(\d{1,2}\s*(?:yards?|yds?|yd|y|paces?|metres?|m)?)\s+in(?:to|side)?\s+(?:the\s+)?(left|right)\s+rough\b",
             r"\1 \2 of the fairway",
@@ -191,21 +195,18 @@ _INSTEAD = tuple(
 """What golfers note that leaves the place open, and what to say for it."""
 
 
-_IN_WORDS = {
-    "a": "1", "one": "1", "a couple of": "2", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6",
-    "seven": "7", "eight": "8", "nine": "9", "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20",
-    "thirty": "30", "forty": "40", "fifty": "50",
-}  # fmt: skip
-_NUMBER_IN_WORDS = re.compile(
-    rf"\b(?P<number>{'|'.join(_IN_WORDS)})\s+(?=(?:feet|foot|ft|inch(?:es)?|yards?|yds?|paces?|metres?|meters?)\b)",
-    re.IGNORECASE,
-)
+_MEASURED = r"(?:feet|foot|footers?|ft|inch(?:es)?|yards?|yds?|paces?|metres?|meters?)\b"
+_COUPLE = re.compile(rf"(?<!half )\b(?:a couple(?: of)?|an?)\s+(?={_MEASURED})", re.IGNORECASE)
+_ALONG = r"(?:out|on|away|to go|left|right|short|past|behind|from|to|off|remaining)\b|[,;.\n]|$"
+"""What stands behind a distance; a number below ten before it may be a club ("seven on the green")."""
 _INCHES = re.compile(r"\b(?P<number>\d+)\s*inch(?:es)?\b", re.IGNORECASE)
 
 
 def in_figures(text: str) -> str:
-    """Lengths in words as figures ("six feet", "a couple of feet"), inches as feet."""
-    text = _NUMBER_IN_WORDS.sub(lambda found: f"{_IN_WORDS[found['number'].lower()]} ", text)
+    """Lengths in words as figures ("six feet", "a couple of feet", "one fifty out"), inches as feet."""
+    text = in_full(text)
+    text = _COUPLE.sub(lambda found: "2 " if "couple" in found[0].casefold() else "1 ", text)
+    text = numbers_in_figures(numbers_in_figures(text, before=_MEASURED), least=10.0, before=_ALONG)
     return _INCHES.sub(lambda found: f"{int(found['number']) / 12.0:.3g} ft", text)
 
 

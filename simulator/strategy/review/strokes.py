@@ -177,7 +177,8 @@ class _Telling:
         """A swing; of one that is `replayed` it does not matter how far along the ball was given up."""
         kind = "putt" if re.match(r"putt", swing.club.casefold()) else "swing"
         if self.at.lie is Lie.GREEN and kind != "putt":
-            raise n.refused(swing.said, "the ball is on the green: a putt")
+            noted = f" ({self.at.noted})" if self.at.noted else ""
+            raise n.refused(swing.said, f"the ball is on the green{noted}: a putt")
         if kind == "putt" and self.at.lie is not Lie.GREEN:
             kind, swing = "swing", replace(swing, club="chip")  # from the fringe: rolled as a low chip is
         if kind == "putt" and re.fullmatch(r"\d+(?:\.\d+)?", swing.where):
