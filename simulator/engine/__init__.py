@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from ..kernels._compile import waiting_for_compiler
 from .effort import LONG, LONG_STROKES, Effort, Traffic
-from .maps import AIMS_DEG, WIDE_AIMS_DEG, revalue_map, room_to_choose, solve_map
+from .held import Held, hold_plan, revalue_map
+from .maps import solve_map
 from .plays import (
     MOST_STROKES,
     PART_BEYOND,
@@ -21,13 +22,14 @@ from .plays import (
     play,
     value_actions,
 )
+from .sweeps import AIMS_DEG, WIDE_AIMS_DEG, room_to_choose
 from .threads import at_once, default_threads
 
 __all__ = [
     "AIMS_DEG", "ENTRIES", "LONG", "LONG_STROKES", "MOST_STROKES", "PART_BEYOND", "PART_SWING", "PUNCH_SWING",
-    "RUNNING_YD", "WIDE_AIMS_DEG", "Effort", "Opening", "Sequences", "Traffic", "at_once", "compile_ahead",
-    "default_threads", "must_compile", "places_played", "play", "revalue_map", "room_to_choose", "solve_map",
-    "value_actions",
+    "RUNNING_YD", "WIDE_AIMS_DEG", "Effort", "Held", "Opening", "Sequences", "Traffic", "at_once",
+    "compile_ahead", "default_threads", "hold_plan", "must_compile", "places_played", "play", "revalue_map",
+    "room_to_choose", "solve_map", "value_actions",
 ]  # fmt: skip
 
 ENTRIES = ["solve_nodes", "evaluate", "play", "fill_flights", "fill_putts", "fill_sloped_putts"]

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from ..engine import revalue_map
+from ..engine import hold_plan, revalue_map
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
 from ..player.model import Club, Player
@@ -150,8 +150,8 @@ def _with_edge(again: Rescore, hole: Hole, feature: Feature, yards: float, seed:
         changed = _moved(hole, feature, yards)
         raster = ground_raster(changed, board.raster.cell_yd)
         ground = make_board(changed, board.bag, raster, nodes=place_nodes(changed, raster, *WIDE_YD))
-    anew = revalue_map(ground, board, seed=seed, places=again.balls, effort=ONCE, threads=threads)
-    return again.strokes(anew)
+    held = hold_plan(ground, board, seed=seed, places=again.balls, effort=ONCE)
+    return again.strokes(revalue_map(ground, held, threads=threads))
 
 
 def _parting(hole: Hole, alternatives: Sequence[Alternative]) -> Feature | None:

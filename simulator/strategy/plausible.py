@@ -14,7 +14,7 @@ from functools import partial
 
 import numpy as np
 
-from ..engine import Effort, at_once, revalue_map
+from ..engine import Effort, at_once, hold_plan, revalue_map
 from ..player.doubt import plausible_players
 from ..player.model import Club, Player
 from ..tables.game import Board, with_nodes
@@ -185,16 +185,14 @@ def revalued_maps(
     board = place.board if nodes is None else with_nodes(place.board, nodes)
     rows = [board.game.strikes]
     rows += [varied_strikes(board.bag, aimed_off(one, player)) for one in players]
+    held = hold_plan(board, place.board, seed=seed, places=balls, effort=once)
     return at_once(
         [
-            partial(
-                revalue_map, with_strikes(board, strikes), place.board, seed=seed,
-                instead=same_yards(board.bag, strikes), places=balls, effort=once,
-            )
+            partial(revalue_map, with_strikes(board, strikes), held, instead=same_yards(board.bag, strikes))
             for strikes in rows
         ],
         place.threads,
-    )  # fmt: skip
+    )
 
 
 def aimed_off(one: Player, player: Player) -> Player:

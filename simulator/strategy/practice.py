@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 
 from ..conditions import Conditions
-from ..engine import Effort, default_threads, play, revalue_map
+from ..engine import Effort, default_threads, hold_plan, play, revalue_map
 from ..errors import UsageError
 from ..hole.model import Hole
 from ..player.model import Player
@@ -218,7 +218,8 @@ class _Today:
         """The place on a board of another player, the plan of another held but for what is refined."""
         board = make_board(self.hole, self._bag(player), self.raster, nodes=self.own.board.nodes)
         also = _clubs_near(held.bag, shorter) if shorter else None
-        anew = revalue_map(board, held, seed=self.seed, also=also, effort=EFFORT, threads=self.own.threads)
+        plan = hold_plan(board, held, seed=self.seed, effort=EFFORT)
+        anew = revalue_map(board, plan, also=also, threads=self.own.threads)
         return replace(self.own, board=anew)
 
     def _bag(self, player: Player) -> Bag:
@@ -231,7 +232,8 @@ class _Today:
         rows = none.board.allowed(none.lie)
         action = search(none, self.seed, rows, keep_within=0.3, keep_most=2)[0][0].action
         board = make_board(self.hole, self.own.board.bag, self.raster)
-        held = revalue_map(board, none.board, seed=self.seed, effort=EFFORT, threads=self.own.threads)
+        plan = hold_plan(board, none.board, seed=self.seed, effort=EFFORT)
+        held = revalue_map(board, plan, threads=self.own.threads)
         unaware = self._sequences(replace(self.own, board=held), action)
         return estimate.difference(unaware, self._sequences(none, action))
 

@@ -11,12 +11,12 @@ import numpy as np
 
 from ..conditions import Conditions
 from ..conditions.model import Wind
-from ..engine import PUNCH_SWING, Effort, at_once, revalue_map
+from ..engine import PUNCH_SWING, Effort, at_once, hold_plan, revalue_map
 from ..hole.model import Hole
 from ..physics.wind import WIND_MOST_MPH
 from ..tables.bag import Bag, day_wind
 from ..tables.flights import YDPS_PER_MPH
-from ..tables.game import Board, make_board
+from ..tables.game import Board, make_board, with_nodes
 from ..tables.nodes import WIDE_YD, place_nodes
 from ..tables.varied import in_wind, stock_flights
 from ..units import compass_deg
@@ -48,14 +48,14 @@ def wind_flips(again: Rescore, hole: Hole, errors: np.ndarray, seed: int) -> tup
     pin = hole.pin
     bearing = math.atan2(pin.x_yd - place.x_yd, pin.y_yd - place.y_yd) + float(choice.action[1])
     nodes = place_nodes(hole, place.board.raster, *WIDE_YD)
+    wide = with_nodes(place.board, nodes)
+    held = hold_plan(wide, place.board, seed=seed, places=again.balls, effort=EFFORT)
 
     def strokes(mph: float, toward: float) -> np.ndarray:
         windy = replace(bag, conditions=_blown(conditions, mph, toward))
         empty = make_board(hole, windy, place.board.raster, nodes=nodes)
         also = _making_up(place.board, windy, hole)
-        anew = revalue_map(
-            empty, place.board, seed=seed, also=also, places=again.balls, effort=EFFORT, threads=place.threads
-        )
+        anew = revalue_map(empty, held, also=also, threads=place.threads)
         return alone.strokes(anew, turns_deg=TURNS_DEG)
 
     own = strokes(0.0, 0.0)

@@ -57,7 +57,7 @@ def test_the_map_is_right_where_most_balls_are_lost(words: str, who: str) -> Non
 @pytest.mark.parametrize("words", ["par 3, 140; water 40 to 190 across, yellow", "par 3, 140"])
 def test_a_map_is_swept_until_it_settles(words: str, monkeypatch: pytest.MonkeyPatch) -> None:
     """The last sweep moves the nodes by less than a tenth of a stroke on average, drops back over drops too."""
-    hole, moved, one_sweep = load_hole(words), [], maps._sweep
+    hole, moved, one_sweep = load_hole(words), [], maps.sweep
 
     def watched(board, game, nodes, *rest):
         out = one_sweep(board, game, nodes, *rest)
@@ -66,7 +66,7 @@ def test_a_map_is_swept_until_it_settles(words: str, monkeypatch: pytest.MonkeyP
 
     raster = ground_raster(hole)
     bag = make_bag(load_player("handicap 15"), None, raster, 2)
-    monkeypatch.setattr(maps, "_sweep", watched)
+    monkeypatch.setattr(maps, "sweep", watched)
     solve_from(make_board(hole, bag, raster), hole, (0.0, 0.0, int(Lie.TEE)), seed=1, threads=2)
     tell(f"{words}: the last sweeps moved {np.round(moved[3:], 3)}")
     assert moved[-1] <= 0.1

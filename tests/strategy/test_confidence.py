@@ -13,7 +13,7 @@ from solved import SEED, THREADS, demo_board, player_named, solved, tee, value_o
 from simulator import compare, load_hole
 from simulator.conditions import Conditions
 from simulator.conditions.model import Wind
-from simulator.engine import revalue_map
+from simulator.engine import hold_plan, revalue_map
 from simulator.player.doubt import FIELD_OF, Doubt, plausible_players
 from simulator.strategy import plausible
 from simulator.strategy.asked import asked_club, find_choices
@@ -104,7 +104,7 @@ def test_a_longer_and_wider_player_needs_no_new_flights() -> None:
 
 def test_the_plan_held_for_the_same_player_is_worth_what_the_map_says() -> None:
     board = demo_board("eel-trap", "isolde")
-    held = revalue_map(board, board, seed=SEED + 50, threads=THREADS)
+    held = revalue_map(board, hold_plan(board, board, seed=SEED + 50), threads=THREADS)
     place = tee(board)
     choice = search(place, SEED, board.allowed(place.lie), keep_within=0.3, keep_most=2)[0][0]
     # other strikes value every node: 256 at each, smoothed over many nodes
@@ -119,7 +119,9 @@ def test_nothing_is_gained_by_holding_a_plan() -> None:
     other = replace(player, clubs=tuple(wider(club, 1.4) for club in player.clubs))
     board = demo_board("eel-trap", "isolde")
     strikes = varied_strikes(board.bag, other)
-    held = revalue_map(plausible.with_strikes(board, strikes), board, seed=SEED, threads=THREADS)
+    held = revalue_map(
+        plausible.with_strikes(board, strikes), hold_plan(board, board, seed=SEED), threads=THREADS
+    )
     own = solved(hole, other)
     action = search(tee(own), SEED, own.allowed(0), keep_within=0.3, keep_most=2)[0][0].action
     best, kept = value_of(tee(own), action, 3.4), value_of(tee(held), action, 3.4)
