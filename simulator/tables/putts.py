@@ -77,6 +77,7 @@ def _nodes() -> np.ndarray:
     return nodes
 
 
+@lru_cache(maxsize=64)  # one green speed and few players on all holes of a course
 def putt_table(
     angle_sd_deg: float,
     distance_sd: float,
