@@ -118,9 +118,10 @@ def _draw(player: Player, rng: np.random.Generator, side: float) -> Player:
             for part in parts
         }
         changed = moved(club, mixed)
-        carry_yd = min(changed.carry_yd, shortest - 0.5)
-        shortest = carry_yd
-        clubs.append(replace(changed, carry_yd=carry_yd))
+        if changed.carry_yd > shortest - 0.5:
+            changed = replace(changed, carry_yd=shortest - 0.5)
+        shortest = changed.carry_yd
+        clubs.append(changed)
     return replace(player, clubs=tuple(clubs))
 
 
