@@ -11,6 +11,7 @@ from ..engine import PART_SWING
 from ..errors import NoAnswerError, UsageError
 from ..hole.surfaces import Lie
 from ..player.model import Player
+from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..tables.shots import Shot
 from .clubwords import shot_meant
@@ -102,20 +103,29 @@ def _is_one(one: Choice, other: Choice, within_yd: float = 0.5) -> bool:
     return one.row == other.row and abs(one.carry_yd - other.carry_yd) < SAME_YD and apart_yd < within_yd
 
 
+def check_playable(board: Board, lie: int, wanted: Sequence[Asked]) -> None:
+    """Refuse clubs that this lie does not allow: known before the map is, and not worth waiting for it.
+
+    Raises
+    ------
+    UsageError
+        One of those asked for is not played from the lie.
+    NoAnswerError
+        No club of the bag is.
+    """
+    rows, shots = board.allowed(lie), board.bag.shots.shots
+    for club in wanted:
+        if club.part_yd is None and not set(club.rows) & set(rows):
+            name, here = shots[club.rows[0]].club.name, Lie(lie).name.lower().replace("_", " ")
+            allowed = dict.fromkeys(shots[k].club.name for k in rows)
+            raise UsageError(f"{name} is not played from {here}; allowed: {', '.join(allowed)}")
+    if not rows:
+        raise NoAnswerError("no club of the bag may be played from this lie")
+
+
 def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     """What to work out: the clubs asked for, or the best of all; the map's own choice is always there."""
     rows = place.board.allowed(place.lie)
-    bag = place.board.bag
-    for club in wanted:
-        if club.part_yd is None and not set(club.rows) & set(rows):
-            lie = Lie(place.lie).name.lower().replace("_", " ")
-            names = dict.fromkeys(bag.shots.shots[k].club.name for k in rows)
-            raise UsageError(
-                f"{bag.shots.shots[club.rows[0]].club.name} is not played from {lie}; "
-                f"allowed: {', '.join(names)}"
-            )
-    if not rows:
-        raise NoAnswerError("no club of the bag may be played from this lie")
     must = frozenset(row for club in wanted for row in club.rows if row in rows)
     found, _ = search(place, seed, rows, keep_within=WORTH_SHOWING, keep_most=MOST_SHOWN, must=must)
     values = place.values(

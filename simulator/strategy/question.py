@@ -16,6 +16,7 @@ from ..tables.bag import make_bag
 from ..tables.game import CELL_YD, make_board
 from ..tables.rasters import ground_raster
 from .aimwords import all_in_degrees
+from .asked import asked_club, check_playable
 from .clubwords import shot_meant
 from .goals import Goal
 from .places import tee_start
@@ -151,8 +152,10 @@ def solve(
     clock.lap("bag")
     say("value map")
     empty = make_board(ask.hole, bag, raster)
+    full = bag.shots.shots[: bag.shots.first_part]
+    check_playable(empty, int(ask.lie), [asked_club(ask.player, text, full) for text in ask.clubs])
     named = {shot_meant(ask.player, text).club.name for text in ask.clubs}  # `against` must change nothing
-    must = [k for k, shot in enumerate(bag.shots.shots[: bag.shots.first_part]) if shot.club.name in named]
+    must = [k for k, shot in enumerate(full) if shot.club.name in named]
     start = ask.start.x_yd, ask.start.y_yd, int(ask.lie)
     place = solve_from(empty, ask.hole, start, must=must, others=others, seed=ask.seed, threads=ask.threads)
     clock.lap("value_map")

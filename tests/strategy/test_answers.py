@@ -16,6 +16,7 @@ from simulator import compare, load_hole, plan
 from simulator.engine import MOST_STROKES
 from simulator.errors import NoAnswerError, UsageError
 from simulator.hole.surfaces import WORDS
+from simulator.strategy import question as strategy_question
 from simulator.strategy.places import place
 from simulator.strategy.result import Answer
 
@@ -280,10 +281,11 @@ REFUSED = [
 
 
 @pytest.mark.parametrize(("options", "because"), REFUSED, ids=lambda v: str(v)[:40])
-def test_refused_in_one_line(options: dict[str, Any], because: str) -> None:
+def test_refused_in_one_line(options: dict[str, Any], because: str, monkeypatch: pytest.MonkeyPatch) -> None:
     hole = load_hole("withy-drain")
     if "start" in options:
         options = {**options, "start": place(options["start"], hole)}
+    monkeypatch.setattr(strategy_question, "solve_from", lambda *_, **__: pytest.fail("nobody waits for the map"))
     with pytest.raises(UsageError) as caught:
         compare(hole, player_named("isolde"), **options)
     assert because in str(caught.value) and "\n" not in str(caught.value)
