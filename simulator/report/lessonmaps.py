@@ -65,7 +65,8 @@ def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     groundplot.draw_marks(ax, answer.hole, answer.start, labels)
     groundplot.draw_arcs(ax, answer.hole, answer.start, labels, units)
     for one in _matter(result, answer.best):
-        words = f"{one.name} {units.number(one.reach_yd)}-{units.number(one.clear_yd)}"
+        far = "" if one.clear_yd is None else f"-{units.number(one.clear_yd)}"
+        words = f"{one.name} {units.number(one.reach_yd)}{far}"
         _name(labels, words, ground_of(result.yardage, one), ax, fontsize=5.5)
     return ax
 
