@@ -75,11 +75,15 @@ def _draw_falls(ax: Axes, hole: Hole) -> None:
     (x0, _), (x1, _) = ax.transData.transform([(0.0, 0.0), (2.0 * FALL_ARROW_YD, 0.0)])
     if abs(x1 - x0) * 72.0 / root.dpi < LEAST_ARROW_PT:
         return
-    for feature in hole.features:
+    for rank, feature in enumerate(hole.features):
         if feature.surface is not Surface.GREEN or feature.slope is None or feature.slope.percent == 0.0:
             continue
+        above = shapely.union_all([later.area for later in hole.features[rank + 1 :]])
+        seen = feature.area.difference(above)  # a tier has an arrow of its own
+        if seen.is_empty:
+            continue
         bearing = math.radians(feature.slope.falls_bearing_deg)
-        middle = _off_the_pin(feature.area, hole)
+        middle = _off_the_pin(seen, hole)
         dx, dy = FALL_ARROW_YD * math.sin(bearing), FALL_ARROW_YD * math.cos(bearing)
         ax.annotate(
             "", (middle.x + dx, middle.y + dy), (middle.x - dx, middle.y - dy),
