@@ -50,11 +50,16 @@ def draw_ground(ax: Axes, hole: Hole) -> list[Surface]:
         ax.add_patch(area_patch(feature))
         seen.append(feature.surface)
     for tree in hole.single_trees:
-        if view.contains(shapely.Point(tree.x_yd, tree.y_yd)):
+        if crown_in(view, tree):
             ax.add_patch(_tree_patch(tree))
             seen.append(Surface.TREES)
     _draw_falls(ax, hole)
     return sorted(set(seen))
+
+
+def crown_in(view: shapely.Polygon, tree: Tree) -> bool:
+    """Whether some of a lone tree's crown is in view, if not its trunk."""
+    return bool(view.distance(shapely.Point(tree.x_yd, tree.y_yd)) < tree.crown_yd / 2.0)
 
 
 def _tree_patch(tree: Tree) -> Circle:

@@ -306,5 +306,7 @@ def seen_on(ax: Axes, answer: Answer) -> list[Surface]:
         shown = open_.intersection(view).area
         if shown >= least or shown > 0.5 * open_.area:
             found.add(feature.surface)
+    if any(groundplot.crown_in(view, tree) for tree in answer.hole.single_trees):
+        found.add(Surface.TREES)
     found.add(Surface.ROUGH)
     return sorted(found)
