@@ -97,10 +97,7 @@ def room_of(room: Room, units: Units) -> str:
     """The ends and sides of a room, up to the count."""
     said = []
     if room.carry_at_least_yd is not None:
-        # what closes a side too mostly lies beside the line and only nearer to it there, nothing to fly over;
-        # where it does lie across, a ball cannot finish beyond it without the carry
-        beside = room.carry_over in (room.left_closed_by, room.right_closed_by)
-        verb = "finish" if beside else "carry"
+        verb = "carry" if room.lies_across else "finish"
         said.append(f"{verb} at least {units.whole(room.carry_at_least_yd)} ({room.carry_over})")
     if room.finish_at_most_yd is not None:
         said.append(f"finish at most {units.whole(room.finish_at_most_yd)} ({room.finish_before})")
