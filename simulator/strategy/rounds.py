@@ -129,7 +129,11 @@ def sum_over_holes(plays: Sequence[dict[str, Any]], minus: Sequence[dict[str, An
         row = np.sum([one[name] for one in plays], axis=0)
         if minus:
             row = row - np.sum([one[name] for one in minus], axis=0)
-        parts.append(errorbars.mean(row))
+        part = errorbars.mean(row)
+        if name == "rest":  # blocks of 13 sequences and of 12: their mean is not that of the sequences
+            sizes = np.asarray(plays[0]["counts"]).sum(axis=1)
+            part = replace(part, value=float(np.average(row, weights=sizes)))
+        parts.append(part)
     return errorbars.total(parts)
 
 
