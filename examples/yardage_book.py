@@ -10,6 +10,6 @@ for one in holes:
     print(f"{one.hole.name}: narrowest at {narrow.station_yd:.0f} yd, {narrow.width_yd:.0f} yd wide")
     for trouble in one.troubles:
         if trouble.side == "across":
-            reach, clear = trouble.reach_yd, trouble.clear_yd
-            print(f"  {trouble.name}: reached from {reach:.0f} yd, carried at {clear:.0f}")
+            carried = "goes on" if trouble.clear_yd is None else f"carried at {trouble.clear_yd:.0f}"
+            print(f"  {trouble.name}: reached from {trouble.reach_yd:.0f} yd, {carried}")
 print(*save_cards(holes, "card.pdf"))

@@ -25,6 +25,9 @@ LEAST_APART_YD = 1.0
 STEEPEST = 1.0
 """Steepest rise over run between two spots: 45 degrees, steeper than any ground a ball stays on."""
 
+ROUNDING_YD = 1e-6
+"""20 m over 20 m is as steep in yards, whatever the last bit of them says."""
+
 
 @dataclass(frozen=True)
 class SpotHeight:
@@ -72,7 +75,7 @@ def check_heights(source: str, spots: list[SpotHeight]) -> None:
     for k, spot in enumerate(spots):
         away = np.hypot(*(xy[k + 1 :] - xy[k]).T)
         rise = np.abs(z[k + 1 :] - z[k])
-        for what, wrong in (("near", away < LEAST_APART_YD), ("steep", rise > STEEPEST * away)):
+        for what, wrong in (("near", away < LEAST_APART_YD), ("steep", rise > STEEPEST * away + ROUNDING_YD)):
             if not wrong.any():
                 continue
             other = int(np.argmax(wrong))

@@ -48,8 +48,11 @@ class Trouble:
         ``"left"`` or ``"right"`` of the line of play, or ``"across"`` it.
     near_yd, far_yd : float
         Stations of its nearest and farthest edge.
-    reach_yd, clear_yd : float
-        Straight from the ball: the nearest edge is so far, a carry of the second is over all of it.
+    reach_yd : float
+        Straight from the ball to its nearest edge.
+    clear_yd : float or None
+        Straight from the ball: a carry of this is over all of it. None where it goes on past the end of the
+        page, a boundary the length of the hole: no carry is over that.
     line_near_yd, line_far_yd : float or None
         Stations where the line of play itself enters and leaves it; None where it does not cross.
     offset_yd : float
@@ -65,7 +68,7 @@ class Trouble:
     near_yd: float
     far_yd: float
     reach_yd: float
-    clear_yd: float
+    clear_yd: float | None
     line_near_yd: float | None
     line_far_yd: float | None
     offset_yd: float
@@ -180,7 +183,10 @@ def _trouble(hole: Hole, name: str, surface: Surface, part: _Part, ball: tuple[f
     told = places[(places[:, 0] >= low) & (places[:, 0] <= high)]
     told = told if len(told) else places
     nearest = float(told[int(np.argmin(np.abs(told[:, 1]))), 1])
-    side = "across" if on_line else "left" if nearest < 0.0 else "right"
+    if abs(nearest) < TOUCH_YD:  # up to the line: the sign of nothing says no side, where the rest lies does
+        nearest = math.copysign(nearest, float(told[:, 1].mean()))
+    side = "across" if on_line else "left" if math.copysign(1.0, nearest) < 0.0 else "right"
+    goes_on = float(places[:, 0].max()) > hole.length_yd + BEHIND_GREEN_YD - TOUCH_YD
     return Trouble(
         name=name,
         kind=WORDS[surface],
@@ -188,7 +194,7 @@ def _trouble(hole: Hole, name: str, surface: Surface, part: _Part, ball: tuple[f
         near_yd=float(places[:, 0].min()),
         far_yd=float(places[:, 0].max()),
         reach_yd=float(area.distance(shapely.Point(ball))),
-        clear_yd=float(away.max()),
+        clear_yd=None if goes_on else float(away.max()),
         line_near_yd=min(on_line) if on_line else None,
         line_far_yd=max(on_line) if on_line else None,
         offset_yd=0.0 if on_line else nearest,

@@ -111,13 +111,14 @@ def _measured(section: Section | None, club: Club) -> Club:
     inner = Section(section.source, f"{section.where}, doubt", section.table["doubt"])
     parts = tuple(DOUBT_LIMITS)
     inner.only(("shots", *parts))
-    if inner.number("shots", 1, 1e7) is None:
+    if (shots := inner.number("shots", 0, 1e7)) is None:
         inner.refuse("shots", "nothing", "the number of shots measured")
     values = {part: inner.number(part, 0.0, DOUBT_LIMITS[part]) for part in parts}
     for part, value in values.items():
         if value is None:
             inner.refuse(part, "nothing", f"all of {', '.join(parts)}")
-    sources = {key: "measured" if source == "file" else source for key, source in club.sources.items()}
+    came = "measured" if shots else "level"  # without shots: the level, and what the other clubs show
+    sources = {key: came if source == "file" else source for key, source in club.sources.items()}
     return replace(club, sources=sources, doubt=Doubt(**values))  # type: ignore[arg-type]
 
 

@@ -26,6 +26,7 @@ from .labels import Labels
 from .page import EDGE_IN, GAP_IN, frame
 from .palette import FAINT, INK, STYLE
 from .sheet import LINE, Sheet, hole_names, wrapped, write_pages
+from .showpage import clear_words
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
@@ -66,8 +67,8 @@ BLANKS = ("club", "line", "finish")
 """What the player writes in, for each of two shots."""
 
 FOOT = (
-    "Reach: straight from the tee to the nearest edge; clear: a carry over all of it. No advice in it: club, "
-    "line and finish are yours to write. Green at 1:{scale}; Rule 4.3a(1) allows "
+    "Reach: straight from the tee to the nearest edge; clear: a carry over all of it (-: it goes on). No "
+    "advice in it: club, line and finish are yours to write. Green at 1:{scale}; Rule 4.3a(1) allows "
     f"1:{RULE_SCALE} or smaller on paper up to 4 1/4 x 7 in; a local rule (G-11) may allow less. Check "
     "numbers on the ground. Local rules and the committee decide."
 )
@@ -180,7 +181,7 @@ def _rows(sheet: Sheet, yardage: Yardage, units: Units, left_in: float, kept: Co
         if letter in kept:
             name = one.name if parts[one.name] == 1 else f"{one.name}, {one.side}"
             first, *more = wrapped(name, 6.0, NAME_IN)
-            rows.append((letter, first, units.number(one.reach_yd), units.number(one.clear_yd)))
+            rows.append((letter, first, units.number(one.reach_yd), clear_words(one, units)))
             rows += [("", words, "", "") for words in more]
     right = sheet.inner_in
     sheet.table(rows, (left_in, left_in + 0.13, -(right - 0.36), -right), 6.0)

@@ -55,12 +55,13 @@ def _rounds(answer: CourseAnswer, target: int | None) -> list[dict[str, Any]]:
                 results = answer.of(player.name, day.name, where.name)
                 if not results:
                     continue
+                missing = answer.missing(player.name, day.name, where.name)
                 out.append(
                     {
                         "player": player.name,
                         "scenario": day.name,
                         "pins": where.name,
-                        **add_up(results, target).to_dict(),
+                        **add_up(results, target, missing=missing).to_dict(),
                         "ranking": [
                             {
                                 "number": one["number"],

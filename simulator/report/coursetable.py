@@ -54,7 +54,8 @@ def _player(answer: CourseAnswer, player: Player, target: int | None, units: Uni
     lines.append(_HEAD)
     lines += [line for one in results for line in _row(answer, one, units)]
     lines += ["", _wrap(legend_words(answer, results, units)), ""]
-    lines += map(_wrap, round_words(answer, player, add_up(results, target)))
+    one = add_up(results, target, missing=answer.missing(player.name))
+    lines += map(_wrap, round_words(answer, player, one))
     lines += ["", _wrap(_ranking(results, units)), _wrap(ahead_words(results, units))]
     return "\n".join(lines)
 

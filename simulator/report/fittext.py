@@ -49,7 +49,7 @@ def fit_text(fit: Fit, units: Units = YARDS, left_aside: Sequence[str] = ()) -> 
     if own := put_in(fit):
         lines += wrap(
             f"Not measured, put into the file's bag from a standard set: {join_words(list(own))}. Delete "
-            "from its clubs what is not carried."
+            "from its clubs what is not carried; their patterns are as the measured clubs and the level show."
         )
     if fit.by_loft:
         lines += wrap(

@@ -50,11 +50,16 @@ def draw_ground(ax: Axes, hole: Hole) -> list[Surface]:
         ax.add_patch(area_patch(feature))
         seen.append(feature.surface)
     for tree in hole.single_trees:
-        if view.contains(shapely.Point(tree.x_yd, tree.y_yd)):
+        if crown_in(view, tree):
             ax.add_patch(_tree_patch(tree))
             seen.append(Surface.TREES)
     _draw_falls(ax, hole)
     return sorted(set(seen))
+
+
+def crown_in(view: shapely.Polygon, tree: Tree) -> bool:
+    """Whether some of a lone tree's crown is in view, if not its trunk."""
+    return bool(view.distance(shapely.Point(tree.x_yd, tree.y_yd)) < tree.crown_yd / 2.0)
 
 
 def _tree_patch(tree: Tree) -> Circle:
@@ -75,11 +80,15 @@ def _draw_falls(ax: Axes, hole: Hole) -> None:
     (x0, _), (x1, _) = ax.transData.transform([(0.0, 0.0), (2.0 * FALL_ARROW_YD, 0.0)])
     if abs(x1 - x0) * 72.0 / root.dpi < LEAST_ARROW_PT:
         return
-    for feature in hole.features:
+    for rank, feature in enumerate(hole.features):
         if feature.surface is not Surface.GREEN or feature.slope is None or feature.slope.percent == 0.0:
             continue
+        above = shapely.union_all([later.area for later in hole.features[rank + 1 :]])
+        seen = feature.area.difference(above)  # a tier has an arrow of its own
+        if seen.is_empty:
+            continue
         bearing = math.radians(feature.slope.falls_bearing_deg)
-        middle = _off_the_pin(feature.area, hole)
+        middle = _off_the_pin(seen, hole)
         dx, dy = FALL_ARROW_YD * math.sin(bearing), FALL_ARROW_YD * math.cos(bearing)
         ax.annotate(
             "", (middle.x + dx, middle.y + dy), (middle.x - dx, middle.y - dy),

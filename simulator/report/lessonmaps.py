@@ -65,7 +65,8 @@ def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     groundplot.draw_marks(ax, answer.hole, answer.start, labels)
     groundplot.draw_arcs(ax, answer.hole, answer.start, labels, units)
     for one in _matter(result, answer.best):
-        words = f"{one.name} {units.number(one.reach_yd)}-{units.number(one.clear_yd)}"
+        far = "" if one.clear_yd is None else f"-{units.number(one.clear_yd)}"
+        words = f"{one.name} {units.number(one.reach_yd)}{far}"
         _name(labels, words, ground_of(result.yardage, one), ax, fontsize=5.5)
     return ax
 
@@ -305,5 +306,7 @@ def seen_on(ax: Axes, answer: Answer) -> list[Surface]:
         shown = open_.intersection(view).area
         if shown >= least or shown > 0.5 * open_.area:
             found.add(feature.surface)
+    if any(groundplot.crown_in(view, tree) for tree in answer.hole.single_trees):
+        found.add(Surface.TREES)
     found.add(Surface.ROUGH)
     return sorted(found)

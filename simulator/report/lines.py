@@ -97,7 +97,8 @@ def room_of(room: Room, units: Units) -> str:
     """The ends and sides of a room, up to the count."""
     said = []
     if room.carry_at_least_yd is not None:
-        said.append(f"carry at least {units.whole(room.carry_at_least_yd)} ({room.carry_over})")
+        verb = "carry" if room.lies_across else "finish"
+        said.append(f"{verb} at least {units.whole(room.carry_at_least_yd)} ({room.carry_over})")
     if room.finish_at_most_yd is not None:
         said.append(f"finish at most {units.whole(room.finish_at_most_yd)} ({room.finish_before})")
     sides = [

@@ -121,14 +121,19 @@ def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
 
 def foot_words(yardage: Yardage) -> str:
     """Meaning of the numbers, the caution, and whose map it is."""
-    how = "Reach: straight from the tee to the nearest edge; clear: a carry over all of it."
+    how = "Reach: straight from the tee to the nearest edge; clear: a carry over all of it (-: it goes on)."
     return " ".join([how, CHECK, *map_data(yardage.hole)])
 
 
 def _row(letter: str, one: Trouble, units: Units) -> tuple[str, str, str, str, str]:
     name, *more = wrapped(one.name, 6.5, 1.55)
     name = f"{name}…" if more else name
-    return letter, name, units.number(one.reach_yd), units.number(one.clear_yd), _beside(one, units)
+    return letter, name, units.number(one.reach_yd), clear_words(one, units), _beside(one, units)
+
+
+def clear_words(one: Trouble, units: Units) -> str:
+    """The carry over all of a trouble; a bar for one that goes on past the page."""
+    return "-" if one.clear_yd is None else units.number(one.clear_yd)
 
 
 def _beside(one: Trouble, units: Units) -> str:
@@ -167,7 +172,7 @@ def show_text(yardage: Yardage, units: Units = YARDS) -> str:
         f"{'trouble':<26}{'kind':<17}{'reach':>6}{'clear':>7}  beside the line",
     ]
     lines += [
-        f"{padded(one.name, 25)} {one.kind:<17}{number(one.reach_yd):>6}{number(one.clear_yd):>7}  "
+        f"{padded(one.name, 25)} {one.kind:<17}{number(one.reach_yd):>6}{clear_words(one, units):>7}  "
         f"{_beside(one, units)}"
         for one in yardage.troubles
     ]

@@ -102,7 +102,7 @@ def _pages(
         paper.words(legend_words(answer, results, units), SMALL_PT)
         if missing := missing_words(answer):
             paper.words(missing, SMALL_PT)
-        _round(paper, answer, player, add_up(results, target))
+        _round(paper, answer, player, add_up(results, target, missing=answer.missing(player.name)))
         _ranking(paper, ranking(results, units))
         broken = sum(_natural(rows, size)) > INNER_IN
         found.append((len(paper.sheets), broken, number, paper))

@@ -46,7 +46,10 @@ Results = Sequence[dict[str, Any]]
 def whose_words(answer: CourseAnswer, player: Player, results: Results) -> str:
     """Course and player."""
     of = f" ({player.handicap:g})" if player.handicap is not None else ""
-    holes = "1 hole" if len(results) == 1 else f"{len(results)} holes"
+    worked, missing = len(results), answer.missing(player.name)
+    holes = "1 hole" if worked == 1 else f"{worked} holes"
+    if missing:
+        holes = f"{worked} of {worked + missing} holes"
     par = sum(one["answer"]["par"] for one in results)
     return f"{answer.course.name}, {holes}, par {par}; {player.name}{of}"
 
@@ -120,6 +123,8 @@ def round_words(answer: CourseAnswer, player: Player, one: Round) -> list[str]:
             f" Breaks {one.target} in {_percent(one.breaking)} of 100 rounds (by habit "
             f"{_percent(one.breaking_by_habit)})."
         )
+    elif one.target is not None:
+        words += f" Breaking {one.target} is left out: holes have no answer."
     words += (
         " Rounds: the holes' distributions convolved, each hole independent of the others; a player's good "
         "and bad days spread real rounds wider."

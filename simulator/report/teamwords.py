@@ -77,9 +77,12 @@ def legend_words(answer: CourseAnswer, units: Units = YARDS) -> str:
 
 
 def expected_words(answer: CourseAnswer, player: str) -> str:
-    """Expected strokes of a player's holes together."""
+    """Expected strokes of a player's holes together, and of how many where some have no answer."""
     results = answer.of(player)
-    return f"{add_up(results).best.value:.1f}" if results else NOTHING
+    if not results:
+        return NOTHING
+    of = f" ({len(results)} of {len(results) + missing})" if (missing := answer.missing(player)) else ""
+    return f"{add_up(results).best.value:.1f}{of}"
 
 
 def change_notes(answer: CourseAnswer, players: Sequence[str], units: Units = YARDS) -> list[str]:
@@ -117,8 +120,10 @@ def missing_words(answer: CourseAnswer) -> str:
     """Holes that have no answer; empty when all have."""
     if not answer.failures:
         return ""
-    numbers = sorted({f"{one.number if one.number is not None else one.hole}" for one in answer.failures})
-    return f"Without an answer, in part at least: {', '.join(numbers)}."
+    numbers = sorted({one.number for one in answer.failures if one.number is not None})
+    files = sorted({one.hole for one in answer.failures if one.number is None})
+    words = [*map(str, numbers), *files]
+    return f"Without an answer, in part at least: {', '.join(words)}."
 
 
 def ahead_words(results: Sequence[dict[str, Any]], units: Units = YARDS) -> str:

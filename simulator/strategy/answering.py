@@ -246,7 +246,7 @@ def _warnings(
     out = []
     if side := past_the_drawing(asked.hole, asked.start, alternatives[0]):
         out.append(
-            f"the {alternatives[0].club} is aimed {side} of everything drawn on this hole, where all plays "
+            f"the {alternatives[0].club} is played {side} of everything drawn on this hole, where all plays "
             "as open rough: draw or name what a ball would find there"
         )
     for one, plays in zip(alternatives, played, strict=True):

@@ -127,6 +127,16 @@ class CourseAnswer:
             if (one["answer"]["player"], one["scenario"], one["pins"]) == (player, day, where)
         ]
 
+    def missing(self, player: str, scenario: str | None = None, pins: str | None = None) -> int:
+        """Holes without an answer for one player; day and pins as for `of`."""
+        day = self.scenarios[0].name if scenario is None else scenario
+        where = self.pins[0].name if pins is None else pins
+        return len({
+            (one.number, one.hole)
+            for one in self.failures
+            if one.player in ("", player) and one.scenario in ("", day) and one.pins in ("", where)
+        })  # fmt: skip
+
 
 def play_course(
     course: Course,

@@ -38,6 +38,9 @@ class Room:
         Names of the areas that close it.
     inside : Estimate
         Share of the sequences whose first shot finishes in it.
+    lies_across : bool
+        Whether what closes the near end lies between the ball and most finishes, so that they fly over it. A
+        boundary beside the line that comes nearer on this side of the box does not.
     """
 
     carry_at_least_yd: float | None
@@ -49,10 +52,11 @@ class Room:
     right_edge_yd: float | None
     right_closed_by: str | None
     inside: Estimate
+    lies_across: bool = True
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
-        out = {name: value for name, value in vars(self).items() if name != "inside"}
+        out = {name: value for name, value in vars(self).items() if name not in ("inside", "lies_across")}
         return {**out, "inside": self.inside.value, "inside_standard_error": self.inside.standard_error}
 
 
@@ -116,7 +120,12 @@ def find_room(
         for edge, strip, ends in zip(edges, strips, open_ends, strict=True)
     ]
     (near_yd, over), (far_yd, before), (left_yd, left_by), (right_yd, right_by) = said
-    return Room(near_yd, over, far_yd, before, left_yd, left_by, right_yd, right_by, estimate.share(hits))
+    across_it = False
+    if over is not None:
+        flown = np.floor(across).astype(int).clip(-WIDE_YD, WIDE_YD - 1) + WIDE_YD
+        across_it = bool((feature[:near] == names.index(over)).any(axis=0)[flown].mean() > 0.5)
+    inside = estimate.share(hits)
+    return Room(near_yd, over, far_yd, before, left_yd, left_by, right_yd, right_by, inside, across_it)
 
 
 def _ground(raster: Raster, x_yd: float, y_yd: float, bearing_deg: float, far_yd: int) -> np.ndarray:

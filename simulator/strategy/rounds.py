@@ -33,7 +33,7 @@ class Round:
         independent.
     target : int or None
     breaking : Estimate or None
-        Chance of fewer strokes than the target.
+        Chance of fewer strokes than the target; None without one, and where holes are missing.
     breaking_by_habit : Estimate or None
     """
 
@@ -87,19 +87,22 @@ class Round:
         }
 
 
-def add_up(results: Sequence[dict[str, Any]], target: int | None = None) -> Round:
+def add_up(results: Sequence[dict[str, Any]], target: int | None = None, *, missing: int = 0) -> Round:
     """The round of some holes' results (of `jobs.work`), all of one player, day and seed.
 
     Parameters
     ----------
     target : int, optional
         Score to be broken: the chance is that of fewer strokes.
+    missing : int
+        Holes of the course without a result. A target is meant for all of it: fewer holes break it by being
+        fewer, so its chance is left out.
     """
     best = [one["plays"]["best"] for one in results]
     habit = [one["plays"]["habit"] for one in results]
     least, chances = convolved(best)
     broken = by_habit = None
-    if target is not None:
+    if target is not None and not missing:
         broken, by_habit = breaking(best, target), breaking(habit, target)
     return Round(
         holes=len(results),
@@ -126,7 +129,11 @@ def sum_over_holes(plays: Sequence[dict[str, Any]], minus: Sequence[dict[str, An
         row = np.sum([one[name] for one in plays], axis=0)
         if minus:
             row = row - np.sum([one[name] for one in minus], axis=0)
-        parts.append(errorbars.mean(row))
+        part = errorbars.mean(row)
+        if name == "rest":  # blocks of 13 sequences and of 12: their mean is not that of the sequences
+            sizes = np.asarray(plays[0]["counts"]).sum(axis=1)
+            part = replace(part, value=float(np.average(row, weights=sizes)))
+        parts.append(part)
     return errorbars.total(parts)
 
 

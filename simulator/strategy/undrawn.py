@@ -20,10 +20,13 @@ OUTWARDS_YD = 150.0
 
 
 def past_the_drawing(hole: Hole, start: Start, one: Alternative) -> str:
-    """``"left"`` or ``"right"`` where a shot is aimed past everything drawn on that side; else empty."""
-    bearing = math.radians(one.aim_bearing_deg)
-    x = start.x_yd + one.carry_yd * math.sin(bearing)
-    y = start.y_yd + one.carry_yd * math.cos(bearing)
+    """``"left"`` or ``"right"`` where the middle of a shot's balls comes past everything drawn on that side.
+
+    Else empty. It goes by the balls, not by the aim: in a crosswind a line far to windward brings them back.
+    """
+    bearing, beside_yd = math.radians(one.aim_bearing_deg), one.middle_right_yd.value
+    x = start.x_yd + one.carry_yd * math.sin(bearing) + beside_yd * math.cos(bearing)
+    y = start.y_yd + one.carry_yd * math.cos(bearing) - beside_yd * math.sin(bearing)
     station, offset = hole.station_offset(x, y)
     if abs(offset) <= OFF_LINE_YD:
         return ""

@@ -14,6 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.interpolate import RBFInterpolator
 
+from simulator.errors import FileError
 from simulator.hole import Surface
 from simulator.hole.sketch import read_sketch
 from simulator.hole.terrain import Terrain
@@ -317,3 +318,17 @@ def test_quick():
         ground_raster(fresh)
         best = min(best, processor_s() - start)
     assert best < 0.150 * core_slowness()
+
+
+@pytest.mark.parametrize("per_yd", [1.0, 0.9144])
+def test_the_steepest_ground_is_as_steep_in_metres(per_yd):
+    """20 over 20 was taken in one unit and refused in the other, by the last bit."""
+    steep = [[0, 0, 23], [78, 0, -20], [110, 0, -20], [110, 60, -20], [130, 0, 0], [130, 60, 0], [180, 0, 0]]
+    spots = [[number / per_yd for number in spot] for spot in steep]
+    hole = sketch('name = "x"\npar = 3\nlength_yd = 165\ngreen = [{ front_yd = 155, depth_yd = 20, width_yd = 20 }]\n',
+                  heights_yd=spots)  # fmt: skip
+    assert len(hole.heights) == len(spots)
+    spots[4][2] += 0.01
+    with pytest.raises(FileError, match="slopes up to 100 %"):
+        sketch('name = "x"\npar = 3\nlength_yd = 165\ngreen = [{ front_yd = 155, depth_yd = 20, width_yd = 20 }]\n',
+               heights_yd=spots)  # fmt: skip

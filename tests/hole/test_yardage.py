@@ -49,6 +49,24 @@ def test_a_ditch_across_is_told_on_the_line_and_cut_at_the_page() -> None:
     assert ditch.clear_yd == pytest.approx(math.hypot(BESIDE_YD, 306), rel=2e-3) or ditch.clear_yd < 312
 
 
+def test_what_goes_on_behind_the_page_has_no_carry_over_it() -> None:
+    """A road the length of the hole; one that ends level with the green's back edge is cleared."""
+    short = {"name": "wall", "right_of_yd": 40, "from_yd": 100, "to_yd": 395}
+    hole = plain(out_of_bounds=[*PLAIN["out_of_bounds"], short])  # type: ignore[misc]
+    troubles = {one.name: one for one in measure(hole).troubles}
+    assert troubles["road"].clear_yd is None
+    assert troubles["wall"].clear_yd == pytest.approx(math.hypot(BESIDE_YD, 395))
+
+
+@pytest.mark.parametrize("side", [-1, 1])
+def test_a_tree_that_reaches_the_line_is_on_the_side_it_stands_on(side: int) -> None:
+    """Its crown ends at the line: the last bit of a sine must not put it on the other side."""
+    hole = plain(tree=[{"name": "oak", "at_yd": 225.3, "offset_yd": 5.5 * side, "crown_yd": 11}])
+    oak = next(one for one in measure(hole).troubles if one.name == "oak")
+    assert oak.side == ("right" if side > 0 else "left")
+    assert oak.offset_yd == pytest.approx(0.0, abs=0.01) and math.copysign(1.0, oak.offset_yd) == side
+
+
 WINDING = [[118, -70], [118, 20], [150, 20], [150, 70], [158, 70], [158, 12], [126, 12], [126, -70]]
 """Over the line at 118 to 126, beside it on the right, away again: a stream that does not come back."""
 
@@ -172,7 +190,7 @@ def test_reach_and_clear_hold_for_ten_thousand_places(name: str) -> None:
             station, offset = hole.station_offset(x, y)
             if abs(offset) < BESIDE_YD - 1 and 0 < station < hole.length_yd + 39 and y > 0:
                 assert one.near_yd - 0.3 <= station <= one.far_yd + 0.3
-                assert one.reach_yd - 0.3 <= math.hypot(x, y) <= one.clear_yd + 0.3
+                assert one.reach_yd - 0.3 <= math.hypot(x, y) <= (one.clear_yd or math.inf) + 0.3
 
 
 def test_to_dict_is_plain() -> None:

@@ -145,7 +145,7 @@ class _Sentences:
         if room is None:
             return
         for words, key, by in (
-            ("carry at least", "carry_at_least_yd", "carry_over"),
+            ("(?:carry|finish) at least", "carry_at_least_yd", "carry_over"),
             ("finish at most", "finish_at_most_yd", "finish_before"),
         ):
             said = self.take(rf"{words} (\d+) \(([^)]*)\)")

@@ -324,6 +324,18 @@ def test_the_end_of_a_room_beyond_the_line_says_which_end_it_is() -> None:
     assert "open left, to 6 left (alders);" in room_of(beyond, YARDS)
 
 
+@pytest.mark.parametrize(("across", "verb"), [(False, "finish"), (True, "carry")])
+def test_a_boundary_beside_the_line_is_nothing_to_carry(across: bool, verb: str) -> None:
+    """Not "carry at least 203 (lane), ... to 34 right (lane)": a line that leads away from it, none over it."""
+    found = fake_answers.answer()
+    room = found.alternatives[0].room
+    assert room is not None
+    beside = replace(
+        room, carry_at_least_yd=203.0, carry_over="lane", lies_across=across, right_closed_by="lane"
+    )
+    assert room_of(beside, YARDS).startswith(f"Room (yd): {verb} at least 203 (lane), ")
+
+
 def test_trouble_ahead_is_told_in_words_that_fit_one_and_many() -> None:
     """Not "the alders starts at 268"."""
     found = fake_answers.answer()

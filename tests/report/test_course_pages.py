@@ -22,6 +22,7 @@ from simulator.report.coursewords import club_words, line_mark, sure_words, wher
 from simulator.report.jsonout import dumps
 from simulator.report.summarywords import both
 from simulator.report.team import team_page
+from simulator.report.teamwords import missing_words
 from simulator.report.units import METRES
 from simulator.strategy import running
 from simulator.strategy.course import CourseAnswer, Failure, Pins, play_course
@@ -63,7 +64,7 @@ def test_a_players_own_page_names_his_tees_alone(answer: CourseAnswer) -> None:
     assert where_words(both_tees, both_tees.players[1]).startswith(f"nobody's tees (first tee on {numbers}), ")
     assert where_words(both_tees, others[0]).startswith("each hole's first tee, back pins")
     text = course_summary(both_tees, 15)
-    pages = [part for part in text.split("Ostrel Heath, ") if part.startswith("3 holes")]
+    pages = [part for part in text.split("Ostrel Heath, ") if part.startswith("3 of 4 holes")]
     assert ["nobody's" in " ".join(page.split()) for page in pages] == [False, True] + [False] * len(others)
 
 
@@ -76,13 +77,35 @@ def test_the_summary(answer: CourseAnswer) -> None:
     results = answer.of("Barnaby")
     one = add_up(results, 15)
     words = " ".join(text.split())
-    assert f"Expected round {one.best.value:.1f}" in words and "Breaks 15 in" in words
+    assert f"Expected round {one.best.value:.1f}" in words
     low, high, held = one.most()
     assert f"{100 * held:.0f} in 100 rounds {low} to {high}" in words and held >= 0.8
     assert "each hole independent of the others" in words
     assert "3 Quarry Lip 0.30 +- 0.01; 2 Sheep Wash 0.20 +- 0.01; 1 First Furrow 0.10" in words
     assert "no answer for hole 4: 04.toml: par" in words
     assert "Other days and pins: north" in words and "middle pins" in words
+
+
+def test_a_target_is_told_of_the_whole_course_alone(answer: CourseAnswer) -> None:
+    """Three holes of four break 15 by being three; who has all of them is told."""
+    north = replace(answer, failures=(Failure(4, "Crooked Ash", "no wind", "Cy", "north"),))
+    for found, whole in ((answer, []), (north, [one.name for one in answer.players])):
+        parts = [" ".join(part.split()) for part in course_summary(found, 15).split("Ostrel Heath, ")[1:]]
+        assert len(parts) == 8
+        for words in parts:
+            name = words.split("; ")[1].split(" (")[0]
+            assert ("Breaks 15 in" in words) == (name in whole)
+            assert ("Breaking 15 is left out" in words) == (name not in whole)
+            assert words.startswith("3 holes, par" if name in whole else "3 of 4 holes, par")
+    rounds = course_dict(north, 15)["rounds"]
+    assert {(one["player"], one["scenario"]) for one in rounds if one["breaking"] is None} == {("Cy", "north")}
+    assert {one["target"] for one in rounds} == {15}
+
+
+def test_holes_without_an_answer_are_in_their_order(answer: CourseAnswer) -> None:
+    numbers = [Failure(k, "", "") for k in (12, 4, 4, 9)]
+    found = replace(answer, failures=(*numbers, Failure(None, "b.toml", "")))
+    assert missing_words(found) == "Without an answer, in part at least: 4, 9, 12, b.toml."
 
 
 @pytest.mark.parametrize("page", [course_summary, team_page])
@@ -245,6 +268,8 @@ def test_the_csv_has_every_figure_of_every_alternative(answer: CourseAnswer) -> 
 
 
 def test_the_json(answer: CourseAnswer) -> None:
+    assert course_dict(answer)["failures"][0]["number"] == 4
+    answer = replace(answer, failures=())
     found = json.loads(dumps(course_dict(answer, 15)))
     assert found["schema"] == "holesim-course-1"
     assert len(found["holes"]) == len(answer.results) and len(found["rounds"]) == 8 * 2 * 2
@@ -253,7 +278,6 @@ def test_the_json(answer: CourseAnswer) -> None:
     assert one["expected_round"] == expected.best.value and one["breaking"] == expected.breaking.value  # type: ignore[union-attr]
     assert [rank["number"] for rank in one["ranking"]] == [3, 2, 1]
     assert found["holes"][0]["answer"] == json.loads(json.dumps(answer.results[0]["answer"]))
-    assert found["failures"][0]["number"] == 4
 
 
 def test_every_key_of_the_json_is_described(answer: CourseAnswer) -> None:

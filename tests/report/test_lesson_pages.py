@@ -538,6 +538,14 @@ def test_a_whole_bunker_has_its_key_however_small(tmp_path: Path) -> None:
     assert Surface.BUNKER in seen_on(ax, fake_answers.answer(hole, "barnaby"))
 
 
+def test_a_lone_tree_has_its_key() -> None:
+    """On a hole without a wood: it is drawn like one, and balls meet its branches."""
+    for words, kept in (("; oak 5 left at 225, crown 10", True), ("", False)):
+        answer = fake_answers.answer(load_hole(f"par 4, 400{words}"), "barnaby")
+        ax = draw_plan_map(fake_lessons.lesson(answer=answer))
+        assert (Surface.TREES in seen_on(ax, answer)) == kept
+
+
 def test_a_number_stays_with_its_unit_at_the_end_of_a_line() -> None:
     for wide in np.arange(0.6, 2.4, 0.05):
         for line in wrapped("8 in 10 stay inside 40 m of depth and 27 yd of width", 7.5, float(wide)):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import dataclasses
 import functools
 import json
+import re
 from pathlib import Path
 
 import numpy as np
@@ -25,8 +26,8 @@ from simulator.report.cardpages import card_pages, save_cards
 from simulator.report.checks import hole_text
 from simulator.report.holemap import area_of, letters
 from simulator.report.palette import GROUND
-from simulator.report.showpage import save_show, show_page, show_text
-from simulator.report.units import METRES
+from simulator.report.showpage import clear_words, save_show, show_page, show_text
+from simulator.report.units import METRES, YARDS
 
 LIMIT_IN_PER_YD = (3.0 / 8.0) / 5.0
 """Clarification 4.3a(1)/1 of the Rules of Golf (2019): an image of a green at 3/8 inch to 5 yards or smaller."""
@@ -60,7 +61,14 @@ def test_every_trouble_has_its_letter_on_the_map_and_its_row(name: str) -> None:
     rows = {text.get_text() for text in figure.texts}
     for letter, one in letters(measured(name)):
         assert letter in shown, one.name
-        assert {letter, one.name, f"{one.reach_yd:.0f}", f"{one.clear_yd:.0f}"} <= rows
+        assert {letter, one.name, f"{one.reach_yd:.0f}", clear_words(one, YARDS)} <= rows
+
+
+def test_a_boundary_that_goes_on_has_no_carry_over_it() -> None:
+    """Nobody carries a lane along the whole hole: its row has a bar, a drain beside the fairway a number."""
+    rows = {line.split("  ")[0]: line for line in show_text(measured("withy-drain")).splitlines()}
+    assert re.search(r"out of bounds +37 +-  37 yd left$", rows["drove lane"])
+    assert re.search(r"water +\d+ +\d+  \d+ yd right$", rows["withy drain"])
 
 
 def busy(count: int) -> Yardage:
@@ -85,7 +93,7 @@ def test_a_card_has_a_row_for_every_letter_on_its_map(count: int) -> None:
     check_words(figure)
     rows = [text.get_text() for text in figure.texts]
     on_map = {text.get_text() for text in figure.axes[0].texts if len(text.get_text()) == 1}
-    assert on_map == {words for words in rows if len(words) == 1}
+    assert on_map == {words for words in rows if len(words) == 1 and words != "-"}
     assert len(on_map) == min(13 + count, 16)
     if count == 3:
         first = next(words for words in rows if words.startswith("1th bunker"))

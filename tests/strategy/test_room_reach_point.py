@@ -61,6 +61,29 @@ def test_room_between_lane_and_pond(hole: Hole) -> None:
 def test_a_short_pattern_has_the_gorse_to_carry(hole: Hole) -> None:
     room = find_room(ground_raster(hole), hole, 0.0, 0.0, 0.0, pattern(172.0, 0.0))
     assert room is not None and (room.carry_at_least_yd, room.carry_over) == (160.0, "gorse")
+    assert not room.lies_across  # the fairway runs through it
+
+
+def test_a_burn_is_carried(tmp_path: Path) -> None:
+    burn = 'penalty_area = [{ name = "burn", colour = "red", from_yd = 150, to_yd = 160, left_yd = -30, right_yd = 30 }]'
+    wet = hole_from(straight_hole(380.0, burn), tmp_path)
+    room = find_room(ground_raster(wet), wet, 0.0, 0.0, 0.0, pattern(172.0, 0.0))
+    assert room is not None and (room.carry_at_least_yd, room.carry_over) == (160.0, "burn")
+    assert room.lies_across and "lies_across" not in room.to_dict()
+
+
+def test_a_fence_the_line_leads_away_from_is_not_carried(tmp_path: Path) -> None:
+    """Aimed away from it there is more room beyond than short of 200, and no ball flies over it."""
+    beside = """
+out_of_bounds = [{ name = "fence", right_of_yd = 26 }]
+penalty_area = [{ name = "pond", colour = "red", from_yd = 150, to_yd = 260, left_yd = -60, right_yd = -22 }]
+"""
+    fenced = hole_from(straight_hole(380.0, beside), tmp_path)
+    balls = pattern(236.0, 0.0, wide=18.0)
+    balls[:600, 1] -= 60.0  # mishits, for which the near end counts
+    room = find_room(ground_raster(fenced), fenced, 0.0, 0.0, -2.2, balls)
+    assert room is not None and room.carry_over == "fence" and not room.lies_across
+    assert room.carry_at_least_yd is not None and 150.0 < room.carry_at_least_yd < 235.0
 
 
 def test_room_turns_with_the_line(hole: Hole) -> None:

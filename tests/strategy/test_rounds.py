@@ -135,3 +135,16 @@ def test_a_round_and_what_it_is_worth() -> None:
     assert add_up(results).breaking is None
     told = one.to_dict()
     assert told["breaking"] == one.breaking.value and sum(told["round_chances"]) == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize("sequences", [500, 520, 1_003])
+def test_a_round_is_the_sum_of_its_holes(sequences: int) -> None:
+    """Whatever the sequences come to in a block: a mean over blocks of 13 and of 12 is not that over sequences."""
+    luck = np.random.default_rng(sequences)
+    holes, expected = [], 0.0
+    for _ in range(3):
+        first, rest = luck.normal(4.2, 0.01, 16), luck.standard_normal(sequences)
+        holes.append(plays(luck.integers(3, 7, sequences), first, rest))
+        expected += float(first.mean() + rest.mean())
+    assert sum_over_holes(holes).value == pytest.approx(expected, abs=1e-12)
+    assert sum_over_holes(holes, holes).value == pytest.approx(0.0, abs=1e-12)

@@ -10,6 +10,7 @@ from small_games import hole_of, player_of
 
 from simulator import plan
 from simulator.hole.model import Hole
+from simulator.strategy.errorbars import Estimate
 from simulator.strategy.places import place
 from simulator.strategy.undrawn import past_the_drawing
 
@@ -23,9 +24,12 @@ fairway = [{ from_yd = 150, to_yd = 380, left_yd = -16, right_yd = 16 }]
 WOOD = "trees = [{ from_yd = 180, to_yd = 260, left_yd = 60, right_yd = 75 }]\n"
 
 
-def told(hole: Hole, offset_yd: float, carry_yd: float = 220.0) -> str:
-    """Of a shot from the tee aimed so far right of the line at its carry."""
-    one = SimpleNamespace(carry_yd=carry_yd, aim_bearing_deg=math.degrees(math.asin(offset_yd / carry_yd)))
+def told(hole: Hole, offset_yd: float, carry_yd: float = 220.0, drift_yd: float = 0.0) -> str:
+    """Of a shot from the tee aimed so far right of the line at its carry, and blown so far right."""
+    bearing_deg = math.degrees(math.asin(offset_yd / carry_yd))
+    one = SimpleNamespace(
+        carry_yd=carry_yd, aim_bearing_deg=bearing_deg, middle_right_yd=Estimate(drift_yd, 0.1)
+    )
     return past_the_drawing(hole, place("tee", hole), one)
 
 
@@ -36,6 +40,13 @@ def told(hole: Hole, offset_yd: float, carry_yd: float = 220.0) -> str:
 )  # fmt: skip
 def test_past_everything_drawn_on_its_side(more: str, offset_yd: float, side: str) -> None:
     assert told(hole_of(PAR_4 + more), offset_yd) == side
+
+
+def test_a_line_to_windward_is_told_by_where_its_balls_come_down() -> None:
+    """Thirty yards upwind of the fairway, thirty back; straight at it and blown off it is past what is drawn."""
+    hole = hole_of(PAR_4)
+    assert told(hole, 30.0) == "right" and told(hole, 30.0, drift_yd=-30.0) == ""
+    assert told(hole, 0.0, drift_yd=30.0) == "right" and told(hole, -5.0, drift_yd=-25.0) == "left"
 
 
 @pytest.mark.parametrize(("half_width", "warned"), [(30, True), (150, True), (205, False)])

@@ -6,7 +6,7 @@ the two together.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -15,8 +15,8 @@ import numpy as np
 from ...errors import UsageError
 from ...units import M_PER_YD
 from ..boxes import SEXES
-from ..clubs import LIMITS, LONGEST_CARRY_YD, SHORTEST_CARRY_YD
-from ..doubt import Doubt
+from ..clubs import LIMITS, LONGEST_CARRY_YD, SHORTEST_CARRY_YD, standard_around
+from ..doubt import LEVEL, Doubt
 from ..fill import carries, driver_yd, level_carry_yd
 from ..levels import Level
 from ..model import Club as BagClub
@@ -84,12 +84,16 @@ class Fit:
         Clubs that too few shots put out of the order of their lofts, and that were put into it.
     sex : str
         Whose level that is.
+    others : tuple of ClubFit
+        Clubs of a standard set that fill up the bag: no shots, carries in line with those of `clubs`, and the
+        spreads and misses that go with theirs.
     """
 
     handicap: float
     clubs: tuple[ClubFit, ...]
     by_loft: tuple[str, ...] = ()
     sex: str = SEXES[0]
+    others: tuple[ClubFit, ...] = ()
 
 
 def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
@@ -116,10 +120,13 @@ def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
     side_yd = _rounding_yd(np.concatenate([one.offline_yd for one in shots.values()]))
     carry_yd = _rounding_yd(np.concatenate([one.carry_yd for one in shots.values()]))
     clubs = [_club(shots[name], seen[name], rough[name], carry_yd, side_yd) for name in names]
-    centre = np.stack([_centre(seen[name]) for name in names])
+    more = standard_around(kinds)
+    more_levels = _levels(rough, kinds | more, base, more)
+    more_seen = {name: landed(kind, more_levels[name]) for name, kind in more.items()}
+    centre = np.stack([_centre(one) for one in (*seen.values(), *more_seen.values())])
     start = centre.copy()
-    start[:, 0] = np.log([rough[name] for name in names])
-    best, spread = posterior(Rows.of(clubs), centre, list(kinds.values()), start)
+    start[: len(names), 0] = np.log([rough[name] for name in names])
+    best, spread = posterior(Rows.of(clubs), centre, [*kinds.values(), *more.values()], start)
     fits = [
         _club_fit(name, kinds[name], shots[name], best[k], spread[k], clubs[k], levels[name])
         for k, name in enumerate(names)
@@ -129,7 +136,12 @@ def fit_player(shots: Mapping[str, Shots], base: Level) -> Fit:
     placed_yd, by_loft = in_order(kinds, found_yd, doubt_yd)
     fits = [_carrying(fit, placed_yd[fit.club]) for fit in fits]
     fits.sort(key=lambda fit: -fit.numbers["carry_yd"])
-    return Fit(base.handicap, tuple(fits), by_loft, base.sex)
+    carry_of = carries(kinds | more, placed_yd, base)
+    others = [
+        _other(name, more[name], carry_of[name], best[k], spread[k], more_seen[name], more_levels[name])
+        for k, name in enumerate(more, start=len(names))
+    ]
+    return Fit(base.handicap, tuple(fits), by_loft, base.sex, tuple(others))
 
 
 def _check_sides(shots: Mapping[str, Shots]) -> None:
@@ -151,9 +163,12 @@ def _rough_yd(shots: Shots) -> float:
 
 
 def _levels(
-    rough_yd: Mapping[str, float], kinds: Mapping[str, str], base: Level
+    rough_yd: Mapping[str, float], kinds: Mapping[str, str], base: Level, of: Collection[str] | None = None
 ) -> dict[str, dict[str, float]]:
-    """The level's numbers of each club, spreads at the carry this player roughly has."""
+    """The level's numbers of each club, spreads at the carry this player roughly has.
+
+    Of the clubs whose rough carries are given, unless others of `kinds` are asked for.
+    """
     carry_yd = carries(kinds, rough_yd, base)
     driver = driver_yd(kinds, carry_yd, base)
     return {
@@ -161,7 +176,7 @@ def _levels(
             **base.spread(kinds[name], carry_yd[name], driver),
             "carry_yd": level_carry_yd(name, kinds[name], base),
         }
-        for name in rough_yd
+        for name in (rough_yd if of is None else of)
     }
 
 
@@ -228,12 +243,26 @@ def _club_fit(
         "mishit_direction_factor": club.mishit_direction_factor,
     }
     ratio = level["mishit_distance_sd_pct"] / level["distance_sd_pct"]
-    numbers = _within_limits(name, struck(kind, seen, ratio, level["mishit_direction_factor"]))
+    told = struck(kind, seen, ratio, level["mishit_direction_factor"])
+    numbers = _within_limits(name, told, refuse=len(shots.carry_yd) > 0)
     doubt = Doubt(100.0 * spread[0], spread[2], spread[3], spread[1], 0.0, spread[4])
     order = {"carry_pct": 0, "bias_right_deg": 1, "direction_log": 2, "distance_log": 3, "mishit_logit": 4}
     before = [before_sd(parameter) for parameter in PARAMETERS]
     learnt = {part: float(np.clip(1.0 - (spread[j] / before[j]) ** 2, 0.0, 1.0)) for part, j in order.items()}
     return ClubFit(name, kind, shots, numbers, seen, level, doubt, learnt, _slips(seen, shots))
+
+
+def _other(
+    name: str, kind: str, carry_yd: float, x: np.ndarray, spread: np.ndarray, seen: Mapping[str, float],
+    level: Mapping[str, float],
+) -> ClubFit:  # fmt: skip
+    """A club nobody measured, by what the others show.
+
+    Its carry stands between theirs, not where its own numbers would put it; of that the doubt is a level's.
+    """
+    none = Shots(name, np.empty(0), np.empty(0), None)
+    fit = _club_fit(name, kind, none, x, spread, _club(none, seen, carry_yd, 0.0, 0.0), level)
+    return _carrying(replace(fit, doubt=replace(fit.doubt, carry_pct=LEVEL.carry_pct)), carry_yd)
 
 
 def _carrying(fit: ClubFit, carry_yd: float) -> ClubFit:
@@ -243,7 +272,7 @@ def _carrying(fit: ClubFit, carry_yd: float) -> ClubFit:
     return replace(fit, numbers={**fit.numbers, "carry_yd": carry_yd}, seen=seen)
 
 
-def _within_limits(name: str, numbers: Mapping[str, float]) -> dict[str, float]:
+def _within_limits(name: str, numbers: Mapping[str, float], *, refuse: bool) -> dict[str, float]:
     """Numbers that a player file may hold: where balls fly must be, what mishits do is cut off.
 
     Raises
@@ -254,7 +283,7 @@ def _within_limits(name: str, numbers: Mapping[str, float]) -> dict[str, float]:
     limits = {**LIMITS, "carry_yd": (SHORTEST_CARRY_YD, LONGEST_CARRY_YD)}
     for key in ("carry_yd", "bias_right_deg", "direction_sd_deg", "distance_sd_pct"):
         low, high = limits[key]
-        if not low <= numbers[key] <= high:
+        if refuse and not low <= numbers[key] <= high:
             raise UsageError(
                 f"{name}: {key} {numbers[key]:.4g} in these shots; allowed: {low:g} to {high:g} (check the "
                 "columns and their units)"

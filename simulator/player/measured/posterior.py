@@ -57,18 +57,19 @@ def posterior(rows: Rows, centre: Floats, kinds: Sequence[str], start: Floats) -
     ----------
     rows : Rows
     centre : float64[clubs, 6]
-        The level's numbers, in the order of `PARAMETERS`.
+        The level's numbers, in the order of `PARAMETERS`. Clubs beyond those of `rows` have no shots: theirs
+        follow from what the others show, and they move none of them.
     kinds : sequence of str
         Launch family of each club.
     start : float64[clubs, 6]
-        Where the search begins.
+        Where the search begins; of clubs without shots it is not read.
 
     Returns
     -------
     mean, sd : float64[clubs, 6]
     """
     held = {parameter: _usual(parameter) for parameter in PARAMETERS}
-    mode = _mode(rows, centre, kinds, held, start, curvature(start, rows))
+    mode = _mode(rows, centre, kinds, held, start, _bend(start, rows))
     mean, sd = np.empty_like(centre), np.empty_like(centre)
     for parameter in PARTS:
         tried, logs = [], []
@@ -110,10 +111,11 @@ def _mode(
         return centre + np.einsum("jkc,cj->kj", root, u)
 
     def cost(u: Floats) -> tuple[float, Floats]:
-        value, gradient = log_likelihood(numbers(u), rows)
+        value, gradient = _likelihood(numbers(u), rows)
         return 0.5 * float((u * u).sum()) - float(value.sum()), u - np.einsum("jkc,kj->cj", root, gradient)
 
     u = np.einsum("jkc,cj->kj", inverse, start - centre)
+    u[len(rows.first) :] = 0.0  # without shots: what goes with the clubs before them, and nothing besides
     value, slope = cost(u)
     curve, before = _curve(bend, root), np.inf
     for _ in range(STEPS):
@@ -131,9 +133,9 @@ def _mode(
         if moved < SETTLED:
             break
         if share < 1.0 or moved > CLOSING * before:
-            curve, moved = _curve(curvature(numbers(u), rows), root), np.inf
+            curve, moved = _curve(_bend(numbers(u), rows), root), np.inf
         before = moved
-    bend = curvature(numbers(u), rows)
+    bend = _bend(numbers(u), rows)
     values, vectors = np.linalg.eigh(_curve(bend, root))
     # a direction the shots make flat, or worse, is no better known than before any shot
     values = np.maximum(values, 1.0)
@@ -141,6 +143,23 @@ def _mode(
     away = np.einsum("jkc,cjn->kjn", root, half)
     evidence = -value - 0.5 * float(np.log(values).sum())
     return Mode(numbers(u), np.sqrt((away**2).sum(axis=-1)), evidence, bend)
+
+
+def _likelihood(x: Floats, rows: Rows) -> tuple[Floats, Floats]:
+    """Log likelihood of the shots of the clubs that have any, and its gradient, nothing for the others."""
+    measured = len(rows.first)
+    value, found = log_likelihood(x[:measured], rows)
+    gradient = np.zeros_like(x)
+    gradient[:measured] = found
+    return value, gradient
+
+
+def _bend(x: Floats, rows: Rows) -> Floats:
+    """`curvature` of the clubs that have shots, nothing for the others; float64[clubs, 6, 6]."""
+    measured = len(rows.first)
+    found = np.zeros((*x.shape, x.shape[-1]))
+    found[:measured] = curvature(x[:measured], rows)
+    return found
 
 
 def _curve(bend: Floats, root: Floats) -> Floats:

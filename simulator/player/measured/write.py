@@ -10,7 +10,6 @@ from ...errors import UsageError
 from ...toml_text import comment, quoted, short_line, value
 from ..bag import player_from_table
 from ..boxes import SEXES
-from ..clubs import standard_around
 from ..model import MOST_CLUBS
 from .fit import Fit
 
@@ -41,21 +40,16 @@ def player_text(fit: Fit, name: str, source: str, today: datetime.date | None = 
         f"name = {quoted(name)}",
         f"handicap = {fit.handicap:g}   # a plus handicap is negative",
         *([f"sex = {quoted(fit.sex)}"] if fit.sex != SEXES[0] else []),
-        "# clubs that were not measured come from the level",
+        "# clubs that were not measured are filled in by those that were, and by the level",
         f"clubs = [{', '.join(quoted(club) for club in _bag(fit))}]",
     ]
-    measured = {club.club for club in fit.clubs}
-    for name_of in _bag(fit):
-        if name_of not in measured:
-            lines += [
-                "",
-                f"[club.{quoted(name_of)}]   # not measured: its carry keeps its place between those",
-            ]
-            lines.append("bias_long_pct = 0   # that were, which are carries as they came")
-    for club in fit.clubs:
+    for club in (*fit.clubs, *fit.others):
         rows = len(club.shots.carry_yd)
-        lines += ["", f"[club.{quoted(club.club)}]   # {rows} shot{'s' if rows > 1 else ''}"]
-        lines += [f"{key} = {value(figure, FIGURES)}" for key, figure in club.numbers.items()]
+        # a carry nobody measured is left out: it keeps its place between those that were
+        numbers = {key: figure for key, figure in club.numbers.items() if rows or key != "carry_yd"}
+        how = f"{rows} shot{'s' if rows > 1 else ''}" if rows else "not measured: as the other clubs show"
+        lines += ["", f"[club.{quoted(club.club)}]   # {how}"]
+        lines += [f"{key} = {value(figure, FIGURES)}" for key, figure in numbers.items()]
         lines += ["", f"[club.{quoted(club.club)}.doubt]   # one standard deviation of what is not known"]
         lines.append(f"shots = {rows}")
         lines += [f"{key} = {value(figure, FIGURES)}" for key, figure in asdict(club.doubt).items()]
@@ -66,9 +60,9 @@ def player_text(fit: Fit, name: str, source: str, today: datetime.date | None = 
 
 def _bag(fit: Fit) -> list[str]:
     """Measured clubs, and those of a standard set round them."""
-    return [*(club.club for club in fit.clubs), *put_in(fit)]
+    return [club.club for club in (*fit.clubs, *fit.others)]
 
 
 def put_in(fit: Fit) -> tuple[str, ...]:
     """Clubs of a standard set that were not measured, put into the file's bag: nobody said he owns them."""
-    return tuple(standard_around({club.club: club.kind for club in fit.clubs}))
+    return tuple(club.club for club in fit.others)

@@ -158,5 +158,11 @@ def test_the_player_file_reads_back(tmp_path):
         assert club.carry_yd == pytest.approx(one.numbers["carry_yd"], rel=1e-3)
         assert club.doubt.direction_log == pytest.approx(one.doubt.direction_log, rel=1e-3)
         assert club.sources["direction_sd_deg"] == "measured"
-    assert player.club("8-iron").doubt is None
     assert player.club("8-iron").bias_long_pct == 0.0
+    assert len(fit.others) == 10
+    for one in fit.others:  # nobody measured them: the carry between the others' is worked out again
+        club = player.club(one.club)
+        assert club.carry_yd == pytest.approx(one.numbers["carry_yd"], rel=1e-3)
+        assert club.direction_sd_deg == pytest.approx(one.numbers["direction_sd_deg"], rel=1e-3)
+        assert club.doubt.direction_log == pytest.approx(one.doubt.direction_log, rel=1e-3)
+        assert set(club.sources.values()) == {"level"}
