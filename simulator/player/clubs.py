@@ -23,6 +23,10 @@ FEW_SECTIONS = 5
 
 SHORTEST_CARRY_YD, LONGEST_CARRY_YD = 5.0, 400.0
 
+WOODS_MAY = 1.05
+"""A wood may carry so many times as far as one with less loft: slow swings hit the 3-wood as far as the
+driver (common practice). Farther, and the names were probably swapped."""
+
 LIMITS = {
     "direction_sd_deg": (0.0, 30.0),
     "distance_sd_pct": (0.0, 60.0),
@@ -235,7 +239,7 @@ def _check_order(
     """Refuse two clubs of one carry, and a club that outcarries a stronger one of its own family.
 
     Where both were given by totals these decide: a slow 3-wood flies low, runs far and may carry less. So may
-    one that was measured beside the other wood.
+    one that was measured beside the other wood, and one that is not far behind it.
     """
     names = sorted(kinds, key=lambda n: -carry_yd[n])
     for name in names:
@@ -258,7 +262,10 @@ def _check_order(
                 line_of(kinds[longer]) == line_of(kinds[shorter])
                 and LOFT_DEG[kinds[longer]] > LOFT_DEG[kinds[shorter]]
                 and not total_yd.get(longer, 1.0) < total_yd.get(shorter, 0.0)
-                and not (line_of(kinds[longer]) == "wood" and {longer, shorter} <= measured)
+                and not (
+                    line_of(kinds[longer]) == "wood"
+                    and ({longer, shorter} <= measured or carry_yd[longer] <= WOODS_MAY * carry_yd[shorter])
+                )
             ):
                 top.refuse(
                     f"club {longer!r}",

@@ -410,3 +410,12 @@ def test_a_carry_far_from_the_levels_is_said():
     said = [s for s in load_player("scratch, driver 150, 7-iron 140").assumed if s.startswith("Far from")]
     assert len(said) == 1 and "driver 33 % shorter (150 yd, the level 225 yd)" in said[0] and "7-iron" not in said[0]
     assert not any(s.startswith("Far from") for s in load_player("handicap 15, driver 205").assumed)
+
+
+def test_a_3_wood_may_carry_a_little_farther_than_the_driver():
+    player = load_player("handicap 32, woman, driver 120, 3-wood 124")
+    assert [(club.name, club.carry_yd) for club in player.clubs[:2]] == [("3-wood", 124.0), ("driver", 120.0)]
+    with pytest.raises(FileError, match="less carry than the club with less loft"):  # names swapped
+        load_player("handicap 14, driver 190, 3-wood 210")
+    with pytest.raises(FileError, match="less carry than the club with less loft"):  # no slow swing does that to irons
+        load_player("handicap 14, 6-iron 140, 7-iron 144")
