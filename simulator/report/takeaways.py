@@ -138,9 +138,12 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
 
 
 def _odds(row: TroubleRow, times: str) -> str:
-    """A trouble and how often: "withy drain 1 time in 7"; "burn 2: 1 time in 7" has two figures to part."""
+    """A trouble and how often: "the drain 1 time in 7"; "burn 2: 1 time in 7" has two figures to part."""
     words = f"a {row.words[4:]}" if row.words.startswith("any ") else row.words
-    return f"{words}{':' if words[-1:].isdigit() else ''} {times}"
+    if words[-1:].isdigit():
+        return f"{words}: {times}"
+    common = words.islower() and not words.startswith(("a ", "the ", WORDS[Surface.OUT_OF_BOUNDS]))
+    return f"{'the ' if common else ''}{words} {times}"
 
 
 def _apart(shares: Sequence[float], sequences: int) -> tuple[str, str]:

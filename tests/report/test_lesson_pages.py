@@ -25,6 +25,7 @@ from simulator.errors import UsageError
 from simulator.hole import load_hole
 from simulator.hole.surfaces import Surface
 from simulator.report import shotplot
+from simulator.report.chosen import TroubleRow
 from simulator.report.figures import in_ten, plain_spaces
 from simulator.report.groundplot import FALLS, area_patch, falls_shown, view_box
 from simulator.report.holemap import area_of
@@ -36,6 +37,7 @@ from simulator.report.page import frame, own_axes
 from simulator.report.sheet import wrapped
 from simulator.report.shotplot import words_avoid
 from simulator.report.takeaways import (
+    _odds,
     aim_words,
     approach_words,
     gap_words,
@@ -172,6 +174,17 @@ def test_the_odds_of_a_trouble_whose_name_ends_in_a_figure(tmp_path: Path) -> No
     assert "moat 2: " in words and not re.search(r"moat 2 \d", plain_spaces(words))
 
 
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ("withy drain", "the withy drain 1 time in 7"), ("the burn", "the burn 1 time in 7"), ("Hob's Pond", "Hob's Pond 1 time in 7"),
+        ("burn 2", "burn 2: 1 time in 7"), ("any bunker", "a bunker 1 time in 7"), ("out of bounds", "out of bounds 1 time in 7"),
+    ],
+)  # fmt: skip
+def test_an_area_has_the_article_of_its_name(words: str, said: str) -> None:
+    assert _odds(TroubleRow(words, (0.1, 0.2)), "1 time in 7") == said
+
+
 def test_odds_told_against_each_other_are_told_apart() -> None:
     """Not "5 times in 10 (3-wood: 5 times in 10)"."""
     made = fake_answers.answer()
@@ -182,7 +195,7 @@ def test_odds_told_against_each_other_are_told_apart() -> None:
         for k, one in enumerate(made.alternatives)
     )
     words = plain_spaces(risk_words(dataclasses.replace(made, alternatives=ones))[0])
-    assert "finds withy drain 51 times in 100" in words and "45 times in 100)" in words
+    assert "finds the withy drain 51 times in 100" in words and "45 times in 100)" in words
 
 
 def _troubles(result: Lesson) -> set[str]:
@@ -221,7 +234,7 @@ def test_the_sheet_answers_four_questions(tmp_path: Path) -> None:
     other = answer.alternatives[1]
     assert why and why[1] == other.club and float(why[3]) == pytest.approx(other.difference.value, abs=0.005)
     assert int(why[2]) == round(1.0 / other.difference.value)
-    risk = re.search(rf"The {other.club} finds (.+?) 1 time in (\d+) \({answer.best.club}:", first)
+    risk = re.search(rf"The {other.club} finds the (.+?) 1 time in (\d+) \({answer.best.club}:", first)
     assert risk and 1.0 / int(risk[2]) == pytest.approx(other.features[risk[1]].value, rel=0.12)
     assert other.features[risk[1]].value > answer.best.features[risk[1]].value
 
