@@ -66,6 +66,10 @@ def _island(tokens: list[Token]) -> list[Token]:
                 out.pop()
             out += [replace(token, key=word) for word in _ENCIRCLES]
             k += skipped + 1
+        elif token.key in _ROUND and behind == ["green"]:  # the builder asks on which sides
+            while out and _key(out[-1]) in ("all", "completely"):
+                out.pop()
+            out.append(replace(token, key="round"))
         elif token.key == "surrounded" and HEADS.get(tuple(behind)) == "water":
             while out and (_key(out[-1]) in FILLERS or _is_break(out[-1])):
                 out.pop()

@@ -76,6 +76,15 @@ HEADS: dict[tuple[str, ...], str] = {
 }
 """Words that start a feature, and its kind."""
 
+def singular(noun: str) -> str:
+    """The noun of one of several waters ("creeks", "ditches"): each is drawn, and named, by itself."""
+    kind = HEADS.get(listed(noun))
+    if kind in ("water", "stream"):
+        ones = (noun.removesuffix(end) for end in ("s", "es") if noun.endswith(end))
+        return next((one for one in ones if HEADS.get(listed(one)) == kind), noun)
+    return noun
+
+
 LONGEST_HEAD = max(map(len, HEADS))
 
 HEADER = frozenset(listed("par stroke_index bearing bend length number climb units straight e5 hole"))
@@ -166,6 +175,10 @@ _SAY_INSTEAD: dict[str, str] = {
     ),
     "false away": 'say how it falls: "green falls to the front 3%", "green falls front to back 2%"',
     "fast slow quick firm soft": "that is said with the question: --stimp 11, --firmness firm",
+    "from": 'say from what: "creek 100 from the green", "bunker 150 out left" (from the middle of the green)',
+    "surrounded surround surrounds ringed": (
+        'say on which sides: "bunkers front left, right and behind the green"'
+    ),
     "double": 'say each bend: "dogleg right at 220, left at 330"',
     "waste": 'say how it plays: "bunker left at 230", "heavy rough left 20"',
     "inch inches": 'say "rough" or "heavy rough"',
