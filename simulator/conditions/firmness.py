@@ -29,7 +29,7 @@ WORDS: dict[str, float] = {
 """0 soft to 1 firm (common practice; there is no agreed scale)."""
 
 _LEVEL = (
-    r"(?P<number>-?\d+(?:\.\d+)?)(?P<percent>\s*%)?|(?P<words>"
+    r"(?P<number>-?\d+(?:\.\d+)?)(?:(?P<percent>\s*%)|\s*(?:out of|/)\s*(?P<of>5|10|100)(?!\d))?|(?P<words>"
     + "|".join(sorted(WORDS, key=len, reverse=True))
     + r")(?![a-z])"
 )
@@ -79,7 +79,7 @@ def read_firmness(text: str) -> tuple[float | None, float | None]:
                 pairs[-1] = (level, found["where"].rstrip("s"))
             continue
         value = WORDS[found["words"]] if found["words"] else float(found["number"])
-        value /= 100.0 if found["percent"] else 1.0
+        value /= 100.0 if found["percent"] else float(found["of"] or 1.0)
         if not FIRMNESS[0] <= value <= FIRMNESS[1]:
             number = short_line(found["number"], 12)
             raise UsageError(f"firmness {shown!r}: {number} is outside {FIRMNESS[0]:g} to {FIRMNESS[1]:g}")
@@ -91,12 +91,15 @@ def read_firmness(text: str) -> tuple[float | None, float | None]:
 
 
 def firmness_assumed(text: str) -> list[str]:
-    """A line for each word that is no step of the scale itself: the step it was taken for."""
-    words = [found["words"] for found in _PART.finditer(clean(text).replace("medium-", "medium "))]
+    """A line for each word or count that is no step of the scale itself: the step it was taken for."""
+    parts = list(_PART.finditer(clean(text).replace("medium-", "medium ")))
+    taken = [(found["words"], WORDS[found["words"]]) for found in parts if found["words"]]
+    counts = [found for found in parts if found["of"]]
+    taken += [(found[0].strip(), float(found["number"]) / float(found["of"])) for found in counts]
     return [
-        f"{word!r} taken as firmness {WORDS[word]:g}, of 0 soft to 1 firm"
-        for word in words
-        if word and word not in ROWS
+        f"{word!r} taken as firmness {value:g}, of 0 soft to 1 firm"
+        for word, value in taken
+        if word not in ROWS
     ]
 
 
