@@ -67,6 +67,9 @@ _SAY_INSTEAD = {
     "- –": 'a comma goes there, "160 out, left rough"',
     "drive gone after": 'say how far on from the tee it is: "240 on", "240 on, left rough"',
     "half halfway midway": 'say how far: "200 on" from the tee, "200 out" from the pin',
+    "down": 'say "250 on" from the tee or "250 out", and on what: "left rough"',
+    "between": 'say how far it is to the pin and on what: "150 out, right rough"',
+    "into": 'say the yards beside the line or the fairway: "200 on, 12 right", "8 right of the fairway"',
     "inches": "yards or m are read",
     "lay lay-up layup laying drop wedge": 'say how far it is to the pin: "90 out", "150 out, fairway"',
     "behind past over beyond long short front back just off": (

@@ -43,6 +43,11 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 380; bunker 150 from the pin left": ("'from' (letter 24)", '"bunker 150 out left"'),
     "par 4, 380; bunker left short of 230": ("'short' (letter 25)", '"190 to 230"'),
     "par 4, 380; ob right 30 to 250": ("'30' (letter 22)", 'Say "ob right 30, to 250", or "ob right 34, from 30'),
+    "par 4, 380; out left 30 to 200, then 40": ("'30' (letter 22)", 'Say "out left 30, to 200"'),  # it was 40 left
+    "par 4, 380; bunkers left at 230; right at 260": ("'right' (letter 34)", '"dogleg" for a bend'),  # it was one
+    "par 4, 380; bunkers left at 230 and right": ("'right' (letter 37)", "bunkers both sides at 230"),  # by the green
+    "par 4, 380; cluster of bunkers right at 240": ("'cluster' (letter 13)", "three bunkers right at 240"),
+    "par 4, 380; water left from 200 in": ("'in' (letter 33)", '"from 200 to the green"'),
     "par 4, 380; out right 40; left 30": ("'left' (letter 27)", '"dogleg left 30 at 230"'),
     "par 4, 380; fairway 35 wide to 250, then 22 from 270": ("'270' (letter 50)", "ends at 250"),
     "par 4, 380; fairway 35 wide, narrows to 22": ("'narrows' (letter 30)", "narrows to 20 at 260"),

@@ -68,6 +68,8 @@ def test_said_otherwise(words: str, same: str) -> None:
         ("150 on the left, rough", 'Say "150 on, left rough" or "150 out, left rough"'),
         ("10 left of fairway at 240", 'Say "240 on" or "240 out"'),
         ("150 left, rough", 'Say "150 out, rough" or "150 out, left rough"'),
+        ("250 down the left", 'say "250 on" from the tee'),
+        ("between the bunkers", "say how far it is to the pin and on what"),
         ("half way", 'say how far: "200 on" from the tee'),
         ("230 on, right", '"230 on, right rough"'),
         ("150-160 out", "'150-160' is not one distance; say one, \"155 out\""),

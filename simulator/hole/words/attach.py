@@ -71,6 +71,9 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
         station_apart(loose)
     if last.kind == "bunker":
         count_apart(loose)
+        placed = last.has("at", "range", "out_at", "from", "to", "carry")
+        need(not placed or not kinds <= {"side"}, loose.token,
+             'where along the line? Say "bunkers both sides at 230" for the same place')  # fmt: skip
     if last.kind in LISTED and _is_another(last, loose):
         loose.kind, loose.noun = last.kind, last.noun
         if last.kind == "stream":
@@ -90,6 +93,9 @@ def _check_bend(last: Feature | None, loose: Feature) -> None:
     """Refuse "left 30" by itself: a bend of 30 degrees is called one, and what lies 30 left has a name."""
     told = loose.has("at", "degrees", "sharpness") or (last is not None and last.kind == "bend")
     number = next((one for one in loose.said if one.what in ("side_number", "offset")), None)
+    if number is None and not loose.has("degrees", "sharpness") and (last is None or last.kind != "bend"):
+        one = loose.said[0]
+        raise one.token.error(f'({loose.text}): what is there? Name it, or say "dogleg" for a bend')
     if number is not None:
         shown, side = number.numbers["a"].shown, number.words["s"]
         need(told, number.token, f'({number.shown}): of what? Say "dogleg {side} {shown} at 230" for a bend '

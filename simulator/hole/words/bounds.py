@@ -26,7 +26,9 @@ def read_bounds(features: list[Feature], draft: Draft) -> None:
 def _check_range(feature: Feature, units: Units) -> None:
     """Refuse "ob right 30 to 250": from 30 on, or 30 from the line as far as 250."""
     one = next((one for one in feature.said if one.what == "range"), None)
-    if one is None or feature.has("offset", "side_number", "edge", "bare", "at"):
+    if one is None or feature.has("offset", "side_number", "edge", "at"):
+        return
+    if "word" in one.words and feature.has("bare"):  # "from 30 to 250, 34"
         return
     low, high = (one.numbers[end] for end in "ab")
     side = next((said.words["s"] for said in feature.said if said.what == "side"), "left")

@@ -34,6 +34,9 @@ ADJECTIVES = frozenset(
 )
 """Words that go with the noun behind them, not with the feature before."""
 
+SIZE_WORDS = frozenset(listed("wide long deep tall across by"))
+"""Words that make the number before them a size."""
+
 NAME_ENDS = frozenset(listed("left right at behind beyond on from short middle both across"))
 """Words that end a name."""
 
@@ -180,7 +183,9 @@ def _is_distance_out(tokens: list[Token], k: int, named: bool) -> bool:
     Where nothing is `named` before it, only a number too large for a distance from the line does.
     """
     behind = tokens[k + 1 :]
-    far = any(t.kind == "number" or t.key in ("behind", "beyond", "along") for t in behind)
+    followed = [after.key for t, after in pairwise([*behind, tokens[k]]) if t.kind == "number"]
+    sizes = [ALIASES.get(key, key) for key in followed]
+    far = not SIZE_WORDS.issuperset(sizes) or any(t.key in ("behind", "beyond", "along") for t in behind)
     number = tokens[k - 1] if k else tokens[k]
     return number.kind == "number" and not far and (named or number.value > MOST_ACROSS_YD)
 

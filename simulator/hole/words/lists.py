@@ -11,6 +11,9 @@ from simulator.hole.words.lex import Token
 SIDED = frozenset(("side", "side_number", "offset", "beside_green", "place"))
 """What puts a feature on one side; on the other side it is another one."""
 
+COUNTED = frozenset(("bunker", "stream"))
+"""Kinds that may be told as so many of them at so many places."""
+
 MOST_BUNKERS = 12
 """Bunkers that may be told as one number of them: a limit on slips."""
 
@@ -97,15 +100,17 @@ def count_each(found: list[Feature]) -> None:
         Another number of bunkers than of places.
     """
     for k, head in enumerate(found):
-        count = next((one for one in head.said if head.kind == "bunker" and _is_count(one, head)), None)
+        counts = [one for one in head.said if _is_count(one, head)] if head.kind in COUNTED else []
+        count = counts[0] if counts else None
         behind = found[k + 1 :]
-        stop = next((j for j, one in enumerate(behind) if one.kind != "bunker" or is_head(one)), len(behind))
+        stop = next((j for j, one in enumerate(behind) if one.kind != head.kind or is_head(one)), len(behind))
         places = [head, *behind[:stop]]
         told = sum(1 + any(one.what == "both" and _names_both(one) for one in place.said) for place in places)
         if count is None or told == 1 or any(_counts_itself(place) for place in places[1:]):
             continue
         need(count.numbers["a"].value == told, count.token,
-             f'bunkers at {told} places: say each by itself, "two bunkers right at 230; bunker left at 250"'
+             f"{head.called} at {told} places: say each by itself, "
+             '"two bunkers right at 230; bunker left at 250"',
         )  # fmt: skip
         head.said.remove(count)
 

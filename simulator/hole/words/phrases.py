@@ -39,6 +39,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("carry", rf"(?P<a>{_N}) (?:carry|to carry|to clear)(?: to clear| over)?"),
     ("carry", rf"(?:carried|cleared?) (?:at |by )?(?P<a>{_N})"),
     ("at", rf"at (?P<a>{_N})(?: on)?"),
+    ("at", rf"(?:at )?(?P<a>{_N}) (?:from|off) tee(?! {_TO}| onwards| on$)"),
     ("out_at", rf"(?:at )?(?P<a>{_N}) out"),  # as a yardage plate says it, to the middle of the green
     ("out_at", rf"(?P<a>{_N}) from middle of {_G}"),
     ("out_range", rf"(?:from |between )?(?P<a>{_N}) {_TO} (?P<b>{_N}) out"),
@@ -94,13 +95,14 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("base", rf"(?:branches|base) (?:from |at )?(?P<a>{_N})(?: up)?"),
     # by the green
     ("short_green", rf"(?P<a>{_N}) (?:short|before|in front|front)(?:(?: of)? {_G})?"),
-    ("short_green", rf"(?P<a>{_N}) from (?:front of )?{_G}"),
+    ("short_green", rf"(?:at )?(?P<a>{_N}) from (?:front of )?{_G}"),
     ("short_green", rf"(?:short|before|in front|just short|front)(?: of)? {_G}"),
     ("short_green", r"in front"),
     ("behind_green", rf"(?P<a>{_N}) (?:behind|beyond|over|past|long)(?:(?: of)? {_G})?"),
     ("behind_green", rf"(?:behind|beyond|over|past|back|long|through)(?: of)? {_G}"),
     ("behind_green", rf"(?:behind|beyond|over|past)(?: of)? {_G} (?:by )?(?P<a>{_N})(?! {_SIZE})"),
     ("behind_green", r"behind|over back"),
+    ("behind_green", rf"behind (?:by )?(?P<a>{_N})(?! {_SIZE})"),
     ("beside_green", rf"(?:(?:on|to|at) )?(?P<s>{_S}) of {_G}"),
     ("beside_green", rf"(?P<a>{_N}) (?P<s>{_S}) of {_G}"),
     ("beside_green", rf"(?P<a>{_N}) (?:off|from) {_G} (?:(?:on|to|at) )?(?P<s>{_S})(?: side)?"),
@@ -139,6 +141,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("named", r"(?:called |named )?\$\d+"),
     ("bare", rf"(?:of )?(?P<a>{_N})"),
     ("nothing", r"in fairway"),
+    ("nothing", r"hole"),  # "hole turns left at 240"
     ("nothing", rf"{_N} times"),
     ("nothing", r"of (?:fairway|line|hole|line of play)|edge of"),
 )  # fmt: skip
