@@ -40,6 +40,7 @@ _PART = re.compile(
 _SAY_INSTEAD = {
     "fast quick slick slow": 'the speed of the greens is --stimp; say "firm fairways" for run',
     "after rain raining wintry winter summer spring links parkland lush": 'say how it plays: "soft", "firm"',
+    "to between": 'say the middle: "medium", "medium to firm"',
     "not": 'say how it is: "medium", "soft"',
     "frozen frosty frost icy": 'harder than "firm" is not tabled',
 }
@@ -82,7 +83,10 @@ def read_firmness(text: str) -> tuple[float | None, float | None]:
         value /= 100.0 if found["percent"] else float(found["of"] or 1.0)
         if not FIRMNESS[0] <= value <= FIRMNESS[1]:
             number = short_line(found["number"], 12)
-            raise UsageError(f"firmness {shown!r}: {number} is outside {FIRMNESS[0]:g} to {FIRMNESS[1]:g}")
+            counted = found["percent"] or found["of"] or not 2.0 <= value <= 10.0
+            of_ten = "" if counted else f'; say "{number} out of 10"'
+            limits = f"{FIRMNESS[0]:g} to {FIRMNESS[1]:g}"
+            raise UsageError(f"firmness {shown!r}: {number} is outside {limits}{of_ten}")
         if level is not None:
             pairs.append((value, None))
         else:

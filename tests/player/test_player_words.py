@@ -173,6 +173,7 @@ def test_what_is_taken_for_a_word_is_said(words: str, sentence: str) -> None:
 REFUSED = [
     # the words, and what the refusal points at
     ("pro", "'pro'; say a handicap: \"plus 2\""),
+    ("15 driver 220", "'15 driver'; a number alone: say \"handicap 14\""),
     ("an average golfer", "'average golfer'; say a handicap"),
     ("handicap 15, senior", "'senior'; age changes nothing by itself: say a handicap and a distance"),
     ("handicap 15, short hitter", "'short hitter'; say how far"),

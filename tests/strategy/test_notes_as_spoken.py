@@ -243,6 +243,10 @@ def test_ground_beside_the_line_short_of_the_pin() -> None:
         "1. driver to 160 out, fairway\n2. 7i to 12 ft\n3. 2 putts",
         "1: driver to 160 out, fairway; 2: 7i to 12 ft; 2 putts",
         "driver to 160 out, fairway; 7i four paces; 2 putts",
+        "driver to 160 out, fairway; 7i on; 2 putts from four paces",
+        "1 driver to 160 out, fairway; 2 7i to 12 ft; 3 2 putts",
+        "1 driver to 160 out, fairway; 2 7 iron to 12 ft; 2 putts",
+        "back pin; 1. driver to 160 out, fairway; 2. 7i to 12 ft; 2 putts",
         "driver to 160 out, fairway; 7i to 12 ft; putts 2",  # the 2 was the score
         "driver to 160 out, fairway; 7i to 12 ft; putts: two",  # it was a putt to 2 ft
     ],
@@ -260,6 +264,8 @@ def test_numbers_that_are_no_list_stay_where_they_are() -> None:
     assert read_notes("driver to 160 out; 7i to 12 ft; 2 putts 5").scored == "5"
     skipped = read_notes("1. driver OB; 3. driver to 160 out; 4. 7i to 12 ft; 2 putts")  # the penalty stroke is the second
     assert len(skipped.clauses) == 4
+    assert read_notes("1. driver OB 3. driver to 160 out 4. 7i to 12 ft 5. 2 putts").clauses[1].club == "driver"
+    assert read_notes("4 hybrid to 160 out; 7i to 12 ft; 2 putts").clauses[0].club == "4 hybrid"
 
 
 @pytest.mark.parametrize("noted, away_ft", [("half a yard", 1.5), ("to half a foot", 0.5), ("half a pace", 1.5)])

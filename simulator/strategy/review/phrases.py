@@ -140,7 +140,7 @@ SAME_CLUB = "the same club"
 
 PLACE_AT_ONCE = re.compile(
     rf"(?P<club>.+?)[\s,]+{_CAME}(?P<where>\d+(?:\.\d+)?\s*(?:{UNIT}\s+)?"
-    r"(?:(?:left|right)\s+of\s+(?:the\s+)?(?:pin|flag|hole)|out|on|short|long|past|over|behind|to\s+go|left\s+in|remaining|(?:off|from)\s+(?:the\s+)?tee)\b.*|\d+(?:\.\d+)?\s*(?:ft|feet|foot)\b.*|\d{1,2}\s*paces?)",
+    r"(?:(?:left|right)\s+of\s+(?:the\s+)?(?:pin|flag|hole)|out|on|short|long|past|over|behind|to\s+go|left\s+in|remaining|(?:off|from)\s+(?:the\s+)?tee)\b.*|\d+(?:\.\d+)?\s*(?:ft|feet|foot)\b.*|[12]?\d\s*(?:paces?|m|metres?|meters?))",
     re.IGNORECASE,
 )
 """A place that says itself whether it is out, on or in feet needs no "to" before it."""
@@ -151,7 +151,7 @@ LEFT_AT_ONCE = re.compile(
 )
 """Nor does what was left to the hole: "driver, 150 left"; of fewer yards it may be the side."""
 
-_FEET = r"\d+(?:\.\d+)?[\s-]*(?:ft|feet|foot|'|m|metres?|meters?)"
+_FEET = r"\d+(?:\.\d+)?[\s-]*(?:ft|feet|foot|'|m|metres?|meters?|paces?)"
 PUTTS = re.compile(
     rf"(?P<count>{_NUMBER_WORD})[\s-]*putt(?:s|ed)?(?:\s+out)?(?:\s+from\s+(?P<first>{_FEET}.*))?",
     re.IGNORECASE,

@@ -66,6 +66,7 @@ _SPOKEN = tuple(
             r"(?!(?:an?\s+)?(?:unplayable|drop|relief|free|penalty|provisional)\b)",
             "",
         ),
+        (rf"^\d\s+(?={CLUB}|\d\s*putts?\b)(?!hybrid|rescue)", ""),
         (r"^drive\b", "driver"),
         (rf"^({CLUB})\s+(?:off|from)\s+the\s+tee\b", r"\1"),
         (rf"^({CLUB})[\s,]+(?:whiff(?:ed)?|air[\s-]?shot|fresh[\s-]air)$", r"\1 to the same place"),
@@ -218,15 +219,20 @@ _INCHES = re.compile(r"\b(?P<number>\d+)\s*inch(?:es)?\b", re.IGNORECASE)
 
 _NUMBERED = re.compile(r"(?P<break>^|[;,\n]|(?<=\s))\s*(?P<number>\d{1,2})[.):](?=\s)\s*")
 
+_WITH_PENALTY = re.compile(r"\b(?:ob|o\.b\.|bounds|lost|water|hazard|unplayable)[\s,]*$", re.IGNORECASE)
+"""Behind these the penalty stroke has a number, too."""
+
 
 def without_numbers(text: str) -> str:
     """Notes without the numbers of strokes ("1. driver ... 2. 7i ..."), which part them."""
     told = list(_NUMBERED.finditer(text))
-    if not told or text[: told[0].start()].strip() or int(told[0]["number"]) != 1:
+    unbroken = bool(told) and not told[0]["break"] and bool(text[: told[0].start()].strip())
+    if not told or unbroken or int(told[0]["number"]) != 1:
         return text
     out, at, last = "", 0, 0
     for found in told:
-        if int(found["number"]) == last + 1 or (found["break"] and int(found["number"]) == last + 2):
+        skips_one = bool(found["break"]) or _WITH_PENALTY.search(text[: found.start()]) is not None
+        if int(found["number"]) - last in ((1, 2) if skips_one else (1,)):
             out, at, last = f"{out}{text[at : found.start()]};", found.end(), int(found["number"])
     return out + text[at:]
 
