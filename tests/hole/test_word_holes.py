@@ -75,6 +75,17 @@ SAID_ALIKE = [
      "par 4, 372; pond right at 220; creek across at 250"),
     ("par 4, 372; pond right at 220; out behind 20", "par 4, 372; pond right at 220; out 20 behind the green"),
     ("par 4, 372; pond right at 220; the hole turns left at 240", "par 4, 372; pond right at 220; bend left at 240"),
+    ("par 4, 372; pond right at 220; three bunkers left at 230, 250 and 270 and one right at 250",
+     "par 4, 372; pond right at 220; bunkers left at 230, 250 and 270; bunker right at 250"),
+    ("par 4, 372; pond right at 220; two bunkers left, 230 and 250", "par 4, 372; pond right at 220; bunkers left at 230 and 250"),
+    ("par 4, 372; pond right at 220; bunkers at 230 and 250, left", "par 4, 372; pond right at 220; bunkers left at 230 and 250"),
+    ("par 4, 372; pond right at 220; bunkers left at 230 and 250, 20 long",
+     "par 4, 372; pond right at 220; bunker left at 230, 20 long; bunker left at 250, 20 long"),
+    ("par 4, 372; pond right at 220; two bunkers left and two right at 240",  # the left ones stood by the green
+     "par 4, 372; pond right at 220; two bunkers left at 240; two bunkers right at 240"),
+    ("par 4, 372; two ponds right at 200 and 300", "par 4, 372; pond right at 200; pond right at 300"),
+    ("par 4, 372; water left from 150 out", "par 4, 372; water left from 222 to the green"),
+    ("par 4, 372; pond right at 220; bunker left 102 yards out", "par 4, 372; pond right at 220; bunker left at 270"),
     # out, where nothing says how far a boundary is, is a distance to the middle of the green
     ("par 4, 372; creek at 102 out, 12 wide", "par 4, 372; creek across at 270, 12 wide"),
     ("par 4, 372; creek 102 out", "par 4, 372; creek across at 270"),

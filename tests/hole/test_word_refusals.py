@@ -238,12 +238,14 @@ def test_no_pattern_takes_nothing() -> None:
 
 
 NOUNS = ["pond", "stream", "bunker", "bunkers", "trees", "oak", "heavy rough", "path", "out", "road", "fairway", "green",
-         "pin", "red tee", "mark tower", "dogleg", "penalty area", "cross bunker", "greenside bunker", "two bunkers"]  # fmt: skip
+         "pin", "red tee", "mark tower", "dogleg", "penalty area", "cross bunker", "greenside bunker", "two bunkers",
+         "creeks", "a pair of bunkers"]  # fmt: skip
 SAID = ["right", "left", "213 to 254", "at 230", "edge 14", "far edge 40", "14 right", "30 wide", "10 long", "across",
         "20 short of the green", "behind the green", "left of the green", "15 tall", "carry 190", "from 200", "20 left",
         "both sides", "in the middle", "12 deep", "7 on", "40 ahead", "6 up", "2%", "falls left", "20 to 50", "10 by 8",
         "crown 9", "gap 14 to line at 213", "30 degrees", "right 22", "5 from the back", "all along the right",
-        "up to 20 short of the green", "narrows to 20 at 260", "8 wide at 240"]  # fmt: skip
+        "up to 20 short of the green", "narrows to 20 at 260", "8 wide at 240", "100 out", "150 to 110 out", "short of 200",
+        "240 from the tee", "behind 20", "narrows to 20", "22 wide from 250", "pin high left"]  # fmt: skip
 
 
 def test_no_number_of_any_mixture_is_dropped_in_silence() -> None:

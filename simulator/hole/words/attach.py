@@ -7,11 +7,14 @@ from dataclasses import replace
 from simulator.hole.words.feature import Feature, Said, need
 from simulator.hole.words.lex import listed
 from simulator.hole.words.lists import (
+    PLACED,
     SIDED,
     count_apart,
     counts_from_green,
     from_green_all,
     open_number,
+    place_of_all,
+    share_behind,
     side_of_all,
     station_apart,
 )
@@ -71,20 +74,22 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
         station_apart(loose)
     if last.kind == "bunker":
         count_apart(loose)
-        placed = last.has("at", "range", "out_at", "from", "to", "carry")
+        placed = last.has(*PLACED) and last.has(*SIDED)
         need(not placed or not kinds <= {"side"}, loose.token,
              'where along the line? Say "bunkers both sides at 230" for the same place')  # fmt: skip
     if last.kind in LISTED and _is_another(last, loose):
         loose.kind, loose.noun = last.kind, last.noun
-        if last.kind == "stream":
+        if last.kind in ("stream", "water"):
             loose.said = [replace(one, what="at") if one.what == "bare" else one for one in loose.said]
         from_green_all(found, loose)
         side_of_all(found, loose)
+        place_of_all(found, loose)
         if last.kind != "mark":
             loose.said += [one for one in last.said if _inherited(one, loose)]
         loose.text = f"{last.noun} {loose.text}"
         found.append(loose)
         return
+    share_behind(found, loose)
     last.said += loose.said
     last.text += ", " + loose.text
 
@@ -112,6 +117,9 @@ def _is_another(last: Feature, loose: Feature) -> bool:
         return bool(new & (old & placed)) or (bool(new & {"place"}) and bool(old & placed))
     if last.kind in BY_NUMBER and "bare" in new and old & {"at", "bare", "range", "offset"}:
         return "at" in old or "bare" in old
+    numbers = [one.numbers["a"].value for one in loose.said if one.what == "bare"]
+    if last.kind == "water" and "at" in old and numbers and numbers[0] >= ACROSS_LIMIT:
+        return True  # "ponds right at 200 and 300"
     if open_number(last) is not None and any(counts_from_green(one) for one in loose.said):
         return last.kind in ("bunker", "tree")  # "bunkers 150 and 130 from the green"
     far = [one.numbers["a"].value for one in loose.said if one.what == "offset"]

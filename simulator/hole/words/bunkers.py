@@ -122,20 +122,12 @@ def _bunker(feature: Feature, draft: Draft) -> None:
 
 def _count(feature: Feature) -> int:
     """How many: a bare number before the noun."""
-    for one in feature.said:
-        if one.what == "count":
-            feature.said.remove(one)
-            return int(one.numbers["a"].value)
-        if one.what == "bare" and one.token.start < feature.token.start and not one.numbers["a"].unit:
-            value = one.numbers["a"].value
-            need(
-                1.0 <= value <= MOST_BUNKERS and value == int(value),
-                one.token,
-                f"bunkers? Up to {MOST_BUNKERS}",
-            )
-            feature.said.remove(one)
-            return int(value)
-    return 1
+    said = feature.take("count")
+    if said is None:
+        return 1
+    value = said.numbers["a"].value
+    need(1.0 <= value <= MOST_BUNKERS and value == int(value), said.token, f"bunkers? Up to {MOST_BUNKERS}")
+    return int(value)
 
 
 def _bare(feature: Feature, draft: Draft, along: Along, across: Across) -> None:

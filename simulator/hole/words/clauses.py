@@ -10,7 +10,7 @@ from simulator.hole.words.assumed import MOST_ACROSS_YD
 from simulator.hole.words.attach import attach
 from simulator.hole.words.feature import Feature, Said
 from simulator.hole.words.lex import Token, listed
-from simulator.hole.words.lists import count_each
+from simulator.hole.words.lists import count_each, mark_count
 from simulator.hole.words.said import read_said
 from simulator.hole.words.speech import in_grammar
 from simulator.hole.words.vocabulary import (
@@ -218,6 +218,7 @@ def _in_segment(text: str, tokens: list[Token]) -> Iterator[Feature]:
         noun = singular(" ".join(t.key for t in tokens[low:high]))
         feature = _feature(text, kind, noun, tokens[start:low] + tokens[high:stop], low - start, tokens[low])
         feature.called = tokens[low].key
+        mark_count(feature)
         yield feature
 
 
@@ -294,6 +295,8 @@ def _feature(
 def _far_from_green(one: Said) -> list[Said]:
     """ "130 from the green on the left" is short of it and left of the line: nothing is so far beside it."""
     number = one.numbers.get("a")
+    if one.what == "out_at" and "s" in one.words:  # "left 100 out"
+        return [replace(one, words={}), replace(one, what="side", numbers={})]
     far = number is not None and number.value / (3.0 if number.unit == "ft" else 1.0) > FARTHEST_BESIDE_YD
     if one.what != "beside_green" or not far or "from" not in one.shown.casefold():
         return [one]

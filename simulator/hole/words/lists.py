@@ -11,8 +11,13 @@ from simulator.hole.words.lex import Token
 SIDED = frozenset(("side", "side_number", "offset", "beside_green", "place"))
 """What puts a feature on one side; on the other side it is another one."""
 
-COUNTED = frozenset(("bunker", "stream"))
+COUNTED = frozenset(("bunker", "stream", "water"))
 """Kinds that may be told as so many of them at so many places."""
+
+PLACED = frozenset(("at", "range", "out_at", "out_range", "from", "to", "carry"))
+"""What puts a feature somewhere along the line."""
+
+SIZES, SIDES = frozenset(("long", "wide", "deep", "by", "size")), frozenset(("side", "both"))
 
 MOST_BUNKERS = 12
 """Bunkers that may be told as one number of them: a limit on slips."""
@@ -44,7 +49,7 @@ def open_number(feature: Feature) -> Said | None:
     for one in feature.said:
         if one.what == "at" and not one.shown.casefold().startswith("at"):
             return one
-        if one.what == "bare" and not (is_head(feature) and _is_count(one, feature)):
+        if one.what == "bare":
             return one
     return None
 
@@ -79,6 +84,39 @@ def side_of_all(found: list[Feature], loose: Feature) -> None:
             return
 
 
+def place_of_all(found: list[Feature], loose: Feature) -> None:
+    """The place behind a list ("two left and two right at 240") is that of all who have only a side."""
+    places = [one for one in loose.said if one.what in PLACED]
+    if loose.kind != "bunker" or len(places) != 1:
+        return
+    for one in reversed(found):
+        if one.kind != loose.kind or not {said.what for said in one.said} <= {"side", "count"}:
+            return
+        one.said.append(places[0])
+        if is_head(one):
+            return
+
+
+def share_behind(found: list[Feature], loose: Feature) -> None:
+    """What stands behind a list ("at 230 and 250, left", "at 230 and 250, 12 long") is of all without it."""
+    kinds = {one.what for one in loose.said}
+    alike = next((what for what in (SIZES, SIDES) if kinds <= what), frozenset())
+    if found[-1].kind != "bunker" or is_head(found[-1]) or not alike:
+        return
+    for one in reversed(found[:-1]):
+        one.said += [said for said in loose.said if not one.has(*alike, *(SIDED if alike is SIDES else ()))]
+        if is_head(one):
+            return
+
+
+def mark_count(feature: Feature) -> None:
+    """ "Two bunkers": the number before the noun is how many."""
+    for k, one in enumerate(feature.said):
+        if feature.kind in COUNTED and one.what == "bare" and _is_count(one, feature):
+            feature.said[k] = replace(one, what="count")
+            return
+
+
 def count_apart(loose: Feature) -> None:
     """ "And three right at 250" of a list of bunkers: a number in words before a side is how many."""
     first = loose.said[0]
@@ -100,13 +138,14 @@ def count_each(found: list[Feature]) -> None:
         Another number of bunkers than of places.
     """
     for k, head in enumerate(found):
-        counts = [one for one in head.said if _is_count(one, head)] if head.kind in COUNTED else []
-        count = counts[0] if counts else None
-        behind = found[k + 1 :]
-        stop = next((j for j, one in enumerate(behind) if one.kind != head.kind or is_head(one)), len(behind))
-        places = [head, *behind[:stop]]
-        told = sum(1 + any(one.what == "both" and _names_both(one) for one in place.said) for place in places)
-        if count is None or told == 1 or any(_counts_itself(place) for place in places[1:]):
+        count = next((one for one in head.said if one.what == "count" and is_head(head)), None)
+        told = 1
+        for one in found[k + 1 :]:
+            if one.kind != head.kind or is_head(one) or _counts_itself(one):
+                break
+            told += 1
+        told += sum(one.what == "both" and _names_both(one) for one in head.said)
+        if count is None or told == 1:
             continue
         need(count.numbers["a"].value == told, count.token,
              f"{head.called} at {told} places: say each by itself, "

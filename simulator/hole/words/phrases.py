@@ -41,6 +41,8 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("at", rf"at (?P<a>{_N})(?: on)?"),
     ("at", rf"(?:at )?(?P<a>{_N}) (?:from|off) tee(?! {_TO}| onwards| on$)"),
     ("out_at", rf"(?:at )?(?P<a>{_N}) out"),  # as a yardage plate says it, to the middle of the green
+    ("out_at", rf"(?P<s>{_S}) (?:at )?(?P<a>{_N}) out"),
+    ("out_from", rf"from (?P<a>{_N}) out(?: {_TO} {_G}| in)?"),
     ("out_at", rf"(?P<a>{_N}) from middle of {_G}"),
     ("out_range", rf"(?:from |between )?(?P<a>{_N}) {_TO} (?P<b>{_N}) out"),
     ("short_of", rf"(?:short of|before) (?P<a>{_N})"),

@@ -133,13 +133,15 @@ def read_along(feature: Feature, draft: Draft) -> Along:
 
 def _counted_out(feature: Feature, draft: Draft, found: Along) -> None:
     """Yards "out", back from the middle of the green along the line; where woods end "short of 200"."""
-    at, both = feature.take("out_at"), feature.take("out_range")
-    for said in (one for one in (at, both) if one is not None):
+    told = (feature.take("out_at"), feature.take("out_range"), feature.take("out_from"))
+    for said in (one for one in told if one is not None):
         need((found.low, found.high, found.at) == (None,) * 3, said.token, f"({said.shown}): placed already")
         draft.assume_once("Yards out count to the middle of the green, along the line of play.")
         ends = sorted(draft.length_yd - draft.units.yd(number) for number in said.numbers.values())
         if said.what == "out_at":
             found.at = ends[0]
+        elif said.what == "out_from":
+            found.low, found.high, found.until = ends[0], draft.green_back_yd, True
         else:
             found.low, found.high = ends
     short = feature.take("short_of") if feature.kind in RUNS_ALONG else None

@@ -194,6 +194,7 @@ INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.sp
 
 _ALONE = {
     "from": 'say from what: "creek 100 from the green", "bunker 150 out left" (from the middle of the green)',
+    "out": 'say "at 150 out" (to the middle of the green), or "out left 34" for a boundary',
     "in": 'say "from 200 to the green", or how far from the green, "100 out"',
     "deep": 'a number goes before it: "24 deep"',
     "tall": 'a number goes before it: "15 tall"',
