@@ -86,6 +86,14 @@ SAID_ALIKE = [
     ("par 4, 372; two ponds right at 200 and 300", "par 4, 372; pond right at 200; pond right at 300"),
     ("par 4, 372; water left from 150 out", "par 4, 372; water left from 222 to the green"),
     ("par 4, 372; pond right at 220; bunker left 102 yards out", "par 4, 372; pond right at 220; bunker left at 270"),
+    ("par 4, 372; pond right at 220; bunkers left and right of the green and one behind",  # they stood behind it
+     "par 4, 372; pond right at 220; bunkers left of the green; bunkers right of the green; bunker behind the green"),
+    ("par 4, 372; pond right at 220; bunker left of the green and another behind it",
+     "par 4, 372; pond right at 220; bunker left of the green; bunker behind the green"),
+    ("par 4, 372; pond right at 220; two bunkers left of the green and one short right",
+     "par 4, 372; pond right at 220; two bunkers left of the green; bunker short right of the green"),
+    ("par 4, 372; pond right at 220; bunker left, five behind the green",
+     "par 4, 372; pond right at 220; bunker left, 5 behind the green"),
     # out, where nothing says how far a boundary is, is a distance to the middle of the green
     ("par 4, 372; creek at 102 out, 12 wide", "par 4, 372; creek across at 270, 12 wide"),
     ("par 4, 372; creek 102 out", "par 4, 372; creek across at 270"),

@@ -48,6 +48,9 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 380; bunkers left at 230 and right": ("'right' (letter 37)", "bunkers both sides at 230"),  # by the green
     "par 4, 380; cluster of bunkers right at 240": ("'cluster' (letter 13)", "three bunkers right at 240"),
     "par 4, 380; water left from 200 in": ("'in' (letter 33)", '"from 200 to the green"'),
+    "par 4, 380; trees left 30 out": ("'left' (letter 19)", 'Say "30 from the green", or "left 30" for the line'),
+    "par 4, 380; bunkers right at 210 230": ("'230' (letter 34)", "a comma goes before a second place"),
+    "par 4, 380; green flanked by bunkers": ("'flanked' (letter 19)", "bunkers both sides of the green"),
     "par 4, 380; out right 40; left 30": ("'left' (letter 27)", '"dogleg left 30 at 230"'),
     "par 4, 380; fairway 35 wide to 250, then 22 from 270": ("'270' (letter 50)", "ends at 250"),
     "par 4, 380; fairway 35 wide, narrows to 22": ("'narrows' (letter 30)", "narrows to 20 at 260"),

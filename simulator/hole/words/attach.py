@@ -11,6 +11,7 @@ from simulator.hole.words.lists import (
     SIDED,
     count_apart,
     counts_from_green,
+    counts_itself,
     from_green_all,
     open_number,
     place_of_all,
@@ -109,6 +110,10 @@ def _check_bend(last: Feature | None, loose: Feature) -> None:
 
 def _is_another(last: Feature, loose: Feature) -> bool:
     """Whether loose words place a second feature of the same kind."""
+    counts = [one.numbers["a"].value for one in loose.said if "a" in one.numbers]
+    one_more = last.kind == "bunker" and counts_itself(loose) and (last.noun in SEVERAL or 1.0 in counts)
+    if loose.take_all("another") or one_more:  # of one bunker "five behind the green" are yards
+        return True
     old, new = {one.what for one in last.said}, {one.what for one in loose.said}
     if last.kind == "tee" and new & NAMES_A_TEE:
         return bool(old & NAMES_A_TEE) or last.noun == "tees"
@@ -132,7 +137,7 @@ def _is_another(last: Feature, loose: Feature) -> bool:
         return True
     if last.kind == "out" and "behind_green" in old ^ new:
         return True
-    round_green = {"side", "place", "behind_green", "short_green", "beside_green"}
+    round_green = {"side", "both", "place", "behind_green", "short_green", "beside_green"}
     if last.noun in SEVERAL and old & round_green and new & round_green:
         return True
     both = old & new & PLACING

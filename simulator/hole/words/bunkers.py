@@ -140,8 +140,9 @@ def _bare(feature: Feature, draft: Draft, along: Along, across: Across) -> None:
         if value > a.MOST_ACROSS_YD and along.at is None and along.low is None:
             along.at = value
         else:
-            need(value <= a.MOST_ACROSS_YD and across.offset is None and bool(across.sides), said.token,
-                 "of what? Say at, left or right")  # fmt: skip
+            need(value <= a.MOST_ACROSS_YD, said.token, "of what? Say at, left or right; a comma goes before "
+                 'a second place, "right at 210, 230"')  # fmt: skip
+            need(across.offset is None and bool(across.sides), said.token, "of what? Say at, left or right")
             across.bare(said.token)
             across.offset = value
 

@@ -219,6 +219,7 @@ def _in_segment(text: str, tokens: list[Token]) -> Iterator[Feature]:
         feature = _feature(text, kind, noun, tokens[start:low] + tokens[high:stop], low - start, tokens[low])
         feature.called = tokens[low].key
         mark_count(feature)
+        feature.take_all("another")  # its noun says so
         yield feature
 
 

@@ -14,6 +14,8 @@ SIDED = frozenset(("side", "side_number", "offset", "beside_green", "place"))
 COUNTED = frozenset(("bunker", "stream", "water"))
 """Kinds that may be told as so many of them at so many places."""
 
+BY_THE_GREEN = frozenset(("beside_green", "behind_green", "short_green"))
+
 PLACED = frozenset(("at", "range", "out_at", "out_range", "from", "to", "carry"))
 """What puts a feature somewhere along the line."""
 
@@ -141,7 +143,7 @@ def count_each(found: list[Feature]) -> None:
         count = next((one for one in head.said if one.what == "count" and is_head(head)), None)
         told = 1
         for one in found[k + 1 :]:
-            if one.kind != head.kind or is_head(one) or _counts_itself(one):
+            if one.kind != head.kind or is_head(one) or counts_itself(one):
                 break
             told += 1
         told += sum(one.what == "both" and _names_both(one) for one in head.said)
@@ -164,7 +166,11 @@ def _names_both(one: Said) -> bool:
     return one.shown.casefold().startswith(("left", "right"))
 
 
-def _counts_itself(place: Feature) -> bool:
+def counts_itself(place: Feature) -> bool:
     """ "One right of the green" of a list says how many itself."""
-    told = (one.what == "count" or (one.what == "beside_green" and "a" in one.numbers) for one in place.said)
+    told = (
+        one.what == "count" or (one.what in BY_THE_GREEN and _is_counted(one.numbers["a"]))
+        for one in place.said
+        if "a" in one.numbers
+    )
     return any(told)

@@ -142,6 +142,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("round", rf"encircling {_G}"),
     ("named", r"(?:called |named )?\$\d+"),
     ("bare", rf"(?:of )?(?P<a>{_N})"),
+    ("another", r"another"),
     ("nothing", r"in fairway"),
     ("nothing", r"hole"),  # "hole turns left at 240"
     ("nothing", rf"{_N} times"),

@@ -137,6 +137,7 @@ def _counted_out(feature: Feature, draft: Draft, found: Along) -> None:
     for said in (one for one in told if one is not None):
         need((found.low, found.high, found.at) == (None,) * 3, said.token, f"({said.shown}): placed already")
         draft.assume_once("Yards out count to the middle of the green, along the line of play.")
+        _check_out(feature, said, draft)
         ends = sorted(draft.length_yd - draft.units.yd(number) for number in said.numbers.values())
         if said.what == "out_at":
             found.at = ends[0]
@@ -148,6 +149,16 @@ def _counted_out(feature: Feature, draft: Draft, found: Along) -> None:
     if short is not None:
         need(found.high is None, short.token, f"({short.shown}): a second end")
         found.high, found.until = draft.units.yd(short.numbers["a"]), True
+
+
+def _check_out(feature: Feature, said: Said, draft: Draft) -> None:
+    """Refuse "trees left 30 out": so near, it may be out from the line as well."""
+    side = next((one.words.get("s", "left") for one in feature.said if one.what in ("side", "both")), None)
+    shown = said.numbers["a"].shown
+    near = said.what == "out_at" and draft.units.yd(said.numbers["a"]) <= a.MOST_ACROSS_YD
+    need(side is None or not near, said.token,
+         f'({said.shown}): from the green or from the line? Say "{shown} from the green", or '
+         f'"{side} {shown}" for the line')  # fmt: skip
 
 
 def _is_across(said: Said, draft: Draft) -> bool:

@@ -105,7 +105,7 @@ FILLERS = frozenset(
     listed(
         "the a an is are there it its with which that about approx approximately roughly around some running "
         "runs lies sits stands starting has have only just very then also than i my your you we plays "
-        "playing again another twice first second third fourth"
+        "playing again twice first second third fourth"
     )
 )
 """Words that say nothing."""
@@ -177,6 +177,7 @@ _SAY_INSTEAD: dict[str, str] = {
     "false away": 'say how it falls: "green falls to the front 3%", "green falls front to back 2%"',
     "fast slow quick firm soft": "that is said with the question: --stimp 11, --firmness firm",
     "cluster nest string clump": 'say how many, and where: "three bunkers right at 240"',
+    "flank flanks flanked flanking": 'say "bunkers both sides of the green"',
     "surrounded surround surrounds ringed": (
         'say on which sides: "bunkers front left, right and behind the green"'
     ),
