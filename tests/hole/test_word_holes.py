@@ -94,6 +94,14 @@ SAID_ALIKE = [
      "par 4, 372; pond right at 220; two bunkers left of the green; bunker short right of the green"),
     ("par 4, 372; pond right at 220; bunker left, five behind the green",
      "par 4, 372; pond right at 220; bunker left, 5 behind the green"),
+    ("par 4, 372; lake left edge 12, 200 to 240 and 260 to 300",  # the second lay on the line
+     "par 4, 372; lake left 200 to 240, edge 12; lake left 260 to 300, edge 12"),
+    ("par 4, 372; pond right at 220; bunkers 20 long left at 230 and 260",
+     "par 4, 372; pond right at 220; bunker 20 long left at 230; bunker 20 long left at 260"),
+    ("par 4, 372; creek crosses at 200 and 300, 12 wide",
+     "par 4, 372; creek across at 200, 12 wide; creek across at 300, 12 wide"),
+    ("par 4, 372; pond right at 220; bunkers left at 230, 10 long and 250, 20 long",
+     "par 4, 372; pond right at 220; bunker left at 230, 10 long; bunker left at 250, 20 long"),
     # out, where nothing says how far a boundary is, is a distance to the middle of the green
     ("par 4, 372; creek at 102 out, 12 wide", "par 4, 372; creek across at 270, 12 wide"),
     ("par 4, 372; creek 102 out", "par 4, 372; creek across at 270"),

@@ -9,6 +9,7 @@ from simulator.hole.words.lex import listed
 from simulator.hole.words.lists import (
     PLACED,
     SIDED,
+    SIZES,
     count_apart,
     counts_from_green,
     counts_itself,
@@ -35,7 +36,7 @@ LISTED = frozenset(listed("pin tee bunker tree trees mark water heavy_rough roug
 BY_NUMBER = frozenset(("bunker", "tree", "stream"))
 """Kinds whose places may be told as numbers alone behind the first ("crosses at 290 and 430")."""
 
-OFFSETS = frozenset(("offset", "side_number", "edge"))
+OFFSETS = frozenset(("offset", "side_number", "side_edge", "edge"))
 """How far from the line the first of a list lies, and the others unless they say it themselves."""
 
 NAMES_A_TEE = frozenset(("colour", "who"))
@@ -153,6 +154,7 @@ def _inherited(one: Said, loose: Feature) -> bool:
         "side",
         "offset",
         "side_number",
+        "side_edge",
         "edge",
         "beside_green",
         "both",
@@ -162,4 +164,6 @@ def _inherited(one: Said, loose: Feature) -> bool:
     }
     if one.what in ("side", "both") or (one.what in OFFSETS and loose.kind not in ("pin", "tee", "bend")):
         return not loose.has(*sides)
+    if one.what in ("long", "by", "size"):
+        return loose.kind == "bunker" and not loose.has("range", *SIZES)
     return one.what in ("tall", "density", "deep", "wide", "crown", "colour") and not loose.has(one.what)

@@ -103,8 +103,11 @@ def share_behind(found: list[Feature], loose: Feature) -> None:
     """What stands behind a list ("at 230 and 250, left", "at 230 and 250, 12 long") is of all without it."""
     kinds = {one.what for one in loose.said}
     alike = next((what for what in (SIZES, SIDES) if kinds <= what), frozenset())
-    if found[-1].kind != "bunker" or is_head(found[-1]) or not alike:
+    if found[-1].kind not in COUNTED or is_head(found[-1]) or not alike:
         return
+    before = [said for one in found[:-1] for said in one.said]
+    last = found[-1]  # what it took over from the others gives way to its own
+    last.said = [said for said in last.said if said.what not in kinds or said not in before]
     for one in reversed(found[:-1]):
         one.said += [said for said in loose.said if not one.has(*alike, *(SIDED if alike is SIDES else ()))]
         if is_head(one):
