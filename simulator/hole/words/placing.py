@@ -136,7 +136,7 @@ def _counted_out(feature: Feature, draft: Draft, found: Along) -> None:
     told = (feature.take("out_at"), feature.take("out_range"), feature.take("out_from"))
     for said in (one for one in told if one is not None):
         need((found.low, found.high, found.at) == (None,) * 3, said.token, f"({said.shown}): placed already")
-        draft.assume_once("Yards out count to the middle of the green, along the line of play.")
+        draft.assume_once("Distances out count to the middle of the green, along the line of play.")
         _check_out(feature, said, draft)
         ends = sorted(draft.length_yd - draft.units.yd(number) for number in said.numbers.values())
         if said.what == "out_at":
