@@ -29,7 +29,7 @@ WORDS: dict[str, float] = {
 """0 soft to 1 firm (common practice; there is no agreed scale)."""
 
 _LEVEL = (
-    r"(?P<number>-?\d+(?:\.\d+)?)(?P<percent>\s*%)?|(?P<words>"
+    r"(?P<number>-?\d+(?:\.\d+)?)(?:(?P<percent>\s*%)|\s*(?:out of|/)\s*(?P<of>5|10|100)(?!\d))?|(?P<words>"
     + "|".join(sorted(WORDS, key=len, reverse=True))
     + r")(?![a-z])"
 )
@@ -40,6 +40,7 @@ _PART = re.compile(
 _SAY_INSTEAD = {
     "fast quick slick slow": 'the speed of the greens is --stimp; say "firm fairways" for run',
     "after rain raining wintry winter summer spring links parkland lush": 'say how it plays: "soft", "firm"',
+    "to between": 'say the middle: "medium", "medium to firm"',
     "not": 'say how it is: "medium", "soft"',
     "frozen frosty frost icy": 'harder than "firm" is not tabled',
 }
@@ -79,10 +80,13 @@ def read_firmness(text: str) -> tuple[float | None, float | None]:
                 pairs[-1] = (level, found["where"].rstrip("s"))
             continue
         value = WORDS[found["words"]] if found["words"] else float(found["number"])
-        value /= 100.0 if found["percent"] else 1.0
+        value /= 100.0 if found["percent"] else float(found["of"] or 1.0)
         if not FIRMNESS[0] <= value <= FIRMNESS[1]:
             number = short_line(found["number"], 12)
-            raise UsageError(f"firmness {shown!r}: {number} is outside {FIRMNESS[0]:g} to {FIRMNESS[1]:g}")
+            counted = found["percent"] or found["of"] or not 2.0 <= value <= 10.0
+            of_ten = "" if counted else f'; say "{number} out of 10"'
+            limits = f"{FIRMNESS[0]:g} to {FIRMNESS[1]:g}"
+            raise UsageError(f"firmness {shown!r}: {number} is outside {limits}{of_ten}")
         if level is not None:
             pairs.append((value, None))
         else:
@@ -91,12 +95,15 @@ def read_firmness(text: str) -> tuple[float | None, float | None]:
 
 
 def firmness_assumed(text: str) -> list[str]:
-    """A line for each word that is no step of the scale itself: the step it was taken for."""
-    words = [found["words"] for found in _PART.finditer(clean(text).replace("medium-", "medium "))]
+    """A line for each word or count that is no step of the scale itself: the step it was taken for."""
+    parts = list(_PART.finditer(clean(text).replace("medium-", "medium ")))
+    taken = [(found["words"], WORDS[found["words"]]) for found in parts if found["words"]]
+    counts = [found for found in parts if found["of"]]
+    taken += [(found[0].strip(), float(found["number"]) / float(found["of"])) for found in counts]
     return [
-        f"{word!r} taken as firmness {WORDS[word]:g}, of 0 soft to 1 firm"
-        for word in words
-        if word and word not in ROWS
+        f"{word!r} taken as firmness {value:g}, of 0 soft to 1 firm"
+        for word, value in taken
+        if word not in ROWS
     ]
 
 

@@ -133,10 +133,16 @@ PATTERNS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
         ),
         ("clubs", rf"(?P<n>)club(?P<half>[ \-]and[ \-]a[ \-]half)(?: of)?(?: wind)?{_END}"),
         (
+            "clock_range",
+            rf"(?:between |from |at )?(?P<low>{_HOUR})(?: ?o ?'? ?clock)?(?: and | or | to | ?- ?)"
+            rf"(?P<hour>{_HOUR}) ?o ?'? ?clock{_END}",
+        ),
+        (
             "clock",
             rf"(?P<half>half[ \-]past )?(?P<hour>{_HOUR})(?:[:.](?P<minute>\d\d))? ?o ?'? ?clock{_END}",
         ),
         ("clock", rf"(?P<half>half[ \-]past )(?P<hour>{_HOUR}){_END}"),
+        ("clock", rf"(?P<half>half )(?P<hour>{_HOUR}){_END}(?![ \-]*(?:clubs?|{UNIT}){_END})"),
         ("clock", rf"(?P<hour>\d{{1,2}}):(?P<minute>\d\d){_END}"),
         ("degrees", rf"(?P<n>{NUMBER}) ?{DEGREE}{_END}"),
         ("range", rf"(?P<low>{NUMBER}) ?(?:-|to) ?(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
@@ -175,6 +181,8 @@ _SAY_INSTEAD = {
     "hardly": 'say "calm", or how strong and where from: "3 mph into"',
     "sea hill hills clubhouse range road": 'say where that lies: "NW", "from 2 o\'clock", "off the left"',
     "prevailing usual": 'say where it comes from: "SW 12", "off the right"',
+    "between": 'say the middle: "NNE", "1:30 o\'clock"',
+    "past": 'say it in figures, "from 2:15"',
     "up": 'say "into" or "helping"; heights go into the hole, or --height with carries',
     "uphill downhill": "heights go into the hole, or --height with carries",
 }

@@ -14,6 +14,8 @@ from .direction import Direction
 from .model import Height
 from .phrases import CLUBS, HOURS, MPH_PER_UNIT, SENSE_OF, mph_of, names_unit, point_deg
 
+_ONE_WIND = '; a wind is one strength and one way: "1.5 clubs into, off the left"'
+
 
 @dataclass
 class Said:
@@ -36,12 +38,13 @@ class Said:
     def set_once(self, name: str, value: float | str, word: str) -> None:
         """Store a value; a second one of its kind is refused."""
         if getattr(self, name) is not None:
-            self.refuse(word, f"says the {name.split('_')[0]} a second time")
+            one = _ONE_WIND if name in ("speed_mph", "clubs") else ""
+            self.refuse(word, f"says the {name.split('_')[0]} a second time{one}")
         setattr(self, name, value)
 
     def strength(self, value: float, word: str) -> None:
         if self.clubs is not None:
-            self.refuse(word, "says the strength a second time")
+            self.refuse(word, f"says the strength a second time{_ONE_WIND}")
         self.set_once("speed_mph", value, word)
 
 
@@ -71,7 +74,7 @@ def _force(said: Said, found: re.Match[str]) -> None:
 def _clubs(said: Said, found: re.Match[str]) -> None:
     number = CLUBS[found["n"]] if found["n"] in CLUBS else float(found["n"])
     if said.speed_mph is not None:
-        said.refuse(_word(found), "says the strength a second time")
+        said.refuse(_word(found), f"says the strength a second time{_ONE_WIND}")
     said.set_once("clubs", number + (0.5 if found["half"] else 0.0), _word(found))
 
 
@@ -79,7 +82,7 @@ def _clubs_range(said: Said, found: re.Match[str]) -> None:
     """ "One to two clubs", "a club or two": the middle."""
     low, high = (CLUBS[n] if n in CLUBS else float(n) for n in ((found["low"] or "a").strip(), found["n"]))
     if said.speed_mph is not None:
-        said.refuse(_word(found), "says the strength a second time")
+        said.refuse(_word(found), f"says the strength a second time{_ONE_WIND}")
     said.set_once("clubs", 0.5 * (low + high), _word(found))
 
 
@@ -125,9 +128,30 @@ def _report(said: Said, found: re.Match[str]) -> None:
 def _clock(said: Said, found: re.Match[str]) -> None:
     word, groups = _word(found), found.groupdict()
     minute = 30 if groups.get("half") else int(groups.get("minute") or 0)
+    if minute and groups.get("half") == "half ":
+        said.assumed.append(f"{word!r} taken as half past")
     if groups["hour"] not in HOURS or minute > 59:
         said.refuse(word, "is on no clock; allowed: 1 to 12 o'clock, 12 being dead against")
     said.direction.clock(30.0 * HOURS[groups["hour"]] + 0.5 * minute, word)
+
+
+MOST_HOURS_APART = 3
+"""Two hours of a clock farther apart than this are no one direction (assumed)."""
+
+
+def _clock_range(said: Said, found: re.Match[str]) -> None:
+    """ "Between 1 and 2 o'clock": the middle."""
+    word = _word(found)
+    if found["low"] not in HOURS or found["hour"] not in HOURS:
+        said.refuse(word, "is on no clock; allowed: 1 to 12 o'clock, 12 being dead against")
+    low, high = HOURS[found["low"]], HOURS[found["hour"]]
+    apart = (high - low) % 12
+    if not 0 < apart <= MOST_HOURS_APART:
+        why = 'is no one direction; say the middle, "2 o\'clock", and "swinging 30" to either side'
+        said.refuse(word, why)
+    minutes = 60 * low + 30 * apart
+    said.direction.clock(0.5 * minutes, word)
+    said.assumed.append(f"{word!r} taken as {minutes // 60 % 12 or 12}:{minutes % 60:02d}, the middle of it")
 
 
 def _degrees(said: Said, found: re.Match[str]) -> None:
@@ -162,7 +186,8 @@ TAKE: dict[str, Callable[[Said, re.Match[str]], None]] = {
     "speed": _speed, "range": _range, "force": _force, "clubs": _clubs, "gust_to": _gust_to,
     "gusts": _gusts, "blowing": _blowing, "clubs_range": _clubs_range,
     "gust_by": _gust_by, "plus_minus": _gust_by, "swing": _swing, "plus_minus_degrees": _swing,
-    "report": _report, "clock": _clock, "degrees": _degrees, "from_number": _from_number,
+    "report": _report, "clock": _clock, "clock_range": _clock_range,
+    "degrees": _degrees, "from_number": _from_number,
     "compass": _compass, "word": _plain, "either": _either,
 }  # fmt: skip
 """What takes a match of each kind of `phrases.PATTERNS`."""

@@ -42,6 +42,13 @@ _SAME = {"short": "front", "long": "back", "deep": "back", "rear": "back"}
 _FROM_END = re.compile(
     rf"({_NUMBER}){_UNIT}\s*(?:(?:in|on|up)\s+)?(?:from|off|short of)\s*(?:the\s*)?(front|back)(?:\s*edge)?\b"
 )
+_FROM_MIDDLE = re.compile(
+    rf"({_NUMBER}){_UNIT}\s*(behind|past|beyond|over|short of|before|in front of)\s*(?:the\s*)?"
+    r"(?:middle|centre|center)\b"
+    r"(?:\s*of\s*(?:the\s*)?green)?"
+)
+_SIGNED = re.compile(r"\s*(?P<sign>[+-]|plus|minus)\s*(?P<number>\d+)\b")
+"""What "+4" counts from is not said."""
 _COLOURS = frozenset(("red", "white", "blue", "yellow", "black", "orange"))
 
 ALLOWED = 'a pin of the hole, "22 on, 5 left" (paces from the front and from the left edge), or "back left"'
@@ -86,7 +93,8 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
         metres; without a side half way across); a ninth of the green, ``"back"``, ``"front right"``: the
         middle of that third of its depth and of that third of its width there. *Short* is the front, *long*
         the back; "tucked left", "front edge" and "back right corner" are ninths too, and the hole's `assumed`
-        says so. ``"5 from the back"`` counts from the other end.
+        says so. ``"5 from the back"`` counts from the other end, ``"4 behind the middle"`` from half the
+        green's depth.
 
     Notes
     -----
@@ -109,9 +117,11 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
         found = found or [pin for pin in hole.pins if parts and parts <= _words_of(pin.name)]
     if len(found) == 1:
         return replace(hole, pin=found[0])
-    place = read_pin_place(_FROM_END.sub(lambda end: _on_from(hole, end), asked))
+    counted = _FROM_END.sub(lambda end: _on_from(hole, end), asked)
+    counted = _FROM_MIDDLE.sub(lambda middle: _on_from_middle(hole, middle), counted)
+    place = read_pin_place(counted)
     if place is not None:
-        return pin_at(hole, place, words.strip() if _FROM_END.search(asked) else None)
+        return pin_at(hole, place, words.strip() if counted != asked else None)
     third = _third(plain)
     if third is not None and not found:
         moved = _at_third(hole, " ".join(plain), *third)
@@ -123,6 +133,9 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
     what = f"{len(found)} pins that {words!r} fits" if found else f"no pin called {words!r}"
     if _COLOURS & set(asked.split()):
         what += " (what a colour means differs from course to course: say front, middle or back)"
+    elif signed := _SIGNED.match(words.casefold()):
+        way = "behind" if signed["sign"] in ("+", "plus") else "short of"
+        what += f' (of the middle? Say "{signed["number"]} {way} the middle")'
     elif _OF_MIDDLE.search(asked):
         what += ' (count from an edge: "12 on, 8 left")'
     elif _SIDE.search(asked) and not re.search(r"\bon\b", asked):
@@ -195,6 +208,12 @@ def _on_from(hole: Hole, end: re.Match[str]) -> str:
     """Paces from the front or the back edge as paces on."""
     yards = _yards(end[1], end[2])
     return f"{yards:g} on" if end[3] == "front" else f"{max(_Approach(hole).depth_yd - yards, 0.0):.2f} on"
+
+
+def _on_from_middle(hole: Hole, middle: re.Match[str]) -> str:
+    """Paces from the middle as paces on."""
+    sign = 1.0 if middle[3] in ("behind", "past", "beyond", "over") else -1.0
+    return f"{max(0.5 * _Approach(hole).depth_yd + sign * _yards(middle[1], middle[2]), 0.0):.2f} on"
 
 
 def _third(parts: list[str]) -> tuple[int, int] | None:

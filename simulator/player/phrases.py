@@ -29,6 +29,12 @@ def _handicap(reader: Reader, found: re.Match[str]) -> None:
     reader.put("handicap", -number if sign else number)
 
 
+def _alone(reader: Reader, found: re.Match[str]) -> None:
+    """ "12, man": a number that begins the words, before man or woman."""
+    reader.put("handicap", plain_number(found["number"]))
+    reader.granted.append(f"{found['number']!r} is taken as handicap {found['number']}.")
+
+
 def _score(reader: Reader, found: re.Match[str]) -> None:
     reader.put("handicap", plain_number(found["number"]) - SCORE_OVER_HANDICAP)
 
@@ -228,10 +234,13 @@ def _name(reader: Reader, found: re.Match[str]) -> None:
 
 
 _TO = r"\s*(?:-|–|to)\s*(?P<upper>\d{1,2})(?![\d.])(?!\s*-?\s*(?:[ihw]\b|iron|hybrid|wood|deg))"
+_WOMAN, _MAN = r"(?:woman|women|female|lady|ladies|girl)", r"(?:man|men|male|gentleman|boy)"
+_SEX = rf"(?:{_WOMAN}|{_MAN})"
 _SIGN = r"(?P<sign>plus\s*|\+\s*|-\s*)?"
 PHRASES = tuple(
     Phrase(re.compile(pattern), act, act in (_width, _tee_only, _miss, _shape))
     for pattern, act in (
+        (rf"(?<![^\s])(?<!\S\s){NUMBER}[\s,]+(?={_SEX}\b)", _alone),
         (rf"{HANDICAP}\s*(?:of\s+)?{NUMBER}{_TO}(?!\w)", _handicaps),
         (rf"(?:off\s+)?{NUMBER}{_TO}[\s-]*{HANDICAP}\b", _handicaps),
         (rf"(?:(?:off|{HANDICAP}|in)\s+)*(?:the\s+)?(?:(?P<part>low|mid(?:dle)?|high)[\s-]+)?teens\b"
@@ -253,8 +262,8 @@ PHRASES = tuple(
         (r"(?:shoots?\s+)?(?:in\s+)?(?:the\s+)?(?:(?P<third>low|mid(?:dle)?|high)[\s-]*)?(?P<decade>[6-9]0|1[0-3]0)"
          r"(?:['’]?s)\b(?:[\s-]*shooter)?", _scores),
         (rf"{NUMBER}[\s-]*shooter\b", _score),
-        (r"(?:woman|women|female|lady|ladies|girl)(?:'s)?\b", _sex),
-        (r"(?:man|men|male|gentleman|boy)(?:'s)?\b", _sex),
+        (rf"{_WOMAN}(?:'s)?\b", _sex),
+        (rf"{_MAN}(?:'s)?\b", _sex),
         (r"(?:from|off)\s+(?:the\s+)?(?P<tee>[^\W\d_]+)\s+tees?\b(?!\s+only)", _tee),
         (r"(?:from|off)\s+(?:the\s+)?(?P<tee>white|yellow|red|blue|black|gold|green)s\b", _tee),
         (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|left(?:y|ie)\b", _hand),

@@ -60,7 +60,7 @@ _SAY_INSTEAD: tuple[tuple[str, str], ...] = (
         'say the carry it brings: "driver 205"',
     ),
     (
-        r"\d{1,2}(?:\.\d)?\s*(?:$|[,;])",
+        r"\d{1,2}(?:\.\d)?\s*(?:$|[,;]|driver\b)",
         'a number alone: say "handicap 14", or what club it is, "7-iron 140"',
     ),
     (

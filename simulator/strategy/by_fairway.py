@@ -23,6 +23,12 @@ _IN_THE_ROUGH = re.compile(
 )
 """How far off the mown grass, in other words: "5 yards into the right rough"."""
 
+_OFF = re.compile(
+    rf"(?P<length>{NUMBER}\s*(?:(?:{UNIT})\s+)?)(?:off|from|outside)\s+(?:the\s+)?fairway(?:\s+edge)?[\s,]*"
+    r"(?:(?:on|to)\s+)?(?:the\s+)?(?P<side>left|right)\b(?![\s-]*(?:hand\s+)?(?:heavy|rough|trees|bunker))"
+)
+"""The side behind it: "10 off the fairway on the left"."""
+
 
 def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
     """A place so far left or right of the fairway put into yards on and beside the line.
@@ -47,6 +53,7 @@ def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
         No fairway there; a side of it, but neither how far off nor "just".
     """
     usual = _IN_THE_ROUGH.sub(r"\g<length>\g<side> of the fairway, rough", plain(text))
+    usual = _OFF.sub(r"\g<length>\g<side> of the fairway", usual)
     told = _TOLD.search(usual)
     if told is None:
         return text, None

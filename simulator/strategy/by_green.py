@@ -68,8 +68,8 @@ _TO = re.compile(
     rf"(?:\s+edge)?(?:\s+{_GREEN}|(?=\s*(?:,|$)))"
 )
 _CORNER = re.compile(
-    r"(?:just\s+)?(?P<end>short|long|over|past|behind)(?:\s+and)?\s+(?:to\s+the\s+)?(?P<side>left|right)"
-    rf"\s+{_GREEN}|(?:just\s+)?(?P<end2>short|long|over|past|behind)\s+{_GREEN}[\s,]*(?:and\s+)?"
+    rf"{_AWAY}(?P<end>short|long|over|past|behind)(?:\s+and)?\s+(?:to\s+the\s+)?(?P<side>left|right)"
+    rf"\s+{_GREEN}|{_AWAY_2}(?P<end2>short|long|over|past|behind)\s+{_GREEN}[\s,]*(?:and\s+)?"
     r"(?:(?:on|to)\s+the\s+)?(?P<side2>left|right)(?![\s-]*(?:hand\s+)?(?:heavy|rough|bunker|trees))"
 )
 """Short or long of it and beside it too ("long left of the green")."""
@@ -171,9 +171,13 @@ def _corner(text: str, hole: Hole, usual: str, found: re.Match[str]) -> tuple[st
     front, back = _ends(text, hole)
     left, right = _sides(hole, 0.5 * (front + back))
     end, side = found["end"] or found["end2"], found["side"] or found["side2"]
-    words = on_words(front if end == "short" else back, left if side == "left" else right)
+    number, unit = found["n"] or found["n2"], found["unit"] or found["unit2"]
+    away = 0.0 if number is None else _yards(number, unit)
+    words = on_words(front - away if end == "short" else back + away, left if side == "left" else right)
     said, level = found[0].strip(" ,"), "front" if end == "short" else "back"
     told, there = with_rest(words, usual, found), read_words(words)
+    if number is not None:
+        return told, f"{said!r} is taken as so far {end} of it, level with its {side} edge"
     feature = hole.feature_at(*hole.at(there.station or 0.0, there.offset or 0.0))
     if told == words and feature is not None and feature.surface in _NOT_MEANT:
         raise UsageError(

@@ -66,6 +66,10 @@ _SAY_INSTEAD = {
     "feet foot ft": "yards or m are read; a putt is not planned",
     "- –": 'a comma goes there, "160 out, left rough"',
     "drive gone after": 'say how far on from the tee it is: "240 on", "240 on, left rough"',
+    "half halfway midway": 'say how far: "200 on" from the tee, "200 out" from the pin',
+    "down": 'say "250 on" from the tee or "250 out", and on what: "left rough"',
+    "between": 'say how far it is to the pin and on what: "150 out, right rough"',
+    "into": 'say the yards beside the line or the fairway: "200 on, 12 right", "8 right of the fairway"',
     "inches": "yards or m are read",
     "lay lay-up layup laying drop wedge": 'say how far it is to the pin: "90 out", "150 out, fairway"',
     "behind past over beyond long short front back just off": (
@@ -101,6 +105,10 @@ _READ_AS = tuple(
         (rf"(?<=\d)(\s*(?:{UNIT})?)\s+(?:remaining|to go|left in)\b", r"\1 out"),
         (rf"^({NUMBER}\s*(?:{UNIT})?)\s+left(?=$|[\s,].*\b(?:left|right)\b)", r"\1 out"),
         (
+            rf"^({NUMBER}\s*(?:{UNIT})?)\s+left(?=\s*,\s*(?:(?:in|on) )?(?:the )?(?:fairway|middle)$)",
+            r"\1 out",
+        ),
+        (
             rf"^([^\d]*\b(?:fairway|rough|trees|bunker|middle)\b[\s,]*)({NUMBER}\s*(?:{UNIT})?)\s+left$",
             r"\1\2 out",
         ),
@@ -124,6 +132,27 @@ _READ_AS = tuple(
 """Other ways of saying it, put into the words read below."""
 
 _RANGE = re.compile(r"(?P<low>\d+)\s*(?:-|–|to)\s*(?P<high>\d+)(?=\s*(?:[a-z]+\s+)?(?:out|on|to|away)\b)")
+_EITHER = tuple(
+    (re.compile(pattern), why)
+    for pattern, why in (
+        (
+            rf"\b(?:at )?(?P<n>{NUMBER})\s*(?:{UNIT})?\s+on the (?P<side>left|right)\b",
+            'on from the tee or out from the pin? Say "{n} on, {side} rough" or "{n} out, {side} rough" '
+            '(or "{side} half")',
+        ),
+        (
+            rf"\bat (?P<n>{NUMBER})(?!\d)\s*(?:{UNIT}\b)?(?!\s*(?:out|on|away|to)\b)(?=$|[\s,])",
+            'on from the tee or out from the pin? Say "{n} on" or "{n} out"',
+        ),
+        (
+            rf"^(?P<n>{NUMBER})\s*(?:{UNIT})?\s+left\s*,\s*(?:in )?(?:the )?"
+            r"(?P<ground>(?:heavy )?rough|trees|bunker)$",
+            'left to go or on the left? Say "{n} out, {ground}" or "{n} out, left {ground}"',
+        ),
+    )
+)
+"""What may be meant either way, and what to say for each."""
+
 _TOKEN = re.compile(rf"\s*(?:(?P<number>{NUMBER})|(?P<comma>,)|(?P<word>[^\s,0-9]+)|(?P<other>\S))")
 
 
@@ -186,6 +215,9 @@ def read_words(text: str) -> Said:
     if between := _RANGE.search(usual):
         middle = 0.5 * (float(between["low"]) + float(between["high"]))
         raise UsageError(f'place {text!r}: {between[0]!r} is not one distance; say one, "{middle:.0f} out"')
+    for pattern, why in _EITHER:
+        if found := pattern.search(usual):
+            raise UsageError(f"place {text!r}: {found[0]!r}: {why.format(**found.groupdict())}")
     for token in _TOKEN.finditer(usual):
         kind = token.lastgroup or "other"
         word = token[kind]
@@ -252,7 +284,8 @@ def _with_roles(text: str, said: Said) -> Said:
     if said.out is None and said.station is None and not said.plain and not named:
         raise refused(text, "no distance in it")
     if said.side and said.ground is None:
-        example = f"{said.out or 164:g} out, {'left' if said.side < 0 else 'right'} rough"
+        far = f"{said.station:g} on" if said.station is not None else f"{said.out or 164:g} out"
+        example = f"{far}, {'left' if said.side < 0 else 'right'} rough"
         raise refused(text, f'a side needs a kind of ground ("{example}")')
     return said
 

@@ -62,7 +62,7 @@ def test_quantities(option, text, field, value):
         ("greens medium to firm, fairways soft", 0.0, 0.75), ("firm-ish", 0.75, 0.75), ("fwys firm, grns soft", 1.0, 0.0),
         ("damp", 0.25, 0.25), ("a bit soft", 0.25, 0.25), ("quite firm", 0.75, 0.75), ("bone dry", 1.0, 1.0),
         ("running fairways, holding greens", 1.0, 0.25), ("the greens are firm, the fairways soft", 0.0, 1.0),
-        ("heavy ground", 0.0, 0.0), ("playing firm", 1.0, 1.0), ("70 %", 0.7, 0.7),
+        ("heavy ground", 0.0, 0.0), ("playing firm", 1.0, 1.0), ("70 %", 0.7, 0.7), ("8 out of 10", 0.8, 0.8), ("greens 8/10, fairways 3 out of 5", 0.6, 0.8),
     ],
 )  # fmt: skip
 def test_firmness(text, fairway, green):
@@ -74,6 +74,7 @@ def test_firmness(text, fairway, green):
 def test_words_taken_for_a_step_or_a_reading_are_said():
     lines = day(firmness="firm fairways, receptive greens", stimp="quick").assumed
     assert "'receptive' taken as firmness 0.25, of 0 soft to 1 firm" in lines
+    assert "'8 out of 10' taken as firmness 0.8, of 0 soft to 1 firm" in day(firmness="8 out of 10").assumed
     assert "'quick' greens taken as Stimp 11" in lines
     assert not [line for line in lines if "'firm'" in line]
     assert "'9 to 10' greens taken as Stimp 9.5" in day(stimp="9 to 10").assumed
@@ -137,7 +138,8 @@ def test_what_is_said_is_not_assumed():
         ({"firmness": "firm fairways soft fairways"}, "said twice"),
         ({"firmness": "fairways"}, "fairway how firm?"),
         ({"firmness": "firm, soft"}, "which"), ({"firmness": ""}, "how firm?"),
-        ({"firmness": "-0.2"}, "-0.2 is outside"),
+        ({"firmness": "-0.2"}, "-0.2 is outside"), ({"firmness": "7"}, 'outside 0 to 1; say "7 out of 10"'),
+        ({"firmness": "soft to firm"}, "say the middle"), ({"firmness": "35 out of 10"}, "35 is outside 0 to 1"),
         ({"stimp": "30"}, "4 to 16 ft"), ({"stimp": "greasy"}, "'greasy'"), ({"stimp": "10'13\""}, "12 inches"),
         ({"gusts": "4"}, "gusts given without a wind"), ({"wind_at": "felt"}, "without a wind"),
         ({"wind": "12 into", "wind_at": "roof"}, "'roof'"), ({"wind": "12 into", "gusts": "lots"}, "'lots'"),

@@ -20,7 +20,9 @@ def read(text: str, **more):
 # phrase -> mph, degrees off dead against the shot, clockwise (90 comes from its right)
 OFF_THE_SHOT = [
     ("12 mph from 2 o'clock", 12, 60), ("12 from 2 o’clock", 12, 60), ("12mph from two o'clock", 12, 60),
-    ("9 mph half past two", 9, 75), ("9 at 2:30", 9, 75), ("from 12 o'clock, 7 mph", 7, 0),
+    ("9 mph half past two", 9, 75), ("9 mph from half two", 9, 75), ("9 mph between 1 and 2 o'clock", 9, 45),
+    ("9 mph from 11 to 1 o'clock", 9, 0), ("1-2 o'clock, 9 mph", 9, 45), ("half a club between 12 and 1 o'clock", 5.5, 15),
+    ("9 at 2:30", 9, 75), ("from 12 o'clock, 7 mph", 7, 0),
     ("7 mph from 6 o'clock", 7, 180), ("12 towards 8 o'clock", 12, 60),
     ("into, 15", 15, 0), ("15 into the wind", 15, 0), ("dead into, 15 mph", 15, 0), ("headwind 15", 15, 0),
     ("15 mph in the face", 15, 0), ("hurting 10", 10, 0), ("10 mph in his face", 10, 0), ("10 hurt", 10, 0), ("straight into 10 mph", 10, 0),
@@ -191,6 +193,10 @@ def test_the_other_heights_figure():
         ("-5 mph into", "'-5'"), ("nan mph into", "'nan'"), ("inf into", "'inf'"),
         ("250 mph into", "0 to 60 mph"),
         ("12 12 into", "'12' says the speed a second time"), ("one-club 12 mph into", "second time"),
+        ("one club hurting and one club left to right", 'one strength and one way: "1.5 clubs into, off the left"'),
+        ("10 into and 5 off the left", "one strength and one way"),
+        ("9 between 1 and 6 o'clock", "is no one direction"), ("9 between 13 and 2 o'clock", "on no clock"),
+        ("9 between N and NE", 'say the middle: "NNE"'), ("9 from quarter past 2", 'say it in figures, "from 2:15"'),
         ("into helping 10", "'helping' contradicts 'into'"), ("left right 10", "'right' contradicts 'left'"),
         ("12 from 2 o'clock off the left", "'off the left' contradicts"),
         ("12 NW 3 o'clock", "second direction"),

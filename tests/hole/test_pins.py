@@ -103,6 +103,8 @@ def test_paces_in_words(tmp_path: Path) -> None:
         ("5 in from the left, 12 up", "12 on, 5 left"),
         ("12 on from the front, 5 from the left", "12 on, 5 left"),
         ("5 on from the back", "5 from the back"),
+        ("4 behind the middle", "19 on"),
+        ("3 paces short of the centre of the green, 5 left", "12 on, 5 left"),
     ],
 )
 def test_paces_said_otherwise(tmp_path: Path, words: str, same: str) -> None:
@@ -130,6 +132,8 @@ def test_words_that_fit_two_pins_are_refused(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("words", "said"),
     [
+        ("+4", 'Say "4 behind the middle"'),
+        ("-3", 'Say "3 short of the middle"'),
         ("31 on", "found 31 yd on; allowed: 0 to 30"),
         ("15 on, 30 left", "found 30 yd from the edge; allowed: 0 to 26"),
         ("blue", "no pin called 'blue' .what a colour means differs from course to course: say front, middle"),

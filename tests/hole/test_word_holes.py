@@ -50,6 +50,70 @@ SAID_ALIKE = [
     ("par 4, 372; pond right at 220; trees left to 200", "par 4, 372; pond right at 220; trees left 60 to 200"),
     ("par 4, 372; pond right at 220; bunker left 240 to carry 255",
      "par 4, 372; pond right at 220; bunker left 240 to 255"),
+    # a list: the count is of all of it, the side and the offset are of each
+    ("par 4, 372; pond right at 220; three bunkers right 210, 230 and 250",
+     "par 4, 372; pond right at 220; bunker right at 210; bunker right at 230; bunker right at 250"),
+    ("par 4, 372; pond right at 220; three bunkers at 210, 230 and 250 on the right",
+     "par 4, 372; pond right at 220; bunker right at 210; bunker right at 230; bunker right at 250"),
+    ("par 4, 372; pond right at 220; bunkers left and right at 240 and 260",
+     "par 4, 372; pond right at 220; bunkers both sides at 240; bunkers both sides at 260"),
+    ("par 4, 372; pond right at 220; two bunkers left and right at 240",
+     "par 4, 372; pond right at 220; bunker left at 240; bunker right at 240"),
+    ("par 4, 372; pond right at 220; two bunkers left at 230 and three right at 250",
+     "par 4, 372; pond right at 220; two bunkers left at 230; three bunkers right at 250"),
+    ("par 4, 372; pond right at 220; two bunkers front left and back right",
+     "par 4, 372; pond right at 220; bunker front left of the green; bunker back right of the green"),
+    ("par 4, 372; pond right 20, 200 to 240 and 280 to 320", "par 4, 372; pond 20 right 200 to 240; pond 20 right 280 to 320"),
+    ("par 4, 372; ditches cross at 190 and 330", "par 4, 372; ditch crosses at 190; ditch crosses at 330"),
+    ("par 4, 372; pond right at 220; a pair of bunkers right at 240", "par 4, 372; pond right at 220; two bunkers right at 240"),
+    ("par 4, 372; pond right at 220; bunker left at 240, another right at 260",
+     "par 4, 372; pond right at 220; bunker left at 240; bunker right at 260"),
+    ("par 4, 372; pond right at 220; two creeks cross at 190 and 330",
+     "par 4, 372; pond right at 220; creek across at 190; creek across at 330"),
+    ("par 4, 372; pond right at 220; bunker pin high left", "par 4, 372; pond right at 220; bunker left of the green"),
+    ("par 4, 372; pond right at 220; creek crosses the fairway 250 from the tee",
+     "par 4, 372; pond right at 220; creek across at 250"),
+    ("par 4, 372; pond right at 220; out behind 20", "par 4, 372; pond right at 220; out 20 behind the green"),
+    ("par 4, 372; pond right at 220; the hole turns left at 240", "par 4, 372; pond right at 220; bend left at 240"),
+    ("par 4, 372; pond right at 220; three bunkers left at 230, 250 and 270 and one right at 250",
+     "par 4, 372; pond right at 220; bunkers left at 230, 250 and 270; bunker right at 250"),
+    ("par 4, 372; pond right at 220; two bunkers left, 230 and 250", "par 4, 372; pond right at 220; bunkers left at 230 and 250"),
+    ("par 4, 372; pond right at 220; bunkers at 230 and 250, left", "par 4, 372; pond right at 220; bunkers left at 230 and 250"),
+    ("par 4, 372; pond right at 220; bunkers left at 230 and 250, 20 long",
+     "par 4, 372; pond right at 220; bunker left at 230, 20 long; bunker left at 250, 20 long"),
+    ("par 4, 372; pond right at 220; two bunkers left and two right at 240",  # the left ones stood by the green
+     "par 4, 372; pond right at 220; two bunkers left at 240; two bunkers right at 240"),
+    ("par 4, 372; two ponds right at 200 and 300", "par 4, 372; pond right at 200; pond right at 300"),
+    ("par 4, 372; water left from 150 out", "par 4, 372; water left from 222 to the green"),
+    ("par 4, 372; pond right at 220; bunker left 102 yards out", "par 4, 372; pond right at 220; bunker left at 270"),
+    ("par 4, 372; pond right at 220; bunkers left and right of the green and one behind",  # they stood behind it
+     "par 4, 372; pond right at 220; bunkers left of the green; bunkers right of the green; bunker behind the green"),
+    ("par 4, 372; pond right at 220; bunker left of the green and another behind it",
+     "par 4, 372; pond right at 220; bunker left of the green; bunker behind the green"),
+    ("par 4, 372; pond right at 220; two bunkers left of the green and one short right",
+     "par 4, 372; pond right at 220; two bunkers left of the green; bunker short right of the green"),
+    ("par 4, 372; pond right at 220; bunker left, five behind the green",
+     "par 4, 372; pond right at 220; bunker left, 5 behind the green"),
+    ("par 4, 372; lake left edge 12, 200 to 240 and 260 to 300",  # the second lay on the line
+     "par 4, 372; lake left 200 to 240, edge 12; lake left 260 to 300, edge 12"),
+    ("par 4, 372; pond right at 220; bunkers 20 long left at 230 and 260",
+     "par 4, 372; pond right at 220; bunker 20 long left at 230; bunker 20 long left at 260"),
+    ("par 4, 372; creek crosses at 200 and 300, 12 wide",
+     "par 4, 372; creek across at 200, 12 wide; creek across at 300, 12 wide"),
+    ("par 4, 372; pond right at 220; bunkers left at 230, 10 long and 250, 20 long",
+     "par 4, 372; pond right at 220; bunker left at 230, 10 long; bunker left at 250, 20 long"),
+    # out, where nothing says how far a boundary is, is a distance to the middle of the green
+    ("par 4, 372; creek at 102 out, 12 wide", "par 4, 372; creek across at 270, 12 wide"),
+    ("par 4, 372; creek 102 out", "par 4, 372; creek across at 270"),
+    ("par 4, 372; pond right at 220; bunker 150 out left", "par 4, 372; pond right at 220; bunker left at 222"),
+    ("par 4, 372; pond right at 220; bunkers left 150 and 130 out",
+     "par 4, 372; pond right at 220; bunkers left at 222 and 242"),
+    ("par 4, 372; pond right 150 to 110 out", "par 4, 372; pond right 222 to 262"),
+    ("par 4, 372; pond right at 220; trees left short of 200", "par 4, 372; pond right at 220; trees left 60 to 200"),
+    ("par 4, 372; pond right at 220; fairway 35 wide to 250, then 22",
+     "par 4, 372; pond right at 220; fairway 35 wide at 250, 22 wide at 255"),
+    ("par 4, 372; pond right at 220; fairway 35 wide, narrows to 22 from 250",
+     "par 4, 372; pond right at 220; fairway 35 wide at 250, 22 wide at 255"),
     ("par 4, 372; creek crosses twice, 190 and 330", "par 4, 372; creek crosses at 190; creek crosses at 330"),
     ("par 4, 372; pond right at 220; dogleg left at 200 then right at 300",
      "par 4, 372; pond right at 220; dogleg left at 200, right at 300"),
@@ -626,3 +690,18 @@ def test_a_bend_by_its_degrees_and_where_it_is() -> None:
     assert hole_from_words("par 4, 380; dogleg 30 left 220").hole.line == same
     with pytest.raises(UsageError, match="Say where it bends"):
         hole_from_words("par 4, 380; dogleg 30 left 40")
+
+
+@pytest.mark.parametrize(("words", "names"), [
+    ("creeks across at 200 and 300", ["creek", "creek 2"]),
+    ("ditches cross at 200 and 300", ["ditch", "ditch 2"]),
+    ("lakes both sides 200 to 240", ["left lake", "right lake"]),
+])  # fmt: skip
+def test_one_of_several_waters_is_named_as_one(words: str, names: list[str]) -> None:
+    written = tomllib.loads(hole_from_words(f"par 4, 380; {words}").toml_text)
+    assert [area["name"] for area in written["penalty_area"]] == names
+
+
+def test_what_out_counts_to_and_how_long_a_step_is_are_said() -> None:
+    told = " ".join(hole_from_words("par 4, 380; creek 100 out; fairway 35 wide to 250, then 22").assumed)
+    assert "to the middle of the green" in told and "the step at 250 yards over 5 yards" in told

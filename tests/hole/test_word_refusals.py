@@ -35,7 +35,25 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; three tier green": ("'three' (letter 13)", "words know two levels"),
     "par 4, 372; pond in front of the green, 100 to 140": ("'pond' (letter 13)", "leave one out (yards count"),
     "par 4, 372; trees 25 off the line": ("'trees' (letter 13)", "on which side?"),
-    "par 3, 165; trees all round the green": ("'all' (letter 19)", "not understood"),
+    "par 3, 165; trees all round the green": ("'trees' (letter 13)", "on which side of the green?"),
+    "par 3, 165; bunkers all around the green": ("'bunkers' (letter 13)", "bunkers front left, right and behind"),
+    "par 3, 165; green surrounded by bunkers": ("'surrounded' (letter 19)", "say on which sides"),
+    "par 4, 380; three bunkers right 210 and 230": ("'three' (letter 13)", "bunkers at 2 places"),
+    "par 4, 380; bunkers left at 150 and 130 out": ("'at' (letter 26)", "placed along the line already"),
+    "par 4, 380; bunker 150 from the pin left": ("'from' (letter 24)", '"bunker 150 out left"'),
+    "par 4, 380; bunker left short of 230": ("'short' (letter 25)", '"190 to 230"'),
+    "par 4, 380; ob right 30 to 250": ("'30' (letter 22)", 'Say "ob right 30, to 250", or "ob right 34, from 30'),
+    "par 4, 380; out left 30 to 200, then 40": ("'30' (letter 22)", 'Say "out left 30, to 200"'),  # it was 40 left
+    "par 4, 380; bunkers left at 230; right at 260": ("'right' (letter 34)", '"dogleg" for a bend'),  # it was one
+    "par 4, 380; bunkers left at 230 and right": ("'right' (letter 37)", "bunkers both sides at 230"),  # by the green
+    "par 4, 380; cluster of bunkers right at 240": ("'cluster' (letter 13)", "three bunkers right at 240"),
+    "par 4, 380; water left from 200 in": ("'in' (letter 33)", '"from 200 to the green"'),
+    "par 4, 380; trees left 30 out": ("'left' (letter 19)", 'Say "30 from the green", or "left 30" for the line'),
+    "par 4, 380; bunkers right at 210 230": ("'230' (letter 34)", "a comma goes before a second place"),
+    "par 4, 380; green flanked by bunkers": ("'flanked' (letter 19)", "bunkers both sides of the green"),
+    "par 4, 380; out right 40; left 30": ("'left' (letter 27)", '"dogleg left 30 at 230"'),
+    "par 4, 380; fairway 35 wide to 250, then 22 from 270": ("'270' (letter 50)", "ends at 250"),
+    "par 4, 380; fairway 35 wide, narrows to 22": ("'narrows' (letter 30)", "narrows to 20 at 260"),
     "par 3, 165; pond 2 wide all round the green": ("'pond' (letter 13)", "allowed: 3"),
     "par 4, 372; tight fairway": ("'tight' (letter 13)", "say how wide"),
     "par 4, 372; wide fairway": ("'wide' (letter 13)", "say how wide"),
@@ -223,12 +241,14 @@ def test_no_pattern_takes_nothing() -> None:
 
 
 NOUNS = ["pond", "stream", "bunker", "bunkers", "trees", "oak", "heavy rough", "path", "out", "road", "fairway", "green",
-         "pin", "red tee", "mark tower", "dogleg", "penalty area", "cross bunker", "greenside bunker", "two bunkers"]  # fmt: skip
+         "pin", "red tee", "mark tower", "dogleg", "penalty area", "cross bunker", "greenside bunker", "two bunkers",
+         "creeks", "a pair of bunkers"]  # fmt: skip
 SAID = ["right", "left", "213 to 254", "at 230", "edge 14", "far edge 40", "14 right", "30 wide", "10 long", "across",
         "20 short of the green", "behind the green", "left of the green", "15 tall", "carry 190", "from 200", "20 left",
         "both sides", "in the middle", "12 deep", "7 on", "40 ahead", "6 up", "2%", "falls left", "20 to 50", "10 by 8",
         "crown 9", "gap 14 to line at 213", "30 degrees", "right 22", "5 from the back", "all along the right",
-        "up to 20 short of the green", "narrows to 20 at 260", "8 wide at 240"]  # fmt: skip
+        "up to 20 short of the green", "narrows to 20 at 260", "8 wide at 240", "100 out", "150 to 110 out", "short of 200",
+        "240 from the tee", "behind 20", "narrows to 20", "22 wide from 250", "pin high left"]  # fmt: skip
 
 
 def test_no_number_of_any_mixture_is_dropped_in_silence() -> None:

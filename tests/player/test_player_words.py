@@ -20,6 +20,8 @@ D = "driver"
 UNDERSTOOD: list[tuple[str, dict[str, Any]]] = [
     # what a golfer types, and the bag file it stands for
     ("handicap 15, driver 205", {"handicap": 15, "club": {D: {"carry_yd": 205}}}),
+    ("12 man", {"handicap": 12, "sex": "man"}),
+    ("12, woman, driver 170", {"handicap": 12, "sex": "woman", "club": {D: {"carry_yd": 170}}}),
     ("handicap 24, woman", {"handicap": 24, "sex": "woman"}),
     ("handicap: 12, 7i: 150, driver-210", {"handicap": 12, "club": {"7-iron": {"carry_yd": 150}, D: {"carry_yd": 210}}}),
     ("12 handicap off the yellows, leftie", {"handicap": 12, "tee": "yellow", "hand": "left"}),
@@ -154,6 +156,7 @@ def test_a_drive_is_a_total_and_says_so() -> None:
     ("words", "sentence"),
     [
         ("beginner", "'beginner' is taken as handicap 36 (golfers mean 28 to 54)"),
+        ("12, man", "'12' is taken as handicap 12."),
         ("high handicapper", "'high handicapper' is taken as handicap 26 (golfers mean 19 and more)"),
         ("shoots low 80s", "'shoots low 80s' is taken as an average score of 82."),
         ("handicap 15, driver 200-210", "'200-210' is taken as 205, the middle of it."),
@@ -170,6 +173,7 @@ def test_what_is_taken_for_a_word_is_said(words: str, sentence: str) -> None:
 REFUSED = [
     # the words, and what the refusal points at
     ("pro", "'pro'; say a handicap: \"plus 2\""),
+    ("15 driver 220", "'15 driver'; a number alone: say \"handicap 14\""),
     ("an average golfer", "'average golfer'; say a handicap"),
     ("handicap 15, senior", "'senior'; age changes nothing by itself: say a handicap and a distance"),
     ("handicap 15, short hitter", "'short hitter'; say how far"),

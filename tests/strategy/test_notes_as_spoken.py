@@ -233,3 +233,54 @@ def test_ground_beside_the_line_short_of_the_pin() -> None:
     station_yd, offset_yd = WITHY.station_offset(end.x_yd, end.y_yd)
     assert end.lie is Lie.ROUGH and station_yd == pytest.approx(383.5, abs=1.0) and offset_yd < 0.0
     assert "'20 yards short' is counted from the pin" in end.told
+
+
+@pytest.mark.parametrize(
+    "noted",
+    [
+        "1. driver to 160 out, fairway 2. 7i to 12 ft 3. 2 putts",
+        "1) driver to 160 out, fairway 2) 7i to 12 ft 3) 2 putts",
+        "1. driver to 160 out, fairway\n2. 7i to 12 ft\n3. 2 putts",
+        "1: driver to 160 out, fairway; 2: 7i to 12 ft; 2 putts",
+        "driver to 160 out, fairway; 7i four paces; 2 putts",
+        "driver to 160 out, fairway; 7i on; 2 putts from four paces",
+        "1 driver to 160 out, fairway; 2 7i to 12 ft; 3 2 putts",
+        "1 driver to 160 out, fairway; 2 7 iron to 12 ft; 2 putts",
+        "back pin; 1. driver to 160 out, fairway; 2. 7i to 12 ft; 2 putts",
+        "driver to 160 out, fairway; 7i to 12 ft; putts 2",  # the 2 was the score
+        "driver to 160 out, fairway; 7i to 12 ft; putts: two",  # it was a putt to 2 ft
+    ],
+)
+def test_numbers_of_strokes_and_of_putts(noted: str) -> None:
+    found = played(noted)
+    assert [one.strokes for one in found] == [1, 1, 2]
+    assert [one.end.words for one in found[:2]] == ["160 yd out, fairway", "12 ft"]
+    assert read_notes(noted).scored is None
+
+
+def test_numbers_that_are_no_list_stay_where_they_are() -> None:
+    with pytest.raises(UsageError, match="notes '2': feet or yards"):
+        played("driver to 160 out; 7i to 2. 3 putts")
+    assert read_notes("driver to 160 out; 7i to 12 ft; 2 putts 5").scored == "5"
+    skipped = read_notes("1. driver OB; 3. driver to 160 out; 4. 7i to 12 ft; 2 putts")  # the penalty stroke is the second
+    assert len(skipped.clauses) == 4
+    assert read_notes("1. driver OB 3. driver to 160 out 4. 7i to 12 ft 5. 2 putts").clauses[1].club == "driver"
+    assert read_notes("4 hybrid to 160 out; 7i to 12 ft; 2 putts").clauses[0].club == "4 hybrid"
+
+
+@pytest.mark.parametrize("noted, away_ft", [("half a yard", 1.5), ("to half a foot", 0.5), ("half a pace", 1.5)])
+def test_half_of_a_unit(noted: str, away_ft: float) -> None:
+    assert played(f"{TO_160}7i {noted}; 1 putt")[1].end.putt_ft == pytest.approx(away_ft, abs=0.01)
+
+
+@pytest.mark.parametrize("noted", ["20 ft putt holed", "holed 20 ft putt", "20 footer made", "20-foot putt in"])
+def test_a_putt_told_by_its_length(noted: str) -> None:
+    found = played(f"{TO_160}7i on; {noted}")
+    assert found[1].end.putt_ft == pytest.approx(20.0) and found[2].strokes == 1
+    with pytest.raises(UsageError, match="the ball was noted as"):
+        played(f"{TO_160}7i to 12 ft; {noted}")
+
+
+def test_a_layup_wants_its_club() -> None:
+    with pytest.raises(UsageError, match='Say it first, "8-iron to 90"'):
+        played(TO_160 + "layup to 90; wedge to 10 ft; 2 putts")

@@ -43,6 +43,11 @@ def placed(text: str) -> tuple[float, float]:
         ("two hundred on, left rough", "200 on, left rough"),
         ("five paces behind the green", "5 behind the green"),
         ("one fifty to the front", "150 to the front"),
+        ("10 off the fairway left at 160 out", "160 out, 10 left of the fairway"),
+        ("200 on, 5 yards off the fairway on the right", "200 on, 5 right of the fairway"),
+        ("150 yds left, fairway", "150 out, fairway"),  # it was the left half
+        ("20 yards short and left of the green", "20 short left of the green"),
+        ("20 short of the green, left", "20 short left of the green"),
         ("ten short of the cross dyke", "10 short of the cross dyke"),
     ],
 )
@@ -59,6 +64,14 @@ def test_said_otherwise(words: str, same: str) -> None:
         ("100 out by the willow carr", "beside willow carr, not in it"),
         ("right of the apron", "beside apron, not in it"),
         ("180 out, near the reed bed", "'near' is not understood there .say how far"),
+        ("at 230 on the right", 'Say "230 on, right rough" or "230 out, right rough"'),
+        ("150 on the left, rough", 'Say "150 on, left rough" or "150 out, left rough"'),
+        ("10 left of fairway at 240", 'Say "240 on" or "240 out"'),
+        ("150 left, rough", 'Say "150 out, rough" or "150 out, left rough"'),
+        ("250 down the left", 'say "250 on" from the tee'),
+        ("between the bunkers", "say how far it is to the pin and on what"),
+        ("half way", 'say how far: "200 on" from the tee'),
+        ("230 on, right", '"230 on, right rough"'),
         ("150-160 out", "'150-160' is not one distance; say one, \"155 out\""),
     ],
 )
@@ -70,3 +83,11 @@ def test_refused_with_what_to_say(words: str, why: str) -> None:
 
 def test_a_name_with_by_in_it_is_one() -> None:
     assert placed("reeds by the lane, 180 out") == pytest.approx(placed("180 out, left heavy rough"), abs=2.0)
+
+
+def test_so_far_short_of_the_green_and_left_of_it() -> None:
+    short, left, both = (
+        WITHY.station_offset(*placed(words))
+        for words in ("20 short of the green", "short left of the green", "20 yards short left of the green")
+    )
+    assert both == pytest.approx((short[0], left[1]), abs=0.1)

@@ -16,7 +16,7 @@ STREAM_WIDTH = {
 WIDTH_OF = STREAM_WIDTH | a.ROW_ACROSS
 """How far across the line by noun, where it differs from its kind."""
 
-NEEDS_A_RANGE = frozenset(listed("pond ponds lake water hazard reservoir pool lagoon loch marsh swamp"))
+NEEDS_A_RANGE = frozenset(listed("pond lake water hazard reservoir pool lagoon loch marsh swamp"))
 """Water that does not run the length of a hole unless somebody says so."""
 
 

@@ -30,6 +30,9 @@ def read_areas(features: list[Feature], draft: Draft) -> None:
 def _area(feature: Feature, draft: Draft) -> None:
     entry = Entry(KEY_OF_KIND[feature.kind], {}, feature.text)
     _what(feature, draft, entry)
+    count = feature.take("count")
+    need(count is None or count.numbers["a"].value == 1.0, feature.token if count is None else count.token,
+         f"{feature.called}: say each by itself, where it is")  # fmt: skip
     if feature.has("diagonal"):
         diagonal(feature, draft, entry)
         return

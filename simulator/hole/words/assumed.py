@@ -28,6 +28,9 @@ FAIRWAY_FROM, FAIRWAY_FROM_SHARE = 150.0, 0.4
 """Where it begins: 150 on, or 40 % of a short hole, so that a topped drive is in rough. It runs to the front
 of the green, whose approach is mown (common practice)."""
 
+STEP_YD = 5.0
+"""How long the step is from one width of a fairway to another told "from 250 on": mown in a curve."""
+
 APPROACH_YD = 20.0
 """Mown approach before the green of a par 3 (common practice)."""
 

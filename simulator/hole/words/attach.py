@@ -4,26 +4,40 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from simulator.hole.words.feature import Feature, Said
+from simulator.hole.words.feature import Feature, Said, need
 from simulator.hole.words.lex import listed
+from simulator.hole.words.lists import (
+    PLACED,
+    SIDED,
+    SIZES,
+    count_apart,
+    counts_from_green,
+    counts_itself,
+    from_green_all,
+    open_number,
+    place_of_all,
+    share_behind,
+    side_of_all,
+    station_apart,
+)
 from simulator.hole.words.vocabulary import HEADER
 
 PLACING = frozenset(
     listed(
-        "range from at on ahead back_by place short_green behind_green beside_green at_green off_place both "
-        "carry"
+        "range from at on out_at ahead back_by place short_green behind_green beside_green at_green "
+        "off_place both carry"
     )
 )
 """What is said once of a place; said again it is of another feature of the kind."""
-
-SIDED = frozenset(("side", "side_number", "offset", "beside_green", "place"))
-"""What puts a feature on one side; on the other side it is another one."""
 
 LISTED = frozenset(listed("pin tee bunker tree trees mark water heavy_rough rough stream path out bend"))
 """Kinds that may be told as a list ("bunkers left at 230 and 250")."""
 
 BY_NUMBER = frozenset(("bunker", "tree", "stream"))
 """Kinds whose places may be told as numbers alone behind the first ("crosses at 290 and 430")."""
+
+OFFSETS = frozenset(("offset", "side_number", "side_edge", "edge"))
+"""How far from the line the first of a list lies, and the others unless they say it themselves."""
 
 NAMES_A_TEE = frozenset(("colour", "who"))
 
@@ -47,6 +61,7 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
         and kinds <= {"side", "side_number", "offset", "at", "degrees", "sharpness"}
         and (kinds & {"side", "side_number", "offset"})
     ):
+        _check_bend(last, loose)
         loose.kind, loose.noun = "bend", "bend"
         found.append(loose)
         return
@@ -56,53 +71,50 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
         return
     if last is None:
         raise loose.token.error("is about no feature: name it first (fairway, pond, bunker, green ...)")
+    if last.kind in ("bunker", "tree"):
+        station_apart(last)
+        station_apart(loose)
+    if last.kind == "bunker":
+        count_apart(loose)
+        placed = last.has(*PLACED) and last.has(*SIDED)
+        need(not placed or not kinds <= {"side"}, loose.token,
+             'where along the line? Say "bunkers both sides at 230" for the same place')  # fmt: skip
     if last.kind in LISTED and _is_another(last, loose):
         loose.kind, loose.noun = last.kind, last.noun
-        if last.kind == "stream":
+        if last.kind in ("stream", "water"):
             loose.said = [replace(one, what="at") if one.what == "bare" else one for one in loose.said]
-        _from_green_all(found, loose)
-        _side_of_all(found, loose)
+        from_green_all(found, loose)
+        side_of_all(found, loose)
+        place_of_all(found, loose)
         if last.kind != "mark":
             loose.said += [one for one in last.said if _inherited(one, loose)]
         loose.text = f"{last.noun} {loose.text}"
         found.append(loose)
         return
+    share_behind(found, loose)
     last.said += loose.said
     last.text += ", " + loose.text
 
 
-def _from_green_all(found: list[Feature], loose: Feature) -> None:
-    """Numbers before "130 from the green" count from the green as well."""
-    told = next((one for one in loose.said if one.what == "short_green" and one.numbers), None)
-    if told is None:
-        return
-    for one in reversed(found):
-        bare = next((said for said in one.said if said.what == "bare"), None)
-        if one.kind != loose.kind or bare is None:
-            return
-        from_there = replace(told, token=bare.token, numbers=bare.numbers, shown=bare.shown)
-        one.said[one.said.index(bare)] = from_there
-        if one.token.key in one.noun.split():  # the head of the list
-            return
-
-
-def _side_of_all(found: list[Feature], loose: Feature) -> None:
-    """The side behind a list ("bunkers at 220, 240 and 260 on the right") is that of all of it."""
-    side = next((one for one in loose.said if one.what in ("side", "both", "offset")), None)
-    if side is not None and side.what == "offset":
-        side = replace(side, what="side", words={"s": side.words["s"]}, numbers={})
-    if side is None or loose.kind not in ("bunker", "tree", "trees"):
-        return
-    for one in reversed(found):
-        if one.kind != loose.kind or one.has("both", "across", *SIDED):
-            return
-        one.said.append(replace(side))
-        if one.token.key in one.noun.split():  # the head of the list
-            return
+def _check_bend(last: Feature | None, loose: Feature) -> None:
+    """Refuse "left 30" by itself: a bend of 30 degrees is called one, and what lies 30 left has a name."""
+    told = loose.has("at", "degrees", "sharpness") or (last is not None and last.kind == "bend")
+    number = next((one for one in loose.said if one.what in ("side_number", "offset")), None)
+    if number is None and not loose.has("degrees", "sharpness") and (last is None or last.kind != "bend"):
+        one = loose.said[0]
+        raise one.token.error(f'({loose.text}): what is there? Name it, or say "dogleg" for a bend')
+    if number is not None:
+        shown, side = number.numbers["a"].shown, number.words["s"]
+        need(told, number.token, f'({number.shown}): of what? Say "dogleg {side} {shown} at 230" for a bend '
+             f'(degrees), or name what lies there, "out {side} {shown}"')  # fmt: skip
 
 
 def _is_another(last: Feature, loose: Feature) -> bool:
     """Whether loose words place a second feature of the same kind."""
+    counts = [one.numbers["a"].value for one in loose.said if "a" in one.numbers]
+    one_more = last.kind == "bunker" and counts_itself(loose) and (last.noun in SEVERAL or 1.0 in counts)
+    if loose.take_all("another") or one_more:  # of one bunker "five behind the green" are yards
+        return True
     old, new = {one.what for one in last.said}, {one.what for one in loose.said}
     if last.kind == "tee" and new & NAMES_A_TEE:
         return bool(old & NAMES_A_TEE) or last.noun == "tees"
@@ -111,7 +123,10 @@ def _is_another(last: Feature, loose: Feature) -> bool:
         return bool(new & (old & placed)) or (bool(new & {"place"}) and bool(old & placed))
     if last.kind in BY_NUMBER and "bare" in new and old & {"at", "bare", "range", "offset"}:
         return "at" in old or "bare" in old
-    if "bare" in old and any(one.what == "short_green" and one.numbers for one in loose.said):
+    numbers = [one.numbers["a"].value for one in loose.said if one.what == "bare"]
+    if last.kind == "water" and "at" in old and numbers and numbers[0] >= ACROSS_LIMIT:
+        return True  # "ponds right at 200 and 300"
+    if open_number(last) is not None and any(counts_from_green(one) for one in loose.said):
         return last.kind in ("bunker", "tree")  # "bunkers 150 and 130 from the green"
     far = [one.numbers["a"].value for one in loose.said if one.what == "offset"]
     if last.kind in ("bunker", "tree") and far and far[0] >= ACROSS_LIMIT and old & {"at", "bare"}:
@@ -123,7 +138,7 @@ def _is_another(last: Feature, loose: Feature) -> bool:
         return True
     if last.kind == "out" and "behind_green" in old ^ new:
         return True
-    round_green = {"side", "place", "behind_green", "short_green", "beside_green"}
+    round_green = {"side", "both", "place", "behind_green", "short_green", "beside_green"}
     if last.noun in SEVERAL and old & round_green and new & round_green:
         return True
     both = old & new & PLACING
@@ -139,6 +154,7 @@ def _inherited(one: Said, loose: Feature) -> bool:
         "side",
         "offset",
         "side_number",
+        "side_edge",
         "edge",
         "beside_green",
         "both",
@@ -146,6 +162,8 @@ def _inherited(one: Said, loose: Feature) -> bool:
         "short_green",
         "place",
     }
-    if one.what in ("side",):
+    if one.what in ("side", "both") or (one.what in OFFSETS and loose.kind not in ("pin", "tee", "bend")):
         return not loose.has(*sides)
+    if one.what in ("long", "by", "size"):
+        return loose.kind == "bunker" and not loose.has("range", *SIZES)
     return one.what in ("tall", "density", "deep", "wide", "crown", "colour") and not loose.has(one.what)

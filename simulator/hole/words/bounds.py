@@ -5,7 +5,7 @@ from __future__ import annotations
 from simulator.hole.shapes import OPEN_END_YD, OPEN_SIDE_YD
 from simulator.hole.words.assumed import MOST_ACROSS_YD
 from simulator.hole.words.entry import Draft, Entry
-from simulator.hole.words.feature import Feature, need
+from simulator.hole.words.feature import Feature, Units, need
 from simulator.hole.words.placing import read_across, read_along
 
 PLAIN_NOUNS = ("out", "ob", "oob", "out of bounds", "white stakes")
@@ -23,6 +23,21 @@ def read_bounds(features: list[Feature], draft: Draft) -> None:
         _bound(feature, draft)
 
 
+def _check_range(feature: Feature, units: Units) -> None:
+    """Refuse "ob right 30 to 250": from 30 on, or 30 from the line as far as 250."""
+    one = next((one for one in feature.said if one.what == "range"), None)
+    if one is None or feature.has("offset", "side_number", "edge", "at"):
+        return
+    if "word" in one.words and feature.has("bare"):  # "from 30 to 250, 34"
+        return
+    low, high = (one.numbers[end] for end in "ab")
+    side = next((said.words["s"] for said in feature.said if said.what == "side"), "left")
+    out = f"{feature.noun} {side}"
+    need(units.yd(low) > MOST_ACROSS_YD or units.yd(high) <= MOST_ACROSS_YD, one.token,
+         f'({one.shown}): {low.shown} from the line, or from {low.shown} on? Say "{out} {low.shown}, '
+         f'to {high.shown}", or "{out} 34, from {low.shown} to {high.shown}"')  # fmt: skip
+
+
 def _bound(feature: Feature, draft: Draft) -> None:
     u = draft.units
     colour = feature.take("colour")
@@ -30,6 +45,7 @@ def _bound(feature: Feature, draft: Draft) -> None:
         need(colour.words["word"] == "white", colour.token, "for out of bounds? White stakes mark it")
     named, behind = feature.take("named"), feature.take("behind_green", "back_by")
     name = named.numbers["a"].key if named else ""
+    _check_range(feature, u)
     at_token = next((one.numbers["a"] for one in feature.said if one.what == "at"), feature.token)
     along, across = read_along(feature, draft), read_across(feature, draft, near_edge=True)
     if along.at is not None and along.at <= MOST_ACROSS_YD and across.near is None:

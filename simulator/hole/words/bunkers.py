@@ -6,6 +6,7 @@ from simulator.hole.words import assumed as a
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, need
 from simulator.hole.words.greenside import add_bunker, by_the_green
+from simulator.hole.words.lists import MOST_BUNKERS
 from simulator.hole.words.placing import Across, Along, read_across, read_along, take_gap
 
 _SENSE = {"short": "front", "long": "back"}
@@ -13,7 +14,6 @@ _SENSE = {"short": "front", "long": "back"}
 FAR_SHORT_YD = 60.0
 """A bunker farther short of the green than this without a side is not taken to lie on the line [yd]."""
 
-MOST_BUNKERS = 12
 APART_YD = 16.0
 """Spacing of several bunkers of which only one place is said (assumed)."""
 
@@ -107,6 +107,8 @@ def _bunker(feature: Feature, draft: Draft) -> None:
         _by_the_line(names, along, across, (depth, width, factor), count)
         return
     need(not across.crosses, feature.token, 'where along the line? For example "cross bunker at 210"')
+    need(bool(across.sides) or bool(ends) or at_green is None, feature.token,
+         'round the green on which sides? Say "bunkers front left, right and behind the green"')  # fmt: skip
     need(bool(across.sides) or bool(ends), feature.token,
          'where? For example "bunker left at 230", "bunker short right of the green"')  # fmt: skip
     need(across.offset is None and across.near is None and across.far is None, feature.token,
@@ -120,17 +122,12 @@ def _bunker(feature: Feature, draft: Draft) -> None:
 
 def _count(feature: Feature) -> int:
     """How many: a bare number before the noun."""
-    for one in feature.said:
-        if one.what == "bare" and one.token.start < feature.token.start and not one.numbers["a"].unit:
-            value = one.numbers["a"].value
-            need(
-                1.0 <= value <= MOST_BUNKERS and value == int(value),
-                one.token,
-                f"bunkers? Up to {MOST_BUNKERS}",
-            )
-            feature.said.remove(one)
-            return int(value)
-    return 1
+    said = feature.take("count")
+    if said is None:
+        return 1
+    value = said.numbers["a"].value
+    need(1.0 <= value <= MOST_BUNKERS and value == int(value), said.token, f"bunkers? Up to {MOST_BUNKERS}")
+    return int(value)
 
 
 def _bare(feature: Feature, draft: Draft, along: Along, across: Across) -> None:
@@ -143,8 +140,9 @@ def _bare(feature: Feature, draft: Draft, along: Along, across: Across) -> None:
         if value > a.MOST_ACROSS_YD and along.at is None and along.low is None:
             along.at = value
         else:
-            need(value <= a.MOST_ACROSS_YD and across.offset is None and bool(across.sides), said.token,
-                 "of what? Say at, left or right")  # fmt: skip
+            need(value <= a.MOST_ACROSS_YD, said.token, "of what? Say at, left or right; a comma goes before "
+                 'a second place, "right at 210, 230"')  # fmt: skip
+            need(across.offset is None and bool(across.sides), said.token, "of what? Say at, left or right")
             across.bare(said.token)
             across.offset = value
 

@@ -6,9 +6,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from simulator.hole.words.assumed import MOST_ACROSS_YD
 from simulator.hole.words.attach import attach
 from simulator.hole.words.feature import Feature, Said
 from simulator.hole.words.lex import Token, listed
+from simulator.hole.words.lists import count_each, mark_count
 from simulator.hole.words.said import read_said
 from simulator.hole.words.speech import in_grammar
 from simulator.hole.words.vocabulary import (
@@ -18,6 +20,7 @@ from simulator.hole.words.vocabulary import (
     HEADS,
     LONGEST_HEAD,
     PLACES,
+    singular,
 )
 
 MOST_FEATURES = 100
@@ -30,6 +33,9 @@ ADJECTIVES = frozenset(
     listed("red yellow white blue greenside lone single small big large slight gentle sharp")
 )
 """Words that go with the noun behind them, not with the feature before."""
+
+SIZE_WORDS = frozenset(listed("wide long deep tall across by"))
+"""Words that make the number before them a size."""
 
 NAME_ENDS = frozenset(listed("left right at behind beyond on from short middle both across"))
 """Words that end a name."""
@@ -60,6 +66,7 @@ def features_of(text: str, tokens: list[Token]) -> list[Feature]:
                 found.append(feature)
         if len(found) > MOST_FEATURES:
             raise found[-1].token.error(f"is feature {len(found)}; allowed: up to {MOST_FEATURES}")
+    count_each(found)
     for feature in found:
         _off_the_green(feature)
         if feature.kind != "fairway":
@@ -147,7 +154,7 @@ def _between_sides(tokens: list[Token], k: int) -> bool:
 
 def _heads(tokens: list[Token]) -> list[tuple[int, int, str]]:
     """First word, word behind the last, and kind of every noun that starts a feature."""
-    found = []
+    found: list[tuple[int, int, str]] = []
     k = 0
     while k < len(tokens):
         for size in range(min(LONGEST_HEAD, len(tokens) - k), 0, -1):
@@ -158,6 +165,8 @@ def _heads(tokens: list[Token]) -> list[tuple[int, int, str]]:
                 continue
             if kind == "out" and k > 0 and tokens[k - 1].key in ("runs", "run", "running"):
                 continue  # "the fairway runs out at 270"
+            if kind == "out" and tokens[k].key == "out" and _is_distance_out(tokens, k, bool(found)):
+                continue
             if kind == "number" and (k + 1 == len(tokens) or tokens[k + 1].kind != "number"):
                 continue  # "across the whole hole"
             found.append((k, k + size, kind))
@@ -166,6 +175,19 @@ def _heads(tokens: list[Token]) -> list[tuple[int, int, str]]:
         k += 1
     stakes = [h for h, after in pairwise(found) if tokens[h[1] - 1].key == "stakes" and h[1] == after[0]]
     return [head for head in found if head not in stakes]  # "yellow stakes pond": the colour of the pond
+
+
+def _is_distance_out(tokens: list[Token], k: int, named: bool) -> bool:
+    """Whether "out" at k goes with the number before it ("creek 100 out"): a boundary says how far it is.
+
+    Where nothing is `named` before it, only a number too large for a distance from the line does.
+    """
+    behind = tokens[k + 1 :]
+    followed = [after.key for t, after in pairwise([*behind, tokens[k]]) if t.kind == "number"]
+    sizes = [ALIASES.get(key, key) for key in followed]
+    far = not SIZE_WORDS.issuperset(sizes) or any(t.key in ("behind", "beyond", "along") for t in behind)
+    number = tokens[k - 1] if k else tokens[k]
+    return number.kind == "number" and not far and (named or number.value > MOST_ACROSS_YD)
 
 
 def _is_place(tokens: list[Token], k: int, size: int) -> bool:
@@ -193,8 +215,12 @@ def _in_segment(text: str, tokens: list[Token]) -> Iterator[Feature]:
         return
     starts = [0] + [_with_adjectives(tokens, head[0]) for head in heads[1:]] + [len(tokens)]
     for (low, high, kind), start, stop in zip(heads, starts, starts[1:], strict=False):
-        noun = " ".join(t.key for t in tokens[low:high])
-        yield _feature(text, kind, noun, tokens[start:low] + tokens[high:stop], low - start, tokens[low])
+        noun = singular(" ".join(t.key for t in tokens[low:high]))
+        feature = _feature(text, kind, noun, tokens[start:low] + tokens[high:stop], low - start, tokens[low])
+        feature.called = tokens[low].key
+        mark_count(feature)
+        feature.take_all("another")  # its noun says so
+        yield feature
 
 
 def _with_adjectives(tokens: list[Token], k: int) -> int:
@@ -270,6 +296,8 @@ def _feature(
 def _far_from_green(one: Said) -> list[Said]:
     """ "130 from the green on the left" is short of it and left of the line: nothing is so far beside it."""
     number = one.numbers.get("a")
+    if one.what == "out_at" and "s" in one.words:  # "left 100 out"
+        return [replace(one, words={}), replace(one, what="side", numbers={})]
     far = number is not None and number.value / (3.0 if number.unit == "ft" else 1.0) > FARTHEST_BESIDE_YD
     if one.what != "beside_green" or not far or "from" not in one.shown.casefold():
         return [one]

@@ -81,6 +81,11 @@ class Draft:
         """From the line to the edge of the fairway on a side [yd]."""
         return self.fairway_left_yd if side == "left" else self.fairway_right_yd
 
+    def assume_once(self, sentence: str) -> None:
+        """Note what is assumed of the hole as a whole."""
+        if sentence not in self.assumed:
+            self.assumed.append(sentence)
+
     def of(self, kind: str) -> list[Entry]:
         return [entry for entry in self.entries if entry.kind == kind]
 

@@ -6,6 +6,7 @@ from simulator.hole.words import assumed as a
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need
 from simulator.hole.words.placing import NEAR_TEE_YD
+from simulator.hole.words.stretches import take_stretches
 
 MOST_WIDTH_YD = 150.0
 
@@ -71,10 +72,12 @@ def _fairway(feature: Feature, draft: Draft, first: bool) -> None:
     beside = _beside(feature, draft)
     name = "fairway" if beside is None else f"{'left' if beside[1] <= 0.0 else 'right'} fairway"
     entry = Entry("fairway", {"name": draft.name_for(name)}, feature.text)
+    stretches = take_stretches(feature, draft, entry)
     start, end = _reach(feature, draft, entry)
     need(start + 5.0 < end, feature.token, f"runs {_reach_words(draft, start, end)}: too short")
     widths = feature.take_all("wide", "wide_at", "narrows")
     widths += feature.take_all("bare") if not widths else []
+    widths += stretches
     fixed = [said for said in widths if "at" not in said.numbers]
     need(len(fixed) < 2, feature.token, f"has two widths; say where each is (28 wide at 230); of {SPLIT}")
     edges = {"left": None, "right": None} | _edges(feature, draft)
@@ -95,7 +98,8 @@ def _fairway(feature: Feature, draft: Draft, first: bool) -> None:
     by_places = width is None and None in edges.values()
     if by_places:
         width = _width(min(widths, key=lambda said: u.yd(said.numbers["at"])), draft)
-        entry.assume("as wide before and beyond as at the nearest place told", "left", "right")
+        if not stretches:  # they say how wide it is from end to end
+            entry.assume("as wide before and beyond as at the nearest place told", "left", "right")
     if width is not None:
         need(left is None or right is None, feature.token, "has two edges and a width: leave one out")
         left = left if left is not None else (-width / 2.0 if right is None else right - width)

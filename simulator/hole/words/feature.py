@@ -20,6 +20,8 @@ _SAY_INSTEAD = {
     "falls": _FALLS,
     "way": _FALLS,
     "carry": '; say of what: "carry 190 to clear the pond", "fairway from 150"',
+    "short_of": '; say where: "at 190", "190 to 230"',
+    "narrowed": '; say from where: "narrows to 20 at 260"',
     "narrows": '; say it of the fairway: "fairway 30 wide, narrows to 20 at 260"',
 }
 """What to say for things said of a feature that does not have them."""
@@ -45,6 +47,7 @@ class Feature:
     kind : one of the kinds of `vocabulary`; noun : the words it was called by.
     said : in the order of the words; builders take what they understand, the rest is refused.
     text : the words it was read from.
+    called : the first word of its noun as it was typed; empty of the others of a list, told by their places.
     """
 
     kind: str
@@ -52,6 +55,7 @@ class Feature:
     token: Token
     said: list[Said] = field(default_factory=list)
     text: str = ""
+    called: str = ""
 
     def has(self, *what: str) -> bool:
         return any(one.what in what for one in self.said)

@@ -20,6 +20,10 @@ NEAR_GREEN_YD = 100.0
 """A range "short of the green" that begins so low, without "from", counts both ends from there (assumed)."""
 
 
+RUNS_ALONG = frozenset(("trees", "heavy_rough", "rough", "path"))
+"""What lies along a side and may end short of a place; a bunker or a pond lies in one place."""
+
+
 @dataclass
 class Along:
     """Stations said: both ends of a range, one end, a middle, or the far edge to carry."""
@@ -114,14 +118,47 @@ def read_along(feature: Feature, draft: Draft) -> Along:
     if feature.take("to_green") is not None:
         found.high = draft.green_back_yd if found.high is None else found.high
         found.until = True
+    _counted_out(feature, draft, found)
     at = feature.take("at", "on")
     if at is not None:
         need(
-            found.low is None and found.high is None, at.token, f"({at.shown}): placed along the line already"
+            (found.low, found.high, found.at) == (None,) * 3,
+            at.token,
+            f"({at.shown}): placed along the line already",
         )
         found.at = u.yd(at.numbers["a"])
     _check_order(feature, found)
     return found
+
+
+def _counted_out(feature: Feature, draft: Draft, found: Along) -> None:
+    """Yards "out", back from the middle of the green along the line; where woods end "short of 200"."""
+    told = (feature.take("out_at"), feature.take("out_range"), feature.take("out_from"))
+    for said in (one for one in told if one is not None):
+        need((found.low, found.high, found.at) == (None,) * 3, said.token, f"({said.shown}): placed already")
+        draft.assume_once("Distances out count to the middle of the green, along the line of play.")
+        _check_out(feature, said, draft)
+        ends = sorted(draft.length_yd - draft.units.yd(number) for number in said.numbers.values())
+        if said.what == "out_at":
+            found.at = ends[0]
+        elif said.what == "out_from":
+            found.low, found.high, found.until = ends[0], draft.green_back_yd, True
+        else:
+            found.low, found.high = ends
+    short = feature.take("short_of") if feature.kind in RUNS_ALONG else None
+    if short is not None:
+        need(found.high is None, short.token, f"({short.shown}): a second end")
+        found.high, found.until = draft.units.yd(short.numbers["a"]), True
+
+
+def _check_out(feature: Feature, said: Said, draft: Draft) -> None:
+    """Refuse "trees left 30 out": so near, it may be out from the line as well."""
+    side = next((one.words.get("s", "left") for one in feature.said if one.what in ("side", "both")), None)
+    shown = said.numbers["a"].shown
+    near = said.what == "out_at" and draft.units.yd(said.numbers["a"]) <= a.MOST_ACROSS_YD
+    need(side is None or not near, said.token,
+         f'({said.shown}): from the green or from the line? Say "{shown} from the green", or '
+         f'"{side} {shown}" for the line')  # fmt: skip
 
 
 def _is_across(said: Said, draft: Draft) -> bool:

@@ -9,6 +9,10 @@ from simulator.hole.words.lex import Token, listed
 from simulator.hole.words.vocabulary import ALIASES, FILLERS, HEADS, LONGEST_HEAD
 
 _BENDS = frozenset(listed("corner corners bend dogleg turn elbow"))
+_BUNKERS = frozenset(
+    head for head, kind in HEADS.items() if kind == "bunker" and head[-1].endswith("s")
+)
+_TWO = frozenset(("pair", "couple"))
 _OTHER = {"left": "right", "right": "left"}
 _ROUND = frozenset(listed("round around surrounds surrounding encircles encircling"))
 _ENCIRCLES = ("encircling", "green")
@@ -19,7 +23,32 @@ _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
 
 def in_grammar(tokens: list[Token]) -> list[Token]:
     """The same hole with these turns of speech in words that the grammar has."""
-    return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(_coloured(tokens))))))
+    plain = _pin_high(_pairs(_coloured(tokens)))
+    return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(plain)))))
+
+
+def _pairs(tokens: list[Token]) -> list[Token]:
+    """ "A pair of bunkers" are two."""
+    out: list[Token] = []
+    for k, token in enumerate(tokens):
+        of = [one.key for one in tokens[k + 1 : k + 4]]
+        if token.key in _TWO and of[:1] == ["of"] and any((one,) in _BUNKERS for one in of[1:]):
+            out.append(replace(token, kind="number", value=2.0))
+        elif not (out and out[-1] is not token and token.key == "of" and out[-1].key in _TWO):
+            out.append(token)
+    return out
+
+
+def _pin_high(tokens: list[Token]) -> list[Token]:
+    """ "Pin high on the left" is beside the green."""
+    out: list[Token] = []
+    for token in tokens:
+        if token.key == "high" and out and out[-1].key in ("pin", "flag", "hole"):
+            out[-1] = replace(out[-1], key="at")
+            out.append(replace(token, key="green"))
+        else:
+            out.append(token)
+    return out
 
 
 def _coloured(tokens: list[Token]) -> list[Token]:
@@ -66,6 +95,10 @@ def _island(tokens: list[Token]) -> list[Token]:
                 out.pop()
             out += [replace(token, key=word) for word in _ENCIRCLES]
             k += skipped + 1
+        elif token.key in _ROUND and behind == ["green"]:  # the builder asks on which sides
+            while out and _key(out[-1]) in ("all", "completely"):
+                out.pop()
+            out.append(replace(token, key="round"))
         elif token.key == "surrounded" and HEADS.get(tuple(behind)) == "water":
             while out and (_key(out[-1]) in FILLERS or _is_break(out[-1])):
                 out.pop()

@@ -76,6 +76,15 @@ HEADS: dict[tuple[str, ...], str] = {
 }
 """Words that start a feature, and its kind."""
 
+def singular(noun: str) -> str:
+    """The noun of one of several waters ("creeks", "ditches"): each is drawn, and named, by itself."""
+    kind = HEADS.get(listed(noun))
+    if kind in ("water", "stream"):
+        ones = (noun.removesuffix(end) for end in ("s", "es") if noun.endswith(end))
+        return next((one for one in ones if HEADS.get(listed(one)) == kind), noun)
+    return noun
+
+
 LONGEST_HEAD = max(map(len, HEADS))
 
 HEADER = frozenset(listed("par stroke_index bearing bend length number climb units straight e5 hole"))
@@ -122,6 +131,7 @@ _READ_AS: dict[str, str] = {
     "member": "members",
     "men": "mens mans",
     "middle": "center centre central",
+    "narrows": "tapers taper tapering narrowed",
     "onwards": "onward",
     "open": "thin",
     "pinches": "pinched pinch tightens tightening",
@@ -166,12 +176,17 @@ _SAY_INSTEAD: dict[str, str] = {
     ),
     "false away": 'say how it falls: "green falls to the front 3%", "green falls front to back 2%"',
     "fast slow quick firm soft": "that is said with the question: --stimp 11, --firmness firm",
+    "cluster nest string clump": 'say how many, and where: "three bunkers right at 240"',
+    "flank flanks flanked flanking": 'say "bunkers both sides of the green"',
+    "surrounded surround surrounds ringed": (
+        'say on which sides: "bunkers front left, right and behind the green"'
+    ),
     "double": 'say each bend: "dogleg right at 220, left at 330"',
     "waste": 'say how it plays: "bunker left at 230", "heavy rough left 20"',
     "inch inches": 'say "rough" or "heavy rough"',
     "longer shorter": 'say the height: "uphill 10"',
     "driving practice": 'say what it is: "out right 40", "rough right 40"',
-    "drivable driveable reachable layup": "the answer finds that out, leave it out",
+    "drivable driveable reachable layup lay": "the answer finds that out, leave it out",
     "blind": "nothing depends on it, leave it out",
     "over": 'say where it lies: "pond across 100 to 140", "carry 190 to clear the pond"',
 }
@@ -179,6 +194,9 @@ INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.sp
 """Words golfers use that settle nothing to be drawn, and what to say for them."""
 
 _ALONE = {
+    "from": 'say from what: "creek 100 from the green", "bunker 150 out left" (from the middle of the green)',
+    "out": 'say "at 150 out" (to the middle of the green), or "out left 34" for a boundary',
+    "in": 'say "from 200 to the green", or how far from the green, "100 out"',
     "deep": 'a number goes before it: "24 deep"',
     "tall": 'a number goes before it: "15 tall"',
     "above": 'by how much? For example "6 above the fairway"',
@@ -186,7 +204,7 @@ _ALONE = {
     "tier": 'say which part is up: "two tier green, back 3 ft up"',
     "pinches": 'to what? For example "fairway 30 wide, narrows to 20 at 260"',
 }
-"""Words of the grammar that want a number, and how they have it."""
+"""Words of the grammar that want another beside them, and how they have it."""
 
 _ALL_WORDS = sorted({word for head in HEADS for word in head} | set(OTHER_WORDS))
 

@@ -8,7 +8,16 @@ from itertools import pairwise
 
 from ...errors import UsageError
 from . import phrases as p
-from .spoken import MISSED, club_and_where, gone_or_left, in_figures, say_instead, usual, without_mishits
+from .spoken import (
+    MISSED,
+    club_and_where,
+    gone_or_left,
+    in_figures,
+    say_instead,
+    usual,
+    without_mishits,
+    without_numbers,
+)
 
 ALLOWED = (
     'say strokes between semicolons, "driver to 215 out, right rough; 5-iron to 30 ft; 2 putts"; a club, '
@@ -122,7 +131,7 @@ def read_notes(text: str) -> Notes:
         A clause that is not understood, nothing played, or a word behind the last stroke.
     """
     _check_length(text)
-    text, scored = _without_score(in_figures(text))
+    text, scored = _without_score(in_figures(without_numbers(text)))
     said = [clause.strip(" ,") for clause in p.BREAK.split(text)]
     clauses: list[Clause] = []
     setup: dict[str, str | None] = {"tee": None, "pin": None, "start": None}
@@ -235,7 +244,8 @@ def _clauses(clause: str, *, is_usual: bool = False) -> list[Clause]:
             raise refused(clause, f"found {count} putts, allowed are 1 to 9")
         return [Putts(clause, count, found["first"])]
     if found := p.TAPPED.fullmatch(clause):
-        return [Putts(clause, 1, f"{found['footer']} ft" if found["footer"] else found["first"])]
+        feet = found["footer"] or found["before"]
+        return [Putts(clause, 1, f"{feet} ft" if feet else found["first"])]
     if p.STOPPED.fullmatch(clause):
         return [Stopped(clause)]
     if p.AGAIN.fullmatch(clause):

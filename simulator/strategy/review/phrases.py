@@ -140,7 +140,7 @@ SAME_CLUB = "the same club"
 
 PLACE_AT_ONCE = re.compile(
     rf"(?P<club>.+?)[\s,]+{_CAME}(?P<where>\d+(?:\.\d+)?\s*(?:{UNIT}\s+)?"
-    r"(?:(?:left|right)\s+of\s+(?:the\s+)?(?:pin|flag|hole)|out|on|short|long|past|over|behind|to\s+go|left\s+in|remaining|(?:off|from)\s+(?:the\s+)?tee)\b.*|\d+(?:\.\d+)?\s*(?:ft|feet|foot)\b.*)",
+    r"(?:(?:left|right)\s+of\s+(?:the\s+)?(?:pin|flag|hole)|out|on|short|long|past|over|behind|to\s+go|left\s+in|remaining|(?:off|from)\s+(?:the\s+)?tee)\b.*|\d+(?:\.\d+)?\s*(?:ft|feet|foot)\b.*|[12]?\d\s*(?:paces?|m|metres?|meters?))",
     re.IGNORECASE,
 )
 """A place that says itself whether it is out, on or in feet needs no "to" before it."""
@@ -151,7 +151,7 @@ LEFT_AT_ONCE = re.compile(
 )
 """Nor does what was left to the hole: "driver, 150 left"; of fewer yards it may be the side."""
 
-_FEET = r"\d+(?:\.\d+)?[\s-]*(?:ft|feet|foot|'|m|metres?|meters?)"
+_FEET = r"\d+(?:\.\d+)?[\s-]*(?:ft|feet|foot|'|m|metres?|meters?|paces?)"
 PUTTS = re.compile(
     rf"(?P<count>{_NUMBER_WORD})[\s-]*putt(?:s|ed)?(?:\s+out)?(?:\s+from\s+(?P<first>{_FEET}.*))?",
     re.IGNORECASE,
@@ -160,7 +160,8 @@ _MADE = r"(?:made|sank|sunk|holed|drained)"
 TAPPED = re.compile(
     rf"tap(?:ped)?(?:\s+it)?[\s-]*in|gimme|given|conceded|(?:knocked|rolled|popped)(?:\s+it)?\s+in"
     rf"|{_MADE}(?:\s+(?:it|(?:the|a|my|his|her)\s+(?:\w+\s+)?putt|the\s+(?:second|third|next|return)))?(?:\s+from\s+(?P<first>{_FEET}.*))?"
-    rf"|{_MADE}\s+(?:the|an?|my|his|her)\s+(?P<footer>\d+)[\s-]*(?:ft|foot|footer)(?:\s+putt)?",
+    rf"|{_MADE}\s+(?:(?:the|an?|my|his|her)\s+)?(?P<footer>\d+)[\s-]*(?:ft|foot|footer)(?:\s+putt)?"
+    rf"|(?P<before>\d+)[\s-]*(?:(?:ft|foot|feet)\s+putt|footer)[\s,]+(?:{_MADE}|in)",
     re.IGNORECASE,
 )
 STOPPED = re.compile(r"pick(?:s|ed)?[\s-]+up|no return|n\.?r\.?|gave up", re.IGNORECASE)
