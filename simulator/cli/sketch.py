@@ -49,7 +49,7 @@ def sketch(
       yellow penalty area 300 to 320, playable      | river all down the left
       out left 34 | out both sides 45 | road right 40 from 200 to 300
       bunker left at 230 | cross bunker at 210 | two bunkers right 220 to 260
-      three bunkers right at 210, 230 and 250 | bunker 150 out left | creek 100 out
+      three bunkers right 210, 230 and 250 | bunker 150 out left | creek 100 out
       bunkers both sides of the green | bunker short right of the green
       trees right 180 to 260, 15 tall | heavy rough both sides, edge 25
       lone tree 12 left at 230, crown 10 | oak 20 right at 300
