@@ -125,6 +125,7 @@ def check_playable(board: Board, lie: int, wanted: Sequence[Asked]) -> None:
 
 def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     """What to work out: the clubs asked for, or the best of all; the map's own choice is always there."""
+    check_playable(place.board, place.lie, wanted)
     rows = place.board.allowed(place.lie)
     must = frozenset(row for club in wanted for row in club.rows if row in rows)
     found, _ = search(place, seed, rows, keep_within=WORTH_SHOWING, keep_most=MOST_SHOWN, must=must)

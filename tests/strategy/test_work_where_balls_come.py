@@ -130,13 +130,13 @@ def test_the_work_saved_costs_nothing() -> None:
 
 def most_deciding(monkeypatch, name: str, player: str, effort: Effort | None = None) -> list[float]:
     """Most strikes that decide at any node, of each sweep of a map worked from the tee."""
-    hole, most, one_sweep = level(name), [], maps._sweep
+    hole, most, one_sweep = level(name), [], maps.sweep
 
     def watched(board, game, nodes, *rest):
         most.append(nodes[:, 7].max())
         return one_sweep(board, game, nodes, *rest)
 
-    monkeypatch.setattr(maps, "_sweep", watched)
+    monkeypatch.setattr(maps, "sweep", watched)
     start = 0.0, 0.0, int(Lie.TEE)
     solve_from(make_board(hole, bag_named(player)), hole, start, seed=SEED, effort=effort, threads=THREADS)
     return most
