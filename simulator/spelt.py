@@ -28,7 +28,7 @@ MOST_HUNDREDS = 6
 
 _CLUB_NOUNS = ("iron", "wood", "hybrid", "rescue")
 _NOUGHT = ("oh", "o")
-_DECADES = {f"{word[:-1]}ies": f"{tens}s" for word, tens in TENS.items()}
+_BY_TENS = {f"{word[:-1]}ies": f"{tens}s" for word, tens in TENS.items()}
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*")
 _SHORT = re.compile(rf"\b(?:{'|'.join(SHORT_FOR)})\b", re.IGNORECASE)
 _AND_A_HALF = re.compile(r"\b(\d+)[ -]and[ -]a[ -]half\b", re.IGNORECASE)
@@ -133,8 +133,8 @@ def in_figures(text: str, *, least: float = 0.0, before: str = "", ones: bool = 
         lone = read is not None and words[: read[1]] == ["one"]
         if read and read[0] >= least and (follows.match(text, end) if follows else ones or not lone):
             out, at = f"{out}{read[0]:g}", end
-        elif words[0] in _DECADES and not before:
-            out, at = out + _DECADES[words[0]], found.end()
+        elif words[0] in _BY_TENS and not before:
+            out, at = out + _BY_TENS[words[0]], found.end()
         else:
             out, at = out + found[0], found.end()
     return _LOOSE.sub("", _TIED.sub(" ", _AND_A_HALF.sub(r"\1.5", out + text[at:])))
