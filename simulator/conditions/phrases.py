@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from ..spelt import SMALL
 from ..units import MPS_PER_MPH
 from .beaufort import BEAUFORT_NAMES
 
@@ -26,13 +27,13 @@ NUMBER = r"\d+(?:\.\d+)?"
 UNIT = "(?:" + "|".join(f"(?P<{unit}>{text})" for unit, text in _UNITS.items()) + ")"
 DEGREE = r"(?:°|º|degrees?|degs?)"
 
-_HOURS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
-HOURS = {name: k + 1 for k, name in enumerate(_HOURS)} | {str(k): k for k in range(1, 13)}
+_HOURS = {word: hour for word, hour in SMALL.items() if 1 <= hour <= 12}
+HOURS = _HOURS | {str(k): k for k in range(1, 13)}
 _HOUR = r"\d{1,2}|" + "|".join(sorted(_HOURS, key=len, reverse=True))
 
 CLUBS = {
-    "half a": 0.5, "a half": 0.5, "half": 0.5, "a": 1.0, "": 1.0, "one and a half": 1.5, "one": 1.0,
-    "two and a half": 2.5, "two": 2.0, "three": 3.0, "four": 4.0, "a couple of": 2.0, "couple of": 2.0,
+    "half a": 0.5, "a half": 0.5, "half": 0.5, "a": 1.0, "": 1.0, "one": 1.0, "two": 2.0, "three": 3.0,
+    "four": 4.0, "a couple of": 2.0, "couple of": 2.0,
 }  # fmt: skip
 """Numbers of clubs in words."""
 

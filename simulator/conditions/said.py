@@ -43,9 +43,16 @@ class Said:
         setattr(self, name, value)
 
     def strength(self, value: float, word: str) -> None:
-        if self.clubs is not None:
+        self._strength("speed_mph", self.clubs, value, word)
+
+    def strength_in_clubs(self, value: float, word: str) -> None:
+        self._strength("clubs", self.speed_mph, value, word)
+
+    def _strength(self, name: str, other: float | None, value: float, word: str) -> None:
+        """Store how strong it blows; told the other way already it is refused."""
+        if other is not None:
             self.refuse(word, f"says the strength a second time{_ONE_WIND}")
-        self.set_once("speed_mph", value, word)
+        self.set_once(name, value, word)
 
 
 def _word(found: re.Match[str]) -> str:
@@ -72,18 +79,18 @@ def _force(said: Said, found: re.Match[str]) -> None:
 
 
 def _clubs(said: Said, found: re.Match[str]) -> None:
-    number = CLUBS[found["n"]] if found["n"] in CLUBS else float(found["n"])
-    if said.speed_mph is not None:
-        said.refuse(_word(found), f"says the strength a second time{_ONE_WIND}")
-    said.set_once("clubs", number + (0.5 if found["half"] else 0.0), _word(found))
+    said.strength_in_clubs(_count(found["n"]) + (0.5 if found["half"] else 0.0), _word(found))
 
 
 def _clubs_range(said: Said, found: re.Match[str]) -> None:
     """ "One to two clubs", "a club or two": the middle."""
-    low, high = (CLUBS[n] if n in CLUBS else float(n) for n in ((found["low"] or "a").strip(), found["n"]))
-    if said.speed_mph is not None:
-        said.refuse(_word(found), f"says the strength a second time{_ONE_WIND}")
-    said.set_once("clubs", 0.5 * (low + high), _word(found))
+    low, high = _count((found["low"] or "a").strip()), _count(found["n"])
+    said.strength_in_clubs(0.5 * (low + high), _word(found))
+
+
+def _count(number: str) -> float:
+    """A number of clubs, in a word or in figures."""
+    return CLUBS[number] if number in CLUBS else float(number)
 
 
 def _gust_to(said: Said, found: re.Match[str]) -> None:

@@ -8,11 +8,9 @@ from collections.abc import Iterable, Mapping
 from functools import lru_cache
 
 from ..physics.launch import KINDS
+from ..spelt import SMALL
 
-_SPOKEN = {
-    "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9",
-    "eleven": "11",
-}  # fmt: skip
+_SPOKEN = {word: str(number) for word, number in SMALL.items() if 2 <= number <= 9 or number == 11}
 _LETTER = {"w": "wood", "wood": "wood", "fairwaywood": "wood", "i": "iron", "iron": "iron", "h": "hybrid",
            "hy": "hybrid", "hybrid": "hybrid", "rescue": "hybrid"}  # fmt: skip
 _WHOLE = {

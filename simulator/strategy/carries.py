@@ -123,6 +123,11 @@ _PAIR = re.compile(
 _LENGTH = re.compile(rf"\s*(?P<number>[+-]?\d+(?:\.\d+)?)\s*(?P<unit>{'|'.join(UNITS)}|ft|feet|foot)?\s*")
 
 
+def _plain(text: str) -> str:
+    """Small letters, numbers in figures."""
+    return in_figures(text.casefold(), ones=True)
+
+
 def read_height(text: str) -> float:
     """Height of a target over the ball as typed [yd]: yards, or ``m`` or ``ft`` behind; below negative.
 
@@ -131,7 +136,7 @@ def read_height(text: str) -> float:
     UsageError
         Anything else.
     """
-    found = _LENGTH.fullmatch(in_figures(text.casefold(), ones=True))
+    found = _LENGTH.fullmatch(_plain(text))
     if not found:
         raise UsageError(f'height {text!r}; allowed: yards such as 6 or -6, or "5 m", "-20 ft"')
     unit = found["unit"] or "yd"
@@ -146,8 +151,7 @@ def read_adjusted(text: str, distance: str) -> float:
     UsageError
         Anything else.
     """
-    found = _LENGTH.fullmatch(in_figures(text.casefold(), ones=True))
-    first = _PAIR.fullmatch(in_figures(distance.casefold(), ones=True))
+    found, first = _LENGTH.fullmatch(_plain(text)), _PAIR.fullmatch(_plain(distance))
     if not found or found["unit"] not in (None, *UNITS):
         raise UsageError(f'adjusted distance {text!r}; allowed: a number such as 169, or "155 m"')
     unit = found["unit"] or (first["unit"] if first else None) or "yd"
@@ -162,7 +166,7 @@ def read_distance(text: str) -> tuple[float, float | None]:
     UsageError
         Anything else.
     """
-    found = _PAIR.fullmatch(in_figures(text.casefold(), ones=True))
+    found = _PAIR.fullmatch(_plain(text))
     if not found:
         allowed = 'yards such as 164, metres such as "150 m", or "164, adjusted 169"'
         raise UsageError(f"distance {text!r}; allowed: {allowed}")

@@ -34,7 +34,7 @@ def _pairs(tokens: list[Token]) -> list[Token]:
         of = [one.key for one in tokens[k + 1 : k + 4]]
         if token.key in _TWO and of[:1] == ["of"] and any((one,) in _BUNKERS for one in of[1:]):
             out.append(replace(token, kind="number", value=2.0))
-        elif not (out and out[-1] is not token and token.key == "of" and out[-1].key in _TWO):
+        elif not (out and token.key == "of" and out[-1].key in _TWO):
             out.append(token)
     return out
 
