@@ -38,8 +38,8 @@ def draw_round(one: Round, *, ax: Axes | None = None) -> Axes:
         ax.bar(
             totals[part], chances[part], 0.8, facecolor=face, edgecolor=look.colour, linewidth=0.8, zorder=3
         )
-    if one.target is not None and _has_target(one):
-        ax.axvline(one.target - 0.5, color=other.colour, linestyle=other.dash, linewidth=1.4, zorder=4)
+    if (target := _target(one)) is not None:
+        ax.axvline(target - 0.5, color=other.colour, linestyle=other.dash, linewidth=1.4, zorder=4)
     ax.set(xlim=(low - 0.8, high + 0.8), ylim=(0.0, 1.08 * float(chances.max())))
     ax.set_xlabel("strokes", fontsize=7.0, color=INK, labelpad=1.5)
     ax.set_ylabel("rounds in 100", fontsize=7.0, color=INK)
@@ -54,13 +54,16 @@ def _shown(one: Round) -> tuple[int, int]:
     return one.quantile(0.5 - 0.5 * MOST_SHOWN), one.quantile(0.5 + 0.5 * MOST_SHOWN)
 
 
-def _has_target(one: Round) -> bool:
+def _target(one: Round) -> int | None:
+    """The target a line stands at: where its chance is told, and the line is in the chart."""
     low, high = _shown(one)
-    return one.target is not None and low <= one.target <= high + 1
+    shown = one.breaking is not None and one.target is not None and low <= one.target <= high + 1
+    return one.target if shown else None
 
 
 def chart_words(one: Round) -> str:
     """What the chart shows."""
     first, last, held = one.most()
     words = f"Filled: {100.0 * held:.0f} in 100 rounds, {first} to {last}."
-    return words if not _has_target(one) else f"{words} Left of the dashed line {one.target} is broken."
+    target = _target(one)
+    return words if target is None else f"{words} Left of the dashed line {target} is broken."

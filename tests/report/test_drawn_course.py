@@ -27,7 +27,7 @@ from simulator.report.coursepages import course_pages, save_course
 from simulator.report.coursetable import course_summary
 from simulator.report.palette import MARKED, PAPER, SHOTS, STYLE
 from simulator.report.paper import MARGIN_IN, TALL_IN, WIDE_IN
-from simulator.report.roundchart import draw_round
+from simulator.report.roundchart import chart_words, draw_round
 from simulator.report.sheet import width_in, wrapped
 from simulator.report.summarypages import summary_pages
 from simulator.report.summarywords import row_words
@@ -396,6 +396,13 @@ def test_the_chart_has_the_chances_of_the_round(plain: CourseAnswer) -> None:
     assert sum(bar.get_height() for bar in bars.values()) > 99.5
     (line,) = ax.lines
     assert line.get_xdata()[0] == 14.5 and not draw_round(add_up(plain.of("Barnaby"), 90)).lines
+    assert "Left of the dashed line 15 is broken" in chart_words(one)
+
+
+def test_the_chart_tells_no_target_that_the_words_leave_out(plain: CourseAnswer) -> None:
+    """Where holes have no answer no score of the others breaks anything."""
+    part = add_up(plain.of("Barnaby"), 15, missing=1)
+    assert not draw_round(part).lines and "broken" not in chart_words(part)
 
 
 def test_files_of_the_pages(plain: CourseAnswer, one_player: CourseAnswer, tmp_path: Path) -> None:
