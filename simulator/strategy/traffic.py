@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -18,6 +19,12 @@ WORTH_A_LOOK = 0.5
 
 SEQUENCES = Effort().followed
 """Sequences of each choice that is to be scored anew."""
+
+
+DOUBT_STROKES, DOUBTS = 0.5, 4
+"""What a rough map's values are moved by, one standard deviation [strokes], and how many times over. A ball in
+water is dropped where that looks cheapest: of two ways much alike the rough map would show one alone, and
+the fine one, which may choose the other, would know little of it."""
 
 
 def solve_from(
@@ -63,7 +70,8 @@ def solve_from(
 def likely_traffic(place: Place, must: Sequence[int], seed: int, sequences: int = SEQUENCES) -> Traffic:
     """Where balls come to after the first shot, and strokes from the place.
 
-    Every shot that might be the answer is played as often, on the line that scores best.
+    Every shot that might be the answer is played as often, on the line that scores best, by turns on values
+    moved by `DOUBT_STROKES`: they decide where a ball is dropped and whether its stroke is replayed.
 
     Parameters
     ----------
@@ -82,11 +90,26 @@ def likely_traffic(place: Place, must: Sequence[int], seed: int, sequences: int 
     replay = FIRST_GUESS[0] + FIRST_GUESS[1] * place.distance_yd
     scores = place.scores(actions, replay, strike_sets(seed, 1, 64))
     home, value = actions[int(scores.argmin())], float(scores.min())
-    played = []
-    for best in best_of_each(owners, scores):
-        if owners[best] in must or scores[best] <= value + WORTH_A_LOOK:
-            played.append(_places(place, actions[best], home, value, seed, sequences))
+    likely = [
+        actions[best]
+        for best in best_of_each(owners, scores)
+        if owners[best] in must or scores[best] <= value + WORTH_A_LOOK
+    ]
+    played, luck = [], np.random.default_rng([seed, 0xD0B7])
+    for turn in range(DOUBTS):
+        moved, again = _doubted(place, luck), value + luck.normal(0.0, DOUBT_STROKES)
+        played += [_places(moved, one, home, again, seed + turn, sequences // DOUBTS) for one in likely]
     return Traffic(np.concatenate(played), value)
+
+
+def _doubted(place: Place, luck: np.random.Generator) -> Place:
+    """The place on a map whose values are moved, each node's by luck of its own."""
+    game = place.board.game
+    coarse, fine = (
+        one + luck.normal(0.0, DOUBT_STROKES, one.shape) for one in (game.field.coarse, game.field.fine)
+    )
+    field = game.field._replace(coarse=coarse, fine=fine)
+    return replace(place, board=replace(place.board, game=game._replace(field=field)))
 
 
 def places_of(place: Place, choices: Sequence[Choice], value: float, seed: int) -> np.ndarray:

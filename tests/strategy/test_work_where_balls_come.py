@@ -5,18 +5,23 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from scipy.interpolate import RegularGridInterpolator
-from solved import SEED, THREADS, bag_named, demo_board, level
+from solved import SEED, THREADS, bag_named, demo_board, level, player_named
 
-from simulator.engine import Effort, Opening, at_once, maps, places_played, play
+from simulator import load_hole
+from simulator.engine import Effort, Opening, at_once, maps, places_played, play, solve_map
 from simulator.engine.effort import node_rows, seed_idle
 from simulator.hole.surfaces import Lie
 from simulator.kernels import codes
+from simulator.strategy import traffic
 from simulator.strategy.search import Place, search
 from simulator.strategy.traffic import likely_traffic, places_of, solve_from
-from simulator.tables.game import make_board
+from simulator.tables.bag import make_bag
+from simulator.tables.game import make_board, make_sketch
 from simulator.tables.nodes import Grid
+from simulator.tables.rasters import ground_raster
 from simulator.tables.reads import node_reads
 
+ROUGH = Effort(few=8, more=32, near=32, commit=32, again=0)
 LUCK = {"seed": 11, "sequences": 4_000, "threads": THREADS}
 
 
@@ -108,6 +113,21 @@ def test_a_club_that_was_asked_about_is_played_whatever_it_scores() -> None:
     carry = shots.shots[last].carry_yd
     away = np.hypot(more[:, 0], more[:, 1])
     assert (np.abs(away - carry) < 25.0).sum() > (np.abs(np.hypot(few[:, 0], few[:, 1]) - carry) < 25.0).sum()
+
+
+def test_drops_that_may_turn_out_the_cheaper_are_played_from(monkeypatch) -> None:
+    """A green on an island: on the rough map balls in the water are played again from the tee, which is a little
+    cheaper there than a drop short of the water. Which of the two is, only a map that knows both can tell."""
+    hole = load_hole("ostrel-heath/11")
+    raster = ground_raster(hole)
+    empty = make_board(hole, make_bag(player_named("barnaby"), None, raster, THREADS), raster)
+    rough = solve_map(make_sketch(make_sketch(empty, hole), hole), seed=SEED, effort=ROUGH, threads=THREADS)
+    bank = []
+    for doubt in (1e-9, traffic.DOUBT_STROKES):
+        monkeypatch.setattr(traffic, "DOUBT_STROKES", doubt)
+        places = likely_traffic(tee(rough), [], 5).places
+        bank.append(int(((places[:, 1] > 40.0) & (places[:, 1] < 62.0)).sum()))
+    assert bank[0] == 0 and bank[1] > 30, bank
 
 
 def test_the_work_saved_costs_nothing() -> None:
