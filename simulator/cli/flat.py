@@ -7,6 +7,8 @@ import inspect
 from collections.abc import Callable
 from typing import Any, get_type_hints
 
+from ..errors import NoAnswerError, UsageError
+
 
 def flat(command: Callable[..., None]) -> Callable[..., None]:
     """The command with each parameter that is a group (a NamedTuple of options) replaced by its options.
@@ -34,9 +36,21 @@ def flat(command: Callable[..., None]) -> Callable[..., None]:
 
     @functools.wraps(command)
     def spread(**given: Any) -> None:
+        asked = given.get("units")
         for name, kind in groups.items():
             given[name] = kind(**{field: given.pop(field) for field in kind._fields})
-        command(**given)
+        try:
+            command(**given)
+        except (UsageError, NoAnswerError) as error:  # files' errors name keys that say their own unit
+            if not asked:
+                raise
+            from ..report.units import units_named
+
+            try:
+                shown = units_named(asked)
+            except UsageError:  # no unit at all: that is what the error says
+                raise error from None
+            raise type(error)(shown.complaint(str(error))) from error
 
     # options stand behind arguments, whatever the order they were written in
     parameters = [p.replace(kind=inspect.Parameter.KEYWORD_ONLY) for p in parameters]

@@ -11,6 +11,7 @@ from ..strategy.carries import Carry, Effective
 from ..strategy.result import conditions_dict
 from .cautions import RULE
 from .daywords import day_words
+from .figures import adding_up
 from .screen import wrap
 from .units import YARDS, Units
 
@@ -48,17 +49,18 @@ def table_dict(player: Player, conditions: Conditions, rows: Sequence[Carry]) ->
 
 
 def sum_text(player: Player, conditions: Conditions, found: Effective, units: Units = YARDS) -> str:
-    """The number to hit, part by part, ending in the club."""
+    """The number to hit, part by part, ending in the club; the parts as shown add up."""
     pair = " (rough, from the laser's pair: common practice)" if found.height_from_pair else ""
+    parts = (found.distance_yd, found.height_adds_yd, found.air_adds_yd, found.wind_adds_yd)
+    distance, height, air, wind = adding_up([units.of(part) for part in parts])
     lines = [
         f"{player.name} today: {day_words(conditions)}",
         "",
-        f"{'distance':<12}{units.number(found.distance_yd):>6} {units.short}",
-        f"{'height':<12}{units.number(found.height_adds_yd, signed=True):>6}    "
-        f"{units.number(found.height_yd, signed=True)} {units.short}{pair}",
-        f"{'air':<12}{units.number(found.air_adds_yd, signed=True):>6}",
-        f"{'wind':<12}{units.number(found.wind_adds_yd, signed=True):>6}",
-        f"{'to hit':<12}{units.number(found.effective_yd):>6} {units.short} effective distance",
+        f"{'distance':<12}{distance:>6} {units.short}",
+        f"{'height':<12}{height:>+6}    {units.number(found.height_yd, signed=True)} {units.short}{pair}",
+        f"{'air':<12}{air:>+6}",
+        f"{'wind':<12}{wind:>+6}",
+        f"{'to hit':<12}{distance + height + air + wind:>6} {units.short} effective distance",
         "",
         *wrap(_to_hit(found, units)),
         RULE,

@@ -60,11 +60,13 @@ def _rank(answer: Answer, index: int) -> float:
 
 def all_bad(answer: Answer) -> bool:
     """Whether every alternative finishes in trouble more often than not."""
+    return all(trouble_share(one) > 0.5 for one in answer.alternatives)
+
+
+def trouble_share(one: Alternative) -> float:
+    """Share of this ball that finishes in any trouble."""
     words = [WORDS[surface] for surface in TROUBLE]
-    return all(
-        sum(one.finish[word].value for word in words if word in one.finish) > 0.5
-        for one in answer.alternatives
-    )
+    return sum(one.finish[word].value for word in words if word in one.finish)
 
 
 def runner_up(answer: Answer) -> int | None:

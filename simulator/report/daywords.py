@@ -43,6 +43,41 @@ def firmness_words(conditions: Conditions) -> str:
     return ", ".join(said)
 
 
+def wind_words(conditions: Conditions, along_deg: float, of: str = "the shot") -> str:
+    """A mean wind above nothing as a line on a bearing meets it, without a capital; else empty."""
+    wind = conditions.wind
+    if wind is None or wind.speed_mph <= 0.0:
+        return ""
+    gusts = f" +- {wind.gust_mph:.0f}" if round(wind.gust_mph) else ""
+    level = "forecast, at 10 m" if wind.height == "forecast" else "felt at head height"
+    swing = f", +- {wind.swing_deg:.0f} degrees" if round(wind.swing_deg) else ""
+    hands = clock(wind.from_deg - along_deg)
+    return f"wind {wind.speed_mph:.0f}{gusts} mph from {hands} of {of}{swing}, taken as {level}"
+
+
+def day_told(conditions: Conditions, along_deg: float = 0.0, of: str = "the first leg") -> str:
+    """The day as a page says it: wind, air and ground where they are not the usual ones, else empty.
+
+    Parameters
+    ----------
+    along_deg : float
+        Bearing the wind's direction is told from, clockwise from the first leg [deg].
+    of : str
+        What has that bearing.
+    """
+    usual = Conditions()
+    air = []
+    if round(conditions.temperature_c) != round(usual.temperature_c):
+        air.append(f"{conditions.temperature_c:.0f} C")
+    if round(conditions.altitude_m):
+        air.append(f"{conditions.altitude_m:.0f} m up")
+    if conditions.pressure_hpa is not None:
+        air.append(f"{conditions.pressure_hpa:.0f} hPa at the course")
+    parts = (wind_words(conditions, along_deg, of), ", ".join(air), firmness_words(conditions))
+    words = "; ".join(part for part in parts if part)
+    return f"{words[0].upper()}{words[1:]}." if words else ""
+
+
 def day_sentence(answer: Answer, units: Units = YARDS, *, putt: bool = True) -> str:
     """What the day is and does, for the answer screen; empty on a still, level, usual day.
 
@@ -51,12 +86,9 @@ def day_sentence(answer: Answer, units: Units = YARDS, *, putt: bool = True) -> 
     conditions, day = answer.conditions, answer.day
     said = []
     wind = conditions.wind
-    if wind is not None and wind.speed_mph > 0.0:
-        gusts = f" +- {wind.gust_mph:.0f}" if round(wind.gust_mph) else ""
-        words = f"{wind.speed_mph:.0f}{gusts} mph from {clock(wind.from_deg - answer.best.aim_bearing_deg)}"
-        level = "forecast, at 10 m" if wind.height == "forecast" else "felt at head height"
-        swing = f", +- {wind.swing_deg:.0f} degrees" if round(wind.swing_deg) else ""
-        text = f"Wind {words} of the shot{swing}, taken as {level}"
+    text = wind_words(conditions, answer.best.aim_bearing_deg)
+    if wind is not None and text:
+        text = f"{text[0].upper()}{text[1:]}"
         other = day.other_height_carry_yd
         if other is not None and abs(other) >= day.half_club_yd:
             meant = "felt at head height" if wind.height == "forecast" else "forecast at 10 m"

@@ -65,7 +65,11 @@ def _two_figures(number: float) -> int:
 
 def in_hundred(shares: Sequence[float]) -> list[int]:
     """Whole counts that add up to 100 times the sum of the shares: the largest remainders are rounded up."""
-    exact = [100.0 * s for s in shares]
+    return adding_up([100.0 * s for s in shares])
+
+
+def adding_up(exact: Sequence[float]) -> list[int]:
+    """Whole numbers that add up to the sum, rounded: the largest remainders are rounded up."""
     counts = [math.floor(e + 1e-9) for e in exact]
     short = round(sum(exact)) - sum(counts)
     by_remainder = sorted(range(len(exact)), key=lambda k: counts[k] - exact[k])

@@ -204,7 +204,7 @@ def _draw_room(ax: Axes, answer: Answer, one: Alternative) -> None:
         return
     (_, x1), (_, y1) = ax.get_xlim(), ax.get_ylim()
     far = abs(x1) + abs(y1) + 1000.0
-    low = 0.0 if room.carry_at_least_yd is None else room.carry_at_least_yd
+    low = room.starts_yd if room.carry_at_least_yd is None else room.carry_at_least_yd
     high = far if room.finish_at_most_yd is None else room.finish_at_most_yd
     left = -far if room.left_edge_yd is None else room.left_edge_yd
     right = far if room.right_edge_yd is None else room.right_edge_yd

@@ -13,6 +13,7 @@ from ..strategy.lesson import Lesson
 from ..strategy.result import TIE_STROKES, Alternative, Answer
 from . import groundplot, lessonmaps, shotplot, takeaways
 from .chosen import shot_words
+from .daywords import day_told
 from .figures import HELD
 from .groundplot import ground_key, view_box
 from .lessoncharts import draw_aims, draw_pattern, draw_scores
@@ -60,6 +61,8 @@ def lesson_pages(
         for name, (heading, make) in PAGES.items():
             if not only or name in only:
                 sheet = Sheet(f"{result.answer.hole.name}: {heading}")
+                if day := _day(name, result):
+                    sheet.words(day, 6.5, color=FAINT)
                 make(sheet, result, units)
                 sheet.foot(" ".join([takeaways.foot_words(result, units), *notes]))
                 pages.append((name, sheet.done()))
@@ -82,6 +85,14 @@ def save_lesson(
 ) -> list[Path]:
     """Write the pages, one PDF or a PNG or SVG each (`sheet.write_pages`); returns the files written."""
     return write_pages(lesson_pages(result, units, only, notes), path)
+
+
+def _day(name: str, result: Lesson) -> str:
+    """The day of the page's own shot; the patterns are drawn along the first leg."""
+    answer = result.approach if name == "approach" else result.answer
+    if name == "patterns":
+        return day_told(answer.conditions)
+    return day_told(answer.conditions, answer.best.aim_bearing_deg, "the shot")
 
 
 def _say(sheet: Sheet, lines: Sequence[str]) -> None:

@@ -14,6 +14,7 @@ from . import groundplot, shotplot
 from .cautions import RULES
 from .chosen import PENALTY
 from .credits import map_data
+from .daywords import day_told
 from .labels import Labels
 from .page import GAP_IN, check_plot_path, fit_page, frame, make_page, write_page
 from .palette import FAINT, STYLE
@@ -128,6 +129,7 @@ def _title(answer: Answer, units: Units) -> str:
     lines = (
         f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}",
         f"{player.name}{of}, from {units.sentence(answer.start.words)}",
+        day_told(answer.conditions, answer.best.aim_bearing_deg, "the shot").rstrip("."),
     )
     return "\n".join(part for line in lines for part in textwrap.wrap(line, TITLE_COLUMNS))
 

@@ -17,10 +17,11 @@ from ..strategy.review.rests import Rest
 from . import groundplot
 from .cautions import RULES
 from .credits import map_data
+from .daywords import day_told
 from .holemap import whole_hole, write
 from .labels import Labels
 from .page import frame, own_axes
-from .palette import PAPER, SHOTS, STYLE
+from .palette import FAINT, PAPER, SHOTS, STYLE
 from .reviewtext import (
     HOW_JUDGED,
     choice_words,
@@ -134,6 +135,8 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
     hole = found.hole
     with matplotlib.rc_context(fname=STYLE):
         sheet = Sheet(f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}")
+        if day := day_told(found.conditions):
+            sheet.words(day, 6.0, color=FAINT)
         sheet.words(verdict(found.player.name, found), 7.0)
         x0, x1, y0, y1 = _extent(found)
         tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)

@@ -13,6 +13,7 @@ from ..strategy.review.notes import HOLED
 from ..strategy.review.strokes import Stroke
 from .cautions import EXACT, RULES
 from .chosen import shot_words
+from .daywords import day_told
 from .figures import join_words, pin_said
 from .lines import point_words
 from .screen import side_by_side, wrap
@@ -62,6 +63,7 @@ def _hole_text(found: HoleReview, notes: tuple[str, ...], units: Units, full: bo
     hole = found.hole
     where = f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}"
     lines = wrap(f"{where}; {hole.tee.name} tee, {pin_said(hole.pin.name)}; {_who(found)}")
+    lines += wrap(day_told(found.conditions))
     lines += wrap(verdict(found.player.name, found))
     lines += ["", *_table(found, units, full), ""]
     lines += wrap(choice_words([(None, found, one) for one in found.strokes], units))

@@ -8,7 +8,17 @@ from ..hole.surfaces import WORDS, Surface
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from .cautions import EXACT, LOOK, RULES
-from .chosen import TroubleRow, par_counts, runner_up, score_counts, shot_words, title, told_by_line, troubles
+from .chosen import (
+    TroubleRow,
+    par_counts,
+    runner_up,
+    score_counts,
+    shot_words,
+    title,
+    told_by_line,
+    trouble_share,
+    troubles,
+)
 from .credits import map_data
 from .figures import HELD, in_hundred, join_words, nearest, unseen
 from .lines import line_words
@@ -18,6 +28,9 @@ from .verdicts import if_figures_hold, level, right_words, versions
 
 LEAST_LEAVE_YD = 5.0
 """A gain in distance smaller than this is not told [yd]."""
+
+TROUBLE_WORD = "trouble"
+"""What a ball finds where no one area, but all of them together, are worth a sentence."""
 
 LEAST_MORE = 0.02
 """Trouble found so much more often is worth a sentence (share of the plays)."""
@@ -120,6 +133,11 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
     rows = troubles(answer, [answer.recommended, other])
     worse = _dearest([row for row in rows if row.shares[1] - row.shares[0] >= LEAST_MORE], 1)
     better = _dearest([row for row in rows if row.shares[0] - row.shares[1] >= LEAST_MORE], 0)
+    whole = TroubleRow(TROUBLE_WORD, (trouble_share(one), trouble_share(two)))
+    if worse is None and whole.shares[1] - whole.shares[0] >= LEAST_MORE:  # a little more of each of many
+        worse = whole
+    if better is None and whole.shares[0] - whole.shares[1] >= LEAST_MORE:
+        better = whole
     gains = f" and {'gains' if nearer > 0 else 'loses'} {far}" if far else ""
     said = []
     if worse is not None:
@@ -140,6 +158,8 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
 def _odds(row: TroubleRow, times: str) -> str:
     """A trouble and how often: "the drain 1 time in 7"; "burn 2: 1 time in 7" has two figures to part."""
     words = f"a {row.words[4:]}" if row.words.startswith("any ") else row.words
+    if words == TROUBLE_WORD:
+        return f"{words} {times}"
     if words[-1:].isdigit():
         return f"{words}: {times}"
     common = words.islower() and not words.startswith(("a ", "the ", WORDS[Surface.OUT_OF_BOUNDS]))

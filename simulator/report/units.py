@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..errors import UsageError
@@ -16,6 +17,7 @@ _FEET = re.compile(r"(?<![\w.])(\d+(?:\.\d+)?) ft\b")
 _SAID = re.compile(
     rf"(?<![\w.])({_NUMBER.pattern})((?: to | and | by |, ){_NUMBER.pattern})*[ -](yd|yards|yard)\b"
 )
+_QUOTED = re.compile(r"""(?<!\w)(?:'[^']*'|"[^"]*")(?!\w)""")
 
 
 @dataclass(frozen=True)
@@ -95,6 +97,20 @@ class Units:
             return _NUMBER.sub(_converted, text) + ("m" if found[3] == "yd" else "metres")
 
         return _SAID.sub(metres, words)
+
+    def complaint(self, words: str) -> str:
+        """An error's line, yards in it turned into this unit; what is quoted stays as it was typed."""
+        return "".join(part if quoted else self.sentence(part) for part, quoted in _quoted_or_not(words))
+
+
+def _quoted_or_not(words: str) -> Iterator[tuple[str, bool]]:
+    """The words in pieces, and of each whether it stands between quotation marks."""
+    done = 0
+    for found in _QUOTED.finditer(words):
+        yield words[done : found.start()], False
+        yield found[0], True
+        done = found.end()
+    yield words[done:], False
 
 
 def _converted(found: re.Match[str]) -> str:

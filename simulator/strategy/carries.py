@@ -11,10 +11,11 @@ import numpy as np
 
 from ..conditions import Conditions
 from ..errors import NoAnswerError, UsageError
-from ..player.model import Player
+from ..physics.strike import SHORTEST_PART_CARRY_YD
+from ..player.model import Club, Player
 from ..spelt import in_figures
-from ..tables.carries import gets_there, runs_yd, stock_landings
-from ..tables.shots import Shot, list_shots
+from ..tables.carries import gets_there, part_landings, runs_yd, stock_landings
+from ..tables.shots import Shot, ShotList, list_shots
 from ..units import FT_PER_YD
 from .words import UNITS
 
@@ -62,6 +63,9 @@ class Carry:
 
 PART_SWING_YD = 3.0
 """A distance that every full swing carries over by more than this wants a part swing [yd] (assumed)."""
+
+PART_STEP_YD = 2.0
+"""Step between the carries of part swings that a short distance is looked up among [yd] (assumed)."""
 
 LOW_NEARER_YD = 3.0
 """A low shot is named for a distance where it comes so much nearer than any full swing [yd] (assumed)."""
@@ -221,8 +225,9 @@ def effective_distance(
 ) -> Effective:
     """The number to hit for a distance today, with its parts.
 
-    The still, level carry whose strike covers the distance is found between the player's stock clubs: first
-    with the height alone, then in today's air, then in today's wind; each step's change is that part.
+    The still, level carry whose strike covers the distance is found between the player's stock clubs, below
+    the shortest between its part swings: first with the height alone, then in today's air, then in today's
+    wind; each step's change is that part.
 
     Parameters
     ----------
@@ -239,7 +244,8 @@ def effective_distance(
     UsageError
         A number out of its range.
     NoAnswerError
-        No club of the bag reaches, or none gets a ball as high as the target.
+        No club of the bag reaches, none gets a ball as high as the target, or those that do come down
+        beyond it.
     """
     _check("distance", distance_yd, DISTANCE_YD)
     from_pair = height_yd is None and adjusted_yd is not None
@@ -261,13 +267,19 @@ def effective_distance(
     if distance_yd > REACH_OVER * np.nanmax(stock):
         raise NoAnswerError(
             f"{distance_yd:.0f} yd{_up(height)} is out of reach today: "
-            f"the longest club carries {np.nanmax(stock):.0f}"
+            f"the longest club carries {np.nanmax(stock):.0f} yd"
         )
-    numbers = [_number_for(distance_yd, shots, reached)]
+    swings = _Swings.of(shots)
+    today = swings.landing(conditions, along_deg, height)
+    if distance_yd < np.nanmin(today) - PART_SWING_YD:
+        raise NoAnswerError(
+            f"{distance_yd:.0f} yd{_up(height)}: a ball that gets as high as that today comes down "
+            f"{np.nanmin(today):.0f} yd on at the least; allowed: that far and farther, or a lower target"
+        )
+    numbers = [_number_for(distance_yd, swings.still_yd, today)]
     for day in (calm, still_air):  # where only today's wind lifts a ball so high, all of it is the height's
-        flown = stock_landings(listed, day, along_deg, height, count)
-        there = np.where(gets_there(flown), flown[:, 0], np.nan)
-        numbers.insert(0, _number_for(distance_yd, shots, there, otherwise=numbers[0]))
+        there = swings.landing(day, along_deg, height)
+        numbers.insert(0, _number_for(distance_yd, swings.still_yd, there, otherwise=numbers[0]))
     nearest = _to_hit(distance_yd, shots, reached, into=numbers[2] > numbers[1])
     return Effective(
         distance_yd=distance_yd,
@@ -305,19 +317,52 @@ def _wants_a_part_swing(player: Player, nearest: Shot, over_yd: float) -> bool:
     return nearest.club.name == shortest.name and over_yd > PART_SWING_YD
 
 
-def _number_for(
-    distance_yd: float, shots: Sequence[Shot], carries_yd: np.ndarray, otherwise: float = np.nan
-) -> float:
-    """Still carry whose strike carries `distance_yd`: straight between stock clubs, in proportion beyond.
+@dataclass(frozen=True)
+class _Swings:
+    """What a distance is looked up among: part swings with the shortest club, then every stock club.
 
-    Of clubs that carry alike to a height (one that flies low comes down on it early or, NaN, not at all) it
+    A part swing is not the full one scaled down: it starts higher and softer, so wind does less
+    to it.
+    """
+
+    listed: ShotList
+    shortest: Club
+    parts_yd: np.ndarray
+
+    @classmethod
+    def of(cls, shots: Sequence[Shot]) -> _Swings:
+        """Of the full shots, longest first."""
+        stock = tuple(shot for shot in shots if shot.flight == "stock")
+        shortest = stock[-1].club
+        count = int(np.ceil((shortest.carry_yd - SHORTEST_PART_CARRY_YD) / PART_STEP_YD)) + 1
+        parts = np.linspace(SHORTEST_PART_CARRY_YD, shortest.carry_yd, max(count, 2))[:-1]
+        return cls(ShotList(stock, len(stock), len(stock)), shortest, parts)
+
+    @property
+    def still_yd(self) -> np.ndarray:
+        """Still, level carries [yd], shortest first."""
+        return np.array([*self.parts_yd, *(shot.carry_yd for shot in reversed(self.listed.shots))])
+
+    def landing(self, day: Conditions, along_deg: float, height_yd: float) -> np.ndarray:
+        """Carries on a day to a height [yd], in the same order; NaN where a ball does not get so high."""
+        stock = stock_landings(self.listed, day, along_deg, height_yd, len(self.listed))
+        parts = part_landings(self.shortest, self.parts_yd, day, along_deg, height_yd)
+        flown = np.vstack([parts, stock[::-1]])
+        return np.where(gets_there(flown), flown[:, 0], np.nan)
+
+
+def _number_for(
+    distance_yd: float, still_yd: np.ndarray, today_yd: np.ndarray, otherwise: float = np.nan
+) -> float:
+    """Still carry whose strike carries `distance_yd`: straight between swings, in proportion beyond.
+
+    Of swings that carry alike to a height (one that flies low comes down on it early or, NaN, not at all) it
     is the shortest that does. `otherwise` where no ball gets so high.
     """
-    stock = [k for k, shot in enumerate(shots) if shot.flight == "stock" and np.isfinite(carries_yd[k])]
-    if not stock:
+    there = np.isfinite(today_yd)
+    if not there.any():
         return otherwise
-    today = carries_yd[stock][::-1]
-    still = np.array([shots[k].carry_yd for k in stock])[::-1]
+    today, still = today_yd[there], still_yd[there]
     longest = int(np.argmax(today))
     if distance_yd > today[longest]:
         return float(still[longest] * distance_yd / today[longest])
@@ -335,4 +380,5 @@ def _up(height_yd: float) -> str:
 
 def _check(what: str, value: float, limits: tuple[float, float]) -> None:
     if not limits[0] <= value <= limits[1]:
-        raise UsageError(f"{what} {value:g} yd: {limits[0]:g} to {limits[1]:g} yd is allowed")
+        found = f"{value:.1f}".removesuffix(".0")
+        raise UsageError(f"{what} {found} yd: {limits[0]:g} to {limits[1]:g} yd is allowed")

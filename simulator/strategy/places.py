@@ -146,7 +146,7 @@ def _by_distance(text: str, hole: Hole, said: Said) -> tuple[float, float]:
     longest = hole.out_yd(0.0, 0.0)
     if not 0.0 < said.out <= longest:
         tee = f"the {hole.tee.name} tee is {longest:.0f} yd from the pin"
-        raise refused(text, f"found {said.out:g} yd out, {tee}")
+        raise refused(text, f"found {said.out:.4g} yd out, {tee}")
     if said.offset is not None:
         return hole.at(hole.station_offset(*line_place(hole, said.out))[0], said.offset)
     if said.ground is None:
@@ -180,7 +180,7 @@ def _no_ground(text: str, said: Said, where: str, nearest: str | None) -> UsageE
 def _by_coordinates(text: str, hole: Hole, said: Said) -> tuple[float, float]:
     if said.station is not None:
         if said.station < 0.0 or said.station > hole.length_yd + OFF_HOLE_YD:
-            raise refused(text, f"found {said.station:g} yd on; the hole is {hole.length_yd:.0f} yd long")
+            raise refused(text, f"found {said.station:.4g} yd on; the hole is {hole.length_yd:.0f} yd long")
         if said.ground is not None and said.offset is None:
             return _beside_the_line(text, hole, said)
         x_yd, y_yd = hole.at(said.station, said.offset or 0.0)
@@ -189,5 +189,5 @@ def _by_coordinates(text: str, hole: Hole, said: Said) -> tuple[float, float]:
     low_x, low_y, high_x, high_y = hole.bounds(OFF_HOLE_YD)
     if not (low_x <= x_yd <= high_x and low_y <= y_yd <= high_y):
         box = f"x {low_x:.0f} to {high_x:.0f}, y {low_y:.0f} to {high_y:.0f}"
-        raise refused(text, f"({x_yd:g}, {y_yd:g}) is outside the hole ({box})")
+        raise refused(text, f"({x_yd:.0f}, {y_yd:.0f}) in yards is outside the hole ({box})")
     return x_yd, y_yd

@@ -23,6 +23,9 @@ SHORT_SHARE = 0.005
 SEED_YD = 40.0
 """Free ground is looked for so far from the middle of the pattern when that is in trouble itself [yd]."""
 
+_NOT_TOLD = ("inside", "lies_across", "starts_yd")
+"""Of a room, what the JSON has in another form or not at all."""
+
 
 @dataclass(frozen=True)
 class Room:
@@ -41,6 +44,9 @@ class Room:
     lies_across : bool
         Whether what closes the near end lies between the ball and most finishes, so that they fly over it. A
         boundary beside the line that comes nearer on this side of the box does not.
+    starts_yd : float
+        Where the box itself starts, for pictures: where hardly a ball stays short there is nothing to carry,
+        but what lies there is trouble all the same.
     """
 
     carry_at_least_yd: float | None
@@ -53,10 +59,11 @@ class Room:
     right_closed_by: str | None
     inside: Estimate
     lies_across: bool = True
+    starts_yd: float = 0.0
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
-        out = {name: value for name, value in vars(self).items() if name not in ("inside", "lies_across")}
+        out = {name: value for name, value in vars(self).items() if name not in _NOT_TOLD}
         return {**out, "inside": self.inside.value, "inside_standard_error": self.inside.standard_error}
 
 
@@ -125,7 +132,8 @@ def find_room(
         flown = np.floor(across).astype(int).clip(-WIDE_YD, WIDE_YD - 1) + WIDE_YD
         across_it = bool((feature[:near] == names.index(over)).any(axis=0)[flown].mean() > 0.5)
     inside = estimate.share(hits)
-    return Room(near_yd, over, far_yd, before, left_yd, left_by, right_yd, right_by, inside, across_it)
+    closed_by = near_yd, over, far_yd, before, left_yd, left_by, right_yd, right_by
+    return Room(*closed_by, inside, across_it, float(near))
 
 
 def _ground(raster: Raster, x_yd: float, y_yd: float, bearing_deg: float, far_yd: int) -> np.ndarray:

@@ -7,16 +7,18 @@ import numpy as np
 from ..conditions import Conditions
 from ..hole.surfaces import Surface
 from ..kernels import codes as c
+from ..kernels.flight import Launches
 from ..kernels.game import Ground
 from ..kernels.runs import fill_runs
 from ..physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
+from ..player.model import Club
 from ..units import M_PER_YD, MPS_PER_MPH
 from .airs import flight_air
 from .bag import day_wind
 from .flights import launches_of
-from .landings import axes, landings
+from .landings import axes, landings, stock_speeds_mph
 from .rows import bounce_numbers, day_grounds, surface_rows
-from .shots import ShotList
+from .shots import Shot, ShotList
 from .skips import skip_table
 
 V_DOWN = 4
@@ -44,6 +46,36 @@ def stock_landings(
         the landing place is given at its highest (see `gets_there`).
     """
     shots = listed.shots[:count]
+    return _landings(shots, launches_of(shots, {}), conditions, along_deg, height_yd)
+
+
+def part_landings(
+    club: Club, carries_yd: np.ndarray, conditions: Conditions, along_deg: float, height_yd: float
+) -> np.ndarray:
+    """Landings of part swings with one club: higher, softer balls than its full swing scaled down.
+
+    Parameters
+    ----------
+    carries_yd : float64[n]
+        Still carries of the swings [yd], none over the club's own.
+    conditions, along_deg, height_yd
+        As of `stock_landings`.
+
+    Returns
+    -------
+    float64[n, 6]
+        As `stock_landings` returns them.
+    """
+    full = (Shot(club, "stock", club.carry_yd, club),)
+    speed = stock_speeds_mph(flight_air(), launches_of(full, {}), np.array([club.carry_yd]))[0]
+    shots = tuple(Shot(club, "part", float(carry), club) for carry in carries_yd)
+    return _landings(shots, launches_of(shots, {club.name: float(speed)}), conditions, along_deg, height_yd)
+
+
+def _landings(
+    shots: tuple[Shot, ...], launches: Launches, conditions: Conditions, along_deg: float, height_yd: float
+) -> np.ndarray:
+    """Landings of stock strikes in a day's air and mean wind, float64[shots, 6]."""
     speed = day_wind(conditions)[0]
     air = flight_air(
         temperature_c=conditions.temperature_c,
@@ -60,7 +92,7 @@ def stock_landings(
         along, cross = -yards * np.cos(angle), -yards * np.sin(angle)
     carries = np.array([shot.carry_yd for shot in shots])
     nodes = axes(along_winds=np.array([along]), cross_winds=np.array([cross]), heights=np.array([height_yd]))
-    flown = landings(flight_air(), air, launches_of(shots, {}), carries, nodes, 0, count)
+    flown = landings(flight_air(), air, launches, carries, nodes, 0, len(shots))
     return flown[:, 0, 0, 0, 0, 0]
 
 

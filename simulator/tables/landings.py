@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from ..kernels.flight import TRACK_POINTS, Air, Axes, Launches, fill_flights
+from ..units import M_PER_YD, MPS_PER_MPH
 
 ONE, NONE = np.ones(1), np.zeros(1)
 
@@ -30,9 +31,29 @@ def landings(
     float64[last - first, along winds, cross winds, fractions, tilts, heights, 6]
         Columns as in kernels/codes.py.
     """
+    return _flown(reference, air, launches, carries, nodes, first, last)[0]
+
+
+def stock_speeds_mph(still: Air, launches: Launches, carries: np.ndarray) -> np.ndarray:
+    """Ball speed of every shot's stock strike, float64[shots] [mph].
+
+    Parameters
+    ----------
+    still : Air
+        The air carries are meant in.
+    carries : float64[shots]
+        Stock still-air carry [yd].
+    """
+    return _flown(still, still, launches, carries, axes(), 0, carries.size)[1][:, 0] * M_PER_YD / MPS_PER_MPH
+
+
+def _flown(
+    reference: Air, air: Air, launches: Launches, carries: np.ndarray, nodes: Axes, first: int, last: int
+) -> tuple[np.ndarray, np.ndarray]:
+    """Landings, and the ball speeds [yd/s] they were struck at."""
     fractions, tilts, along, cross, heights = nodes
     out = np.zeros((last, along.size, cross.size, fractions.size, tilts.size, heights.size, 6), np.float32)
     no_tracks = np.zeros((0, 1, 1, 1, 1, TRACK_POINTS, 2), np.float32)
     speeds = np.zeros((last, fractions.size))
     fill_flights(reference, air, launches, carries, nodes, first, last, out, no_tracks, speeds)
-    return out[first:].astype(float)
+    return out[first:].astype(float), speeds[first:]

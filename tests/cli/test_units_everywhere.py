@@ -201,3 +201,21 @@ def test_lengths_of_a_file_in_metres() -> None:
         'tee = [{ name = "a", at_m = -0.01, turn_deg = 8 }]\n'
         "playable = true\n"
     )
+
+
+@pytest.mark.parametrize(
+    ("arguments", "line"),
+    [
+        (["carries", "300 m"], "300 m is out of reach today: the longest club carries 179 m"),
+        (["carries", "5 m"], "distance 5.0 m: 9 to 366 m is allowed"),
+        (["plan", "long-sluice", "--from", "700 m out"], "place '700 m out': found 700.0 m out, the white tee is 456 m"),
+        (["plan", "long-sluice", "--from", "700 yd out"], "place '700 yd out': found 640 m out"),
+        (["carries", "150 m", "--height", "far"], "height 'far'; allowed: yards such as 6"),
+    ],
+)
+def test_a_refusal_is_in_the_unit_asked_for(
+    arguments: list[str], line: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """What was typed stays as it was typed."""
+    assert _run([*arguments, "--units", "metres"]) in (2, 3)
+    assert line in capsys.readouterr().err

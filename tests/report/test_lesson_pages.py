@@ -21,6 +21,7 @@ from matplotlib.text import Text
 from pypdf import PdfReader
 from words_apart import check_apart
 
+from simulator.conditions import Conditions, Wind
 from simulator.errors import UsageError
 from simulator.hole import load_hole
 from simulator.hole.surfaces import Surface
@@ -51,7 +52,7 @@ from simulator.report.takeaways import (
 from simulator.report.units import METRES
 from simulator.report.verdicts import verdict
 from simulator.strategy.lesson import Lesson
-from simulator.strategy.result import Estimate
+from simulator.strategy.result import Answer, Estimate
 
 HOLES = ("withy-drain", "eel-trap", "long-sluice")  # the busiest, the plainest, the longest
 
@@ -571,6 +572,61 @@ def test_the_runner_up_that_meets_less_trouble_risks_less() -> None:
     answer = dataclasses.replace(made, recommended=1, tied=(1,))
     words = " ".join(risk_words(answer))
     assert "has its own price" in words and "The 3-wood risks less, but loses" in words
+
+
+def test_a_little_more_of_each_of_many_troubles_is_told_together() -> None:
+    """Five areas found once in a hundred more each: not "risks no more"."""
+    made = fake_answers.answer()
+    best, other = made.recommended, 1 - made.recommended
+
+    def with_trouble(extra: float) -> Answer:
+        ones = list(made.alternatives)
+        for k, more in ((best, 0.0), (other, extra)):
+            spread = {name: Estimate(0.01 + more / 5.0, 0.001) for name in ("a", "b", "c", "d", "e")}
+            finish = {"fairway": Estimate(0.95 - more, 0.002), "trees": Estimate(0.05 + more, 0.002)}
+            ones[k] = dataclasses.replace(ones[k], features=spread, finish=finish)
+        return dataclasses.replace(made, alternatives=tuple(ones))
+
+    names = [made.alternatives[k].club for k in (best, other)]
+    more = plain_spaces(" ".join(risk_words(with_trouble(0.05))))
+    assert f"The {names[1]} finds trouble 1 time in 10 ({names[0]}: 1 time in 20)" in more
+    assert "risks no more" not in more
+    less = plain_spaces(" ".join(risk_words(with_trouble(-0.03))))
+    assert f"The {names[0]} has its own price: trouble 1 time in 20 ({names[1]}: 1 time in 50)" in less
+    assert "risks no more" not in less
+    assert "risks no more" in " ".join(risk_words(with_trouble(0.01)))
+
+
+WINDY = Conditions(wind=Wind(25.0, 0.0, gust_mph=4.0, swing_deg=20.0), temperature_c=8.0, fairway_firmness=1.0)
+
+
+def test_a_page_says_the_day() -> None:
+    """A 3-wood for 165 yd is a riddle on a page that does not say that 25 mph are against it."""
+    result = made("withy-drain")
+    assert not any("mph" in text.get_text() for page in pages("withy-drain").values() for text in page.texts)
+    answer, approach = (dataclasses.replace(one, conditions=WINDY) for one in (result.answer, result.approach))
+    windy = dataclasses.replace(result, answer=answer, approach=approach)
+    for name, page in lesson_pages(windy):
+        page.draw_without_rendering()
+        check_words(page)
+        words = " ".join(text.get_text() for text in page.texts)
+        of = "first leg" if name == "patterns" else "shot"
+        said = f"Wind 25 +- 4 mph from 12 o'clock of the {of}, +- 20 degrees, taken as forecast, at 10 m; 8 C; "
+        assert said + "fairways firm." in words, name
+
+
+def test_the_room_that_is_drawn_holds_no_trouble() -> None:
+    """Where no ball stays short nothing has to be carried: the box was drawn back to the tee, over the lane."""
+    answer = fake_answers.answer()
+    one = answer.best
+    assert one.room is not None
+    room = dataclasses.replace(one.room, carry_at_least_yd=None, carry_over=None, starts_yd=110.0)
+    ones = tuple(dataclasses.replace(k, room=room) if k is one else k for k in answer.alternatives)
+    ax = draw_plan_map(fake_lessons.lesson(answer=dataclasses.replace(answer, alternatives=ones)))
+    box = next(line for line in ax.lines if line.get_linestyle() == "--" and len(line.get_xdata()) == 5)
+    bearing = math.radians(one.aim_bearing_deg)
+    along = np.asarray(box.get_xdata()) * math.sin(bearing) + np.asarray(box.get_ydata()) * math.cos(bearing)
+    assert along.min() == pytest.approx(110.0, abs=0.01)
 
 
 def test_a_long_name_on_a_map_is_broken_into_lines() -> None:

@@ -13,8 +13,13 @@ from simulator import load_player
 from simulator.cli.options import player_of
 from simulator.conditions import Conditions, Wind
 from simulator.errors import NoAnswerError, UsageError
+from simulator.physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
 from simulator.report.carrytext import sum_text, table
+from simulator.report.units import METRES, YARDS, Units
 from simulator.strategy.carries import Effective, carries, effective_distance, read_distance
+from simulator.tables.airs import flight_air
+from simulator.tables.flights import FRACTIONS, TILTS_DEG, YDPS_PER_MPH, WindAxes, flight_tables
+from simulator.tables.shots import list_shots
 
 DAYS = {
     "against": Conditions(wind=Wind(12.0, 0.0)),
@@ -190,6 +195,10 @@ def test_a_ball_that_never_gets_as_high_as_the_target_has_no_carry_to_it() -> No
         assert effective_distance(player, Conditions(), distance_yd, height_yd=22.0).club in there
     with pytest.raises(NoAnswerError, match="as high as that"):
         effective_distance(player, Conditions(), 120.0, height_yd=40.0)
+    shortest = min(one.today_carry_yd for (_, flight), one in rows.items() if flight == "stock" and one.today_carry_yd)
+    said = f"comes down {shortest:.0f} yd on"
+    with pytest.raises(NoAnswerError, match=said):  # his 9-iron that carries over it by far was named
+        effective_distance(player, Conditions(), shortest - 20.0, height_yd=22.0)
 
 
 def test_each_club_is_found_again_by_its_carry_where_a_longer_one_carries_less() -> None:
@@ -210,7 +219,7 @@ def test_a_wind_that_brings_a_target_into_reach_is_counted_before_it_is_refused(
     found = effective_distance(load_player("barnaby"), day, 228.0)
     assert found.club == "driver" and found.wind_adds_yd < -10.0
     assert 228.0 + found.wind_adds_yd == pytest.approx(found.effective_yd)
-    with pytest.raises(NoAnswerError, match=f"today: the longest club carries {found.carry_yd:.0f}$"):
+    with pytest.raises(NoAnswerError, match=f"today: the longest club carries {found.carry_yd:.0f} yd$"):
         effective_distance(load_player("barnaby"), day, 262.0)
 
 
@@ -289,3 +298,43 @@ def test_a_distance_below_every_full_swing_is_said_to_be_one(distance_yd: float,
     player, still = player_named("isolde"), Conditions()
     text = sum_text(player, still, effective_distance(player, still, distance_yd))
     assert said in text and all(len(line) <= 80 for line in text.splitlines())
+
+
+@pytest.mark.parametrize("who", ["isolde", "barnaby"])
+@pytest.mark.parametrize(
+    ("wind", "height_yd"), [(Wind(20.0, 0.0), 0.0), (Wind(25.0, 180.0), 0.0), (None, -12.0), (Wind(18.0, 30.0), -5.0)]
+)
+def test_the_number_of_a_part_swing_is_that_of_its_own_flight(who: str, wind: Wind | None, height_yd: float) -> None:
+    """A strike of that still carry covers the distance in the table the plays read: higher and softer than full.
+
+    A full wedge scaled down was put at 46 yd for 36 into 20 mph, which a pitch of 40 covers.
+    """
+    player, day = load_player(who), Conditions(wind=wind)
+    listed = list_shots(player)
+    row = next(k for k in range(listed.first_part, len(listed)) if listed.shots[k].carry_yd > 35.0)
+    shot = listed.shots[row]
+    assert shot.flight == "part" and shot.club == player.clubs[-1] and shot.carry_yd < 0.9 * shot.club.carry_yd
+    angle = np.radians(wind.from_deg if wind else 0.0)
+    blows = YDPS_PER_MPH * (wind.speed_mph if wind else 0.0)
+    winds = WindAxes(np.array([-blows * np.cos(angle)]), np.array([-blows * np.sin(angle)]))
+    air = flight_air(wind_height_m=FORECAST_HEIGHT_M, roughness_m=ROUGHNESS_OPEN_M if wind else 0.0)
+    tables = flight_tables(listed, flight_air(), air, winds=winds, heights_yd=np.array([height_yd]))
+    stock, straight = (int(np.argmin(np.abs(axis))) for axis in (FRACTIONS - 1.0, TILTS_DEG))
+    covers = float(tables.flights[row, 0, 0, stock, straight, 0, 0])
+    found = effective_distance(player, day, covers, height_yd=height_yd)
+    assert found.part_swing and found.effective_yd == pytest.approx(shot.carry_yd, abs=0.3)
+
+
+@pytest.mark.parametrize("units", [YARDS, METRES])
+def test_the_parts_as_shown_add_up(units: Units) -> None:
+    """Each rounded by itself, one sum in three was a yard or a metre off."""
+    player = player_named("isolde")
+    for day in DAYS.values():
+        for distance_yd in range(60, 200, 7):
+            found = effective_distance(player, day, float(distance_yd), height_yd=4.3)
+            text = sum_text(player, day, found, units)
+            rows = re.findall(r"^(?:distance|height|air|wind|to hit) +([+-]?\d+)", text, re.MULTILINE)
+            *parts, total = map(int, rows)
+            assert len(parts) == 4 and sum(parts) == total == round(units.of(found.effective_yd)), text
+            exact = (found.distance_yd, found.height_adds_yd, found.air_adds_yd, found.wind_adds_yd)
+            assert all(abs(n - units.of(e)) < 1.0 for n, e in zip(parts, exact, strict=True))

@@ -15,6 +15,7 @@ from solved import bag_named, hole_from, player_named, straight_hole
 
 from simulator.conditions import Conditions, Wind
 from simulator.hole.model import Hole
+from simulator.hole.surfaces import TROUBLE
 from simulator.strategy import reach as reaching
 from simulator.strategy.carries import carries
 from simulator.strategy.pointing import point
@@ -62,6 +63,24 @@ def test_a_short_pattern_has_the_gorse_to_carry(hole: Hole) -> None:
     room = find_room(ground_raster(hole), hole, 0.0, 0.0, 0.0, pattern(172.0, 0.0))
     assert room is not None and (room.carry_at_least_yd, room.carry_over) == (160.0, "gorse")
     assert not room.lies_across  # the fairway runs through it
+
+
+def test_ground_that_no_ball_stays_short_on_is_not_in_the_box(hole: Hole) -> None:
+    """There is nothing to carry, and the box still starts behind what lies there."""
+    room = find_room(ground_raster(hole), hole, 0.0, 0.0, 0.0, pattern(220.0, -11.0))
+    assert room is not None and room.carry_at_least_yd is None and room.left_edge_yd is not None
+    raster = ground_raster(hole)
+    closing = {k for k, f in enumerate(hole.features) if f.surface in TROUBLE}
+
+    def trouble(s: float) -> bool:
+        found = set()
+        for t in np.arange(room.left_edge_yd + 0.5, min(room.right_edge_yd or 80.0, 80.0)):
+            i, j = round((t - raster.x0_yd) / raster.cell_yd), round((s - raster.y0_yd) / raster.cell_yd)
+            found.add(int(raster.feature[j, i]))
+        return bool(found & closing)
+
+    assert room.starts_yd > 0.0 and trouble(room.starts_yd - 0.5)
+    assert not any(trouble(s + 0.5) for s in np.arange(room.starts_yd, room.finish_at_most_yd or 300.0))
 
 
 def test_a_burn_is_carried(tmp_path: Path) -> None:
