@@ -162,16 +162,11 @@ def _sides(survey: Survey) -> tuple[Seen, ...]:
 
 
 def _bearings(survey: Survey) -> list[Reading]:
-    """Compass bearings, turned so that straight ahead is 0 (by the mean of those to the first point)."""
+    """Compass bearings, turned so that straight ahead is 0 (by that of the line's first point)."""
     tee, ahead = survey.stands[0], survey.line[0]
-    base = [
-        r.bearing_deg
-        for r in survey.ranges
-        if (r.stand, r.point) == (tee, ahead) and r.bearing_deg is not None
-    ]
-    if not base:
+    zero = survey.bearing_deg
+    if zero is None:
         return []
-    zero = base[0]
     return [
         Reading(
             "direction", r.stand, r.point, np.radians((r.bearing_deg - zero + 180.0) % 360.0 - 180.0),

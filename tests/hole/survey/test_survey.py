@@ -195,6 +195,19 @@ def test_heights_meet_at_a_point_that_two_stands_read():
     )
 
 
+def test_the_compass_bearing_of_the_first_leg_is_the_hole_s():
+    rows = [{"to": "flag", "range_yd": 380, "bearing_deg": 247.0}]
+    rows += [{"to": "front", "range_yd": 370}, {"to": "back", "range_yd": 392}]
+    assert read_sketch(sketch_data(solved({**one_stand(*rows), "par": 4})), "made.toml").bearing_deg == 247.0
+
+
+def test_a_whole_metre_is_rounded_by_more_than_a_whole_yard():
+    sds = [
+        read_survey(one_stand({"to": "flag", key: 150}), "s").ranges[0].sd_yd for key in ("range_yd", "range_m")
+    ]
+    assert sds[1] ** 2 - sds[0] ** 2 == pytest.approx((1 / 0.9144**2 - 1.0) / 12.0)
+
+
 def one_stand(*rows):
     return {"name": "Short", "par": 3, "stand": [{"name": "tee", "readings": list(rows)}]}
 
