@@ -162,7 +162,7 @@ def _one(
         raise ValueError("its line doubles back on itself")
     frame = Frame.of(corners)
     local = np.round(frame.xy(corners), 1)
-    names = Names()
+    names = Names(wanted.metric)
     play = shapely.LineString(local)
     own_green = frame.area(green.area)
     tee_spots = [(name, *frame.xy(np.array([[x, y]]))[0].tolist()) for name, x, y in tees.spots]

@@ -322,6 +322,20 @@ def test_a_boundary_drawn_round_the_course(tmp_path: Path) -> None:
     assert found.surface_at(0.0, 200.0) is Surface.ROUGH and found.surface_at(70.0, 200.0) is Surface.OUT_OF_BOUNDS
 
 
+@pytest.mark.parametrize(("metric", "names"), [
+    (False, ["right bunker (259 yd on)", "left tree (200 yd on)"]),
+    (True, ["right bunker (237 m on)", "left tree (183 m on)"]),
+])  # fmt: skip
+def test_distances_in_names_have_their_unit(metric: bool, names: list[str], tmp_path: Path) -> None:
+    """A name is shown as it is, on pages in metres too."""
+    sheet, hole = sm.one_hole()
+    sheet.area(mc.box(16.0, 255.0, 24.0, 263.0), golf="bunker")
+    sheet.point(*hole.at(200.0, -30.0), natural="tree")
+    _, found = sm.only(tmp_path, sheet, metric=metric)
+    bunker = [f.name for f in found.features if f.surface is Surface.BUNKER]
+    assert [*bunker, *(t.name for t in found.single_trees)] == names
+
+
 def test_beyond_a_boundary_line_is_out_however_far(tmp_path: Path) -> None:
     sheet, _ = sm.one_hole()
     sheet.line([(30.0, -50.0), (30.0, 450.0)], golf="out_of_bounds")
