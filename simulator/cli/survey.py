@@ -23,7 +23,7 @@ def survey(
     Example: holesim survey readings.toml -o my-hole.toml
     """
     from ..files import write_text
-    from ..hole.files import parse_file
+    from ..hole.files import parse_readings
     from ..hole.sketch import read_sketch
     from ..hole.survey import read_survey, sketch_data, sketch_text, solve_survey
     from ..report import surveytext
@@ -32,7 +32,7 @@ def survey(
 
     shown = units_named(units)
     o.check_new_file(out, force)
-    found = solve_survey(read_survey(parse_file(Path(readings), readings), readings))
+    found = solve_survey(read_survey(parse_readings(Path(readings), readings), readings))
     if out is not None:
         read_sketch(sketch_data(found), f"{readings}, [hole]")  # nothing is written that would not be read
         write_text(out, sketch_text(found, Path(readings).name, metric=shown.metric))

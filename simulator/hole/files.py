@@ -83,7 +83,7 @@ def load_hole(path_or_name: str | Path) -> Hole:
 
 
 def parse_file(path: Path, source: str) -> dict:
-    """The TOML of a hole file or a survey; every failure to get it is a FileError."""
+    """The TOML of a hole file; every failure to get it is a FileError."""
     if not os.path.exists(path):  # a path too long, or with a zero byte, is none either
         names = bundled_holes()
         near = difflib.get_close_matches(bundled_name(source), names, n=1)
@@ -91,4 +91,14 @@ def parse_file(path: Path, source: str) -> dict:
         raise FileError(source, "", "no such file", hint)
     if os.path.isfile(path) and path.suffix.lower() not in ("", ".toml"):
         raise FileError(source, "", f"a {path.suffix} file", "a hole sketch, a .toml file")
+    return read_toml(path, source, MOST_BYTES, "a .toml file")
+
+
+def parse_readings(path: Path, source: str) -> dict:
+    """The TOML of a file of laser readings; every failure to get it is a FileError."""
+    wanted = "a .toml file of laser readings, [[stand]] with readings = [{ to, range_yd }, ...]"
+    if not os.path.exists(path):
+        raise FileError(source, "", "no such file", wanted)
+    if os.path.isfile(path) and path.suffix.lower() not in ("", ".toml"):
+        raise FileError(source, "", f"a {path.suffix} file", wanted)
     return read_toml(path, source, MOST_BYTES, "a .toml file")

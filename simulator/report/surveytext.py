@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from ..hole.survey import Advice, Point, Surveyed
+from ..hole.survey import Advice, Point, Surveyed, untied
 from .figures import join_words
 from .screen import wrap
 from .units import YARDS, Units
@@ -27,14 +27,14 @@ def survey_text(found: Surveyed, units: Units = YARDS) -> str:
             f"{p.name[: width - 2]:<{width}}{units.number(p.station_yd):>7}{f'{low} to {high}':>13}"
             f"{_side(p.offset_yd, units):>9}{sides:>14}{height:>7}"
         )
-    said = [*_green(found, units), *_suspects(found, units), *_hardly(found, units), *_advice(found, units)]
+    said = [*_green(found, units), *warnings(found, units), *_advice(found, units)]
     lines = [line.rstrip() for line in lines]
     return "\n".join([*lines, ""] + [line for words in said for line in wrap(words)])
 
 
 def warnings(found: Surveyed, units: Units = YARDS) -> list[str]:
-    """Readings left out and points hardly fixed, for standard error."""
-    return [*_suspects(found, units), *_hardly(found, units)]
+    """Readings left out, heights that count from nowhere and points hardly fixed, for standard error."""
+    return [*_suspects(found, units), *_untied(found), *_hardly(found, units)]
 
 
 def survey_dict(found: Surveyed) -> dict[str, Any]:
@@ -127,6 +127,16 @@ def _suspects(found: Surveyed, units: Units) -> list[str]:
             words += f", but it may as well be the {' or the '.join(r.words for r in s.instead[:3])}"
         out.append(f"{words}; read {'them' if s.instead else 'it'} again.")
     return out
+
+
+def _untied(found: Surveyed) -> list[str]:
+    """Heights left out, because nothing ties the stand they were read from to the tee."""
+    return [
+        f"{'Heights' if len(points) > 1 else 'The height'} of {join_words(points)} "
+        f"{'were' if len(points) > 1 else 'was'} read from the {stand}, whose own nobody told: left out. "
+        f"Read the height of the {stand} from the tee, or that of one of its points."
+        for stand, points in untied(found.survey).items()
+    ]
 
 
 def _hardly(found: Surveyed, units: Units) -> list[str]:

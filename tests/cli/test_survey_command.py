@@ -47,3 +47,11 @@ def test_nothing_is_written_that_would_not_be_read(readings, tmp_path, capsys):
     assert _run(["survey", str(readings), "-o", str(tmp_path / "mill.toml")]) == 2
     assert len(capsys.readouterr().err.strip().splitlines()) == 1
     assert [p.name for p in tmp_path.iterdir()] == ["readings.toml"]
+
+
+def test_a_file_that_is_none_of_readings_is_told_what_is(tmp_path, capsys):
+    (tmp_path / "readings.csv").write_text("to,range_yd\nflag,340\n")
+    for name, found in (("readings.csv", "a .csv file"), ("readings.toml", "no such file")):
+        assert _run(["survey", str(tmp_path / name)]) == 2
+        said = capsys.readouterr().err
+        assert found in said and "a .toml file of laser readings" in said and "withy-drain" not in said

@@ -12,8 +12,15 @@ from simulator.hole.maps.place import Area, polygons
 MOSTLY = 0.9
 """Grounds are used when they hold this share of the line, and both its ends."""
 
-BEYOND_YD = 60.0
-"""How far beyond a boundary line the ground is out of bounds [yd] (assumed)."""
+BEYOND_YD = 205.0
+"""How far beyond a boundary line the ground is out of bounds [yd]: as far as the ground of a hole reaches."""
+
+SIDE_LEAST_YD = 5.0
+"""Where the ground on both sides of a boundary line is equally near to the hole, within this, the line points
+at the hole: which side is out is not known [yd]."""
+
+POINTS_NEAR_YD = 100.0
+"""Such a line is said when it comes this near to the line of play [yd] (assumed)."""
 
 
 def grounds_of(site: Site, line: shapely.LineString, must: list[shapely.Geometry]) -> tuple[Area | None, str]:
@@ -40,23 +47,27 @@ def outside(grounds: Area, box: Polygon) -> Area | None:
     return polygons(box.difference(grounds), least_yd2=20.0)
 
 
-def beyond_lines(lines: list[np.ndarray], play: shapely.LineString, box: Polygon) -> tuple[Area | None, int]:
-    """Ground beyond boundary lines, on the side where the hole is not; and how many lines cross the hole."""
+def beyond_lines(
+    lines: list[np.ndarray], play: shapely.LineString, box: Polygon
+) -> tuple[Area | None, list[str]]:
+    """Ground beyond boundary lines, on the side where the hole is not; sentences on those that have none."""
     strips: list[shapely.Geometry] = []
-    crossing = 0
+    said: list[str] = []
     for corners in lines:
         line = shapely.LineString(corners)
         if not line.intersects(box):
             continue
         if line.intersects(play):
-            crossing += 1
+            said.append("A boundary line crosses the line of play: left out.")
             continue
         both = (polygons(line.buffer(side * BEYOND_YD, single_sided=True)) for side in (1.0, -1.0))
         sides = [side for side in both if side is not None]
         far = max(sides, key=lambda side: side.distance(play), default=None)
-        if far is not None and min(side.distance(play) for side in sides) < far.distance(play):
+        if far is not None and far.distance(play) - min(s.distance(play) for s in sides) > SIDE_LEAST_YD:
             strips.append(far.difference(play.buffer(5.0)))
-    return (polygons(shapely.union_all(strips)) if strips else None), crossing
+        elif line.distance(play) < POINTS_NEAR_YD:
+            said.append("A boundary line points at the line of play, so neither side of it is out: left out.")
+    return (polygons(shapely.union_all(strips)) if strips else None), said
 
 
 def sea(coast: list[np.ndarray], box: Polygon) -> Area | None:

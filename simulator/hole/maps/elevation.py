@@ -33,12 +33,18 @@ NEAR_YD = 3_000.0
 WIDE_YD = 90.0
 """Heights this far from the line or the green are used [yd] (assumed)."""
 
+EVEN = "The ground climbs or falls evenly between the two heights that the map has on this hole."
+
 CELL_YD = 12.0
 GREEN_CELL_YD = 5.0
 """Points are averaged over squares of this side, smaller ones on the green [yd]."""
 
 MOST_SPOTS = 120
 """Most heights in a hole file: the surface through them is solved exactly."""
+
+ENDS_SHARE = 0.5
+"""Two heights at least this share of the line apart are those of its ends: the ground between climbs evenly
+(assumed)."""
 
 LEAST_APART_YD = 1.6
 """Heights nearer one another than this are one [yd]: hole files refuse those within a yard."""
@@ -153,6 +159,11 @@ def spots_of(
     on_green = shapely.intersects(green, places)
     near = on_green | (shapely.distance(line, places) < WIDE_YD)
     points, on_green = points[near], on_green[near]
+    if len(points) == LEAST_SPOTS - 1:
+        rise = abs(points[1, 2] - points[0, 2])
+        if math.dist(*points[:, :2]) > max(ENDS_SHARE * line.length, rise) and rise < MOST_RANGE_YD:
+            ends = np.round(np.vstack([points[0], points.mean(axis=0), points[1]]), 2)
+            return [(x, y, z) for x, y, z in ends.tolist()], [EVEN]
     if len(points) < LEAST_SPOTS:
         return [], ["Too few heights near this hole: it is level."]
     said = []

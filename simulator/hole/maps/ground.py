@@ -82,9 +82,8 @@ def around(
     out.pieces = [_framed(p, frame, window) for p in _within_reach(site, green, tees.grounds, line)]
     if outside_is_out:
         _boundary(site, out, frame, shapely.LineString(line), [green.area, *tees.grounds[:1]], box)
-    beyond, crossing = edges.beyond_lines([frame.xy(b) for b in site.bounds_lines], play, box)
-    if crossing:
-        out.warnings.append("A boundary line crosses the line of play: left out.")
+    beyond, no_side = edges.beyond_lines([frame.xy(b) for b in site.bounds_lines], play, box)
+    out.warnings += no_side
     coast = [frame.xy(c) for c in site.coast]
     wet = edges.sea(coast, box)
     if wet is None and any(box.intersects(shapely.LineString(line)) for line in coast):

@@ -111,11 +111,11 @@ def import_map(
         )
     found = {id(line): greens.green_of(site, line) for line in site.lines}
     tees = assign_tees(site)
-    tees_of = {id(line): tees[k] for k, line in enumerate(site.lines)}
+    tees_of = {(id(site.lines[k]), turn): of_hole for (k, turn), of_hole in tees.items()}
     for slot in slots:
         said = HoleReport(slot.words)
         try:
-            _one(site, slot, found[id(slot.line)], tees_of[id(slot.line)], wanted, report, said)
+            _one(site, slot, found[id(slot.line)], tees_of[id(slot.line), slot.turn], wanted, report, said)
         except (SimulatorError, shapely.errors.ShapelyError, ValueError, ArithmeticError) as error:
             said.failed, said.file = " ".join(str(error).split())[:200], None
         except (LookupError, TypeError, AttributeError) as error:  # no hole may stop the others
@@ -147,7 +147,7 @@ def _one(
     """Make, check and write one hole; its report is filled on the way."""
     line = slot.line
     said.name = name_of(slot)
-    said.assumed += line.assumed
+    said.assumed += [*line.assumed, *tees.assumed]
     said.warnings += line.warnings
     if green.plain:
         said.missing.append("green")
@@ -162,7 +162,8 @@ def _one(
         raise ValueError("its line doubles back on itself")
     frame = Frame.of(corners)
     local = np.round(frame.xy(corners), 1)
-    names = Names()
+    names = Names(wanted.metric)
+    play = shapely.LineString(local)
     own_green = frame.area(green.area)
     tee_spots = [(name, *frame.xy(np.array([[x, y]]))[0].tolist()) for name, x, y in tees.spots]
     on_green = [t for t in tee_spots if own_green.intersects(shapely.Point(t[1:]))]
@@ -172,7 +173,7 @@ def _one(
         said.warnings.append(f"Tee {tee[0]} lies on the green: left out.")
         tee_spots.remove(tee)
     shared = _is_shared(site, line, green)
-    pins = pins_of(site, green.area, line, said.assumed)
+    pins = pins_of(site, green.area, line, slot.label, said.assumed)
     box = box_round(np.vstack([local, [t[1:] for t in tee_spots], shapely.get_coordinates(own_green)]))
     around_it = around(site, corners, green, tees, frame, box, wanted.outside_is_out, wanted.sea_is_red)
     plots = plots_of(around_it, local, box, names)
@@ -182,7 +183,7 @@ def _one(
     heights: list[tuple[float, float, float]] = []
     if len(site.heights):
         xyz = np.column_stack([frame.xy(site.heights[:, :2]), site.heights[:, 2]])
-        heights, words = spots_of(xyz, shapely.LineString(local), own_green)
+        heights, words = spots_of(xyz, play, own_green)
         said.assumed += words
     pin_spots = [(name, *frame.xy(np.array([[x, y]]))[0].tolist()) for name, x, y in pins]
     pin_spots = settled_pins(pin_spots, plots, shapely.Point(local[-1]), shared)
@@ -194,7 +195,6 @@ def _one(
             else "The pin is in the middle of the green."
         )
     par = par_of(slot, said)
-    play = shapely.LineString(local)
     if par > 3 and not any(
         p.key == "fairway" and p.ground.word == "fairway" and p.area.intersects(play) for p in plots
     ):

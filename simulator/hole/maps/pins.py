@@ -10,7 +10,7 @@ from simulator.hole.maps.gather import Site
 from simulator.hole.maps.lines import HoleLine
 from simulator.hole.maps.place import Area
 from simulator.hole.maps.plots import Plot
-from simulator.hole.maps.refs import tee_number
+from simulator.hole.maps.refs import Label, tee_number
 from simulator.hole.maps.tags import tee_words
 
 SHARED_YD = 15.0
@@ -20,14 +20,18 @@ PIN_OFF_YD = 3.0
 """A pin up to this far off the edge of its green is on it [yd]; those at the edge are moved in."""
 
 
-def pins_of(site: Site, green: Area, line: HoleLine, said: list[str]) -> list[tuple[str, float, float]]:
-    """Pins on a green, name and place; none when the map has none there. Sentences go to `said`."""
+def pins_of(
+    site: Site, green: Area, line: HoleLine, label: Label, said: list[str]
+) -> list[tuple[str, float, float]]:
+    """Pins on a green, name and place; none when the map has none there. Sentences go to `said`.
+
+    `label` is the hole: of a line that is played as two, each has the pins with its own number.
+    """
     inside = shapely.Polygon() if green.is_empty else green.buffer(-0.5)
     found: list[tuple[str, float, float]] = []
-    numbers = {label.number for label in line.labels}
     for pin in site.pins:
-        says = {label.number for label in tee_number(pin.tags)}
-        if says and not says & numbers:
+        says = {one.number for one in tee_number(pin.tags)}
+        if says and label.number not in says:
             continue  # another hole's on a shared green
         for x, y in pin.points.tolist():
             point = shapely.Point(x, y)

@@ -16,6 +16,7 @@ from simulator.hole.maps.gather import Piece, Site
 from simulator.hole.maps.ground import Around
 from simulator.hole.maps.kinds import Ground
 from simulator.hole.maps.tags import length_yd
+from simulator.units import M_PER_YD
 
 TREE_REACH_YD = 80.0
 """How far from the line a single tree can matter [yd] (assumed)."""
@@ -56,9 +57,14 @@ class TreeSpot:
 
 @dataclass(eq=False)
 class Names:
-    """Names given so far: each only once in a file."""
+    """Names given so far: each only once in a file, the distances in them in its unit."""
 
+    metric: bool = False
     taken: set[str] = field(default_factory=set)
+
+    def on(self, station_yd: float) -> str:
+        """How far along the line a thing lies, with the unit: names are shown as they are on every page."""
+        return f"({station_yd * M_PER_YD:.0f} m on)" if self.metric else f"({station_yd:.0f} yd on)"
 
     def free(self, name: str) -> str:
         """The name, with a number behind it when it is taken."""
@@ -90,7 +96,7 @@ def plots_of(found: Around, line: np.ndarray, box: Polygon, names: Names) -> lis
         key = piece.ground.key
         count[key] += 1
         if count[key] <= MOST_OF_A_KIND:
-            plots.append(Plot(key, names.free(_name(piece, part, play_line)), part, piece.ground))
+            plots.append(Plot(key, names.free(_name(piece, part, play_line, names)), part, piece.ground))
     for key, number in count.items():
         if number > MOST_OF_A_KIND:
             word = key.replace("_", " ")
@@ -117,8 +123,8 @@ def _merged(pieces: list[Piece]) -> list[Piece]:
     return out
 
 
-def _name(piece: Piece, part: Polygon, line: PlayLine) -> str:
-    """A name of at most 60 printable characters: the map's, or side, word and yards along the line."""
+def _name(piece: Piece, part: Polygon, line: PlayLine, names: Names) -> str:
+    """A name of at most 60 printable characters: the map's, or side, word and distance along the line."""
     given = (
         piece.item.tags.get("name", "") if piece.ground.key not in ("green", "fairway", "tee_ground") else ""
     )
@@ -131,7 +137,7 @@ def _name(piece: Piece, part: Polygon, line: PlayLine) -> str:
     middle = part.representative_point()
     station, offset = line.station_offset(middle.x, middle.y)
     side = "" if abs(offset) < ON_LINE_YD else "left " if offset < 0.0 else "right "
-    return f"{side}{piece.ground.word} ({station:.0f} on)".replace("tee_ground", "tee ground")
+    return f"{side}{piece.ground.word} {names.on(station)}".replace("tee_ground", "tee ground")
 
 
 def trees_of(
@@ -172,5 +178,5 @@ def trees_of(
     for _, x, y, wide, top in spots[:MOST_TREES]:
         station, offset = play_line.station_offset(x, y)
         side = "left" if offset < 0.0 else "right"
-        out.append(TreeSpot(names.free(f"{side} tree ({station:.0f} on)"), x, y, wide, top))
+        out.append(TreeSpot(names.free(f"{side} tree {names.on(station)}"), x, y, wide, top))
     return out

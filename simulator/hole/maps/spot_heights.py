@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import numpy as np
+import shapely
 
+from simulator.hole.maps.kinds import golf_kind
 from simulator.hole.maps.model import MapFeature
 from simulator.hole.maps.plane import LocalPlane
 from simulator.hole.maps.tags import height_m
@@ -15,15 +17,24 @@ LEAST_HEIGHTS_SPREAD_YD = 0.05
 
 def heights_in(features: list[MapFeature], plane: LocalPlane, notes: list[str]) -> np.ndarray:
     """Known heights (n, 3) [yd]: `ele` of points, of corners of contours and of the middles of areas, and
-    third coordinates."""
+    third coordinates.
+
+    A line tagged as a hole has no one height. A tee or green drawn as a closed line is an area.
+    """
     found, corners = [], []
     for feature in features:
         z = height_m(feature.tags.get("ele"))
+        kind = golf_kind(feature.tags)
         if z is not None and abs(z) < 9000.0:
-            for part in (*feature.points, *feature.lines):
+            lines = [] if kind == "hole" else feature.lines
+            closed = [bool(kind) and len(line) > 3 and np.array_equal(line[0], line[-1]) for line in lines]
+            outlines = [line for line, ring in zip(lines, closed, strict=True) if ring]
+            contours = [line for line, ring in zip(lines, closed, strict=True) if not ring]
+            for part in [*feature.points, *contours]:
                 found.append(np.column_stack([plane.xy(part), np.full(len(part), z * YD_PER_M)]))
-            for _, ring in feature.rings[:1]:
-                found.append(np.append(plane.xy(ring[:-1]).mean(axis=0), z * YD_PER_M)[None])
+            for ring in [*outlines, *(ring for _, ring in feature.rings[:1])]:
+                middle = shapely.Polygon(plane.xy(ring)).centroid
+                found.append(np.array([[middle.x, middle.y, z * YD_PER_M]]))
         else:
             corners += [np.column_stack([plane.xy(h[:, :2]), h[:, 2] * YD_PER_M]) for h in feature.heights]
     if corners:
@@ -34,5 +45,5 @@ def heights_in(features: list[MapFeature], plane: LocalPlane, notes: list[str]) 
     if not found:
         return np.empty((0, 3))
     out = np.vstack(found)
-    notes.append(f"{len(out)} heights in the map.")
+    notes.append("1 height in the map." if len(out) == 1 else f"{len(out)} heights in the map.")
     return out

@@ -11,7 +11,7 @@ from simulator.hole.line import PlayLine
 from simulator.hole.maps.gather import Site
 from simulator.hole.maps.lines import HoleLine, clean
 from simulator.hole.maps.place import Area
-from simulator.hole.maps.refs import tee_number
+from simulator.hole.maps.refs import Label, tee_number
 from simulator.hole.maps.tags import BACK_TO_FRONT, tee_words
 
 BEHIND_YD = 130.0
@@ -39,11 +39,12 @@ TWICE_YD = 15.0
 
 @dataclass(eq=False)
 class HoleTees:
-    """Tees of a hole: names and places, the back one first, and the ground they stand on."""
+    """Tees of a hole: names and places, the back one first, the ground they stand on, and sentences."""
 
     spots: list[tuple[str, float, float]] = field(default_factory=list)
     grounds: list[Area] = field(default_factory=list)
     mapped: int = 0
+    assumed: list[str] = field(default_factory=list)
 
 
 @dataclass(eq=False)
@@ -56,8 +57,11 @@ class _Tee:
     area: Area | None
 
 
-def assign_tees(site: Site) -> dict[int, HoleTees]:
-    """Tees of every line of a site, by its place in `site.lines`; assumptions go to the lines."""
+def assign_tees(site: Site) -> dict[tuple[int, int], HoleTees]:
+    """Tees of every hole of a site, by the place of its line in `site.lines` and of its label on that line.
+
+    Of a line that is played as two holes, tees that say the number of one are no tees of the other.
+    """
     tees = [_Tee(p.item.tags, p.area.centroid.x, p.area.centroid.y, p.area) for p in site.tees]
     grounds = [t.area for t in tees if t.area is not None]
     tees += [
@@ -69,7 +73,22 @@ def assign_tees(site: Site) -> dict[int, HoleTees]:
     for tee in tees:
         for k in _whose(tee, site.lines, plays):
             mine[k].append(tee)
-    return {k: _settled(site.lines[k], plays[k], mine[k]) for k in mine}
+    return {
+        (k, turn): _settled(site.lines[k], plays[k], mine[k], _of_label(mine[k], site.lines[k], label))
+        for k in mine
+        for turn, label in enumerate(site.lines[k].labels)
+    }
+
+
+def _of_label(tees: list[_Tee], line: HoleLine, label: Label) -> list[_Tee]:
+    """Tees of a line without those of another of its numbers; all of them when nothing would be left."""
+    others = {one.number for one in line.labels} - {label.number}
+
+    def elsewhere(tee: _Tee) -> bool:
+        says = {one.number for one in tee_number(tee.tags)}
+        return bool(says & others) and label.number not in says
+
+    return [tee for tee in tees if not elsewhere(tee)] or tees
 
 
 def _play(line: HoleLine) -> PlayLine:
@@ -129,12 +148,17 @@ def _cost(tee: _Tee, line: HoleLine, play: PlayLine) -> float:
     return abs(offset) + 0.1 * max(station, 0.0) + 0.3 * max(-station, 0.0)
 
 
-def _settled(line: HoleLine, play: PlayLine, tees: list[_Tee]) -> HoleTees:
-    """Names and places of the tees of a line, from the back; the start of the line where there is none."""
-    out = HoleTees([], [t.area for t in tees if t.area is not None], len(tees))
+def _settled(line: HoleLine, play: PlayLine, every: list[_Tee], tees: list[_Tee]) -> HoleTees:
+    """Names and places of the tees of a hole, from the back; the start of its line where there is none.
+
+    `every` tee of the line has its ground there, also one of the other hole that the line is played as.
+    """
+    own = [t.area for t in tees if t.area is not None]
+    others = [t.area for t in every if t.area is not None and t not in tees]
+    out = HoleTees([], own + others, len(tees))
     spots: list[tuple[float, str, float, float]] = []
     for tee in tees:
-        spots += _spots_on(tee, play, line)
+        spots += _spots_on(tee, play, out.assumed)
     for x, y, tags in line.starts:
         if all(np.hypot(x - a, y - b) > 12.0 for _, _, a, b in spots):
             words = tee_words(tags)
@@ -143,23 +167,23 @@ def _settled(line: HoleLine, play: PlayLine, tees: list[_Tee]) -> HoleTees:
     start = shapely.Point(line.xy[0])
     on_tee = any(area.distance(start) < START_YD for area in out.grounds)
     if not spots:
-        line.assumed.append("No tee in the map: the start of its line.")
+        out.assumed.append("No tee in the map: the start of its line.")
     if (
         not on_tee
         and all(np.hypot(x - line.xy[0, 0], y - line.xy[0, 1]) > START_YD for _, _, x, y in spots)
         and (not spots or spots[0][0] > 0.0)
     ):
         if spots:
-            line.assumed.append(
+            out.assumed.append(
                 f"Its line starts {spots[0][0]:.0f} yd behind every tee in the map: a tee there too."
             )
         name = "start of line" if spots else "main"
         spots.insert(0, (0.0, name, float(line.xy[0, 0]), float(line.xy[0, 1])))
-    out.spots = [(name, x, y) for name, (_, _, x, y) in zip(_names(spots, line), spots, strict=True)]
+    out.spots = [(name, x, y) for name, (_, _, x, y) in zip(_names(spots, out.assumed), spots, strict=True)]
     return out
 
 
-def _spots_on(tee: _Tee, play: PlayLine, line: HoleLine) -> list[tuple[float, str, float, float]]:
+def _spots_on(tee: _Tee, play: PlayLine, assumed: list[str]) -> list[tuple[float, str, float, float]]:
     """(station, name, x, y) of a tee, one for each colour of its ground, spaced from back to front."""
     words = sorted(tee_words(tee.tags), key=lambda w: BACK_TO_FRONT.index(w) if w in BACK_TO_FRONT else 99)
     if tee.area is None:
@@ -173,7 +197,7 @@ def _spots_on(tee: _Tee, play: PlayLine, line: HoleLine) -> list[tuple[float, st
             point = tee.area.representative_point()
         station = play.station_offset(point.x, point.y)[0]
         return [(station, " and ".join(words) if len(words) > 1 else (words or [""])[0], point.x, point.y)]
-    line.assumed.append(f"Tees {', '.join(words)} share one ground: spaced along it from back to front.")
+    assumed.append(f"Tees {', '.join(words)} share one ground: spaced along it from back to front.")
     out = []
     for k, word in enumerate(words):
         station = low + (k + 0.5) / len(words) * (high - low)
@@ -183,7 +207,7 @@ def _spots_on(tee: _Tee, play: PlayLine, line: HoleLine) -> list[tuple[float, st
     return out
 
 
-def _names(spots: list[tuple[float, str, float, float]], line: HoleLine) -> list[str]:
+def _names(spots: list[tuple[float, str, float, float]], assumed: list[str]) -> list[str]:
     """A name for each of some tees, back first: what the map says, else back, middle, forward."""
     nameless = [k for k, (_, word, _, _) in enumerate(spots) if not word]
     names = [word for _, word, _, _ in spots]
@@ -192,7 +216,7 @@ def _names(spots: list[tuple[float, str, float, float]], line: HoleLine) -> list
         for number, k in enumerate(nameless):
             names[k] = said[number] if said else f"tee {number + 1}"
         if (len(nameless) < len(spots) and len(nameless) > 0) or len(nameless) > 1:
-            line.assumed.append("Tees without a colour in the map are named by their place.")
+            assumed.append("Tees without a colour in the map are named by their place.")
     out: list[str] = []
     for name in names:
         full, k = name, 2

@@ -55,7 +55,7 @@ class Adviser:
     Parameters
     ----------
     draws : mapping of str to float64[k, 2]
-        Places that would fit the readings (`network.sampled`).
+        Places that would fit the readings (`sampling.sampled`).
     """
 
     def __init__(self, survey: Survey, found: Adjusted, draws: Mapping[str, np.ndarray]) -> None:

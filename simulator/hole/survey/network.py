@@ -14,16 +14,17 @@ testing procedure for use in geodetic networks; from memory)."""
 ALIKE = 0.95
 """Readings whose normalised residuals are this close cannot be told apart: one check sees them all alike."""
 
-LEAST_WALKERS, STRETCH = 80, 2.0
-"""Sets of places that walk together, and the scale of their moves (the paper's)."""
-
-BURN_STEPS, THIN_STEPS = 150, 15
-"""Moves before any place is kept, and between two that are."""
-
 OFFSET_SD_YD = 40.0
 """What is believed of a point's offset before any reading [yd], so that a range alone still gives a place (on
 an arc, most likely near the line); a reading of a yard moves it by less than a thousandth."""
 
+
+SIDE_SD_YD = 1.0
+"""How far on the wrong side of a sight a point may lie [yd]: sides are told by eye; assumed."""
+
+HELD_SD = 1000.0
+"""What is only believed is this much less sure where readings are checked: it shows no slip of theirs, and
+yet a point that nothing else fixes stays where it is."""
 
 MOST_STEPS = 60
 """Steps of one adjustment: a dozen settle any network that is fixed, one that is not would wander on."""
@@ -36,13 +37,15 @@ class Reading:
     Attributes
     ----------
     kind : str
-        ``"distance"`` [yd], ``"direction"`` (clockwise from straight ahead, [rad]) or ``"offset"`` (of `a`
-        from the line straight ahead [yd]; `b` is not used).
+        ``"distance"`` [yd], ``"direction"`` (clockwise from straight ahead, [rad]) or ``"offset"`` (how far
+        `a` lies along `right` [yd]; `b` is not used).
     a, b : str
         The points.
     value, sd : float
     words : str
         What it is called in a message; empty for what is believed and not read.
+    right : (float, float)
+        Unit vector to the right of the line that an offset is counted from.
     """
 
     kind: str
@@ -51,6 +54,23 @@ class Reading:
     value: float
     sd: float
     words: str = ""
+    right: tuple[float, float] = (1.0, 0.0)
+
+
+@dataclass(frozen=True)
+class Seen:
+    """Which of two points is the right one, seen from a third: no number, but told.
+
+    Attributes
+    ----------
+    side : int
+        1 when `point` is right of the sight from `stand` to `ahead`, -1 left.
+    """
+
+    stand: str
+    ahead: str
+    point: str
+    side: int
 
 
 @dataclass(frozen=True)
@@ -63,11 +83,14 @@ class Network:
         Points that do not move [yd].
     ahead : str or None
         A point that lies straight ahead: its x is 0.
+    sides : tuple of Seen
+        Sides that were told; they hold for the sampled places.
     """
 
     readings: tuple[Reading, ...]
     fixed: Mapping[str, tuple[float, float]]
     ahead: str | None = None
+    sides: tuple[Seen, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -85,7 +108,8 @@ class Adjusted:
     residuals : float64[m]
         Reading minus adjusted, in its own unit.
     redundancy : float64[m]
-        Share of an error in a reading that shows in its own residual, 0 (nothing checks it) to 1.
+        Share of an error in a reading that shows in its own residual, 0 (nothing checks it) to 1. Beliefs
+        about offsets check nothing.
     """
 
     network: Network
@@ -136,11 +160,12 @@ def adjust(network: Network, start: Mapping[str, tuple[float, float]]) -> Adjust
     redundancy numbers are the diagonal of I - J (J' J)^-1 J' (Ghilani, Adjustment Computations, chapters 14
     and 21; from memory).
     """
-    frame = _Frame(network, start)
+    frame = Frame(network, start)
     x = frame.settled(frame.free_of(start))
     rows = frame.jacobian(x)
     covariance = np.linalg.pinv(rows.T @ rows)
-    redundancy = 1.0 - np.einsum("ij,jk,ik->i", rows, covariance, rows)
+    read = rows / np.where(frame.offset, HELD_SD, 1.0)[:, None]
+    redundancy = 1.0 - np.einsum("ij,jk,ik->i", read, np.linalg.pinv(read.T @ read), read)
     return Adjusted(
         network, frame.places(x), frame.columns, covariance, frame.scaled(x) * frame.sd,
         np.clip(redundancy, 0.0, 1.0),
@@ -180,58 +205,9 @@ def suspect(found: Adjusted) -> Suspect | None:
     return replace(rows[0], instead=close)
 
 
-def sampled(found: Adjusted, draws: int, seed: int) -> dict[str, np.ndarray]:
-    """Places that would fit the readings, each of shape (draws, 2), likely ones more often.
-
-    Drawn with density exp(-1/2 sum of ((reading - f(places)) / sd)^2) over the free coordinates, so a place
-    far from linear in its readings (a gap to a point at another range) keeps its skew. Sampler: affine
-    invariant ensemble with stretch moves (Goodman and Weare, 2010, Comm. App. Math. Comp. Sci. 5, 65-80),
-    started from adjustments of readings drawn anew.
-    """
-    rng = np.random.default_rng(seed)
-    frame = _Frame(found.network, found.places)
-    size = len(frame.columns)
-    half = max(size + 1, LEAST_WALKERS // 2)
-    start = frame.free_of(found.places)
-    data = frame.value
-    walkers = np.empty((2, half, size))
-    for k in range(2 * half):
-        frame.value = data + frame.sd * rng.standard_normal(len(data))
-        walkers[k % 2, k // 2] = frame.settled(start)
-    frame.value = data
-    cost = np.stack([frame.cost(group) for group in walkers])
-    kept: list[np.ndarray] = []
-    keep_from = BURN_STEPS
-    while sum(map(len, kept)) < draws:
-        for _ in range(keep_from or THIN_STEPS):
-            for group in (0, 1):
-                _stretch(frame, walkers, cost, group, rng)
-        keep_from = 0
-        kept.append(walkers.reshape(-1, size).copy())
-    rows = np.concatenate(kept)[:draws]
-    base = np.repeat(frame.base.ravel()[None], len(rows), axis=0)
-    base[:, frame.where] = rows
-    return {name: base[:, 2 * k : 2 * k + 2] for k, name in enumerate(frame.names)}
-
-
-def _stretch(
-    frame: _Frame, walkers: np.ndarray, cost: np.ndarray, group: int, rng: np.random.Generator
-) -> None:
-    """One stretch move of every walker of a group, along the line to one of the other group."""
-    count, size = walkers[group].shape
-    others = walkers[1 - group][rng.integers(0, count, count)]
-    z = ((STRETCH - 1.0) * rng.random(count) + 1.0) ** 2 / STRETCH
-    moved = others + z[:, None] * (walkers[group] - others)
-    new = frame.cost(moved)
-    chance = (size - 1.0) * np.log(z) + cost[group] - new
-    taken = np.log(rng.random(count)) < chance
-    walkers[group][taken] = moved[taken]
-    cost[group][taken] = new[taken]
-
-
 def moved(found: Adjusted, places: Mapping[str, tuple[float, float]]) -> Adjusted:
     """The same readings made linear at other places: where a covariance at the best ones says too little."""
-    frame = _Frame(found.network, places)
+    frame = Frame(found.network, places)
     x = frame.free_of(places)
     rows = frame.jacobian(x)
     return replace(found, places=frame.places(x), covariance=np.linalg.pinv(rows.T @ rows))
@@ -239,11 +215,11 @@ def moved(found: Adjusted, places: Mapping[str, tuple[float, float]]) -> Adjuste
 
 def jacobian(found: Adjusted, reading: Reading) -> np.ndarray:
     """Derivatives of one more reading's scaled residual by every free coordinate, (n,)."""
-    frame = _Frame(replace(found.network, readings=(reading,)), found.places)
+    frame = Frame(replace(found.network, readings=(reading,)), found.places)
     return frame.jacobian(frame.free_of(found.places))[0]
 
 
-class _Frame:
+class Frame:
     """A network as arrays: which coordinates are free, which reading joins which points."""
 
     def __init__(self, network: Network, start: Mapping[str, tuple[float, float]]) -> None:
@@ -267,6 +243,9 @@ class _Frame:
         self.b = np.array([at[reading.b] for reading in network.readings])
         self.value = np.array([reading.value for reading in network.readings])
         self.sd = np.array([reading.sd for reading in network.readings])
+        self.right = np.array([reading.right for reading in network.readings])
+        self.seen = np.array([[at[s.stand], at[s.ahead], at[s.point]] for s in network.sides], dtype=int)
+        self.seen_side = np.array([float(s.side) for s in network.sides])
 
     def free_of(self, places: Mapping[str, tuple[float, float]]) -> np.ndarray:
         """The free coordinates of some places, (n,)."""
@@ -300,14 +279,29 @@ class _Frame:
         off = self.value - np.hypot(dx, dy)
         turned = (self.value - np.arctan2(dx, dy) + np.pi) % (2.0 * np.pi) - np.pi
         off = np.where(self.direction, turned, off)
-        return np.where(self.offset, self.value - xy[..., self.a, 0], off) / self.sd
+        beside = (xy[..., self.a, :] * self.right).sum(axis=-1)
+        return np.where(self.offset, self.value - beside, off) / self.sd
 
-    def cost(self, rows: np.ndarray) -> np.ndarray:
-        """Half the sum of squares of `scaled` for many sets of free coordinates, (k, n) -> (k,)."""
+    def spread(self, rows: np.ndarray) -> np.ndarray:
+        """Every point's place for many sets of free coordinates, (k, n) -> (k, points, 2)."""
         flat = np.repeat(self.base.ravel()[None], len(rows), axis=0)
         flat[:, self.where] = rows
-        xy = flat.reshape(len(rows), -1, 2)
-        return 0.5 * (self._scaled(xy) ** 2).sum(axis=-1)
+        return flat.reshape(len(rows), -1, 2)
+
+    def cost(self, xy: np.ndarray) -> np.ndarray:
+        """Half the sum of squares of `scaled`, and of wrong sides, for places (k, points, 2); (k,)."""
+        return 0.5 * ((self._scaled(xy) ** 2).sum(axis=-1) + (self._wrong_side(xy) ** 2).sum(axis=-1))
+
+    def _wrong_side(self, xy: np.ndarray) -> np.ndarray:
+        """How far points lie on the wrong side of sights, over `SIDE_SD_YD`, 0 on the right; (k, sides)."""
+        if not len(self.seen):
+            return np.zeros((len(xy), 0))
+        stand, ahead, point = (xy[:, self.seen[:, k]] for k in range(3))
+        sight, way = ahead - stand, point - stand
+        right = (way[..., 0] * sight[..., 1] - way[..., 1] * sight[..., 0]) / np.maximum(
+            np.hypot(sight[..., 0], sight[..., 1]), 1e-9
+        )
+        return np.maximum(-self.seen_side * right, 0.0) / SIDE_SD_YD
 
     def jacobian(self, x: np.ndarray) -> np.ndarray:
         """Derivatives of `scaled`, (m, n)."""
@@ -321,5 +315,5 @@ class _Frame:
         full[rows, self.b] += np.stack([by_x, by_y], axis=1)
         full[rows, self.a] -= np.stack([by_x, by_y], axis=1)
         full[self.offset] = 0.0
-        full[rows[self.offset], self.a[self.offset], 0] = 1.0
+        full[rows[self.offset], self.a[self.offset]] = self.right[self.offset]
         return -full.reshape(len(self.value), -1)[:, self.where] / self.sd[:, None]

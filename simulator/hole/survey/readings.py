@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from ...errors import FileError
+from ...units import YD_PER_M
 from ..fields import Fields, entries_of, show
 
 LASER_ERROR_YD = 1.0
@@ -102,6 +103,13 @@ class Survey:
     sketch: Mapping[str, Any]
 
     @property
+    def bearing_deg(self) -> float | None:
+        """Compass bearing of the first leg, None where it was not read."""
+        sight = (self.stands[0], self.line[0])
+        read = (r.bearing_deg for r in self.ranges if (r.stand, r.point) == sight)
+        return next((bearing for bearing in read if bearing is not None), None)
+
+    @property
     def points(self) -> list[str]:
         """Every point that was read, in the order of the file."""
         return list(dict.fromkeys([r.point for r in self.ranges]))
@@ -194,9 +202,7 @@ def _range(one: Fields, stand: str, error: float) -> Range:
         raise one.error("", f"a height of {height:.4g} yd at {slant:.4g} yd", "less than the range")
     level = math.sqrt(slant**2 - (height or 0.0) ** 2)
     bearing = one.number("bearing_deg", 0.0, 360.0)
-    return Range(
-        stand, point, level, _sd(error, one.table.get(one.key("range"))), height, _side(one), bearing
-    )
+    return Range(stand, point, level, _sd(error, one, "range"), height, _side(one), bearing)
 
 
 def _gap(one: Fields, stand: str, error: float) -> Gap:
@@ -212,12 +218,14 @@ def _gap(one: Fields, stand: str, error: float) -> Gap:
     if first == second:
         raise one.error("between", f"{first!r} twice", "two points")
     gap = one.length("gap", None, 0.5, LONGEST_YD)
-    return Gap(stand, first, second, gap, _sd(error, one.table.get(one.key("gap"))), _side(one))
+    return Gap(stand, first, second, gap, _sd(error, one, "gap"), _side(one))
 
 
-def _sd(error: float, value: Any) -> float:
+def _sd(error: float, one: Fields, what: str) -> float:
     """Standard deviation of one reading [yd]: the laser's, and the rounding of the number as written."""
-    rounding = 1.0 if isinstance(value, int) else 0.1
+    key = one.key(what)
+    rounding = 1.0 if isinstance(one.table.get(key), int) else 0.1
+    rounding *= YD_PER_M if key.endswith("_m") else 1.0
     return math.hypot(error / SDS_IN_STATED_ERROR, rounding / math.sqrt(12.0))
 
 

@@ -4,13 +4,20 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
+
 from ...errors import FileError
+from ..line import PlayLine
 from .readings import Gap, Range, Survey
 
 Places = dict[str, tuple[float, float]]
 
 ASIDE_YD = 12.0
 """Where a point starts whose side is known and nothing else [yd from the line]."""
+
+MIRRORED = 0.5
+"""Two images of a corner of the line, the nearer to straight ahead at more than this share of the farther
+one's offset, are a bend to either side: only the reader knows which."""
 
 
 def angle_between(first_yd: float, second_yd: float, gap_yd: float) -> float:
@@ -30,7 +37,8 @@ def rough_places(survey: Survey) -> Places:
     tee, ahead = survey.stands[0], survey.line[0]
     reach = {(r.stand, r.point): r for r in survey.ranges}
     places: Places = {tee: (0.0, 0.0), ahead: (0.0, reach[tee, ahead].level_yd)}
-    waiting = [point for point in survey.points if point not in places]
+    every = dict.fromkeys([*survey.line, *survey.points])  # the line first: sides are told from it
+    waiting = [point for point in every if point not in places]
     lonely = False
     while waiting:
         placed = [point for point in waiting if _place(survey, reach, places, point, lonely)]
@@ -61,12 +69,12 @@ def _place(
             both = [
                 _from(places, gap.stand, other, s * turn, reach[gap.stand, point].level_yd) for s in (-1, 1)
             ]
-            places[point] = _choose(survey, point, both, side, _turned(gap, point))
+            places[point] = _choose(survey, places, point, both, side, _turned(gap, point))
             return True
     ranges = [r for r in survey.ranges if r.point == point and r.stand in places]
     if len(ranges) >= 2:
         both = _crossing(places, ranges[0], ranges[1])
-        places[point] = _choose(survey, point, both, side, 0)
+        places[point] = _choose(survey, places, point, both, side, 0)
         return True
     if ranges and lonely:
         r = ranges[0]
@@ -76,12 +84,35 @@ def _place(
         if point.casefold() in ("front", "back") and flag in places:
             places[point] = _from(places, r.stand, flag, 0.0, r.level_yd)
             return True
-        x, y = places[r.stand]
-        aside = min(side * ASIDE_YD, 0.9 * r.level_yd) - x
+        line = line_so_far(survey, places)
+        station, offset = line.station_offset(*places[r.stand])
+        aside = min(side * ASIDE_YD, 0.9 * r.level_yd) - offset
         aside = max(-0.9 * r.level_yd, min(aside, 0.9 * r.level_yd))
-        places[point] = (x + aside, y + math.sqrt(r.level_yd**2 - aside**2))
+        ahead = math.sqrt(r.level_yd**2 - aside**2)
+        places[point] = _out_from(line, places[r.stand], station, aside, ahead)
         return True
     return False
+
+
+def line_so_far(survey: Survey, places: Places) -> PlayLine:
+    """The line of play as far as its points have places, from the tee."""
+    corners = [places[survey.stands[0]]]
+    for point in survey.line:
+        if point not in places:
+            break
+        if math.dist(places[point], corners[-1]) >= 1.0:
+            corners.append(places[point])
+    if len(corners) < 2:
+        corners.append((corners[0][0], corners[0][1] + 1.0))
+    return PlayLine(np.array(corners))
+
+
+def _out_from(
+    line: PlayLine, stand: tuple[float, float], station: float, aside: float, ahead: float
+) -> tuple[float, float]:
+    """A place so far along the leg of the line that goes on from a station, and so far to its right."""
+    hx, hy = line.headings[line.leg(station + 1.0)].tolist()
+    return stand[0] + ahead * hx + aside * hy, stand[1] + ahead * hy - aside * hx
 
 
 def _turned(gap: Gap, point: str) -> int:
@@ -106,20 +137,24 @@ def _crossing(places: Places, one: Range, two: Range) -> list[tuple[float, float
 
 
 def _choose(
-    survey: Survey, point: str, both: list[tuple[float, float]], side: int, turned: int
+    survey: Survey, places: Places, point: str, both: list[tuple[float, float]], side: int, turned: int
 ) -> tuple[float, float]:
     """The one of two mirror images that was meant: first is to the left seen from the stand, second right."""
     if turned:
         return both[1] if turned > 0 else both[0]
+    line = line_so_far(survey, places)
+    beside = {place: line.station_offset(*place)[1] for place in both}
     if side:
-        right = [place for place in both if place[0] * side > 0.0]
+        right = [place for place in both if beside[place] * side > 0.0]
         if len(right) == 1:
             return right[0]
         if len(right) == 2:  # both on that side of the line: the nearer to it is the usual case
-            return min(right, key=lambda place: abs(place[0]))
-        return max(both, key=lambda place: place[0] * side)
-    if point in survey.line or math.dist(*both) < 2.0:
-        return min(both, key=lambda place: abs(place[0]))
+            return min(right, key=lambda place: abs(beside[place]))
+        return max(both, key=lambda place: beside[place] * side)
+    near, far = sorted(both, key=lambda place: abs(beside[place]))
+    bends = abs(beside[near]) > max(ASIDE_YD, MIRRORED * abs(beside[far]))
+    if math.dist(near, far) < 2.0 or (point in survey.line and not bends):
+        return near
     raise FileError(
         survey.source, f"point {point}", "readings that leave it left or right of the line",
         'side = "left" or "right"',

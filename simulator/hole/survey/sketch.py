@@ -46,6 +46,8 @@ def sketch_data(found: Surveyed) -> dict[str, Any]:
     else:
         out["line_yd"] = corners
     taken = dict(found.survey.sketch)
+    if found.survey.bearing_deg is not None and "bearing_deg" not in taken:
+        out["bearing_deg"] = found.survey.bearing_deg % 360.0
     _add_heights(found, taken, out)
     for key in ("name", "par", "length_yd", "line_yd"):
         taken.pop(key, None)

@@ -12,9 +12,11 @@ from ..legs import MOST_TURN_DEG
 from ..line import PlayLine
 from .advise import Advice, Adviser
 from .green import ENDS, FLAG, check_green
-from .network import OFFSET_SD_YD, Adjusted, Network, Reading, Suspect, adjust_without_slips, sampled
+from .heights import heights_of
+from .network import OFFSET_SD_YD, Adjusted, Network, Reading, Seen, Suspect, adjust_without_slips
 from .readings import COMPASS_SD_DEG, Survey
-from .rough import rough_places
+from .rough import line_so_far, rough_places
+from .sampling import sampled
 
 DRAWS, SEED = 400, 20_261
 """Sets of readings drawn anew for the intervals; their standard error is a twentieth of a width."""
@@ -99,17 +101,20 @@ def solve_survey(survey: Survey) -> Surveyed:
         A point without a side, or a line of play that doubles back.
     """
     start = rough_places(survey)
-    network = _network(survey)
+    network = _network(survey, start)
     adjusted = adjust_without_slips(network, start)
     line = _line(survey, adjusted.places)
     draws = sampled(adjusted, DRAWS, SEED)
-    heights = _heights(survey)
+    heights = heights_of(survey)
     points = {}
     for name in [survey.stands[0], *survey.points]:
         x, y = adjusted.places[name]
         station, offset = line.station_offset(x, y)
         around = np.array([line.station_offset(*place) for place in draws[name]])
         low, high = np.quantile(around, [0.1, 0.9], axis=0)
+        if name not in survey.line and not low[1] <= offset <= high[1]:  # the likeliest of all is at the wall
+            typical = int(np.argmin(np.abs(around[:, 1] - np.median(around[:, 1]))))
+            (x, y), (station, offset) = draws[name][typical].tolist(), around[typical].tolist()
         points[name] = Point(
             name, x, y, station, offset, heights.get(name),
             (float(low[0]), float(high[0])), (float(low[1]), float(high[1])),
@@ -122,27 +127,46 @@ def solve_survey(survey: Survey) -> Surveyed:
     )
 
 
-def _network(survey: Survey) -> Network:
+def _network(survey: Survey, start: Mapping[str, tuple[float, float]]) -> Network:
     tee, ahead = survey.stands[0], survey.line[0]
     rows = [Reading("distance", r.stand, r.point, r.level_yd, r.sd_yd, r.words) for r in survey.ranges]
     rows += [Reading("distance", g.first, g.second, g.gap_yd, g.sd_yd, g.words) for g in survey.gaps]
     rows += _bearings(survey)
     rows += _in_one_line(survey)
-    rows += [Reading("offset", point, point, 0.0, OFFSET_SD_YD) for point in survey.points if point != ahead]
-    return Network(tuple(rows), {tee: (0.0, 0.0)}, ahead)
+    line = line_so_far(survey, dict(start))
+    rows += [_near_the_line(line, point, start[point]) for point in survey.points if point != ahead]
+    return Network(tuple(rows), {tee: (0.0, 0.0)}, ahead, _sides(survey))
+
+
+def _near_the_line(line: PlayLine, point: str, rough: tuple[float, float]) -> Reading:
+    """The belief that a point is not far from the leg of the line of play on which it lies roughly."""
+    station, _ = line.station_offset(*rough)
+    leg = line.leg(station)
+    hx, hy = line.headings[leg].tolist()
+    right = (hy, -hx)
+    return Reading("offset", point, point, float(line.points[leg] @ right), OFFSET_SD_YD, right=right)
+
+
+def _sides(survey: Survey) -> tuple[Seen, ...]:
+    """Sides that were told of points read from the tee or from a corner of the line of play, and of gaps.
+
+    From any other stand a point can be left of the line of play and right of the sight along it.
+    """
+    on_line = dict(zip((survey.stands[0], *survey.line), survey.line, strict=False))
+    seen = [
+        Seen(r.stand, on_line[r.stand], r.point, r.side) for r in survey.ranges
+        if r.side and r.stand in on_line and r.point not in (on_line[r.stand], survey.line[0])
+    ]  # fmt: skip
+    seen += [Seen(g.stand, g.first, g.second, g.side) for g in survey.gaps if g.side]
+    return tuple(seen)
 
 
 def _bearings(survey: Survey) -> list[Reading]:
-    """Compass bearings, turned so that straight ahead is 0 (by the mean of those to the first point)."""
+    """Compass bearings, turned so that straight ahead is 0 (by that of the line's first point)."""
     tee, ahead = survey.stands[0], survey.line[0]
-    base = [
-        r.bearing_deg
-        for r in survey.ranges
-        if (r.stand, r.point) == (tee, ahead) and r.bearing_deg is not None
-    ]
-    if not base:
+    zero = survey.bearing_deg
+    if zero is None:
         return []
-    zero = base[0]
     return [
         Reading(
             "direction", r.stand, r.point, np.radians((r.bearing_deg - zero + 180.0) % 360.0 - 180.0),
@@ -179,15 +203,3 @@ def _line(survey: Survey, places: Mapping[str, tuple[float, float]]) -> PlayLine
             found = f"a turn of {turn:.0f} degrees at {point!r}"
             raise FileError(survey.source, "line", found, "the points in order from the tee")
     return line
-
-
-def _heights(survey: Survey) -> dict[str, float]:
-    """Height over the tee of every point that was told one, from stands whose own height is known."""
-    found: dict[str, list[float]] = {survey.stands[0]: [0.0]}
-    for _ in survey.stands:  # a stand later in the file may rest on one before it
-        for r in survey.ranges:
-            if r.height_yd is not None and r.stand in found and r.point not in survey.stands[:1]:
-                height = float(np.mean(found[r.stand])) + r.height_yd
-                if height not in found.setdefault(r.point, []):
-                    found[r.point].append(height)
-    return {name: float(np.mean(values)) for name, values in found.items()} if len(found) > 1 else {}

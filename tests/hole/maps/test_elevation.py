@@ -115,6 +115,31 @@ def test_third_coordinates_and_contours(tmp_path: Path) -> None:
     assert found.height_at(0.0, 240.0) - found.height_at(0.0, 60.0) == pytest.approx(3.0 / 0.9144, abs=0.5)
 
 
+@pytest.mark.parametrize("as_line", [False, True])
+def test_heights_of_tee_and_green_alone(tmp_path: Path, as_line: bool) -> None:
+    """20 m down from tee to green, drawn as areas or as closed lines: the way between falls evenly."""
+    sheet, hole = sm.one_hole(160.0, tee=False, green=False, par="3", ele="77")  # a line has no one height
+    for ring, tags in ((mc.box(-4.0, -4.0, 4.0, 4.0), {"golf": "tee", "ele": "60"}),
+                       (mc.ellipse(*hole.at(160.0), 26.0, 30.0), {"golf": "green", "ele": "40"})):  # fmt: skip
+        if as_line:
+            sheet.line([*ring, ring[0]], **tags)
+        else:
+            sheet.area(ring, **tags)
+    said, found = sm.only(tmp_path, sheet)
+    drop = 20.0 / 0.9144
+    assert found.height_at(0.0, 160.0) == pytest.approx(-drop, abs=0.05)
+    assert found.height_at(0.0, 80.0) == pytest.approx(-drop / 2.0, abs=0.1)
+    assert any("climbs or falls evenly" in words for words in said.assumed)
+
+
+def test_two_heights_at_one_end_tell_no_slope(tmp_path: Path) -> None:
+    sheet, hole = sm.one_hole()
+    for at, z in ((0.0, "50"), (30.0, "49")):
+        sheet.point(*hole.at(at, 10.0), ele=z)
+    said, found = sm.only(tmp_path, sheet)
+    assert not found.heights and "Too few heights near this hole: it is level." in said.assumed
+
+
 def test_zeros_are_no_heights(tmp_path: Path) -> None:
     import json
 

@@ -67,6 +67,22 @@ def test_one_line_played_as_two_holes(tmp_path: Path) -> None:
     assert names(tmp_path) == ["01.toml", "10.toml"]
 
 
+def test_one_line_played_as_two_holes_from_tees_and_to_pins_of_their_own(tmp_path: Path) -> None:
+    sheet, hole = sm.one_hole(ref="1;10", tee=False)
+    hole.tee(0.0, ref="1", tee="white")
+    hole.tee(40.0, 12.0, ref="10", tee="white")
+    hole.tee(70.0, tee="red")  # says no number: both holes'
+    hole.pin(-8.0, ref="1")
+    hole.pin(8.0, ref="10")
+    one, ten = (load_hole(h.file or "") for h in sm.imported(tmp_path, sheet).holes)
+    for found, away in ((one, (392.0, 322.0)), (ten, (math.hypot(368.0, 12.0), 338.0))):
+        (pin,) = found.pins
+        assert [t.name for t in found.tees] == ["white", "red"]
+        assert [math.hypot(pin.x_yd - t.x_yd, pin.y_yd - t.y_yd) for t in found.tees] == pytest.approx(away, abs=0.3)
+        # the other hole's tee is ground there all the same
+        assert sum(f.surface is Surface.TEE for f in found.features) == 3
+
+
 def test_two_nines_on_the_same_ground(tmp_path: Path) -> None:
     sheet, hole = sm.one_hole(ref="1")
     sheet.line(hole.line(), golf="hole", ref="10", par="5", handicap="2")
@@ -304,6 +320,37 @@ def test_a_boundary_drawn_round_the_course(tmp_path: Path) -> None:
     sheet.line([*ring, ring[0]], golf="out_of_bounds")
     _, found = sm.only(tmp_path, sheet)
     assert found.surface_at(0.0, 200.0) is Surface.ROUGH and found.surface_at(70.0, 200.0) is Surface.OUT_OF_BOUNDS
+
+
+@pytest.mark.parametrize(("metric", "names"), [
+    (False, ["right bunker (259 yd on)", "left tree (200 yd on)"]),
+    (True, ["right bunker (237 m on)", "left tree (183 m on)"]),
+])  # fmt: skip
+def test_distances_in_names_have_their_unit(metric: bool, names: list[str], tmp_path: Path) -> None:
+    """A name is shown as it is, on pages in metres too."""
+    sheet, hole = sm.one_hole()
+    sheet.area(mc.box(16.0, 255.0, 24.0, 263.0), golf="bunker")
+    sheet.point(*hole.at(200.0, -30.0), natural="tree")
+    _, found = sm.only(tmp_path, sheet, metric=metric)
+    bunker = [f.name for f in found.features if f.surface is Surface.BUNKER]
+    assert [*bunker, *(t.name for t in found.single_trees)] == names
+
+
+def test_beyond_a_boundary_line_is_out_however_far(tmp_path: Path) -> None:
+    sheet, _ = sm.one_hole()
+    sheet.line([(30.0, -50.0), (30.0, 450.0)], golf="out_of_bounds")
+    _, found = sm.only(tmp_path, sheet)
+    places = [(x, found.surface_at(x, 200.0) is Surface.OUT_OF_BOUNDS) for x in (20.0, 40.0, 95.0, 180.0)]
+    assert places == [(20.0, False), (40.0, True), (95.0, True), (180.0, True)]
+
+
+@pytest.mark.parametrize("tilt", [0.0, 1e-9, -1e-9, 1.0])
+def test_a_boundary_line_that_points_at_the_hole_has_no_side(tilt: float, tmp_path: Path) -> None:
+    sheet, _ = sm.one_hole()
+    sheet.line([(50.0, 150.0), (190.0, 150.0 + tilt)], golf="out_of_bounds")
+    said, found = sm.only(tmp_path, sheet)
+    assert not any(f.surface is Surface.OUT_OF_BOUNDS for f in found.features)
+    assert any("points at the line of play" in words for words in said.warnings)
 
 
 def test_grounds_that_leave_the_hole_outside_are_not_used(tmp_path: Path) -> None:

@@ -5,8 +5,9 @@ import math
 import numpy as np
 import pytest
 
-from simulator.hole.survey.network import Network, Reading, adjust, adjust_without_slips, jacobian, sampled
+from simulator.hole.survey.network import Network, Reading, adjust, adjust_without_slips, jacobian
 from simulator.hole.survey.rough import angle_between
+from simulator.hole.survey.sampling import sampled
 
 
 def distance(a, b, value, sd=1.0):

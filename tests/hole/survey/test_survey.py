@@ -85,7 +85,7 @@ def test_a_gap_between_unequal_ranges_hardly_fixes_and_is_said():
             {"to": "pond", "range_yd": 210, "side": "right"},
             {"to": "rock", "range_yd": 211, "side": "right"},
             {"gap_yd": 14, "between": ["pond", "rock"]},
-            {"gap_yd": 91, "between": ["far tree", "flag"]},
+            {"gap_yd": 92, "between": ["far tree", "flag"]},
         ]}],
     }  # fmt: skip
     found = solved(data)
@@ -117,6 +117,95 @@ def test_advice_does_what_it_says():
     then = solved(better)
     sds = [then.adjusted.sd(advice.point, axis) for axis in (0, 1)]
     assert max(sds) < 1.5 * advice.after_yd + 1.0
+
+
+DOGLEG = {
+    "name": "Bend", "par": 4, "line": ["corner", "flag"],
+    "stand": [
+        {"name": "tee", "readings": [{"to": "corner", "range_yd": 220}, {"to": "flag", "range_yd": 330, "side": "left"}]},
+        {"name": "corner", "readings": [
+            {"to": "flag", "range_yd": 150}, {"to": "front", "range_yd": 140}, {"to": "back", "range_yd": 164},
+            {"to": "bunker", "range_yd": 120, "side": "right"},
+        ]},
+    ],
+}  # fmt: skip
+
+
+def test_a_dogleg_read_from_tee_and_corner_bends():
+    """Two ranges place the flag of a dogleg: that it lies far from straight ahead convicts no reading."""
+    found = solved(DOGLEG)
+    assert not found.suspects
+    y = (330**2 - 150**2 + 220**2) / (2 * 220)
+    flag = found.points["flag"]
+    assert (flag.x_yd, flag.y_yd) == pytest.approx((-((330**2 - y**2) ** 0.5), y), abs=0.3)
+    assert flag.station_yd == pytest.approx(370.0, abs=0.5)
+    # what was read beyond the bend lies along the second leg, on the side that was told
+    for name, station in (("front", 360.0), ("back", 384.0)):
+        assert found.points[name].station_yd == pytest.approx(station, abs=0.5)
+    low, high = found.points["bunker"].offset_80_yd
+    assert 0.0 < low < found.points["bunker"].offset_yd < high
+
+
+def test_a_bend_without_a_side_is_asked_for():
+    data = copy.deepcopy(DOGLEG)
+    del data["stand"][0]["readings"][1]["side"]
+    with pytest.raises(FileError, match="point flag: found readings that leave it left or right"):
+        solved(data)
+
+
+def test_a_side_that_was_told_holds_for_the_interval():
+    """A range and a side: a point on the arc right of the line, 40 yd from it or so (half a normal curve)."""
+    data = one_stand(
+        {"to": "flag", "range_yd": 380}, {"to": "tree", "range_yd": 200, "side": "right"},
+        {"to": "edge", "range_yd": 218, "side": "right"}, {"to": "post", "range_yd": 220, "side": "left"},
+        {"gap_yd": 35, "between": ["edge", "post"]},
+    )  # fmt: skip
+    found = solved({**data, "par": 4})
+    low, high = found.points["tree"].offset_80_yd
+    angle = np.random.default_rng(1).uniform(0.0, np.pi / 2, 400_000)
+    offset = 200 * np.sin(angle)
+    order = np.argsort(offset)
+    share = np.cumsum(np.exp(-0.5 * (offset[order] / 40.0) ** 2))
+    wanted = np.interp([0.1, 0.9], share / share[-1], offset[order])
+    assert (low, high) == pytest.approx(tuple(wanted), abs=8.0)  # three standard errors of 400 draws, somewhat alike
+    assert low < found.points["tree"].offset_yd < high
+    # the two sides of a gap of 35: neither can be farther out than that
+    assert found.points["edge"].offset_80_yd[0] > 0.0 > found.points["post"].offset_80_yd[1]
+    assert found.points["edge"].offset_80_yd[1] < 36.0
+
+
+def test_heights_meet_at_a_point_that_two_stands_read():
+    """Nobody read the height of the second stand, but both read that of the flag."""
+    data = {
+        "name": "Heights", "par": 4,
+        "stand": [
+            {"name": "tee", "readings": [{"to": "flag", "range_yd": 380, "height_yd": 6},
+                                         {"to": "spot", "range_yd": 240, "side": "left"}]},
+            {"name": "spot", "readings": [{"to": "flag", "range_yd": 145, "height_yd": 16, "side": "right"},
+                                          {"to": "front", "range_yd": 132, "height_yd": 14}]},
+        ],
+    }  # fmt: skip
+    heights = {name: p.height_yd for name, p in solved(data).points.items()}
+    assert heights == pytest.approx({"tee": 0.0, "flag": 6.0, "spot": -10.0, "front": 4.0})
+    del data["stand"][0]["readings"][0]["height_yd"]
+    found = solved(data)
+    assert {p.height_yd for p in found.points.values()} == {None}
+    assert "Heights of flag and front were read from the spot, whose own nobody told" in " ".join(
+        survey_text(found).split()
+    )
+
+
+def test_the_compass_bearing_of_the_first_leg_is_the_hole_s():
+    rows = [{"to": "flag", "range_yd": 380, "bearing_deg": 247.0}]
+    rows += [{"to": "front", "range_yd": 370}, {"to": "back", "range_yd": 392}]
+    assert read_sketch(sketch_data(solved({**one_stand(*rows), "par": 4})), "made.toml").bearing_deg == 247.0
+
+
+def test_a_whole_metre_is_rounded_by_more_than_a_whole_yard():
+    sds = [
+        read_survey(one_stand({"to": "flag", key: 150}), "s").ranges[0].sd_yd for key in ("range_yd", "range_m")
+    ]
+    assert sds[1] ** 2 - sds[0] ** 2 == pytest.approx((1 / 0.9144**2 - 1.0) / 12.0)
 
 
 def one_stand(*rows):
