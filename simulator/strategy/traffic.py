@@ -22,8 +22,8 @@ SEQUENCES = Effort().followed
 
 
 DOUBT_STROKES, DOUBTS = 0.5, 4
-"""What a rough map's values are moved by, one standard deviation [strokes], and how many times over. A ball in
-water is dropped where that looks cheapest: of two ways much alike the rough map would show one alone, and
+"""What a rough map's values are moved by, one standard deviation [strokes], and how many times over. A ball
+in water is dropped where that looks cheapest: of two ways much alike the rough map would show one alone, and
 the fine one, which may choose the other, would know little of it."""
 
 
