@@ -183,7 +183,7 @@ def _table(found: HoleReview, units: Units, full: bool) -> list[str]:
         stroke = one.stroke
         words = units.place(play_words(stroke)), units.place(went_words(stroke))
         rows = side_by_side([f"{stroke.number:>2}", *words], _WIDTHS)
-        beats = "" if one.better_than is None else f"{100.0 * one.better_than:.0f}"
+        beats = "" if one.better_than is None else f"{100.0 * one.better_than.value:.0f}"
         figures = f"{gained(one.choice):>8} {gained(one.swing):>7} {beats:>7}".rstrip()
         lines += [f"{rows[0]:<54} {figures}", *rows[1:]]
         if full:
@@ -243,6 +243,6 @@ def swing_words(strokes: Sequence[Told], units: Units) -> str:
     for number, _, one in dear[:MOST_NAMED]:
         club = "putting" if one.stroke.kind == "putt" else units.place(one.stroke.club)
         share = one.better_than
-        beats = "" if share is None else f" (it beats {100.0 * share:.0f} in 100 of the player's own)"
+        beats = "" if share is None else f" (it beats {100.0 * share.value:.0f} in 100 of the player's own)"
         said.append(f"{_name(number, one)}, {club}: {one.swing.value:.2f}{beats}")
     return f"Swings that cost most: {join_words(said)}." if said else ""

@@ -36,8 +36,8 @@ def hole_review(hole: Hole | None = None, player: Player | None = None, notes: N
         choice = EXACT if one.kind == "putt" else Estimate(0.1, 0.004, 30.0)
         swing = EXACT if one.kind == "drop" else Estimate(0.4, 0.004, 30.0)
         best = None if one.kind == "putt" else BEST
-        better = 0.12 if one.kind == "swing" else None
-        judged.append(Judged(one, best, best, False, Estimate(4.0, 0.004, 30.0), choice, swing, better))
+        beats = Estimate(0.12, 0.004, 15.0) if one.kind == "swing" else None
+        judged.append(Judged(one, best, best, False, Estimate(4.0, 0.004, 30.0), choice, swing, beats))
     total = sum(one.choice.value + one.swing.value for one in judged)
     left = EXACT if played.holed else Estimate(2.07, 0.005, 30.0)
     expected = Estimate(played.score + left.value - total, error.standard_error, 30.0)

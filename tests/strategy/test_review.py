@@ -14,6 +14,7 @@ from simulator import load_hole
 from simulator.engine import play
 from simulator.errors import UsageError
 from simulator.hole.surfaces import Lie
+from simulator.strategy.errorbars import Estimate
 from simulator.strategy.question import Clock, question, silent, solve
 from simulator.strategy.review import judging, read_notes, read_round, review, review_round
 from simulator.strategy.review.judging import Judge
@@ -159,8 +160,11 @@ def test_swings_of_the_player_s_own_lose_nothing_on_average(judge: Judge) -> Non
     for end in ("215 out, left rough", "200 out, fairway"):  # "beats" counts those of them that end worse
         (one,) = judged(judge, f"driver to {end}")
         mark = 1.0 + judge.value(resting(end, WITHY, None)).value
-        assert one.better_than == pytest.approx((again > mark).mean(), abs=0.02)
-        assert 0.05 < one.better_than < 0.95
+        share = (again > mark).mean()
+        error = math.hypot(one.better_than.standard_error, math.sqrt(share * (1.0 - share) / again.size))
+        assert 0.0 < one.better_than.standard_error < 0.01
+        assert one.better_than.value == pytest.approx(share, abs=3.0 * error)
+        assert 0.05 < one.better_than.value < 0.95
 
 
 def _tee() -> Rest:
@@ -198,7 +202,7 @@ def test_putts_are_judged_by_their_table(judge: Judge) -> None:
         expected, chances, _ = putts.at(0, direction, 12.0)
         assert found.before.value == pytest.approx(expected, abs=1e-6)
         assert found.swing.value == pytest.approx(2.0 - expected, abs=1e-6)
-        assert found.better_than == pytest.approx(1.0 - chances[1], abs=1e-6)
+        assert found.better_than == Estimate(pytest.approx(1.0 - chances[1], abs=1e-6), 0.0)
     around = judged(judge, "from 100 out; 9i to 12 ft; 2 putts")[1].before.value
     ends = [putts.at(0, turn, 12.0)[0] for turn in (0.0, math.pi)]
     assert min(ends) - 0.05 < around < max(ends) + 0.05

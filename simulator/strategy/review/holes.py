@@ -121,14 +121,15 @@ class HoleReview:
             "strokes": stroke.strokes, "penalty": stroke.penalty,
             "from": _spot(stroke.start), "to": _spot(stroke.end), "went": stroke.went,
             **figure("before", one.before), **figure("choice", one.choice), **figure("swing", one.swing),
-            "better_than": one.better_than, "aim_given": one.aim_given,
+            **figure("better_than", one.better_than), "aim_given": one.aim_given,
             "chosen": _shot(one.chosen), "best": _shot(one.best),
         }  # fmt: skip
 
 
-def figure(name: str, one: Estimate) -> dict[str, float]:
+def figure(name: str, one: Estimate | None) -> dict[str, float | None]:
     """An estimate as JSON-ready data, under a name and the name of its standard error."""
-    return {name: one.value, f"{name}_standard_error": one.standard_error}
+    value, error = (None, None) if one is None else (one.value, one.standard_error)
+    return {name: value, f"{name}_standard_error": error}
 
 
 def _spot(rest: Rest | None) -> dict[str, Any] | None:

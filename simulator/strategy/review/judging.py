@@ -37,6 +37,7 @@ from ..aimwords import in_degrees
 from ..asked import WORTH_SHOWING, asked_club
 from ..clubwords import club_and_aim, shot_distance
 from ..errorbars import Estimate, mean, total
+from ..estimate import share
 from ..ground import features_at
 from ..pointing import Pointing, point
 from ..search import Choice, Place, given_aim, given_part, part_families, search
@@ -108,7 +109,7 @@ class Judged:
         Expected strokes from where it was played.
     choice, swing : Estimate
         Strokes lost by each; less than 0: gained.
-    better_than : float or None
+    better_than : Estimate or None
         Share of the player's strikes with this club on this line (or of his putts from there) that end
         worse; None for a drop.
     """
@@ -120,7 +121,7 @@ class Judged:
     before: Estimate
     choice: Estimate
     swing: Estimate
-    better_than: float | None
+    better_than: Estimate | None
 
 
 @dataclass(frozen=True)
@@ -200,7 +201,7 @@ class Judge:
         swing = _plus(total([after, expected.times(-1.0)]), taken)
         worse = outcomes > taken + self._by_map(stroke.end) + 1e-9
         played, best_shot = self._shot(valued, chosen), self._shot(valued)
-        return Judged(stroke, played, best_shot, given, before, choice, swing, float(worse.mean()))
+        return Judged(stroke, played, best_shot, given, before, choice, swing, _share_of(worse))
 
     def value(self, rest: Rest) -> Estimate:
         """Expected strokes from where a ball lies."""
@@ -250,12 +251,12 @@ class Judge:
         found = [putts.at(plane, turn, rest.putt_ft)[:2] for turn in turns]
         return float(np.mean([one for one, _ in found])), np.mean([chances for _, chances in found], axis=0)
 
-    def _fewer_putts(self, stroke: Stroke) -> float | None:
+    def _fewer_putts(self, stroke: Stroke) -> Estimate | None:
         """Chance of more putts than these; of a single one that missed, None: too little is known of it."""
         if stroke.end is not None:
             return None
         chances = self._putts(stroke.start)[1]
-        return float(1.0 - chances[min(stroke.strokes, len(chances)) - 1])
+        return Estimate(float(1.0 - chances[min(stroke.strokes, len(chances)) - 1]), 0.0)
 
     def _chosen(self, valued: _Valued, stroke: Stroke) -> tuple[Choice, bool]:
         """What was played, and whether its line was noted."""
@@ -324,6 +325,12 @@ def _off(place: Place, action: np.ndarray, value: float, seed: int) -> Estimate:
         sequences=SEQUENCES, threads=place.threads, evened=True,
     )  # fmt: skip
     return mean(played.expected - played.first_cost - played.first_value)
+
+
+def _share_of(hits: np.ndarray) -> Estimate:
+    """Share of quasi-random strikes, bool[sets, strikes]; of none or all, as sure as plain draws make it."""
+    some = hits.any() and not hits.all()
+    return mean(hits.mean(axis=1)) if some else share(hits)
 
 
 def _plus(one: Estimate, strokes: float) -> Estimate:
