@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from ..hole.survey import Advice, Point, Surveyed, untied
+from ..hole.survey import Advice, Point, Surveyed
 from .figures import join_words
 from .screen import wrap
 from .units import YARDS, Units
@@ -131,11 +131,15 @@ def _suspects(found: Surveyed, units: Units) -> list[str]:
 
 def _untied(found: Surveyed) -> list[str]:
     """Heights left out, because nothing ties the stand they were read from to the tee."""
+    left_out: dict[str, list[str]] = {}
+    for one in found.survey.ranges:
+        if one.height_yd is not None and found.points[one.point].height_yd is None:
+            left_out.setdefault(one.stand, []).append(one.point)
     return [
         f"{'Heights' if len(points) > 1 else 'The height'} of {join_words(points)} "
         f"{'were' if len(points) > 1 else 'was'} read from the {stand}, whose own nobody told: left out. "
         f"Read the height of the {stand} from the tee, or that of one of its points."
-        for stand, points in untied(found.survey).items()
+        for stand, points in left_out.items()
     ]
 
 

@@ -50,7 +50,7 @@ def gap(hole: str, player: str, sequences: int) -> tuple[float, float]:
     return float(fresh.expected.mean() - value), float(fresh.expected.std(ddof=1) / np.sqrt(sequences))
 
 
-@pytest.mark.parametrize("hole", [hole for hole in HOLES if hole != "long-sluice"])  # a slow test has all three
+@pytest.mark.parametrize("hole", HOLES[:2])  # a slow test has all three
 @pytest.mark.parametrize("player", PLAYERS)
 def test_map_against_30_000_fresh_sequences(hole: str, player: str) -> None:
     """Within 0.02 strokes and two standard errors (each at most 0.008) of the sequences' mean."""

@@ -29,13 +29,3 @@ def heights_of(survey: Survey) -> dict[str, float]:
                 steps[k, column[name]] = sign
     found, *_ = np.linalg.lstsq(steps, np.array([r.height_yd for r in rows]), rcond=None)
     return {names[0]: 0.0, **{name: float(found[k]) for name, k in column.items()}}
-
-
-def untied(survey: Survey) -> dict[str, list[str]]:
-    """Points whose height was told only over stands whose own height nothing tells, by stand."""
-    known = heights_of(survey)
-    out: dict[str, list[str]] = {}
-    for r in survey.ranges:
-        if r.height_yd is not None and r.point not in known:
-            out.setdefault(r.stand, []).append(r.point)
-    return out
