@@ -5,6 +5,7 @@ from __future__ import annotations
 from ..conditions import Conditions, other_height
 from ..strategy.day import PUTT_FT
 from ..strategy.result import TIE_STROKES, Answer
+from .figures import capital
 from .units import YARDS, Units
 
 
@@ -75,7 +76,7 @@ def day_told(conditions: Conditions, along_deg: float = 0.0, of: str = "the firs
         air.append(f"{conditions.pressure_hpa:.0f} hPa at the course")
     parts = (wind_words(conditions, along_deg, of), ", ".join(air), firmness_words(conditions))
     words = "; ".join(part for part in parts if part)
-    return f"{words[0].upper()}{words[1:]}." if words else ""
+    return f"{capital(words)}." if words else ""
 
 
 def day_sentence(answer: Answer, units: Units = YARDS, *, putt: bool = True) -> str:
@@ -88,7 +89,7 @@ def day_sentence(answer: Answer, units: Units = YARDS, *, putt: bool = True) -> 
     wind = conditions.wind
     text = wind_words(conditions, answer.best.aim_bearing_deg)
     if wind is not None and text:
-        text = f"{text[0].upper()}{text[1:]}"
+        text = capital(text)
         other = day.other_height_carry_yd
         if other is not None and abs(other) >= day.half_club_yd:
             meant = "felt at head height" if wind.height == "forecast" else "forecast at 10 m"
@@ -96,7 +97,7 @@ def day_sentence(answer: Answer, units: Units = YARDS, *, putt: bool = True) -> 
         said.append(text)
     ground = firmness_words(conditions)
     if ground:
-        said.append(ground if said else ground[0].upper() + ground[1:])
+        said.append(ground if said else capital(ground))
     if putt and day.below_hole_strokes is not None and day.below_hole_strokes >= TIE_STROKES:
         length = units.putt(PUTT_FT)
         said.append(

@@ -128,6 +128,11 @@ def pin_said(name: str) -> str:
     return f"pin {name}" if any(letter.isdigit() for letter in name) else f"{name} pin"
 
 
+def capital(words: str) -> str:
+    """The words with a capital first letter, as a sentence begins."""
+    return words[:1].upper() + words[1:]
+
+
 def join_words(words: Sequence[str], last: str = "and") -> str:
     """ "a, b and c"."""
     if len(words) < 2:

@@ -20,7 +20,7 @@ from .chosen import (
     troubles,
 )
 from .credits import map_data
-from .figures import HELD, in_hundred, join_words, nearest, unseen
+from .figures import HELD, capital, in_hundred, join_words, nearest, unseen
 from .lines import line_words
 from .shotplot import counts
 from .units import YARDS, Units
@@ -74,7 +74,7 @@ def _either(answer: Answer, units: Units) -> list[str]:
     named = level(answer)
     names = join_words([f"the {title(answer, k, units)}" for k in named], "or")
     any_ = "either" if len(named) < 3 else "any of them"
-    first = f"{names[:1].upper()}{names[1:]}: {any_} will do, hit the one you trust.{versions(answer, units)}"
+    first = f"{capital(names)}: {any_} will do, hit the one you trust.{versions(answer, units)}"
     if held := if_figures_hold(answer, units):
         first = f"The {held}"
     lines = [_aimed(answer, k, units) for k in named]
@@ -266,7 +266,7 @@ def worth_words(result: Lesson, units: Units = YARDS) -> list[str]:
     lies = [f"{name} {_worth(cost)}" for name, cost in value.lies.items()]
     if lies:
         said.append(f"In place of {value.ground}: {', '.join(lies)}.")
-    return [f"{line[:1].upper()}{line[1:]}" for line in said]
+    return [capital(line) for line in said]
 
 
 LITTLE_STROKES = 0.03
@@ -332,7 +332,7 @@ def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
         found = [_odds(row, _told(row.shares, answer.sequences)[place]) for row in rows]
         words = ", ".join(found) if found else "no trouble drawn here"
         name = title(answer, k, units)
-        said.append(f"{name[:1].upper()}{name[1:]}: {words}.")
+        said.append(f"{capital(name)}: {words}.")
     return said
 
 

@@ -6,7 +6,7 @@ from ..strategy.confidence import is_ahead
 from ..strategy.goals import Goal
 from ..strategy.result import Answer
 from .chosen import all_bad, equals, runner_up, shown, title
-from .figures import LEAST_COUNT, count_words, every_words, in_ten, join_words, score_digits
+from .figures import LEAST_COUNT, capital, count_words, every_words, in_ten, join_words, score_digits
 from .units import YARDS, Units
 
 ALL_BAD = "Every club finishes in trouble more often than not; least bad: "
@@ -23,12 +23,12 @@ def verdict(answer: Answer, units: Units = YARDS) -> str:
     if answer.goal is not None:
         return f"{_bad(answer)}{_goal_verdict(answer, answer.goal, units)}"
     if held := if_figures_hold(answer, units):
-        return f"{_bad(answer)}{_capital(held)}"
+        return f"{_bad(answer)}{capital(held)}"
     if answer.verdict == "either":
         names = level(answer)
         words = join_words([title(answer, k, units) for k in names], "or")
         any_ = "either" if len(names) < 3 else "any of them"
-        said = f"{_capital(words)}: {any_} will do, hit the one you trust{_unasked(answer, names, units)}."
+        said = f"{capital(words)}: {any_} will do, hit the one you trust{_unasked(answer, names, units)}."
         return f"{_bad(answer)}{said}{versions(answer, units)}"
     name = title(answer, answer.recommended, units)
     behind = runner_up(answer)
@@ -186,7 +186,3 @@ def _lowest(answer: Answer, same: list[int], units: Units) -> str:
         it = "It" if len(same) == 1 else f"The {title(answer, low, units)}"
         return f"{it} has the lowest average too."
     return f"For the lowest average it is the {title(answer, low, units)}, by {cost:.2f}."
-
-
-def _capital(words: str) -> str:
-    return words[:1].upper() + words[1:]
