@@ -12,6 +12,9 @@ LEAST_WALKERS, STRETCH = 80, 2.0
 BURN_STEPS, THIN_STEPS = 400, 60
 """Moves before any place is kept, and between two that are."""
 
+NEVER = 1e9
+"""Cost of a place that cannot be: finite, so that two of them can be compared."""
+
 
 def sampled(found: Adjusted, draws: int, seed: int) -> dict[str, np.ndarray]:
     """Places that would fit the readings, each of shape (draws, 2), likely ones more often.
@@ -109,7 +112,7 @@ class _Polar:
             ground += np.log(np.maximum(away, 1e-9))
         good = (rows[:, self._away] > 0.0).all(axis=1)
         good &= (np.abs(rows[:, self._alone]) < 0.5 * np.pi).all(axis=1)
-        return xy, np.where(good, ground, -np.inf)
+        return xy, np.where(good, ground, -NEVER)
 
     def cost(self, rows: np.ndarray) -> np.ndarray:
         """Minus the logarithm of the density over ranges and directions, (k, n) -> (k,)."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import repeat
 
 import numpy as np
 
@@ -107,14 +108,19 @@ def solve_survey(survey: Survey) -> Surveyed:
     draws = sampled(adjusted, DRAWS, SEED)
     heights = heights_of(survey)
     points = {}
+    corners = np.stack([draws[name] for name in (survey.stands[0], *survey.line)], axis=1)
+    lines = [PlayLine(drawn) for drawn in corners]
     for name in [survey.stands[0], *survey.points]:
         x, y = adjusted.places[name]
         station, offset = line.station_offset(x, y)
-        around = np.array([line.station_offset(*place) for place in draws[name]])
+        # a point is beside the line as that may run; a corner of it, beside the line as drawn
+        beside = repeat(line) if name in survey.line else lines
+        around = np.array([one.station_offset(*xy) for one, xy in zip(beside, draws[name], strict=False)])
         low, high = np.quantile(around, [0.1, 0.9], axis=0)
         if name not in survey.line and not low[1] <= offset <= high[1]:  # the likeliest of all is at the wall
             typical = int(np.argmin(np.abs(around[:, 1] - np.median(around[:, 1]))))
-            (x, y), (station, offset) = draws[name][typical].tolist(), around[typical].tolist()
+            station, offset = around[typical].tolist()
+            x, y = line.at(station, offset)
         points[name] = Point(
             name, x, y, station, offset, heights.get(name),
             (float(low[0]), float(high[0])), (float(low[1]), float(high[1])),
@@ -135,7 +141,7 @@ def _network(survey: Survey, start: Mapping[str, tuple[float, float]]) -> Networ
     rows += _in_one_line(survey)
     line = line_so_far(survey, dict(start))
     rows += [_near_the_line(line, point, start[point]) for point in survey.points if point != ahead]
-    return Network(tuple(rows), {tee: (0.0, 0.0)}, ahead, _sides(survey))
+    return Network(tuple(rows), {tee: (0.0, 0.0)}, ahead, _sides(survey, line, start))
 
 
 def _near_the_line(line: PlayLine, point: str, rough: tuple[float, float]) -> Reading:
@@ -147,16 +153,21 @@ def _near_the_line(line: PlayLine, point: str, rough: tuple[float, float]) -> Re
     return Reading("offset", point, point, float(line.points[leg] @ right), OFFSET_SD_YD, right=right)
 
 
-def _sides(survey: Survey) -> tuple[Seen, ...]:
-    """Sides that were told of points read from the tee or from a corner of the line of play, and of gaps.
+def _sides(survey: Survey, line: PlayLine, start: Mapping[str, tuple[float, float]]) -> tuple[Seen, ...]:
+    """Sides that were told: of the leg of the line of play that a point lies on roughly, and of gaps.
 
-    From any other stand a point can be left of the line of play and right of the sight along it.
+    Not of the sight from where it was read: a point behind a corner can be right of the line of play and left
+    of the sight from there to the flag.
     """
-    on_line = dict(zip((survey.stands[0], *survey.line), survey.line, strict=False))
-    seen = [
-        Seen(r.stand, on_line[r.stand], r.point, r.side) for r in survey.ranges
-        if r.side and r.stand in on_line and r.point not in (on_line[r.stand], survey.line[0])
-    ]  # fmt: skip
+    corners = [survey.stands[0], *survey.line]
+    seen = []
+    for r in survey.ranges if len(line.points) == len(corners) else ():
+        if r.point in corners:
+            end = corners.index(r.point) - 1  # a corner is to a side of the leg before its own
+        else:
+            end = line.leg(line.station_offset(*start[r.point])[0]) + 1
+        if r.side and end > 0:
+            seen.append(Seen(corners[end - 1], corners[end], r.point, r.side))
     seen += [Seen(g.stand, g.first, g.second, g.side) for g in survey.gaps if g.side]
     return tuple(seen)
 

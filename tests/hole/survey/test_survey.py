@@ -6,9 +6,11 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from lasers import survey_data
+from lasers import dogleg_data, survey_data
+from scipy import stats
 
 from simulator.errors import FileError
+from simulator.hole.line import PlayLine
 from simulator.hole.sketch import read_sketch
 from simulator.hole.survey import read_survey, sketch_data, sketch_text, solve_survey
 from simulator.hole.terrain import Terrain
@@ -19,15 +21,17 @@ def solved(data):
     return solve_survey(read_survey(copy.deepcopy(data), "readings.toml"))
 
 
-def coverage(surveys, seed):
+def coverage(made, names, surveys, seed):
+    """Which intervals hold the true station and offset along and beside the true line, and the errors."""
     rng = np.random.default_rng(seed)
     inside = []
     errors = []
     for _ in range(surveys):
-        data, truth = survey_data(rng)
+        data, truth = made(rng)
         found = solved(data)
-        for name in ("pond near", "pond far", "post", "landing"):
-            offset, station = truth[name]
+        line = PlayLine(np.array([truth["tee"], *(truth[point] for point in data["line"])]))
+        for name in names:
+            station, offset = line.station_offset(*truth[name])
             p = found.points[name]
             inside += [p.station_80_yd[0] <= station <= p.station_80_yd[1],
                        p.offset_80_yd[0] <= offset <= p.offset_80_yd[1]]  # fmt: skip
@@ -35,19 +39,36 @@ def coverage(surveys, seed):
     return np.array(inside), np.array(errors)
 
 
-def test_points_are_where_they_are():
-    inside, errors = coverage(6, 1)
+STRAIGHT = (survey_data, ("pond near", "pond far", "post", "landing"))
+BENT = (dogleg_data, ("sand", "oak", "pond"))
+
+
+@pytest.mark.parametrize(("made", "names"), [STRAIGHT, BENT], ids=["straight", "dogleg"])
+def test_points_are_where_they_are(made, names):
+    inside, errors = coverage(made, names, 6, 1)
     assert np.abs(errors).max() < 6.0
     assert np.sqrt((errors**2).mean(axis=0))[0] < 1.6  # a yard of laser, half a yard of rounding
-    # 48 intervals of 80 %: fewer than 28 inside would happen once in a thousand if they were honest
-    assert inside.sum() >= 28
+    # n intervals of 80 %: fewer inside would happen once in a thousand if they were honest (binomial)
+    assert inside.sum() >= stats.binom.ppf(0.001, len(inside), 0.8)
 
 
 @pytest.mark.slow
-def test_intervals_hold_what_they_say():
+@pytest.mark.parametrize(("made", "names"), [STRAIGHT, BENT], ids=["straight", "dogleg"])
+def test_intervals_hold_what_they_say(made, names):
     """Eight in ten (72 to 88) of true stations and offsets inside the stated intervals."""
-    inside, _ = coverage(60, 2)
+    inside, _ = coverage(made, names, 60, 2)
     assert 0.72 <= inside.mean() <= 0.88
+
+
+def test_a_side_is_that_of_the_line_of_play_and_not_of_the_sight_it_was_read_along():
+    """A pond right of the first leg, read from the corner: left of the sight from there to the flag."""
+    data, truth = dogleg_data(np.random.default_rng(3))
+    (tx, ty), (cx, cy), (px, py) = (truth[name] for name in ("flag", "corner", "pond"))
+    assert (px - cx) * (ty - cy) - (py - cy) * (tx - cx) < 0.0  # left of that sight
+    found = solved(data)
+    assert found.points["pond"].offset_yd == pytest.approx(truth["pond"][0], abs=5.0)
+    low, high = found.points["flag"].offset_80_yd
+    assert low < 0.0 < high
 
 
 @pytest.mark.parametrize(
