@@ -75,7 +75,7 @@ def test_ctrl_c(tmp_path: Path) -> None:
     """130, one line, and no draft beside the picture asked for."""
     code = (
         "import os, signal, sys\nfrom simulator.strategy import ask\nfrom simulator.cli import main\n"
-        "ask.plan = lambda *a, **k: os.kill(os.getpid(), signal.SIGINT)\n"
+        "ask.plan = lambda *a, **k: signal.raise_signal(signal.SIGINT)\n"
         "main(['plan', 'withy-drain', '--plot', 'x.png'])\n"
     )
     env = {**os.environ, "PYTHONPATH": PACKAGE}
