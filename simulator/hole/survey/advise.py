@@ -56,10 +56,18 @@ class Adviser:
     ----------
     draws : mapping of str to float64[k, 2]
         Places that would fit the readings (`sampling.sampled`).
+    beside : mapping of str to float64[k]
+        How far right of the line of play those lie [yd].
     """
 
-    def __init__(self, survey: Survey, found: Adjusted, draws: Mapping[str, np.ndarray]) -> None:
-        self._found = moved(found, _typical(survey, draws))
+    def __init__(
+        self,
+        survey: Survey,
+        found: Adjusted,
+        draws: Mapping[str, np.ndarray],
+        beside: Mapping[str, np.ndarray],
+    ) -> None:
+        self._found = moved(found, _typical(survey, draws, beside))
         self._sd = {name: np.std(places, axis=0) for name, places in draws.items()}
         sd = float(np.mean([r.sd_yd for r in survey.ranges]))
         self._candidates = []
@@ -98,16 +106,17 @@ class Adviser:
         return Advice(reading, point, float(self._sd[point].max()), float(then.max()))
 
 
-def _typical(survey: Survey, draws: Mapping[str, np.ndarray]) -> dict[str, tuple[float, float]]:
+def _typical(
+    survey: Survey, draws: Mapping[str, np.ndarray], beside: Mapping[str, np.ndarray]
+) -> dict[str, tuple[float, float]]:
     """Of the places that would fit each point, the one at the median distance from the line, on its side."""
     out = {}
-    for name, places in draws.items():
-        aside = np.abs(places[:, 0])
-        x, y = places[int(np.argmin(np.abs(aside - np.median(aside))))]
-        side = next((r.side for r in survey.ranges if r.point == name and r.side), 0) or np.sign(
-            np.median(places[:, 0])
-        )
-        out[name] = (float(abs(x) * side if side else x), float(y))
+    for name, offset in beside.items():
+        told = next((r.side for r in survey.ranges if r.point == name and r.side), 0)
+        side = told or np.sign(np.median(offset))
+        from_median = np.abs(np.abs(offset) - np.median(np.abs(offset)))
+        x, y = draws[name][int(np.argmin(np.where(offset * side >= 0.0, from_median, np.inf)))]
+        out[name] = (float(x), float(y))
     return out
 
 

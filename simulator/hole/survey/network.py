@@ -133,7 +133,8 @@ class Suspect:
     Attributes
     ----------
     off : float
-        How much it is too long (positive) or too short, by the others [its unit].
+        How much it is too long (positive) or too short, by the others [its unit]: in `suspect` to first
+        order, which says too much where two points and a stand are nearly in one line.
     times : float
         Its normalised residual.
     instead : tuple of Reading
@@ -182,9 +183,9 @@ def adjust_without_slips(
         worst = suspect(found)
         if worst is None or len(dropped) == most:
             return replace(found, dropped=tuple(dropped))
-        dropped.append(worst)
         kept = tuple(reading for reading in network.readings if reading is not worst.reading)
         network = replace(network, readings=kept)
+        dropped.append(replace(worst, off=misfit(adjust(network, found.places), worst.reading)))
 
 
 def suspect(found: Adjusted) -> Suspect | None:
@@ -211,6 +212,12 @@ def moved(found: Adjusted, places: Mapping[str, tuple[float, float]]) -> Adjuste
     x = frame.free_of(places)
     rows = frame.jacobian(x)
     return replace(found, places=frame.places(x), covariance=np.linalg.pinv(rows.T @ rows))
+
+
+def misfit(found: Adjusted, reading: Reading) -> float:
+    """One more reading minus what the places make of it [its unit]."""
+    frame = Frame(replace(found.network, readings=(reading,)), found.places)
+    return float(frame.scaled(frame.free_of(found.places))[0] * reading.sd)
 
 
 def jacobian(found: Adjusted, reading: Reading) -> np.ndarray:

@@ -254,6 +254,13 @@ def _line(top: Fields, ranges: list[Range]) -> tuple[str, ...]:
 
 
 def _check(survey: Survey) -> None:
+    for point in survey.points:
+        told = {r.side: r for r in survey.ranges if r.point == point and r.side}
+        if len(told) == 2:
+            raise FileError(
+                survey.source, told[1].words, f'side = "right", and "left" for the {told[-1].words}',
+                "one side: that of the line of play on which the point lies",
+            )  # fmt: skip
     seen = {(r.stand, r.point) for r in survey.ranges}
     if (survey.stands[0], survey.line[0]) not in seen:
         raise FileError(

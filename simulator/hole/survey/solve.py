@@ -107,15 +107,16 @@ def solve_survey(survey: Survey) -> Surveyed:
     line = _line(survey, adjusted.places)
     draws = sampled(adjusted, DRAWS, SEED)
     heights = heights_of(survey)
-    points = {}
+    points, beside = {}, {}
     corners = np.stack([draws[name] for name in (survey.stands[0], *survey.line)], axis=1)
-    lines = [PlayLine(drawn) for drawn in corners]
+    lines = [PlayLine(each) for each in corners]
     for name in [survey.stands[0], *survey.points]:
         x, y = adjusted.places[name]
         station, offset = line.station_offset(x, y)
         # a point is beside the line as that may run; a corner of it, beside the line as drawn
-        beside = repeat(line) if name in survey.line else lines
-        around = np.array([one.station_offset(*xy) for one, xy in zip(beside, draws[name], strict=False)])
+        drawn = repeat(line) if name in survey.line else lines
+        around = np.array([one.station_offset(*xy) for one, xy in zip(drawn, draws[name], strict=False)])
+        beside[name] = around[:, 1]
         low, high = np.quantile(around, [0.1, 0.9], axis=0)
         if name not in survey.line and not low[1] <= offset <= high[1]:  # the likeliest of all is at the wall
             typical = int(np.argmin(np.abs(around[:, 1] - np.median(around[:, 1]))))
@@ -126,7 +127,7 @@ def solve_survey(survey: Survey) -> Surveyed:
             (float(low[0]), float(high[0])), (float(low[1]), float(high[1])),
         )  # fmt: skip
     check_green(survey, points)
-    adviser = Adviser(survey, adjusted, draws)
+    adviser = Adviser(survey, adjusted, draws, beside)
     loose = [p.name for p in points.values() if p.hardly_fixed]
     return Surveyed(
         survey, line, points, adjusted, adjusted.dropped, adviser.best(), adviser.pinning(loose)

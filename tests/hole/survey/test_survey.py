@@ -152,6 +152,35 @@ DOGLEG = {
 }  # fmt: skip
 
 
+def test_advice_round_a_bend_is_of_the_right_place():
+    """The range that is asked for is about what it will be: the bunker is on its side of the second leg."""
+    found = solved(DOGLEG)
+    pin = found.pinned_by["bunker"]
+    assert {pin.reading.a, pin.reading.b} & {"flag", "front", "back", "tee"} and "bunker" in {pin.reading.a, pin.reading.b}
+    other = found.points[pin.reading.a if pin.reading.b == "bunker" else pin.reading.b]
+    bunker = found.points["bunker"]
+    assert bunker.offset_yd > 0.0
+    reach = [np.hypot(*(np.array(found.line.at(bunker.station_yd, offset)) - (other.x_yd, other.y_yd)))
+             for offset in bunker.offset_80_yd]  # fmt: skip
+    assert min(reach) - 15.0 < pin.reading.value < max(reach) + 15.0
+
+
+def test_a_gap_that_cannot_be_is_too_short_by_what_it_lacks():
+    """Ranges of 90 and 150 are 60 apart at least: 50 is ten too short, not what the tangent would make of it."""
+    data = copy.deepcopy(DOGLEG)
+    data["stand"][1]["readings"] += [{"to": "sand", "range_yd": 90, "side": "right"}, {"gap_yd": 50, "between": ["sand", "flag"]}]
+    (one,) = solved(data).suspects
+    assert "gap from the corner between sand and flag" in [one.reading.words, *(r.words for r in one.instead)]
+    assert abs(one.off) == pytest.approx(10.0, abs=0.5)
+
+
+def test_two_sides_for_one_point_are_refused():
+    data = copy.deepcopy(DOGLEG)
+    data["stand"][0]["readings"].append({"to": "bunker", "range_yd": 330, "side": "left"})
+    with pytest.raises(FileError, match='range from the corner to bunker: found side = "right", and "left" for the range from the tee'):
+        solved(data)
+
+
 def test_a_dogleg_read_from_tee_and_corner_bends():
     """Two ranges place the flag of a dogleg: that it lies far from straight ahead convicts no reading."""
     found = solved(DOGLEG)
