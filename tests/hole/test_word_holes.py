@@ -122,7 +122,43 @@ SAID_ALIKE = [
     ("par 4, 372; lake down the right from 180", "par 4, 372; lake down the right from 180 to the green"),
     ("par 4, 372; lake all down the right from 180", "par 4, 372; lake right from 180 to the green"),
     ("par 4, 372; river right from 180", "par 4, 372; river right from 180 to the green"),
+    # a fairway that is spoken of again is the same one: a second lay over the first, and its width was lost
+    ("par 4, 372; pond right at 220; fairway 30 wide; fairway 26 wide at 250",
+     "par 4, 372; pond right at 220; fairway 30 wide, 26 wide at 250"),
+    ("par 4, 372; pond right at 220; fairway 30 wide; landing area 26 wide at 250",
+     "par 4, 372; pond right at 220; fairway 30 wide, 26 wide at 250"),
+    ("par 4, 372; pond right at 220; fairway 30 wide; fairway narrows to 22 from 250",
+     "par 4, 372; pond right at 220; fairway 30 wide to 250, then 22"),
+    ("par 4, 372; pond right at 220; fairway 30 wide; fairway 160 to 340",
+     "par 4, 372; pond right at 220; fairway 160 to 340, 30 wide"),
+    ("par 4, 372; pond right at 220; bunker left 230 from the tee", "par 4, 372; pond right at 220; bunker left at 230"),
+    ("par 4, 372; pond right at 220; centre line bunker 255", "par 4, 372; pond right at 220; bunker in the middle at 255"),
+    ("par 4, 372; creek crosses in front of the green, 15 short", "par 4, 372; creek across 15 short of the green"),
+    ("par 4, 372; water guards the front of the green", "par 4, 372; water in front of the green"),
+    ("par 4, 372; water long", "par 4, 372; water behind the green"),
+    ("par 4, 372; pond right of the green, edge 6 from the green", "par 4, 372; pond 6 right of the green"),
+    ("par 4, 372; pond right at 220; out right of the green, 15", "par 4, 372; pond right at 220; out 15 right of the green"),
+    # in the corner is inside it: a pond there lay across the line
+    ("par 4, 372; dogleg left at 230, pond in the corner", "par 4, 372; dogleg left at 230; pond left at 230"),
+    ("par 4, 372; dogleg left at 230, pond in the corner, 200 to 240",
+     "par 4, 372; dogleg left at 230; pond left 200 to 240"),
+    ("par 4, 372; pond right at 220; shallow green 18 deep", "par 4, 372; pond right at 220; green 18 deep"),
+    ("par 4, 372; pond right at 220; long narrow green 40 deep, 14 wide",
+     "par 4, 372; pond right at 220; green 40 deep, 14 wide"),
+    ("par 4, 372; pond right at 220; narrow fairway 20 wide", "par 4, 372; pond right at 220; fairway 20 wide"),
+    ("par 4, 372; pond right at 220; pin on the back tier", "par 4, 372; pond right at 220; pin back"),
+    ("par 4, 372; pond right at 220; hole cut back left", "par 4, 372; pond right at 220; pin back left"),
 ]
+
+
+def test_a_boundary_beside_the_green() -> None:
+    places = [(345, 28, R), (380, 28, O), (500, 28, O), (380, 26, R), (380, -40, R)]
+    assert surfaces(hole_from_words(BASE + "out 15 right of the green").hole, places) == places
+
+
+def test_a_tee_called_by_who_plays_it() -> None:
+    spot = next(tee for tee in hole_from_words(BASE + "forward tee 310").hole.tees if tee.name == "forward")
+    assert spot.y_yd == pytest.approx(70.0)
 
 
 @pytest.mark.parametrize(("words", "same"), SAID_ALIKE)

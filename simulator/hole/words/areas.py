@@ -48,6 +48,7 @@ def _area(feature: Feature, draft: Draft) -> None:
     if place is not None and place.words.get("p", "middle") == "middle":
         across.middle = True
     elif place is not None:
+        need(not any(green), feature.token, "stands in two places by the green: say each by itself")
         green = _corner(place, across, draft, entry)
     bare = feature.take("bare")
     if bare is not None:
@@ -114,15 +115,17 @@ def _round_the_green(feature: Feature, draft: Draft, entry: Entry) -> None:
 def _corner(
     place: Said, across: Across, draft: Draft, entry: Entry
 ) -> tuple[Said | None, Said | None, Said | None]:
-    """ "short right of the green": short of it, from a third of its half width outwards."""
-    side = place.words.get("s", "")
+    """ "Front" is short of the green; "short right of the green" from a third of its half width outwards."""
+    side, short = place.words.get("s", ""), place.words["p"] in ("front", "short")
+    if not side and not across.sides and "lr" not in place.words:  # "guards the front of the green"
+        return (place, None, None) if short else (None, place, None)
     need(side in ("left", "right") and across.sides in ((), (side,)), place.token,
          f'({place.shown}): of the green? Say "short right of the green", "behind the green"')  # fmt: skip
     across.sides = (side,)
     if across.near is None:
         across.near = draft.green_half_yd * a.CORNER_SHARE
         entry.assume(f"its near edge {draft.units.shown(across.near)} {side}", "left", "right")
-    return (place, None, None) if place.words["p"] in ("front", "short") else (None, place, None)
+    return (place, None, None) if short else (None, place, None)
 
 
 def _first(entry: Entry) -> dict[str, object]:

@@ -79,6 +79,7 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
         placed = last.has(*PLACED) and last.has(*SIDED)
         need(not placed or not kinds <= {"side"}, loose.token,
              'where along the line? Say "bunkers both sides at 230" for the same place')  # fmt: skip
+    _count_off_the_green(last, loose)
     if last.kind in LISTED and _is_another(last, loose):
         loose.kind, loose.noun = last.kind, last.noun
         if last.kind in ("stream", "water"):
@@ -94,6 +95,16 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
     share_behind(found, loose)
     last.said += loose.said
     last.text += ", " + loose.text
+
+
+def _count_off_the_green(last: Feature, loose: Feature) -> None:
+    """ "In front of the green, 15 short" is one place, told twice: the one with the number holds."""
+    for what in ("short_green", "behind_green"):
+        old = next((one for one in last.said if one.what == what), None)
+        new = next((one for one in loose.said if one.what == what), None)
+        more = loose.has("count", "another")
+        if old and new and "a" not in old.numbers and "a" in new.numbers and not more:
+            last.said.remove(old)
 
 
 def _check_bend(last: Feature | None, loose: Feature) -> None:

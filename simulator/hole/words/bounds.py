@@ -5,8 +5,11 @@ from __future__ import annotations
 from simulator.hole.shapes import OPEN_END_YD, OPEN_SIDE_YD
 from simulator.hole.words.assumed import MOST_ACROSS_YD
 from simulator.hole.words.entry import Draft, Entry
-from simulator.hole.words.feature import Feature, Units, need
+from simulator.hole.words.feature import Feature, Said, Units, need
 from simulator.hole.words.placing import read_across, read_along
+
+NEAR_GREEN_YD = 5.0
+"""A boundary beside the green begins so far before it [yd], as areas there do; assumed."""
 
 PLAIN_NOUNS = ("out", "ob", "oob", "out of bounds", "white stakes")
 
@@ -44,6 +47,7 @@ def _bound(feature: Feature, draft: Draft) -> None:
     if colour is not None:
         need(colour.words["word"] == "white", colour.token, "for out of bounds? White stakes mark it")
     named, behind = feature.take("named"), feature.take("behind_green", "back_by")
+    beside = feature.take("beside_green")
     name = named.numbers["a"].key if named else ""
     _check_range(feature, u)
     at_token = next((one.numbers["a"] for one in feature.said if one.what == "at"), feature.token)
@@ -57,6 +61,9 @@ def _bound(feature: Feature, draft: Draft) -> None:
         across.bare(bare.token)
         across.near = u.yd(bare.numbers["a"])
     noun = feature.noun if feature.noun not in PLAIN_NOUNS else "boundary"
+    if beside is not None:
+        _beside_the_green(feature, beside, across.near, name or noun, draft)
+        return
     if behind is not None:
         need(
             "a" in behind.numbers, behind.token, f'how far? For example "{feature.noun} 15 behind the green"'
@@ -94,3 +101,21 @@ def _bound(feature: Feature, draft: Draft) -> None:
             keys["to"] = along.high
         keys |= {"left_of": -near} if side == "left" else {"right_of": near}
         draft.entries.append(Entry("out_of_bounds", keys, feature.text))
+
+
+def _beside_the_green(
+    feature: Feature, beside: Said, off_green_yd: float | None, name: str, draft: Draft
+) -> None:
+    """ "Out 15 right of the green": beyond so many yards from its edge, from the green on."""
+    side = beside.words["s"]
+    if "a" in beside.numbers:
+        off_green_yd = draft.units.yd(beside.numbers["a"])
+    need(off_green_yd is not None, beside.token,
+         f'how far? For example "{feature.noun} 15 {side} of the green"')  # fmt: skip
+    assert off_green_yd is not None
+    middle, half = draft.green_offset_yd, draft.green_half_yd + off_green_yd
+    entry = Entry("out_of_bounds", {"name": draft.name_for(f"{name} {side} of the green")}, feature.text)
+    entry.keys["from"] = draft.green_front_yd - NEAR_GREEN_YD
+    entry.assume(f"from {draft.units.shown(NEAR_GREEN_YD)} before the green on", "from")
+    entry.keys |= {"left_of": middle - half} if side == "left" else {"right_of": middle + half}
+    draft.entries.append(entry)

@@ -14,6 +14,13 @@ SPLIT = 'a split fairway say each half: "left fairway 20 wide, edge 8; right fai
 """How two fairways side by side are said; the edges are yards from the line."""
 
 
+OF_A_PLACE = frozenset(("wide", "wide_at", "narrows", "narrowed", "from", "thereafter"))
+"""What is said of how wide a fairway is somewhere, and nothing of where it ends."""
+
+ENDS = ("range", "range_short", "to", "to_short")
+"""What says where a fairway ends: another one spoken of behind it is another one."""
+
+
 def read_fairways(features: list[Feature], draft: Draft) -> None:
     """All fairways; one that nobody spoke of on a par 4 or longer, the approach of a par 3.
 
@@ -23,7 +30,7 @@ def read_fairways(features: list[Feature], draft: Draft) -> None:
         A width out of range, an end before the beginning.
     """
     mine = [f for f in features if f.kind == "fairway"]
-    shaped = [f for f in mine if any(one.what not in ("up", "down") for one in f.said)]
+    shaped = _joined([f for f in mine if any(one.what not in ("up", "down") for one in f.said)])
     for feature in shaped:
         _fairway(feature, draft, first=feature is shaped[0])
     if shaped:
@@ -57,6 +64,20 @@ def read_fairways(features: list[Feature], draft: Draft) -> None:
         draft.fairway_left_yd = draft.fairway_right_yd = half
         draft.fairway_from_yd, draft.fairway_to_yd = start, front
     draft.entries.append(entry)
+
+
+def _joined(shaped: list[Feature]) -> list[Feature]:
+    """Fairways, with what is said of one a second time: "fairway 30 wide; fairway 28 wide at 250"."""
+    out: list[Feature] = []
+    for feature in shaped:
+        told = {one.what for one in feature.said}
+        ends = told <= {*ENDS, "from"} and not (out and out[-1].has("from"))
+        if out and (ends or told <= OF_A_PLACE) and not out[-1].has(*ENDS, "side"):
+            out[-1].said += feature.take_all(*told)
+            out[-1].text += f"; {feature.text}"
+        else:
+            out.append(feature)
+    return out
 
 
 def _usual_start(draft: Draft) -> float:

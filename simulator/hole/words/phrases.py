@@ -8,7 +8,7 @@ _N = r"[#]\d+"
 _S = r"(?:left|right)"
 _G = r"(?:(?:green|putting surface))"
 _ON = r"(?:(?:on|to|down|along|off|up|at) )*"
-_IN = r"(?:(?:at|in|to|from|guarding) )?"
+_IN = r"(?:(?:at|in|on|to|from|guarding) )?"
 _NEAR = r"(?:(?:near|nearest|nearer|inside|inner) )?"
 _TO = r"(?:to|until)"
 _SIZE = r"(?:wide|long|deep|tall|by|short|behind|beyond|carry|onwards|to carry|to clear|to reach)"
@@ -61,7 +61,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     (
         "side_number",
         rf"(?P<s>{_S}) (?:by |side |of )?(?P<a>{_N})(?! (?:to|until) {_N})(?! {_SIZE})(?! from {_G})"
-        rf"{_OF_LINE}",
+        rf"(?! (?:from|off) tee){_OF_LINE}",
     ),
     ("edge", rf"(?P<a>{_N}) (?:of|off|from) {_LINE}"),
     (
@@ -73,14 +73,14 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("both", rf"(?:(?:on|down|along) )?(?:both|either|each) sides?(?P<g>(?: of)? {_G})?"),
     ("both", rf"(?:left and right|right and left)(?P<g>(?: of)? {_G})?"),
     ("across", r"across from (?:left to right|right to left)"),
-    ("across", r"across(?: (?:in|at) front)?(?: (?:whole )?(?:hole|line|fairway|line of play))?"),
+    ("across", r"across(?: (?:in|at) front(?! of))?(?: (?:whole )?(?:hole|line|fairway|line of play))?"),
     (
         "diagonal",
         rf"(?:(?:across|diagonal) )*(?:from )?(?P<a>{_N}) (?:(?:on|at) )?(?P<s>{_S})(?: side)? {_TO} "
         rf"(?P<b>{_N}) (?:(?:on|at) )?(?P<t>{_S})(?: side)?",
     ),
     ("diagonal", r"(?:across )?diagonal(?: across)?(?: (?:whole )?(?:hole|line|fairway|line of play))?"),
-    ("place", r"(?:(?:in|down|at|on|to) )?middle(?: of (?:fairway|green|line))?"),
+    ("place", r"(?:(?:in|down|at|on|to) )?middle(?: line| of (?:fairway|green|line))?"),
     ("place", r"on line"),
     ("by", rf"(?P<a>{_N}) by (?P<b>{_N})"),
     ("wide", rf"(?P<a>{_N}) wide by(?= {_N})"),
@@ -110,8 +110,10 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("beside_green", rf"(?P<a>{_N}) (?:off|from) {_G} (?:(?:on|to|at) )?(?P<s>{_S})(?: side)?"),
     ("beside_green", rf"(?P<s>{_S}) (?P<a>{_N}) off {_G}"),
     ("off_green", rf"(?P<a>{_N}) off(?P<g> {_G})?"),
+    ("off_green", rf"edge (?P<a>{_N}) (?:off|from)(?P<g> {_G})"),
     ("at_green", rf"(?:(?:at|by|beside|near|next to|round|around|guarding|guards) {_G}|greenside)"),
-    ("place", rf"{_IN}(?P<p>front|back|short|long|middle)(?! of {_N}) ?(?P<s>{_S}|middle)?(?P<g> of {_G})?"),
+    ("place", rf"{_IN}(?P<p>front|back|short|long|middle)(?! of {_N}) ?(?P<s>{_S}|middle)?(?P<g> of {_G})?"
+     r"(?: tier)?"),
     ("place", rf"{_IN}(?P<p>front|back|short|long) (?P<lr>left and right|right and left)(?P<g> of {_G})?"),
     ("place", rf"{_IN}(?P<s>{_S}) (?P<p>front|back|short|long)(?! of {_N})(?P<g> of {_G})?"),
     ("off_place", rf"(?P<a>{_N}) (?:in |on )?from (?P<p>front|back|left|right|middle)(?: edge)?"),
@@ -135,7 +137,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("degrees", r"(?:by |of )?@\d+"),
     ("sharpness", r"(?P<word>slight|sharp)"),
     ("colour", r"(?P<word>red|yellow|white|blue|black|gold|silver|orange|green)"),
-    ("who", r"(?P<word>medal|championship|men|ladies|women|junior|senior|member|competition|forward)"),
+    ("who", r"(?P<word>medal|championship|men|ladies|women|junior|senior|member|competition|ahead)"),
     ("playable", r"(?P<word>playable|dry|unplayable|wet)"),
     ("density", r"(?P<word>open|medium|dense)"),
     ("size", r"(?P<word>small|large)"),

@@ -14,6 +14,12 @@ _BUNKERS = frozenset(
 )
 _TWO = frozenset(("pair", "couple"))
 _OTHER = {"left": "right", "right": "left"}
+_SAYS_SIZE = {
+    "narrow": frozenset(("wide",)), "tight": frozenset(("wide",)), "generous": frozenset(("wide",)),
+    "shallow": frozenset(("deep",)),
+}  # fmt: skip
+"""Words for a size, and the one behind a number that tells it."""
+
 _ROUND = frozenset(listed("round around surrounds surrounding encircles encircling"))
 _ENCIRCLES = ("encircling", "green")
 _GUARDED = frozenset(listed("guarded protected defended"))
@@ -23,7 +29,7 @@ _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
 
 def in_grammar(tokens: list[Token]) -> list[Token]:
     """The same hole with these turns of speech in words that the grammar has."""
-    plain = _pin_high(_pairs(_coloured(tokens)))
+    plain = _told_sizes(_pin_high(_pairs(_coloured(tokens))))
     return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(plain)))))
 
 
@@ -37,6 +43,25 @@ def _pairs(tokens: list[Token]) -> list[Token]:
         elif not (out and token.key == "of" and out[-1].key in _TWO):
             out.append(token)
     return out
+
+
+def _told_sizes(tokens: list[Token]) -> list[Token]:
+    """ "A shallow green 14 deep", "a narrow green 12 wide": the number says it."""
+    out: list[Token] = []
+    for k, token in enumerate(tokens):
+        run = tokens[k : next((j for j in range(k, len(tokens)) if _goes_over(tokens, j)), len(tokens))]
+        sizes = {b.key for a, b in pairwise(run) if a.kind == "number"}
+        if token.key == "long" and "deep" in sizes and run[1].key in ("narrow", "green"):
+            continue
+        if token.kind != "word" or not _SAYS_SIZE.get(token.key, frozenset()) & sizes:
+            out.append(token)
+    return out
+
+
+def _goes_over(tokens: list[Token], k: int) -> bool:
+    """Whether another feature begins behind a break at k."""
+    noun = k + 1 < len(tokens) and (tokens[k + 1].key,) in HEADS
+    return tokens[k].kind == "hard" or (_is_break(tokens[k]) and noun)
 
 
 def _pin_high(tokens: list[Token]) -> list[Token]:
@@ -90,7 +115,7 @@ def _island(tokens: list[Token]) -> list[Token]:
         if _key(token) == "island" and behind == ["green"]:
             moats.append(replace(token, kind="hard", key=";"))
             moats += [replace(token, key=word) for word in ("water", *_ENCIRCLES)]
-        elif token.key in _ROUND and behind == ["green"] and _is_of_water(out):
+        elif token.key in _ROUND and behind == ["green"] and _is_of("water", out):
             while _key(out[-1]) in ("all", "right", "completely"):
                 out.pop()
             out += [replace(token, key=word) for word in _ENCIRCLES]
@@ -110,10 +135,10 @@ def _island(tokens: list[Token]) -> list[Token]:
     return out + moats
 
 
-def _is_of_water(out: list[Token]) -> bool:
-    """Whether the words since the last break are about water."""
+def _is_of(kind: str, out: list[Token]) -> bool:
+    """Whether the words since the last break are about a feature of a kind."""
     run = next((out[k + 1 :] for k in range(len(out) - 1, -1, -1) if _is_break(out[k])), out)
-    return any(HEADS.get((one.key,)) == "water" for one in run)
+    return any(HEADS.get((one.key,)) == kind for one in run)
 
 
 def _key(token: Token) -> str:
@@ -158,7 +183,11 @@ def _at_the_bend(tokens: list[Token]) -> list[Token]:
             while rest and _key(rest[-1]) in (*FILLERS, "on", "at"):
                 rest.pop()
             out = [*rest, replace(out[back - 1], key=meant)]
-            if at is not None and _is_unplaced_bunker(rest, tokens[k + 1 :]):
+            if at is not None and _is_of("bunker", rest) and not _is_placed(rest, tokens[k + 1 :]):
+                out += [replace(token, key="at"), replace(at, start=token.start, end=token.end)]
+        elif side and at is not None and any(_key(one) == "in" for one in lead):  # where it is cut
+            out = [*out[:back], replace(token, key=side)]
+            if not _is_placed(out, tokens[k + 1 :]):
                 out += [replace(token, key="at"), replace(at, start=token.start, end=token.end)]
         elif any(_key(one) in ("at", "on", "in", "round", "around") for one in lead) and at is not None:
             out = [*out[:back], replace(token, key="at"), replace(at, start=token.start, end=token.end)]
@@ -167,13 +196,12 @@ def _at_the_bend(tokens: list[Token]) -> list[Token]:
     return out
 
 
-def _is_unplaced_bunker(before: list[Token], behind: list[Token]) -> bool:
-    """Whether words between two features are about a bunker and no number says where: it is at the corner."""
+def _is_placed(before: list[Token], behind: list[Token]) -> bool:
+    """Whether a number between two features says where this one is; without one it is at the corner."""
     start = next((j for j in range(len(before) - 1, -1, -1) if _is_break(before[j])), -1)
     ends = (j for j, one in enumerate(behind) if one.kind == "hard" or (one.key,) in HEADS)
     run = before[start + 1 :]
-    bunker = any(HEADS.get((one.key,)) == "bunker" for one in run)
-    return bunker and not any(one.kind == "number" for one in [*run, *behind[: next(ends, len(behind))]])
+    return any(one.kind == "number" for one in [*run, *behind[: next(ends, len(behind))]])
 
 
 def _one_boundary(tokens: list[Token]) -> list[Token]:

@@ -49,6 +49,7 @@ def _tee(tee: Feature, draft: Draft) -> None:
     ahead, back, at = tee.take("ahead"), tee.take("back_by"), tee.take("at", "bare")
     offset = tee.take("offset", "side_number")
     words = [one.words.get("word") or one.words.get("p", "") for one in (colour, who, place) if one]
+    words = ["forward" if word == "ahead" else word for word in words]
     name = named.numbers["a"].key if named else " ".join(words) or "tee"
     taken = {str(e.keys["name"]).casefold() for e in draft.of("tee")}
     need(name.casefold() not in taken, tee.token, f"is a second {name}: give each tee a name of its own")
@@ -64,6 +65,7 @@ def _tee(tee: Feature, draft: Draft) -> None:
                 entry.assume(f"that {draft.units.shown(value)} is what the hole measures from it", "at")
         need(station < draft.green_front_yd - 20.0, given[0].token, "is too near the green for a tee")
         need(station > -300.0, given[0].token, "is too far back for a tee")
+        need(not station or name != "tee", tee.token, 'needs a name: "white tee 20 back"')
         if station:
             entry.keys["at"] = station
     if offset:

@@ -18,7 +18,7 @@ _PLURALS = {
 _NOUNS: dict[str, str] = {
     "fairway": "fairway, fairways, landing area, landing zone, drive zone, driving zone",
     "green": "green, putting surface",
-    "pin": "pin, pins, flag, flags, flagstick, hole location",
+    "pin": "pin, pins, flag, flags, flagstick, hole location, hole cut",
     "tee": "tee, tees, tee box, tee boxes, teeing area",
     "path": "path, cart path, buggy path, track",
     "rough": "rough, semi rough, light rough, first cut",
@@ -182,7 +182,10 @@ _SAY_INSTEAD: dict[str, str] = {
         'say on which sides: "bunkers front left, right and behind the green"'
     ),
     "double": 'say each bend: "dogleg right at 220, left at 330"',
-    "waste": 'say how it plays: "bunker left at 230", "heavy rough left 20"',
+    "waste beach cliff quarry mound mounds hollow hollows swale swales runoff drop": (
+        'say how it plays: "bunker left at 230", "heavy rough left 20", "red penalty area left 200 to 260"'
+    ),
+    "kidney boomerang shaped": 'leave its shape out and say how large it is: "green 30 deep, 22 wide"',
     "inch inches": 'say "rough" or "heavy rough"',
     "longer shorter": 'say the height: "uphill 10"',
     "driving practice": 'say what it is: "out right 40", "rough right 40"',
@@ -202,6 +205,7 @@ _ALONE = {
     "above": 'by how much? For example "6 above the fairway"',
     "below": 'by how much? For example "6 below the tee"',
     "tier": 'say which part is up: "two tier green, back 3 ft up"',
+    "narrows": 'to what? For example "fairway 30 wide, narrows to 20 at 260"',
     "pinches": 'to what? For example "fairway 30 wide, narrows to 20 at 260"',
 }
 """Words of the grammar that want another beside them, and how they have it."""
