@@ -18,7 +18,7 @@ TENS = {
 }  # fmt: skip
 
 SHORT_FOR = {
-    "fwy": "fairway", "fwys": "fairways", "bkr": "bunker", "bkrs": "bunkers", "grn": "green",
+    "fwy": "fairway", "fw": "fairway", "fwys": "fairways", "bkr": "bunker", "bkrs": "bunkers", "grn": "green",
     "grns": "greens", "grnside": "greenside", "rgh": "rough", "rt": "right", "lft": "left",
 }  # fmt: skip
 """Short forms on yardage cards and in notebooks, and the words they stand for."""

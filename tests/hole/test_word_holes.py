@@ -146,6 +146,20 @@ SAID_ALIKE = [
     ("par 4, 372; pond right at 220; long narrow green 40 deep, 14 wide",
      "par 4, 372; pond right at 220; green 40 deep, 14 wide"),
     ("par 4, 372; pond right at 220; narrow fairway 20 wide", "par 4, 372; pond right at 220; fairway 20 wide"),
+    # what a laser says of the green
+    ("par 4, 372; front 360, flag 371, back 386; pond right at 220", "par 4, 372; green front 360, back 386; pin at 371; pond right at 220"),
+    ("par 4, 372; front edge 360, back edge 386; pond right at 220", "par 4, 372; green front 360, back 386; pond right at 220"),
+    ("par 4, front 360, middle 372, back 386; pond right at 220", "par 4, 372; green front 360, back 386; pond right at 220"),
+    # two sides of the green: the second was lost, or refused
+    ("par 4, 372; water short and right of the green", "par 4, 372; water short of the green; water right of the green"),
+    ("par 4, 372; pond left of the green and behind", "par 4, 372; pond left of the green; pond behind the green"),
+    ("par 4, 372; pond right 210/250; fw 28 wide; 2 bunkers L @ 240",
+     "par 4, 372; pond right 210 to 250; fairway 28 wide; two bunkers left at 240"),
+    ("par 4, 372; pond right, 210 to the front edge, 250 to carry it", "par 4, 372; pond right 210 to 250"),
+    ("par 4, 372; pond right at 220; trees line both sides", "par 4, 372; pond right at 220; trees both sides"),
+    ("par 4, 372; pond right at 220; bunker short left, 15 yards short",
+     "par 4, 372; pond right at 220; bunker left, 15 short of the green"),
+    ("par 4, 372; pond right at 220; fairway 30 wide throughout", "par 4, 372; pond right at 220; fairway 30 wide"),
     ("par 4, 372; pond right at 220; pin on the back tier", "par 4, 372; pond right at 220; pin back"),
     ("par 4, 372; pond right at 220; hole cut back left", "par 4, 372; pond right at 220; pin back left"),
 ]
@@ -154,6 +168,12 @@ SAID_ALIKE = [
 def test_a_boundary_beside_the_green() -> None:
     places = [(345, 28, R), (380, 28, O), (500, 28, O), (380, 26, R), (380, -40, R)]
     assert surfaces(hole_from_words(BASE + "out 15 right of the green").hole, places) == places
+
+
+def test_all_carry_over_water_is_a_par_3_over_it() -> None:
+    one, other = (hole_from_words(words).hole for words in ("par 3, 165, all carry over a pond", "par 3, 165 over a pond"))
+    ponds = [next(f.area for f in hole.features if f.surface is W) for hole in (one, other)]
+    assert ponds[0].equals(ponds[1])
 
 
 def test_a_tee_called_by_who_plays_it() -> None:

@@ -41,7 +41,8 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
     carried = along.high is not None and along.low is None and along.at is None
     if not across.sides and not crosses:
         need(not (carried and feature.kind == "rough"), token,
-             'to be carried? Say "fairway from 150", or "heavy rough" for what is longer')  # fmt: skip
+             'to be carried? Say "fairway from 150", or "heavy rough" for what is longer; what is not drawn '
+             "is rough")  # fmt: skip
         need(
             feature.kind in ("stream", "water", "path") or (carried and feature.kind == "heavy_rough"),
             token,

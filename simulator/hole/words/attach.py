@@ -33,6 +33,9 @@ PLACING = frozenset(
 LISTED = frozenset(listed("pin tee bunker tree trees mark water heavy_rough rough stream path out bend"))
 """Kinds that may be told as a list ("bunkers left at 230 and 250")."""
 
+AREAS = frozenset(listed("water heavy_rough rough trees"))
+"""Kinds that may lie on two sides of the green."""
+
 BY_NUMBER = frozenset(("bunker", "tree", "stream"))
 """Kinds whose places may be told as numbers alone behind the first ("crosses at 290 and 430")."""
 
@@ -99,6 +102,10 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
 
 def _count_off_the_green(last: Feature, loose: Feature) -> None:
     """ "In front of the green, 15 short" is one place, told twice: the one with the number holds."""
+    nearer = next((one for one in loose.said if one.what == "short_green" and "a" in one.numbers), None)
+    corner = next((one for one in last.said if one.what == "place" and "s" in one.words), None)
+    if nearer and corner and corner.words.get("p") in ("short", "front") and len(loose.said) == 1:
+        last.said[last.said.index(corner)] = replace(corner, what="side", words={"s": corner.words["s"]})
     for what in ("short_green", "behind_green"):
         old = next((one for one in last.said if one.what == what), None)
         new = next((one for one in loose.said if one.what == what), None)
@@ -147,6 +154,9 @@ def _is_another(last: Feature, loose: Feature) -> bool:
     ]
     if sides[0] and sides[1] and not sides[0] & sides[1]:
         return True
+    by_green = {"short_green", "behind_green", "beside_green", "place"}
+    if last.kind in AREAS and not counts and old & by_green and new <= by_green:
+        return True  # "pond short and right of the green" is two
     if last.kind == "out" and "behind_green" in old ^ new:
         return True
     round_green = {"side", "both", "place", "behind_green", "short_green", "beside_green"}

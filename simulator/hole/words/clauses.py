@@ -91,7 +91,9 @@ def _over_water(tokens: list[Token]) -> list[Token]:
     for k, token in enumerate(tokens):
         if token.kind != "word" or token.key != "over" or (k and tokens[k - 1].kind == "and"):
             continue
-        before = [t.key for t in tokens[max(0, k - 3) : k] if t.kind in ("word", "number")]
+        all_carry = [t.key for t in tokens[max(0, k - 2) : k]] == ["all", "carry"]
+        lead = k - 2 if all_carry else k  # "all carry over a ravine" has no number for the carry
+        before = [t.key for t in tokens[max(0, lead - 3) : lead] if t.kind in ("word", "number")]
         noun = next((j for j in range(k + 1, len(tokens)) if tokens[j].key not in FILLERS), k)
         stop = next((j for j in range(noun + LONGEST_HEAD, noun, -1) if _is_water(tokens[noun:j])), None)
         if stop is None or any(word in ("carry", "carries", "carried", "clear") for word in before):
@@ -105,7 +107,7 @@ def _over_water(tokens: list[Token]) -> list[Token]:
             )
         brk = replace(token, kind="soft", key=",")
         front = [replace(token, key=word) for word in ("in", "front")]
-        return [*tokens[:k], brk, *tokens[k + 1 : stop], *front, *_over_water(tokens[stop:])]
+        return [*tokens[:lead], brk, *tokens[k + 1 : stop], *front, *_over_water(tokens[stop:])]
     return tokens
 
 

@@ -97,7 +97,7 @@ def _token(found: re.Match[str]) -> Token:
     if kind in ("ob", "e5"):
         return replace(token, kind="word", key=kind)
     if kind == "odd":
-        return replace(token, kind="word")
+        return replace(token, kind="word", key="at" if shown == "@" else token.key)
     if kind == "text":
         return replace(token, key=shown[1:-1].strip())
     if kind == "word":
@@ -184,6 +184,8 @@ def _joined(tokens: list[Token]) -> list[Token]:
             after_par = k > 1 and tokens[k - 2].key == "par"
             if between:
                 out.append(replace(token, kind="soft" if after_par else "word", key="to"))
+        elif between and token.key == "/" and tokens[k - 2].key != "par":  # "210/250"
+            out.append(replace(token, kind="word", key="to"))
         elif between and token.key in ("x", "×"):
             out.append(replace(token, kind="word", key="by"))
         elif token.key == "plus" and k and tokens[k - 1].kind == "number" and _ends(tokens, k):

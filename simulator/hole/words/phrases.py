@@ -30,7 +30,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("range_short", rf"(?:from )?(?P<a>{_N}) {_TO} (?P<b>{_N}) (?:short|before|in front)(?:(?: of)? {_G})?"),
     ("from", rf"from (?:at )?(?P<a>{_N})(?: (?P<run>on|onwards|up))?"),
     ("from", rf"(?P<a>{_N}) (?P<run>onwards)"),
-    ("from", rf"(?P<a>{_N}) to reach"),
+    ("from", rf"(?P<a>{_N}) to (?:reach|(?:(?:front|near|nearest) )?edge)"),
     ("from", rf"reach(?:ed)? (?:at )?(?P<a>{_N})"),
     ("to", rf"(?:up )?{_TO} (?:at )?(?P<a>{_N})"),
     ("to", rf"out (?:at )?(?P<a>{_N})"),  # "runs out at 270": it ends there
@@ -148,6 +148,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("nothing", r"in fairway"),
     ("nothing", r"hole"),  # "hole turns left at 240"
     ("nothing", rf"{_N} times"),
+    ("nothing", r"throughout"),
     ("nothing", r"of (?:fairway|line|hole|line of play)|edge of"),
 )  # fmt: skip
 

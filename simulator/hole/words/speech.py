@@ -6,6 +6,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from simulator.hole.words.lex import Token, listed
+from simulator.hole.words.readings import green_readings
 from simulator.hole.words.vocabulary import ALIASES, FILLERS, HEADS, LONGEST_HEAD
 
 _BENDS = frozenset(listed("corner corners bend dogleg turn elbow"))
@@ -29,7 +30,7 @@ _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
 
 def in_grammar(tokens: list[Token]) -> list[Token]:
     """The same hole with these turns of speech in words that the grammar has."""
-    plain = _told_sizes(_pin_high(_pairs(_coloured(tokens))))
+    plain = _told_sizes(_pin_high(_pairs(_coloured(_lining(green_readings(tokens))))))
     return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(plain)))))
 
 
@@ -43,6 +44,15 @@ def _pairs(tokens: list[Token]) -> list[Token]:
         elif not (out and token.key == "of" and out[-1].key in _TWO):
             out.append(token)
     return out
+
+
+def _lining(tokens: list[Token]) -> list[Token]:
+    """ "Trees line the left side" stand there."""
+    return [
+        token for k, token in enumerate(tokens)
+        if not (token.key in ("line", "lines") and k and HEADS.get((tokens[k - 1].key,)) == "trees"
+                and k + 1 < len(tokens) and _key(tokens[k + 1]) in (*_OTHER, "the", "both", "each"))
+    ]  # fmt: skip
 
 
 def _told_sizes(tokens: list[Token]) -> list[Token]:
