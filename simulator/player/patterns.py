@@ -41,7 +41,7 @@ CURVE_BEHIND = re.compile(
 """How far a club curves, behind its name; not a width, a range or a distance that says it is one."""
 CURVE_NEXT = re.compile(rf"[\s-]*(?:{SHAPED})\b")
 DRIVES = re.compile(
-    r"(?:(?:average\s+)?drives?(?:\s+(?:it|the\s+ball))?|driving\s+distance|tee\s+shots?|off\s+the\s+tee"
+    r"(?:(?:(?:average|avg\.?)\s+)?drives?(?:\s+(?:it|the\s+ball))?|driving\s+distance|tee\s+shots?|off\s+the\s+tee"
     r"|(?:(?<=hits )|(?<=carries ))(?:it|the\s+ball|drives?))"
     r"(?=\s*(?:[:=]|carr|goes|go\b|of\b|is\b|about\b|around\b|\d))"
     r"\s*(?:goes|go|about|around)?"

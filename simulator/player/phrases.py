@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from .levels import STANDARD_SET
 from .patterns import (
     CLUB_SIZE,
     CURVE_BEHIND,
@@ -208,6 +209,16 @@ def _only(reader: Reader, found: re.Match[str]) -> None:
 _AND_CLUB = re.compile(r"\s+(?:and|or|nor|&)\s+(?:no\s+|the\s+|an?\s+|his\s+|her\s+|my\s+)?")
 
 
+def _without_kind(reader: Reader, found: re.Match[str]) -> None:
+    """ "No hybrids": those of a standard set stay at home, none of which was given."""
+    kind = "wood" if "wood" in found["kind"] else "hybrid"
+    for club in STANDARD_SET:
+        if club.endswith(f"-{kind}"):
+            if reader.section(club):
+                reader.refuse(f"leaves out the {club} that was just given")
+            reader.section(club)["use"] = "never"
+
+
 def _without(reader: Reader, found: re.Match[str]) -> None:
     named = reader.name_of_club(found.end())
     if named is None:
@@ -292,6 +303,9 @@ PHRASES = tuple(
         (r"(?:only|just|nothing\s+but)\s+(?:(?:has|have|carr(?:y|ies)|owns?|plays?|uses?|hits?)\s+)?"
          r"(?:(?:these\s+)?clubs?\s*[:,]?\s+)?(?:an?\s+|the\s+|his\s+|her\s+|my\s+)?", _only),
         (r"(?:all\s+)?in\s+met(?:re|er)s\s*:?|all\s+met(?:re|er)s\b", _nothing),
+        (r"(?:his|her|my)?\s*(?:bag|set|clubs)\s*(?:[:=]|is\b|are\b|of\b)\s*", _only),
+        (r"(?:without|no)\s+(?:any\s+)?(?P<kind>(?:fairway\s+)?woods|hybrids|rescues|rescue\s+clubs)\b",
+         _without_kind),
         (r"(?:without|no|never(?!\s+(?:miss|go))|leav(?:es|ing)"
          r"|(?:doesn't|does not|don't|do not)(?=\s+(?:hit|use|carry|play|have|own)))\s+"
          r"(?:(?:hits?|uses?|carry|carries|plays?|have|has|owns?)\s+)?"

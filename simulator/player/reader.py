@@ -26,7 +26,7 @@ ALLOWED = (
 MOST_APART = 1.3
 """A range of a club whose ends differ by more than this factor is none (assumed)."""
 
-NOT_UNDERSTOOD = "is not understood there"
+NOT_UNDERSTOOD, NO_DISTANCE = "is not understood there", "is no distance of"
 
 
 def quoted(text: str) -> str:
@@ -39,6 +39,19 @@ _MARK = re.compile(r"(?<=\w)\s*[:=]\s*(?=\d)|(?<=[a-z])-(?=\d{2,3}(?!\w))")
 
 _STOP = re.compile(r"(?<=\d)\.(?=\s|$)")
 """A full stop behind a number parts what is said, as a semicolon does."""
+
+_IRONS = re.compile(
+    r"\b(?:irons?\s+)?([2-8])[\s-]*(?:i(?:rons?)?)?\s*(?:-|–|to|through)\s*"
+    r"(pw|pitching\s+wedge|9[\s-]?i(?:rons?)?)\b",
+    re.IGNORECASE,
+)
+"""A run of irons: "5-PW", "5 to 9 iron"."""
+
+
+def _each_iron(found: re.Match[str]) -> str:
+    last = ["pitching wedge"] if found[2].casefold().startswith("p") else []
+    return ", ".join([f"{number}-iron" for number in range(int(found[1]), 10)] + last)
+
 
 LOFTS_DEG = {"pitching wedge": (43, 48), "gap wedge": (49, 53), "sand wedge": (54, 58), "lob wedge": (58, 64)}
 """Lofts that wedges have: "sand wedge 56" names one more likely than its carry (common practice)."""
@@ -57,8 +70,8 @@ class Reader:
 
     def __init__(self, text: str, phrases: Sequence[Phrase]) -> None:
         # a mark is a blank, of its own length: places in the text are told
-        self.typed, text = text, in_figures(text, ones=True)
-        text = _STOP.sub(";", text)
+        self.typed, text = text, _IRONS.sub(_each_iron, in_figures(text, ones=True))
+        text = _STOP.sub(";", text).replace("(", " ").replace(")", ";")
         plain = _MARK.sub(lambda found: " " * len(found[0]), text.casefold())
         self.said, self.text, self.at = text, plain, 0
         self.phrases = phrases
@@ -91,7 +104,7 @@ class Reader:
         known = ("handicap", "scratch", "shoots", "plus", "woman", "driver", "hybrid", "carry", "total",
                  "wide", "deep", "miss", "fade", "draw", "slice", "hook", "without", "only", "called",
                  "left-handed")  # fmt: skip
-        for pattern, advice in SAY_INSTEAD if why == NOT_UNDERSTOOD else ():
+        for pattern, advice in SAY_INSTEAD if why == NOT_UNDERSTOOD or NO_DISTANCE in why else ():
             if found := pattern.match(self.text, self.at):
                 raise FileError(quoted(self.typed), "", f"{found[0]!r}; {advice}", ALLOWED)
         hint = "" if word in known else did_you_mean(word, known)
@@ -224,7 +237,14 @@ class Reader:
             if self.at >= len(self.text):
                 what = f"the {name} without a distance; say it behind the club, or leave the club out"
                 raise FileError(quoted(self.typed), "", what, ALLOWED)
-            self.refuse(f"is no distance of the {name}")
+            another = self.name_of_club(self.at)
+            if another and CLUB_SIZE.match(self.text, another[1]) is None:
+                what = (
+                    f"the {name} without a distance before the {another[0]}; a whole set is said "
+                    '"only driver, 3w, 5-PW, 52, putter"'
+                )
+                raise FileError(quoted(self.typed), "", what, ALLOWED)
+            self.refuse(f"{NO_DISTANCE} the {name}")
         self.club, self.at, self.on_club = name, end, True
         if not in_set:
             self.section(name)

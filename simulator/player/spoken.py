@@ -31,8 +31,8 @@ _SAY_INSTEAD: tuple[tuple[str, str], ...] = (
         'say a handicap: "plus 2" is about a club professional, "plus 5" one on a tour',
     ),
     (
-        r"(?:average|typical|ordinary|normal|decent|good|weak|bad|club)[\s-]+(?:club\s+)?"
-        r"(?:golfer|player|amateur|handicap(?:per)?)\b",
+        r"(?:average|typical|ordinary|normal|decent|good|weak|bad|club|college|county|varsity)[\s-]+(?:club\s+)?"
+        r"(?:golfer|player|amateur|champion|handicap(?:per)?)\b",
         'say a handicap, for example "handicap 15", or a score, "shoots 90"',
     ),
     (
@@ -40,7 +40,8 @@ _SAY_INSTEAD: tuple[tuple[str, str], ...] = (
         'say the side that is missed: "miss right"',
     ),
     (
-        r"(?:it\s+)?(?:(?:dead|very|fairly)\s+)?straight\b(?:\s+(?:hitter|driver))?",
+        r"(?:it\s+)?(?:(?:dead|very|fairly)\s+)?(?:straight|wild|erratic|accurate)\b(?:\s+(?:hitter|driver))?"
+        r"|(?:dispersion|spread)\b",
         'say how wide: "driver 205, 50 wide" (8 of 10 balls)',
     ),
     (
@@ -64,7 +65,7 @@ _SAY_INSTEAD: tuple[tuple[str, str], ...] = (
         'a number alone: say "handicap 14", or what club it is, "7-iron 140"',
     ),
     (
-        r"\d+[\s-]*(?:years?|yrs?)[\s-]*old\b|(?:juniors?|seniors?|kid|child|boys|girls|old|young|elderly|teenager)\b",
+        r"(?:\d+[\s-]*)?(?:years?|yrs?)[\s-]*old\b|aged?\b|(?:juniors?|seniors?|kid|child|boys|girls|old|young|elderly|teenager)\b",
         'age changes nothing by itself: say a handicap and a distance, "handicap 18, driver 170"',
     ),
     (
@@ -81,7 +82,7 @@ _SAY_INSTEAD: tuple[tuple[str, str], ...] = (
         "putting goes into a player file: [putting] with handicap = 8",
     ),
     (
-        r"(?:good|bad|weak|poor|great|solid)[\s-]+(?:short[\s-]+game|chipper|chipping|wedge\s+player)\b"
+        r"(?:good|bad|weak|poor|great|solid|strong)[\s-]+(?:short[\s-]+game|chipper|chipping|wedge\s+player|bunker\s+player)\b"
         r"|short[\s-]+game\b",
         "the short game goes into a player file: short_game = 0.9 is a tenth tighter than the level's",
     ),
@@ -94,6 +95,7 @@ _SAY_INSTEAD: tuple[tuple[str, str], ...] = (
         r"plus\s+(?:handicap(?:per)?|figures?|golfer|player|man|woman)\b",
         'say how far: "plus 2"',
     ),
+    (r"±|\+/-", 'say how deep eight balls of ten come down: "driver 205, 30 deep"'),
     (r"(?:breaks?|broke)\s+\d+", 'say an average score, "shoots 88", or a handicap'),
 )
 SAY_INSTEAD = tuple((re.compile(pattern), advice) for pattern, advice in _SAY_INSTEAD)

@@ -17,7 +17,16 @@ from simulator.report.units import METRES
 from simulator.strategy.clubwords import shot_meant
 
 D = "driver"
+IRONS = ["5-iron", "6-iron", "7-iron", "8-iron", "9-iron", "pitching wedge"]
 UNDERSTOOD: list[tuple[str, dict[str, Any]]] = [
+    # a whole set as it is said, and kinds that stay at home
+    ("handicap 8, only driver, 3w, 5-PW, 52, putter", {"handicap": 8, "clubs": [D, "3-wood", *IRONS, "52-degree wedge", "putter"]}),
+    ("handicap 8, bag: driver 230, 5 to 9 iron, PW, putter",
+     {"handicap": 8, "clubs": [D, *IRONS, "putter"], "club": {D: {"carry_yd": 230}}}),
+    ("handicap 8, no hybrids", {"handicap": 8, "club": {"4-hybrid": {"use": "never"}}}),
+    ("handicap 8, no fairway woods", {"handicap": 8, "club": {"3-wood": {"use": "never"}, "5-wood": {"use": "never"}}}),
+    ("avg drive 215, hcp 16", {"handicap": 16, "club": {D: {"total_yd": 215}}}),
+    ("handicap 16 (man), driver 205 (carry)", {"handicap": 16, "sex": "man", "club": {D: {"carry_yd": 205}}}),
     # what a golfer types, and the bag file it stands for
     ("handicap 15, driver 205", {"handicap": 15, "club": {D: {"carry_yd": 205}}}),
     ("12 man", {"handicap": 12, "sex": "man"}),
@@ -225,6 +234,12 @@ REFUSED = [
     ("handicap 15, swing speed 95", "'swing speed'; say the carry"),
     ("70 year old, handicap 18", "'70 year old'; age changes nothing by itself"),
     ("handicap 15, putter 20", "'putter'"),
+    ("handicap 8, driver, 3w, 5-PW, 52", 'before the 3-wood; a whole set is said "only driver, 3w, 5-PW, 52, putter"'),
+    ("handicap 8, 4h 180, no hybrids", "leaves out the 4-hybrid that was just given"),
+    ("handicap 8, driver swing speed 95", "'swing speed'; say the carry"),
+    ("48 year old woman, handicap 22", "'year old'; age changes nothing by itself"),  # no 48-degree wedge
+    ("handicap 12, wild driver", "'wild driver'; say how wide"),
+    ("handicap 12, driver 210 +/- 15", "'+/-'; say how deep"),
 ]
 
 
