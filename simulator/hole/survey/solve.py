@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from itertools import repeat
 
 import numpy as np
 
@@ -113,9 +112,9 @@ def solve_survey(survey: Survey) -> Surveyed:
     for name in [survey.stands[0], *survey.points]:
         x, y = adjusted.places[name]
         station, offset = line.station_offset(x, y)
-        # a point is beside the line as that may run; a corner of it, beside the line as drawn
-        drawn = repeat(line) if name in survey.line else lines
-        around = np.array([one.station_offset(*xy) for one, xy in zip(drawn, draws[name], strict=False)])
+        around = np.array([one.station_offset(*xy) for one, xy in zip(lines, draws[name], strict=True)])
+        if name in survey.line:  # on the line however that runs: how far aside it may run is the question
+            around[:, 1] = [line.station_offset(*xy)[1] for xy in draws[name]]
         beside[name] = around[:, 1]
         low, high = np.quantile(around, [0.1, 0.9], axis=0)
         if name not in survey.line and not low[1] <= offset <= high[1]:  # the likeliest of all is at the wall

@@ -40,7 +40,7 @@ def coverage(made, names, surveys, seed):
 
 
 STRAIGHT = (survey_data, ("pond near", "pond far", "post", "landing"))
-BENT = (dogleg_data, ("sand", "oak", "pond"))
+BENT = (dogleg_data, ("sand", "oak", "pond", "flag"))
 
 
 @pytest.mark.parametrize(("made", "names"), [STRAIGHT, BENT], ids=["straight", "dogleg"])
