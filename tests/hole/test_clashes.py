@@ -9,7 +9,7 @@ from simulator.report.checks import hole_text
 from simulator.report.units import METRES
 
 CLASHES = [
-    ("par 4, 372; fairway 30 wide; fairway 20 wide", "The fairway and the fairway 2 are drawn for the same"),
+    ("par 4, 372; fairway 150 to 300, 30 wide; fairway 150 to 300, 20 wide", "The fairway and the fairway 2 are drawn for the same"),
     ("par 4, 372; out left 34; fairway 60 left, 20 right", "A third of the fairway is out of bounds (left"),
     ("par 5, 520; lake right 10 to 500; out right 5", "All of the lake is out of bounds (right boundary)"),
     ("par 5, 520; lake right 10 to 500; out right 5", "A quarter of the green is out of bounds"),

@@ -55,6 +55,7 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 380; fairway 35 wide to 250, then 22 from 270": ("'270' (letter 50)", "ends at 250"),
     "par 4, 380; fairway 35 wide, narrows to 22": ("'narrows' (letter 30)", "narrows to 20 at 260"),
     "par 3, 165; pond 2 wide all round the green": ("'pond' (letter 13)", "allowed: 3"),
+    "par 4, 372; fairway 30 wide; fairway 20 wide": ("'fairway' (letter 13)", "say where each is (28 wide at 230)"),
     "par 4, 372; fairway narrows at 250": ("'narrows' (letter 21)", "narrows to 20 at 260"),
     "par 4, 372; tee 30 back": ("'tee' (letter 13)", '"white tee 20 back"'),
     "par 4, 372; out right of the green": ("'right' (letter 17)", '"out 15 right of the green"'),
