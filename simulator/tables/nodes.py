@@ -119,8 +119,8 @@ def _grid(
 ) -> Grid:
     """Grid with a node on (centre_x, centre_y), covering `box`; nodes wanted around the given ground."""
     left, low, right, high = box
-    before_x, after_x = int(np.ceil((centre_x - left) / step)), int(np.ceil((right - centre_x) / step))
-    before_y, after_y = int(np.ceil((centre_y - low) / step)), int(np.ceil((high - centre_y) / step))
+    before_x, after_x = _steps(centre_x - left, step), _steps(right - centre_x, step)
+    before_y, after_y = _steps(centre_y - low, step), _steps(high - centre_y, step)
     x0, y0 = centre_x - before_x * step, centre_y - before_y * step
     columns, rows = before_x + after_x + 1, before_y + after_y + 1
     wanted = np.zeros((LIES, rows, columns), dtype=bool)
@@ -130,6 +130,11 @@ def _grid(
         for di in (0, 1):
             wanted[lie, j + dj, i + di] = True
     return Grid(x0, y0, step, rows, columns, wanted)
+
+
+def _steps(reach_yd: float, step_yd: float) -> int:
+    """Steps that cover a reach; no further one for a rounding error, where no ground would want its nodes."""
+    return int(np.ceil(reach_yd / step_yd - 1e-6))
 
 
 def _past_water(box: tuple[float, float, float, float], raster: Raster) -> tuple[float, float, float, float]:
@@ -171,7 +176,8 @@ def place_nodes(hole: Hole, raster: Raster, coarse_yd: float = COARSE_YD, fine_y
     codes = lie[row, column]
     pin_x, pin_y = hole.pin.x_yd, hole.pin.y_yd
     reach = float(np.ceil(FINE_REACH_YD / fine_yd)) * fine_yd
-    near = (np.abs(x - pin_x) <= reach) & (np.abs(y - pin_y) <= reach)
+    outer = reach + raster.cell_yd  # a cell across the edge of the square is read from it too
+    near = (np.abs(x - pin_x) <= outer) & (np.abs(y - pin_y) <= outer)
     fine = _grid(
         pin_x,
         pin_y,
