@@ -65,9 +65,9 @@ _WATER_WORDS = frozenset(
 _ANYWHERE = (
     FILLERS
     | SIDES.keys()
-    | {"fairway", "rough", "heavy", "deep", "thick", "green", "tee", "bunker", "sand", "trees", "wood", "woods"}
+    | {"fairway", "rough", "heavy", "deep", "thick", "green", "tee", "bunker", "sand", "trees", "wood"}
     | {"front", "back", "behind", "short", "long", "over", "beyond", "past", "by", "beside", "near", "along"}
-    | {"down", "up", "middle", "centre", "center", "inside", "corner", "edge", "half"}
+    | {"woods", "down", "up", "middle", "centre", "center", "inside", "corner", "edge", "half"}
 )
 """Words that stand in names of areas and name none by themselves: a ball left is not in the left boundary."""
 
