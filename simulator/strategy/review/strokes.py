@@ -9,7 +9,7 @@ from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import Lie, Surface
 from ..goals import PAR_WORDS
-from ..places import tee_start
+from ..places import LIE_WORDS, tee_start
 from ..words import NUMBER, UNITS, read_words
 from . import notes as n
 from .phrases import ON_GREEN
@@ -30,6 +30,13 @@ BACK_YD = 30.0
 
 _ON = re.compile(r"\d\s*(?:[a-z]+\s+)?(?:on\b|(?:off|from)\s+(?:the\s+)?tee\b)", re.IGNORECASE)
 """A distance from the tee."""
+
+_OUT = re.compile(r"out(?:\s+(?!of\b).*)?", re.IGNORECASE)
+_GOT_OUT = re.compile(
+    r"\b(?:(?:chip|pitch|splash)(?:p?ed|es)?|(?:punch|blast|hack|knock|play)(?:ed|es|s)?|dug|digs?|got|gets?)\b",
+    re.IGNORECASE,
+)
+"""Words of a stroke that brings a ball out of trouble, which is not out of bounds."""
 
 _BACK_ON_LINE = re.compile(r"\bback\s+on\s+(?:the|a)\s+line\b", re.IGNORECASE)
 _OUT_ALONE = re.compile(rf"{NUMBER}\s*(?:{'|'.join(UNITS)})?\s+out", re.IGNORECASE)
@@ -153,6 +160,11 @@ class _Telling:
 
     def _clause(self, clause: n.Clause) -> None:
         if isinstance(clause, n.Out):
+            trouble = self.at.lie in (Lie.BUNKER, Lie.TREES, Lie.HEAVY_ROUGH)
+            if _OUT.fullmatch(clause.where) and (trouble or _GOT_OUT.search(clause.said)):
+                of = f" of the {LIE_WORDS[self.at.lie]}" if trouble else ""
+                say = 'Say "out of bounds", or what was left, "to 120 out, fairway"'
+                raise n.refused(clause.said, f"out of bounds, or out{of} to where? {say}")
             inside = re.fullmatch(r"lost(?: ball)?\s+\w+\s+(.+)", clause.where, re.IGNORECASE)
             if inside and area_named(inside[1], self.hole) is Surface.WATER:
                 say = f'say "into {inside[1]}, drop 150 out"'
