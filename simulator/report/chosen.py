@@ -26,6 +26,9 @@ NAMED = 2
 SWINGS = {"part": "part", "punch": "punch", "gripped": "gripped down to"}
 """Words of the flights that are told by their carry: the club alone does not say which shot it is."""
 
+MOST_DIGITS = 3
+"""Decimals of a line at most: nearer ones are one alternative (`strategy.asked`)."""
+
 PENALTY = frozenset({Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY})
 
 
@@ -82,12 +85,25 @@ def equals(answer: Answer) -> list[int]:
 
 
 def title(answer: Answer, index: int, units: Units = YARDS) -> str:
-    """What an alternative is called: its club, with the shot or the line where the club is not enough."""
+    """What an alternative is called: its club, with the shot or the line where the club is not enough.
+
+    No two of an answer are called the same: lines (and carries) that are one in whole units have decimals.
+    """
     one = answer.alternatives[index]
-    words = shot_words(one, units)
-    if told_by_line(answer, index, units):
-        words += f" {units.bare_side(one.aim_offset_yd)}" if units.side(one.aim_offset_yd) else " at the pin"
+    if not told_by_line(answer, index, units):
+        return shot_words(one, units)
+    others = [other for k, other in enumerate(answer.alternatives) if k != index and other.club == one.club]
+    for digits in range(MOST_DIGITS + 1):
+        words = _with_line(one, units, digits)
+        if all(_with_line(other, units, digits) != words for other in others):
+            break
     return words
+
+
+def _with_line(one: Alternative, units: Units, digits: int) -> str:
+    """Shot and line: "driver 8 left", "driver at the pin"."""
+    side = units.bare_side(one.aim_offset_yd, digits)
+    return f"{shot_words(one, units, digits)} {side if side != '0' else 'at the pin'}"
 
 
 def told_by_line(answer: Answer, index: int, units: Units = YARDS) -> bool:
@@ -96,12 +112,13 @@ def told_by_line(answer: Answer, index: int, units: Units = YARDS) -> bool:
     return sum(shot_words(other, units) == words for other in answer.alternatives) > 1
 
 
-def shot_words(one: Alternative | ClubAndLine, units: Units = YARDS) -> str:
+def shot_words(one: Alternative | ClubAndLine, units: Units = YARDS, digits: int = 0) -> str:
     """Club and shot; one that is not a full swing by its carry."""
     if one.flight == "stock":
         return one.club
     swing = SWINGS.get(one.flight)
-    return f"{one.club} ({swing} {units.length(one.carry_yd)})" if swing else f"{one.club} {one.flight}"
+    carry = f"{units.number(one.carry_yd, digits)} {units.short}"
+    return f"{one.club} ({swing} {carry})" if swing else f"{one.club} {one.flight}"
 
 
 def par_shares(one: Alternative) -> tuple[float, float, float] | None:

@@ -14,12 +14,14 @@ from ..strategy.result import Alternative, Answer
 from . import groundplot, shotplot
 from .chosen import PENALTY
 from .holemap import area_of, ground_of, places_near, write
-from .labels import Labels, haloed, in_lines
+from .labels import MARGIN_PT, Labels, haloed, in_lines
 from .page import frame, own_axes
 from .palette import CONTOUR, INK, PAPER, SHOTS, ShotLook
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from matplotlib.axes import Axes
     from matplotlib.contour import ContourSet
 
@@ -37,6 +39,9 @@ MOST_LINES = 7
 
 SPECK = 0.1
 """Rings of equal worth smaller than this share of the width are scatter of the map and not drawn."""
+
+RINGS = (0.05, 0.09, 0.14)
+"""How far from the middle of some balls their count is tried, in widths of the map."""
 
 MIDDLE = (0.15, 0.85)
 """Share of the ground whose worth the lines cover: dear ground beside the play has none of its own."""
@@ -94,11 +99,10 @@ def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None, units: Uni
     for name, count in shotplot.counts(answer, one).items():
         if name in troubles:
             area = area_of(answer.hole, name)
-            places = places_near(area, ax)
             inside = dots[[_in(answer, name, x, y) for x, y in dots]]
-            if len(inside):
-                places = [*_round_about(ax, _middle_one(inside)), *places]
-            write(labels, f"{count}", places, within=area, fontsize=8.0, weight="bold")
+            for places in _count_places(answer, ax, name, inside):
+                if write(labels, f"{count}", places, within=area, fontsize=8.0, weight="bold") is not None:
+                    break
     return ax
 
 
@@ -240,11 +244,32 @@ def _middle_one(dots: np.ndarray) -> np.ndarray:
     return dots[int(np.argmin(apart.sum(axis=1)))]
 
 
-def _round_about(ax: Axes, middle: np.ndarray) -> list[tuple[float, float]]:
-    """A place and rings of places about it."""
+def _count_places(
+    answer: Answer, ax: Axes, name: str, dots: np.ndarray
+) -> Iterator[list[tuple[float, float]]]:
+    """Places for the count of the balls in a trouble, those to be taken first by themselves.
+
+    As near to the balls as a number can stand, be it over some: farther off, or on another trouble, it
+    would be read as that ground's. Only where words leave no such place, anywhere in the area or near it.
+    """
+    area, others = area_of(answer.hole, name), shapely.union_all([
+        area_of(answer.hole, f.name) for f in answer.hole.features if f.surface in TROUBLE and f.name != name
+    ])  # fmt: skip
+    anywhere = places_near(area, ax)
+    if len(dots):
+        rings = _round_about(ax, _middle_one(dots))
+        for ring in rings:
+            yield [place for place in ring if not shapely.contains_xy(others, *place)]
+        anywhere = [*(place for ring in rings for place in ring), *anywhere]
+    yield anywhere
+
+
+def _round_about(ax: Axes, middle: np.ndarray) -> list[list[tuple[float, float]]]:
+    """A place with those next to it, and rings of places about them."""
     wide, turn = float(np.ptp(ax.get_xlim())), np.radians(np.arange(0, 360, 45))
-    rings = [middle + r * wide * np.column_stack([np.cos(turn), np.sin(turn)]) for r in (0.05, 0.09, 0.14)]
-    return [(float(x), float(y)) for x, y in np.vstack([middle, *rings])]
+    rings = [middle + r * wide * np.column_stack([np.cos(turn), np.sin(turn)]) for r in RINGS]
+    rings[0] = np.vstack([middle, rings[0]])
+    return [[(float(x), float(y)) for x, y in ring] for ring in rings]
 
 
 def _in(answer: Answer, name: str, x: float, y: float) -> bool:
@@ -273,15 +298,16 @@ CROSS_PT = 9.0
 
 
 def _thin(ax: Axes, texts: list, cross_yd: tuple[float, float]) -> None:
-    """Take away numbers on lines that would cover another or the cross, or leave the drawing."""
+    """Take away numbers on lines that would touch another or the cross, or leave the drawing."""
     from matplotlib.transforms import Bbox
 
     inside = ax.get_window_extent()
     half = 0.5 * CROSS_PT / 72.0 * ax.figure.dpi
+    clear = MARGIN_PT / 72.0 * ax.figure.dpi  # to each side: numbers that touch are read as one
     x, y = ax.transData.transform(cross_yd)
     kept = [Bbox.from_extents(x - half, y - half, x + half, y + half)]
     for text in list(texts):
-        box = text.get_window_extent()
+        box = text.get_window_extent().padded(clear)
         out = box.x0 < inside.x0 or box.x1 > inside.x1 or box.y0 < inside.y0 or box.y1 > inside.y1
         if out or any(box.overlaps(other) for other in kept):
             text.remove()

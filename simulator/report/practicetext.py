@@ -44,7 +44,7 @@ def practice_text(found: Practice, notes: tuple[str, ...] = (), units: Units = Y
         "this player's plan but for the first shot: a plan of his own would bring as much or more."
     )
     if any(gain.what == BIAS for gain in found.gains):
-        lines += wrap("The plan itself aims off for a bias: who knows his own has that gain already.")
+        lines += wrap("The plan itself allows for a bias: who knows his own has that gain already.")
     if found.left_out:
         lines += wrap(f"Left out: {join_words([units.sentence(one) for one in found.left_out])}.")
     lines += [line for note in notes for line in wrap(note)]

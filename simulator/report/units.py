@@ -72,10 +72,10 @@ class Units:
         size = self.whole(abs(offset_yd))
         return f"{size} {self.short} {'left' if offset_yd < 0.0 else 'right'}" if size else ""
 
-    def bare_side(self, offset_yd: float) -> str:
-        """The same without the unit: "9 left", "0"."""
-        size = self.whole(abs(offset_yd))
-        return f"{size} {'left' if offset_yd < 0.0 else 'right'}" if size else "0"
+    def bare_side(self, offset_yd: float, digits: int = 0) -> str:
+        """The same without the unit: "9 left", "0"; with decimals "9.3 left"."""
+        size = self.number(abs(offset_yd), digits)
+        return f"{size} {'left' if offset_yd < 0.0 else 'right'}" if float(size) else "0"
 
     def putt(self, feet: float) -> str:
         """The length of a putt: "12 ft", "3.7 m"."""

@@ -28,6 +28,9 @@ WORTH_SHOWING = 0.6
 NO_FINER_YD = 1.5
 """Nobody points finer than this: a given line so near the best of its club is taken for it [yd]."""
 
+ONE_LINE_YD = 0.002
+"""Lines of the same swing nearer than this at its carry are one line, said twice: a rounding apart [yd]."""
+
 SAME_YD = 1.5
 """Part swings whose carries are nearer than this are one."""
 
@@ -136,25 +139,13 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     if not wanted:
         return Found(found, frozenset(), frozenset(), found[0], value)
     choices: list[Choice] = []
-    asked: set[int] = set()
     given: set[int] = set()
     for club in wanted:
-        asked.add(len(choices))
-        if club.part_yd is not None:
-            aims = None if club.aim_yd is None and club.aim_deg is None else (club.aim_yd, club.aim_deg)
-            given |= {len(choices)} if aims else set()
-            own = found[0]  # the map's own choice may be that very swing
-            same = own.action[0] == PART_SWING and abs(own.carry_yd - club.part_yd) < SAME_YD
-            if same and not aims:
-                choices.append(own)
-            else:
-                choices.append(given_part(place, club.part_yd, aims, value, seed))
-        elif club.aim_yd is None and club.aim_deg is None:
-            choices.append(next(choice for choice in found if choice.row in club.rows))
-        else:
-            given.add(len(choices))
-            row = next(row for row in club.rows if row in rows)
-            choices.append(given_aim(place, row, club.aim_yd, club.aim_deg, value, seed))
+        choice, with_aim = _wanted_choice(place, club, found, rows, value, seed)
+        if all(not _is_one(choice, other, ONE_LINE_YD) for other in choices):  # "driver@8", "driver 8 right"
+            given |= {len(choices)} if with_aim else set()
+            choices.append(choice)
+    asked = frozenset(range(len(choices)))
     home = found[0]
     if all(choice is not home for choice in choices):
         same_line = [k for k in sorted(given) if _is_one(choices[k], home)]
@@ -165,4 +156,22 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
             home = choices[near_line[0]]
         else:
             choices.append(home)
-    return Found(choices, frozenset(asked), frozenset(given), home, value)
+    return Found(choices, asked, frozenset(given), home, value)
+
+
+def _wanted_choice(
+    place: Place, club: Asked, found: list[Choice], rows: Sequence[int], value: float, seed: int
+) -> tuple[Choice, bool]:
+    """The choice a club as asked for comes to, and whether its line was given."""
+    aimed = club.aim_yd is not None or club.aim_deg is not None
+    if club.part_yd is not None:
+        own = found[0]  # the map's own choice may be that very swing
+        same = own.action[0] == PART_SWING and abs(own.carry_yd - club.part_yd) < SAME_YD
+        if same and not aimed:
+            return own, False
+        aims = (club.aim_yd, club.aim_deg) if aimed else None
+        return given_part(place, club.part_yd, aims, value, seed), aimed
+    if not aimed:
+        return next(choice for choice in found if choice.row in club.rows), False
+    row = next(row for row in club.rows if row in rows)
+    return given_aim(place, row, club.aim_yd, club.aim_deg, value, seed), True

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any
 
@@ -54,10 +54,11 @@ class Job:
 
     @cached_property
     def digest(self) -> str:
-        """Changes with anything that may change the result."""
+        """Changes with anything that may change the result; not with the player's name (initials)."""
+        nobody = replace(self.player, name="")
         return digest_of(
-            SCHEMA, self.number, self.hole, self.player, self.scenario, self.pins, self.conditions,
-            self.sequences, self.seed, self.quick,
+            SCHEMA, self.number, self.hole, nobody, self.scenario, self.pins, self.conditions, self.sequences,
+            self.seed, self.quick,
         )  # fmt: skip
 
 
@@ -95,6 +96,11 @@ def work(job: Job, threads: int = 1) -> dict[str, Any]:
         "habit": answer.against.to_dict(),
         "plays": {"best": blocks(answer.best), "habit": blocks(answer.against)},
     }
+
+
+def called(result: dict[str, Any], name: str) -> dict[str, Any]:
+    """A job's result as that of a player of another name: it stands in it once."""
+    return {**result, "answer": {**result["answer"], "player": name}}
 
 
 def blocks(one: Alternative) -> dict[str, Any]:

@@ -9,7 +9,7 @@ from typing import Any
 
 from ..errors import UsageError
 from ..files import write_text
-from .jobs import SCHEMA, Job
+from .jobs import SCHEMA, Job, called
 
 FOLDER = "holes"
 """Folder of the results inside the one the user names."""
@@ -42,13 +42,19 @@ class Store:
         return self.folder / f"{job.number:02d}-{names}-{job.digest[:16]}.json"
 
     def find(self, job: Job) -> dict[str, Any] | None:
-        """The result of a job done before from the very same inputs, else None."""
-        try:
-            found = json.loads(self.path(job).read_text("utf-8"))
-        except (OSError, ValueError):
-            return None
-        fits = isinstance(found, dict) and found.get("schema") == SCHEMA and found.get("digest") == job.digest
-        return found if fits else None
+        """The result of a job done before from the very same inputs, else None.
+
+        It may have been done for the same player under another name (`--initials`): the name is put right.
+        """
+        same = f"{job.number:02d}-*-{job.digest[:16]}.json"
+        for path in (self.path(job), *sorted(self.folder.glob(same))):
+            try:
+                found = json.loads(path.read_text("utf-8"))
+            except (OSError, ValueError):
+                continue
+            if isinstance(found, dict) and (found.get("schema"), found.get("digest")) == (SCHEMA, job.digest):
+                return called(found, job.player.name)
+        return None
 
     def keep(self, job: Job, result: dict[str, Any]) -> None:
         """Write a result beside its place, then rename it: a file that is there is whole."""

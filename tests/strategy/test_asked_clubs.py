@@ -107,3 +107,16 @@ def test_a_line_given_next_to_the_best_of_its_club_stands_alone(place: Place) ->
         assert len(found.choices) == choices and found.home is found.choices[-1]
         given = found.choices[0]
         assert given.carry_yd * math.sin(float(given.action[1])) == pytest.approx(best_yd + beside_yd, abs=0.1)
+
+
+def test_a_swing_asked_for_twice_stands_once(place: Place, player: Player) -> None:
+    """ "Driver 8 left or driver 8 left" told nothing: two columns are two swings, or two lines."""
+    shots = place.board.bag.shots.shots[: place.board.bag.shots.first_part]
+    for words, columns, given in (
+        (("8i", "8-iron", "pw"), 2, 0), (("8i@-5", "8-iron 5 left", "pw", "8i@-5.1"), 3, 2), (("40 shot", "40 yd"), 1, 0),
+    ):  # fmt: skip
+        found = find_choices(place, 1, [asked_club(player, text, shots) for text in words])
+        kept = found.choices[: len(found.asked)]
+        assert found.asked == frozenset(range(columns)) and len(found.given) == given, words
+        swings = {(one.row, round(one.carry_yd, 1), round(float(one.action[1]), 5)) for one in kept}
+        assert len(swings) == columns

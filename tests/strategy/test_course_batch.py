@@ -236,6 +236,22 @@ def test_a_rerun_does_only_what_is_missing(course: Course, quick: list[Job], tmp
     assert len(quick) == 6 and more.reused == 2
 
 
+def test_another_name_is_no_other_player(course: Course, quick: list[Job], tmp_path: Path) -> None:
+    """Initials after a run with names play nothing anew, nor names after initials; two who play alike are two."""
+    named = player_named("isolde")
+    short = with_initials([named])
+    first = play_course(course, [named], out=tmp_path)
+    again = play_course(course, short, out=tmp_path)
+    assert (len(quick), again.reused) == (2, 2)
+    assert [one["answer"]["player"] for one in again.results] == ["I", "I"]
+    assert [{**one["answer"], "player": ""} for one in again.results] == [
+        {**one["answer"], "player": ""} for one in first.results
+    ]
+    both = play_course(course, [named, *short, replace(named, name="A", habit="3w")], out=tmp_path)
+    assert (len(quick), both.reused) == (4, 4)  # of A, who has another habit, nothing is there
+    assert [len(both.of(name)) for name in ("Isolde", "I", "A")] == [2, 2, 2]
+
+
 @pytest.mark.parametrize("damage", ["", "{", '{"schema": "holesim-course-hole-1", "digest": "x"}', "[]"])
 def test_a_damaged_result_is_done_again(
     course: Course, quick: list[Job], tmp_path: Path, damage: str
@@ -368,6 +384,7 @@ def test_the_digest_changes_with_everything_that_matters(course: Course) -> None
     digests = [one.digest for one in (plain, *changed)]
     assert len(set(digests)) == len(digests)
     assert job(course, hole=replace(hole, source="elsewhere")).digest == plain.digest
+    assert job(course, player=replace(player, name="I")).digest == plain.digest
     assert job(course).digest == plain.digest
     with pytest.raises(TypeError, match="no digest"):
         digest_of(object())

@@ -162,6 +162,20 @@ def test_an_unplayable_ball_and_where_it_was_dropped() -> None:
         assert found.score == 3 and found.strokes[1].kind == "drop", said
 
 
+def test_back_on_the_line_is_behind_where_the_ball_lay() -> None:
+    """Rule 19.2b: hole, ball and drop are in line; it was put on the line of play, 30 yards off, on the fairway."""
+    for said, out_yd in (("unplayable, back on the line to 130 out", 130.0), ("unplayable, drop back on the line, 110 m out", 120.3)):
+        ball, drop = played(f"driver to 95 out, right trees; {said}; 9i to 20 ft").strokes[:2]
+        ways = [(end.x_yd - WITHY.pin.x_yd, end.y_yd - WITHY.pin.y_yd) for end in (ball.end, drop.end)]
+        assert math.hypot(*ways[1]) == pytest.approx(out_yd, abs=0.1)
+        assert math.atan2(*ways[0]) == pytest.approx(math.atan2(*ways[1]), abs=1e-3)
+        assert "on the line from the hole through the ball" in drop.end.told and drop.penalty == 1
+    elsewhere = played("driver to 95 out, right trees; unplayable, back on the line to 130 out, fairway; 9i to 20 ft")
+    assert elsewhere.strokes[1].end.lie is Lie.FAIRWAY  # noted: where it was is what counts
+    with pytest.raises(UsageError, match="back on the line is farther from the hole"):
+        played("driver to 95 out, right trees; unplayable, back on the line to 80 out; 9i to 20 ft")
+
+
 def test_a_ball_left_in_the_bunker_stays_there() -> None:
     for said in ("sw, left it in", "sw left in the bunker", "sw still in the bunker"):
         found = played(f"driver to 170 out; 6i in the front right bunker; {said}; sw out to 12 ft; 2 putts")

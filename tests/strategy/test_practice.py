@@ -19,7 +19,7 @@ from simulator.strategy.better import (
     total_direction_deg,
     unbiased,
 )
-from simulator.strategy.practice import BIAS, practice
+from simulator.strategy.practice import BIAS, BIAS_WORDS, bias_words, practice
 from simulator.strategy.search import search
 
 
@@ -43,6 +43,14 @@ def test_each_change_does_what_it_says(barnaby) -> None:
     # his part swings are the level's, so five better are the better level's
     to = level(barnaby.handicap - 5.0).part
     assert better_short_game(barnaby).part.direction_sd_deg == pytest.approx(to.direction_sd_deg)
+
+
+@pytest.mark.parametrize(("right_deg", "length"), [(0.0, True), (1.5, False), (-1.5, False)])
+def test_a_bias_in_length_alone_moves_no_line(barnaby, right_deg: float, length: bool) -> None:
+    """Of a player who is off to no side "aimed off for" meant nothing."""
+    clubs = tuple(replace(club, bias_right_deg=right_deg, bias_long_pct=-2.0) for club in barnaby.clubs)
+    words = bias_words(replace(barnaby, clubs=clubs))
+    assert ("in length" in words and "aim" not in words) if length else words == BIAS_WORDS
 
 
 @pytest.mark.parametrize(("handicap", "alike"), [(5, False), (10, False), (18, False), (26, True), (30, True)])

@@ -15,7 +15,7 @@ from ...units import FT_PER_YD, YD_PER_M
 from ..by_green import RIM_YD, by_the_green
 from ..places import LIE_WORDS, place, plainly, spot
 from ..result import Start
-from ..words import GROUND_WORDS, NUMBER, SIDES, read_words
+from ..words import FILLERS, GROUND_WORDS, NUMBER, SIDES, read_words
 from . import notes as n
 
 MOVED_YD = 3.0
@@ -60,6 +60,16 @@ _BY_SLOPE = {"below": 0.0, "above": math.pi}
 _WATER_WORDS = frozenset(
     ("water", "water hazard", "penalty area", "hazard", "red", "yellow", "pond", "lake", "stream", "ditch")
 )
+
+
+_ANYWHERE = (
+    FILLERS
+    | SIDES.keys()
+    | {"fairway", "rough", "heavy", "deep", "thick", "green", "tee", "bunker", "sand", "trees", "wood"}
+    | {"front", "back", "behind", "short", "long", "over", "beyond", "past", "by", "beside", "near", "along"}
+    | {"woods", "down", "up", "middle", "centre", "center", "inside", "corner", "edge", "half"}
+)
+"""Words that stand in names of areas and name none by themselves: a ball left is not in the left boundary."""
 
 
 @dataclass(frozen=True)
@@ -260,8 +270,10 @@ def area_named(text: str, hole: Hole) -> Surface | None:
     plain = re.sub(r"^(?:the|a|an)\s+", "", text.strip().casefold())
     if plain in _WATER_WORDS:
         return Surface.WATER
+    words = set(plain.split())
     for feature in hole.features:
         ends = feature.surface in (*PENALTY_SURFACES, Surface.OUT_OF_BOUNDS)
-        if ends and set(plain.split()) <= set(feature.name.casefold().split()):
+        name = set(feature.name.casefold().split())
+        if ends and words <= name and (words == name or words - _ANYWHERE):
             return feature.surface
     return None

@@ -9,7 +9,8 @@ from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import Lie, Surface
 from ..goals import PAR_WORDS
-from ..places import tee_start
+from ..places import LIE_WORDS, tee_start
+from ..words import NUMBER, UNITS, read_words
 from . import notes as n
 from .phrases import ON_GREEN
 from .rests import Rest, area_named, from_start, is_ground, resting
@@ -29,6 +30,16 @@ BACK_YD = 30.0
 
 _ON = re.compile(r"\d\s*(?:[a-z]+\s+)?(?:on\b|(?:off|from)\s+(?:the\s+)?tee\b)", re.IGNORECASE)
 """A distance from the tee."""
+
+_OUT = re.compile(r"out(?:\s+(?!of\b).*)?", re.IGNORECASE)
+_GOT_OUT = re.compile(
+    r"\b(?:(?:chip|pitch|splash)(?:p?ed|es)?|(?:punch|blast|hack|knock|play)(?:ed|es|s)?|dug|digs?|got|gets?)\b",
+    re.IGNORECASE,
+)
+"""Words of a stroke that brings a ball out of trouble, which is not out of bounds."""
+
+_BACK_ON_LINE = re.compile(r"\bback\s+on\s+(?:the|a)\s+line\b", re.IGNORECASE)
+_OUT_ALONE = re.compile(rf"{NUMBER}\s*(?:{'|'.join(UNITS)})?\s+out", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -149,6 +160,11 @@ class _Telling:
 
     def _clause(self, clause: n.Clause) -> None:
         if isinstance(clause, n.Out):
+            trouble = self.at.lie in (Lie.BUNKER, Lie.TREES, Lie.HEAVY_ROUGH)
+            if _OUT.fullmatch(clause.where) and (trouble or _GOT_OUT.search(clause.said)):
+                of = f" of the {LIE_WORDS[self.at.lie]}" if trouble else ""
+                say = 'Say "out of bounds", or what was left, "to 120 out, fairway"'
+                raise n.refused(clause.said, f"out of bounds, or out{of} to where? {say}")
             inside = re.fullmatch(r"lost(?: ball)?\s+\w+\s+(.+)", clause.where, re.IGNORECASE)
             if inside and area_named(inside[1], self.hole) is Surface.WATER:
                 say = f'say "into {inside[1]}, drop 150 out"'
@@ -245,7 +261,7 @@ class _Telling:
             self._again(n.Again(drop.said))
             return
         last = self.strokes[-1] if self.strokes else None
-        end = resting(drop.place, self.hole, self.at)
+        end = self._dropped(drop)
         out = last is not None and last.penalty == 1 and last.end is last.start and self.in_water is None
         if self.in_water is not None or (out and self.hole.local_rule_e5):
             assert last is not None
@@ -259,6 +275,26 @@ class _Telling:
             self._moved(drop, end)
         else:
             self._add("drop", "unplayable", end, 0, 1, f"dropped {end.told}")
+
+    def _dropped(self, drop: n.Drop) -> Rest:
+        """Where a ball was dropped; an unplayable one back on the line (Rule 19.2b) behind where it lay.
+
+        Of a ball in water the line goes through where it crossed the edge, which nobody notes: its place is
+        read as any other.
+        """
+        out_alone = _OUT_ALONE.fullmatch(drop.place.strip())
+        back = drop.unplayable and self.in_water is None and _BACK_ON_LINE.search(drop.said)
+        if out_alone is None or not back:
+            return resting(drop.place, self.hole, self.at)
+        pin, at = self.hole.pin, self.at
+        lay_yd, out_yd = self.hole.out_yd(at.x_yd, at.y_yd), read_words(drop.place).out or 0.0
+        if out_yd <= lay_yd:
+            why = f"the ball lay {lay_yd:.0f} yd out: back on the line is farther from the hole"
+            raise n.refused(drop.said, why)
+        share = out_yd / lay_yd
+        x, y = (to + share * (of - to) for to, of in ((pin.x_yd, at.x_yd), (pin.y_yd, at.y_yd)))
+        end = resting(f"{x:.2f},{y:.2f}", self.hole, at)
+        return replace(end, noted="on the line from the hole through the ball")
 
     def _moved(self, drop: n.Drop, end: Rest) -> None:
         """Free relief: the ball's place is where it was dropped."""
