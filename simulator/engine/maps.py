@@ -21,9 +21,9 @@ strikes). Where most balls come down in water and are dropped farther from the h
 of them."""
 
 MOST_UNFORESEEN = 0.02
-"""Where a larger share of the balls on the solved map come to nodes that were not worked for them, it is solved
-once more with these in view. The demo holes stay below 0.015; it is for water all round, where the rough maps
-and the fine one drop the ball in different places."""
+"""Where a larger share of the balls on the solved map come to nodes that were not worked for them, it is
+solved once more with these in view. The demo holes stay below 0.015; it is for water all round, where the
+rough maps and the fine one drop the ball in different places."""
 
 
 def solve_map(
@@ -78,16 +78,16 @@ def solve_map(
         return _worked(board, *from_other(board, drawn), None, seed, effort, threads)
     places = balls(drawn, effort.followed).places
     solved = _worked(board, *from_other(board, drawn), places, seed, effort, threads)
-    seen = balls(solved, effort.followed).places
-    if _unforeseen(board, places, seen) > MOST_UNFORESEEN:
-        places = np.concatenate([places, seen])
+    met = balls(solved, effort.followed).places
+    if _unforeseen(board, places, met) > MOST_UNFORESEEN:
+        places = np.concatenate([places, met])
         solved = _worked(board, *from_other(board, drawn), places, seed, effort, threads)
     return solved
 
 
-def _unforeseen(board: Board, places: np.ndarray, seen: np.ndarray) -> float:
-    """Share of the readings of balls seen on a map that falls to nodes which were worked for none of them."""
-    foreseen, now = node_reads(board.nodes, places) > 0.0, node_reads(board.nodes, seen)
+def _unforeseen(board: Board, places: np.ndarray, met: np.ndarray) -> float:
+    """Share of the readings of balls met on a map that falls to nodes which were worked for none of them."""
+    foreseen, now = node_reads(board.nodes, places) > 0.0, node_reads(board.nodes, met)
     return float(now[~foreseen].sum() / max(now.sum(), 1e-9))
 
 
