@@ -150,8 +150,8 @@ def _mode(
 @lru_cache(maxsize=1024)
 def _root(pool: Pool, kinds: tuple[str, ...]) -> tuple[Floats, Floats]:
     """L of `_mode` for one number, and its inverse: one mode's are those of the next, but for one number."""
-    root = np.linalg.cholesky(pool.covariance(kinds))
-    return root, np.linalg.inv(root)
+    root = np.asarray(np.linalg.cholesky(pool.covariance(kinds)), dtype=np.float64)
+    return root, np.asarray(np.linalg.inv(root), dtype=np.float64)
 
 
 def _likelihood(x: Floats, rows: Rows) -> tuple[Floats, Floats]:
@@ -176,7 +176,7 @@ _CURVE = "jkc,kji,ikd->cjdi"
 
 @lru_cache
 def _curve_path(clubs: int) -> list[Any]:
-    """The order in which numpy would take the product of `_curve`: finding it takes as long as the product."""
+    """The order in which numpy takes the product of `_curve`: finding it takes as long as the product."""
     size = len(PARAMETERS)
     root, bend = np.empty((size, clubs, clubs)), np.empty((clubs, size, size))
     return np.einsum_path(_CURVE, root, bend, root, optimize=True)[0]
