@@ -5,12 +5,11 @@ strikes. Its transition matrix is made here, shot by shot through the engine's o
 spread over the nodes round it by bilinear weights written here. QuantEcon's DiscreteDP solves it.
 """
 
-import math
 from dataclasses import replace
 
+import numba
 import numpy as np
 import pytest
-from from_python import from_python
 from naive import Ground
 from small_games import bag_of, solved, straight_hole, tell
 
@@ -21,7 +20,21 @@ from simulator.kernels.game import Luck
 from simulator.kernels.shot import play_shot
 from simulator.tables.luck import strike_sets
 
-play_shot = from_python(play_shot)
+
+def _play_shots(game, x, y, lie, rows, bearing, scales, replay, drawn):
+    """One shot a strike; float64[strikes, n]. Still air, no trees: their luck is not used."""
+    out = np.empty((x.size, 15))
+    for n in range(x.size):
+        luck = drawn[n]
+        one = play_shot(
+            game, x[n], y[n], lie, rows[n], bearing[n], scales[n], replay,
+            Luck(luck[0], luck[1], luck[2], luck[3], luck[4], 0.0, 0.0, 0.5, 0.5, 0.0),
+        )  # fmt: skip
+        out[n] = np.array(one[:15])
+    return out
+
+
+play_shots = _play_shots if numba.config.DISABLE_JIT else numba.njit(error_model="numpy")(_play_shots)
 
 PLAYER = """
 name = "three clubs"
@@ -46,7 +59,10 @@ class Problem:
         self.hole, self.board, self.ground = hole, board, Ground(board, hole)
         self.table, self.place = board.nodes.table, board.nodes.place
         self.count = len(self.table)
-        self.index = {tuple(place.tolist()): k for k, place in enumerate(self.place)}
+        grids = board.nodes.coarse, board.nodes.fine
+        most = max(grid.rows for grid in grids), max(grid.columns for grid in grids)
+        self.index = np.full((2, len(Lie), *most), -1)  # which node stands there
+        self.index[tuple(self.place.T)] = np.arange(self.count)
         # scrambles dealt to the nodes: one scramble everywhere would err the same way everywhere
         self.sets = strike_sets(31, 16, STRIKES)
         self.actions = [self._actions(k) for k in range(self.count)]
@@ -65,17 +81,17 @@ class Problem:
             out += [(c.PART_SHOT, aim, share * distance - distance) for share in (0.6, 0.9)]
         return np.array(out)
 
-    def swing(self, lie, shot, reach, distance):
-        """Row and scale: part swings take the shortest tabled carry that is enough, scaled down."""
+    def swings(self, lie, shot, reach, distance):
+        """Rows and scales: part swings take the shortest tabled carry that is enough, scaled down."""
         bag, strikes = self.board.bag, self.board.game.strikes
         if shot >= 0.0:
-            return int(shot), 1.0
-        carry, row = max(distance + reach, 1.0), bag.shots.first_part
-        last = bag.shots.first_punch - 1
-        stock = strikes[:, lie, c.STRIKE_CARRY] * strikes[:, lie, c.STRIKE_FRACTION]
-        while stock[row] < carry and row < last:
-            row += 1
-        return row, min(carry / stock[row], 1.0)
+            return np.full(distance.size, int(shot)), np.ones(distance.size)
+        carry = np.maximum(distance + reach, 1.0)
+        parts = slice(bag.shots.first_part, bag.shots.first_punch)
+        stock = strikes[parts, lie, c.STRIKE_CARRY] * strikes[parts, lie, c.STRIKE_FRACTION]
+        enough = stock >= carry[:, None]
+        part = np.where(enough.any(axis=1), enough.argmax(axis=1), stock.size - 1)
+        return bag.shots.first_part + part, np.minimum(carry / stock[part], 1.0)
 
     def transitions(self, spread):
         """(cost[node, action], chances[node, action, node]) from single shots; a replay stays at its node."""
@@ -85,46 +101,41 @@ class Problem:
         for k in range(self.count):
             lie = int(self.table[k, 2])
             step = (self.board.nodes.fine if self.place[k, 0] else self.board.nodes.coarse).step_yd
+            drawn = self.sets[k % 16]
+            x, y = (self.table[k, :2] + spread * step * drawn[:, 5:7]).T
+            dx, dy = pin_x - x, pin_y - y
             for a, (shot, aim, reach) in enumerate(self.actions[k]):
-                for strike in self.sets[k % 16]:
-                    x, y = self.table[k, :2] + spread * step * strike[5:7]
-                    dx, dy = pin_x - x, pin_y - y
-                    # still air, no trees: their luck is not used
-                    drawn = Luck(*strike[:5].tolist(), 0.0, 0.0, 0.5, 0.5, 0.0)
-                    row, scale = self.swing(lie, shot, reach, math.hypot(dx, dy))
-                    out = play_shot(
-                        self.board.game, x, y, lie, row, math.atan2(dx, dy) + aim, scale, REPLAY, drawn
-                    )
-                    surface, stays = Surface(int(out[14])), 1.0 - out[5]
-                    cost[k, a] += out[3] / STRIKES
-                    if surface is Surface.OUT_OF_BOUNDS:
-                        chances[k, a, k] += 1.0 / STRIKES
-                    elif surface is Surface.GREEN:
-                        cost[k, a] += stays * self.ground.value(Lie.GREEN, out[12], out[13]) / STRIKES
-                    else:
-                        for node, weight in self.weights(int(LIE_OF[surface]), out[12], out[13]):
-                            chances[k, a, node] += weight / STRIKES
+                rows, scales = self.swings(lie, shot, reach, np.hypot(dx, dy))
+                out = play_shots(
+                    self.board.game, x, y, lie, rows, np.arctan2(dx, dy) + aim, scales, REPLAY, drawn
+                )
+                surface, stays = out[:, 14].astype(int), 1.0 - out[:, 5]
+                cost[k, a] += out[:, 3].sum() / STRIKES
+                chances[k, a, k] += (surface == Surface.OUT_OF_BOUNDS).sum() / STRIKES
+                green = surface == Surface.GREEN
+                for kept, there_x, there_y in zip(stays[green], out[green, 12], out[green, 13], strict=True):
+                    cost[k, a] += kept * self.ground.value(Lie.GREEN, there_x, there_y) / STRIKES
+                on = out[~green & (surface != Surface.OUT_OF_BOUNDS)]
+                lies = np.array([int(LIE_OF[Surface(int(one))]) for one in on[:, 14]], dtype=int)
+                nodes, weights = self.weights(lies, on[:, 12], on[:, 13])
+                np.add.at(chances[k, a], nodes, weights / STRIKES)
         return cost, chances
 
-    def weights(self, lie, x, y):
-        """Nodes round a place and their bilinear weights, those without a value left out."""
+    def weights(self, lies, x, y):
+        """Nodes round places and their bilinear weights, [place, 4] each; 0 for those without a value."""
         fine = self.board.nodes.fine
-        inside = (
-            0 <= (x - fine.x0_yd) / fine.step_yd < fine.columns - 1
-            and 0 <= (y - fine.y0_yd) / fine.step_yd < fine.rows - 1
-        )
-        grid = fine if inside else self.board.nodes.coarse
-        column = min(max((x - grid.x0_yd) / grid.step_yd, 0.0), grid.columns - 1.000001)
-        row = min(max((y - grid.y0_yd) / grid.step_yd, 0.0), grid.rows - 1.000001)
-        i, j = int(column), int(row)
-        found = {}
-        for dj in (0, 1):
-            for di in (0, 1):
-                node = self.index.get((int(inside), lie, j + dj, i + di))
-                if node is not None:
-                    found[node] = (1 - abs(column - i - di)) * (1 - abs(row - j - dj))
-        total = sum(found.values())
-        return [(node, weight / total) for node, weight in found.items()]
+        across, up = (x - fine.x0_yd) / fine.step_yd, (y - fine.y0_yd) / fine.step_yd
+        inside = (across >= 0) & (across < fine.columns - 1) & (up >= 0) & (up < fine.rows - 1)
+        nodes, weights = np.zeros((2, x.size, 4))
+        for grid, chosen in ((self.board.nodes.coarse, ~inside), (fine, inside)):
+            column = np.clip((x[chosen] - grid.x0_yd) / grid.step_yd, 0.0, grid.columns - 1.000001)
+            row = np.clip((y[chosen] - grid.y0_yd) / grid.step_yd, 0.0, grid.rows - 1.000001)
+            i, j = column.astype(int), row.astype(int)
+            for n, (dj, di) in enumerate(((0, 0), (0, 1), (1, 0), (1, 1))):
+                node = self.index[int(grid is fine), lies[chosen], j + dj, i + di]
+                near = (1 - np.abs(column - i - di)) * (1 - np.abs(row - j - dj))
+                nodes[chosen, n], weights[chosen, n] = np.maximum(node, 0), np.where(node >= 0, near, 0.0)
+        return nodes.astype(int), weights / weights.sum(axis=1, keepdims=True)
 
     def with_map(self, values):
         """The board with these node values."""

@@ -8,6 +8,7 @@ import math
 import os
 import subprocess
 import sys
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -41,30 +42,32 @@ def roll_out(feet, speed, angle, up, until_across=False, step=0.01):
     `until_across` the side and speed where the line x = 0 is crossed; then x and y at rest.
     """
     n = np.broadcast(speed, angle, up[0]).size
-    pull = 5.0 / 7.0 * GRAVITY
-    x, y = np.full(n, -float(feet)), np.zeros(n)
-    u, v = speed * np.cos(angle) * np.ones(n), speed * np.sin(angle) * np.ones(n)
-    near, at_speed, rolling = np.full(n, 1e9), np.zeros(n), np.ones(n, bool)
+    tilt = [5.0 / 7.0 * GRAVITY * np.broadcast_to(one, n) for one in up]
+    near, at_speed, rest = np.full(n, 1e9), np.zeros(n), np.full((2, n), math.nan)
+    who, ball = np.arange(n), [np.full(n, -float(feet)), np.zeros(n)]  # which roll yet; where, and how fast
+    ball += [speed * np.cos(angle) * np.ones(n), speed * np.sin(angle) * np.ones(n)]
     for _ in range(int(25 / step)):
-        now = np.maximum(np.hypot(u, v), 1e-9)
-        um = u + 0.5 * step * (-LEVEL * u / now - pull * up[0])
-        vm = v + 0.5 * step * (-LEVEL * v / now - pull * up[1])
-        half = np.maximum(np.hypot(um, vm), 1e-9)
-        du, dv = step * (-LEVEL * um / half - pull * up[0]), step * (-LEVEL * vm / half - pull * up[1])
-        stops = rolling & (now < 1.01 * step * (LEVEL + pull * np.hypot(*up)))
-        rolling &= ~stops
+        (x, y, u, v), (down, aside) = ball, tilt
+        now = np.maximum(np.sqrt(u * u + v * v), 1e-9)
+        um = u + 0.5 * step * (-LEVEL * u / now - down)
+        vm = v + 0.5 * step * (-LEVEL * v / now - aside)
+        half = np.maximum(np.sqrt(um * um + vm * vm), 1e-9)
+        du, dv = step * (-LEVEL * um / half - down), step * (-LEVEL * vm / half - aside)
         a, b = step * um, step * vm  # this step
-        length = np.maximum(np.hypot(a, b), 1e-12)
-        share = -x / np.where(a == 0, 1e-12, a) if until_across else -(x * a + y * b) / length**2
-        here = rolling & (share > 0) & (share <= 1)
-        side = y + share * b if until_across else (a * y - b * x) / length
-        then = now + share * (np.hypot(u + du, v + dv) - now)
-        near, at_speed = np.where(here, side, near), np.where(here, then, at_speed)
-        x, y = np.where(rolling, x + a, x), np.where(rolling, y + b, y)
-        u, v = np.where(rolling, u + du, u), np.where(rolling, v + dv, v)
-        if not rolling.any():
+        ahead, whole = (-x, a) if until_across else (-(x * a + y * b), a * a + b * b)
+        stops = now < 1.01 * step * (LEVEL + np.sqrt(down * down + aside * aside))
+        here = np.flatnonzero(~stops & (ahead > 0) & (ahead <= whole))  # those that pass in this step
+        share, a_h, b_h, x_h, y_h = ahead[here] / whole[here], a[here], b[here], x[here], y[here]
+        near[who[here]] = y_h + share * b_h if until_across else (a_h * y_h - b_h * x_h) / np.sqrt(whole[here])
+        at_speed[who[here]] = now[here] + share * (np.hypot((u + du)[here], (v + dv)[here]) - now[here])
+        rest[:, who[stops]] = x[stops], y[stops]
+        ball = [x + a, y + b, u + du, v + dv]
+        if stops.any():
+            who, ball, tilt = who[~stops], [one[~stops] for one in ball], [one[~stops] for one in tilt]
+        if not who.size:
             break
-    return near, at_speed, x, y
+    rest[:, who] = ball[:2]
+    return near, at_speed, *rest
 
 
 def intended(feet, pace, up):
@@ -74,9 +77,9 @@ def intended(feet, pace, up):
     speed = np.sqrt(2 * slowing * (feet + pace)) * 1.02
     angle = 5.0 / 7.0 * GRAVITY * up[1] / slowing * 0.35
     for _ in range(7):
-        side, at = roll_out(feet, speed, angle, up, True)[:2]
-        side_s, at_s = roll_out(feet, speed + 0.01, angle, up, True)[:2]
-        side_a, at_a = roll_out(feet, speed, angle + 0.003, up, True)[:2]
+        three = np.concatenate([speed, speed + 0.01, speed]), np.concatenate([angle, angle, angle + 0.003])
+        sides, ats = roll_out(feet, *three, np.tile(up, 3), True)[:2]
+        (side, side_s, side_a), (at, at_s, at_a) = np.split(sides, 3), np.split(ats, 3)
         m = np.array([[side_s - side, side_a - side], [at_s - at, at_a - at]]).transpose(2, 0, 1)
         move = np.linalg.solve(m, np.stack([-side, wanted - at], axis=-1)[..., None])[..., 0] * [0.01, 0.003]
         speed, angle = speed + np.clip(move[:, 0], -0.5, 0.5), angle + np.clip(move[:, 1], -0.1, 0.1)
@@ -202,8 +205,7 @@ def test_the_pace_is_the_best(flat):
     for degrees, feet in ((0, 10.0), (180, 10.0)):
         phi, putts = math.radians(degrees), []
         for change in (-0.8, 0.0, 0.8):
-            moved = putt_tables(SKILL, STIMP, (0.025,), flat=flat)
-            moved.pace_ft[:] += change
+            moved = replace(tables, pace_ft=tables.pace_ft + change)
             holed, x, y = putt(moved, flat, 0, phi, feet, 20_000, seed=11)
             putts.append(1.0 + float((looked_up(tables, 0, phi, x, y) * ~holed).mean()))
         assert putts[1] < min(putts[0], putts[2]) + 0.002  # same luck in all three

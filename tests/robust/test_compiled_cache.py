@@ -31,8 +31,10 @@ def test_a_cache_on_a_full_disk(tmp_path: Path) -> None:
 
 
 def test_a_cache_that_is_a_file(tmp_path: Path) -> None:
+    """And a home that cannot be written either: nothing else is kept anywhere."""
     (tmp_path / "cache").write_text("mine")
-    done = shell(ASKED, tmp_path, HOLESIM_CACHE_DIR=str(tmp_path / "cache"))
+    home = {"HOME": "/proc/none", "XDG_CACHE_HOME": "/proc/none"}
+    done = shell(ASKED, tmp_path, HOLESIM_CACHE_DIR=str(tmp_path / "cache"), **home)
     assert done.returncode == 0 and json.loads(done.stdout)["club"]
     assert done.stderr.startswith(SENTENCE) and done.stderr.count(b"\n") == 1 and b"Not a directory" in done.stderr
     assert (tmp_path / "cache").read_text() == "mine"

@@ -11,6 +11,8 @@ from typing import Any
 import pytest
 from runs import judge, run
 
+from simulator.engine import maps
+
 HEAD = 'name = "It"\npar = 4\nlength_yd = 380\ntee = [{ name = "white" }]\npin = [{ name = "m", on_yd = 2 }]\n'
 GREEN = "green = [{ front_yd = 370, depth_yd = 20, width_yd = 20 }]\n"
 LOST = {
@@ -46,8 +48,13 @@ def asked(tmp_path: Path, text: str, *more: str, head: str = HEAD) -> Any:
 
 
 @pytest.mark.parametrize("name", LOST)
-def test_every_shot_is_lost(name: str, tmp_path: Path) -> None:
-    """No answer, in words; not a mean of plays that were cut."""
+def test_every_shot_is_lost(name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """No answer, in words; not a mean of plays that were cut.
+
+    However far such a map got: it never settles, and the wood's, three times as large, is left after nine sweeps.
+    """
+    if "wood" in name:
+        monkeypatch.setattr(maps, "MOST_SWEEPS", 8)
     seen = asked(tmp_path, LOST[name])
     assert seen.status == 3 and "60 strokes" in seen.err and seen.out == ""
 
@@ -57,7 +64,7 @@ def test_a_fairway_three_yards_wide(tmp_path: Path) -> None:
 
     A map that is sharpened across such edges promises what no strike holds, and 97 plays in 100 never end.
     """
-    seen = asked(tmp_path, THIN)
+    seen = asked(tmp_path, THIN, "--quick")
     assert seen.status == 0, seen.err
     answer = json.loads(seen.out)
     assert all(math.isfinite(x) for x in numbers(answer))

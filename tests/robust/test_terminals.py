@@ -65,6 +65,7 @@ def test_a_plan_with_a_cache_that_cannot_be_written(tmp_path: Path) -> None:
     assert done.returncode == 0 and json.loads(done.stdout)["sequences"] == 100
 
 
+@pytest.mark.slow  # everything compiled anew; test_compiled_cache.py::test_a_cache_that_is_a_file has such a home
 def test_a_home_that_cannot_be_written(tmp_path: Path) -> None:
     done = shell("$H carries 150 --json", tmp_path, HOME="/proc/none", HOLESIM_CACHE_DIR="/proc/none", XDG_CACHE_HOME="/proc/none")
     assert done.returncode == 0 and json.loads(done.stdout)["club"]

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
+import pytest
 
 from simulator import load_hole, load_player
 from simulator.conditions import Conditions
@@ -15,6 +16,8 @@ from simulator.engine import Effort, solve_map
 from simulator.hole.model import Hole
 from simulator.hole.surfaces import Lie
 from simulator.player.model import Player
+from simulator.strategy import ask
+from simulator.strategy.question import Clock, Progress, Question
 from simulator.strategy.search import Choice, Place, search
 from simulator.tables.bag import Bag, make_bag
 from simulator.tables.game import Board, make_board, make_sketch
@@ -31,6 +34,32 @@ SEED = 7
 def player_named(name: str) -> Player:
     """A demo player, read once."""
     return load_player(name)
+
+
+hole_named = cache(load_hole)
+"""A hole read once: its questions share a map (`one_map_for_one_place`)."""
+
+MAPS: dict[tuple[Any, ...], Place] = {}
+
+
+def one_map_for_one_place(monkeypatch: pytest.MonkeyPatch) -> None:
+    """While a test runs, `plan` and `compare` solve a hole once for all they are asked from one place of it.
+
+    How many sequences are played, what was played before and the goal are no part of a map.
+    """
+    solve = ask.solve
+
+    def once(asked: Question, say: Progress, clock: Clock) -> Place:
+        start = asked.start
+        key = (
+            asked.hole, asked.player.name, asked.conditions, asked.clubs, asked.seed, asked.threads,
+            start.x_yd, start.y_yd, start.lie,
+        )  # fmt: skip
+        if key not in MAPS:
+            MAPS[key] = solve(asked, say, clock)
+        return MAPS[key]
+
+    monkeypatch.setattr(ask, "solve", once)
 
 
 @cache

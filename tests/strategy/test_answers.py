@@ -10,10 +10,10 @@ from typing import Any
 
 import numpy as np
 import pytest
-from solved import hole_from, player_named
+from solved import hole_from, hole_named, one_map_for_one_place, player_named
 
 from simulator import compare, load_hole, plan
-from simulator.engine import MOST_STROKES
+from simulator.engine import MOST_STROKES, maps
 from simulator.errors import NoAnswerError, UsageError
 from simulator.hole.surfaces import WORDS
 from simulator.strategy import question as strategy_question
@@ -36,11 +36,16 @@ ALTERNATIVE_KEYS = SHARES | {
 }  # fmt: skip
 
 
+@pytest.fixture(autouse=True)
+def one_map(monkeypatch: pytest.MonkeyPatch) -> None:
+    one_map_for_one_place(monkeypatch)
+
+
 @cache
 def answer(kind: str, seed: int = 1, sequences: int = SEQUENCES) -> Answer:
     """The answers these tests look at, each worked out once."""
-    withy, isolde = load_hole("withy-drain"), player_named("isolde")
-    options: dict[str, Any] = {"seed": seed, "sequences": sequences, "quick": True}
+    withy, isolde = hole_named("withy-drain"), player_named("isolde")
+    options: dict[str, Any] = {"seed": seed, "sequences": sequences, "quick": True, "threads": 2}
     if kind == "plan":
         return plan(withy, isolde, **options)
     if kind == "compare":
@@ -191,10 +196,9 @@ def test_compare_adds_the_better_club_nobody_asked_about() -> None:
 def test_same_seed_same_answer() -> None:
     """Byte for byte, on one thread as on two; another seed moves the figures."""
     hole, player = load_hole("eel-trap"), player_named("barnaby")
-    one = plan(hole, player, seed=1, sequences=SEQUENCES, threads=1, quick=True).to_dict()
-    assert json.dumps(one) == json.dumps(answer("par 3").to_dict())
-    other = plan(hole, player, seed=5, sequences=SEQUENCES, quick=True).to_dict()
-    assert other["alternatives"][0]["expected_score"] != one["alternatives"][0]["expected_score"]
+    one = plan(hole, player, sequences=SEQUENCES, threads=1, quick=True)
+    assert json.dumps(one.to_dict()) == json.dumps(answer("par 3").to_dict())
+    assert answer("compare", seed=2).best.score != answer("compare").best.score
 
 
 def test_given_aims() -> None:
@@ -215,9 +219,7 @@ def test_given_aims() -> None:
 def test_clear_beyond() -> None:
     """The same for any seed of the sequences and any number of them; above every finish seen, by 20 yards."""
     found = answer("compare")
-    few = compare(
-        load_hole("withy-drain"), player_named("isolde"), ["driver", "3w"], sequences=100, quick=True
-    )
+    few = answer("compare", sequences=100)
     assert few.clear_beyond_yd == found.clear_beyond_yd
     farthest = max(
         float(np.linalg.norm(ends, axis=1).max())
@@ -303,11 +305,17 @@ pin = [{ name = "middle", on_yd = 10 }]
 @pytest.mark.parametrize(
     ("kind", "colour"), [("penalty_area", "yellow"), ("penalty_area", "red"), ("out_of_bounds", "")]
 )
-def test_a_green_nobody_reaches(kind: str, colour: str, tmp_path: Path) -> None:
+def test_a_green_nobody_reaches(
+    kind: str, colour: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Nothing but sea to an island 400 yards away: words that say so, or a score that was really played.
 
     Never NaN, never the number at which a sequence was given up (60 shots, two strokes each) as a score.
+    However far the map got: such a one never settles, and where balls are dropped a sweep of it is slow, so those
+    two are left after nine.
     """
+    if kind == "penalty_area":
+        monkeypatch.setattr(maps, "MOST_SWEEPS", 8)
     look = f', colour = "{colour}"' if colour else ""
     parts = [(12, 388, -300, 300), (412, 600, -300, 300), (388, 412, -300, -12), (388, 412, 12, 300)]
     areas = ", ".join(

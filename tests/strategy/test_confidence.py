@@ -8,7 +8,17 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from scipy.stats import norm
-from solved import SEED, THREADS, demo_board, player_named, solved, tee, value_of
+from solved import (
+    SEED,
+    THREADS,
+    demo_board,
+    hole_named,
+    one_map_for_one_place,
+    player_named,
+    solved,
+    tee,
+    value_of,
+)
 
 from simulator import compare, load_hole
 from simulator.conditions import Conditions
@@ -16,6 +26,7 @@ from simulator.conditions.model import Wind
 from simulator.engine import hold_plan, revalue_map
 from simulator.player.doubt import FIELD_OF, Doubt, plausible_players
 from simulator.strategy import plausible
+from simulator.strategy.answering import never
 from simulator.strategy.asked import asked_club, find_choices
 from simulator.strategy.confidence import EVEN_STROKES, Confidence, verdict
 from simulator.strategy.flips import wider
@@ -145,15 +156,16 @@ def test_a_player_known_exactly_leaves_no_doubt() -> None:
     assert spread.amount is not None and spread.amount < 1.0 and spread.to == 1
 
 
-def test_what_would_turn_the_answer_is_worked_out_where_it_is_wanted() -> None:
-    """Whoever decides sees all the rest of the answer first."""
+def test_what_would_turn_the_answer_is_worked_out_where_it_is_wanted(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whoever decides sees all the rest of the answer first. Both answers read one map."""
+    one_map_for_one_place(monkeypatch)
     seen: list[Answer] = []
 
     def wanted(answer: Answer) -> bool:
         seen.append(answer)
         return len(seen) == 2
 
-    hole, player, clubs = load_hole("eel-trap"), player_named("isolde"), ["6-iron", "7-iron"]
+    hole, player, clubs = hole_named("eel-trap"), player_named("isolde"), ["6-iron", "7-iron"]
     without, with_ = (
         compare(hole, player, clubs, sequences=500, threads=THREADS, turns=wanted) for _ in range(2)
     )
@@ -162,10 +174,10 @@ def test_what_would_turn_the_answer_is_worked_out_where_it_is_wanted() -> None:
     assert with_.to_dict() | {"flips": [], "seconds": 0} == without.to_dict() | {"seconds": 0}
 
 
-def test_quick_is_quick() -> None:
-    answer = compare(
-        load_hole("eel-trap"), player_named("isolde"), ["6-iron", "7-iron"], sequences=500, quick=True
-    )
+def test_quick_is_quick(monkeypatch: pytest.MonkeyPatch) -> None:
+    one_map_for_one_place(monkeypatch)
+    hole, player, clubs = hole_named("eel-trap"), player_named("isolde"), ["6-iron", "7-iron"]
+    answer = compare(hole, player, clubs, sequences=500, threads=THREADS, quick=True)
     assert answer.confidence is None and answer.flips == () and answer.verdict == "clear"
     assert answer.to_dict()["confidence"] is None and answer.to_dict()["flips"] == []
 
@@ -279,7 +291,8 @@ def test_an_edge_nobody_measured_well_makes_the_answer_less_sure() -> None:
     blurred = tuple(replace(f, edge_sd_yd=10.0) if f.name == "withy drain" else f for f in hole.features)
     shares = []
     for one in (hole, replace(hole, features=blurred)):
-        answer = compare(one, replace(player, clubs=clubs), ["driver", "3-wood"], sequences=500, threads=THREADS)
+        answer = compare(one, replace(player, clubs=clubs), ["driver", "3-wood"], sequences=500, threads=THREADS,
+                         turns=never)  # fmt: skip
         assert answer.confidence is not None
         shares.append(answer.confidence.best_share)
     assert shares[1] < shares[0]

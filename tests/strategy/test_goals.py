@@ -9,7 +9,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from solved import hole_from, player_named, straight_hole
+from solved import hole_from, one_map_for_one_place, player_named, straight_hole
 
 from simulator import compare, plan
 from simulator.engine import Sequences
@@ -141,9 +141,14 @@ def lay_up(tmp_path_factory: pytest.TempPathFactory) -> Hole:
     return over_water(tmp_path_factory.mktemp("holes"), 262.0, 25.0, "lay-up")
 
 
+@pytest.fixture(autouse=True)
+def one_map(monkeypatch: pytest.MonkeyPatch) -> None:
+    one_map_for_one_place(monkeypatch)
+
+
 @cache
 def _asked(hole: Hole, goal: Goal | None) -> Answer:
-    return plan(hole, player_named("isolde"), sequences=2000, goal=goal)
+    return plan(hole, player_named("isolde"), sequences=2000, goal=goal, quick=True)
 
 
 def test_a_target_makes_the_play_braver(reachable: Hole) -> None:

@@ -14,7 +14,6 @@ from solved import (
     club_of,
     demo_board,
     level,
-    level_board,
     player_named,
     searched,
     solved,
@@ -23,7 +22,9 @@ from solved import (
 
 from simulator import load_hole
 from simulator.engine import Effort, play
+from simulator.hole.model import Hole
 from simulator.hole.surfaces import Lie
+from simulator.player.model import Player
 from simulator.strategy.result import TIE_STROKES
 from simulator.strategy.traffic import solve_from
 from simulator.tables.bag import make_bag
@@ -91,10 +92,18 @@ def check_refinement(board: Board, finer: Board) -> tuple[float, str, str]:
     return other - value, *clubs
 
 
+def from_tee(drawn: Hole, who: Player, effort: Effort | None, cell_yd: float, **nodes: float) -> Board:
+    """The map that a question from the tee is answered with."""
+    raster = ground_raster(drawn, cell_yd)
+    bag = make_bag(who, None, raster, THREADS)
+    empty = make_board(drawn, bag, raster, cell_yd=cell_yd, **nodes)
+    return solve_from(empty, drawn, (0.0, 0.0, int(Lie.TEE)), seed=SEED, effort=effort, threads=THREADS).board
+
+
 def test_refinement() -> None:
     """On the level copy of the par 3: the hilly, wooded ones take half a minute each (slow tests)."""
-    finer = solved(level("eel-trap"), player_named("isolde"), effort=four_times(Effort()), **FINER)
-    check_refinement(level_board("eel-trap", "isolde"), finer)
+    drawn, who = level("eel-trap"), player_named("isolde")
+    check_refinement(from_tee(drawn, who, None, CELL_YD), from_tee(drawn, who, four_times(Effort()), **FINER))
 
 
 @pytest.mark.slow
@@ -103,14 +112,7 @@ def test_refinement() -> None:
 def test_refinement_on_every_demo_hole(hole: str, player: str) -> None:
     """Of the map that a question from the tee is answered with; both are searched twice over, as that is."""
     drawn, who = load_hole(hole), player_named(player)
-
-    def from_tee(effort: Effort | None, cell_yd: float, **nodes: float) -> Board:
-        raster = ground_raster(drawn, cell_yd)
-        bag = make_bag(who, None, raster, THREADS)
-        empty = make_board(drawn, bag, raster, cell_yd=cell_yd, **nodes)
-        return solve_from(empty, drawn, (0.0, 0.0, int(Lie.TEE)), seed=SEED, effort=effort, threads=THREADS).board
-
-    check_refinement(from_tee(None, CELL_YD), from_tee(four_times(Effort()), **FINER))
+    check_refinement(from_tee(drawn, who, None, CELL_YD), from_tee(drawn, who, four_times(Effort()), **FINER))
 
 
 @pytest.mark.slow

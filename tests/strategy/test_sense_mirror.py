@@ -189,7 +189,7 @@ def check_mirror(
     assert low - step <= -other.carry_yd * np.sin(other.action[1]) <= high + step
 
 
-COARSE = {"coarse_yd": 12.1, "fine_yd": 5.03}
+COARSE = {"coarse_yd": 18.1, "fine_yd": 8.03}
 """Node spacings of the strict half in the default run: equal to the last bit at any spacing, so why wait."""
 
 

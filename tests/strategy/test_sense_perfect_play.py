@@ -140,9 +140,15 @@ def fewest_strokes(hole: Hole, reaches: dict[Lie, np.ndarray], grant: bool) -> i
             home = lands_on & shapely.contains_xy(green, *still.T)
         if home.any():
             return strokes
-        dry = ~shapely.intersects(water, shapely.linestrings(np.stack([down, still], axis=1)))
         inside = (np.abs(still[:, 0]) < 75.0) & (still[:, 1] > -10.0) & (still[:, 1] < hole.length_yd + 40.0)
-        cells = np.unique(np.round(still[dry & inside] / GRID_YD).astype(int), axis=0)
+        down, still = down[inside], still[inside]
+        dry = np.ones(len(still), dtype=bool)
+        low, high = np.array(water.bounds).reshape(2, 2)  # a line beside this box is dry, whatever its shape
+        near = np.flatnonzero(
+            (np.maximum(down, still) >= low).all(axis=1) & (np.minimum(down, still) <= high).all(axis=1)
+        )
+        dry[near] = ~shapely.intersects(water, shapely.linestrings(np.stack([down[near], still[near]], axis=1)))
+        cells = np.unique(np.round(still[dry] / GRID_YD).astype(int), axis=0)
         fresh = [tuple(cell) for cell in cells.tolist() if tuple(cell) not in seen]
         seen.update(fresh)
         if grant is False and not fresh:

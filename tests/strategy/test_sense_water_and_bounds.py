@@ -13,7 +13,7 @@ from solved import THREADS, bag_named, club_of, hole_from, searched, solved, str
 from simulator.strategy.result import TIE_STROKES
 from simulator.tables.luck import strike_sets
 
-COARSE_YD, FINE_YD = 12.0, 5.0
+COARSE_YD, FINE_YD = 16.0, 7.0
 """Node spacings: what is looked at here is ten times what a finer map moves."""
 
 WIDE = "left_yd = -200, right_yd = 200"

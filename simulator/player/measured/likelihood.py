@@ -113,22 +113,32 @@ def log_likelihood(x: Floats, rows: Rows) -> tuple[Floats, Floats]:
     value : float64[..., clubs]
     gradient : float64[..., clubs, 6]
     """
-    carry, bias = np.exp(x[..., 0])[..., rows.club], x[..., 1][..., rows.club]
-    s, d = np.exp(x[..., 2])[..., rows.club], np.exp(x[..., 3])[..., rows.club]
-    logit, loss = x[..., 4][..., rows.club], np.exp(x[..., 5])[..., rows.club]
+    carry_of, s_of, d_of = np.exp(x[..., 0]), np.exp(x[..., 2]), np.exp(x[..., 3])
+    logit, loss_of = x[..., 4], np.exp(x[..., 5])
     log_p, log_rest = -np.logaddexp(0.0, -logit), -np.logaddexp(0.0, logit)
-    p = np.exp(log_p)
+    # what all rows of a club share is worked out once a club
+    deep = (carry_of * d_of, carry_of * d_of * rows.ratio[rows.first])
+    wide = (s_of, s_of * rows.factor[rows.first])
+    deep_seen = [np.hypot(one, rows.carry_error[rows.first]) for one in deep]
+    wide_seen = [np.hypot(one, rows.direction_error[rows.first]) for one in wide]
+    plain = np.log((1.0 - SLIP) / (2.0 * np.pi))
+    top_solid, top_mishit = (
+        plain + log_of - np.log(c * t)
+        for log_of, c, t in zip((log_rest, log_p), deep_seen, wide_seen, strict=True)
+    )
+    shared = np.stack(
+        [
+            carry_of, x[..., 1], np.exp(log_p), loss_of, top_solid, top_mishit, *deep_seen, *wide_seen,
+            *((one / seen) ** 2 for one, seen in zip((*deep, *wide), (*deep_seen, *wide_seen), strict=True)),
+        ]
+    )  # fmt: skip
+    carry, bias, p, loss, top_solid, top_mishit, *rest = np.take(shared, rows.club, axis=-1)
+    sd_c, sd_t, own_c, own_t = rest[:2], rest[2:4], rest[4:6], rest[6:]
     missed = 1.0 - loss
-    deep = (carry * d, carry * d * rows.ratio)
-    wide = (s, s * rows.factor)
-    sd_c = tuple(np.hypot(one, rows.carry_error) for one in deep)
-    sd_t = tuple(np.hypot(one, rows.direction_error) for one in wide)
-    own_c, own_t = ([(a / b) ** 2 for a, b in zip(*two, strict=True)] for two in ((deep, sd_c), (wide, sd_t)))
     z = ((rows.carry_yd - carry) / sd_c[0], (rows.carry_yd - carry * missed) / sd_c[1])
     u = tuple((rows.direction_deg - bias) / sd for sd in sd_t)
-    plain = np.log((1.0 - SLIP) / (2.0 * np.pi))
-    solid = plain + log_rest - np.log(sd_c[0] * sd_t[0]) - 0.5 * (z[0] ** 2 + u[0] ** 2)
-    mishit = plain + log_p - np.log(sd_c[1] * sd_t[1]) - 0.5 * (z[1] ** 2 + u[1] ** 2)
+    solid = top_solid - 0.5 * (z[0] ** 2 + u[0] ** 2)
+    mishit = top_mishit - 0.5 * (z[1] ** 2 + u[1] ** 2)
     total = np.logaddexp(np.logaddexp(solid, mishit), rows.log_slip)
     r = np.exp(solid - total), np.exp(mishit - total)  # how likely each row is to be either
     deeper = [rk * (zk**2 - 1.0) * own for rk, zk, own in zip(r, z, own_c, strict=True)]

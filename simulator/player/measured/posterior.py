@@ -12,6 +12,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
 
 import numpy as np
 
@@ -104,8 +106,8 @@ def _mode(
     `bend` is the likelihood's at the start; it is kept for as long as the steps close in fast.
     """
     clubs, size = centre.shape
-    root = np.stack([np.linalg.cholesky(held[one].covariance(kinds)) for one in PARAMETERS])
-    inverse = np.linalg.inv(root)
+    roots = [_root(held[one], tuple(kinds)) for one in PARAMETERS]
+    root, inverse = (np.stack(both) for both in zip(*roots, strict=True))
 
     def numbers(u: Floats) -> Floats:
         return centre + np.einsum("jkc,cj->kj", root, u)
@@ -145,6 +147,13 @@ def _mode(
     return Mode(numbers(u), np.sqrt((away**2).sum(axis=-1)), evidence, bend)
 
 
+@lru_cache(maxsize=1024)
+def _root(pool: Pool, kinds: tuple[str, ...]) -> tuple[Floats, Floats]:
+    """L of `_mode` for one number, and its inverse: one mode's are those of the next, but for one number."""
+    root = np.asarray(np.linalg.cholesky(pool.covariance(kinds)), dtype=np.float64)
+    return root, np.asarray(np.linalg.inv(root), dtype=np.float64)
+
+
 def _likelihood(x: Floats, rows: Rows) -> tuple[Floats, Floats]:
     """Log likelihood of the shots of the clubs that have any, and its gradient, nothing for the others."""
     measured = len(rows.first)
@@ -162,10 +171,21 @@ def _bend(x: Floats, rows: Rows) -> Floats:
     return found
 
 
+_CURVE = "jkc,kji,ikd->cjdi"
+
+
+@lru_cache
+def _curve_path(clubs: int) -> list[Any]:
+    """The order in which numpy takes the product of `_curve`: finding it takes as long as the product."""
+    size = len(PARAMETERS)
+    root, bend = np.empty((size, clubs, clubs)), np.empty((clubs, size, size))
+    return np.einsum_path(_CURVE, root, bend, root, optimize=True)[0]
+
+
 def _curve(bend: Floats, root: Floats) -> Floats:
     """Second derivatives of the cost by u, float64[clubs * 6, clubs * 6]."""
     size, clubs, _ = root.shape
-    found = np.einsum("jkc,kji,ikd->cjdi", root, bend, root, optimize=True)
+    found = np.einsum(_CURVE, root, bend, root, optimize=_curve_path(clubs))
     return found.reshape(clubs * size, clubs * size) + np.eye(clubs * size)
 
 

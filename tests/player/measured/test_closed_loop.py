@@ -18,7 +18,7 @@ from simulator.player.model import CLUB_NUMBERS
 from simulator.tables.bag import make_bag
 from simulator.tables.game import make_board
 
-BALLS = 20_000
+BALLS = 10_000
 FLAT = straight_hole(
     640, par=5, more="fairway = [{ from_yd = -40, to_yd = 900, left_yd = -250, right_yd = 250 }]\n"
 )
@@ -59,7 +59,7 @@ def test_a_fitted_player_lands_balls_where_they_were_measured(tmp_path):
         now = shots_of_the_game(again, name)
         tell(f"{name}: {was.carry_yd.mean():.2f}, {now.carry_yd.mean():.2f} yd; "
              f"{was.direction_deg.std():.3f}, {now.direction_deg.std():.3f} deg")  # fmt: skip
-        # 0.15 yd and 0.5 % are the errors of so many balls; the table of curving balls' loss (`runs.toml`) has the
+        # 0.2 yd and 0.7 % are the errors of so many balls; the table of curving balls' loss (`runs.toml`) has the
         # driver's 0.8 yd too large
         assert now.carry_yd.mean() == pytest.approx(was.carry_yd.mean(), abs=1.2)
         assert now.direction_deg.std() == pytest.approx(was.direction_deg.std(), rel=0.02)

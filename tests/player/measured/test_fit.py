@@ -222,7 +222,8 @@ def test_fourteen_shots_of_a_straight_hitter():
     assert np.mean(found) - 1.5 * np.mean(doubts) < np.log(2.2)
 
 
-@pytest.mark.parametrize(("by", "shots"), [(0.5, 14), (0.5, 30)])
+# 14 shots are pulled to the level harder than 30: what finds these golfers from 14 finds them from 30
+@pytest.mark.parametrize(("by", "shots"), [(0.5, 14), pytest.param(0.5, 30, marks=pytest.mark.slow)])
 def test_golfers_far_from_their_level_are_found(by, shots):
     """Half the level's spreads with every club: 0.18 and 0.26 too much of a logarithm from 14 shots before."""
     fields = ("direction_sd_deg", "distance_sd_pct")
@@ -233,10 +234,23 @@ def test_golfers_far_from_their_level_are_found(by, shots):
         assert np.mean(np.abs(found - true) < EIGHT_IN_TEN * sd) > 0.65, field
 
 
+def test_a_mirrored_record_is_a_mirrored_player():
+    """Left for right: so what is found of misses to one side is found of those to the other."""
+    rng = np.random.default_rng(21)
+    clubs = with_miss(3.0, -3.0)(12)
+    shots = {c.name: shots_of(c, 14, rng) for c in clubs}
+    mirrored = {name: replace(one, offline_yd=-one.offline_yd) for name, one in shots.items()}
+    for one, other in zip(*(fit_player(s, level(12)).clubs for s in (shots, mirrored)), strict=True):
+        assert one.numbers["bias_right_deg"] == pytest.approx(-other.numbers["bias_right_deg"], abs=1e-6)
+        for field in one.numbers.keys() - {"bias_right_deg"}:
+            assert one.numbers[field] == pytest.approx(other.numbers[field], rel=1e-6), field
+        assert one.doubt.bias_right_deg == pytest.approx(other.doubt.bias_right_deg, rel=1e-6)
+
+
 def test_opposite_misses_and_one_miss_are_found():
     """Woods 3 degrees right and irons 3 left, and 3 right with everything: 14 shots of each of five clubs. With
     six tenths always shared 45 % of the first was found, and 38 in 100 intervals of 80 % held it."""
-    for sides, least in (((3.0, -3.0), 0.7), ((-3.0, 3.0), 0.7), ((3.0, 3.0), 0.75)):
+    for sides, least in (((3.0, -3.0), 0.7), ((3.0, 3.0), 0.75)):
         [(true, found, sd)] = gathered_of(with_miss(*sides), ["bias_right_deg"], 14, 16)
         # a club's answer scatters by 1 degree; 5 clubs of 16 players, and what a player shares: 0.04 of 3 degrees
         assert np.mean(found * np.sign(true)) / 3.0 > least - 2 * 0.04, sides
