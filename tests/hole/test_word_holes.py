@@ -176,6 +176,22 @@ def test_all_carry_over_water_is_a_par_3_over_it() -> None:
     assert ponds[0].equals(ponds[1])
 
 
+@pytest.mark.parametrize(
+    ("words", "begins"),
+    [("pond 8 short of the green", 143), ("stream 10 short of the green", 131), ("pond right at 100", 131)],
+)
+def test_the_approach_nobody_spoke_of_keeps_out_of_the_water(words: str, begins: float) -> None:
+    read = hole_from_words(f"par 3, 165; {words}")  # its green begins at 151
+    grass = next(f for f in read.hole.features if f.name == "approach")
+    assert grass.area.bounds[1] == pytest.approx(begins) and read.warnings == ()
+    assert any(f"{min(151 - begins, 20)} yards of mown grass" in one for one in read.assumed)
+
+
+@pytest.mark.parametrize("head", ["hole 4, Quarry Bend", "4. Quarry Bend", "Quarry Bend"])
+def test_the_number_of_a_hole_is_no_part_of_its_name(head: str) -> None:
+    assert hole_from_words(f"{head}: par 4, 380; pond right at 220").hole.name == "Quarry Bend"
+
+
 def test_a_tee_called_by_who_plays_it() -> None:
     spot = next(tee for tee in hole_from_words(BASE + "forward tee 310").hole.tees if tee.name == "forward")
     assert spot.y_yd == pytest.approx(70.0)

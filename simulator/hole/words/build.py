@@ -14,7 +14,7 @@ from simulator.hole.words.areas import read_areas
 from simulator.hole.words.bounds import read_bounds
 from simulator.hole.words.bunkers import read_bunkers
 from simulator.hole.words.clauses import features_of
-from simulator.hole.words.fairways import read_fairways
+from simulator.hole.words.fairways import clear_approach, read_fairways
 from simulator.hole.words.greens import read_green, read_pins
 from simulator.hole.words.header import read_header
 from simulator.hole.words.lex import tokens_of
@@ -28,6 +28,8 @@ SOURCE = "hole in words"
 
 _PAR = re.compile(r"\bpar[\s-]*(?:[3-6]|three|four|five|six)\b", re.IGNORECASE)
 _NUMBER = re.compile(r"\d+")
+_HOLE_NUMBER = re.compile(r"^\s*(?:hole\s+)?\d{1,2}\s*[,.-]\s*(?=[^\W\d])", re.IGNORECASE)
+"""The number of a hole before its name: "hole 4, Quarry Bend"."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -87,6 +89,7 @@ def hole_from_words(text: str, metric: bool | None = None) -> WordsHole:
     read_tees(features, draft)
     read_pins(features, draft)
     read_areas(features, draft)
+    clear_approach(draft)
     read_bunkers(features, draft)
     read_points(features, draft)
     read_bounds(features, draft)
@@ -106,7 +109,7 @@ def _name(text: str) -> tuple[str, str, int]:
     found = _PAR.search(text)
     if not colon or found is None or found.start() < len(head) or any(c in head for c in ";\n"):
         return "", text, 0
-    name = " ".join(head.strip(' "“”').split())
+    name = " ".join(_HOLE_NUMBER.sub("", head).strip(' "“”').split())
     if not name or len(name) > 60 or not name.isprintable():
         return "", text, 0
     return name, body, len(head) + 1

@@ -46,9 +46,7 @@ def read_fairways(features: list[Feature], draft: Draft) -> None:
             "right": half,
         }
         entry = Entry("fairway", keys)
-        entry.assume(
-            f"{u.shown(a.APPROACH_YD)} of mown grass before the green", "from", "to", "left", "right"
-        )
+        entry.assume(_approach_words(a.APPROACH_YD, draft), "from", "to", "left", "right")
         draft.fairway_left_yd = draft.fairway_right_yd = half
         draft.fairway_from_yd, draft.fairway_to_yd = front - a.APPROACH_YD, front
         if any(f.has("round") for f in features):
@@ -64,6 +62,28 @@ def read_fairways(features: list[Feature], draft: Draft) -> None:
         draft.fairway_left_yd = draft.fairway_right_yd = half
         draft.fairway_from_yd, draft.fairway_to_yd = start, front
     draft.entries.append(entry)
+
+
+def _approach_words(reach_yd: float, draft: Draft) -> str:
+    return f"{draft.units.shown(reach_yd)} of mown grass before the green"
+
+
+def clear_approach(draft: Draft) -> None:
+    """An approach nobody spoke of begins behind water that lies over its beginning."""
+    fairways = draft.of("fairway")
+    approach = next((one for one in fairways if one.keys["name"] == "approach" and one.assumed), None)
+    if approach is None:
+        return
+    front, start = draft.green_front_yd, approach.keys["from"]
+    for area in (one.keys for one in draft.of("penalty_area")):
+        crosses = "left" in area and not isinstance(area["left"], list) and area["left"] < 0.0 < area["right"]
+        if crosses and area["from"] <= approach.keys["from"]:
+            start = max(start, area["to"])
+    if start >= front:
+        draft.entries.remove(approach)
+    elif start > approach.keys["from"]:
+        approach.keys["from"] = start
+        approach.reasons = [_approach_words(front - start, draft)]
 
 
 def _joined(shaped: list[Feature]) -> list[Feature]:
