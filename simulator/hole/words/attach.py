@@ -114,6 +114,14 @@ def _count_off_the_green(last: Feature, loose: Feature) -> None:
             last.said.remove(old)
 
 
+def once_by_the_green(said: list[Said]) -> None:
+    """The same in one breath: "in front of the green 12 short"."""
+    for what in ("short_green", "behind_green"):
+        told = [one for one in said if one.what == what]
+        if {"a" in one.numbers for one in told} == {True, False}:
+            said[:] = [one for one in said if one not in told or "a" in one.numbers]
+
+
 def _check_bend(last: Feature | None, loose: Feature) -> None:
     """Refuse "left 30" by itself: a bend of 30 degrees is called one, and what lies 30 left has a name."""
     told = loose.has("at", "degrees", "sharpness") or (last is not None and last.kind == "bend")

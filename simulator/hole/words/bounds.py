@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from simulator.hole.shapes import OPEN_END_YD, OPEN_SIDE_YD
 from simulator.hole.words.assumed import MOST_ACROSS_YD
 from simulator.hole.words.entry import Draft, Entry
@@ -10,6 +12,8 @@ from simulator.hole.words.placing import read_across, read_along
 
 NEAR_GREEN_YD = 5.0
 """A boundary beside the green begins so far before it [yd], as areas there do; assumed."""
+
+_FAR = ("long", "back")
 
 PLAIN_NOUNS = ("out", "ob", "oob", "out of bounds", "white stakes")
 
@@ -48,6 +52,11 @@ def _bound(feature: Feature, draft: Draft) -> None:
         need(colour.words["word"] == "white", colour.token, "for out of bounds? White stakes mark it")
     named, behind = feature.take("named"), feature.take("behind_green", "back_by")
     beside = feature.take("beside_green")
+    far = next((one for one in feature.said if one.what == "place" and one.words.get("p") in _FAR), None)
+    if far is not None and "s" not in far.words:  # "out long, 15", "20 over the back"
+        feature.said.remove(far)
+        number = feature.take("bare") if behind is None else None
+        behind = behind or replace(far, what="behind_green", numbers=number.numbers if number else {})
     name = named.numbers["a"].key if named else ""
     _check_range(feature, u)
     at_token = next((one.numbers["a"] for one in feature.said if one.what == "at"), feature.token)

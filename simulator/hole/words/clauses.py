@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from simulator.hole.words.assumed import MOST_ACROSS_YD
-from simulator.hole.words.attach import attach
+from simulator.hole.words.attach import attach, once_by_the_green
 from simulator.hole.words.feature import Feature, Said
 from simulator.hole.words.lex import Token, listed
 from simulator.hole.words.lists import count_each, mark_count
@@ -68,6 +68,7 @@ def features_of(text: str, tokens: list[Token]) -> list[Feature]:
             raise found[-1].token.error(f"is feature {len(found)}; allowed: up to {MOST_FEATURES}")
     count_each(found)
     for feature in found:
+        once_by_the_green(feature.said)
         _off_the_green(feature)
         if feature.kind != "fairway":
             feature.said = [part for one in feature.said for part in _width_and_place(one)]
@@ -99,6 +100,9 @@ def _over_water(tokens: list[Token]) -> list[Token]:
         if stop is None or any(word in ("carry", "carries", "carried", "clear") for word in before):
             continue
         par = next((t.value for p, t in pairwise(tokens) if p.key == "par" and t.kind == "number"), 0.0)
+        if par != 3.0 and [t.kind for t in tokens[stop : stop + 3]] == ["number", "word", "number"]:
+            across = replace(token, key="across")  # "over a lake 60 to 150"
+            return [*tokens[:k], *tokens[k + 1 : stop], across, *_over_water(tokens[stop:])]
         if par != 3.0:
             what = " ".join(t.shown for t in tokens[k + 1 : stop])
             raise token.error(

@@ -30,7 +30,7 @@ _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
 
 def in_grammar(tokens: list[Token]) -> list[Token]:
     """The same hole with these turns of speech in words that the grammar has."""
-    plain = _told_sizes(_pin_high(_pairs(_coloured(_lining(green_readings(tokens))))))
+    plain = _told_sizes(_pin_high(_pairs(_coloured(_plainly(green_readings(tokens))))))
     return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(plain)))))
 
 
@@ -46,13 +46,23 @@ def _pairs(tokens: list[Token]) -> list[Token]:
     return out
 
 
-def _lining(tokens: list[Token]) -> list[Token]:
-    """ "Trees line the left side" stand there."""
-    return [
-        token for k, token in enumerate(tokens)
-        if not (token.key in ("line", "lines") and k and HEADS.get((tokens[k - 1].key,)) == "trees"
-                and k + 1 < len(tokens) and _key(tokens[k + 1]) in (*_OTHER, "the", "both", "each"))
-    ]  # fmt: skip
+def _plainly(tokens: list[Token]) -> list[Token]:
+    """ "Trees line the left side" stand there, "straight across" is across, "230 to the corner" at 230."""
+    out: list[Token] = []
+    bend = any(HEADS.get((token.key,)) == "bend" for token in tokens)
+    k = 0
+    while k < len(tokens):
+        token, behind = tokens[k], [_key(one) for one in tokens[k + 1 : k + 4]]
+        lines = token.key in ("line", "lines") and k > 0 and HEADS.get((tokens[k - 1].key,)) == "trees"
+        if (lines and behind[:1] and behind[0] in (*_OTHER, "the", "both", "each")) or (token.key == "straight" and behind[:1] == ["across"]):
+            k += 1
+        elif bend and token.kind == "number" and behind[:3] in (["to", "the", "corner"], ["to", "corner"]):
+            out += [replace(token, kind="word", key="at"), token]
+            k += 1 + behind.index("corner") + 1
+        else:
+            out.append(token)
+            k += 1
+    return out
 
 
 def _told_sizes(tokens: list[Token]) -> list[Token]:

@@ -117,6 +117,7 @@ def _levels(feature: Feature) -> list[tuple[Said, str]]:
     if found and feature.kind == "tee" and feature.has("ahead", "back_by", "at", "bare"):
         raise found[0].token.error(f"({found[0].shown}): heights count from the tee at the start of the line")
     if feature.kind == "climb":
+        feature.take_all("from_tee", "to_green")  # that is what it counts from and to
         found += feature.take_all("bare")
         if not found:
             raise feature.token.error(f'by how much? For example "{feature.noun} 8"')

@@ -37,7 +37,7 @@ _NOUNS: dict[str, str] = {
     ),
     "out": (
         "out, ob, oob, out of bounds, boundary, fence, wall, road, lane, railway, property line, white "
-        "stakes, gardens, houses, field"
+        "stakes, garden, gardens, garden fence, houses, field"
     ),
     "bunker": (
         "bunker, bunkers, trap, traps, sand, sand trap, sand traps, fairway bunker, fairway bunkers, cross "
@@ -105,7 +105,7 @@ FILLERS = frozenset(
     listed(
         "the a an is are there it its with which that about approx approximately roughly around some running "
         "runs lies sits stands starting has have only just very then also than i my your you we plays "
-        "playing again twice first second third fourth"
+        "playing again twice first second third fourth need needs today"
     )
 )
 """Words that say nothing."""
@@ -181,6 +181,13 @@ _SAY_INSTEAD: dict[str, str] = {
     "surrounded surround surrounds ringed": (
         'say on which sides: "bunkers front left, right and behind the green"'
     ),
+    "jail dead trouble": 'say what lies there: "trees left 25", "out left 34"',
+    "no nothing plenty room bail miss don't": "what is not drawn is rough: leave it out",
+    "th st nd rd next neighbouring": (
+        'another hole is rough, unless it is out of bounds: "rough right 40", "out right 40"'
+    ),
+    "hard steep steeply severe severely": 'say how much: "green falls back to front 4%"',
+    "shot": "leave it out",
     "double": 'say each bend: "dogleg right at 220, left at 330"',
     "waste beach cliff quarry mound mounds hollow hollows swale swales runoff drop": (
         'say how it plays: "bunker left at 230", "heavy rough left 20", "red penalty area left 200 to 260"'
@@ -203,6 +210,7 @@ _ALONE = {
     "from": 'say from what: "creek 100 from the green", "bunker 150 out left" (from the middle of the green)',
     "out": 'say "at 150 out" (to the middle of the green), or "out left 34" for a boundary',
     "in": 'say "from 200 to the green", or how far from the green, "100 out"',
+    "aim": 'name the mark: "mark clubhouse 10 right at 400"',
     "deep": 'a number goes before it ("24 deep"); bunkers play alike, leave it out of one',
     "tall": 'a number goes before it: "15 tall"',
     "above": 'by how much? For example "6 above the fairway"',
