@@ -52,16 +52,17 @@ def _plainly(tokens: list[Token]) -> list[Token]:
     bend = any(HEADS.get((token.key,)) == "bend" for token in tokens)
     k = 0
     while k < len(tokens):
-        token, behind = tokens[k], [_key(one) for one in tokens[k + 1 : k + 4]]
-        lines = token.key in ("line", "lines") and k > 0 and HEADS.get((tokens[k - 1].key,)) == "trees"
-        if (lines and behind[:1] and behind[0] in (*_OTHER, "the", "both", "each")) or (token.key == "straight" and behind[:1] == ["across"]):
-            k += 1
-        elif bend and token.kind == "number" and behind[:3] in (["to", "the", "corner"], ["to", "corner"]):
-            out += [replace(token, kind="word", key="at"), token]
-            k += 1 + behind.index("corner") + 1
-        else:
-            out.append(token)
-            k += 1
+        token, k = tokens[k], k + 1
+        behind = [_key(one) for one in tokens[k : k + 3]]
+        following = behind[0] if behind else ""
+        of_trees = bool(out) and HEADS.get((out[-1].key,)) == "trees"
+        lines = of_trees and token.key in ("line", "lines") and following in (*_OTHER, "the", "both", "each")
+        if lines or (token.key == "straight" and following == "across"):
+            continue
+        if bend and token.kind == "number" and following == "to" and "corner" in behind[1:]:
+            out.append(replace(token, kind="word", key="at"))
+            k += behind.index("corner") + 1
+        out.append(token)
     return out
 
 
