@@ -27,7 +27,7 @@ from simulator.hole.surfaces import Lie
 from simulator.strategy.traffic import solve_from
 from simulator.tables.bag import Bag, make_bag
 from simulator.tables.game import make_board, make_sketch
-from simulator.tables.nodes import COARSE_YD, FINE_YD
+from simulator.tables.nodes import FINE_YD
 from simulator.tables.rasters import Raster, ground_raster
 
 SEQUENCES = 400_000
@@ -39,7 +39,7 @@ class Settings(NamedTuple):
 
     name: str
     effort: Effort
-    coarse_yd: float
+    coarse_yd: float | None
     fine_yd: float
     alike: bool
 
@@ -47,16 +47,20 @@ class Settings(NamedTuple):
 def settings(text: str) -> Settings:
     """Settings from words, ``more=512,coarse_yd=4``; without any, the default's."""
     known = {field.name: field.type for field in fields(Effort)}
-    effort, other = Effort(), {"coarse_yd": COARSE_YD, "fine_yd": FINE_YD, "alike": 0.0}
+    effort, coarse_yd = Effort(), None
+    other = {"fine_yd": FINE_YD, "alike": 0.0}
     for item in filter(None, text.split(",")):
         key, _, value = item.partition("=")
-        if key in other:
+        if key == "coarse_yd":
+            coarse_yd = float(value)
+        elif key in other:
             other[key] = float(value)
         elif key in known:
             effort = replace(effort, **{key: float(value) if known[key] == "float" else int(value)})
         else:
-            raise SystemExit(f"--try {text}: found {key!r}; allowed: {', '.join([*known, *other])}")
-    return Settings(text or "default", effort, other["coarse_yd"], other["fine_yd"], bool(other["alike"]))
+            allowed = ", ".join([*known, "coarse_yd", *other])
+            raise SystemExit(f"--try {text}: found {key!r}; allowed: {allowed}")
+    return Settings(text or "default", effort, coarse_yd, other["fine_yd"], bool(other["alike"]))
 
 
 def scores(

@@ -12,7 +12,6 @@ import numpy as np
 from ..engine import MOST_STROKES, Effort
 from ..errors import NoAnswerError
 from ..tables.game import CELL_YD
-from ..tables.nodes import COARSE_YD, FINE_YD
 from . import estimate
 from .asked import Found, against_choice, asked_club, find_choices
 from .day import day_note
@@ -93,7 +92,7 @@ def answer_at(
         alternatives=alternatives, clear_beyond_yd=ahead,
         day=day_note(place.board.bag, found.choices[ranking.best].row, best.aim_bearing_deg),
         warnings=_warnings(asked, alternatives, [played[k] for k in ranking.order]),
-        settings=_settings(), seconds=clock.laps,
+        settings=_settings(place), seconds=clock.laps,
         goal=asked.goal, goal_line=goal_line, lowest_score=ranking.order.index(ranking.lowest),
         confidence=sure, against=against,
     )  # fmt: skip
@@ -260,7 +259,7 @@ def _warnings(
     return tuple(out)
 
 
-def _settings() -> dict[str, Any]:
+def _settings(place: Place) -> dict[str, Any]:
     import numba
 
     from .. import __version__
@@ -271,8 +270,8 @@ def _settings() -> dict[str, Any]:
         "numpy": np.__version__,
         "numba": numba.__version__,
         "raster_cell_yd": CELL_YD,
-        "node_spacing_yd": COARSE_YD,
-        "node_spacing_near_pin_yd": FINE_YD,
+        "node_spacing_yd": place.board.nodes.coarse.step_yd,
+        "node_spacing_near_pin_yd": place.board.nodes.fine.step_yd,
         "strikes_screen": effort.few,
         "strikes_decide": effort.more,
         "strikes_value": effort.many,

@@ -17,7 +17,7 @@ from ..units import M_PER_YD, MPS_PER_MPH
 from . import rows
 from .bag import Bag, day_wind
 from .flights import FRACTIONS, TILTS_DEG
-from .nodes import COARSE_YD, FINE_YD, Nodes, place_nodes
+from .nodes import FINE_YD, Nodes, place_nodes, usual_coarse_yd
 from .rasters import Raster, ground_raster
 from .shade import SHADE_YD, clear_raster, shade_raster
 from .skips import skip_table
@@ -99,7 +99,7 @@ def make_board(
     raster: Raster | None = None,
     *,
     nodes: Nodes | None = None,
-    coarse_yd: float = COARSE_YD,
+    coarse_yd: float | None = None,
     fine_yd: float = FINE_YD,
     cell_yd: float = CELL_YD,
     hole_out_scale: float = HOLE_OUT_SCALE,
@@ -113,7 +113,7 @@ def make_board(
     nodes : Nodes, optional
         If they are placed already; else they are placed with the spacings given.
     coarse_yd, fine_yd, cell_yd : float
-        Node spacings and raster cell [yd]; tests refine them.
+        Node spacings and raster cell [yd], the first by how wooded the hole is; tests refine them.
     hole_out_scale : float
         Multiplier of the chance to hole out from off the green; its fit varies it.
     """
@@ -154,6 +154,7 @@ def make_board(
         fine_plan=np.zeros((1, 1, 1, c.ACTION_COLUMNS), np.float32),
     )
     if nodes is None:
+        coarse_yd = usual_coarse_yd(hole, raster) if coarse_yd is None else coarse_yd
         nodes = place_nodes(hole, raster, coarse_yd, fine_yd)
     return with_nodes(Board(game, bag, raster, nodes), nodes)
 

@@ -14,6 +14,10 @@ from .rasters import Raster
 COARSE_YD = 5.0
 """Node spacing [yd] away from the pin."""
 
+WOODED_YD, WOODED_SHARE = 4.0, 0.2
+"""Node spacing [yd] where so large a share of the ground on the map is under trees: there a place is worth
+what the next gap in them lets through, and that changes within a few yards."""
+
 FINE_YD = 3.5
 """Node spacing [yd] around the pin, where a yard is worth most."""
 
@@ -159,6 +163,25 @@ def _past_water(box: tuple[float, float, float, float], raster: Raster) -> tuple
     return sides[0], sides[1], sides[2], sides[3]
 
 
+def usual_coarse_yd(hole: Hole, raster: Raster) -> float:
+    """Node spacing [yd] away from the pin that suits a hole: `COARSE_YD`, `WOODED_YD` in woods."""
+    left, low, right, high = _box(hole, raster)
+    x = raster.x0_yd + np.arange(raster.surface.shape[1]) * raster.cell_yd
+    y = raster.y0_yd + np.arange(raster.surface.shape[0]) * raster.cell_yd
+    inside = np.ix_((y >= low) & (y <= high), (x >= left) & (x <= right))
+    lie = _lies(raster)[inside]
+    wooded = (lie == Lie.TREES).sum() / max((lie >= 0).sum(), 1)
+    return WOODED_YD if wooded >= WOODED_SHARE else COARSE_YD
+
+
+def _box(hole: Hole, raster: Raster) -> tuple[float, float, float, float]:
+    """What the map covers: left, low, right, high [yd]."""
+    line = np.array([*hole.line, (hole.pin.x_yd, hole.pin.y_yd)])
+    left, low = line.min(axis=0) - (SIDE_YD, BEHIND_YD)
+    right, high = line.max(axis=0) + (SIDE_YD, BEYOND_YD)
+    return _past_water((left, low, right, high), raster)
+
+
 def place_nodes(hole: Hole, raster: Raster, coarse_yd: float = COARSE_YD, fine_yd: float = FINE_YD) -> Nodes:
     """Nodes for the hole as rastered, from the pin and tee in use.
 
@@ -190,12 +213,8 @@ def place_nodes(hole: Hole, raster: Raster, coarse_yd: float = COARSE_YD, fine_y
     # the coarse grid serves only places the fine one does not, and the cells across its edge
     inner = reach - raster.cell_yd
     far = ~((np.abs(x - pin_x) < inner) & (np.abs(y - pin_y) < inner))
-    line = np.array([*hole.line, (pin_x, pin_y)])
-    left, low = line.min(axis=0) - (SIDE_YD, BEHIND_YD)
-    right, high = line.max(axis=0) + (SIDE_YD, BEYOND_YD)
-    box = _past_water((left, low, right, high), raster)
     # ground beyond the box counts at its edge: that is where a ball out there is read
-    coarse = _grid(pin_x, pin_y, coarse_yd, box, x[far], y[far], codes[far])
+    coarse = _grid(pin_x, pin_y, coarse_yd, _box(hole, raster), x[far], y[far], codes[far])
     tables, places = [], []
     for which, grid in enumerate((coarse, fine)):
         code, j, i = np.nonzero(grid.wanted)
@@ -205,5 +224,6 @@ def place_nodes(hole: Hole, raster: Raster, coarse_yd: float = COARSE_YD, fine_y
     table, place = np.concatenate(tables), np.concatenate(places)
     order = np.argsort(table[:, 3], kind="stable")
     table, place = table[order], place[order]
-    off_line = shapely.distance(shapely.LineString(line), shapely.points(table[:, :2]))
+    line = shapely.LineString([*hole.line, (pin_x, pin_y)])
+    off_line = shapely.distance(line, shapely.points(table[:, :2]))
     return Nodes(table, place, off_line, coarse, fine)
