@@ -176,6 +176,8 @@ SAID_ALIKE = [
 def test_a_boundary_beside_the_green() -> None:
     places = [(345, 28, R), (380, 28, O), (500, 28, O), (380, 26, R), (380, -40, R)]
     assert surfaces(hole_from_words(BASE + "out 15 right of the green").hole, places) == places
+    told = [(335, 28, R), (345, 28, O), (380, 28, O), (420, 28, R)]  # where it begins and ends was not heeded
+    assert surfaces(hole_from_words(BASE + "out 15 right of the green, from 340 to 410").hole, told) == told
 
 
 def test_all_carry_over_water_is_a_par_3_over_it() -> None:

@@ -127,7 +127,7 @@ def by_green(
         middle = 0.5 * (front + back)
         entry.keys |= {"from": middle - size / 2.0, "to": middle + size / 2.0}
         return
-    entry.keys |= {"from": front - 5.0, "to": back + 5.0}
+    entry.keys |= {"from": front - a.PAST_GREEN, "to": back + a.PAST_GREEN}
     entry.assume("as long as the green", "from", "to")
 
 

@@ -87,6 +87,9 @@ GREEN_GAP = {
 }
 """From the edge of the green to what is beside it."""
 
+PAST_GREEN = 5.0
+"""What lies beside a green begins so far before it and goes so far past it."""
+
 CORNER_SHARE = 0.33
 """Near edge of an area "short right" of the green, as a share of half the green's width."""
 

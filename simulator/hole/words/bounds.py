@@ -5,13 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from simulator.hole.shapes import OPEN_END_YD, OPEN_SIDE_YD
-from simulator.hole.words.assumed import MOST_ACROSS_YD
+from simulator.hole.words.assumed import MOST_ACROSS_YD, PAST_GREEN
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, Units, need
-from simulator.hole.words.placing import read_across, read_along
-
-NEAR_GREEN_YD = 5.0
-"""A boundary beside the green begins so far before it [yd], as areas there do; assumed."""
+from simulator.hole.words.placing import Along, read_across, read_along
 
 _FAR = ("long", "back")
 
@@ -71,7 +68,8 @@ def _bound(feature: Feature, draft: Draft) -> None:
         across.near = u.yd(bare.numbers["a"])
     noun = feature.noun if feature.noun not in PLAIN_NOUNS else "boundary"
     if beside is not None:
-        _beside_the_green(feature, beside, across.near, name or noun, draft)
+        need(not across.sides and along.at is None, beside.token, "and beside the line: which of the two?")
+        _beside_the_green(feature, beside, across.near, name or noun, along, draft)
         return
     if behind is not None:
         need(
@@ -113,9 +111,9 @@ def _bound(feature: Feature, draft: Draft) -> None:
 
 
 def _beside_the_green(
-    feature: Feature, beside: Said, off_green_yd: float | None, name: str, draft: Draft
+    feature: Feature, beside: Said, off_green_yd: float | None, name: str, along: Along, draft: Draft
 ) -> None:
-    """ "Out 15 right of the green": beyond so many yards from its edge, from the green on."""
+    """ "Out 15 right of the green": beyond so many yards from its edge, from the green on unless told."""
     side = beside.words["s"]
     if "a" in beside.numbers:
         off_green_yd = draft.units.yd(beside.numbers["a"])
@@ -124,7 +122,10 @@ def _beside_the_green(
     assert off_green_yd is not None
     middle, half = draft.green_offset_yd, draft.green_half_yd + off_green_yd
     entry = Entry("out_of_bounds", {"name": draft.name_for(f"{name} {side} of the green")}, feature.text)
-    entry.keys["from"] = draft.green_front_yd - NEAR_GREEN_YD
-    entry.assume(f"from {draft.units.shown(NEAR_GREEN_YD)} before the green on", "from")
+    if along.low is None:
+        entry.assume(f"from {draft.units.shown(PAST_GREEN)} before the green on", "from")
+    entry.keys["from"] = draft.green_front_yd - PAST_GREEN if along.low is None else along.low
+    if along.high is not None:
+        entry.keys["to"] = along.high
     entry.keys |= {"left_of": middle - half} if side == "left" else {"right_of": middle + half}
     draft.entries.append(entry)
