@@ -47,20 +47,17 @@ class Settings(NamedTuple):
 def settings(text: str) -> Settings:
     """Settings from words, ``more=512,coarse_yd=4``; without any, the default's."""
     known = {field.name: field.type for field in fields(Effort)}
-    effort, coarse_yd = Effort(), None
-    other = {"fine_yd": FINE_YD, "alike": 0.0}
+    effort = Effort()
+    other: dict[str, Any] = {"coarse_yd": None, "fine_yd": FINE_YD, "alike": 0.0}
     for item in filter(None, text.split(",")):
         key, _, value = item.partition("=")
-        if key == "coarse_yd":
-            coarse_yd = float(value)
-        elif key in other:
+        if key in other:
             other[key] = float(value)
         elif key in known:
             effort = replace(effort, **{key: float(value) if known[key] == "float" else int(value)})
         else:
-            allowed = ", ".join([*known, "coarse_yd", *other])
-            raise SystemExit(f"--try {text}: found {key!r}; allowed: {allowed}")
-    return Settings(text or "default", effort, coarse_yd, other["fine_yd"], bool(other["alike"]))
+            raise SystemExit(f"--try {text}: found {key!r}; allowed: {', '.join([*known, *other])}")
+    return Settings(text or "default", effort, other["coarse_yd"], other["fine_yd"], bool(other["alike"]))
 
 
 def scores(

@@ -74,14 +74,14 @@ def solve_map(
             effort = LONG
     rough = replace(effort, more=effort.sketch, again=0)
     drawn = _worked(sketch, *known, places, seed + 10, rough, threads, anew=True)
+    start = from_other(board, drawn)
     if places is None or balls is None:
-        return _worked(board, *from_other(board, drawn), None, seed, effort, threads)
+        return _worked(board, *start, None, seed, effort, threads)
     places = balls(drawn, effort.followed).places
-    solved = _worked(board, *from_other(board, drawn), places, seed, effort, threads)
+    solved = _worked(board, *start, places, seed, effort, threads)
     met = balls(solved, effort.followed).places
     if _unforeseen(board, places, met) > MOST_UNFORESEEN:
-        places = np.concatenate([places, met])
-        solved = _worked(board, *from_other(board, drawn), places, seed, effort, threads)
+        solved = _worked(board, *start, np.concatenate([places, met]), seed, effort, threads)
     return solved
 
 

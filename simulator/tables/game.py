@@ -17,7 +17,7 @@ from ..units import M_PER_YD, MPS_PER_MPH
 from . import rows
 from .bag import Bag, day_wind
 from .flights import FRACTIONS, TILTS_DEG
-from .nodes import FINE_YD, Nodes, place_nodes, usual_coarse_yd
+from .nodes import FINE_YD, Nodes, place_nodes
 from .rasters import Raster, ground_raster
 from .shade import SHADE_YD, clear_raster, shade_raster
 from .skips import skip_table
@@ -154,7 +154,6 @@ def make_board(
         fine_plan=np.zeros((1, 1, 1, c.ACTION_COLUMNS), np.float32),
     )
     if nodes is None:
-        coarse_yd = usual_coarse_yd(hole, raster) if coarse_yd is None else coarse_yd
         nodes = place_nodes(hole, raster, coarse_yd, fine_yd)
     return with_nodes(Board(game, bag, raster, nodes), nodes)
 

@@ -163,17 +163,6 @@ def _past_water(box: tuple[float, float, float, float], raster: Raster) -> tuple
     return sides[0], sides[1], sides[2], sides[3]
 
 
-def usual_coarse_yd(hole: Hole, raster: Raster) -> float:
-    """Node spacing [yd] away from the pin that suits a hole: `COARSE_YD`, `WOODED_YD` in woods."""
-    left, low, right, high = _box(hole, raster)
-    x = raster.x0_yd + np.arange(raster.surface.shape[1]) * raster.cell_yd
-    y = raster.y0_yd + np.arange(raster.surface.shape[0]) * raster.cell_yd
-    inside = np.ix_((y >= low) & (y <= high), (x >= left) & (x <= right))
-    lie = _lies(raster)[inside]
-    wooded = (lie == Lie.TREES).sum() / max((lie >= 0).sum(), 1)
-    return WOODED_YD if wooded >= WOODED_SHARE else COARSE_YD
-
-
 def _box(hole: Hole, raster: Raster) -> tuple[float, float, float, float]:
     """What the map covers: left, low, right, high [yd]."""
     line = np.array([*hole.line, (hole.pin.x_yd, hole.pin.y_yd)])
@@ -182,7 +171,9 @@ def _box(hole: Hole, raster: Raster) -> tuple[float, float, float, float]:
     return _past_water((left, low, right, high), raster)
 
 
-def place_nodes(hole: Hole, raster: Raster, coarse_yd: float = COARSE_YD, fine_yd: float = FINE_YD) -> Nodes:
+def place_nodes(
+    hole: Hole, raster: Raster, coarse_yd: float | None = None, fine_yd: float = FINE_YD
+) -> Nodes:
     """Nodes for the hole as rastered, from the pin and tee in use.
 
     Parameters
@@ -190,7 +181,7 @@ def place_nodes(hole: Hole, raster: Raster, coarse_yd: float = COARSE_YD, fine_y
     hole : Hole
     raster : Raster
     coarse_yd, fine_yd : float
-        Spacing far from and near the pin [yd].
+        Spacing far from and near the pin [yd]; the first, left out, is `COARSE_YD`, or `WOODED_YD` in woods.
     """
     lie = _lies(raster)
     row, column = np.nonzero(lie >= 0)
@@ -213,8 +204,12 @@ def place_nodes(hole: Hole, raster: Raster, coarse_yd: float = COARSE_YD, fine_y
     # the coarse grid serves only places the fine one does not, and the cells across its edge
     inner = reach - raster.cell_yd
     far = ~((np.abs(x - pin_x) < inner) & (np.abs(y - pin_y) < inner))
+    left, low, right, high = box = _box(hole, raster)
+    if coarse_yd is None:
+        inside = codes[(x >= left) & (x <= right) & (y >= low) & (y <= high)]
+        coarse_yd = WOODED_YD if (inside == Lie.TREES).sum() >= WOODED_SHARE * inside.size else COARSE_YD
     # ground beyond the box counts at its edge: that is where a ball out there is read
-    coarse = _grid(pin_x, pin_y, coarse_yd, _box(hole, raster), x[far], y[far], codes[far])
+    coarse = _grid(pin_x, pin_y, coarse_yd, box, x[far], y[far], codes[far])
     tables, places = [], []
     for which, grid in enumerate((coarse, fine)):
         code, j, i = np.nonzero(grid.wanted)

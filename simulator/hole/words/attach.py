@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from simulator.hole.words.feature import Feature, Said, need
@@ -82,7 +83,9 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
         placed = last.has(*PLACED) and last.has(*SIDED)
         need(not placed or not kinds <= {"side"}, loose.token,
              'where along the line? Say "bunkers both sides at 230" for the same place')  # fmt: skip
-    _count_off_the_green(last, loose)
+    _corner_told_by_number(last, loose)
+    if not loose.has("count", "another"):
+        once_by_the_green(last.said, loose.said)
     if last.kind in LISTED and _is_another(last, loose):
         loose.kind, loose.noun = last.kind, last.noun
         if last.kind in ("stream", "water"):
@@ -100,26 +103,22 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
     last.text += ", " + loose.text
 
 
-def _count_off_the_green(last: Feature, loose: Feature) -> None:
-    """ "In front of the green, 15 short" is one place, told twice: the one with the number holds."""
+def _corner_told_by_number(last: Feature, loose: Feature) -> None:
+    """ "Short left of the green, 15 short" is 15 short of it, on the left."""
     nearer = next((one for one in loose.said if one.what == "short_green" and "a" in one.numbers), None)
     corner = next((one for one in last.said if one.what == "place" and "s" in one.words), None)
     if nearer and corner and corner.words.get("p") in ("short", "front") and len(loose.said) == 1:
         last.said[last.said.index(corner)] = replace(corner, what="side", words={"s": corner.words["s"]})
-    for what in ("short_green", "behind_green"):
-        old = next((one for one in last.said if one.what == what), None)
-        new = next((one for one in loose.said if one.what == what), None)
-        more = loose.has("count", "another")
-        if old and new and "a" not in old.numbers and "a" in new.numbers and not more:
-            last.said.remove(old)
 
 
-def once_by_the_green(said: list[Said]) -> None:
-    """The same in one breath: "in front of the green 12 short"."""
+def once_by_the_green(said: list[Said], behind: Sequence[Said] = ()) -> None:
+    """ "In front of the green, 15 short" is one place, told twice: the one with the number holds.
+
+    Whether the number is said in the same breath or in what stands `behind`.
+    """
     for what in ("short_green", "behind_green"):
-        told = [one for one in said if one.what == what]
-        if {"a" in one.numbers for one in told} == {True, False}:
-            said[:] = [one for one in said if one not in told or "a" in one.numbers]
+        if {"a" in one.numbers for one in (*said, *behind) if one.what == what} == {True, False}:
+            said[:] = [one for one in said if one.what != what or "a" in one.numbers]
 
 
 def _check_bend(last: Feature | None, loose: Feature) -> None:

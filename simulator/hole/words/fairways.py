@@ -18,7 +18,7 @@ OF_A_PLACE = frozenset(("wide", "wide_at", "narrows", "narrowed", "from", "there
 """What is said of how wide a fairway is somewhere, and nothing of where it ends."""
 
 ENDS = ("range", "range_short", "to", "to_short")
-"""What says where a fairway ends: another one spoken of behind it is another one."""
+"""What says where a fairway ends: one spoken of behind such a one is another."""
 
 
 def read_fairways(features: list[Feature], draft: Draft) -> None:

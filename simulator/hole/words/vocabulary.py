@@ -206,6 +206,8 @@ _SAY_INSTEAD: dict[str, str] = {
 INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
 """Words golfers use that settle nothing to be drawn, and what to say for them."""
 
+_TO_WHAT = 'to what? For example "fairway 30 wide, narrows to 20 at 260"'
+
 _ALONE = {
     "from": 'say from what: "creek 100 from the green", "bunker 150 out left" (from the middle of the green)',
     "out": 'say "at 150 out" (to the middle of the green), or "out left 34" for a boundary',
@@ -216,8 +218,8 @@ _ALONE = {
     "above": 'by how much? For example "6 above the fairway"',
     "below": 'by how much? For example "6 below the tee"',
     "tier": 'say which part is up: "two tier green, back 3 ft up"',
-    "narrows": 'to what? For example "fairway 30 wide, narrows to 20 at 260"',
-    "pinches": 'to what? For example "fairway 30 wide, narrows to 20 at 260"',
+    "narrows": _TO_WHAT,
+    "pinches": _TO_WHAT,
 }
 """Words of the grammar that want another beside them, and how they have it."""
 
