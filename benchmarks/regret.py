@@ -131,7 +131,7 @@ def main() -> int:
         rows.append(one)
         if not asked.json:
             print(
-                f"{hole:<13}{player:<9}regret {one['regret']:+.4f} +- {one['regret_se']:.4f}   "
+                f"{hole:<12} {player:<8} regret {one['regret']:+.4f} +- {one['regret_se']:.4f}   "
                 f"map - sequences {one['map_minus_sequences']:+.4f} +- {one['map_minus_sequences_se']:.4f}   "
                 f"map {one['map_seconds']:.1f} s, reference {one['reference_seconds']:.0f} s",
                 flush=True,
