@@ -58,8 +58,8 @@ def entry_types() -> dict[Any, tuple[Any, ...]]:
     )
     place, share, action, flag = (f8, f8, i8), (i8, i8), f8[::1], numba.boolean
     return {
-        sequence.play: (game, i8, *place, action, action, f8, i8, flag, *share, f8[:, ::1], f8[:, :, ::1]),
-        scoring.evaluate: (game, *place, f8[:, ::1], f8, f8[:, :, ::1], *share, f8[:, :, ::1]),
+        sequence.play: (game, i8, *place, action, action, f8, i8, flag, *share, f8[::1], f8[:, ::1], f8[:, ::1], f8[:, :, ::1]),
+        scoring.evaluate: (game, *place, f8[:, ::1], f8, f8[:, :, ::1], *share, f8[::1], f8[:, :, ::1]),
     }
 
 

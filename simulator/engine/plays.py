@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from ..kernels import choosing, scoring, sequence
+from ..kernels import choosing, scoring, sequence, volley
 from ..kernels import codes as c
 from ..tables.game import Board
 from .threads import share
@@ -130,7 +130,8 @@ def value_actions(
     out = np.empty((len(actions), strikes.shape[0], 2))
 
     def work(first: int, last: int) -> None:
-        scoring.evaluate(board.game, x_yd, y_yd, lie, actions, replay, strikes, first, last, out)
+        balls = np.empty(volley.ROOM)
+        scoring.evaluate(board.game, x_yd, y_yd, lie, actions, replay, strikes, first, last, balls, out)
 
     pairs = len(actions) * strikes.shape[0]
     share(work, pairs, max(pairs // (4 * threads), 1), threads)
@@ -211,6 +212,8 @@ def _played(
             evened,
             first,
             last,
+            np.empty(volley.ROOM),
+            np.empty((volley.TOGETHER, sequence.STATE_COLUMNS)),
             out,
             trail,
         )

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..errors import NoAnswerError
-from ..kernels import choosing, solve
+from ..kernels import choosing, solve, volley
 from ..kernels import codes as c
 from ..kernels.game import Game
 from ..tables.game import Board
@@ -89,9 +89,10 @@ def sweep(
     return out
 
 
-def room_to_choose() -> tuple[np.ndarray, np.ndarray]:
+def room_to_choose() -> tuple[np.ndarray, np.ndarray, np.ndarray]:
     """What one call of `solve_nodes` works in."""
-    return np.empty((choosing.MOST_CANDIDATES + choosing.KEPT + 1, 4)), np.empty(choosing.KEPT, np.int64)
+    candidates = np.empty((choosing.MOST_CANDIDATES + choosing.KEPT + 1, 4))
+    return candidates, np.empty(choosing.KEPT, np.int64), np.empty(volley.ROOM)
 
 
 def sharpened(means: np.ndarray) -> np.ndarray:

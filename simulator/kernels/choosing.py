@@ -172,7 +172,7 @@ def _merged(tries, count):
 
 
 @part
-def _refine(game, x, y, lie, spread, replay, strikes, best, column, step, lowest):
+def _refine(game, x, y, lie, spread, replay, strikes, balls, best, column, step, lowest):
     """Move one number of an action to where the parabola through three scores a step apart is lowest.
 
     So few strikes cannot tell which of two aims close together is better, and the lower of two noisy scores
@@ -180,6 +180,8 @@ def _refine(game, x, y, lie, spread, replay, strikes, best, column, step, lowest
 
     Parameters
     ----------
+    balls : float64[ROOM]
+        Room to play in.
     best : float64[ACTION_COLUMNS]
         The action; changed.
     column : int
@@ -199,7 +201,7 @@ def _refine(game, x, y, lie, spread, replay, strikes, best, column, step, lowest
         if k == 2 and before >= lowest and after >= lowest:
             break  # else once more beyond the better side, which then is the middle
         best[column] = middle + off * step
-        cost, again = score_action(game, x, y, lie, spread, best[0], best[1], best[2], replay, strikes)
+        cost, again = score_action(game, x, y, lie, spread, best[0], best[1], best[2], replay, strikes, balls)
         score = closed(cost, again)
         if k == 0:
             before = score
@@ -220,7 +222,9 @@ def _refine(game, x, y, lie, spread, replay, strikes, best, column, step, lowest
 
 
 @part
-def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, scratch, tries, picked, best):
+def choose(
+    game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, balls, scratch, tries, picked, best
+):
     """Best action from a place: screened with few strikes, re-scored with more, then refined.
 
     Parameters
@@ -233,6 +237,8 @@ def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, s
         Actions good nearby, tried first (NO_SHOT: no action); if there is none, every action is searched.
     few, more : float64[n, STRIKE_LUCK]
         Strikes that screen, strikes that decide.
+    balls : float64[ROOM]
+        Room to play in.
     scratch : float64[m, 4]
         Room for the candidates.
     tries : float64[KEPT, 4]
@@ -259,7 +265,7 @@ def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, s
                 count = _more_aims(scratch, count, aims, FIRST_AIMS, LEADING)
             for k in range(scored, count):
                 cost, again = score_action(
-                    game, x, y, lie, spread, scratch[k, 0], scratch[k, 1], scratch[k, 2], replay, few
+                    game, x, y, lie, spread, scratch[k, 0], scratch[k, 1], scratch[k, 2], replay, few, balls
                 )
                 scratch[k, 3] = closed(cost, again)
             scored = count
@@ -270,7 +276,7 @@ def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, s
     lowest = 1e9
     for k in range(n):
         cost, again = score_action(
-            game, x, y, lie, spread, tries[k, 0], tries[k, 1], tries[k, 2], replay, more
+            game, x, y, lie, spread, tries[k, 0], tries[k, 1], tries[k, 2], replay, more, balls
         )
         score = closed(cost, again)
         if score < lowest - 1e-12:
@@ -280,5 +286,5 @@ def choose(game, x, y, lie, spread, replay, seeds, aims, wide_aims, few, more, s
     row, _ = intended_shot(numbers, game.strikes, lie, best[0], best[2], distance)
     step = min(max(AIM_STEP * game.strikes[row, lie, c.STRIKE_SIDEWAYS], LEAST_AIM_STEP), MOST_AIM_STEP)
     for column in range(1, 3 if best[0] < 0.0 else 2):  # the aim, then how far a part swing carries
-        lowest = _refine(game, x, y, lie, spread, replay, more, best, column, step, lowest)
+        lowest = _refine(game, x, y, lie, spread, replay, more, balls, best, column, step, lowest)
         step = REACH_STEP * (distance + best[2]) + 0.3

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
+
 from . import codes as c
+from . import volley as v
 from ._compile import entry
-from .ground import bounce, run_out
+from .bounce import bounce
+from .rest import bring_down, come_to_rest
 
 
 @entry
-def fill_runs(ground, landings, out):
+def fill_runs(ground, landings, balls, out):
     """Run of each landing on the ground at the origin, in the direction it came down.
 
     Parameters
@@ -19,14 +23,22 @@ def fill_runs(ground, landings, out):
         A raster of one cell: the ground is the same everywhere.
     landings : float64[n, FLIGHT_COLUMNS]
         As in the flight table: along, side [yd], v_along, v_side, v_down [yd/s], spin [rad/s].
+    balls : float64[ROOM]
+        To work in (volley.py).
     out : float64[n]
         Written: run along the line the ball came in on [yd], negative where it spins back.
     """
-    for k in range(landings.shape[0]):
-        vx, vy = landings[k, 3], landings[k, 2]
-        x, y, _, _, _, _, _, _ = run_out(ground, 0.0, 0.0, vx, vy, landings[k, 4], landings[k, 5])
-        speed = max(math.sqrt(vx * vx + vy * vy), 1e-9)
-        out[k] = (x * vx + y * vy) / speed
+    count = landings.shape[0]
+    for first in range(0, count, v.TOGETHER):
+        volley = min(count - first, v.TOGETHER)
+        for ball in range(volley):
+            landing = landings[first + ball]
+            bring_down(balls, ball, 0.0, 0.0, landing[3], landing[2], landing[4], landing[5])
+        come_to_rest(ground, balls, volley)
+        for ball in range(volley):
+            i, vx, vy = np.uintp(ball), landings[first + ball, 3], landings[first + ball, 2]
+            speed = max(math.sqrt(vx * vx + vy * vy), 1e-9)
+            out[first + ball] = (balls[v.REST_X + i] * vx + balls[v.REST_Y + i] * vy) / speed
 
 
 @entry

@@ -9,8 +9,10 @@ from ._compile import entry, kernel
 from .air import moment_wind
 from .game import Luck
 from .ground import surface_at
-from .shot import intended_shot, play_shot
+from .rest import come_to_rest
+from .shot import intended_shot, settle, strike
 from .value import plan_at
+from .volley import TOGETHER
 
 
 @kernel
@@ -27,7 +29,7 @@ def place_in_cell(ground, lie, x, y, off_x, off_y):
 
 
 @kernel
-def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
+def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes, balls):
     """Mean of one action over prepared strikes, the replayed stroke left open.
 
     Parameters
@@ -39,6 +41,8 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
     replay : float
         Value of playing again from here, used to choose between reliefs.
     strikes : float64[n, STRIKE_LUCK]
+    balls : float64[ROOM]
+        To play them in (volley.py).
 
     Returns
     -------
@@ -51,56 +55,65 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes):
     cost, again = 0.0, 0.0
     by_plan = shot == c.BY_PLAN
     count = strikes.shape[0]
-    for k in range(count):
-        from_x, from_y = x, y
-        if spread > 0.0:
-            from_x, from_y = place_in_cell(
-                game.ground,
-                lie,
-                x,
-                y,
-                spread * strikes[k, c.LUCK_CELL_X],
-                spread * strikes[k, c.LUCK_CELL_Y],
+    for first in range(0, count, TOGETHER):
+        volley = min(count - first, TOGETHER)
+        for ball in range(volley):
+            k = first + ball
+            from_x, from_y = x, y
+            if spread > 0.0:
+                from_x, from_y = place_in_cell(
+                    game.ground,
+                    lie,
+                    x,
+                    y,
+                    spread * strikes[k, c.LUCK_CELL_X],
+                    spread * strikes[k, c.LUCK_CELL_Y],
+                )
+            wind_x, wind_y = moment_wind(numbers, strikes[k, c.LUCK_GUST], strikes[k, c.LUCK_SWING])
+            dx, dy = numbers[c.PIN_X] - from_x, numbers[c.PIN_Y] - from_y
+            if by_plan:
+                shot, aim, reach = plan_at(game, lie, from_x, from_y)
+            row, scale = intended_shot(
+                numbers, game.strikes, lie, shot, reach, math.sqrt(dx * dx + dy * dy)
             )
-        wind_x, wind_y = moment_wind(numbers, strikes[k, c.LUCK_GUST], strikes[k, c.LUCK_SWING])
-        dx, dy = numbers[c.PIN_X] - from_x, numbers[c.PIN_Y] - from_y
-        if by_plan:
-            shot, aim, reach = plan_at(game, lie, from_x, from_y)
-        row, scale = intended_shot(numbers, game.strikes, lie, shot, reach, math.sqrt(dx * dx + dy * dy))
-        played = play_shot(
-            game,
-            from_x,
-            from_y,
-            lie,
-            row,
-            math.atan2(dx, dy) + aim,
-            scale,
-            replay,
-            Luck(
-                strikes[k, 0],
-                strikes[k, 1],
-                strikes[k, 2],
-                strikes[k, 3],
-                strikes[k, 4],
-                wind_x,
-                wind_y,
-                0.5 + strikes[k, c.LUCK_HIT],
-                0.5 + strikes[k, c.LUCK_KEEP],
-                0.5 + strikes[k, c.LUCK_TURN],
-            ),
-        )
-        found = 1.0 - played.lost
-        if played.lie < 0:
-            cost += found * played.cost
-            again += found
-        else:
-            cost += found * (played.cost + (1.0 - played.holed) * played.value)
-        if played.lost > 0.0:
-            cost += played.lost * played.lost_cost
-            if played.lost_lie < 0:
-                again += played.lost
+            strike(
+                game,
+                balls,
+                ball,
+                from_x,
+                from_y,
+                lie,
+                row,
+                math.atan2(dx, dy) + aim,
+                scale,
+                Luck(
+                    strikes[k, 0],
+                    strikes[k, 1],
+                    strikes[k, 2],
+                    strikes[k, 3],
+                    strikes[k, 4],
+                    wind_x,
+                    wind_y,
+                    0.5 + strikes[k, c.LUCK_HIT],
+                    0.5 + strikes[k, c.LUCK_KEEP],
+                    0.5 + strikes[k, c.LUCK_TURN],
+                ),
+            )
+        come_to_rest(game.ground, balls, volley)
+        for ball in range(volley):
+            played = settle(game, balls, ball, replay)
+            found = 1.0 - played.lost
+            if played.lie < 0:
+                cost += found * played.cost
+                again += found
             else:
-                cost += played.lost * played.lost_value
+                cost += found * (played.cost + (1.0 - played.holed) * played.value)
+            if played.lost > 0.0:
+                cost += played.lost * played.lost_cost
+                if played.lost_lie < 0:
+                    again += played.lost
+                else:
+                    cost += played.lost * played.lost_value
     return cost / count, again / count
 
 
@@ -111,7 +124,7 @@ def closed(cost, again):
 
 
 @entry
-def evaluate(game, x, y, lie, actions, replay, strikes, first, last, out):
+def evaluate(game, x, y, lie, actions, replay, strikes, first, last, balls, out):
     """Mean of each action from one place over each set of strikes, the replayed stroke left open.
 
     Parameters
@@ -122,6 +135,8 @@ def evaluate(game, x, y, lie, actions, replay, strikes, first, last, out):
     strikes : float64[sets, strikes, STRIKE_LUCK]
     first, last : int
         Which (action, set) pairs, counted action by action.
+    balls : float64[ROOM]
+        To work in, of this call alone (volley.py).
     out : float64[n, sets, 2]
         Written: cost without the replays' values, chance of a replay.
     """
@@ -129,6 +144,6 @@ def evaluate(game, x, y, lie, actions, replay, strikes, first, last, out):
     for pair in range(first, last):
         k, s = pair // sets, pair % sets
         cost, again = score_action(
-            game, x, y, lie, 0.0, actions[k, 0], actions[k, 1], actions[k, 2], replay, strikes[s]
+            game, x, y, lie, 0.0, actions[k, 0], actions[k, 1], actions[k, 2], replay, strikes[s], balls
         )
         out[k, s, 0], out[k, s, 1] = cost, again

@@ -11,11 +11,21 @@ from ._compile import entry, in_place, kernel
 from .air import moment_wind
 from .game import Luck
 from .luck import normal, seed_key, sequence_key, stroke_key, turned, uniform
-from .shot import intended_shot, play_shot
+from .rest import come_to_rest
+from .shot import intended_shot, settle, strike
 from .value import plan_at, putts_at, putts_drawn
+from .volley import TOGETHER
 
 _PUTTING = np.uint64(0x5851F42D4C957F2D)  # moves putts to a stream of their own
 _DAY = np.uint64(0x2545F4914F6CDD1D)  # and what is drawn once a sequence
+
+# What is known of a sequence between two strokes
+SEQUENCE, WIND_X, WIND_Y = 0, 1, 2  # which it is, its wind [yd/s]
+AT_X, AT_Y, AT_LIE = 3, 4, 5  # where its ball is
+AT_START, REPLAY = 6, 7  # 1 at the asked place; value of the place
+STROKES, PENALTIES = 8, 9
+EVENING = 10  # what the tries of its strokes come to, less what the strokes came to
+STATE_COLUMNS = 11
 
 EVEN_TRIES = 2
 """Tries of a stroke whose luck is evened out."""
@@ -52,11 +62,98 @@ def total_after(ball):
     return (1.0 - ball.lost) * found + ball.lost * (ball.lost_cost + ball.lost_value)
 
 
+@kernel
+def _next_shot(game, state, start_action):
+    """How a sequence goes on from where its ball lies: shot, aim [rad], reach [yd]."""
+    if state[AT_START] > 0.5:
+        return start_action[0], start_action[1], start_action[2]
+    shot, aim, reach = plan_at(game, int(state[AT_LIE]), state[AT_X], state[AT_Y])
+    if shot == c.NO_SHOT:
+        shot, aim, reach = c.PART_SHOT, 0.0, 0.0
+    return shot, aim, reach
+
+
+@kernel
+def _open(game, root, k, x, y, lie, start_value, state, row_out):
+    """Sequence k before its first stroke."""
+    numbers = game.ground.numbers
+    day = stroke_key(sequence_key(root, k) ^ _DAY, 0)
+    wind_x, wind_y = moment_wind(numbers, uniform(day, c.SLOT_GUST) - 0.5, uniform(day, c.SLOT_SWING) - 0.5)
+    state[SEQUENCE], state[WIND_X], state[WIND_Y] = k, wind_x, wind_y
+    state[AT_X], state[AT_Y], state[AT_LIE], state[AT_START], state[REPLAY] = x, y, lie, 1.0, start_value
+    state[STROKES], state[PENALTIES], state[EVENING] = 0.0, 0.0, 0.0
+    row_out[c.OUT_PUTTS] = 0.0
+
+
+@in_place
+def _note_first(numbers, ball, spent, value, away_x, away_y, done, row_out):
+    """What is kept of the first shot of a sequence; the next stroke is played from (away_x, away_y)."""
+    row_out[c.OUT_FIRST_COST] = spent
+    row_out[c.OUT_FIRST_VALUE] = value
+    row_out[c.OUT_X], row_out[c.OUT_Y] = ball.rest_x, ball.rest_y
+    row_out[c.OUT_LAND_X], row_out[c.OUT_LAND_Y] = ball.land_x, ball.land_y
+    row_out[c.OUT_SURFACE] = ball.surface
+    row_out[c.OUT_BRANCH] = ball.branch
+    row_out[c.OUT_FEATURE] = ball.feature
+    row_out[c.OUT_PENALTY_FIRST] = spent - 1.0
+    leaves = math.sqrt((away_x - numbers[c.PIN_X]) ** 2 + (away_y - numbers[c.PIN_Y]) ** 2)
+    row_out[c.OUT_LEAVES] = 0.0 if done else leaves
+
+
+@kernel
+def _go_on(game, balls, first_ball, tries, stroke, key, state, row_out, trail):
+    """Settle a sequence's stroke, whose tries lie together in the volley; returns whether there is another.
+
+    With a last stroke `row_out` is filled.
+    """
+    numbers = game.ground.numbers
+    green = int(numbers[c.LIE_GREEN])
+    ball = settle(game, balls, first_ball, state[REPLAY])
+    for tried in range(1, tries):
+        state[EVENING] += total_after(ball) / tries
+        ball = settle(game, balls, first_ball + tried, state[REPLAY])
+    if tries > 1:
+        state[EVENING] += total_after(ball) / tries
+    luck = stroke_key(key, stroke)
+    done = False
+    next_x, next_y, next_lie, spent, value = ball.x, ball.y, ball.lie, ball.cost, ball.value
+    if ball.lost > 0.0 and uniform(luck, c.SLOT_FOUND) < ball.lost:
+        next_x, next_y, next_lie = ball.lost_x, ball.lost_y, ball.lost_lie
+        spent, value = ball.lost_cost, ball.lost_value
+    elif ball.holed > 0.0 and uniform(luck, c.SLOT_HOLED) < ball.holed:
+        done = True
+        value = 0.0
+    if tries > 1:
+        state[EVENING] -= spent + value
+    state[STROKES] += spent
+    state[PENALTIES] += spent - 1.0
+    if stroke == 0:
+        away_x, away_y = (next_x, next_y) if next_lie >= 0 else (state[AT_X], state[AT_Y])
+        _note_first(numbers, ball, spent, value, away_x, away_y, done, row_out)
+    putts, expected_putts = 0.0, 0.0
+    if not done and next_lie >= 0:
+        state[AT_X], state[AT_Y], state[AT_LIE], state[AT_START] = next_x, next_y, next_lie, 0.0
+        state[REPLAY] = value  # the place's own, just read
+        if stroke < trail.shape[0] and next_lie < green:
+            trail[stroke, 0], trail[stroke, 1], trail[stroke, 2] = next_x, next_y, next_lie
+        if next_lie >= green:
+            done = True
+            putts = float(draw_putts(game, next_lie - green, next_x, next_y, key))
+            expected_putts = putts_at(game.field, next_lie - green, next_x, next_y)
+            row_out[c.OUT_PUTTS] = putts
+    row_out[c.OUT_TO_GREEN] = state[STROKES]
+    row_out[c.OUT_EXPECTED] = state[STROKES] + expected_putts + state[EVENING]
+    row_out[c.OUT_SCORE] = state[STROKES] + putts
+    row_out[c.OUT_PENALTIES] = state[PENALTIES]
+    return not done
+
+
 @entry
 def play(
-    game, seed, x, y, lie, action, start_action, start_value, max_strokes, evened, first, last, out, trail
-):
-    """Play sequences first..last-1 to the hole.
+    game, seed, x, y, lie, action, start_action, start_value, max_strokes, evened, first, last,
+    balls, states, out, trail,
+):  # fmt: skip
+    """Play sequences first..last-1 to the hole, some side by side: a stroke of each, then the next of each.
 
     Sequence k draws the same luck whatever is asked of it: alternatives share it.
 
@@ -80,6 +177,9 @@ def play(
         methods for multiple integration", SIAM Journal on Numerical Analysis 13 (1976) 904-914; from
         memory). The last try is the stroke that counts; what the mean of the tries comes to by the map,
         less what it came to, is added to the expected score. Its own mean is nothing, whatever the map.
+    balls : float64[ROOM]
+    states : float64[TOGETHER, STATE_COLUMNS]
+        To work in, of this call alone.
     out : float64[n, OUT_COLUMNS]
         Written row by row (codes.py).
     trail : float64[n, strokes, 3]
@@ -88,98 +188,49 @@ def play(
     """
     numbers = game.ground.numbers
     pin_x, pin_y = numbers[c.PIN_X], numbers[c.PIN_Y]
-    green = int(numbers[c.LIE_GREEN])
     root = seed_key(seed)
-    for k in range(first, last):
-        key = sequence_key(root, k)
-        day = stroke_key(key ^ _DAY, 0)
-        wind_x, wind_y = moment_wind(
-            numbers, uniform(day, c.SLOT_GUST) - 0.5, uniform(day, c.SLOT_SWING) - 0.5
-        )
-        at_x, at_y, at_lie = x, y, lie
-        at_start, replay = True, start_value
-        strokes, penalties, evening = 0.0, 0.0, 0.0
-        shot, aim, reach = action[0], action[1], action[2]
+    most_tries = EVEN_TRIES if evened else 1
+    together = TOGETHER // most_tries
+    for start in range(first, last, together):
+        going = min(last - start, together)
+        for n in range(going):
+            _open(game, root, start + n, x, y, lie, start_value, states[n], out[start + n])
         stroke = 0
-        to_green = -1.0
-        row_out = out[k]
-        row_out[c.OUT_PUTTS] = 0.0
-        while True:
-            dx, dy = pin_x - at_x, pin_y - at_y
-            distance = math.sqrt(dx * dx + dy * dy)
-            if stroke > 0:
-                if at_start:
-                    shot, aim, reach = start_action[0], start_action[1], start_action[2]
-                else:
-                    shot, aim, reach = plan_at(game, at_lie, at_x, at_y)
-                    if shot == c.NO_SHOT:
-                        shot, aim, reach = c.PART_SHOT, 0.0, 0.0
-            luck = stroke_key(key, stroke)
-            row, scale = intended_shot(numbers, game.strikes, at_lie, shot, reach, distance)
-            tries = EVEN_TRIES if stroke > 0 and evened else 1
-            for tried in range(tries):
-                turn = np.uint64(tries - 1 - tried) * _TURN  # the last try is the stroke itself
-                ball = play_shot(
-                    game,
-                    at_x,
-                    at_y,
-                    at_lie,
-                    row,
-                    math.atan2(dx, dy) + aim,
-                    scale,
-                    replay,
-                    stroke_luck(luck, turn, wind_x, wind_y),
+        while going > 0 and stroke < max_strokes:
+            tries = most_tries if stroke > 0 else 1
+            for n in range(going):
+                state = states[n]
+                shot, aim, reach = action[0], action[1], action[2]
+                if stroke > 0:
+                    shot, aim, reach = _next_shot(game, state, start_action)
+                at_x, at_y, at_lie = state[AT_X], state[AT_Y], int(state[AT_LIE])
+                dx, dy = pin_x - at_x, pin_y - at_y
+                row, scale = intended_shot(
+                    numbers, game.strikes, at_lie, shot, reach, math.sqrt(dx * dx + dy * dy)
                 )
-                if tries > 1:
-                    evening += total_after(ball) / tries
-            done = False
-            next_x, next_y, next_lie, spent, value = ball.x, ball.y, ball.lie, ball.cost, ball.value
-            if ball.lost > 0.0 and uniform(luck, c.SLOT_FOUND) < ball.lost:
-                next_x, next_y, next_lie = ball.lost_x, ball.lost_y, ball.lost_lie
-                spent, value = ball.lost_cost, ball.lost_value
-            elif ball.holed > 0.0 and uniform(luck, c.SLOT_HOLED) < ball.holed:
-                done = True
-                value = 0.0
-            if tries > 1:
-                evening -= spent + value
-            strokes += spent
-            penalties += spent - 1.0
-            if stroke == 0:
-                row_out[c.OUT_FIRST_COST] = spent
-                row_out[c.OUT_FIRST_VALUE] = value
-                row_out[c.OUT_X], row_out[c.OUT_Y] = ball.rest_x, ball.rest_y
-                row_out[c.OUT_LAND_X], row_out[c.OUT_LAND_Y] = ball.land_x, ball.land_y
-                row_out[c.OUT_SURFACE] = ball.surface
-                row_out[c.OUT_BRANCH] = ball.branch
-                row_out[c.OUT_FEATURE] = ball.feature
-                row_out[c.OUT_PENALTY_FIRST] = spent - 1.0
-                away_x, away_y = (next_x, next_y) if next_lie >= 0 else (at_x, at_y)
-                leaves = math.sqrt((away_x - pin_x) ** 2 + (away_y - pin_y) ** 2)
-                row_out[c.OUT_LEAVES] = 0.0 if done else leaves
+                luck = stroke_key(sequence_key(root, int(state[SEQUENCE])), stroke)
+                for tried in range(tries):
+                    turn = np.uint64(tries - 1 - tried) * _TURN  # the last try is the stroke itself
+                    strike(
+                        game,
+                        balls,
+                        n * tries + tried,
+                        at_x,
+                        at_y,
+                        at_lie,
+                        row,
+                        math.atan2(dx, dy) + aim,
+                        scale,
+                        stroke_luck(luck, turn, state[WIND_X], state[WIND_Y]),
+                    )
+            come_to_rest(game.ground, balls, going * tries)
+            still = 0
+            for n in range(going):
+                k = int(states[n, SEQUENCE])
+                key = sequence_key(root, k)
+                if _go_on(game, balls, n * tries, tries, stroke, key, states[n], out[k], trail[k]):
+                    for q in range(STATE_COLUMNS):
+                        states[still, q] = states[n, q]
+                    still += 1
+            going = still
             stroke += 1
-            if done:
-                to_green = strokes
-                row_out[c.OUT_EXPECTED] = strokes
-                break
-            if next_lie >= 0:
-                at_x, at_y, at_lie, at_start = next_x, next_y, next_lie, False
-                replay = value  # the place's own, just read
-                if stroke <= trail.shape[1] and at_lie < green:
-                    trail[k, stroke - 1, 0] = at_x
-                    trail[k, stroke - 1, 1] = at_y
-                    trail[k, stroke - 1, 2] = at_lie
-                if at_lie >= green:
-                    to_green = strokes
-                    putts = draw_putts(game, at_lie - green, at_x, at_y, key)
-                    row_out[c.OUT_EXPECTED] = strokes + putts_at(game.field, at_lie - green, at_x, at_y)
-                    row_out[c.OUT_PUTTS] = putts
-                    strokes += putts
-                    break
-            if stroke >= max_strokes:
-                row_out[c.OUT_EXPECTED] = strokes
-                to_green = strokes
-                break
-        row_out[c.OUT_EXPECTED] += evening
-        row_out[c.OUT_SCORE] = strokes
-        row_out[c.OUT_PENALTIES] = penalties
-        row_out[c.OUT_TO_GREEN] = to_green

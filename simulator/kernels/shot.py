@@ -1,18 +1,22 @@
-"""ONE function plays a shot: strike -> flight -> landing -> run -> rest -> rules.
+"""ONE way to play a shot: strike -> flight -> landing (`strike`), bounce and run to rest, rules (`settle`).
 
-The value solver and the full-sequence simulation both call `play_shot`; nothing else knows the golf.
+The value solver and the full-sequence simulation both play volleys of such shots; nothing else knows the golf.
 """
 
 from __future__ import annotations
 
 import math
 
+import numpy as np
+
 from . import codes as c
+from . import volley as v
 from ._compile import apart, in_place
 from .air import land
 from .game import Landing, Played
-from .ground import column_of, crossing, fate_at, is_gone, is_penalty, row_of, run_out
+from .ground import column_of, crossing, fate_at, is_gone, is_penalty, row_of
 from .relief import out_of_bounds, penalty_relief, unplayable
+from .rest import bring_down
 from .trees import NO_HIT, first_branch, nears_tree
 from .value import value_at
 
@@ -52,16 +56,15 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
 
 
 @apart
-def _flight_crossing(ground, x, y, bearing, landing, out):
+def _flight_crossing(ground, x, y, bearing, along, side, land_x, land_y, out):
     """Last place that is not gone (`is_gone`) under a flight that came down in a place that is.
 
     The ground track is taken to bend as the square of the way flown.
     """
     sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     step = 2.0 * ground.numbers[c.RASTER_CELL]
-    along, side = landing.along, landing.side
     steps = int(along / step)
-    back_x, back_y = landing.x, landing.y
+    back_x, back_y = land_x, land_y
     for k in range(1, steps + 1):
         share = 1.0 - k * step / along
         bx = x + along * share * sin_b + side * share * share * cos_b
@@ -142,24 +145,22 @@ def hole_out_chance(numbers, sideways, from_x, from_y, x, y, head_x, head_y, rol
 
 
 @in_place
-def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
-    """Play one shot and settle it by the Rules.
+def strike(game, balls, ball, x, y, lie, shot, bearing, scale, luck):
+    """Strike a ball of a volley and bring it down.
 
     Parameters
     ----------
+    balls : float64[ROOM]
+        See `volley`.
+    ball : int
+        Which of the volley.
     x, y, lie : float, float, int
         Where the ball is.
     shot, bearing, scale : int, float, float
         Shot row, start direction the player means [rad clockwise from +y], part-swing scale.
-    replay : float
-        Value of playing again from here (stroke and distance).
     luck : Luck
-
-    Returns
-    -------
-    Played
     """
-    ground, field, strikes = game.ground, game.field, game.strikes
+    ground, strikes = game.ground, game.strikes
     numbers = ground.numbers
     side = numbers[c.SIDE]
     swing, wide = 1.0 + strikes[shot, lie, c.STRIKE_SD] * luck.speed, side
@@ -182,14 +183,41 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
         landing = _among_trees(game, x, y, shot, start, fraction, tilt, luck, landing)
     entry_x, entry_y = x, y
     if is_penalty(fate_at(ground, landing.x, landing.y)):
-        entry_x, entry_y = _flight_crossing(ground, x, y, start, landing, False)
+        entry_x, entry_y = _flight_crossing(
+            ground, x, y, start, landing.along, landing.side, landing.x, landing.y, False
+        )
+    i = np.uintp(ball)
+    balls[v.FROM_X + i], balls[v.FROM_Y + i], balls[v.FROM_LIE + i] = x, y, lie
+    balls[v.SHOT + i], balls[v.BEARING + i] = shot, start
+    balls[v.LAND_X + i], balls[v.LAND_Y + i] = landing.x, landing.y
+    balls[v.ALONG + i], balls[v.SIDE + i], balls[v.BRANCH + i] = landing.along, landing.side, landing.branch
+    balls[v.ENTRY_X + i], balls[v.ENTRY_Y + i] = entry_x, entry_y
     spin = landing.spin * strikes[shot, lie, c.STRIKE_SPIN]
-    rest_x, rest_y, ground_x, ground_y, entered, head_x, head_y, rolled = run_out(
-        ground, landing.x, landing.y, landing.vx, landing.vy, landing.down, spin
-    )
-    if entered:
-        entry_x, entry_y = ground_x, ground_y
+    bring_down(balls, i, landing.x, landing.y, landing.vx, landing.vy, landing.down, spin)
 
+
+@in_place
+def settle(game, balls, ball, replay):
+    """Settle by the Rules a ball of a volley that has come to rest.
+
+    Parameters
+    ----------
+    balls : float64[ROOM]
+        As `strike` and `come_to_rest` left it.
+    ball : int
+    replay : float
+        Value of playing again from where it was played (stroke and distance).
+
+    Returns
+    -------
+    Played
+    """
+    ground, field, strikes = game.ground, game.field, game.strikes
+    numbers = ground.numbers
+    i = np.uintp(ball)
+    x, y, lie = balls[v.FROM_X + i], balls[v.FROM_Y + i], int(balls[v.FROM_LIE + i])
+    land_x, land_y = balls[v.LAND_X + i], balls[v.LAND_Y + i]
+    rest_x, rest_y = balls[v.REST_X + i], balls[v.REST_Y + i]
     row, column = row_of(numbers, ground.surface, rest_y), column_of(numbers, ground.surface, rest_x)
     surface = int(ground.surface[row, column])
     fate = int(ground.rows[surface, c.SURFACE_FATE])
@@ -199,19 +227,21 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
     if fate == c.FATE_OUT:
         left_x, left_y = rest_x, rest_y  # where it crossed the boundary: the local rule asks
         if numbers[c.LOCAL_RULE_STROKES] > 0.0:
-            if fate_at(ground, landing.x, landing.y) == c.FATE_OUT:
-                left_x, left_y = _flight_crossing(ground, x, y, start, landing, True)
+            if fate_at(ground, land_x, land_y) == c.FATE_OUT:
+                bearing, along, side = balls[v.BEARING + i], balls[v.ALONG + i], balls[v.SIDE + i]
+                left_x, left_y = _flight_crossing(
+                    ground, x, y, bearing, along, side, land_x, land_y, True
+                )
             else:
-                left_x, left_y = crossing(ground, rest_x, rest_y, landing.x, landing.y, True)
+                left_x, left_y = crossing(ground, rest_x, rest_y, land_x, land_y, True)
         best = out_of_bounds(game, left_x, left_y, replay)
     elif is_penalty(fate):
         best = (1e9, x, y, -1, 0.0)
         if fate == c.FATE_PENALTY_DRY:
             in_area = int(ground.rows[surface, c.SURFACE_LIE])
             best = (value_at(field, in_area, rest_x, rest_y), rest_x, rest_y, in_area, 0.0)
-        best = penalty_relief(
-            game, entry_x, entry_y, game.feature_rows[feature + 1, c.FEATURE_LATERAL] > 0.5, replay, best
-        )
+        lateral = game.feature_rows[feature + 1, c.FEATURE_LATERAL] > 0.5
+        best = penalty_relief(game, balls[v.ENTRY_X + i], balls[v.ENTRY_Y + i], lateral, replay, best)
     else:
         next_lie = int(ground.rows[surface, c.SURFACE_LIE])
         if fate == c.FATE_GREEN:
@@ -220,7 +250,15 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
         best = (as_it_lies, rest_x, rest_y, next_lie, 0.0)
         if fate == c.FATE_GREEN:
             holed = hole_out_chance(
-                numbers, strikes[shot, lie, c.STRIKE_SIDEWAYS], x, y, rest_x, rest_y, head_x, head_y, rolled
+                numbers,
+                strikes[int(balls[v.SHOT + i]), lie, c.STRIKE_SIDEWAYS],
+                x,
+                y,
+                rest_x,
+                rest_y,
+                balls[v.HEAD_X + i],
+                balls[v.HEAD_Y + i],
+                balls[v.ROLL + i],
             )
         elif game.lie_rows[next_lie] != c.UNPLAYABLE_NEVER:
             best = unplayable(game, next_lie, rest_x, rest_y, replay, best)
@@ -249,7 +287,7 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):
         rest_y,
         surface,
         feature,
-        landing.x,
-        landing.y,
-        landing.branch,
+        land_x,
+        land_y,
+        balls[v.BRANCH + i],
     )

@@ -9,7 +9,7 @@ from .scoring import closed, score_action
 
 
 @entry
-def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, more, many, room, picked, out):
+def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, more, many, room, picked, balls, out):
     """Value and action of nodes[first:last] from committed values.
 
     Parameters
@@ -32,7 +32,8 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
         it would be too low.
     room : float64[MOST_CANDIDATES + KEPT + 1, 4]
     picked : int64[KEPT]
-        To work in, of this call alone.
+    balls : float64[ROOM]
+        To work in, of this call alone; `balls` is explained in volley.py.
     out : float64[n, 4]
         Written: value, shot, aim, reach.
     """
@@ -61,6 +62,7 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
                 wide_aims,
                 few[scramble, : int(nodes[k, 6])],
                 more[scramble, : int(nodes[k, 7])],
+                balls,
                 scratch,
                 tries,
                 picked,
@@ -68,7 +70,7 @@ def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, m
             )
         shot = best[0] if search == 1 else c.BY_PLAN
         valuing = many[scramble, : int(nodes[k, 8])]
-        cost, again = score_action(game, x, y, lie, spread, shot, best[1], best[2], replay, valuing)
+        cost, again = score_action(game, x, y, lie, spread, shot, best[1], best[2], replay, valuing, balls)
         out[k, 0] = closed(cost, again)
         for q in range(3):
             out[k, q + 1] = best[q]

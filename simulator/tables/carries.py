@@ -10,6 +10,7 @@ from ..kernels import codes as c
 from ..kernels.flight import Launches
 from ..kernels.game import Ground
 from ..kernels.runs import fill_runs
+from ..kernels.volley import ROOM
 from ..physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
 from ..player.model import Club
 from ..units import M_PER_YD, MPS_PER_MPH
@@ -126,5 +127,5 @@ def runs_yd(landings: np.ndarray, conditions: Conditions, surface: Surface = Sur
         skip_table(numbers, surfaces, grounds),
     )
     out = np.zeros(len(landings))
-    fill_runs(ground, np.ascontiguousarray(landings), out)
+    fill_runs(ground, np.ascontiguousarray(landings), np.empty(ROOM), out)
     return out

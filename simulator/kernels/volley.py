@@ -1,0 +1,48 @@
+"""A volley: strikes played side by side, and the room they are played in.
+
+A bounce is one long chain of operations, each waiting for the one before. Several balls bounced in one loop
+without branches cost little more than one: so a volley's strikes are all brought down (`shot.strike`), all
+bounced and run to rest (`rest.come_to_rest`), then all settled by the Rules (`shot.settle`).
+
+The room is one float64[ROOM]: column after column of TOGETHER numbers, a ball's at ``column + ball``. The starts
+of the columns are constants, by which the compiler knows that they do not overlap.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+TOGETHER = 64
+"""Balls of a volley at the most; a room for so many stays near the processor."""
+
+_COLUMNS = 46
+
+(
+    # --- of each ball ----------------------------------------------------------------------------
+    FROM_X, FROM_Y, FROM_LIE,  # where it is played from
+    SHOT, BEARING,  # row of the shot, start direction of the strike [rad]
+    LAND_X, LAND_Y,  # where it comes down
+    ALONG, SIDE,  # the way flown, along the start direction and to its right [yd]
+    BRANCH,  # 1 if it drops from a branch
+    ENTRY_X, ENTRY_Y,  # last place outside a penalty area, where it went into one
+    INSIDE,  # 1 while it is in one
+    REST_X, REST_Y,  # where it rests, or starts to run
+    ROLL,  # speed at which it starts to run [yd/s], then the length of the run [yd]
+    HEAD_X, HEAD_Y,  # unit direction of the last movement
+    # --- of each that moves, closed up when others have stopped -----------------------------------
+    BALL,  # which it is
+    X, Y, WAS_X, WAS_Y,  # where it comes down, and did before
+    VX, VY, DOWN, SPIN,  # velocity [yd/s], backspin [rad/s]
+    NORMAL_X, NORMAL_Y, NORMAL_Z,  # upward unit normal of the ground there
+    TILT, BOUNCY, FRICTION,  # of the surface, see `bounce.bounce`
+    TOWARDS_X, TOWARDS_Y, TOWARDS_Z,  # unit direction along the ground
+    OFF_ALONG, OFF_UP,  # speeds after the bounce, along the ground and away from it [yd/s]
+    # --- and of each that runs -------------------------------------------------------------------
+    SURFACE,  # code of the surface it is on; -1 before that was looked up
+    SQUARED, ON_LEVEL,  # its speed squared, and what that would be on the level, no more [(yd/s)^2]
+    PER_STEP,  # columns of the table of skips to a squared speed; 0 for a ball that rolls only
+    RUN,  # how far it has run [yd]
+    SLOWS, SLOPE_X, SLOPE_Y,  # deceleration on the level [yd/s2]; slope of the ground [yd/yd]
+) = (np.uintp(TOGETHER * column) for column in range(_COLUMNS))  # fmt: skip
+
+ROOM = TOGETHER * _COLUMNS
