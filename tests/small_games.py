@@ -12,21 +12,18 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
-from from_python import from_python
+from one_ball import play_shot
 
 from simulator import load_player
 from simulator.engine import solve_map
 from simulator.hole.model import Hole
 from simulator.hole.sketch import read_sketch
 from simulator.kernels.game import Luck
-from simulator.kernels.shot import play_shot
 from simulator.player.model import Player
 from simulator.tables.bag import Bag, make_bag
 from simulator.tables.game import Board, make_board, make_sketch, relief_cells
 from simulator.tables.nodes import HELD_YD
 from simulator.tables.rasters import ground_raster
-
-play_shot = from_python(play_shot)
 
 RESULT = (
     "x", "y", "lie", "cost", "value", "holed",

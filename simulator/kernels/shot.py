@@ -17,7 +17,7 @@ from .game import Landing, Played
 from .ground import column_of, crossing, fate_at, is_gone, is_penalty, row_of
 from .relief import out_of_bounds, penalty_relief, unplayable
 from .rest import bring_down
-from .trees import NO_HIT, first_branch, nears_tree
+from .trees import NO_HIT, first_branch, way_to_trees
 from .value import value_at
 
 
@@ -76,8 +76,8 @@ def _flight_crossing(ground, x, y, bearing, along, side, land_x, land_y, out):
 
 
 @in_place
-def _among_trees(game, x, y, shot, bearing, fraction, tilt, luck, landing):
-    """Landing after the trees: `landing` itself, or the drop from the branch the ball hit.
+def _among_trees(game, x, y, shot, bearing, fraction, tilt, luck, near, landing):
+    """Landing after the trees first met after `near` yards: `landing`, or the drop from the branch the ball hit.
 
     After a hit the ball keeps a uniform share of its remaining carry in a direction of chance, then
     drops. Fitted to published averages by the border's numbers.
@@ -94,6 +94,7 @@ def _among_trees(game, x, y, shot, bearing, fraction, tilt, luck, landing):
         tilt,
         luck.wind_x,
         luck.wind_y,
+        near,
         landing.along,
         landing.side,
         -math.log(luck.hit),
@@ -177,10 +178,10 @@ def strike(game, balls, ball, x, y, lie, shot, bearing, scale, luck):
     tilt = wide * strikes[shot, lie, c.STRIKE_TILT_SD] * luck.tilt
     landing = land(ground, game.flights, x, y, shot, start, fraction, tilt, luck.wind_x, luck.wind_y)
     trees = game.trees
-    if trees.canopy.shape[0] > 1 and nears_tree(
-        numbers, trees.clear, x, y, start, landing.along, landing.side
-    ):
-        landing = _among_trees(game, x, y, shot, start, fraction, tilt, luck, landing)
+    if trees.canopy.shape[0] > 1:
+        near = way_to_trees(numbers, trees.clear, x, y, start, landing.along, landing.side)
+        if near < NO_HIT:
+            landing = _among_trees(game, x, y, shot, start, fraction, tilt, luck, near, landing)
     entry_x, entry_y = x, y
     if is_penalty(fate_at(ground, landing.x, landing.y)):
         entry_x, entry_y = _flight_crossing(

@@ -25,8 +25,11 @@ def wide_cell(numbers, wide, x, y):
 
 
 @in_place
-def nears_tree(numbers, clear, x, y, bearing, along, side):
-    """Whether the way to a landing, bent as the square of the way flown, comes near a crown."""
+def way_to_trees(numbers, clear, x, y, bearing, along, side):
+    """How far along its start line a flight first comes near a crown [yd]; NO_HIT where it does not.
+
+    The way on the ground to the landing is taken to bend as the square of the way flown.
+    """
     sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     bend = side / max(along * along, 1.0)
     way = 0.0
@@ -34,9 +37,9 @@ def nears_tree(numbers, clear, x, y, bearing, along, side):
         off = bend * way * way
         stride = wide_cell(numbers, clear, x + way * sin_b + off * cos_b, y + way * cos_b - off * sin_b)
         if stride <= 0.0:
-            return True
+            return way
         way += stride
-    return False
+    return NO_HIT
 
 
 @in_place
@@ -83,7 +86,7 @@ def _march(ground, trees, x, y, sin_b, cos_b, level, old, new, gone, depth):
 
 
 @in_place
-def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, along, side, depth):
+def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, way, along, side, depth):
     """Way along the start line [yd] at which a flight hits a branch, with its side and height there.
 
     Inside a crown the chance to hit within a step is exponential in its length over the crown's mean
@@ -94,6 +97,8 @@ def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, alon
 
     Parameters
     ----------
+    way : float
+        Where it first comes near a crown (`way_to_trees`).
     along, side : float
         Landing [yd] in the frame of the start line.
 
@@ -108,9 +113,9 @@ def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, alon
     points = tracks.shape[5]
     level, lowest, ready, mirror, gone = 0.0, along, False, 1.0, 0.0
     f, t, u, v, a, d, wu, wv = 0, 0, 0, 0, 0.0, 0.0, 0.0, 0.0
-    way, known, wide = 0.0, -1, 1.0 / numbers[c.SHADE_PER_YD]
+    known, wide = -1, 1.0 / numbers[c.SHADE_PER_YD]
     old_side, old_z, new_side, new_z = 0.0, 0.0, 0.0, 0.0
-    bend = side / (along * along) if along > 1.0 else 0.0
+    bend = side / max(along * along, 1.0)
     for _ in range(200):
         if way >= lowest:
             break

@@ -11,13 +11,13 @@ import numba
 import numpy as np
 import pytest
 from naive import Ground
+from one_ball import play_shot
 from small_games import bag_of, solved, straight_hole, tell
 
 from simulator.engine import value_actions
 from simulator.hole.surfaces import LIE_OF, Lie, Surface
 from simulator.kernels import codes as c
 from simulator.kernels.game import Luck
-from simulator.kernels.shot import play_shot
 from simulator.tables.luck import strike_sets
 
 

@@ -6,17 +6,17 @@ import numpy as np
 import pytest
 from from_python import from_python
 from naive import YD, hop_loop_yd, hops_down_a_plane_yd, penner_bounce
+from one_ball import run_out
 from small_games import bag_of, straight_hole, tell, with_relief
 
 from simulator.hole.surfaces import Surface
 from simulator.kernels import codes as c
-from simulator.kernels.ground import bounce, run_out
+from simulator.kernels.bounce import bounce
 from simulator.physics.ground import GROUNDS
 from simulator.tables.flights import TILTS_DEG
 from simulator.tables.game import make_board
 
 bounce = from_python(bounce)
-run_out = from_python(run_out)
 
 SURFACES = ["FAIRWAY", "GREEN", "ROUGH", "HEAVY_ROUGH", "BUNKER", "PATH", "TREES"]
 

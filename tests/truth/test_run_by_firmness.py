@@ -16,7 +16,7 @@ from from_python import from_python
 from truth_rows import outside
 
 from simulator.kernels import codes as c
-from simulator.kernels.ground import bounce
+from simulator.kernels.bounce import bounce
 from simulator.physics.ground import FIRMNESS, FIRMNESS_ROWS, GROUNDS, HOP_LEAST_MPS, Ground, ground_of
 
 bounce = from_python(bounce)
