@@ -11,7 +11,7 @@ import numpy as np
 
 from . import codes as c
 from . import volley as v
-from ._compile import in_place, kernel
+from ._compile import apart, in_place
 from .bounce import bounce
 from .ground import column_of, crossing, is_penalty, row_of
 
@@ -22,7 +22,7 @@ MOST_CELLS = 600
 """Cells after which a ball is at rest even where a slope steeper than friction holds it on keeps it rolling."""
 
 
-@kernel
+@apart
 def _hop(numbers, balls, count):
     """Bounce every ball that moves off the ground under it, and take it to where it meets that plane again.
 
@@ -135,7 +135,7 @@ def _bounce_on(ground, balls, count):
         _hop(numbers, balls, count)
 
 
-@kernel
+@apart
 def _roll(numbers, balls, count):
     """Take every ball that runs one cell on, or to where it stops.
 
@@ -289,7 +289,7 @@ def bring_down(balls, ball, x, y, vx, vy, down, spin):
     balls[v.INSIDE + i] = 1.0
 
 
-@kernel
+@apart
 def come_to_rest(ground, balls, count):
     """Bounce and run the balls of a volley from their landings to rest, on the slope and across surfaces.
 

@@ -108,12 +108,10 @@ def _go_on(game, balls, first_ball, tries, stroke, key, state, row_out, trail):
     """
     numbers = game.ground.numbers
     green = int(numbers[c.LIE_GREEN])
-    ball = settle(game, balls, first_ball, state[REPLAY])
-    for tried in range(1, tries):
-        state[EVENING] += total_after(ball) / tries
+    for tried in range(tries):
         ball = settle(game, balls, first_ball + tried, state[REPLAY])
-    if tries > 1:
-        state[EVENING] += total_after(ball) / tries
+        if tries > 1:
+            state[EVENING] += total_after(ball) / tries
     luck = stroke_key(key, stroke)
     done = False
     next_x, next_y, next_lie, spent, value = ball.x, ball.y, ball.lie, ball.cost, ball.value
