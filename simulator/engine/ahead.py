@@ -57,10 +57,13 @@ def entry_types() -> dict[Any, tuple[Any, ...]]:
         Game, ground, field, i2[:, ::1], f8[:, ::1], i8[::1], f8[:, :, ::1], flights, trees, plan, plan
     )
     place, share, action, flag = (f8, f8, i8), (i8, i8), f8[::1], numba.boolean
+    balls, states, out = f8[::1], f8[:, ::1], f8[:, :, ::1]
     return {
-        sequence.play: (game, i8, *place, action, action, f8, i8, flag, *share, f8[::1], f8[:, ::1], f8[:, ::1], f8[:, :, ::1]),
-        scoring.evaluate: (game, *place, f8[:, ::1], f8, f8[:, :, ::1], *share, f8[::1], f8[:, :, ::1]),
-    }
+        sequence.play: (
+            game, i8, *place, action, action, f8, i8, flag, *share, balls, states, f8[:, ::1], out
+        ),
+        scoring.evaluate: (game, *place, f8[:, ::1], f8, f8[:, :, ::1], *share, balls, out),
+    }  # fmt: skip
 
 
 if __name__ == "__main__":

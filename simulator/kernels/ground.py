@@ -12,6 +12,7 @@ import numpy as np
 from . import codes as c
 from ._compile import kernel
 
+
 @kernel
 def column_of(numbers, surface, x):
     """Raster column of a place [yd]; places off the raster take its nearest cell."""

@@ -19,7 +19,7 @@ MOST_HOPS = 30
 """A ball that still hops then runs on along the ground: down a steep slope hops need not die out."""
 
 MOST_CELLS = 600
-"""Cells after which a ball is at rest even where a slope steeper than friction holds it on keeps it rolling."""
+"""After so many cells a ball is at rest, even where the slope is too steep for friction to hold it."""
 
 
 @apart
@@ -79,7 +79,7 @@ def _meet(ground, balls, old, new):
         balls[v.ENTRY_X + ball], balls[v.ENTRY_Y + ball] = at_x, at_y
     balls[v.INSIDE + ball] = 1.0 if inside else 0.0
     if fate == c.FATE_PENALTY_WET:
-        balls[v.REST_X + ball], balls[v.REST_Y + ball], balls[v.ROLL + ball] = x, y, 0.0
+        balls[v.REST_X + ball], balls[v.REST_Y + ball], balls[v.SPEED + ball] = x, y, 0.0
         balls[v.HEAD_X + ball], balls[v.HEAD_Y + ball] = balls[v.TOWARDS_X + old], balls[v.TOWARDS_Y + old]
         return False
     balls[v.NORMAL_X + new], balls[v.NORMAL_Y + new], balls[v.NORMAL_Z + new] = 0.0, 0.0, 1.0
@@ -108,7 +108,7 @@ def _meet(ground, balls, old, new):
 
 @in_place
 def _bounce_on(ground, balls, count):
-    """Bounce the balls until each runs along the ground, from REST at the speed ROLL; 0 in water."""
+    """Bounce the balls until each runs along the ground, from REST at SPEED; 0 in water."""
     numbers = ground.numbers
     for hops in range(MOST_HOPS + 1):
         moving = np.uintp(0)
@@ -121,7 +121,7 @@ def _bounce_on(ground, balls, count):
                 if low or hops == MOST_HOPS:
                     ball = np.uintp(int(balls[v.BALL + i]))
                     balls[v.REST_X + ball], balls[v.REST_Y + ball] = balls[v.WAS_X + i], balls[v.WAS_Y + i]
-                    balls[v.ROLL + ball] = (
+                    balls[v.SPEED + ball] = (
                         5.0 / 7.0 * balls[v.OFF_ALONG + i] - 2.0 / 7.0 * numbers[c.BALL_RADIUS] * spin
                     )
                     balls[v.HEAD_X + ball] = balls[v.TOWARDS_X + i]
@@ -157,8 +157,8 @@ def _roll(numbers, balls, count):
         balls[v.WAS_X + i], balls[v.WAS_Y + i] = x, y
         balls[v.X + i], balls[v.Y + i] = x + head_x * length, y + head_y * length
         balls[v.RUN + i] += length
-        # the slope's pull across the path turns the ball by pull x way / speed squared; along the path it is in
-        # `slow` already
+        # the slope's pull across the path turns the ball by pull x way / speed squared; along the path it is
+        # in `slow` already
         half = -pull * (slope_y * head_x - slope_x * head_y) * length / (squared + left)
         half = 0.0 if stops else min(max(half, -0.25), 0.25)  # a rotation by half angles: no sine and no root
         per = 1.0 / (1.0 + half * half)
@@ -170,10 +170,10 @@ def _roll(numbers, balls, count):
 
 @in_place
 def _start_run(balls, ball):
-    """A ball on its way along the ground from REST, at the speed ROLL."""
-    roll, per_step = balls[v.ROLL + ball], 1.0
+    """A ball on its way along the ground from REST."""
+    speed, per_step = balls[v.SPEED + ball], 1.0
     head_x, head_y = balls[v.HEAD_X + ball], balls[v.HEAD_Y + ball]
-    if roll < 0.0:  # backspin: down and rolling back, without the skips: the table's first column
+    if speed < 0.0:  # backspin: down and rolling back, without the skips: the table's first column
         head_x, head_y, per_step = -head_x, -head_y, 0.0
     flat = math.sqrt(head_x * head_x + head_y * head_y)
     if flat > 1e-9:
@@ -181,7 +181,7 @@ def _start_run(balls, ball):
     balls[v.BALL + ball], balls[v.SURFACE + ball] = ball, -1.0
     balls[v.X + ball], balls[v.Y + ball] = balls[v.REST_X + ball], balls[v.REST_Y + ball]
     balls[v.TOWARDS_X + ball], balls[v.TOWARDS_Y + ball] = head_x, head_y
-    balls[v.SQUARED + ball] = balls[v.ON_LEVEL + ball] = roll * roll
+    balls[v.SQUARED + ball] = balls[v.ON_LEVEL + ball] = speed * speed
     balls[v.PER_STEP + ball], balls[v.RUN + ball] = per_step, 0.0
 
 
@@ -227,7 +227,8 @@ def _look(ground, balls, old, new):
     if new != old:
         balls[v.BALL + new], balls[v.SURFACE + new] = balls[v.BALL + old], balls[v.SURFACE + old]
         balls[v.X + new], balls[v.Y + new] = x, y
-        balls[v.TOWARDS_X + new], balls[v.TOWARDS_Y + new] = balls[v.TOWARDS_X + old], balls[v.TOWARDS_Y + old]
+        balls[v.TOWARDS_X + new] = balls[v.TOWARDS_X + old]
+        balls[v.TOWARDS_Y + new] = balls[v.TOWARDS_Y + old]
         balls[v.SQUARED + new], balls[v.ON_LEVEL + new] = balls[v.SQUARED + old], on_level
         balls[v.PER_STEP + new], balls[v.RUN + new] = per_step, balls[v.RUN + old]
     return True

@@ -73,9 +73,7 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes, bal
             dx, dy = numbers[c.PIN_X] - from_x, numbers[c.PIN_Y] - from_y
             if by_plan:
                 shot, aim, reach = plan_at(game, lie, from_x, from_y)
-            row, scale = intended_shot(
-                numbers, game.strikes, lie, shot, reach, math.sqrt(dx * dx + dy * dy)
-            )
+            row, scale = intended_shot(numbers, game.strikes, lie, shot, reach, math.sqrt(dx * dx + dy * dy))
             strike(
                 game,
                 balls,

@@ -1,6 +1,6 @@
-"""ONE way to play a shot: strike -> flight -> landing (`strike`), bounce and run to rest, rules (`settle`).
+"""ONE way to play a shot: down to the landing (`strike`), to rest (rest.py), by the Rules (`settle`).
 
-The value solver and the full-sequence simulation both play volleys of such shots; nothing else knows the golf.
+The value solver and the full-sequence simulation both play volleys of such shots; nothing else knows golf.
 """
 
 from __future__ import annotations
@@ -77,7 +77,7 @@ def _flight_crossing(ground, x, y, bearing, along, side, land_x, land_y, out):
 
 @in_place
 def _among_trees(game, x, y, shot, bearing, fraction, tilt, luck, near, landing):
-    """Landing after the trees first met after `near` yards: `landing`, or the drop from the branch the ball hit.
+    """Landing after the trees, the first of them `near` yards on: `landing`, or the drop from a branch.
 
     After a hit the ball keeps a uniform share of its remaining carry in a direction of chance, then
     drops. Fitted to published averages by the border's numbers.
@@ -230,9 +230,7 @@ def settle(game, balls, ball, replay):
         if numbers[c.LOCAL_RULE_STROKES] > 0.0:
             if fate_at(ground, land_x, land_y) == c.FATE_OUT:
                 bearing, along, side = balls[v.BEARING + i], balls[v.ALONG + i], balls[v.SIDE + i]
-                left_x, left_y = _flight_crossing(
-                    ground, x, y, bearing, along, side, land_x, land_y, True
-                )
+                left_x, left_y = _flight_crossing(ground, x, y, bearing, along, side, land_x, land_y, True)
             else:
                 left_x, left_y = crossing(ground, rest_x, rest_y, land_x, land_y, True)
         best = out_of_bounds(game, left_x, left_y, replay)

@@ -9,7 +9,9 @@ from .scoring import closed, score_action
 
 
 @entry
-def solve_nodes(game, search, nodes, seeds, first, last, aims, wide_aims, few, more, many, room, picked, balls, out):
+def solve_nodes(
+    game, search, nodes, seeds, first, last, aims, wide_aims, few, more, many, room, picked, balls, out
+):
     """Value and action of nodes[first:last] from committed values.
 
     Parameters

@@ -4,8 +4,8 @@ A bounce is one long chain of operations, each waiting for the one before. Sever
 without branches cost little more than one: so a volley's strikes are all brought down (`shot.strike`), all
 bounced and run to rest (`rest.come_to_rest`), then all settled by the Rules (`shot.settle`).
 
-The room is one float64[ROOM]: column after column of TOGETHER numbers, a ball's at ``column + ball``. The starts
-of the columns are constants, by which the compiler knows that they do not overlap.
+The room is one float64[ROOM]: column after column of TOGETHER numbers, a ball's at ``column + ball``. The
+starts of the columns are constants, by which the compiler knows that they do not overlap.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ import numpy as np
 TOGETHER = 64
 """Balls of a volley at the most; a room for so many stays near the processor."""
 
-_COLUMNS = 46
+_COLUMNS = 47
 
 (
     # --- of each ball ----------------------------------------------------------------------------
@@ -27,7 +27,7 @@ _COLUMNS = 46
     ENTRY_X, ENTRY_Y,  # last place outside a penalty area, where it went into one
     INSIDE,  # 1 while it is in one
     REST_X, REST_Y,  # where it rests, or starts to run
-    ROLL,  # speed at which it starts to run [yd/s], then the length of the run [yd]
+    SPEED, ROLL,  # at which it starts to run [yd/s], below zero where it spins back; how far it runs [yd]
     HEAD_X, HEAD_Y,  # unit direction of the last movement
     # --- of each that moves, closed up when others have stopped -----------------------------------
     BALL,  # which it is
