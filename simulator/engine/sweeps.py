@@ -52,6 +52,7 @@ def sweep(
     table, place = board.nodes.table, board.nodes.place
     values, plans = (game.field.coarse, game.field.fine), (game.coarse_plan, game.fine_plan)
     count = len(table)
+    whole = {0, 1}
     out = np.empty((count, 4))
     aims, wide = np.radians(AIMS_DEG), np.radians(WIDE_AIMS_DEG)
     steps = np.arange(effort.band_yd, table[-1, 3] + effort.band_yd, effort.band_yd)
@@ -83,7 +84,11 @@ def sweep(
             at = tuple(place[rows, 1:].T)
             means[grid][at] = out[rows, 0]
             plans[grid][at] = out[rows, 1:]
-            values[grid][...] = sharpened(means[grid])
+            if grid in whole:  # guesses farther out too
+                values[grid][...] = sharpened(means[grid])
+                whole.remove(grid)
+            else:
+                _sharpen_about(at[1], at[2], means[grid], values[grid])
     if not np.isfinite(out).all():
         raise NoAnswerError("the value map has no finite value somewhere: no shot of this bag gets home")
     return out
@@ -93,6 +98,16 @@ def room_to_choose() -> tuple[np.ndarray, np.ndarray, np.ndarray]:
     """What one call of `solve_nodes` works in."""
     candidates = np.empty((choosing.MOST_CANDIDATES + choosing.KEPT + 1, 4))
     return candidates, np.empty(choosing.KEPT, np.int64), np.empty(volley.ROOM)
+
+
+def _sharpen_about(rows: np.ndarray, columns: np.ndarray, means: np.ndarray, values: np.ndarray) -> None:
+    """Sharpen anew what nodes whose means are new have a part in: themselves and the nodes beside them."""
+    first = int(rows.min()), int(columns.min())
+    last = int(rows.max()), int(columns.max())
+    seen = tuple(slice(max(low - 2, 0), high + 3) for low, high in zip(first, last, strict=True))
+    inner = tuple(slice(max(low - 1, 0), high + 2) for low, high in zip(first, last, strict=True))
+    within = tuple(slice(a.start - b.start, a.stop - b.start) for a, b in zip(inner, seen, strict=True))
+    values[:, inner[0], inner[1]] = sharpened(means[:, seen[0], seen[1]])[:, within[0], within[1]]
 
 
 def sharpened(means: np.ndarray) -> np.ndarray:
