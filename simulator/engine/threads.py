@@ -30,8 +30,13 @@ def share(work: Callable[[int, int], Any], count: int, chunk: int, threads: int)
         if count:
             work(0, count)
         return
-    starts = range(0, count, chunk)
-    for done in [_pool(threads).submit(work, k, min(k + chunk, count)) for k in starts]:
+    starts = iter(range(0, count, chunk))  # who asks for the next one gets it: one at a time, by Python's lock
+
+    def work_on() -> None:
+        for k in starts:
+            work(k, min(k + chunk, count))
+
+    for done in [_pool(threads).submit(work_on) for _ in range(threads)]:
         done.result()
 
 
