@@ -127,12 +127,13 @@ def _grid(
     before_y, after_y = _steps(centre_y - low, step), _steps(high - centre_y, step)
     x0, y0 = centre_x - before_x * step, centre_y - before_y * step
     columns, rows = before_x + after_x + 1, before_y + after_y + 1
-    wanted = np.zeros((LIES, rows, columns), dtype=bool)
+    lower = np.zeros((LIES, rows, columns), dtype=bool)  # the first node of the four round each place
     i = np.clip(np.floor((x - x0) / step).astype(int), 0, columns - 2)
     j = np.clip(np.floor((y - y0) / step).astype(int), 0, rows - 2)
-    for dj in (0, 1):
-        for di in (0, 1):
-            wanted[lie, j + dj, i + di] = True
+    lower[lie, j, i] = True
+    wanted = lower.copy()
+    wanted[:, 1:] |= lower[:, :-1]
+    wanted[:, :, 1:] |= wanted[:, :, :-1].copy()
     return Grid(x0, y0, step, rows, columns, wanted)
 
 
