@@ -30,7 +30,7 @@ def share(work: Callable[[int, int], Any], count: int, chunk: int, threads: int)
         if count:
             work(0, count)
         return
-    starts = iter(range(0, count, chunk))  # who asks for the next one gets it: one at a time, by Python's lock
+    starts = iter(range(0, count, chunk))  # who asks gets the next one; Python's lock lets one ask at a time
 
     def work_on() -> None:
         for k in starts:

@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from ._compile import kernel, part, table_entry
-from .trajectory import MAX_STEPS, Air, between, fly
+from .trajectory import FAN, FAN_ROOM, MAX_STEPS, Air, between, come_down, fly_fan
 
 TRACK_POINTS = 12
 """Points kept of a ground track, at 1/12, 2/12 ... 12/12 of the distance along."""
@@ -56,25 +56,27 @@ class Axes(NamedTuple):
 
 
 @kernel
-def _keep_track(path, steps, end_share, step, track):
-    """Side and height where the ball is 1/12 ... 12/12 of the way along to its lowest landing."""
+def _keep_track(path, n, steps, end_share, step, track):
+    """Side and height where flight n of a fan is 1/12 ... 12/12 of the way along to its lowest landing."""
     last = steps - 1
-    end = between(path[last, 1], path[last, 4], path[steps, 1], path[steps, 4], step, end_share)[0]
+    end = between(path[last, 1, n], path[last, 4, n], path[steps, 1, n], path[steps, 4, n], step, end_share)[
+        0
+    ]
     i = 0
     for k in range(TRACK_POINTS):
         goal = end * (k + 1) / TRACK_POINTS
-        while i < last and path[i + 1, 1] < goal:
+        while i < last and path[i + 1, 1, n] < goal:
             i += 1
         s = end_share
         if k < TRACK_POINTS - 1:
-            s = (goal - path[i, 1]) / max(path[i + 1, 1] - path[i, 1], 1e-9)
+            s = (goal - path[i, 1, n]) / max(path[i + 1, 1, n] - path[i, 1, n], 1e-9)
             for _ in range(3):
-                at, v = between(path[i, 1], path[i, 4], path[i + 1, 1], path[i + 1, 4], step, s)
+                at, v = between(path[i, 1, n], path[i, 4, n], path[i + 1, 1, n], path[i + 1, 4, n], step, s)
                 s = min(max(s - (at - goal) / (step * max(v, 1e-3)), 0.0), 1.0)
         else:
             i = last
-        track[k, 0] = between(path[i, 0], path[i, 3], path[i + 1, 0], path[i + 1, 3], step, s)[0]
-        track[k, 1] = between(path[i, 2], path[i, 5], path[i + 1, 2], path[i + 1, 5], step, s)[0]
+        track[k, 0] = between(path[i, 0, n], path[i, 3, n], path[i + 1, 0, n], path[i + 1, 3, n], step, s)[0]
+        track[k, 1] = between(path[i, 2, n], path[i, 5, n], path[i + 1, 2, n], path[i + 1, 5, n], step, s)[0]
 
 
 @kernel
@@ -87,7 +89,7 @@ def _on_grid(values, start, step, at):
 
 
 @part
-def _solve_speed(air, launches, shot, stock, carry, guess, level, path, landing):
+def _solve_speed(air, launches, shot, stock, carry, guess, level, room, path, landing):
     """Ball speed [yd/s] whose still-air carry is `carry` [yd]; returns (speed, launch, spin).
 
     With ``stock > 0`` the strike keeps the stock strike's launch and its spin falls with speed (a
@@ -106,7 +108,8 @@ def _solve_speed(air, launches, shot, stock, carry, guess, level, path, landing)
         launch = _on_grid(launches.angles[shot], launches.start, launches.step, at)
         spin = _on_grid(launches.spins[shot], launches.start, launches.step, at)
         spin *= speed / stock if stock > 0.0 else 1.0
-        fly(air, speed, launch, spin, 0.0, 0.0, 0.0, level, path, landing)
+        steps = fly_fan(air, speed, launch, spin, level, 0.0, 0.0, 0.0, room, path)  # `level` is no tilt too
+        come_down(air, speed, spin, level, 0.0, steps, 0, path, landing)
         gone = landing[0, 0]
         y = math.log(max(gone, 1e-9))
         if abs(gone - carry) < 1e-4 or high - low < 1e-13:
@@ -139,7 +142,7 @@ def fill_flights(reference: Air, air: Air, launches, carries, axes, first, last,
         Stock still-air carry [yd], > 0.
     axes : Axes
     out : float32[shot, nu, nv, nf, nt, nh, 6]
-        Filled: the six numbers of `fly`.
+        Filled: the six numbers of `come_down`.
     tracks : float32[shot, nu, nv, nf, nt, TRACK_POINTS, 2]
         Filled: side and height at k/12 of the distance along to the lowest landing height. A first
         axis of length zero: no tracks are kept.
@@ -147,8 +150,9 @@ def fill_flights(reference: Air, air: Air, launches, carries, axes, first, last,
         Filled: ball speeds solved for [yd/s].
     """
     fractions, tilts, along_winds, cross_winds, heights = axes
-    path = np.empty((MAX_STEPS + 1, 6))
+    path, room = np.empty((MAX_STEPS + 1, 6, FAN)), np.empty(FAN_ROOM)
     level = np.zeros(1)
+    lowest = heights.min()
     once = np.empty((1, 6))
     landing = np.empty((heights.shape[0], 6))
     for shot in range(first, last):
@@ -164,6 +168,7 @@ def fill_flights(reference: Air, air: Air, launches, carries, axes, first, last,
                 carries[shot] * share,
                 guess,
                 level,
+                room,
                 path,
                 once,
             )
@@ -177,21 +182,27 @@ def fill_flights(reference: Air, air: Air, launches, carries, axes, first, last,
                 continue
             for u in range(along_winds.shape[0]):
                 for v in range(cross_winds.shape[0]):
-                    for t in range(tilts.shape[0]):
-                        _, steps, cut = fly(
+                    for first_tilt in range(0, tilts.shape[0], FAN):
+                        fan = tilts[first_tilt : first_tilt + FAN]
+                        flown = fly_fan(
                             air,
                             speed,
                             launch,
                             spin,
-                            tilts[t],
+                            fan,
                             cross_winds[v],
                             along_winds[u],
-                            heights,
+                            lowest,
+                            room,
                             path,
-                            landing,
                         )
-                        for j in range(heights.shape[0]):
-                            for c in range(6):
-                                out[shot, u, v, f, t, j, c] = landing[j, c]
-                        if tracks.shape[0] > 0:
-                            _keep_track(path, steps, cut, air.step_s, tracks[shot, u, v, f, t])
+                        for n in range(fan.shape[0]):
+                            t = first_tilt + n
+                            _, steps, cut = come_down(
+                                air, speed, spin, heights, lowest, flown, n, path, landing
+                            )
+                            for j in range(heights.shape[0]):
+                                for c in range(6):
+                                    out[shot, u, v, f, t, j, c] = landing[j, c]
+                            if tracks.shape[0] > 0:
+                                _keep_track(path, n, steps, cut, air.step_s, tracks[shot, u, v, f, t])

@@ -17,10 +17,20 @@ from typing import NamedTuple
 
 import numpy as np
 
-from ._compile import kernel, table_entry
+from ._compile import apart, in_place, kernel, table_entry
 
 MAX_STEPS = 400
 """Longest flight in steps; a real one takes about 75."""
+
+FAN = 32
+"""Flights flown side by side at the most. One waits for itself at every operation; several hardly wait longer."""
+
+# Columns of FAN numbers in the room of a fan. Their starts are constants: so the compiler knows them apart
+X, Y, Z, VX, VY, VZ = (np.uintp(FAN * column) for column in range(6))  # at the start of a step
+NX, NY, NZ, SHARE = (np.uintp(FAN * column) for column in range(6, 10))  # axis of spin; share of the wind
+STAGE_1, STAGE_2, STAGE_3, STAGE_4 = (np.uintp(FAN * column) for column in (10, 16, 22, 28))
+UX, UY, UZ, AX, AY, AZ = (np.uintp(FAN * column) for column in range(6))  # of a stage: velocity, acceleration
+FAN_ROOM = FAN * 34
 
 
 class Air(NamedTuple):
@@ -48,11 +58,9 @@ class Air(NamedTuple):
     step_s: float  # Runge-Kutta step [s]
 
 
-@kernel
-def _acceleration(air, z, vx, vy, vz, spin, nx, ny, nz, wind_side, wind_along):
-    share = 1.0
-    if air.roughness > 0.0:
-        share = math.log(max(z, air.roughness) / air.roughness) / math.log(air.wind_height / air.roughness)
+@in_place
+def _acceleration(air, share, vx, vy, vz, spin, nx, ny, nz, wind_side, wind_along):
+    """Acceleration of a ball where the wind blows at so much of its quoted strength [yd/s2]."""
     ux = vx - share * wind_side
     uy = vy - share * wind_along
     uz = vz
@@ -70,6 +78,71 @@ def _acceleration(air, z, vx, vy, vz, spin, nx, ny, nz, wind_side, wind_along):
     )
 
 
+@in_place
+def _stage(air, room, count, step, spin, wind_side, wind_along, before, here):
+    """One stage of a Runge-Kutta step of each flight of a fan: velocity and acceleration written at `here`.
+
+    `step` is how far on from the start of the step the stage is, along velocity and acceleration of the stage
+    `before`. The second loop has no branch and calls nothing: the compiler works several flights at once.
+    """
+    if air.roughness > 0.0:
+        quoted = math.log(air.wind_height / air.roughness)
+        for k in range(count):
+            i = np.uintp(k)
+            z = room[Z + i] + step * room[before + UZ + i]
+            room[SHARE + i] = math.log(max(z, air.roughness) / air.roughness) / quoted
+    for k in range(count):
+        i = np.uintp(k)
+        vx = room[VX + i] + step * room[before + AX + i]
+        vy = room[VY + i] + step * room[before + AY + i]
+        vz = room[VZ + i] + step * room[before + AZ + i]
+        ax, ay, az = _acceleration(
+            air,
+            room[SHARE + i],
+            vx,
+            vy,
+            vz,
+            spin,
+            room[NX + i],
+            room[NY + i],
+            room[NZ + i],
+            wind_side,
+            wind_along,
+        )
+        room[here + UX + i], room[here + UY + i], room[here + UZ + i] = vx, vy, vz
+        room[here + AX + i], room[here + AY + i], room[here + AZ + i] = ax, ay, az
+
+
+@in_place
+def _sum(room, count, step, to, rate):
+    """Move a column on by the weighted mean of a rate at the four stages."""
+    for k in range(count):
+        i = np.uintp(k)
+        one, two = room[STAGE_1 + rate + i], room[STAGE_2 + rate + i]
+        three, four = room[STAGE_3 + rate + i], room[STAGE_4 + rate + i]
+        room[to + i] += step / 6.0 * (one + 2.0 * (two + three) + four)
+
+
+@apart
+def _advance(air, room, count, spin, fade, wind_side, wind_along):
+    """One step of every flight of a fan."""
+    step = air.step_s
+    half = 0.5 * step
+    w1 = spin * fade
+    w2 = w1 * fade
+    _stage(air, room, count, 0.0, spin, wind_side, wind_along, STAGE_4, STAGE_1)
+    _stage(air, room, count, half, w1, wind_side, wind_along, STAGE_1, STAGE_2)
+    _stage(air, room, count, half, w1, wind_side, wind_along, STAGE_2, STAGE_3)
+    _stage(air, room, count, step, w2, wind_side, wind_along, STAGE_3, STAGE_4)
+    _sum(room, count, step, X, UX)
+    _sum(room, count, step, Y, UY)
+    _sum(room, count, step, Z, UZ)
+    _sum(room, count, step, VX, AX)
+    _sum(room, count, step, VY, AY)
+    _sum(room, count, step, VZ, AZ)
+    return w2
+
+
 @kernel
 def between(p0, v0, p1, v1, step, s):
     """Position and velocity at share `s` of a step: the cubic that meets both ends (Hermite)."""
@@ -81,11 +154,11 @@ def between(p0, v0, p1, v1, step, s):
 
 
 @kernel
-def _fall_through(path, i, step, height):
-    """Share of step i at which the ball falls through `height`; (share, whether it was that high)."""
+def _fall_through(path, n, i, step, height):
+    """Share of step i at which flight n falls through `height`; (share, whether it was that high)."""
     low, high = 0.0, 1.0
     risen = True
-    z0, w0, z1, w1 = path[i, 2], path[i, 5], path[i + 1, 2], path[i + 1, 5]
+    z0, w0, z1, w1 = path[i, 2, n], path[i, 5, n], path[i + 1, 2, n], path[i + 1, 5, n]
     if w0 > 0.0:  # the apex is inside this step: the fall begins there
         top_low, top_high = 0.0, 1.0
         for _ in range(40):
@@ -114,21 +187,71 @@ def _fall_through(path, i, step, height):
 
 
 @kernel
-def fly(air, speed, launch, spin, tilt, wind_side, wind_along, heights, path, landing):
-    """Fly one strike down to each landing height.
+def fly_fan(air, speed, launch, spin, tilts, wind_side, wind_along, lowest, room, path):
+    """Fly one strike with its spin axis tilted in several ways, side by side, until all are down.
 
     Parameters
     ----------
     air : Air
-    speed, launch, spin, tilt : float
-        Ball speed [yd/s], launch angle [rad], backspin [rad/s], tilt of the spin axis about the
-        line of launch [rad]; a positive tilt curves the ball to the right.
+    speed, launch, spin : float
+        Ball speed [yd/s], launch angle [rad], backspin [rad/s].
+    tilts : float64[n]
+        Tilts of the spin axis about the line of launch [rad], FAN at the most; a positive tilt curves the
+        ball to the right.
     wind_side, wind_along : float
         Wind velocity to the right of and along the strike's own line [yd/s].
+    lowest : float
+        Height above the start below which a falling ball is down [yd].
+    room : float64[FAN_ROOM]
+        To work in.
+    path : float64[MAX_STEPS + 1, 6, FAN]
+        Filled: x, y, z and velocities of each flight at every step.
+
+    Returns
+    -------
+    int
+        Steps in `path`.
+    """
+    count = tilts.shape[0]
+    fade = math.exp(-air.spin_decay * (0.5 * air.step_s))
+    for k in range(count):
+        i = np.uintp(k)
+        room[NX + i] = math.cos(tilts[k])
+        room[NY + i] = math.sin(tilts[k]) * math.sin(launch)
+        room[NZ + i] = -math.sin(tilts[k]) * math.cos(launch)
+        room[X + i], room[Y + i], room[Z + i] = 0.0, 0.0, 0.0
+        room[VX + i], room[VY + i], room[VZ + i] = 0.0, speed * math.cos(launch), speed * math.sin(launch)
+        room[SHARE + i] = 1.0
+        for column in range(6):  # what the first stage reads of the step before, times nothing
+            room[STAGE_4 + np.uintp(FAN * column) + i] = 0.0
+    steps = 0
+    while True:
+        flying = False
+        for k in range(count):
+            i = np.uintp(k)
+            path[steps, 0, k], path[steps, 1, k], path[steps, 2, k] = room[X + i], room[Y + i], room[Z + i]
+            path[steps, 3, k], path[steps, 4, k], path[steps, 5, k] = room[VX + i], room[VY + i], room[VZ + i]
+            flying = flying or room[VZ + i] > 0.0 or room[Z + i] >= lowest
+        if steps == MAX_STEPS or not flying:
+            return steps
+        spin = _advance(air, room, count, spin, fade, wind_side, wind_along)
+        steps += 1
+
+
+@kernel
+def come_down(air, speed, spin, heights, lowest, steps, n, path, landing):
+    """Where flight `n` of a fan comes down to each landing height.
+
+    Parameters
+    ----------
+    speed, spin : float
+        As it was struck.
     heights : float64[nh]
         Landing heights above the start [yd], met on the way down.
-    path : float64[MAX_STEPS + 1, 6]
-        Filled: x, y, z and velocities at every step.
+    lowest : float
+        The lowest of them.
+    steps : int
+        Steps in `path`.
     landing : float64[nh, 6]
         Filled: along, side [yd], v_along, v_side, v_down [yd/s], spin [rad/s]. If the strike never
         gets as high as a landing height the row is that of its highest point, with v_down = 0.
@@ -138,86 +261,53 @@ def fly(air, speed, launch, spin, tilt, wind_side, wind_along, heights, path, la
     apex : float
         Greatest height [yd].
     steps : int
-        Steps in `path`.
+        Steps until it was down.
     end_share : float
         Share of the last step at which the lowest landing height is met.
     """
     step = air.step_s
-    half = 0.5 * step
-    nx = math.cos(tilt)
-    ny = math.sin(tilt) * math.sin(launch)
-    nz = -math.sin(tilt) * math.cos(launch)
-    fade = math.exp(-air.spin_decay * half)
+    fade = math.exp(-air.spin_decay * (0.5 * step))
     ratio = spin * air.radius / max(speed, 1e-9)
     blend = min(max((ratio - air.blend_from) / (air.blend_to - air.blend_from), 0.0), 1.0)
     blend = blend * blend * (3.0 - 2.0 * blend)
     steeper = air.land_low + blend * (air.land_high - air.land_low)
-
-    x, y, z = 0.0, 0.0, 0.0
-    vx, vy, vz = 0.0, speed * math.cos(launch), speed * math.sin(launch)
-    path[0, 0], path[0, 1], path[0, 2], path[0, 3], path[0, 4], path[0, 5] = x, y, z, vx, vy, vz
     left = heights.shape[0]
-    lowest = heights[0]
     for j in range(left):
-        lowest = min(lowest, heights[j])
         landing[j, 4] = -1.0  # not met yet
     apex = 0.0
     end_share = 1.0
     i = 0
-    while i < MAX_STEPS and left > 0:
-        w1 = spin * fade
-        w2 = w1 * fade
-        ax, ay, az = _acceleration(air, z, vx, vy, vz, spin, nx, ny, nz, wind_side, wind_along)
-        bvx, bvy, bvz = vx + half * ax, vy + half * ay, vz + half * az
-        bx, by, bz = _acceleration(air, z + half * vz, bvx, bvy, bvz, w1, nx, ny, nz, wind_side, wind_along)
-        cvx, cvy, cvz = vx + half * bx, vy + half * by, vz + half * bz
-        cx, cy, cz = _acceleration(air, z + half * bvz, cvx, cvy, cvz, w1, nx, ny, nz, wind_side, wind_along)
-        dvx, dvy, dvz = vx + step * cx, vy + step * cy, vz + step * cz
-        dx, dy, dz = _acceleration(air, z + step * cvz, dvx, dvy, dvz, w2, nx, ny, nz, wind_side, wind_along)
-        x += step / 6.0 * (vx + 2.0 * (bvx + cvx) + dvx)
-        y += step / 6.0 * (vy + 2.0 * (bvy + cvy) + dvy)
-        z += step / 6.0 * (vz + 2.0 * (bvz + cvz) + dvz)
-        vx += step / 6.0 * (ax + 2.0 * (bx + cx) + dx)
-        vy += step / 6.0 * (ay + 2.0 * (by + cy) + dy)
-        vz += step / 6.0 * (az + 2.0 * (bz + cz) + dz)
-        row = i + 1
-        path[row, 0], path[row, 1], path[row, 2] = x, y, z
-        path[row, 3], path[row, 4], path[row, 5] = vx, vy, vz
+    while i < steps and left > 0:
+        z, vz = path[i + 1, 2, n], path[i + 1, 5, n]
         if vz <= 0.0:
-            if path[i, 5] > 0.0 or i == 0:
-                s = _fall_through(path, i, step, 1e30)[0]
-                apex = max(between(path[i, 2], path[i, 5], z, vz, step, s)[0], 0.0)
+            if path[i, 5, n] > 0.0 or i == 0:
+                s = _fall_through(path, n, i, step, 1e30)[0]
+                apex = max(between(path[i, 2, n], path[i, 5, n], z, vz, step, s)[0], 0.0)
             for j in range(heights.shape[0]):
                 if landing[j, 4] < 0.0 and z < heights[j]:
-                    s, risen = _fall_through(path, i, step, heights[j])
-                    _land(
-                        path,
-                        i,
-                        step,
-                        s,
-                        risen,
-                        steeper,
-                        spin * math.exp(-air.spin_decay * step * s),
-                        landing[j],
-                    )
+                    s, risen = _fall_through(path, n, i, step, heights[j])
+                    spun = spin * math.exp(-air.spin_decay * step * s)
+                    _land(path, n, i, step, s, risen, steeper, spun, landing[j])
                     left -= 1
                     if heights[j] == lowest:
                         end_share = s
-        spin = w2
+        spin = spin * fade * fade
         i += 1
     for j in range(heights.shape[0]):
         if landing[j, 4] < 0.0:  # out of steps: cannot happen to a golf ball, but leave no rubbish
-            _land(path, i - 1, step, 1.0, False, steeper, spin, landing[j])
+            _land(path, n, i - 1, step, 1.0, False, steeper, spin, landing[j])
     return apex, i, end_share
 
 
 @kernel
-def _land(path, i, step, s, risen, steeper, spin, out):
-    side, v_side = between(path[i, 0], path[i, 3], path[i + 1, 0], path[i + 1, 3], step, s)
-    along, v_along = between(path[i, 1], path[i, 4], path[i + 1, 1], path[i + 1, 4], step, s)
+def _land(path, n, i, step, s, risen, steeper, spin, out):
+    side, v_side = between(path[i, 0, n], path[i, 3, n], path[i + 1, 0, n], path[i + 1, 3, n], step, s)
+    along, v_along = between(path[i, 1, n], path[i, 4, n], path[i + 1, 1, n], path[i + 1, 4, n], step, s)
     v_down = 0.0
     if risen:
-        v_down = max(-between(path[i, 2], path[i, 5], path[i + 1, 2], path[i + 1, 5], step, s)[1], 0.0)
+        v_down = max(
+            -between(path[i, 2, n], path[i, 5, n], path[i + 1, 2, n], path[i + 1, 5, n], step, s)[1], 0.0
+        )
         level = math.hypot(v_along, v_side)
         total = math.hypot(level, v_down)
         # the model's landing angles err by a known amount: turned here, the speed kept
@@ -231,18 +321,11 @@ def _land(path, i, step, s, risen, steeper, spin, out):
 
 @table_entry
 def fly_one(air, speed, launch, spin, tilt, bearing, heights, landing):
-    """`fly` for one strike on a bearing, called from Python; returns the apex [yd] and fills `landing`."""
-    path = np.empty((MAX_STEPS + 1, 6))
+    """One strike on a bearing, called from Python; returns its apex [yd] and fills `landing` (`come_down`)."""
+    path, room, tilts = np.empty((MAX_STEPS + 1, 6, FAN)), np.empty(FAN_ROOM), np.empty(1)
+    tilts[0] = tilt
     sine, cosine = math.sin(bearing), math.cos(bearing)
-    return fly(
-        air,
-        speed,
-        launch,
-        spin,
-        tilt,
-        air.wind_x * cosine - air.wind_y * sine,
-        air.wind_x * sine + air.wind_y * cosine,
-        heights,
-        path,
-        landing,
-    )[0]
+    wind_side, wind_along = air.wind_x * cosine - air.wind_y * sine, air.wind_x * sine + air.wind_y * cosine
+    lowest = heights.min()
+    steps = fly_fan(air, speed, launch, spin, tilts, wind_side, wind_along, lowest, room, path)
+    return come_down(air, speed, spin, heights, lowest, steps, 0, path, landing)[0]

@@ -13,10 +13,10 @@ import pytest
 from from_python import from_python
 
 from simulator.kernels.flight import TRACK_POINTS, Axes, Launches, fill_flights
-from simulator.kernels.trajectory import MAX_STEPS, fly, fly_one
+from simulator.kernels.trajectory import FAN, FAN_ROOM, MAX_STEPS, come_down, fly_fan, fly_one
 from simulator.tables.airs import flight_air
 
-fly = from_python(fly)
+fly_fan, come_down = from_python(fly_fan), from_python(come_down)
 
 STILL = flight_air()
 WINDY = flight_air(wind_x_mps=5.0, wind_y_mps=-4.0)
@@ -152,11 +152,11 @@ def test_track_lies_on_the_path():
     along, side = wind_of(WINDY, 0.3)
     _, tracks, speeds = filled(WINDY, [along], [side], [-10.0, 4.0])
     shot, f, t = 1, 10, 7
-    path, landing = np.empty((MAX_STEPS + 1, 6)), np.empty((1, 6))
-    stock = stock_speeds()[shot]
-    _, steps, _ = fly(
-        WINDY, *strike(shot, speeds[shot, f], stock), TILTS[t], side, along, np.array([-10.0]), path, landing
-    )
+    fan, landing = np.empty((MAX_STEPS + 1, 6, FAN)), np.empty((1, 6))
+    speed, launch, spin = strike(shot, speeds[shot, f], stock_speeds()[shot])
+    flown = fly_fan(WINDY, speed, launch, spin, TILTS[t : t + 1], side, along, -10.0, np.empty(FAN_ROOM), fan)
+    _, steps, _ = come_down(WINDY, speed, spin, np.array([-10.0]), -10.0, flown, 0, fan, landing)
+    path = fan[:, :, 0]
     track = tracks[shot, 0, 0, f, t]
     assert track[-1] == pytest.approx([landing[0, 1], -10.0], abs=1e-3)
     for k in range(TRACK_POINTS):
@@ -168,6 +168,19 @@ def test_track_lies_on_the_path():
         assert track[k, 1] == pytest.approx(
             np.interp(at, path[: steps + 1, 1], path[: steps + 1, 2]), abs=0.02
         )
+
+
+def test_a_fan_flies_each_flight_as_it_would_fly_alone():
+    tilts = np.radians(np.linspace(-60.0, 60.0, FAN))
+    together, alone = np.empty((2, MAX_STEPS + 1, 6, FAN))
+    room = np.empty(FAN_ROOM)
+    for air in (STILL, WINDY):
+        steps = fly_fan(air, 70.0, 0.25, 600.0, tilts, 4.0, -6.0, 0.0, room, together)
+        for n in range(FAN):
+            room[:], alone[:] = 1e9, 1e9  # what was flown in it before is nothing to this one
+            its_steps = fly_fan(air, 70.0, 0.25, 600.0, tilts[n : n + 1], 4.0, -6.0, 0.0, room, alone)
+            assert its_steps <= steps
+            assert np.array_equal(together[: its_steps + 1, :, n], alone[: its_steps + 1, :, 0])
 
 
 def test_smaller_steps_land_in_the_same_place():

@@ -1,23 +1,16 @@
 """Balls of a volley keep out of each other's way: each ends as it would alone, whoever is beside it."""
 
-import platform
-
 import numba
 import numpy as np
 import pytest
-from numba.core.caching import NullCache
 from one_ball import run_out
 from small_games import bag_of, straight_hole, with_relief
 
 from simulator.hole.surfaces import Surface
 from simulator.kernels import codes as c
-from simulator.kernels import rest
 from simulator.kernels import volley as v
 from simulator.kernels.rest import bring_down, come_to_rest
 from simulator.tables.game import make_board
-
-PACKED = {"x86_64": "divpd", "AMD64": "divpd", "aarch64": "fdiv\tv", "arm64": "fdiv\tv"}
-"""How a division of several numbers at once begins in a machine's language."""
 
 COUNTS = (1, 2, 3, 7, v.TOGETHER - 1, v.TOGETHER)
 
@@ -98,15 +91,3 @@ def test_a_ball_that_goes_in_on_the_ground_is_dropped_where_it_crossed(ground):
     crossed = balls[v.ENTRY_Y + places][into]
     cell = ground.numbers[c.RASTER_CELL]
     assert np.all((crossed >= 130.0 - 2.0 * cell) & (crossed <= 130.0 + cell))
-
-
-@pytest.mark.skipif(bool(numba.config.DISABLE_JIT), reason="nothing is compiled")
-@pytest.mark.parametrize("step", [rest._hop, rest._roll])
-def test_several_balls_are_worked_at_once(step):
-    # a branch or a call in these loops and the compiler takes one ball after another: right, and half as fast
-    packed = PACKED.get(platform.machine())
-    if packed is None:
-        pytest.skip("instructions of another machine")
-    step._cache = NullCache()
-    step.compile((numba.float64[::1], numba.float64[::1], numba.int64))
-    assert packed in next(iter(step.overloads.values())).library.get_asm_str()

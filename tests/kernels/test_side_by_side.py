@@ -1,0 +1,33 @@
+"""The loops that work several balls or flights at once: read off the machine code the compiler made of them."""
+
+import platform
+
+import numba
+import pytest
+from numba.core.caching import NullCache
+
+from simulator.kernels import rest, trajectory
+from simulator.tables.airs import flight_air
+
+PACKED = {"x86_64": "divpd", "AMD64": "divpd", "aarch64": "fdiv\tv", "arm64": "fdiv\tv"}
+"""How a division of several numbers at once begins in a machine's language."""
+
+NUMBERS, FLOAT, COUNT = numba.float64[::1], numba.float64, numba.int64
+AIR = numba.typeof(flight_air())
+
+
+@pytest.mark.skipif(bool(numba.config.DISABLE_JIT), reason="nothing is compiled")
+@pytest.mark.skipif(platform.machine() not in PACKED, reason="instructions of another machine")
+@pytest.mark.parametrize(
+    ("step", "types"),
+    [
+        (rest._hop, (NUMBERS, NUMBERS, COUNT)),
+        (rest._roll, (NUMBERS, NUMBERS, COUNT)),
+        (trajectory._advance, (AIR, NUMBERS, COUNT, FLOAT, FLOAT, FLOAT, FLOAT)),
+    ],
+)
+def test_several_are_worked_at_once(step, types):
+    # a branch or a call in these loops and the compiler takes one after another: right, and half as fast
+    step._cache = NullCache()
+    step.compile(types)
+    assert PACKED[platform.machine()] in next(iter(step.overloads.values())).library.get_asm_str()
