@@ -23,7 +23,7 @@ MAX_STEPS = 400
 """Longest flight in steps; a real one takes about 75."""
 
 FAN = 32
-"""Flights flown side by side at the most. One waits for itself at every operation; several hardly wait longer."""
+"""Flights flown side by side at the most. One waits for itself at every operation; several hardly longer."""
 
 # Columns of FAN numbers in the room of a fan. Their starts are constants: so the compiler knows them apart
 X, Y, Z, VX, VY, VZ = (np.uintp(FAN * column) for column in range(6))  # at the start of a step
@@ -321,7 +321,7 @@ def _land(path, n, i, step, s, risen, steeper, spin, out):
 
 @table_entry
 def fly_one(air, speed, launch, spin, tilt, bearing, heights, landing):
-    """One strike on a bearing, called from Python; returns its apex [yd] and fills `landing` (`come_down`)."""
+    """One strike on a bearing, called from Python; returns its apex [yd], fills `landing` (`come_down`)."""
     path, room, tilts = np.empty((MAX_STEPS + 1, 6, FAN)), np.empty(FAN_ROOM), np.empty(1)
     tilts[0] = tilt
     sine, cosine = math.sin(bearing), math.cos(bearing)
