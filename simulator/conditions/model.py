@@ -9,14 +9,7 @@ from typing import Literal
 from ..errors import UsageError
 from ..physics.air import REFERENCE_HUMIDITY, REFERENCE_TEMPERATURE_C, pressure_pa
 from ..physics.putting import DEFAULT_STIMP_FT
-from ..physics.wind import (
-    FORECAST_HEIGHT_M,
-    HEAD_HEIGHT_M,
-    ROUGHNESS_OPEN_M,
-    WIND_MOST_MPH,
-    felt_from_forecast,
-    forecast_from_felt,
-)
+from ..physics.wind import WIND_MOST_MPH, felt_from_forecast, forecast_from_felt
 
 Height = Literal["forecast", "felt"]
 
@@ -93,21 +86,6 @@ class Wind:
             raise UsageError(f"wind height {str(self.height)[:40]!r}: 'forecast' or 'felt' is allowed")
         _check("gusts of +-", self.gust_mph, 0.0, self.speed_mph, "mph")
         _check("wind swinging +-", self.swing_deg, *SWING_DEG, "degrees")
-
-    @property
-    def height_m(self) -> float:
-        """Height the speed is meant at [m]."""
-        return FORECAST_HEIGHT_M if self.height == "forecast" else HEAD_HEIGHT_M
-
-    @property
-    def roughness_m(self) -> float:
-        """Roughness length of the ground it blows over [m]."""
-        return ROUGHNESS_OPEN_M
-
-    def across(self, along_deg: float) -> tuple[float, float]:
-        """(against, from the right) parts [mph] of the mean wind for a shot on a bearing [deg]."""
-        angle = math.radians(self.from_deg - along_deg)
-        return self.speed_mph * math.cos(angle), self.speed_mph * math.sin(angle)
 
 
 def other_height(wind: Wind) -> tuple[float, float]:
