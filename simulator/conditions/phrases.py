@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from ..spelt import SMALL
+from ..spelt import SMALL, by_word
 from ..units import MPS_PER_MPH
 from .beaufort import BEAUFORT_NAMES
 
@@ -187,7 +187,7 @@ _SAY_INSTEAD = {
     "up": 'say "into" or "helping"; heights go into the hole, or --height with carries',
     "uphill downhill": "heights go into the hole, or --height with carries",
 }
-INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
+INSTEAD = by_word(_SAY_INSTEAD)
 """Words that settle no wind, and what to say for them."""
 
 ALLOWED = (

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from ..errors import UsageError
 from ..hole.surfaces import Surface
-from ..spelt import in_figures, in_full
+from ..spelt import by_word, in_figures, in_full
 from ..units import YD_PER_M
 
 ALLOWED = (
@@ -80,7 +80,7 @@ _SAY_INSTEAD = {
         "how the ball lies is taken as usual for its ground; leave it out"
     ),
 }
-_INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
+_INSTEAD = by_word(_SAY_INSTEAD)
 """Words that name no place, and what to say for them."""
 
 _SIDE_LETTERS = {"l": "left", "lhs": "left side", "r": "right", "rhs": "right side"}
