@@ -12,9 +12,9 @@ from ..goals import PAR_WORDS
 from ..places import LIE_WORDS, tee_start
 from ..words import NUMBER, UNITS, read_words
 from . import notes as n
+from .advice import say_how_far
 from .phrases import ON_GREEN
 from .rests import Rest, area_named, from_start, is_ground, resting
-from .spoken import say_how_far
 from .unmeasured import (
     FULL_SHOT_YD,
     UsualLength,

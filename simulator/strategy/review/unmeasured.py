@@ -20,7 +20,8 @@ from ...player.model import Player
 from ...player.runs import run_yd
 from ...units import FT_PER_YD
 from ..clubwords import shot_meant
-from .spoken import GROUND, OFF_GROUND, short_of_full
+from .parts import GROUND, OFF_GROUND
+from .spoken import short_of_full
 
 LEAST_LEFT_YD = 40.0
 """Where the usual length leaves less than this to the pin the ball went another: it is asked for [yd]."""
