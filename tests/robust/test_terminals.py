@@ -12,18 +12,10 @@ from pathlib import Path
 
 import pytest
 from bad_inputs import BAG, HOLES
+from runs import PACKAGE, shell
 
-import simulator
 from simulator.hole import load_hole
 from simulator.player import load_player
-
-PACKAGE = str(Path(simulator.__file__).parents[1])
-
-
-def shell(line: str, folder: Path, **more: str) -> subprocess.CompletedProcess[bytes]:
-    """A line of shell in which $H is the program."""
-    env = {**os.environ, "PYTHONPATH": PACKAGE, "H": f"{sys.executable} -m simulator", **more}
-    return subprocess.run(["bash", "-c", line], env=env, cwd=folder, capture_output=True, timeout=120, check=False)
 
 
 @pytest.mark.parametrize("words", ["list", "--help", "check eel-trap --json"])
