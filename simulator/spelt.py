@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 SMALL = {
     "zero": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
@@ -40,11 +40,6 @@ _LOOSE = re.compile(r"(?<=\d)[ -]?ish\b", re.IGNORECASE)
 """ "10ish" is about 10."""
 _BETWEEN = re.compile(r"[ \t]+|[ \t]*-[ \t]*")
 """What may stand between the words of one number."""
-
-
-def by_word(table: Mapping[str, str]) -> dict[str, str]:
-    """A table whose keys are words between blanks, by each of these words."""
-    return {word: meant for words, meant in table.items() for word in words.split()}
 
 
 def in_full(text: str) -> str:

@@ -6,8 +6,8 @@ import re
 
 from ..errors import UsageError
 from ..physics.ground import FIRMNESS as ROWS
-from ..spelt import by_word
 from ..toml_text import short_line
+from ..wording import by_word
 from .model import FIRMNESS
 from .text import clean
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from ..spelt import SMALL, by_word
+from ..spelt import SMALL
 from ..units import MPS_PER_MPH
+from ..wording import by_word
 from .beaufort import BEAUFORT_NAMES
 
 MPH_PER_UNIT = {

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 from ..errors import UsageError
 from ..hole.surfaces import Surface
-from ..spelt import by_word, in_figures, in_full
+from ..spelt import in_figures, in_full
 from ..units import YD_PER_M
+from ..wording import by_word
 
 ALLOWED = (
     'say "164 out, left rough", "230 on, 12 right", "20 short of the green", "left bunker", "x,y" in yards, '

@@ -5,7 +5,7 @@ from __future__ import annotations
 import difflib
 
 from simulator.hole.words.lex import listed
-from simulator.spelt import by_word
+from simulator.wording import by_word
 
 SPECIES = listed(
     "oak pine poplar willow birch beech lime ash fir cedar elm maple spruce larch chestnut sycamore "

@@ -4,10 +4,7 @@ from __future__ import annotations
 
 import re
 
-
-def one_of(*ways: str) -> str:
-    """A part that is any of these."""
-    return f"(?:{'|'.join(ways)})"
+from ...wording import one_of
 
 
 def pattern(*ways: str, flags: re.RegexFlag = re.NOFLAG) -> re.Pattern[str]:

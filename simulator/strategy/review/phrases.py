@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from .parts import AN, AND, CLUB, FIGURE, GAP, TAKES, THE, A, one_of, pattern
+from ...wording import one_of
+from .parts import AN, AND, CLUB, FIGURE, GAP, TAKES, THE, A, pattern
 
 COUNTS = {"single": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 

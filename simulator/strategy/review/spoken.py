@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 
+from ...wording import one_of
 from ..clubwords import club_and_aim
-from .parts import AN, CLUB, GAP, GROUND, LEFT_RIGHT, THE, UNIT, A, one_of, pattern
+from .parts import AN, CLUB, GAP, GROUND, LEFT_RIGHT, THE, UNIT, A, pattern
 
 _STRUCK = one_of(
     "topped", "thinned", "thin", "shanked", "duffed", "chunked", "fatted", "fat", "skulled", "bladed",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ...wording import one_of
 from .parts import (
     AND,
     CAME,
@@ -16,7 +17,6 @@ from .parts import (
     PIN_HIGH,
     THE,
     UNIT,
-    one_of,
     pattern,
 )
 
