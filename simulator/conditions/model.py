@@ -29,6 +29,8 @@ HUMIDITY = (0.0, 1.0)
 FIRMNESS = (0.0, 1.0)
 """Soft 0, medium 0.5, firm 1."""
 
+MEDIUM_FIRMNESS = 0.5
+
 STIMP_FT = (4.0, 16.0)
 """Stimpmeter readings taken [ft]: surveyed greens ran 6.5 to 12 (common practice), championships to 14."""
 
@@ -132,8 +134,8 @@ class Conditions:
     altitude_m: float = 0.0
     pressure_hpa: float | None = None
     humidity: float = REFERENCE_HUMIDITY
-    fairway_firmness: float = 0.5
-    green_firmness: float = 0.5
+    fairway_firmness: float = MEDIUM_FIRMNESS
+    green_firmness: float = MEDIUM_FIRMNESS
     stimp_ft: float = DEFAULT_STIMP_FT
     assumed: tuple[str, ...] = field(default=(), compare=False)
 

@@ -12,11 +12,13 @@ from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import LIE_OF, PENALTY_SURFACES, WORDS, Lie, Surface
 from ...units import FT_PER_YD, YD_PER_M
+from ...wording import one_of
 from ..by_green import RIM_YD, by_the_green
 from ..places import LIE_WORDS, place, plainly, spot
 from ..result import Start
 from ..words import FILLERS, GROUND_WORDS, NUMBER, SIDES, read_words
 from . import notes as n
+from .parts import GAP, THE, pattern
 
 MOVED_YD = 3.0
 """A place farther than this from the distance that was noted [yd] is said: notes are that good."""
@@ -24,33 +26,35 @@ MOVED_YD = 3.0
 LONGEST_PUTT_FT = 180.0
 """Longest putt there is [ft]."""
 
-_GREEN = re.compile(
-    rf"(?:the\s+)?(?:green\b[\s,:]*)?(?:(?P<size>{NUMBER})\s*(?P<unit>feet|foot|ft|'|′|m|metres?|meters?)?)"
-    r"(?P<rest>(?:[\s,]+(?:from|of|the|a|hole|pin|flag|on|green|putt|away|left|right|short|past|by|long|above|below|"
-    r"high|side|behind|and))*)",
-    re.IGNORECASE,
+_FT = r"feet|foot|ft|'|′"
+_BESIDE_THE_HOLE = one_of(
+    "from", "of", "the", "a", "hole", "pin", "flag", "on", "green", "putt", "away", "left", "right", "short",
+    "past", "by", "long", "above", "below", "high", "side", "behind", "and",
+)  # fmt: skip
+_GREEN = pattern(
+    rf"{THE}(?:green\b[\s,:]*)?(?:(?P<size>{NUMBER})\s*(?P<unit>{_FT}|m|metres?|meters?)?)"
+    rf"(?P<rest>(?:{GAP}{_BESIDE_THE_HOLE})*)"
 )
-_GROUND = re.compile(r"\b(?:bunkers?|traps?|sand|trees|woods?)\b", re.IGNORECASE)
-_SAME = re.compile(r"(?:(?:in\s+)?the\s+same\s+(?:place|spot|bunker|rough|trees))", re.IGNORECASE)
+"""Feet from the hole, and which way from it."""
+
+_GROUND = pattern(r"\b(?:bunkers?|traps?|sand|trees|woods?)\b")
+_SAME = pattern(r"(?:(?:in\s+)?the\s+same\s+(?:place|spot|bunker|rough|trees))")
 _TURNS = {
     "short": math.pi, "past": 0.0, "by": 0.0, "long": 0.0, "behind": 0.0,
     "left": -0.5 * math.pi, "right": 0.5 * math.pi,
 }  # fmt: skip
 """Where the ball is from the hole, turned from the way to the hole as the player saw it."""
 
-_PIN_HIGH = re.compile(
-    rf"(?:pin|flag|hole)[\s-]+high[\s,]+(?P<side>left|right)?[\s,]*(?P<feet>{NUMBER}\s*(?:feet|foot|ft|'|′))(?P<rest>.*)",
-    re.IGNORECASE,
+_PIN_HIGH = pattern(
+    rf"(?:pin|flag|hole)[\s-]+high{GAP}(?P<side>left|right)?[\s,]*(?P<feet>{NUMBER}\s*(?:{_FT}))(?P<rest>.*)"
 )
 """Feet from the hole behind "pin high": "pin high, 15 ft left"."""
 
-_PIN_HIGH_SAID = re.compile(r"^pin high,\s*", re.IGNORECASE)
-_FEET = rf"{NUMBER}\s*(?:feet|foot|ft|'|′)"
-_TWO = re.compile(rf"{_FEET}[^\d]*{_FEET}", re.IGNORECASE)
-_LEFT_TO_GO = re.compile(
-    rf"(?P<yards>{NUMBER})\s*(?:yards?|yds?|yd|y|(?P<m>m|metres?|meters?))?\s+left", re.IGNORECASE
-)
-_FRINGE = re.compile(r"(?:on\s+)?(?:the\s+)?(?:fringe|collar)(?:\s+of\s+(?:the\s+)?green)?", re.IGNORECASE)
+_PIN_HIGH_SAID = pattern(r"^pin high,\s*")
+_FEET = rf"{NUMBER}\s*(?:{_FT})"
+_TWO = pattern(rf"{_FEET}[^\d]*{_FEET}")
+_LEFT_TO_GO = pattern(rf"(?P<yards>{NUMBER})\s*(?:yards?|yds?|yd|y|(?P<m>m|metres?|meters?))?\s+left")
+_FRINGE = pattern(rf"(?:on\s+)?{THE}(?:fringe|collar)(?:\s+of\s+{THE}green)?")
 LEFT_TO_GO_YD = 40.0
 """Nearer than this "20 left" may be left of the hole as well [yd]."""
 

@@ -20,7 +20,7 @@ from ...player.model import Player
 from ...player.runs import run_yd
 from ...units import FT_PER_YD
 from ..clubwords import shot_meant
-from .parts import GROUND, OFF_GROUND
+from .parts import AND, CENTRE, GAP, GROUND, JUST, OFF_GROUND, THE, pattern
 from .spoken import short_of_full
 
 LEAST_LEFT_YD = 40.0
@@ -32,18 +32,20 @@ FULL_SHOT_YD = 60.0
 CELL_YD = 0.5
 """Places on the green that putts are averaged over stand so far apart [yd]."""
 
-_GROUND_ALONE = re.compile(GROUND, re.IGNORECASE)
-_SIDED = re.compile(r"\b(?P<side>left|right)\b", re.IGNORECASE)
-_OFF_MOWN = re.compile(r"\b(?:first\s+cut|(?:\w+[\s-]+)?rough|trees|woods?)\b", re.IGNORECASE)
-_OFF_GREEN = re.compile(
-    r"(?:(?:just|slightly|a\s+(?:bit|touch|little))\s+)?(?:(?P<high>(?:pin|flag|hole|green)[\s-]+high)[\s,]*)?"
-    r"(?P<way>short|long|(?:to|on)\s+the\s+(?=left|right)|(?=left|right))(?:[\s,-]+and)?[\s,-]*(?:on\s+the\s+)?"
-    r"(?P<side>left|right)?(?:[\s,]+(?:and\s+)?(?P<after>short|long))?"
-    rf"(?:[\s,]+(?:in(?:to)?\s+)?(?:the\s+)?(?P<ground>{OFF_GROUND}))?",
-    re.IGNORECASE,
+_GROUND_ALONE = pattern(GROUND)
+_SIDED = pattern(r"\b(?P<side>left|right)\b")
+_OFF_MOWN = pattern(r"\b(?:first\s+cut|(?:\w+[\s-]+)?rough|trees|woods?)\b")
+_OFF_GREEN = pattern(
+    rf"{JUST}(?:(?P<high>(?:pin|flag|hole|green)[\s-]+high)[\s,]*)?"
+    r"(?P<way>short|long|(?:to|on)\s+the\s+(?=left|right)|(?=left|right))"
+    r"(?:[\s,-]+and)?[\s,-]*(?:on\s+the\s+)?(?P<side>left|right)?"
+    rf"(?:{GAP}{AND}(?P<after>short|long))?"
+    rf"(?:{GAP}(?:in(?:to)?\s+)?{THE}(?P<ground>{OFF_GROUND}))?"
 )
-_RUNS_ON = re.compile(r"\b(?:fairway|half)\b", re.IGNORECASE)
-_MIDDLE = re.compile(r"(?:(?:down|dead|the)\s+)*(?:middle|cent(?:re|er))", re.IGNORECASE)
+"""A side of the green: which way, how far along it, on what ground."""
+
+_RUNS_ON = pattern(r"\b(?:fairway|half)\b")
+_MIDDLE = pattern(rf"(?:(?:down|dead|the)\s+)*(?:middle|{CENTRE})")
 
 UsualLength = Callable[[str], tuple[float, float] | None]
 """Carry, and carry and run, of a club as noted [yd]; None for a swing that has no usual length."""
