@@ -68,6 +68,7 @@ def test_ctrl_c(tmp_path: Path) -> None:
     """130, one line, and no draft beside the picture asked for."""
     code = (
         "import os, signal, sys\nfrom simulator.strategy import ask\nfrom simulator.cli import main\n"
+        "signal.signal(signal.SIGINT, signal.default_int_handler)\n"  # a job in the background is born without it
         "ask.plan = lambda *a, **k: signal.raise_signal(signal.SIGINT)\n"
         "main(['plan', 'withy-drain', '--plot', 'x.png'])\n"
     )
