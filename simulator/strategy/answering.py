@@ -149,7 +149,7 @@ class _Ranking:
 def _ranked(found: Found, played: list[estimate.PlayedChoice], asked: Question) -> _Ranking:
     """Which choice is recommended and which cannot be told from it: by the average, or by the goal."""
     scores = [estimate.score(one).value for one in played]
-    lowest = best = _recommended(found.choices, played, found.home)
+    lowest = best = best_by_average(found.choices, played, found.home)
     cut = float((played[lowest].sequences.score >= MOST_STROKES).mean())
     if cut > MOST_CUT:
         raise NoAnswerError(
@@ -228,7 +228,7 @@ def _again(place: Place, asked: Question, found: Found, ranking: _Ranking) -> Re
     return rescore(place, asked.hole, choices, given, behind, found.value, asked.seed)
 
 
-def _recommended(choices: list[Choice], played: list[estimate.PlayedChoice], home: Choice) -> int:
+def best_by_average(choices: list[Choice], played: list[estimate.PlayedChoice], home: Choice) -> int:
     """The map's choice, unless another is better by the margin of their paired difference."""
     best = next(k for k, choice in enumerate(choices) if choice is home)
     for k in range(len(choices)):
