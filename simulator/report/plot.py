@@ -109,8 +109,8 @@ def _draw_on_top(answer: Answer, ax: Axes, units: Units) -> None:
     for order, (index, look) in enumerate(reversed(shotplot.looks(answer))):
         shotplot.draw_shot(ax, answer, index, look, 0.3 * order)
     labels = Labels(ax, shotplot.words_avoid(answer, shotplot.drawn(answer)))
-    groundplot.draw_marks(ax, hole, start, labels)
     groundplot.keep_off_falls(ax, labels)
+    groundplot.draw_marks(ax, hole, start, labels)
     groundplot.draw_aim_marks(ax, hole, labels)
     groundplot.draw_arcs(ax, hole, start, labels, units)
     groundplot.draw_names(ax, hole, _names(answer), labels)
