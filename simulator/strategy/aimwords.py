@@ -11,10 +11,9 @@ from ..errors import UsageError
 from ..hole.cuts import fairway_across, fairways_near
 from ..hole.model import Hole
 from ..player.model import Player
-from ..tables.shots import Shot
 from .clubwords import Meant, shot_meant
 from .ground import station_reached
-from .today import carries_today_yd
+from .today import down_the_line_yd
 from .words import NUMBER, SIDES, UNITS, yards
 
 Point = tuple[float, float]
@@ -87,7 +86,7 @@ def in_degrees(
         meant = _meant(player, found["club"])
         if meant is None or (found["n"] and found["part"] in ("half", "side")):
             return text
-        down_yd = _down_yd(hole, here, meant, conditions)
+        down_yd = down_the_line_yd(hole, here, meant, conditions or Conditions())
         return _aimed(found["club"], hole, here, _on_fairway(text, hole, here, down_yd, found))
     if found := _GREEN.fullmatch(plain):
         middle = hole.green.centroid
@@ -115,16 +114,6 @@ def _meant(player: Player, club: str) -> Meant | None:
     except UsageError:
         return None  # told with the whole of the words
     return meant if meant.aim_yd is None and meant.aim_deg is None else None
-
-
-def _down_yd(hole: Hole, here: Point, meant: Meant, conditions: Conditions | None) -> float:
-    """How far from the ball a swing along the line of play comes down today [yd]."""
-    flight = "part" if meant.part_yd else meant.flight or "stock"
-    station = station_reached(hole, here, meant.carry_yd)
-    x, y = (hole.pin.x_yd, hole.pin.y_yd) if station is None else hole.at(station)
-    bearing_deg = math.degrees(math.atan2(x - here[0], y - here[1]))
-    shot = Shot(meant.club, flight, meant.carry_yd, meant.club)
-    return carries_today_yd(shot, conditions or Conditions(), bearing_deg)
 
 
 def _on_fairway(text: str, hole: Hole, here: Point, carry: float, found: re.Match[str]) -> Point:

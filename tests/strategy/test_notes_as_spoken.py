@@ -15,7 +15,7 @@ from simulator.strategy.review.strokes import strokes_of
 from simulator.strategy.review.unmeasured import usual_length
 
 WITHY, BARNABY = load_hole("withy-drain"), load_player("barnaby")
-USUAL = usual_length(BARNABY)
+USUAL = usual_length(BARNABY, WITHY)
 TO_160 = "driver to 160 out; "
 
 

@@ -12,7 +12,7 @@ from simulator.strategy.review.strokes import PlayedHole, strokes_of
 from simulator.strategy.review.unmeasured import usual_length
 
 WITHY = load_hole("withy-drain")
-USUAL = usual_length(load_player("barnaby"))
+USUAL = usual_length(load_player("barnaby"), WITHY)
 IN_TREES = "driver to 95 out, right trees; {}; 8-iron to 10 ft; 2 putts"
 IN_SAND = "driver to 150 out; 7-iron in the left greenside bunker; {}; chip to 3 ft; 1 putt"
 

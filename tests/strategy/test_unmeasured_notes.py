@@ -21,7 +21,7 @@ from simulator.strategy.review.unmeasured import usual_length, usual_putt_ft
 from simulator.tables.game import make_board
 
 WITHY, BARNABY = load_hole("withy-drain"), load_player("barnaby")
-USUAL = usual_length(BARNABY)
+USUAL = usual_length(BARNABY, WITHY)
 
 
 def played(text: str):
@@ -122,6 +122,6 @@ def test_it_is_near_where_such_balls_end(name: str, noted: str, ground: Surface,
     there = [hole.station_offset(x, y) for x, y in balls.rest_yd[balls.surface == ground]]
     stations = [station for station, offset in there if noted == "fairway" or offset > 0.0]
     assert len(stations) > 200
-    stroke = strokes_of(read_notes(f"{club} {noted}"), hole, usual_length(player_named(name))).strokes[0]
+    stroke = strokes_of(read_notes(f"{club} {noted}"), hole, usual_length(player_named(name), hole)).strokes[0]
     station_yd, _ = hole.station_offset(stroke.end.x_yd, stroke.end.y_yd)
     assert station_yd == pytest.approx(float(np.median(stations)), abs=15.0)

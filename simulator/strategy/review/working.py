@@ -52,7 +52,7 @@ def review(
         Notes that tell of no golf on this hole, a club that is not in the bag.
     """
     hole = in_play(hole, notes)
-    played = strokes_of(notes, hole, usual_length(player))
+    played = strokes_of(notes, hole, usual_length(player, hole, conditions))
     clubs = check_clubs(played, hole, player, conditions)
     ask = question(
         "review", hole, player, clubs, conditions=conditions, start=None, sequences=1_000, seed=seed,
@@ -110,7 +110,8 @@ def review_round(
         with _named(number):
             hole = in_play(by_number[number], told)
             today = None if day is None else day(hole)
-            check_clubs(strokes_of(told, hole, usual_length(player)), hole, player, today)
+            usual = usual_length(player, hole, today)
+            check_clubs(strokes_of(told, hole, usual), hole, player, today)
     say, done = progress or silent, dict[int, HoleReview]()
     for number, told in notes.items():
         hole = by_number[number]
