@@ -10,7 +10,7 @@ from simulator.strategy.review.strokes import Stroke, strokes_of
 from simulator.strategy.review.unmeasured import usual_length
 
 WITHY, BARNABY = load_hole("withy-drain"), load_player("barnaby")
-USUAL = usual_length(BARNABY)
+USUAL = usual_length(BARNABY, WITHY)
 
 
 def placed(words: str) -> tuple[float, float]:

@@ -115,6 +115,6 @@ def test_it_is_near_where_such_balls_end(name: str, noted: str, ground: Surface,
     there = [hole.station_offset(x, y) for x, y in balls.rest_yd[balls.surface == ground]]
     stations = [station for station, offset in there if noted == "fairway" or offset > 0.0]
     assert len(stations) > 200
-    stroke = strokes_of(read_notes(f"{club} {noted}"), hole, usual_length(player_named(name))).strokes[0]
+    stroke = strokes_of(read_notes(f"{club} {noted}"), hole, usual_length(player_named(name), hole)).strokes[0]
     station_yd, _ = hole.station_offset(stroke.end.x_yd, stroke.end.y_yd)
     assert station_yd == pytest.approx(float(np.median(stations)), abs=15.0)

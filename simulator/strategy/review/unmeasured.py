@@ -9,17 +9,18 @@ best struck: the middle one of a player's own in the rough comes to within 15 ya
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from typing import Protocol
 
 import numpy as np
 import shapely
 
+from ...conditions import Conditions
 from ...errors import UsageError
 from ...hole.model import Hole
 from ...player.model import Player
-from ...player.runs import run_yd
 from ...units import FT_PER_YD
 from ..clubwords import shot_meant
+from ..today import goes_today_yd
 from .parts import AND, CENTRE, GAP, GROUND, JUST, OFF_GROUND, THE, pattern
 from .spoken import short_of_full
 
@@ -47,21 +48,34 @@ _OFF_GREEN = pattern(
 _RUNS_ON = pattern(r"\b(?:fairway|half)\b")
 _MIDDLE = pattern(rf"(?:(?:down|dead|the)\s+)*(?:middle|{CENTRE})")
 
-UsualLength = Callable[[str], tuple[float, float] | None]
-"""Carry, and carry and run, of a club as noted [yd]; None for a swing that has no usual length."""
+Point = tuple[float, float]
 
 
-def usual_length(player: Player) -> UsualLength:
-    """How far the player's clubs usually go, on level medium fairway in still air."""
+class UsualLength(Protocol):
+    """How far clubs usually go from a place (x, y) [yd], the tee when left out."""
 
-    def length_yd(club: str) -> tuple[float, float] | None:
+    def __call__(self, club: str, here: Point = (0.0, 0.0)) -> Point | None:
+        """Carry, and carry and run, of a club as noted [yd]; None for a swing that has no usual length."""
+
+
+def usual_length(player: Player, hole: Hole, conditions: Conditions | None = None) -> UsualLength:
+    """How far the player's clubs usually go along the line of play, on level fairway on the day.
+
+    Parameters
+    ----------
+    conditions : Conditions, optional
+        The day as it was; still air on medium ground when left out. A drive into 15 mph that went the usual
+        way is not to be told as 20 yards better than usual.
+    """
+
+    def length_yd(club: str, here: Point = (0.0, 0.0)) -> Point | None:
         if short_of_full(club):
             return None
         try:
             meant = shot_meant(player, club)
         except UsageError:  # a club that is not in the bag is refused where clubs are
             return None
-        return meant.carry_yd, meant.carry_yd + float(run_yd(meant.club.kind, meant.carry_yd))
+        return goes_today_yd(hole, here, meant, conditions or Conditions())
 
     return length_yd
 
