@@ -60,6 +60,15 @@ def player_of(text: str) -> Player:
         return load_player(path)
 
 
+CLUBS = ("driver", "7-iron", "54-degree wedge")
+THREE_CLUBS = """
+name = "three clubs"
+handicap = 5
+clubs = ["driver", "7-iron", "54-degree wedge"]
+"""
+"""A bag of the longest, a middle and a steep flight, and their names."""
+
+
 @cache
 def bag_of(text: str) -> Bag:
     """Tables of a demo player by name, or of a bag file written in a test."""

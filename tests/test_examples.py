@@ -6,6 +6,7 @@ import runpy
 from pathlib import Path
 
 import pytest
+from written import README
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 
@@ -31,7 +32,6 @@ def test_example(
 
 
 def test_every_example_is_listed_here_and_in_the_readme() -> None:
-    readme = (EXAMPLES.parent / "README.md").read_text("utf-8")
     for path in EXAMPLES.glob("*.py"):
         assert path.stem in Path(__file__).read_text("utf-8")
-        assert f"examples/{path.name}" in readme
+        assert f"examples/{path.name}" in README

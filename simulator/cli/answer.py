@@ -14,6 +14,7 @@ from .say import progress, say
 from .where import Where, unnamed
 
 if TYPE_CHECKING:
+    from ..conditions import Conditions
     from ..hole.model import Hole
     from ..player import Player
     from ..report.units import Units
@@ -96,7 +97,7 @@ def _answer(
 
         goal.check(start or tee_start(hole))
     conditions = day.read(hole, start)
-    clubs = check_clubs(player, clubs, units, hole, start)
+    clubs = check_clubs(player, clubs, units, hole, start, conditions)
     from ..report.text import room_for_turns
     from ..strategy import ask
 
@@ -114,7 +115,12 @@ def _answer(
 
 
 def check_clubs(
-    player: Player, clubs: list[str] | None, units: Units, hole: Hole, start: Start | None
+    player: Player,
+    clubs: list[str] | None,
+    units: Units,
+    hole: Hole,
+    start: Start | None,
+    conditions: Conditions,
 ) -> list[str] | None:
     """Refuse a club that is not in the bag, or an aim that is none; say what a distance means.
 
@@ -127,7 +133,7 @@ def check_clubs(
     from ..strategy.clubwords import shot_meant
 
     here = (start.x_yd, start.y_yd) if start is not None else None
-    aimed = [in_degrees(text, hole, player, here) for text in clubs]
+    aimed = [in_degrees(text, hole, player, here, conditions) for text in clubs]
     for text, told in zip(clubs, aimed, strict=True):
         meant = shot_meant(player, told)
         if meant.by_distance:

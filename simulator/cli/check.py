@@ -47,6 +47,7 @@ def list_(units: o.UnitsOption = "yards") -> None:
     """
     from ..hole import bundled_courses, bundled_holes, load_course, load_hole
     from ..player import bundled_players, load_player
+    from ..report.figures import handicap_said
     from ..report.units import units_named
 
     shown = units_named(units)
@@ -61,7 +62,7 @@ def list_(units: o.UnitsOption = "yards") -> None:
     typer.echo("players:")
     for name in bundled_players():
         player = load_player(name)
-        of = f", handicap {player.handicap:g}" if player.handicap is not None else ""
+        of = f", handicap {handicap_said(player.handicap)}" if player.handicap is not None else ""
         typer.echo(f"  {name:<16} {player.name}{of}, {len(player.clubs)} clubs")
 
 

@@ -62,7 +62,7 @@ def lesson(
     found = where.hole(hole, player)
     start = where.start(found)
     conditions = day.read(found, start)
-    clubs = check_clubs(player, clubs, unit, found, start)
+    clubs = check_clubs(player, clubs, unit, found, start, conditions)
     from ..strategy import lesson as work
 
     result = work.lesson(

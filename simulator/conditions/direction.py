@@ -15,6 +15,7 @@ QUARTERING_DEG = 45.0
 MOSTLY_DEG = 22.5
 """The same where one of the two is said to be the lesser: half way to the greater."""
 
+_WHICH_SIDE = "from which side? say off the left or off the right"
 _OPPOSITE = {"against": "helping", "helping": "against", "left": "right", "right": "left"}
 
 
@@ -108,11 +109,11 @@ class Direction:
         lesser = self._lesser()
         if along is None and side is None:
             if across is not None:
-                self._refuse(across[1], "from which side? say off the left or off the right")
+                self._refuse(across[1], _WHICH_SIDE)
             return None
         if side is None:
             if across is not None:
-                self._refuse(across[1], "from which side? say off the left or off the right")
+                self._refuse(across[1], _WHICH_SIDE)
             return 0.0 if along is None or along[0] == "against" else 180.0
         if along is None:
             off = 90.0
@@ -143,7 +144,7 @@ class Direction:
                 f'clock, "from {2 if name == "right" else 10} o\'clock"',
             )
         if side is None:
-            self._refuse(quarter[1], "from which side? say off the left or off the right")
+            self._refuse(quarter[1], _WHICH_SIDE)
 
     def from_deg(self) -> float:
         """Bearing it comes from in the hole frame [deg], 0 <= bearing < 360.

@@ -7,6 +7,7 @@ import re
 from ..errors import UsageError
 from ..physics.ground import FIRMNESS as ROWS
 from ..toml_text import short_line
+from ..wording import by_word
 from .model import FIRMNESS
 from .text import clean
 
@@ -44,7 +45,7 @@ _SAY_INSTEAD = {
     "not": 'say how it is: "medium", "soft"',
     "frozen frosty frost icy": 'harder than "firm" is not tabled',
 }
-INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
+INSTEAD = by_word(_SAY_INSTEAD)
 """Words that settle no firmness, and what to say for them."""
 
 ALLOWED = "soft, medium, firm or a number from 0 to 1, for both or as in 'soft fairways, medium greens'"

@@ -9,14 +9,7 @@ from typing import Literal
 from ..errors import UsageError
 from ..physics.air import REFERENCE_HUMIDITY, REFERENCE_TEMPERATURE_C, pressure_pa
 from ..physics.putting import DEFAULT_STIMP_FT
-from ..physics.wind import (
-    FORECAST_HEIGHT_M,
-    HEAD_HEIGHT_M,
-    ROUGHNESS_OPEN_M,
-    WIND_MOST_MPH,
-    felt_from_forecast,
-    forecast_from_felt,
-)
+from ..physics.wind import WIND_MOST_MPH, felt_from_forecast, forecast_from_felt
 
 Height = Literal["forecast", "felt"]
 
@@ -35,6 +28,8 @@ HUMIDITY = (0.0, 1.0)
 
 FIRMNESS = (0.0, 1.0)
 """Soft 0, medium 0.5, firm 1."""
+
+MEDIUM_FIRMNESS = 0.5
 
 STIMP_FT = (4.0, 16.0)
 """Stimpmeter readings taken [ft]: surveyed greens ran 6.5 to 12 (common practice), championships to 14."""
@@ -94,21 +89,6 @@ class Wind:
         _check("gusts of +-", self.gust_mph, 0.0, self.speed_mph, "mph")
         _check("wind swinging +-", self.swing_deg, *SWING_DEG, "degrees")
 
-    @property
-    def height_m(self) -> float:
-        """Height the speed is meant at [m]."""
-        return FORECAST_HEIGHT_M if self.height == "forecast" else HEAD_HEIGHT_M
-
-    @property
-    def roughness_m(self) -> float:
-        """Roughness length of the ground it blows over [m]."""
-        return ROUGHNESS_OPEN_M
-
-    def across(self, along_deg: float) -> tuple[float, float]:
-        """(against, from the right) parts [mph] of the mean wind for a shot on a bearing [deg]."""
-        angle = math.radians(self.from_deg - along_deg)
-        return self.speed_mph * math.cos(angle), self.speed_mph * math.sin(angle)
-
 
 def other_height(wind: Wind) -> tuple[float, float]:
     """The same wind's speed [mph] at 10 m and at head height."""
@@ -154,8 +134,8 @@ class Conditions:
     altitude_m: float = 0.0
     pressure_hpa: float | None = None
     humidity: float = REFERENCE_HUMIDITY
-    fairway_firmness: float = 0.5
-    green_firmness: float = 0.5
+    fairway_firmness: float = MEDIUM_FIRMNESS
+    green_firmness: float = MEDIUM_FIRMNESS
     stimp_ft: float = DEFAULT_STIMP_FT
     assumed: tuple[str, ...] = field(default=(), compare=False)
 

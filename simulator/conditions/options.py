@@ -8,7 +8,7 @@ from ..physics.putting import DEFAULT_STIMP_FT
 from .clubs import ClubsToMph
 from .extras import read_height
 from .firmness import firmness_assumed, read_firmness
-from .model import Conditions
+from .model import MEDIUM_FIRMNESS, Conditions, Wind
 from .quantities import (
     read_altitude,
     read_humidity,
@@ -52,25 +52,7 @@ def conditions_from(
     UsageError
         One line naming the option, what was found and what is allowed.
     """
-    assumed: list[str] = []
-    height = None if wind_at is None else read_height(wind_at)
-    if wind is None:
-        for name, option in (("wind height", wind_at), ("gusts", gusts), ("swing", swing)):
-            if option is not None:
-                raise UsageError(f"{name} given without a wind; give the wind too, or leave it out")
-        assumed.append("no wind")
-        blowing = None
-    else:
-        blowing = read_wind(
-            wind,
-            along_deg=along_deg,
-            y_bearing_deg=y_bearing_deg,
-            height=height,
-            gusts=gusts,
-            swing=swing,
-            mph_of_clubs=mph_of_clubs,
-        )
-        assumed.extend(blowing.assumed if blowing else ())
+    blowing, assumed = _wind(wind, wind_at, gusts, swing, along_deg, y_bearing_deg, mph_of_clubs)
     altitude_m = None if altitude is None else read_altitude(altitude)
     pressure_hpa = None
     if pressure is not None:
@@ -82,25 +64,62 @@ def conditions_from(
         assumed.append(f"{REFERENCE_TEMPERATURE_C:g} C ({REFERENCE_TEMPERATURE_C * 1.8 + 32:g} F)")
     if humidity is None:
         assumed.append(f"humidity {100 * REFERENCE_HUMIDITY:g} %")
-    fairway, green = (None, None) if firmness is None else read_firmness(firmness)
-    if fairway is None and green is None:
-        assumed.append("fairways and greens of medium firmness")
-    elif fairway is None or green is None:
-        assumed.append(f"{'fairways' if fairway is None else 'greens'} of medium firmness")
-    if firmness is not None:
-        assumed.extend(firmness_assumed(firmness))
+    fairway, green, taken = _firmness(firmness)
+    assumed.extend(taken)
     if stimp is None:
         assumed.append(f"greens at Stimp {DEFAULT_STIMP_FT:g}")
-    elif (taken := stimp_taken(stimp)) is not None:
-        assumed.append(taken)
+    elif (reading := stimp_taken(stimp)) is not None:
+        assumed.append(reading)
     return Conditions(
         wind=blowing,
         temperature_c=REFERENCE_TEMPERATURE_C if temperature is None else read_temperature(temperature),
         altitude_m=altitude_m or 0.0,
         pressure_hpa=pressure_hpa,
         humidity=REFERENCE_HUMIDITY if humidity is None else read_humidity(humidity),
-        fairway_firmness=0.5 if fairway is None else fairway,
-        green_firmness=0.5 if green is None else green,
+        fairway_firmness=fairway,
+        green_firmness=green,
         stimp_ft=DEFAULT_STIMP_FT if stimp is None else read_stimp(stimp),
         assumed=tuple(assumed),
+    )
+
+
+def _wind(
+    wind: str | None,
+    wind_at: str | None,
+    gusts: str | None,
+    swing: str | None,
+    along_deg: float,
+    y_bearing_deg: float | None,
+    mph_of_clubs: ClubsToMph | None,
+) -> tuple[Wind | None, list[str]]:
+    """The wind, None without one, and what was taken for granted of it."""
+    height = None if wind_at is None else read_height(wind_at)
+    if wind is None:
+        for name, option in (("wind height", wind_at), ("gusts", gusts), ("swing", swing)):
+            if option is not None:
+                raise UsageError(f"{name} given without a wind; give the wind too, or leave it out")
+        return None, ["no wind"]
+    blowing = read_wind(
+        wind,
+        along_deg=along_deg,
+        y_bearing_deg=y_bearing_deg,
+        height=height,
+        gusts=gusts,
+        swing=swing,
+        mph_of_clubs=mph_of_clubs,
+    )
+    return blowing, list(blowing.assumed if blowing else ())
+
+
+def _firmness(words: str | None) -> tuple[float, float, tuple[str, ...]]:
+    """Firmness of fairways and greens, 0 soft to 1 firm, and what was taken for granted."""
+    fairway, green = (None, None) if words is None else read_firmness(words)
+    left_out = [name for name, said in (("fairways", fairway), ("greens", green)) if said is None]
+    assumed = [f"{' and '.join(left_out)} of medium firmness"] if left_out else []
+    if words is not None:
+        assumed.extend(firmness_assumed(words))
+    return (
+        MEDIUM_FIRMNESS if fairway is None else fairway,
+        MEDIUM_FIRMNESS if green is None else green,
+        tuple(assumed),
     )

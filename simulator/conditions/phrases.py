@@ -7,6 +7,7 @@ from typing import Any
 
 from ..spelt import SMALL
 from ..units import MPS_PER_MPH
+from ..wording import by_word
 from .beaufort import BEAUFORT_NAMES
 
 MPH_PER_UNIT = {
@@ -187,7 +188,7 @@ _SAY_INSTEAD = {
     "up": 'say "into" or "helping"; heights go into the hole, or --height with carries',
     "uphill downhill": "heights go into the hole, or --height with carries",
 }
-INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
+INSTEAD = by_word(_SAY_INSTEAD)
 """Words that settle no wind, and what to say for them."""
 
 ALLOWED = (

@@ -14,6 +14,7 @@ from .direction import Direction
 from .model import Height
 from .phrases import CLUBS, HOURS, MPH_PER_UNIT, SENSE_OF, mph_of, names_unit, point_deg
 
+_ON_NO_CLOCK = "is on no clock; allowed: 1 to 12 o'clock, 12 being dead against"
 _ONE_WIND = '; a wind is one strength and one way: "1.5 clubs into, off the left"'
 
 
@@ -138,7 +139,7 @@ def _clock(said: Said, found: re.Match[str]) -> None:
     if minute and groups.get("half") == "half ":
         said.assumed.append(f"{word!r} taken as half past")
     if groups["hour"] not in HOURS or minute > 59:
-        said.refuse(word, "is on no clock; allowed: 1 to 12 o'clock, 12 being dead against")
+        said.refuse(word, _ON_NO_CLOCK)
     said.direction.clock(30.0 * HOURS[groups["hour"]] + 0.5 * minute, word)
 
 
@@ -150,7 +151,7 @@ def _clock_range(said: Said, found: re.Match[str]) -> None:
     """ "Between 1 and 2 o'clock": the middle."""
     word = _word(found)
     if found["low"] not in HOURS or found["hour"] not in HOURS:
-        said.refuse(word, "is on no clock; allowed: 1 to 12 o'clock, 12 being dead against")
+        said.refuse(word, _ON_NO_CLOCK)
     low, high = HOURS[found["low"]], HOURS[found["hour"]]
     apart = (high - low) % 12
     if not 0 < apart <= MOST_HOURS_APART:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from simulator.errors import FileError, SimulatorError
-from simulator.hole.files import _bundled_folder, bundled_name, load_hole
+from simulator.hole.files import bundled_folder, bundled_name, load_hole
 from simulator.hole.model import Hole
 
 MOST_HOLES = 99
@@ -66,7 +66,7 @@ class Course:
 
 def bundled_courses() -> list[str]:
     """Names of the demo courses, sorted."""
-    return sorted(folder.name for folder in _bundled_folder().iterdir() if any(folder.glob("*.toml")))
+    return sorted(folder.name for folder in bundled_folder().iterdir() if any(folder.glob("*.toml")))
 
 
 def load_course(folder_or_name: str | Path) -> Course:
@@ -140,7 +140,7 @@ def _folder(source: str) -> Path:
     names = bundled_courses()
     name = bundled_name(source)
     if name in names:
-        return _bundled_folder() / name
+        return bundled_folder() / name
     near = difflib.get_close_matches(name, names, n=1)
     hint = f"perhaps {near[0]}" if near else f"a folder of hole files, or {', '.join(names)}"
     raise FileError(source, "", "no such folder", hint)

@@ -45,13 +45,13 @@ def cut(
     return shapely.LineString(ends)
 
 
-def strips_of(across: shapely.LineString, area: shapely.Geometry, about_yd: float = 0.0) -> list[Strip]:
-    """Where a cut about an offset lies in an area, from left to right; none narrower than `NARROWEST_YD`."""
-    return _strips(across, across.intersection(area), about_yd)
+def strips_of(across: shapely.LineString, area: shapely.Geometry) -> list[Strip]:
+    """Where a cut about the line of play lies in an area, left to right; from `NARROWEST_YD` of width on."""
+    return _strips(across, across.intersection(area), 0.0)
 
 
 def _strips(across: shapely.LineString, pieces: shapely.Geometry, about_yd: float) -> list[Strip]:
-    """The ends of pieces of a cut, as offsets."""
+    """The ends of pieces of a cut about an offset, as offsets."""
     first = about_yd - across.length / 2.0
     found = []
     for part in shapely.get_parts(pieces):

@@ -93,9 +93,9 @@ class Fields:
             raise self.error(key, show(value), f"1 to {most} printable characters")
         return value.strip()
 
-    def flag(self, key: str, default: bool = False) -> bool:
-        """true or false."""
-        value = self.table.get(key, default)
+    def flag(self, key: str) -> bool:
+        """true or false; false when absent."""
+        value = self.table.get(key, False)
         if not isinstance(value, bool):
             raise self.error(key, show(value), "true or false")
         return value

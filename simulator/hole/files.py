@@ -21,7 +21,7 @@ _DEMO = re.compile(r"(?:[\w-]{1,60}/)?[\w-]{1,60}")
 _PACKAGE = Path(__file__).resolve().parents[1]
 
 
-def _bundled_folder() -> Path:
+def bundled_folder() -> Path:
     """Folder of the demo holes: inside an installed package, else beside it in a checkout."""
     installed = _PACKAGE / "bundled" / "holes"
     return installed if installed.is_dir() else _PACKAGE.parent / "holes"
@@ -29,7 +29,7 @@ def _bundled_folder() -> Path:
 
 def bundled_holes() -> list[str]:
     """Names of the demo holes, sorted."""
-    return sorted(path.stem for path in _bundled_folder().glob("*.toml"))
+    return sorted(path.stem for path in bundled_folder().glob("*.toml"))
 
 
 def bundled_name(typed: str) -> str:
@@ -44,12 +44,12 @@ def _bundled(source: str) -> Path | None:
         return None
     folder, _, name = source.rpartition("/")
     if not name.isdecimal():
-        file = _bundled_folder() / folder / f"{name}.toml"
+        file = bundled_folder() / folder / f"{name}.toml"
         return file if file.is_file() else None
     if not folder:
         return None
     numbered = re.compile(rf"0*{int(name)}(?!\d)")
-    files = sorted((_bundled_folder() / folder).glob("*.toml"))
+    files = sorted((bundled_folder() / folder).glob("*.toml"))
     return next((file for file in files if numbered.match(file.name)), None)
 
 

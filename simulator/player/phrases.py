@@ -18,6 +18,7 @@ from .patterns import (
     TEE_ONLY,
     UNIT,
     UPPER,
+    WHOSE,
 )
 from .published import SCORE_OVER_HANDICAP
 from .reader import Phrase, Reader, plain_number, stem_of
@@ -281,7 +282,7 @@ PHRASES = tuple(
         (r"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?:both\s+(?:ways|sides)|left\s+and\s+right"
          r"|right\s+and\s+left|either\s+(?:way|side))\b|two[\s-]way\s+miss\b", _both_ways),
         (rf"miss(?:es)?\s+(?P<miss>{SIDE}(?:[\s-]+(?:and\s+)?{SIDE})?)\s+(?:with|off)\s+"
-         r"(?:the\s+|his\s+|her\s+|my\s+|an?\s+)?(?=[^\s,;])", _miss_of_club),
+         rf"{WHOSE}(?=[^\s,;])", _miss_of_club),
         (r"(?:it|everything|the\s+ball|goes)\s+(?:goes\s+)?(?:to\s+the\s+)?(?P<miss>left|right)\b(?!\s+and)",
          _miss),
         (r"(?:comes?|leaves?\s+it)\s+(?:up\s+)?(?P<miss>short)\b", _miss),
@@ -290,8 +291,7 @@ PHRASES = tuple(
         (rf"(?P<shape>{SHAPED})(?:e?s)?\s+(?:the|his|her|my|a)\s+(?!balls?\b)(?=[^\s,;]){NO_NUMBER}",
          _shape_of_club),
         (rf"(?P<shape>{SHAPED})e?s\s+(?=driver\b|(?:[1-9]|11)[\s-]?(?:w|i|h)){NO_NUMBER}", _shape_of_club),
-        (rf"{NUMBER}[\s-]*{NEEDED_UNIT}[\s-]*(?P<shape>{SHAPED})\s+(?:with|off)\s+"
-         r"(?:the\s+|his\s+|her\s+|my\s+|an?\s+)?",
+        (rf"{NUMBER}[\s-]*{NEEDED_UNIT}[\s-]*(?P<shape>{SHAPED})\s+(?:with|off)\s+{WHOSE}",
          _shape_of_club),
         (rf"{NUMBER}[\s-]*{NEEDED_UNIT}[\s-]*(?P<shape>{SHAPED})\b", _shape),
         (rf"(?P<shape>{SHAPED})(?:s|r)?\b(?:\s+(?:it|(?:the|his|her|my)\s+ball)\b)?(?:\s*(?:of\s+)?{NUMBER}{UNIT}(?![\s\w]*(?:wide|deep)))?",
@@ -301,15 +301,14 @@ PHRASES = tuple(
          lambda reader, found: reader.put_size(None, found["what"], found)),
         (rf"{TEE_ONLY}\b", _tee_only),
         (r"(?:only|just|nothing\s+but)\s+(?:(?:has|have|carr(?:y|ies)|owns?|plays?|uses?|hits?)\s+)?"
-         r"(?:(?:these\s+)?clubs?\s*[:,]?\s+)?(?:an?\s+|the\s+|his\s+|her\s+|my\s+)?", _only),
+         rf"(?:(?:these\s+)?clubs?\s*[:,]?\s+)?{WHOSE}", _only),
         (r"(?:all\s+)?in\s+met(?:re|er)s\s*:?|all\s+met(?:re|er)s\b", _nothing),
         (r"(?:his|her|my)?\s*(?:bag|set|clubs)\s*(?:[:=]|is\b|are\b|of\b)\s*", _only),
         (r"(?:without|no)\s+(?:any\s+)?(?P<kind>(?:fairway\s+)?woods|hybrids|rescues|rescue\s+clubs)\b",
          _without_kind),
         (r"(?:without|no|never(?!\s+(?:miss|go))|leav(?:es|ing)"
          r"|(?:doesn't|does not|don't|do not)(?=\s+(?:hit|use|carry|play|have|own)))\s+"
-         r"(?:(?:hits?|uses?|carry|carries|plays?|have|has|owns?)\s+)?"
-         r"(?:the\s+|an?\s+|his\s+|her\s+|my\s+)?", _without),
+         r"(?:(?:hits?|uses?|carry|carries|plays?|have|has|owns?)\s+)?" + WHOSE, _without),
         (r"(?:called|named?)\s*[:=]?\s*(?P<name>[^\W\d_][\w'’-]*)", _name),
     )
 )  # fmt: skip

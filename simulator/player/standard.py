@@ -7,20 +7,12 @@ from .levels import STANDARD_SET, Level
 from .model import Player
 
 
-def standard_player(base: Level, name: str = "level", clubs: tuple[str, ...] = STANDARD_SET) -> Player:
-    """Player of a level with these clubs, stock flights only.
-
-    Parameters
-    ----------
-    base : Level
-    name : str
-    clubs : tuple of str
-        Kinds of club, each once.
-    """
-    kinds = {kind: kind for kind in clubs}
+def standard_player(base: Level) -> Player:
+    """Player of a level with the standard set, stock flights only."""
+    kinds = {kind: kind for kind in STANDARD_SET}
     yards = carries(kinds, {}, base)
     return Player(
-        name=name,
+        name="level",
         handicap=base.handicap,
         clubs=tuple(
             fill_club(kind, kinds, yards, {}, base) for kind in sorted(kinds, key=lambda k: -yards[k])

@@ -12,6 +12,7 @@ from ..hole.model import Feature, Hole
 from ..hole.surfaces import WORDS
 from ..player.model import CLUB_NUMBERS, Player
 from .credits import map_data
+from .figures import handicap_said
 from .screen import columns_of, hang, padded
 from .slopewords import compass_words, falls_words
 from .units import YARDS, Units
@@ -137,7 +138,7 @@ def hole_dict(hole: Hole) -> dict[str, Any]:
 
 def player_text(player: Player, units: Units = YARDS) -> str:
     """A player in words: every club's numbers, those from the level marked, what was assumed."""
-    of = f", handicap {player.handicap:g}" if player.handicap is not None else ""
+    of = f", handicap {handicap_said(player.handicap)}" if player.handicap is not None else ""
     clubs = f"{len(player.clubs)} clubs (~ from the level)"
     lines = hang(f"{player.source}: a player. {player.name}{of}, {clubs}.")
     for heads in zip(*(column[1] for column in _CLUB_COLUMNS), strict=True):

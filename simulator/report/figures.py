@@ -25,6 +25,11 @@ STEPS = (1, 2, 5, 10, 20, 50, 100)
 """Steps that a size is told in."""
 
 
+def handicap_said(index: float) -> str:
+    """A handicap index as golfers write it: a plus handicap, which is negative in files, as "+5"."""
+    return f"+{-index:g}" if index < 0.0 else f"{index:g}"
+
+
 def unseen(sequences: int) -> str:
     """What is known of something that happened in none of the sequences.
 

@@ -10,7 +10,7 @@ from typing import Any
 from ..player.measured import ClubFit, Fit
 from ..player.measured.write import put_in
 from ..player.pattern import Pattern
-from .figures import join_words
+from .figures import handicap_said, join_words
 from .screen import wrap
 from .units import YARDS, Units
 
@@ -40,10 +40,11 @@ def fit_text(fit: Fit, units: Units = YARDS, left_aside: Sequence[str] = ()) -> 
             f"{club.club:<16}{len(club.shots.carry_yd):>6}{units.number(n['carry_yd']):>7}{wide:>6}{deep:>6}"
             f"{centre:>9}{100 * n['mishit_rate']:>8.0f}{told[0]:>7.0f}{told[1]:>6.0f}{told[2]:>6.0f}"
         )
+    of = handicap_said(fit.handicap)
     lines += [
         "",
         "Wide and deep each hold 8 of 10 balls at rest, mishits included, as in a player",
-        f"file. The rest comes from the level of handicap {fit.handicap:g} ({fit.sex}); every answer",
+        f"file. The rest comes from the level of handicap {of} ({fit.sex}); every answer",
         "allows for what is still not known.",
     ]
     if own := put_in(fit):

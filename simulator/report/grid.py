@@ -84,11 +84,11 @@ def rule(sheet: Sheet, columns: Sequence[Column], heavy: bool = False) -> None:
     sheet.down_in += thick
 
 
-def draw_frame(sheet: Sheet, left_in: float, wide_in: float, tall_in: float, below_in: float = 0.0) -> None:
+def draw_frame(sheet: Sheet, left_in: float, wide_in: float, tall_in: float) -> None:
     """The frame of a marked cell, a little inside of it."""
     inset = 0.02
     sheet.box(
-        left_in + inset, wide_in - 2.0 * inset, tall_in - 2.0 * inset, below_in + inset,
+        left_in + inset, wide_in - 2.0 * inset, tall_in - 2.0 * inset, inset,
         facecolor=MARKED.fill, edgecolor=MARKED.edge, linewidth=1.0, zorder=0.5,
     )  # fmt: skip
 

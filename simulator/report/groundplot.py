@@ -267,16 +267,22 @@ def draw_names(ax: Axes, hole: Hole, names: list[str], labels: Labels) -> None:
         seen = hole.features[rank].area.intersection(view).difference(above)
         if seen.is_empty:
             continue
+        others = shapely.union_all([f.area for f in hole.features if f.name != name and f.surface in TROUBLE])
         text = labels.put(
-            in_lines(name), _places_on(seen, ax), within=seen, fontsize=6, style="italic", color=INK,
+            in_lines(name), _places_on(seen, ax, others), within=seen, fontsize=6, style="italic", color=INK,
             zorder=7.0,
         )  # fmt: skip
         if text is not None:
             haloed(text)
 
 
-def _places_on(seen: shapely.Geometry, ax: Axes) -> list[tuple[float, float]]:
-    """Places in and round an area: its middle, along its length, then beside it."""
+def _places_on(
+    seen: shapely.Geometry, ax: Axes, others: shapely.Geometry
+) -> list[tuple[float, float]]:
+    """Places in and round an area: its middle, along its length, then beside it, off the others first.
+
+    The name of a narrow lane stands beside it: on a pond there it would be the pond's.
+    """
     middle = seen.representative_point()
     x0, y0, x1, y1 = seen.bounds
     x, y = middle.x, middle.y
@@ -286,6 +292,8 @@ def _places_on(seen: shapely.Geometry, ax: Axes) -> list[tuple[float, float]]:
     step = 0.05 * wide
     beside = [(x1 + 2 * step, y), (x0 - 2 * step, y), (x, y1 + step), (x, y0 - step),
               (x1 + 3 * step, y), (x0 - 3 * step, y)]  # fmt: skip
+    beside += [(edge, t) for _, t in along[1:] for edge in (x1 + 2 * step, x0 - 2 * step)]
+    beside.sort(key=lambda place: bool(others.intersects(shapely.Point(place).buffer(step))))
     return [(x, y), *along, *across, *spread_over(seen), *beside]
 
 

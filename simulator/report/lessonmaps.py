@@ -189,7 +189,8 @@ def _draw_band(ax: Axes, answer: Answer, one: Alternative) -> None:
     if not has_band(one):
         return
     angle = at_pin + np.linspace(low, high, 25)
-    x, y = start.x_yd + one.carry_yd * np.sin(angle), start.y_yd + one.carry_yd * np.cos(angle)
+    far = one.today_carry_yd
+    x, y = start.x_yd + far * np.sin(angle), start.y_yd + far * np.cos(angle)
     ax.plot(x, y, color=SHOTS[0].colour, linewidth=2.4, zorder=5.2, solid_capstyle="butt")
     for k in (0, -1):
         ax.plot([start.x_yd, x[k]], [start.y_yd, y[k]], color=SHOTS[0].colour, linewidth=0.5, zorder=3.0)

@@ -14,7 +14,7 @@ from ..strategy.result import TIE_STROKES, Alternative, Answer
 from . import groundplot, lessonmaps, shotplot, takeaways
 from .chosen import shot_words
 from .daywords import day_told
-from .figures import HELD
+from .figures import HELD, handicap_said
 from .groundplot import ground_key, view_box
 from .lessoncharts import draw_aims, draw_pattern, draw_scores
 from .page import GAP_IN
@@ -108,7 +108,7 @@ def _map_in(extent: tuple[float, float, float, float], wide_in: float) -> float:
 
 def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
     answer = result.answer
-    of = f" (handicap {answer.player.handicap:g})" if answer.player.handicap is not None else ""
+    of = f" (handicap {handicap_said(answer.player.handicap)})" if answer.player.handicap is not None else ""
     hole = f"par {answer.hole.par}, {units.length(answer.hole.length_yd)}"
     sheet.words(
         f"{answer.player.name}{of}, {hole}, from {units.sentence(answer.start.words)}", 6.5, color=FAINT

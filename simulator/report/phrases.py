@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import math
-
 from ..strategy.clubwords import Meant
 from ..strategy.result import Alternative, Answer
 from .cautions import EXACT, LOOK
 from .chosen import par_counts, runner_up, shown, title
-from .figures import join_words
+from .figures import handicap_said, join_words
 from .units import YARDS, Units
 
 _SPREAD = ("direction_sd_deg", "distance_sd_pct")
@@ -103,10 +101,9 @@ def _said(*parts: tuple[str, list[str]]) -> str:
 def people(answer: Answer, units: Units = YARDS) -> str:
     """Who must be clear: the longest of all strikes, and how wide one in twenty finishes."""
     wide = max(answer.alternatives[k].wide_yd.value for k in shown(answer))
-    clear = math.ceil(units.of(answer.clear_beyond_yd))
     return (
-        f"Nobody ahead nearer than {clear} {units.short}; 1 in 20 finish wider than "
-        f"{math.ceil(units.of(wide))} {units.short} either side. {LOOK}"
+        f"Nobody ahead nearer than {units.clear(answer.clear_beyond_yd)}; 1 in 20 finish wider than "
+        f"{units.clear(wide)} either side. {LOOK}"
     )
 
 
@@ -130,7 +127,7 @@ def whose(answer: Answer) -> str:
     parts = [f"{join_words(what)} {where}" for where, what in groups.items()]
     if len(groups) == 1:
         parts = [f"all {most}"]
-    of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
+    of = f" (handicap {handicap_said(player.handicap)})" if player.handicap is not None else ""
     count = len(answer.hole.assumed) + len(player.assumed) + len(answer.conditions.assumed)
     more = f"; {count} things assumed (--full)" if count else ""
     exact = f" {EXACT}" if answer.confidence is None else ""

@@ -15,6 +15,7 @@ from .cautions import RULES
 from .chosen import PENALTY
 from .credits import map_data
 from .daywords import day_told
+from .figures import handicap_said
 from .labels import Labels
 from .page import GAP_IN, check_plot_path, fit_page, frame, make_page, write_page
 from .palette import FAINT, STYLE
@@ -108,8 +109,8 @@ def _draw_on_top(answer: Answer, ax: Axes, units: Units) -> None:
     for order, (index, look) in enumerate(reversed(shotplot.looks(answer))):
         shotplot.draw_shot(ax, answer, index, look, 0.3 * order)
     labels = Labels(ax, shotplot.words_avoid(answer, shotplot.drawn(answer)))
-    groundplot.draw_marks(ax, hole, start, labels)
     groundplot.keep_off_falls(ax, labels)
+    groundplot.draw_marks(ax, hole, start, labels)
     groundplot.draw_aim_marks(ax, hole, labels)
     groundplot.draw_arcs(ax, hole, start, labels, units)
     groundplot.draw_names(ax, hole, _names(answer), labels)
@@ -125,7 +126,7 @@ def _names(answer: Answer) -> list[str]:
 
 def _title(answer: Answer, units: Units) -> str:
     hole, player = answer.hole, answer.player
-    of = f" (handicap {player.handicap:g})" if player.handicap is not None else ""
+    of = f" (handicap {handicap_said(player.handicap)})" if player.handicap is not None else ""
     lines = (
         f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}",
         f"{player.name}{of}, from {units.sentence(answer.start.words)}",

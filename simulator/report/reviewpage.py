@@ -105,7 +105,8 @@ def _draw_stroke(ax: Axes, pin: Spot, one: Judged, labels: Labels) -> None:
 
 def _draw_better(ax: Axes, start: Rest, best: ClubAndLine) -> None:
     turn = math.radians(best.aim_bearing_deg)
-    x, y = start.x_yd + best.carry_yd * math.sin(turn), start.y_yd + best.carry_yd * math.cos(turn)
+    far = best.today_carry_yd
+    x, y = start.x_yd + far * math.sin(turn), start.y_yd + far * math.cos(turn)
     ax.plot([start.x_yd, x], [start.y_yd, y], color=BETTER.colour, linewidth=1.0, linestyle="--", zorder=4.0)
     ax.plot([x], [y], marker="x", markersize=5.5, color=BETTER.colour, zorder=6.0, linestyle="none")
 

@@ -14,7 +14,7 @@ from ..strategy.review.strokes import Stroke
 from .cautions import EXACT, RULES
 from .chosen import shot_words
 from .daywords import day_told
-from .figures import join_words, pin_said
+from .figures import handicap_said, join_words, pin_said
 from .lines import point_words
 from .screen import side_by_side, wrap
 from .units import YARDS, Units
@@ -129,7 +129,7 @@ def _doubts(holes: Sequence[tuple[int | None, HoleReview]], units: Units) -> lis
 
 def _who(found: HoleReview) -> str:
     player = found.player
-    return player.name if player.handicap is None else f"{player.name} ({player.handicap:g})"
+    return player.name if player.handicap is None else f"{player.name} ({handicap_said(player.handicap)})"
 
 
 def _ending(holes: Sequence[HoleReview], notes: Iterable[str]) -> list[str]:

@@ -88,17 +88,18 @@ def words_avoid(answer: Answer, indices: Sequence[int]) -> np.ndarray:
     """Places that words should rather not cover: a hundred finishes and the aim line of some alternatives."""
     start, places = answer.start, []
     for one in (answer.alternatives[k] for k in indices):
-        aim, along = math.radians(one.aim_bearing_deg), np.linspace(0.0, one.carry_yd, ON_AIM)
+        aim, along = math.radians(one.aim_bearing_deg), np.linspace(0.0, one.today_carry_yd, ON_AIM)
         line = np.column_stack([start.x_yd + along * math.sin(aim), start.y_yd + along * math.cos(aim)])
         places += [hundred(answer, one), line]
     return np.vstack(places)
 
 
 def draw_shot(ax: Axes, answer: Answer, index: int, look: ShotLook, order: float) -> None:
-    """Aim line to the stock carry and a hundred finishes of one alternative."""
+    """Aim line to where it comes down today and a hundred finishes of one alternative."""
     one, start = answer.alternatives[index], answer.start
     aim = math.radians(one.aim_bearing_deg)
-    end = (start.x_yd + one.carry_yd * math.sin(aim), start.y_yd + one.carry_yd * math.cos(aim))
+    far = one.today_carry_yd
+    end = (start.x_yd + far * math.sin(aim), start.y_yd + far * math.cos(aim))
     ax.plot(
         [start.x_yd, end[0]], [start.y_yd, end[1]], color=look.colour, linestyle=look.dash, zorder=3.0 + order
     )

@@ -24,7 +24,7 @@ from .coursewords import (
     tied_clubs,
     where_words,
 )
-from .figures import count_words, score_digits
+from .figures import count_words, handicap_said, score_digits
 from .teamwords import MARK
 from .units import YARDS, Units
 
@@ -45,7 +45,7 @@ Results = Sequence[dict[str, Any]]
 
 def whose_words(answer: CourseAnswer, player: Player, results: Results) -> str:
     """Course and player."""
-    of = f" ({player.handicap:g})" if player.handicap is not None else ""
+    of = f" ({handicap_said(player.handicap)})" if player.handicap is not None else ""
     worked, missing = len(results), answer.missing(player.name)
     holes = "1 hole" if worked == 1 else f"{worked} holes"
     if missing:

@@ -129,7 +129,7 @@ def missing_words(answer: CourseAnswer) -> str:
 def ahead_words(results: Sequence[dict[str, Any]], units: Units = YARDS) -> str:
     """How near nobody may be."""
     ahead = max((one["answer"]["clear_beyond_yd"] for one in results), default=0)
-    return f"Nobody ahead nearer than {units.length(ahead)} on any hole with these clubs. {LOOK}"
+    return f"Nobody ahead nearer than {units.clear(ahead)} on any hole with these clubs. {LOOK}"
 
 
 def owed_words(answer: CourseAnswer) -> str:

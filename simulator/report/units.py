@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -52,6 +53,10 @@ class Units:
     def whole(self, yards: float) -> int:
         """A length in whole units."""
         return round(self.of(yards))
+
+    def clear(self, yards: float) -> str:
+        """A length with its unit that nobody may be nearer than: never less than it is."""
+        return f"{math.ceil(self.of(yards))} {self.short}"
 
     def number(self, yards: float, digits: int = 0, signed: bool = False) -> str:
         """A length without its unit, for tables whose heading names it."""

@@ -6,12 +6,14 @@ import math
 import re
 from collections.abc import Sequence
 
+from ..conditions import Conditions
 from ..errors import UsageError
 from ..hole.cuts import fairway_across, fairways_near
 from ..hole.model import Hole
 from ..player.model import Player
 from .clubwords import Meant, shot_meant
 from .ground import station_reached
+from .today import down_the_line_yd
 from .words import NUMBER, SIDES, UNITS, yards
 
 Point = tuple[float, float]
@@ -52,16 +54,24 @@ AIMS = (
 )
 
 
-def in_degrees(text: str, hole: Hole, player: Player, from_yd: Point | None = None) -> str:
+def in_degrees(
+    text: str,
+    hole: Hole,
+    player: Player,
+    from_yd: Point | None = None,
+    conditions: Conditions | None = None,
+) -> str:
     """A club with a line in words, the line in degrees off the straight one to the pin; others as they are.
 
     The fairway is aimed at where the club comes down: where the line of play is as far from the ball as the
-    club's stock carry. Its edge is the edge itself, its half the middle of that half.
+    club carries today. Its edge is the edge itself, its half the middle of that half.
 
     Parameters
     ----------
     from_yd : (x, y) or None
         The ball's place; None is the tee.
+    conditions : Conditions, optional
+        The day; still air at 25 C when left out.
 
     Raises
     ------
@@ -76,7 +86,8 @@ def in_degrees(text: str, hole: Hole, player: Player, from_yd: Point | None = No
         meant = _meant(player, found["club"])
         if meant is None or (found["n"] and found["part"] in ("half", "side")):
             return text
-        return _aimed(found["club"], hole, here, _on_fairway(text, hole, here, meant, found))
+        down_yd = down_the_line_yd(hole, here, meant, conditions or Conditions())
+        return _aimed(found["club"], hole, here, _on_fairway(text, hole, here, down_yd, found))
     if found := _GREEN.fullmatch(plain):
         middle = hole.green.centroid
         known = _meant(player, found["club"]) is not None
@@ -90,10 +101,10 @@ def in_degrees(text: str, hole: Hole, player: Player, from_yd: Point | None = No
 
 
 def all_in_degrees(
-    clubs: Sequence[str], hole: Hole, player: Player, from_yd: Point | None
+    clubs: Sequence[str], hole: Hole, player: Player, from_yd: Point | None, conditions: Conditions
 ) -> tuple[str, ...]:
     """`in_degrees` of each."""
-    return tuple(in_degrees(text, hole, player, from_yd) for text in clubs)
+    return tuple(in_degrees(text, hole, player, from_yd, conditions) for text in clubs)
 
 
 def _meant(player: Player, club: str) -> Meant | None:
@@ -105,8 +116,7 @@ def _meant(player: Player, club: str) -> Meant | None:
     return meant if meant.aim_yd is None and meant.aim_deg is None else None
 
 
-def _on_fairway(text: str, hole: Hole, here: Point, meant: Meant, found: re.Match[str]) -> Point:
-    carry = meant.carry_yd
+def _on_fairway(text: str, hole: Hole, here: Point, carry: float, found: re.Match[str]) -> Point:
     station = station_reached(hole, here, carry)
     across = None if station is None else fairway_across(hole, station, 0.0)
     if station is None or across is None:

@@ -10,12 +10,18 @@ from .words import GROUND_WORDS, NUMBER, SIDES, UNIT, on_words, plain, with_rest
 
 _OF = r"\s*(?:of|from)?\s*(?:the\s+)?(?:pin|flag|hole)\b"
 _END = r"(?=\s*(?:,|and\b|$|[-+]?\d))"
-_TOLD = re.compile(
-    r"\s*(?P<high>(?:flag|pin|hole)[\s-]+high\b[\s,]*)?"
+_HIGH = r"(?P<high>(?:flag|pin|hole)[\s-]+high\b[\s,]*)?"
+_ALONG = (
     rf"(?:(?P<far>{NUMBER})\s*(?:(?P<unit>{UNIT})\s+)?(?P<way>short|shy|long|past|behind|beyond)"
     rf"(?:(?P<of>{_OF})|{_END})[\s,]*(?:and\s+)?)?"
-    rf"(?:(?P<beside>{NUMBER})?\s*(?:(?P<unit2>{UNIT})\s+)?(?:(?:to|in|on)\s+the\s+)?(?P<side>left|right)\b(?P<of2>{_OF})?)?"
 )
+_ACROSS = (
+    rf"(?:(?P<beside>{NUMBER})?\s*(?:(?P<unit2>{UNIT})\s+)?(?:(?:to|in|on)\s+the\s+)?(?P<side>left|right)\b"
+    rf"(?P<of2>{_OF})?)?"
+)
+_TOLD = re.compile(rf"\s*{_HIGH}{_ALONG}{_ACROSS}")
+"""Any of them may be left out: pin high, so far short or long, so far left or right."""
+
 _HIGH_LAST = re.compile(r"(?P<place>.*\b(?:left|right))[\s,]+(?:flag|pin|hole)[\s-]+high")
 """The words the other way round: "12 right, pin high"."""
 

@@ -7,10 +7,12 @@ import math
 from ..conditions import Conditions
 from ..errors import FileError, NoAnswerError, UsageError
 from ..hole.model import Hole
-from ..player.model import Player
+from ..player.model import Club, Player
+from ..tables.shots import Shot
 from .carries import DISTANCE_YD, REPORTED_PER_YD, effective_distance
 from .clubwords import club_and_aim
 from .ground import station_reached
+from .today import carries_today_yd
 
 ALONG_LINE = "line"
 """Aim of a habit that follows the line of play: ``"driver@line"``."""
@@ -44,7 +46,7 @@ def habit_of(player: Player, hole: Hole, conditions: Conditions | None = None) -
         near = min(player.clubs, key=lambda one: abs(one.carry_yd - out_yd))
         return f"{near.name}@0"
     if along:
-        return f"{club.name}@{_line_deg(hole, club.carry_yd):.2f}deg"
+        return f"{club.name}@{_line_deg(hole, club, conditions or Conditions()):.2f}deg"
     if aim_deg is not None:
         return f"{club.name}@{aim_deg:g}deg"
     return f"{club.name}@{aim_yd or 0.0:g}"
@@ -63,8 +65,15 @@ def _plays_yd(player: Player, hole: Hole, conditions: Conditions) -> float:
         return math.inf
 
 
-def _line_deg(hole: Hole, carry_yd: float) -> float:
+def _line_deg(hole: Hole, club: Club, conditions: Conditions) -> float:
     """Angle off the straight line to the pin of the first place of the line of play a carry away [deg]."""
-    station = station_reached(hole, (0.0, 0.0), carry_yd)
-    x, y = (hole.pin.x_yd, hole.pin.y_yd) if station is None else hole.at(station)
+    x, y = _line_at(hole, club.carry_yd)
+    shot = Shot(club, "stock", club.carry_yd, club)
+    x, y = _line_at(hole, carries_today_yd(shot, conditions, math.degrees(math.atan2(x, y))))
     return math.degrees(math.atan2(x, y) - math.atan2(hole.pin.x_yd, hole.pin.y_yd))
+
+
+def _line_at(hole: Hole, far_yd: float) -> tuple[float, float]:
+    """The first place (x, y) of the line of play so far from the tee, the pin past its end [yd]."""
+    station = station_reached(hole, (0.0, 0.0), far_yd)
+    return (hole.pin.x_yd, hole.pin.y_yd) if station is None else hole.at(station)

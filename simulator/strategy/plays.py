@@ -21,6 +21,7 @@ from .reach import find_reach
 from .result import Alternative, Start
 from .room import along_and_across, find_room
 from .search import Choice, Place, tie_band_yd
+from .today import carries_today_yd
 
 FIRST_SETS, FIRST_STRIKES = 16, 1024
 """Scrambles and strikes in each that value the first shot of an alternative."""
@@ -132,14 +133,17 @@ class Plays:
 
     def _line(self, choice: Choice, bearing_deg: float) -> dict[str, Any]:
         """What is swung, and where it is aimed."""
-        shot = self.board.bag.shots.shots[choice.row]
+        bag, here = self.board.bag, (self.start.x_yd, self.start.y_yd)
+        shot = bag.shots.shots[choice.row]
+        down = carries_today_yd(replace(shot, carry_yd=choice.carry_yd), bag.conditions, bearing_deg)
         return {
             "club": shot.club.name,
             "flight": shot.flight,
             "carry_yd": choice.carry_yd,
+            "today_carry_yd": down,
             "aim_offset_yd": choice.carry_yd * math.sin(float(choice.action[1])),
             "aim_bearing_deg": bearing_deg,
-            "point": point(self.hole, self.start.x_yd, self.start.y_yd, bearing_deg, choice.carry_yd),
+            "point": point(self.hole, *here, bearing_deg, choice.carry_yd, down),
         }
 
     def _strokes(self, one: estimate.PlayedChoice) -> dict[str, Any]:

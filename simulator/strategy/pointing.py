@@ -34,8 +34,8 @@ class Pointing:
     name : str
         The mark's name, or for example ``"the middle of the fairway"``.
     offset_yd : float
-        The line beside it, right positive: at the mark, at the distance carried (fairway and pin), at
-        the middle of the green.
+        The line beside it, right positive: at the mark, where it comes down today (fairway), at the middle
+        of the green, at the intended carry (the straight line to the pin, as aims in yards are asked for).
     """
 
     by: str
@@ -47,7 +47,9 @@ class Pointing:
         return dict(vars(self))
 
 
-def point(hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, carry_yd: float) -> Pointing:
+def point(
+    hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, carry_yd: float, down_yd: float | None = None
+) -> Pointing:
     """What a shot from a place on a bearing is pointed by.
 
     Parameters
@@ -56,12 +58,15 @@ def point(hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, carry_yd: fl
         Its `marks`, when it has any, have a name and x_yd, y_yd.
     carry_yd : float
         Intended carry.
+    down_yd : float, optional
+        How far along the line it comes down today; the intended carry when left out.
     """
-    by_mark = _mark(hole, x_yd, y_yd, bearing_deg, carry_yd)
+    down_yd = carry_yd if down_yd is None else down_yd
+    by_mark = _mark(hole, x_yd, y_yd, bearing_deg, down_yd)
     if by_mark is not None:
         return by_mark
     turn = math.radians(bearing_deg)
-    x, y = x_yd + carry_yd * math.sin(turn), y_yd + carry_yd * math.cos(turn)
+    x, y = x_yd + down_yd * math.sin(turn), y_yd + down_yd * math.cos(turn)
     if hole.green.distance(shapely.Point(x, y)) <= GREEN_YD:
         middle = hole.green.centroid
         _, across = _seen(middle.x, middle.y, x_yd, y_yd, bearing_deg)
@@ -78,12 +83,12 @@ def _seen(x: float, y: float, x_yd: float, y_yd: float, bearing_deg: float) -> t
     return float(along[0]), float(across[0])
 
 
-def _mark(hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, carry_yd: float) -> Pointing | None:
+def _mark(hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, down_yd: float) -> Pointing | None:
     """The mark nearest to the line as seen from the ball, None when none is near it."""
     found = []
     for mark in hole.marks:
         along, across = _seen(mark.x_yd, mark.y_yd, x_yd, y_yd, bearing_deg)
-        if along < 0.5 * carry_yd:
+        if along < 0.5 * down_yd:
             continue  # beside the player, or soon flown over
         angle = abs(math.degrees(math.atan2(across, along)))
         if angle <= MARK_DEG and abs(across) <= MARK_YD:

@@ -65,6 +65,8 @@ class Alternative:
         or ``"punch"``).
     carry_yd : float
         Intended carry.
+    today_carry_yd : float
+        How far along its line a stock strike comes down in today's air and mean wind, on level ground.
     aim_offset_yd : float
         Right-positive offset of the aim at stock carry, from the straight line ball to pin.
     aim_bearing_deg : float
@@ -120,6 +122,7 @@ class Alternative:
     club: str
     flight: str
     carry_yd: float
+    today_carry_yd: float
     aim_offset_yd: float
     aim_bearing_deg: float
     map_score: Estimate
@@ -164,6 +167,7 @@ class Alternative:
             "flight": self.flight,
             "asked": self.asked,
             "carry_yd": self.carry_yd,
+            "today_carry_yd": self.today_carry_yd,
             "aim_offset_yd": self.aim_offset_yd,
             "aim_bearing_deg": self.aim_bearing_deg,
             "aim_given": self.aim_given,

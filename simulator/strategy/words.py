@@ -9,6 +9,7 @@ from ..errors import UsageError
 from ..hole.surfaces import Surface
 from ..spelt import in_figures, in_full
 from ..units import YD_PER_M
+from ..wording import by_word
 
 ALLOWED = (
     'say "164 out, left rough", "230 on, 12 right", "20 short of the green", "left bunker", "x,y" in yards, '
@@ -30,35 +31,12 @@ UNITS = {"yd": 1.0, "yds": 1.0, "y": 1.0, "yard": 1.0, "yards": 1.0, "m": YD_PER
           "pace": 1.0, "paces": 1.0, "step": 1.0, "steps": 1.0}  # fmt: skip
 """Yards in each unit; a pace is a yard (common practice)."""
 SIDES = {"left": -1, "l": -1, "right": 1, "r": 1}
-FILLERS = frozenset(
-    (
-        "a",
-        "about",
-        "among",
-        "an",
-        "and",
-        "around",
-        "at",
-        "flag",
-        "from",
-        "go",
-        "hand",
-        "hole",
-        "in",
-        "leaves",
-        "leaving",
-        "lie",
-        "lying",
-        "of",
-        "on",
-        "pin",
-        "roughly",
-        "side",
-        "the",
-        "to",
-        "under",
-    )
-)
+FILLERS = frozenset((
+    "a", "about", "among", "an", "and", "around", "at", "flag", "from", "go", "hand", "hole", "in", "leaves",
+    "leaving", "lie", "lying", "of", "on", "pin", "roughly", "side", "the", "to", "under",
+))  # fmt: skip
+"""Words that say nothing of the place."""
+
 _SAY_INSTEAD = {
     "by beside near next opposite": 'say how far it is to the pin and on what: "150 out, right rough"',
     "edge": 'say "left side of the fairway, 150 out", or the yards: "230 on, 14 left"',
@@ -80,7 +58,7 @@ _SAY_INSTEAD = {
         "how the ball lies is taken as usual for its ground; leave it out"
     ),
 }
-_INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
+_INSTEAD = by_word(_SAY_INSTEAD)
 """Words that name no place, and what to say for them."""
 
 _SIDE_LETTERS = {"l": "left", "lhs": "left side", "r": "right", "rhs": "right side"}
@@ -206,9 +184,30 @@ def read_words(text: str) -> Said:
     UsageError
         A word that is not understood where it stands, numbers without a role, no distance at all.
     """
-    said = Said(plain=[])
-    number: float | None = None  # the number just read, until its role is known
-    heavy = penalty = False
+    usual = _as_read(text)
+    sorter = _Sorter()
+    for token in _TOKEN.finditer(usual):
+        kind = token.lastgroup or "other"
+        word = token[kind]
+        if kind == "number":
+            sorter.take_number(float(word))
+        elif kind == "comma":
+            sorter.end_number()
+        elif not (sorter.take_role(word) or sorter.take_ground(word) or word in FILLERS):
+            if word in _INSTEAD:
+                raise UsageError(f"place {text!r}: {word!r} is not understood there ({_INSTEAD[word]})")
+            raise refused(text, f"{word!r} is not understood there")
+    sorter.end_number()
+    said = sorter.said
+    if sorter.heavy and said.ground is not Surface.ROUGH:
+        raise refused(text, "'heavy' goes with rough")
+    if sorter.heavy:
+        said.ground = Surface.HEAVY_ROUGH
+    return _with_roles(text, said)
+
+
+def _as_read(text: str) -> str:
+    """A place in the usual words; what may be meant two ways is refused."""
     usual = plain(text)
     for pattern, meant in _READ_AS:
         usual = pattern.sub(meant, usual)
@@ -218,51 +217,71 @@ def read_words(text: str) -> Said:
     for pattern, why in _EITHER:
         if found := pattern.search(usual):
             raise UsageError(f"place {text!r}: {found[0]!r}: {why.format(**found.groupdict())}")
-    for token in _TOKEN.finditer(usual):
-        kind = token.lastgroup or "other"
-        word = token[kind]
-        if kind == "number":
-            if number is not None:
-                said.plain.append(number)
-            number = float(word)
-        elif kind == "comma":
-            if number is not None:
-                said.plain.append(number)
-            number = None
-        elif number is not None and word in UNITS:
-            number *= UNITS[word]
+    return usual
+
+
+class _Sorter:
+    """Takes the words of a place one after the other.
+
+    Attributes
+    ----------
+    said : Said
+    number : float or None
+        The number just read [yd], until its role is known.
+    heavy, penalty : bool
+        Whether rough is to be heavy, and whether "area" may follow.
+    """
+
+    def __init__(self) -> None:
+        self.said = Said(plain=[])
+        self.number: float | None = None
+        self.heavy = self.penalty = False
+
+    def end_number(self) -> None:
+        """The number just read has no word of its own."""
+        if self.number is not None:
+            self.said.plain.append(self.number)
+        self.number = None
+
+    def take_number(self, number: float) -> None:
+        """A number, in yards until a unit follows."""
+        self.end_number()
+        self.number = number
+
+    def take_role(self, word: str) -> bool:
+        """Whether a word says what the number before it is, or tells a side."""
+        said, number = self.said, self.number
+        if number is not None and word in UNITS:
+            self.number = number * UNITS[word]
         elif number is not None and word == "on" and said.station is None:
-            said.station, number = number, None
+            said.station, self.number = number, None
         elif number is not None and word in SIDES and said.told and said.offset is None:
-            said.offset, number = number * SIDES[word], None
+            said.offset, self.number = number * SIDES[word], None
         elif number is not None and word == "out" and said.out is None:
-            said.out, number = number, None
+            said.out, self.number = number, None
         elif word in ("out", "away") and said.out is None and len(said.plain) == 1:
             said.out = said.plain.pop()
         elif word in SIDES and not said.side:
             said.side = SIDES[word]
-        elif word in ("heavy", "deep", "thick"):
-            heavy = True
+        else:
+            return False
+        return True
+
+    def take_ground(self, word: str) -> bool:
+        """Whether a word is of a kind of ground."""
+        said = self.said
+        if word in ("heavy", "deep", "thick"):
+            self.heavy = True
         elif word in ("penalty", "ditch"):
-            penalty = True
+            self.penalty = True
             said.ground = Surface.DRY_PENALTY if said.ground is None else said.ground
-        elif penalty and word == "area":
-            continue
+        elif self.penalty and word == "area":
+            pass
         elif word in _GROUND and said.ground is None:
             said.ground = _GROUND[word]
-        elif kind == "word" and word in FILLERS:
-            continue
         else:
-            if word in _INSTEAD:
-                raise UsageError(f"place {text!r}: {word!r} is not understood there ({_INSTEAD[word]})")
-            raise refused(text, f"{word!r} is not understood there")
-    if number is not None:
-        said.plain.append(number)
-    if heavy and said.ground is not Surface.ROUGH:
-        raise refused(text, "'heavy' goes with rough")
-    if heavy:
-        said.ground = Surface.HEAVY_ROUGH
-    return _with_roles(text, said)
+            return False
+        return True
 
 
 def _with_roles(text: str, said: Said) -> Said:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from ..conditions import Conditions
 from ..kernels.trajectory import Air
 from ..physics import aero
 from ..physics.air import (
@@ -13,6 +14,7 @@ from ..physics.air import (
     kinematic_viscosity_m2_s,
     pressure_pa,
 )
+from ..physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
 from ..units import M_PER_YD
 
 
@@ -66,4 +68,16 @@ def flight_air(
         blend_from=blend_from,
         blend_to=blend_to,
         step_s=aero.STEP_S,
+    )
+
+
+def day_air(conditions: Conditions, *, blows: bool) -> Air:
+    """The air of a day for flights tabled by the wind at 10 m; if it blows, it is slower near the ground."""
+    return flight_air(
+        temperature_c=conditions.temperature_c,
+        altitude_m=conditions.altitude_m,
+        humidity=conditions.humidity,
+        pressure=conditions.pressure_pa,
+        wind_height_m=FORECAST_HEIGHT_M,
+        roughness_m=ROUGHNESS_OPEN_M if blows else 0.0,
     )

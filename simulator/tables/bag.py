@@ -8,9 +8,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ..conditions import Conditions, other_height
-from ..physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
 from ..player.model import Player
-from .airs import flight_air
+from .airs import day_air, flight_air
 from .curved import is_curved
 from .flights import FlightTables, flight_tables, wind_axes
 from .rasters import Raster
@@ -91,18 +90,10 @@ def make_bag(
     speed, gust = day_wind(conditions)
     wooded = raster is not None and len(raster.crowns) > 0
     shots = list_shots(player, shaped=shaped or wooded or speed + gust >= SHAPED_WIND_MPH)
-    air = flight_air(
-        temperature_c=conditions.temperature_c,
-        altitude_m=conditions.altitude_m,
-        humidity=conditions.humidity,
-        pressure=conditions.pressure_pa,
-        wind_height_m=FORECAST_HEIGHT_M,
-        roughness_m=ROUGHNESS_OPEN_M if speed + gust > 0.0 else 0.0,
-    )
     flights = flight_tables(
         shots,
         flight_air(),
-        air,
+        day_air(conditions, blows=speed > 0.0),
         winds=wind_axes(speed, gust, any(is_curved(shot) for shot in shots.shots)),
         heights_yd=landing_heights(raster),
         tracks=wooded,

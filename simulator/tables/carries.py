@@ -11,10 +11,9 @@ from ..kernels.flight import Launches
 from ..kernels.game import Ground
 from ..kernels.runs import fill_runs
 from ..kernels.volley import ROOM
-from ..physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
 from ..player.model import Club
 from ..units import M_PER_YD, MPS_PER_MPH
-from .airs import flight_air
+from .airs import day_air, flight_air
 from .bag import day_wind
 from .flights import launches_of
 from .landings import axes, landings, stock_speeds_mph
@@ -78,14 +77,7 @@ def _landings(
 ) -> np.ndarray:
     """Landings of stock strikes in a day's air and mean wind, float64[shots, 6]."""
     speed = day_wind(conditions)[0]
-    air = flight_air(
-        temperature_c=conditions.temperature_c,
-        altitude_m=conditions.altitude_m,
-        humidity=conditions.humidity,
-        pressure=conditions.pressure_pa,
-        wind_height_m=FORECAST_HEIGHT_M,
-        roughness_m=ROUGHNESS_OPEN_M if speed > 0.0 else 0.0,
-    )
+    air = day_air(conditions, blows=speed > 0.0)
     along, cross = 0.0, 0.0
     if conditions.wind is not None:
         angle = np.radians(conditions.wind.from_deg - along_deg)

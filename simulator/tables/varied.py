@@ -10,9 +10,8 @@ import numpy as np
 
 from ..hole.surfaces import Lie
 from ..kernels import codes as c
-from ..physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
 from ..player.model import Club, Player
-from .airs import flight_air
+from .airs import day_air, flight_air
 from .bag import Bag
 from .curved import is_curved
 from .flights import FRACTIONS, TILTS_DEG, YDPS_PER_MPH, both_axes, flight_tables
@@ -88,21 +87,12 @@ def in_wind(bag: Bag, most_mph: float, threads: int = 1) -> Bag:
     most_mph : float
         Wind at 10 m [mph].
     """
-    day = bag.conditions
     steps = max(math.ceil(most_mph / WIDE_STEP_MPH), 1)
     most = most_mph * YDPS_PER_MPH
-    air = flight_air(
-        temperature_c=day.temperature_c,
-        altitude_m=day.altitude_m,
-        humidity=day.humidity,
-        pressure=day.pressure_pa,
-        wind_height_m=FORECAST_HEIGHT_M,
-        roughness_m=ROUGHNESS_OPEN_M,
-    )
     flights = flight_tables(
         bag.shots,
         flight_air(),
-        air,
+        day_air(bag.conditions, blows=True),
         winds=both_axes(most, 2 * steps, (steps + 1) // 2, any(is_curved(shot) for shot in bag.shots.shots)),
         heights_yd=bag.flights.heights_yd,
         tracks=bag.flights.tracks.shape[0] > 0,

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import course_results
 import pytest
-from pypdf import PdfReader
+from words_apart import pdf_words
 
 from simulator.cli import _run
 from simulator.errors import UsageError
@@ -20,10 +20,6 @@ from simulator.strategy import running
 from simulator.strategy.jobs import Job
 
 HOLE = 'name = "{name}"\npar = 3\nlength_yd = {length}\ngreen = [{{ front_yd = {front}, depth_yd = 28, width_yd = 26 }}]\n'
-
-
-def pdf_words(path: Path) -> list[str]:
-    return [" ".join(page.extract_text().split()) for page in PdfReader(path).pages]
 
 
 def folder_of(folder: Path, count: int = 3) -> Path:

@@ -1,4 +1,4 @@
-"""`holesim practice`: one hole or a folder, words or JSON, refusals; its keys are in the README."""
+"""`holesim practice`: one hole or a folder, words or JSON, refusals; its keys are written down."""
 
 from __future__ import annotations
 
@@ -6,13 +6,12 @@ import json
 from pathlib import Path
 
 import pytest
+from written import JSON_KEYS
 
 from simulator.cli import _run
 from simulator.strategy import practice as work
 from simulator.strategy.practice import Gain, Practice
 from simulator.strategy.result import Estimate
-
-README = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
 
 
 @pytest.fixture
@@ -29,12 +28,12 @@ def stand_in(monkeypatch: pytest.MonkeyPatch) -> list:
     return asked
 
 
-def test_json_alone_and_its_keys_in_the_readme(stand_in, capsys) -> None:
+def test_json_alone_and_its_keys_are_written_down(stand_in, capsys) -> None:
     assert _run(["practice", "withy-drain", "--json", "--seed", "3"]) == 0
     found = json.loads(capsys.readouterr().out)
     assert found["seed"] == 3 and found["gains"][0]["strokes_per_round"] == 0.9
     for key in (*found, *found["gains"][0]):
-        assert f"`{key}`" in README, key
+        assert f"`{key}`" in JSON_KEYS, key
 
 
 def test_a_folder_is_a_course(stand_in, capsys, tmp_path) -> None:

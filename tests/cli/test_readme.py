@@ -1,4 +1,4 @@
-"""The README keeps up: every command, option, key and exit status is in it, and its examples work."""
+"""README.md and JSON.md keep up: every command, option, key and exit status is in them, and examples work."""
 
 from __future__ import annotations
 
@@ -16,6 +16,7 @@ import fake_lessons
 import fake_review
 import pytest
 from all_commands import COMMANDS
+from written import JSON_KEYS, README
 
 from simulator.cli import _run
 from simulator.hole import load_hole
@@ -29,8 +30,6 @@ from simulator.report.text import COLUMNS, LINES, answer_screen
 from simulator.strategy.confidence import Confidence, Flip
 from simulator.strategy.goals import Goal, GoalLine
 from simulator.strategy.result import Estimate
-
-README = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
 
 
 def blocks(language: str) -> list[str]:
@@ -72,15 +71,15 @@ def test_every_key_of_room_reach_point_and_goal_is_described() -> None:
     assert {f"{key}_standard_error" for key in ("cost", "gain")} < answer["goal_line"].keys()
     for part in (answer["goal"], ["average_aim_offset_yd", "cost", "gain"], one["room"], one["reach"][0], one["point"]):
         assert not [
-            key for key in part if f"`{key}`" not in README and not key.endswith("_standard_error_yd")
+            key for key in part if f"`{key}`" not in JSON_KEYS and not key.endswith("_standard_error_yd")
         ]
 
 
 def test_every_json_key_is_described() -> None:
-    missing = [key for key in keys(fake_answers.answer(n=300).to_dict()) if f"`{key}`" not in README]
+    missing = [key for key in keys(fake_answers.answer(n=300).to_dict()) if f"`{key}`" not in JSON_KEYS]
     sure = Confidence(200, 24, (0.9, 0.1), (0.02, 0.02), 0.9)
     flip = Flip("driver_spread", "driver", "times", (0.5, 2.0), 0.8, 1)
-    missing += [key for key in (*sure.to_dict(), *flip.to_dict()) if f"`{key}`" not in README]
+    missing += [key for key in (*sure.to_dict(), *flip.to_dict()) if f"`{key}`" not in JSON_KEYS]
     assert not missing
 
 

@@ -1,19 +1,18 @@
-"""`holesim review`: a hole or a round, words or JSON, pictures, refusals; its keys are in the README."""
+"""`holesim review`: a hole or a round, words or JSON, pictures, refusals; its keys are written down."""
 
 from __future__ import annotations
 
 import dataclasses
 import json
 import re
-from pathlib import Path
 
 import fake_review
 import pytest
+from written import JSON_KEYS
 
 from simulator.cli import _run
 from simulator.strategy import review as work
 
-README = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
 ROUND = "hole 1: driver to 200 out, left rough; 6i to 30 ft; 2 putts\n3: 6-iron to 30 out, right rough; chip to 6 ft; 1 putt\n"
 
 
@@ -96,7 +95,7 @@ def test_a_ball_far_beyond_its_club_is_said(stand_in, capsys) -> None:
     assert "Look again" not in capsys.readouterr().out
 
 
-def test_json_alone_and_its_keys_in_the_readme(stand_in, capsys, tmp_path) -> None:
+def test_json_alone_and_its_keys_are_written_down(stand_in, capsys, tmp_path) -> None:
     path = tmp_path / "round.txt"
     path.write_text(ROUND)
     assert _run(["review", "ostrel-heath", str(path), "--json", "--seed", "4"]) == 0
@@ -107,7 +106,7 @@ def test_json_alone_and_its_keys_in_the_readme(stand_in, capsys, tmp_path) -> No
     lost = sum(one["choice"] + one["swing"] for one in hole["strokes"])
     assert lost == pytest.approx(hole["score"] - hole["expected"])
     keys = {*found, *found["parts"][0], *hole, *stroke, *stroke["from"], *stroke["best"]}
-    missing = [key for key in keys if f"`{key}`" not in README and not key.endswith("_standard_error")]
+    missing = [key for key in keys if f"`{key}`" not in JSON_KEYS and not key.endswith("_standard_error")]
     assert not missing
 
 

@@ -9,13 +9,13 @@ from pathlib import Path
 
 import pytest
 from all_commands import COMMANDS
+from written import README
 
 from simulator.cli import _run
 from simulator.errors import SimulatorError
 from simulator.hole import load_hole
 from simulator.hole.words import hole_from_words
 
-README = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
 WORDS = "par 4, 372; fairway 28 wide; pond right 213 to 254, edge 14 right; out left 34; green 24 deep, pin 7 on"
 
 

@@ -2,29 +2,7 @@
 
 import json
 
-import pytest
-
 from simulator.cli import _run
-
-READINGS = """
-name = "Mill 7th"
-par = 4
-[[stand]]
-name = "tee"
-readings = [
-  { to = "flag", range_yd = 340 }, { to = "front", range_yd = 331 }, { to = "back", range_yd = 356 },
-  { to = "oak", range_yd = 341, side = "right" }, { gap_yd = 20, between = ["flag", "oak"] },
-]
-[hole]
-fairway = [{ from_yd = 150, to_yd = "front", left_yd = -15, right_yd = 15 }]
-"""
-
-
-@pytest.fixture
-def readings(tmp_path):
-    path = tmp_path / "readings.toml"
-    path.write_text(READINGS)
-    return path
 
 
 def test_screen_and_file(readings, tmp_path, capsys):
@@ -43,7 +21,7 @@ def test_json_alone(readings, capsys):
 
 
 def test_nothing_is_written_that_would_not_be_read(readings, tmp_path, capsys):
-    readings.write_text(READINGS.replace('to_yd = "front"', 'to_yd = "barn"'))
+    readings.write_text(readings.read_text().replace('to_yd = "front"', 'to_yd = "barn"'))
     assert _run(["survey", str(readings), "-o", str(tmp_path / "mill.toml")]) == 2
     assert len(capsys.readouterr().err.strip().splitlines()) == 1
     assert [p.name for p in tmp_path.iterdir()] == ["readings.toml"]

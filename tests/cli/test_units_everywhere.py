@@ -11,7 +11,6 @@ from pathlib import Path
 
 import pytest
 from all_commands import COMMANDS
-from test_survey_command import READINGS
 
 from simulator.cli import _run
 from simulator.errors import UsageError
@@ -47,13 +46,6 @@ def shots(tmp_path: Path) -> Path:
         rows += [f"{club},{draw.gauss(carry, 8):.1f},{draw.gauss(1, 10):.1f}" for _ in range(14)]
     path = tmp_path / "shots.csv"
     path.write_text("\n".join(rows))
-    return path
-
-
-@pytest.fixture
-def readings(tmp_path: Path) -> Path:
-    path = tmp_path / "readings.toml"
-    path.write_text(READINGS)
     return path
 
 

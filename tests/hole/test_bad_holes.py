@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from simulator.errors import FileError
 from simulator.hole import Hole, bundled_holes, load_hole
-from simulator.hole.files import MOST_BYTES, _bundled_folder, parse_file
+from simulator.hole.files import MOST_BYTES, bundled_folder, parse_file
 from simulator.hole.sketch import read_sketch
 
 BASE = """
@@ -672,7 +672,7 @@ tee = [{ height_yd = 1, at_yd = 9, """, 1).replace(
     "[20, 26, 22]", '[20, 26, 22], slope_pct = 2.5, falls_deg = 200', 1
 ).replace('name = "copse",', 'name = "copse", height_yd = 9, base_yd = 1, hit_length_yd = 4,')
 
-SKETCHES = [BASE, RICH, RICH, *((_bundled_folder() / f"{name}.toml").read_text() for name in bundled_holes())]
+SKETCHES = [BASE, RICH, RICH, *((bundled_folder() / f"{name}.toml").read_text() for name in bundled_holes())]
 JUNK = st.one_of(
     st.booleans(), st.integers(), st.floats(), st.text(max_size=8), st.just([]), st.just({}),
     st.floats(-500, 500), st.lists(st.floats(-500, 500), max_size=5),

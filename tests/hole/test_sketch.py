@@ -12,7 +12,7 @@ import shapely
 
 from simulator.errors import UsageError
 from simulator.hole import LIE_OF, PAINT_ORDER, WORDS, Lie, Surface, bundled_holes, load_hole
-from simulator.hole.files import _bundled_folder
+from simulator.hole.files import bundled_folder
 from simulator.hole.sketch import read_sketch
 
 TWELVE_LINES = """
@@ -216,7 +216,7 @@ def test_demo_holes_by_name_from_any_folder(tmp_path, monkeypatch):
     for name in bundled_holes():
         hole = load_hole(name)
         assert hole.source == name and 2 <= len(hole.tees) <= 3 and 2 <= len(hole.pins) <= 3
-        assert load_hole(_bundled_folder() / f"{name}.toml").line == hole.line
+        assert load_hole(bundled_folder() / f"{name}.toml").line == hole.line
         for tee in hole.tees:
             for pin in hole.pins:
                 moved = hole.with_tee(tee.name).with_pin(pin.name)

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from from_python import from_python
 from naive import Flights, strike
-from small_games import bag_of, row_of, shot, straight_hole, with_relief
+from small_games import CLUBS, THREE_CLUBS, bag_of, row_of, shot, straight_hole, with_relief
 
 from simulator.hole.surfaces import Lie
 from simulator.kernels.air import fly
@@ -19,16 +19,10 @@ from simulator.tables.game import make_board
 
 fly = from_python(fly)
 
-CLUBS = ("driver", "7-iron", "54-degree wedge")
 HEIGHTS_YD = np.linspace(-16.0, 16.0, 5)
 YD = 0.9144  # m, exact
 MPS_PER_MPH = 0.44704  # exact
 WIND_YDPS = 5.0 / YD
-BAG = """
-name = "three clubs"
-handicap = 5
-clubs = ["driver", "7-iron", "54-degree wedge"]
-"""
 
 
 class Windy:
@@ -43,7 +37,7 @@ class Windy:
 
 @pytest.fixture(scope="module")
 def board():
-    still = bag_of(BAG)
+    still = bag_of(THREE_CLUBS)
     flights = flight_tables(
         still.shots, flight_air(), flight_air(), winds=wind_axes(7.0 / MPS_PER_MPH, 0.0),
         heights_yd=HEIGHTS_YD, threads=2,
@@ -53,7 +47,7 @@ def board():
 
 @pytest.fixture(scope="module")
 def calm():
-    return Windy(make_board(straight_hole(450), bag_of(BAG), coarse_yd=40, fine_yd=25), (0.0, 0.0))
+    return Windy(make_board(straight_hole(450), bag_of(THREE_CLUBS), coarse_yd=40, fine_yd=25), (0.0, 0.0))
 
 
 @pytest.fixture(scope="module")
@@ -183,7 +177,7 @@ def test_landing_solves_its_own_height(north):
     sloped = north.with_relief(lambda x, y: 0.05 * y + 0.0 * x)
     row, stock = row_of(north.bag, "driver"), 1.0
     across, up, *_ = land(sloped, 0.0, club="driver", luck=(0.999999, 0.4, 0.0, 0.6, 0.0))
-    turn = turn_per_tilt(bag_of(BAG).flights.still)[row]
+    turn = turn_per_tilt(bag_of(THREE_CLUBS).flights.still)[row]
     hit = strike(north.bag.shots.shots[row], Lie.TEE, turn, stock, 0.0, 0.999999, 0.4, 0.0, 0.6, 0.0)
     twin = Flights(north.bag.flights, row, north.wind)
     height = 0.0

@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 from from_python import from_python
-from small_games import bag_of, row_of, straight_hole, tell
+from small_games import CLUBS, THREE_CLUBS, bag_of, row_of, straight_hole, tell
 
 from simulator.kernels import codes as c
 from simulator.kernels.air import fly
@@ -24,12 +24,6 @@ from simulator.tables.landings import axes, landings
 fly = from_python(fly)
 
 MOST_MPH = 25.0
-CLUBS = ("driver", "7-iron", "54-degree wedge")
-BAG = """
-name = "three clubs"
-handicap = 5
-clubs = ["driver", "7-iron", "54-degree wedge"]
-"""
 # quoted at 10 m over open grass of 3 cm roughness: the log law of the wind (textbook)
 AIR = flight_air(wind_height_m=10.0, roughness_m=0.03)
 
@@ -37,7 +31,7 @@ AIR = flight_air(wind_height_m=10.0, roughness_m=0.03)
 @pytest.fixture(scope="module", params=[MOST_MPH, 10.0, 4.0])
 def world(request):
     """(wind [mph], flight tables for it, numbers that describe their axes, rows of the clubs)."""
-    bag = bag_of(BAG)
+    bag = bag_of(THREE_CLUBS)
     tables = flight_tables(bag.shots, flight_air(), AIR, winds=wind_axes(request.param, 0.0), threads=2)
     numbers = make_board(straight_hole(400), bag, coarse_yd=40, fine_yd=25).game.numbers.copy()
     winds = tables.winds
@@ -48,7 +42,7 @@ def world(request):
 
 def direct(fraction, tilt, along, cross):
     """Landings of every club's strike, float[clubs, 6], integrated for itself: no table is read."""
-    bag = bag_of(BAG)
+    bag = bag_of(THREE_CLUBS)
     shots = bag.shots.shots[: bag.shots.first_part]
     carries = np.array([shot.carry_yd for shot in shots])
     strike = axes(*(np.array([node]) for node in (fraction, tilt, along, cross)))

@@ -2,14 +2,24 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Any
 
 import fake_answers
 import numpy as np
 
+from simulator.conditions import Scenario
 from simulator.strategy.jobs import SCHEMA, Job, blocks
 from simulator.strategy.result import Alternative, Estimate
+
+NORTH = Scenario("north", {"wind": "14 mph from N"})
+
+LONG = (
+    "Ottoline-Marguerite Featherstonehaugh", "Bartholomew van der Hollebeke-Oxley", "Cy", "Persephone Quatermaine",
+    "Llewellyn Abernathy-Carmichael", "Ed Holt", "Maximiliana Wolferstan", "Christopherus", "Dot",
+)  # fmt: skip
+"""Names that do not fit a column, and some that do."""
 
 
 def _with_luck(one: Alternative) -> Alternative:
@@ -34,3 +44,13 @@ def result(job: Job, threads: int = 1) -> dict[str, Any]:
         "scenario": job.scenario, "pins": job.pins, "answer": answer.to_dict(), "habit": habit.to_dict(),
         "plays": {"best": blocks(_with_luck(answer.best)), "habit": blocks(habit)},
     }  # fmt: skip
+
+
+def down(text: str, name: str) -> str:
+    """What stands in the column that begins where a name does, with the lines below it put together."""
+    lines = text.splitlines()
+    top = next(k for k, line in enumerate(lines) if line.startswith(" " * 17) and f" {name.split()[0][:9]}" in line)
+    first = lines[top].index(f" {name.split()[0][:9]}") + 1
+    later = [found.start() for found in re.finditer(r"(?<=  )\S", lines[top]) if found.start() > first]
+    column = [line[first : later[0] if later else None].strip() for line in lines[top : lines.index("", top)]]
+    return " ".join(word for word in column if word)

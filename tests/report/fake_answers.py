@@ -88,7 +88,7 @@ def alternative(
         return share(hits) if known else None
 
     return Alternative(
-        club=club, flight=flight, carry_yd=carry_yd, aim_offset_yd=aim_offset_yd,
+        club=club, flight=flight, carry_yd=carry_yd, today_carry_yd=carry_yd, aim_offset_yd=aim_offset_yd,
         aim_bearing_deg=math.degrees(aim) % 360.0, map_score=Estimate(score + 0.002, 0.001, 15),
         score=Estimate(score, error), difference=Estimate(difference, 0.0 if difference == 0.0 else error),
         chances={

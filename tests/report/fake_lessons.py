@@ -16,6 +16,9 @@ from simulator.strategy.result import TIE_STROKES, Answer
 from simulator.strategy.targets import green_target
 from simulator.strategy.worth import ValueMap
 
+HOLES = ("withy-drain", "eel-trap", "long-sluice")
+"""The busiest, the plainest, the longest."""
+
 SHORT = (
     {"club": "7-iron", "carry_yd": 147.0, "score": 3.4, "aim_offset_yd": 2.0},
     {"club": "6-iron", "carry_yd": 157.0, "score": 3.5, "difference": 0.1, "aim_offset_yd": -4.0},

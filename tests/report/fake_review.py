@@ -22,7 +22,7 @@ BUSY = (
 )
 """Notes with something of everything, on withy-drain."""
 
-BEST = ClubAndLine("3-wood", "stock", 176.0, -9.2, 3.0, Pointing("fairway", "the middle of the fairway", -4.0))
+BEST = ClubAndLine("3-wood", "stock", 176.0, 176.0, -9.2, 3.0, Pointing("fairway", "the middle of the fairway", -4.0))
 
 
 def hole_review(hole: Hole | None = None, player: Player | None = None, notes: Notes | None = None, **_: Any) -> HoleReview:

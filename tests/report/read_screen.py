@@ -108,7 +108,7 @@ class _Sentences:
             r"[\d.]+ (?:ft|m) below the hole is worth (\d\.\d\d) strokes over [\d.]+ (?:ft|m) above"
         ):
             assert abs(float(worth) - data["below_hole_strokes"]) <= 0.005
-        self.take(r"Rules of Golf 4\.3|\(handicap -?[\d.]+\)")
+        self.take(r"Rules of Golf 4\.3|\(handicap \+?[\d.]+\)")
         self._goal()
         self.take(r"in 100 plays")
         assert not re.search(r"\d", self.text), self.text

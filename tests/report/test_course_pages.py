@@ -8,12 +8,13 @@ import json
 import re
 from collections.abc import Callable
 from dataclasses import replace
-from pathlib import Path
 
 import course_results
 import pytest
+from course_results import LONG, NORTH, down
+from written import JSON_KEYS
 
-from simulator.conditions import STILL, Scenario
+from simulator.conditions import STILL
 from simulator.hole import load_course
 from simulator.player import load_player
 from simulator.report.coursefiles import CHANCES, course_csv, course_dict
@@ -28,8 +29,6 @@ from simulator.strategy import running
 from simulator.strategy.course import CourseAnswer, Failure, Pins, play_course
 from simulator.strategy.errorbars import Estimate
 from simulator.strategy.rounds import add_up
-
-NORTH = Scenario("north", {"wind": "14 mph from N"})
 
 
 @pytest.fixture(scope="module")
@@ -152,13 +151,6 @@ def test_holes_that_change_each_its_own_way_are_told_one_by_one(answer: CourseAn
     assert "Barnaby in north: the driver, 12 left, on holes 1 and 2; the 7-iron, at the pin, on hole 3. Isolde" in notes
 
 
-LONG = (
-    "Ottoline-Marguerite Featherstonehaugh", "Bartholomew van der Hollebeke-Oxley", "Cy", "Persephone Quatermaine",
-    "Llewellyn Abernathy-Carmichael", "Ed Holt", "Maximiliana Wolferstan", "Christopherus", "Dot",
-)  # fmt: skip
-"""Names that do not fit a column, and some that do."""
-
-
 def named(answer: CourseAnswer, names: tuple[str, ...]) -> CourseAnswer:
     """The same course for as many players as there are names."""
     one = [result for result in answer.results if result["answer"]["player"] == "Barnaby"]
@@ -167,16 +159,6 @@ def named(answer: CourseAnswer, names: tuple[str, ...]) -> CourseAnswer:
     )
     players = tuple(replace(answer.players[0], name=name) for name in names)
     return replace(answer, players=players, results=results)
-
-
-def down(text: str, name: str) -> str:
-    """What stands in the column that begins where a name does, with the lines below it put together."""
-    lines = text.splitlines()
-    top = next(k for k, line in enumerate(lines) if line.startswith(" " * 17) and f" {name.split()[0][:9]}" in line)
-    first = lines[top].index(f" {name.split()[0][:9]}") + 1
-    later = [found.start() for found in re.finditer(r"(?<=  )\S", lines[top]) if found.start() > first]
-    column = [line[first : later[0] if later else None].strip() for line in lines[top : lines.index("", top)]]
-    return " ".join(word for word in column if word)
 
 
 @pytest.mark.parametrize("count", range(1, 10))
@@ -281,11 +263,10 @@ def test_the_json(answer: CourseAnswer) -> None:
 
 
 def test_every_key_of_the_json_is_described(answer: CourseAnswer) -> None:
-    readme = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
     found = course_dict(answer, 15)
     keys = {*found, *found["rounds"][0], *found["rounds"][0]["ranking"][0], *found["holes"][0],
             *found["failures"][0]}  # fmt: skip
-    assert not [key for key in sorted(keys) if f"`{key}`" not in readme and not key.endswith("_standard_error")]
+    assert not [key for key in sorted(keys) if f"`{key}`" not in JSON_KEYS and not key.endswith("_standard_error")]
 
 
 def test_nothing_is_no_minus_zero() -> None:

@@ -13,14 +13,14 @@ import course_results
 import matplotlib
 import numpy as np
 import pytest
+from course_results import LONG, NORTH, down
 from matplotlib.colors import to_rgb
 from matplotlib.figure import Figure
 from matplotlib.patches import Rectangle
 from matplotlib.text import Text
-from test_course_pages import LONG, down
-from test_lesson_pages import check_words, pdf_words
+from words_apart import check_words, pdf_words
 
-from simulator.conditions import STILL, Scenario
+from simulator.conditions import STILL
 from simulator.hole import load_course
 from simulator.player import load_player
 from simulator.report.coursepages import course_pages, save_course
@@ -39,7 +39,6 @@ from simulator.strategy import running
 from simulator.strategy.course import CourseAnswer, Failure, play_course
 from simulator.strategy.rounds import add_up
 
-NORTH = Scenario("north", {"wind": "14 mph from N"})
 CLUBS = (
     ("driver", "stock", 210.0), ("3-wood", "stock", 190.0), ("5-iron", "low", 160.0),
     ("pitching wedge", "part", 71.6), ("50-degree wedge", "gripped", 87.6),

@@ -32,7 +32,7 @@ def test_json_has_the_keys_others_rely_on() -> None:
 
 
 EXACT = {
-    "carry_yd", "aim_offset_yd", "aim_bearing_deg", "aim_offset_within_tie_yd",  # what is swung, not what came of it
+    "carry_yd", "today_carry_yd", "aim_offset_yd", "aim_bearing_deg", "aim_offset_within_tie_yd",  # what is swung, not what came of it
     "expected_score", "difference", "margin_95", "difference_margin_95",  # theirs stand beside them
     "point", "room", "reach",  # as do those of the chances and lengths in these
 }  # fmt: skip

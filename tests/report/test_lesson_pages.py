@@ -13,13 +13,12 @@ import fake_lessons
 import numpy as np
 import pytest
 import shapely
-from matplotlib.axis import Tick
+from fake_lessons import HOLES
 from matplotlib.contour import ContourSet
 from matplotlib.figure import Figure
 from matplotlib.legend import Legend
 from matplotlib.text import Text
-from pypdf import PdfReader
-from words_apart import check_apart
+from words_apart import check_words, pdf_words
 
 from simulator.conditions import Conditions, Wind
 from simulator.errors import UsageError
@@ -54,8 +53,6 @@ from simulator.report.verdicts import verdict
 from simulator.strategy.lesson import Lesson
 from simulator.strategy.result import Answer, Estimate
 
-HOLES = ("withy-drain", "eel-trap", "long-sluice")  # the busiest, the plainest, the longest
-
 
 @functools.cache
 def made(name: str) -> Lesson:
@@ -68,33 +65,6 @@ def pages(name: str) -> dict[str, Figure]:
     for figure in found.values():
         figure.draw_without_rendering()
     return found
-
-
-def words_of(figure: Figure) -> list[Text]:
-    """All words that are drawn; numbers of ticks outside the axes' limits are not."""
-    ticks = {id(tick.label1): ax for ax in figure.axes for tick in ax.findobj(Tick)}
-    found = []
-    for text in figure.findobj(Text):
-        if not text.get_visible() or not text.get_text().strip():
-            continue
-        if text.axes is not None and not text.axes.axison:
-            text_is_key = any(text in legend.get_texts() for legend in text.axes.findobj(Legend))
-            if not text_is_key:
-                continue
-        if id(text) in ticks:
-            box, frame = text.get_window_extent(), ticks[id(text)].get_window_extent()
-            beside = box.x1 < frame.x0 and frame.y0 <= (box.y0 + box.y1) / 2 <= frame.y1
-            below = box.y1 < frame.y0 and frame.x0 <= (box.x0 + box.x1) / 2 <= frame.x1
-            if not (beside or below):
-                continue
-        found.append(text)
-    return found
-
-
-def check_words(figure: Figure) -> None:
-    words = words_of(figure)
-    assert len(words) > 5
-    check_apart(figure, words, within_px=1.5)
 
 
 @pytest.mark.parametrize("name", HOLES)
@@ -214,10 +184,6 @@ def test_labels_of_maps_stay_inside_the_axes() -> None:
                 box = text.get_window_extent()
                 assert frame.x0 <= box.x0 and box.x1 <= frame.x1, text
                 assert frame.y0 <= box.y0 and box.y1 <= frame.y1, text
-
-
-def pdf_words(path: Path) -> list[str]:
-    return [" ".join(page.extract_text().split()) for page in PdfReader(path).pages]
 
 
 def test_the_sheet_answers_four_questions(tmp_path: Path) -> None:

@@ -12,6 +12,7 @@ from pathlib import Path
 import fake_answers
 import numpy as np
 import pytest
+from fake_lessons import SHORT
 from matplotlib.axes import Axes
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.colors import to_rgb
@@ -28,10 +29,6 @@ from simulator.report.text import answer_screen
 from simulator.strategy.places import place
 from simulator.strategy.result import Answer
 
-SHORT = (
-    {"club": "7-iron", "carry_yd": 147.0, "score": 3.4, "aim_offset_yd": 2.0},
-    {"club": "6-iron", "carry_yd": 157.0, "score": 3.5, "difference": 0.1, "aim_offset_yd": -4.0},
-)
 CASES = (
     "withy-drain tee", "eel-trap tee", "long-sluice tee",
     "withy-drain 160 out", "long-sluice 180 out", "alone",

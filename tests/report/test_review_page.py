@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import fake_review
 import pytest
-from test_lesson_pages import check_words
+from words_apart import check_words
 
 from simulator.hole import load_hole
 from simulator.report.palette import SHOTS

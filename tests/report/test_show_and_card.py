@@ -12,11 +12,12 @@ import numpy as np
 import pytest
 import shapely
 import shapely.affinity
+from fake_lessons import HOLES
 from matplotlib.colors import to_rgb
 from matplotlib.figure import Figure
 from pypdf import PdfReader
 from pypdf.generic import ContentStream
-from test_lesson_pages import HOLES, check_words, pdf_words
+from words_apart import check_words, pdf_words
 
 from simulator.cli import _run
 from simulator.hole import load_hole

@@ -5,14 +5,21 @@ from __future__ import annotations
 import contextlib
 import io
 import json
+import os
 import signal
+import subprocess
+import sys
 import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+import simulator
 from simulator.cli import _run
+
+PACKAGE = str(Path(simulator.__file__).parents[1])
+"""Where the package under test stands."""
 
 MOST_SECONDS = 20
 """Longest a run may take: 10 s on the two cores it may use, as processor time [s], so that a busy machine is
@@ -71,3 +78,9 @@ def whole(folder: Path) -> None:
         assert not path.name.startswith(".holesim-"), path
         if path.is_file() and path.suffix == ".toml" and not path.name.startswith("bad"):
             tomllib.loads(path.read_text("utf-8"))
+
+
+def shell(line: str, folder: Path, **more: str) -> subprocess.CompletedProcess[bytes]:
+    """A line of shell in which $H is the program."""
+    env = {**os.environ, "PYTHONPATH": PACKAGE, "H": f"{sys.executable} -m simulator", **more}
+    return subprocess.run(["bash", "-c", line], env=env, cwd=folder, capture_output=True, timeout=120, check=False)

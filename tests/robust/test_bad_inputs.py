@@ -6,7 +6,6 @@ import random
 import time
 from collections import Counter
 from collections.abc import Callable
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -17,12 +16,6 @@ from simulator.errors import NoAnswerError
 from simulator.strategy import ask
 
 FEW, MANY = 80, 2000
-
-
-@pytest.fixture
-def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Folder:
-    monkeypatch.chdir(tmp_path)
-    return Folder(tmp_path)
 
 
 @pytest.fixture

@@ -15,20 +15,10 @@ from typing import Any
 
 import pytest
 from bad_inputs import Folder
-from runs import judge, run
+from runs import PACKAGE, judge, run
 
-import simulator
 from simulator.errors import FileError
 from simulator.files import write_text, written_whole
-
-PACKAGE = str(Path(simulator.__file__).parents[1])
-
-
-@pytest.fixture
-def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Folder:
-    monkeypatch.chdir(tmp_path)
-    return Folder(tmp_path)
-
 
 READERS: dict[str, list[str]] = {
     "plan": ["plan", "{}"], "compare": ["compare", "{}", "driver"], "check": ["check", "{}"], "survey": ["survey", "{}"],

@@ -9,7 +9,7 @@ import time
 from pathlib import Path
 
 import pytest
-from test_terminals import shell
+from runs import shell
 
 from simulator.kernels._keep import UNUSED_DAYS, Kept
 

@@ -12,18 +12,10 @@ from pathlib import Path
 
 import pytest
 from bad_inputs import BAG, HOLES
+from runs import PACKAGE, shell
 
-import simulator
 from simulator.hole import load_hole
 from simulator.player import load_player
-
-PACKAGE = str(Path(simulator.__file__).parents[1])
-
-
-def shell(line: str, folder: Path, **more: str) -> subprocess.CompletedProcess[bytes]:
-    """A line of shell in which $H is the program."""
-    env = {**os.environ, "PYTHONPATH": PACKAGE, "H": f"{sys.executable} -m simulator", **more}
-    return subprocess.run(["bash", "-c", line], env=env, cwd=folder, capture_output=True, timeout=120, check=False)
 
 
 @pytest.mark.parametrize("words", ["list", "--help", "check eel-trap --json"])
@@ -76,6 +68,7 @@ def test_ctrl_c(tmp_path: Path) -> None:
     """130, one line, and no draft beside the picture asked for."""
     code = (
         "import os, signal, sys\nfrom simulator.strategy import ask\nfrom simulator.cli import main\n"
+        "signal.signal(signal.SIGINT, signal.default_int_handler)\n"  # a job in the background is born without it
         "ask.plan = lambda *a, **k: signal.raise_signal(signal.SIGINT)\n"
         "main(['plan', 'withy-drain', '--plot', 'x.png'])\n"
     )

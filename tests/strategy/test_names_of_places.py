@@ -20,7 +20,7 @@ out_of_bounds = [{ name = "left boundary", left_of_yd = -40 },
 penalty_area = [{ name = "front right drain", colour = "red", from_yd = 100, to_yd = 120, left_yd = 20, right_yd = 30 }]
 """,
 )  # fmt: skip
-USUAL = usual_length(load_player("isolde"))
+USUAL = usual_length(load_player("isolde"), HOLE)
 
 
 @pytest.mark.parametrize(

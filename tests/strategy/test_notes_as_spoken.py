@@ -5,27 +5,14 @@ from __future__ import annotations
 import math
 
 import pytest
+from on_withy_drain import WITHY, placed, played
 
 from simulator.errors import UsageError
-from simulator.hole import Lie, load_hole
-from simulator.player import load_player
+from simulator.hole import Lie
 from simulator.strategy.places import place
 from simulator.strategy.review.notes import Putts, read_notes
-from simulator.strategy.review.strokes import strokes_of
-from simulator.strategy.review.unmeasured import usual_length
 
-WITHY, BARNABY = load_hole("withy-drain"), load_player("barnaby")
-USUAL = usual_length(BARNABY)
 TO_160 = "driver to 160 out; "
-
-
-def played(text: str):
-    return strokes_of(read_notes(text), WITHY, USUAL).strokes
-
-
-def placed(text: str) -> tuple[float, float]:
-    there = place(text, WITHY)
-    return there.x_yd, there.y_yd
 
 
 @pytest.mark.parametrize(

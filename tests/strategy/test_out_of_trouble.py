@@ -3,16 +3,12 @@
 from __future__ import annotations
 
 import pytest
+from on_withy_drain import USUAL, WITHY
 
 from simulator.errors import UsageError
-from simulator.hole import load_hole
-from simulator.player import load_player
 from simulator.strategy.review.notes import read_notes
 from simulator.strategy.review.strokes import PlayedHole, strokes_of
-from simulator.strategy.review.unmeasured import usual_length
 
-WITHY = load_hole("withy-drain")
-USUAL = usual_length(load_player("barnaby"))
 IN_TREES = "driver to 95 out, right trees; {}; 8-iron to 10 ft; 2 putts"
 IN_SAND = "driver to 150 out; 7-iron in the left greenside bunker; {}; chip to 3 ft; 1 putt"
 

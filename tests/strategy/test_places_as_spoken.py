@@ -3,17 +3,10 @@
 from __future__ import annotations
 
 import pytest
+from on_withy_drain import WITHY, placed
 
 from simulator.errors import UsageError
-from simulator.hole import load_hole
 from simulator.strategy.places import place
-
-WITHY = load_hole("withy-drain")
-
-
-def placed(text: str) -> tuple[float, float]:
-    there = place(text, WITHY)
-    return there.x_yd, there.y_yd
 
 
 @pytest.mark.parametrize(

@@ -7,25 +7,18 @@ from dataclasses import replace
 import numpy as np
 import pytest
 import shapely
+from on_withy_drain import BARNABY, USUAL, WITHY, played
 from solved import THREADS, bag_named, level, player_named
 
 from simulator.conditions import Conditions
 from simulator.engine import Opening, play
 from simulator.errors import UsageError
-from simulator.hole import Lie, Surface, load_hole
-from simulator.player import load_player
+from simulator.hole import Lie, Surface
 from simulator.strategy.carries import carries
 from simulator.strategy.review.notes import read_notes
 from simulator.strategy.review.strokes import strokes_of
 from simulator.strategy.review.unmeasured import usual_length, usual_putt_ft
 from simulator.tables.game import make_board
-
-WITHY, BARNABY = load_hole("withy-drain"), load_player("barnaby")
-USUAL = usual_length(BARNABY)
-
-
-def played(text: str):
-    return strokes_of(read_notes(text), WITHY, USUAL).strokes
 
 
 def test_usual_lengths_are_those_of_the_carries_table() -> None:
@@ -122,6 +115,6 @@ def test_it_is_near_where_such_balls_end(name: str, noted: str, ground: Surface,
     there = [hole.station_offset(x, y) for x, y in balls.rest_yd[balls.surface == ground]]
     stations = [station for station, offset in there if noted == "fairway" or offset > 0.0]
     assert len(stations) > 200
-    stroke = strokes_of(read_notes(f"{club} {noted}"), hole, usual_length(player_named(name))).strokes[0]
+    stroke = strokes_of(read_notes(f"{club} {noted}"), hole, usual_length(player_named(name), hole)).strokes[0]
     station_yd, _ = hole.station_offset(stroke.end.x_yd, stroke.end.y_yd)
     assert station_yd == pytest.approx(float(np.median(stations)), abs=15.0)

@@ -54,3 +54,25 @@ class MapData:
     features: list[MapFeature]
     notes: list[str] = field(default_factory=list)
     attribution: str | None = None
+
+
+@dataclass(frozen=True)
+class Settings:
+    """What the user decides about a map.
+
+    Parameters
+    ----------
+    elevation : CSV of points with heights.
+    outside_is_out : the outline of the course is its boundary.
+    sea_is_red : the sea is a red penalty area, else it is out of bounds.
+    attribution : line the files carry; None takes the map's own, "" none.
+    replace : write over hole files that are there already.
+    metric : lengths in the files are metres.
+    """
+
+    elevation: str | None = None
+    outside_is_out: bool = True
+    sea_is_red: bool = False
+    attribution: str | None = None
+    replace: bool = False
+    metric: bool = False

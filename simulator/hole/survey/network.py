@@ -11,6 +11,9 @@ SUSPECT = 3.29
 """A reading whose normalised residual is beyond this is suspected: 1 in 1,000 good ones are (Baarda, 1968, A
 testing procedure for use in geodetic networks; from memory)."""
 
+MOST_SLIPS = 3
+"""Readings left out at most, one after another (assumed): beyond that nobody can say which are right."""
+
 ALIKE = 0.95
 """Readings whose normalised residuals are this close cannot be told apart: one check sees them all alike."""
 
@@ -173,15 +176,13 @@ def adjust(network: Network, start: Mapping[str, tuple[float, float]]) -> Adjust
     )  # fmt: skip
 
 
-def adjust_without_slips(
-    network: Network, start: Mapping[str, tuple[float, float]], most: int = 3
-) -> Adjusted:
-    """Adjust, leave out the reading that disagrees most, and again, up to ``most`` of them."""
+def adjust_without_slips(network: Network, start: Mapping[str, tuple[float, float]]) -> Adjusted:
+    """Adjust, leave out the reading that disagrees most, and again, up to `MOST_SLIPS` of them."""
     dropped: list[Suspect] = []
     while True:
         found = adjust(network, start)
         worst = suspect(found)
-        if worst is None or len(dropped) == most:
+        if worst is None or len(dropped) == MOST_SLIPS:
             return replace(found, dropped=tuple(dropped))
         kept = tuple(reading for reading in network.readings if reading is not worst.reading)
         network = replace(network, readings=kept)

@@ -154,13 +154,11 @@ def _xy(point: Point) -> tuple[float, float]:
     return point.x_yd, point.y_yd
 
 
-def sketch_text(
-    found: Surveyed, source: str, today: datetime.date | None = None, *, metric: bool = False
-) -> str:
+def sketch_text(found: Surveyed, source: str, *, metric: bool = False) -> str:
     """The hole file, with every point and how sure it is as comments; in metres if wanted."""
     per_yd, unit = (M_PER_YD, "m") if metric else (1.0, "yd")
     lines = [
-        comment(f"Made by 'holesim survey' from {source}, {today or datetime.date.today()}."),
+        comment(f"Made by 'holesim survey' from {source}, {datetime.date.today()}."),
         f"# Points: station, offset (left negative), height [{unit}]; in brackets: 8 in 10 sets of readings.",
     ]
     for p in found.points.values():

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 from simulator.hole.shapes import OPEN_END_YD, OPEN_SIDE_YD
 from simulator.hole.words.assumed import MOST_ACROSS_YD, PAST_GREEN
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, Units, need
-from simulator.hole.words.placing import Along, read_across, read_along
+from simulator.hole.words.placing import Across, Along, read_across, read_along
 
 _FAR = ("long", "back")
 
@@ -72,36 +73,40 @@ def _bound(feature: Feature, draft: Draft) -> None:
         _beside_the_green(feature, beside, across.near, name or noun, along, draft)
         return
     if behind is not None:
-        need(
-            "a" in behind.numbers, behind.token, f'how far? For example "{feature.noun} 15 behind the green"'
-        )
-        start = draft.green_back_yd + u.yd(behind.numbers["a"])
-        need(start < draft.length_yd + OPEN_END_YD - 1.0, behind.token, "is too far off to matter")
-        reach = OPEN_SIDE_YD - 1.0
-        keys = {"name": draft.name_for(name, f"{noun} behind the green"), "from": start,
-                "to": draft.length_yd + OPEN_END_YD, "left": -reach, "right": reach}  # fmt: skip
-        draft.entries.append(Entry("out_of_bounds", keys, feature.text))
-        return
+        _behind_the_green(feature, behind, name, noun, draft)
+    else:
+        _down_the_sides(feature, along, across, name, noun, draft)
+
+
+def _behind_the_green(feature: Feature, behind: Said, name: str, noun: str, draft: Draft) -> None:
+    """Everything so far behind the green, from side to side."""
+    need("a" in behind.numbers, behind.token, f'how far? For example "{feature.noun} 15 behind the green"')
+    start = draft.green_back_yd + draft.units.yd(behind.numbers["a"])
+    need(start < draft.length_yd + OPEN_END_YD - 1.0, behind.token, "is too far off to matter")
+    reach = OPEN_SIDE_YD - 1.0
+    keys = {"name": draft.name_for(name, f"{noun} behind the green"), "from": start,
+            "to": draft.length_yd + OPEN_END_YD, "left": -reach, "right": reach}  # fmt: skip
+    draft.entries.append(Entry("out_of_bounds", keys, feature.text))
+
+
+def _down_the_sides(
+    feature: Feature, along: Along, across: Across, name: str, noun: str, draft: Draft
+) -> None:
+    """Everything beyond a distance from the line on a side or both, all along the hole or a part of it."""
     need(not across.crosses, feature.token, "across the line? Say left or right, and how far")
     need(bool(across.sides), feature.token, 'on which side, and how far? For example "out left 34"')
     need(across.near is not None, feature.token, f'how far {across.sides[0]} of the line? For example "'
          f'{feature.noun} {across.sides[0]} 34"')  # fmt: skip
-    need(
-        across.far is None and along.second is None,
-        feature.token,
-        "ends nowhere: everything beyond it is out",
-    )
-    need(
-        along.at is None,
-        feature.token,
-        "at one place? Say from where to where, or leave it out for all of the hole",
-    )
+    open_ended = across.far is None and along.second is None
+    need(open_ended, feature.token, "ends nowhere: everything beyond it is out")
+    need(along.at is None, feature.token,
+         "at one place? Say from where to where, or leave it out for all of the hole")  # fmt: skip
     near = across.near
     assert near is not None
     need(near < OPEN_SIDE_YD, feature.token, "is too far off to matter")
     for side in across.sides:
         wish = noun if noun != "boundary" and len(across.sides) == 1 else ""
-        keys = {"name": draft.name_for(name, wish, f"{side} {noun}")}
+        keys: dict[str, Any] = {"name": draft.name_for(name, wish, f"{side} {noun}")}
         if along.low is not None:
             keys["from"] = along.low
         if along.high is not None:

@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from simulator.hole.words import assumed as a
 from simulator.hole.words.entry import Draft, Entry
-from simulator.hole.words.feature import Feature, need
-from simulator.hole.words.greenside import add_bunker, by_the_green
+from simulator.hole.words.feature import Feature, Said, need
+from simulator.hole.words.greenside import Bunkers, add_bunker, by_the_green
 from simulator.hole.words.lists import MOST_BUNKERS
 from simulator.hole.words.placing import Across, Along, read_across, read_along, take_gap
 
+_WHICH_SIDE = "on which side? Say left, right, both sides or middle"
 _SENSE = {"short": "front", "long": "back"}
 
 FAR_SHORT_YD = 60.0
 """A bunker farther short of the green than this without a side is not taken to lie on the line [yd]."""
+
+MOST_YD = 120.0
+"""Longest and widest bunker taken [yd]; a limit on slips."""
 
 APART_YD = 16.0
 """Spacing of several bunkers of which only one place is said (assumed)."""
@@ -31,9 +37,47 @@ def read_bunkers(features: list[Feature], draft: Draft) -> None:
 
 
 def _bunker(feature: Feature, draft: Draft) -> None:
-    u = draft.units
-    count = _count(feature)
-    cross = feature.noun.startswith("cross")
+    bunkers, cross = _how_many_and_large(feature, draft), feature.noun.startswith("cross")
+    green, told = _said_by_the_green(feature), False
+    for one in (green.beside, green.short, green.behind):  # "two bunkers left and one right of the green"
+        number = one.numbers.get("a") if one is not None else None
+        if one is not None and number == feature.token and number.key.isalpha() and not number.unit:
+            bunkers.count, told = int(one.numbers.pop("a").value), True
+    named = feature.take("named")
+    bunkers.name = named.numbers["a"].key[:50] if named else ""
+    along, across = read_along(feature, draft), read_across(feature, draft, near_edge=False)
+    across.crosses = across.crosses or cross
+    _bare(feature, draft, along, across)
+    _check_across(bunkers, along, across)
+    if green.beside is not None:
+        across.sides = (green.beside.words["s"],)
+        if "a" in green.beside.numbers:  # so far off the edge of the green
+            across.near = draft.green_half_yd + draft.units.yd(green.beside.numbers["a"])
+            along.at, green.beside = 0.5 * (draft.green_front_yd + draft.green_back_yd), None
+    twice = sum(one is not None for one in (green.place, green.short, green.behind)) < 2
+    need(twice, feature.token, "stands in two places")
+    ends, away = _ends(green, across), _away_yd(green, draft)
+    placed = along.at is not None or along.low is not None or along.high is not None
+    sure = green.told or bool(ends) or feature.noun.startswith("green")
+    if placed:
+        need(not sure or feature.noun.startswith("green"), feature.token, "stands by the green and elsewhere")
+    if placed or away is not None or feature.has("gap"):
+        if away is not None:
+            need(not placed, feature.token, "stands by the green and elsewhere along the line")
+            _short_or_behind(bunkers, along, across, away, short=green.short is not None)
+        _by_the_line(bunkers, along, across)
+        return
+    _check_round_the_green(feature, across, ends, at_green=green.at is not None)
+    for side in across.sides or ("",):
+        for which in range(bunkers.count):
+            by_the_green(bunkers, ends, side, which, sure)
+    if feature.noun.endswith("bunkers") and not told and bunkers.count * max(len(across.sides), 1) == 1:
+        draft.of("bunker")[-1].assume("one bunker, as no number was said")
+
+
+def _how_many_and_large(feature: Feature, draft: Draft) -> Bunkers:
+    """How many there are and their size; the name is not known yet."""
+    u, count = draft.units, _count(feature)
     size, long, wide, deep, by = (feature.take(w) for w in ("size", "long", "wide", "deep", "by"))
     need(sum(one is not None for one in (long, deep, by)) < 2 and not (by and wide), feature.token,
          "has its size twice")  # fmt: skip
@@ -42,82 +86,94 @@ def _bunker(feature: Feature, draft: Draft) -> None:
     width = u.yd(by.numbers["b"]) if by else u.yd(wide.numbers["a"]) if wide else None
     factor = {"small": a.SMALL, "large": a.LARGE}[size.words["word"]] if size else 1.0
     for value in (depth, width):
-        need(value is None or 1.0 <= value <= 120.0, feature.token,
-             f"has a size out of range; allowed: {u.shown(1)} to {u.shown(120)}")  # fmt: skip
-    at_green, beside = feature.take("at_green"), feature.take("beside_green")
-    short, behind, place = feature.take("short_green"), feature.take("behind_green"), feature.take("place")
-    told = False
-    for one in (beside, short, behind):  # "two bunkers left and one right of the green"
-        number = one.numbers.get("a") if one is not None else None
-        if one is not None and number == feature.token and number.key.isalpha() and not number.unit:
-            count, told = int(one.numbers.pop("a").value), True
-    round_both = feature.has("both") and any("g" in one.words for one in feature.said if one.what == "both")
-    named = feature.take("named")
-    along, across = read_along(feature, draft), read_across(feature, draft, near_edge=False)
-    across.crosses = across.crosses or cross
-    _bare(feature, draft, along, across)
-    need(not across.every, feature.token, "all along the hole? Say where each is")
+        need(value is None or 1.0 <= value <= MOST_YD, feature.token,
+             f"has a size out of range; allowed: {u.shown(1)} to {u.shown(MOST_YD)}")  # fmt: skip
+    return Bunkers(feature, draft, "", depth, width, factor, count)
+
+
+@dataclass
+class _ByTheGreen:
+    """What was said of a place by the green."""
+
+    at: Said | None
+    """ "By the green", nothing more."""
+
+    beside: Said | None
+    short: Said | None
+    behind: Said | None
+    place: Said | None
+    """ "Front left": an end of it, a side, or both."""
+
+    both: bool
+    """On both sides of it."""
+
+    @property
+    def told(self) -> bool:
+        """Whether a side of it was said, or that it lies there."""
+        return self.at is not None or self.beside is not None or self.both
+
+
+def _said_by_the_green(feature: Feature) -> _ByTheGreen:
+    at, beside, short, behind, place = (
+        feature.take(w) for w in ("at_green", "beside_green", "short_green", "behind_green", "place")
+    )
+    both = feature.has("both") and any("g" in one.words for one in feature.said if one.what == "both")
+    return _ByTheGreen(at, beside, short, behind, place, both)
+
+
+def _check_across(bunkers: Bunkers, along: Along, across: Across) -> None:
+    """A second range is its edges; of these and an offset only one is said."""
+    need(not across.every, bunkers.token, "all along the hole? Say where each is")
     if along.second is not None:
-        need(
-            across.near is None and across.far is None and width is None, feature.token, "has its edges twice"
-        )
-        across.near, width = along.second[0], along.second[1] - along.second[0]
+        free = across.near is None and across.far is None and bunkers.width is None
+        need(free, bunkers.token, "has its edges twice")
+        across.near, bunkers.width = along.second[0], along.second[1] - along.second[0]
     offsets = sum(v is not None for v in (across.near, across.far, across.offset))
-    need(offsets < 2, feature.token, "has two offsets: say one, and how wide")
-    if beside is not None:
-        across.sides = (beside.words["s"],)
-        if "a" in beside.numbers:
-            across.near = draft.green_half_yd + u.yd(beside.numbers["a"])
-            along.at, beside = 0.5 * (draft.green_front_yd + draft.green_back_yd), None
-    need(sum(one is not None for one in (place, short, behind)) < 2, feature.token, "stands in two places")
-    if place is not None:
-        p = _SENSE.get(place.words.get("p", ""), place.words.get("p", "middle"))
-        across.middle = p == "middle"
-        if "s" in place.words and place.words["s"] != "middle":
-            need(across.sides in ((), (place.words["s"],)), place.token, f"({place.shown}): on two sides")
-            across.sides = (place.words["s"],)
-        if "lr" in place.words:
-            need(not across.sides, place.token, f"({place.shown}): on two sides")
-            across.sides = ("left", "right")
-        ends = "" if p == "middle" else p
+    need(offsets < 2, bunkers.token, "has two offsets: say one, and how wide")
+
+
+def _ends(green: _ByTheGreen, across: Across) -> str:
+    """Which end of the green it lies at, "front", "back" or ""; sides said with it are put to `across`."""
+    place = green.place
+    if place is None:
+        return "front" if green.short is not None else "back" if green.behind is not None else ""
+    end = _SENSE.get(place.words.get("p", ""), place.words.get("p", "middle"))
+    across.middle = end == "middle"
+    if "s" in place.words and place.words["s"] != "middle":
+        need(across.sides in ((), (place.words["s"],)), place.token, f"({place.shown}): on two sides")
+        across.sides = (place.words["s"],)
+    if "lr" in place.words:
+        need(not across.sides, place.token, f"({place.shown}): on two sides")
+        across.sides = ("left", "right")
+    return "" if end == "middle" else end
+
+
+def _away_yd(green: _ByTheGreen, draft: Draft) -> float | None:
+    """How far short of the green or behind it [yd]; None when nobody said how far."""
+    said = (one for one in (green.short, green.behind) if one is not None and "a" in one.numbers)
+    return next((draft.units.yd(one.numbers["a"]) for one in said), None)
+
+
+def _short_or_behind(bunkers: Bunkers, along: Along, across: Across, away: float, *, short: bool) -> None:
+    """Its end along the line, so far short of the green or behind it."""
+    need(bool(across.sides) or across.middle or across.crosses or away <= FAR_SHORT_YD, bunkers.token,
+         _WHICH_SIDE)  # fmt: skip
+    across.middle = across.middle or not across.sides
+    if short:
+        along.high = bunkers.draft.green_front_yd - away
     else:
-        ends = "front" if short is not None else "back" if behind is not None else ""
-    away = next(
-        (u.yd(one.numbers["a"]) for one in (short, behind) if one is not None and "a" in one.numbers), None
-    )
-    placed = along.at is not None or along.low is not None or along.high is not None
-    sure = (
-        at_green is not None
-        or beside is not None
-        or bool(ends)
-        or round_both
-        or feature.noun.startswith("green")
-    )
-    if placed:
-        need(not sure or feature.noun.startswith("green"), feature.token, "stands by the green and elsewhere")
-    names = (named.numbers["a"].key[:50] if named else "", feature, draft)
-    if placed or (away is not None) or feature.has("gap"):
-        if away is not None:
-            need(not placed, feature.token, "stands by the green and elsewhere along the line")
-            need(bool(across.sides) or across.middle or across.crosses or away <= FAR_SHORT_YD, feature.token,
-                 "on which side? Say left, right, both sides or middle")  # fmt: skip
-            across.middle = across.middle or not across.sides
-            along.high = draft.green_front_yd - away if short is not None else None
-            along.low = draft.green_back_yd + away if behind is not None else None
-        _by_the_line(names, along, across, (depth, width, factor), count)
-        return
+        along.low = bunkers.draft.green_back_yd + away
+
+
+def _check_round_the_green(feature: Feature, across: Across, ends: str, *, at_green: bool) -> None:
+    """Refuse a bunker that is not said to be anywhere, and yards that do not belong to one by the green."""
     need(not across.crosses, feature.token, 'where along the line? For example "cross bunker at 210"')
-    need(bool(across.sides) or bool(ends) or at_green is None, feature.token,
+    need(bool(across.sides) or bool(ends) or not at_green, feature.token,
          'round the green on which sides? Say "bunkers front left, right and behind the green"')  # fmt: skip
     need(bool(across.sides) or bool(ends), feature.token,
          'where? For example "bunker left at 230", "bunker short right of the green"')  # fmt: skip
     need(across.offset is None and across.near is None and across.far is None, feature.token,
          'how far along the line? For example "bunker 14 right at 230"')  # fmt: skip
-    for side in across.sides or ("",):
-        for k in range(count):
-            by_the_green(names, ends, side, (depth, width, factor), (k, count), sure)
-    if feature.noun.endswith("bunkers") and not told and count * max(len(across.sides), 1) == 1:
-        draft.of("bunker")[-1].assume("one bunker, as no number was said")
 
 
 def _count(feature: Feature) -> int:
@@ -147,68 +203,61 @@ def _bare(feature: Feature, draft: Draft, along: Along, across: Across) -> None:
             across.offset = value
 
 
-def _by_the_line(
-    names: tuple[str, Feature, Draft],
-    along: Along,
-    across: Across,
-    sizes: tuple[float | None, float | None, float],
-    count: int,
-) -> None:
-    name, feature, draft = names
-    u = draft.units
-    depth, width, factor = sizes
+def _by_the_line(bunkers: Bunkers, along: Along, across: Across) -> None:
+    feature, draft = bunkers.feature, bunkers.draft
     entry = Entry("bunker", {}, feature.text)
-    pot = feature.noun.startswith("pot")
-    spread = along.low is not None and along.high is not None and count > 1
-    if along.low is not None and along.high is not None and not spread:
-        need(depth is None, feature.token, "has both ends and a length: leave one out")
-        depth = along.high - along.low
-    if depth is None:
-        depth = a.POT_SIZE if pot else factor * (a.CROSS_BUNKER_DEPTH if across.crosses else a.BUNKER_DEPTH)
-        entry.assume(f"{u.shown(depth)} long", "depth")
-    if width is None:
-        edges = draft.fairway_left_yd + draft.fairway_right_yd
-        width = a.POT_SIZE if pot else edges if across.crosses else factor * a.BUNKER_WIDTH
-        entry.assume(f"{u.shown(width)} wide", "width")
-    if along.low is not None and along.high is not None:
-        stations = [0.5 * (along.low + along.high)]
-        if spread:
-            step = (along.high - along.low - depth) / (count - 1)
-            stations = [along.low + depth / 2.0 + k * step for k in range(count)]
-            need(step > 0.0, feature.token, f"{count} of them are too long for that")
-    else:
-        one = along.at
-        if one is None:
-            one = along.high - depth / 2.0 if along.high is not None else None
-        if one is None:
-            one = along.low + depth / 2.0 if along.low is not None else None
-        need(one is not None, feature.token, "where along the line?")
-        assert one is not None
-        stations = [one + APART_YD * (k - (count - 1) / 2.0) for k in range(count)]
-        if count > 1:
-            entry.assume(f"{u.shown(APART_YD)} from one to the next", "at")
+    ranged = along.low is not None and along.high is not None
+    if along.low is not None and along.high is not None and bunkers.count <= 1:
+        need(bunkers.depth is None, feature.token, "has both ends and a length: leave one out")
+        bunkers.depth = along.high - along.low
+    edges = draft.fairway_left_yd + draft.fairway_right_yd
+    depth, width = bunkers.size(
+        entry,
+        bunkers.factor * (a.CROSS_BUNKER_DEPTH if across.crosses else a.BUNKER_DEPTH),
+        edges if across.crosses else bunkers.factor * a.BUNKER_WIDTH,
+    )
+    stations = _in_range(bunkers, along, depth) if ranged else _about(bunkers, along, depth, entry)
     need(all(-100.0 < s < draft.length_yd + 150.0 for s in stations), feature.token, "lies beyond the hole")
     if feature.has("gap"):
         aside = across.offset is not None or across.near is not None
         need(not aside, feature.token, "has an offset and a gap: leave one out")
         side = across.sides[0] if len(across.sides) == 1 else ""
         stations[0], across.offset = take_gap(feature, draft, stations[0], side, entry)
-    sides = across.sides or ("",)
     if not across.sides:
         known = (across.near, across.far, across.offset)
         need(known == (None,) * 3, feature.token, "has an offset: to which side? Say left or right")
-        need(
-            across.crosses or across.middle,
-            feature.token,
-            "on which side? Say left, right, both sides or middle",
-        )
-    for side in sides:
+        need(across.crosses or across.middle, feature.token, _WHICH_SIDE)
+    for side in across.sides or ("",):
         for station in stations:
             offset = _offset(entry, across, side, width, draft)
             keys = {"at": station, "offset": offset, "depth": depth, "width": width}
             if not offset:
                 del keys["offset"]
-            add_bunker(draft, entry, name, f"{side} bunker" if side else feature.noun, keys)
+            add_bunker(bunkers, entry, f"{side} bunker" if side else feature.noun, keys)
+
+
+def _in_range(bunkers: Bunkers, along: Along, depth: float) -> list[float]:
+    """Middles of bunkers from one station to another: one fills it, several stand evenly in it [yd]."""
+    assert along.low is not None and along.high is not None
+    if bunkers.count <= 1:
+        return [0.5 * (along.low + along.high)]
+    step = (along.high - along.low - depth) / (bunkers.count - 1)
+    need(step > 0.0, bunkers.token, f"{bunkers.count} of them are too long for that")
+    return [along.low + depth / 2.0 + k * step for k in range(bunkers.count)]
+
+
+def _about(bunkers: Bunkers, along: Along, depth: float, entry: Entry) -> list[float]:
+    """Middles of bunkers of which one station is said: a middle, the near or the far end [yd]."""
+    middle = along.at
+    if middle is None and along.high is not None:
+        middle = along.high - depth / 2.0
+    if middle is None and along.low is not None:
+        middle = along.low + depth / 2.0
+    need(middle is not None, bunkers.token, "where along the line?")
+    assert middle is not None
+    if bunkers.count > 1:
+        entry.assume(f"{bunkers.draft.units.shown(APART_YD)} from one to the next", "at")
+    return [middle + APART_YD * (k - (bunkers.count - 1) / 2.0) for k in range(bunkers.count)]
 
 
 def _offset(entry: Entry, across: Across, side: str, width: float, draft: Draft) -> float:

@@ -146,7 +146,7 @@ def read_pins(features: list[Feature], draft: Draft) -> None:
 
 def _pin(pin: Feature, draft: Draft) -> None:
     u = draft.units
-    depth = draft.green_back_yd - draft.green_front_yd
+    depth, half = draft.green_back_yd - draft.green_front_yd, draft.green_half_yd
     named = pin.take("named")
     on, at = pin.take("on"), pin.take("at", "bare", "back_by")
     place, edges = pin.take("place"), pin.take_all("off_place")
@@ -155,36 +155,17 @@ def _pin(pin: Feature, draft: Draft) -> None:
     colour = pin.take("colour", "who")
     entry = Entry("pin", {}, pin.text)
     ahead = across = None
-    words = []
+    words: list[str] = []
     if place is not None or side is not None:
-        p = place.words.get("p", "middle") if place else ""
-        s = (place.words.get("s", "") if place else "") or (side.words["s"] if side else "")
-        p = _SENSE.get(p, p)
-        words = [word for word in (p, "" if s == "middle" else s) if word]
-        ahead = {"front": a.PIN_SHARE, "back": 1.0 - a.PIN_SHARE}.get(p, 0.5) * depth
-        across = {"left": -0.5, "right": 0.5}.get(s, 0.0) * draft.green_half_yd
+        words, ahead, across = _part(place, side, depth, half)
         entry.assume("", *([] if on else ["on"]), *([] if offset else ["offset"]))
     if on is not None:
         ahead = u.yd(on.numbers["a"])
     if at is not None:
-        value = u.yd(at.numbers["a"])
         need(on is None, at.token, "is a second place of the pin")
-        if at.what == "back_by":
-            raise at.token.error('of a pin? Say "5 from the back", or "20 on"')
-        ahead = value - draft.green_front_yd if value > depth else value
-    need(len(edges) < 3 and len({e.words["p"] in ("left", "right") for e in edges}) == len(edges), pin.token,
-         "has two distances from its edges the same way")  # fmt: skip
-    aside = None
-    for edge in edges:
-        ended = edge.words["p"] in ("front", "back") and (on is not None or at is not None)
-        need(not ended, edge.token, "is a second distance on")
-        value, p = u.yd(edge.numbers["a"]), edge.words["p"]
-        if p in ("front", "back"):
-            ahead = value if p == "front" else depth - value
-        elif p in ("left", "right"):
-            aside = edge
-        else:
-            raise edge.token.error("of a pin? Say front, back, left or right")
+        ahead = _at(at, depth, draft)
+    from_end, aside = _edges(pin, edges, depth, draft, is_on=on is not None or at is not None)
+    ahead = ahead if from_end is None else from_end
     if offset is not None:
         need(aside is None, offset.token, "is a second distance across")
         need(across is None or across * _signed(offset, draft) >= 0.0, offset.token, "is on the other side")
@@ -199,7 +180,6 @@ def _pin(pin: Feature, draft: Draft) -> None:
     if place is not None or side is not None:
         beside = f", {u.shown(abs(across))} {'left' if across < 0.0 else 'right'}" if across else ""
         entry.assume(f"{u.shown(ahead)} on{beside}")
-    half = draft.green_half_yd
     away = (2.0 * ahead / depth - 1.0) ** 2 + (across / half) ** 2
     here = f"at {u.shown(ahead)} on and {u.shown(abs(across))} from the middle"
     need(away < 0.98, pin.token, f"{here} is off a green {u.shown(depth)} deep and {u.shown(2 * half)} wide")
@@ -210,6 +190,46 @@ def _pin(pin: Feature, draft: Draft) -> None:
     if across + draft.green_offset_yd:
         entry.keys["offset"] = across + draft.green_offset_yd
     draft.entries.append(entry)
+
+
+def _part(
+    place: Said | None, side: Said | None, depth: float, half: float
+) -> tuple[list[str], float, float]:
+    """A part of the green a pin is in: its words, and how far on and right of the middle it is [yd]."""
+    p = place.words.get("p", "middle") if place else ""
+    s = (place.words.get("s", "") if place else "") or (side.words["s"] if side else "")
+    p = _SENSE.get(p, p)
+    ahead = {"front": a.PIN_SHARE, "back": 1.0 - a.PIN_SHARE}.get(p, 0.5) * depth
+    across = {"left": -0.5, "right": 0.5}.get(s, 0.0) * half
+    return [word for word in (p, "" if s == "middle" else s) if word], ahead, across
+
+
+def _at(at: Said, depth: float, draft: Draft) -> float:
+    """How far on [yd] a number is that says no more: from the tee, where the green is not so deep."""
+    value = draft.units.yd(at.numbers["a"])
+    if at.what == "back_by":
+        raise at.token.error('of a pin? Say "5 from the back", or "20 on"')
+    return value - draft.green_front_yd if value > depth else value
+
+
+def _edges(
+    pin: Feature, edges: list[Said], depth: float, draft: Draft, *, is_on: bool
+) -> tuple[float | None, Said | None]:
+    """Distances from the edges of the green: how far on that is [yd], and the one from a side."""
+    twice = len({e.words["p"] in ("left", "right") for e in edges}) < len(edges)
+    need(len(edges) < 3 and not twice, pin.token, "has two distances from its edges the same way")
+    ahead = aside = None
+    for edge in edges:
+        p = edge.words["p"]
+        need(p not in ("front", "back") or not is_on, edge.token, "is a second distance on")
+        value = draft.units.yd(edge.numbers["a"])
+        if p in ("front", "back"):
+            ahead = value if p == "front" else depth - value
+        elif p in ("left", "right"):
+            aside = edge
+        else:
+            raise edge.token.error("of a pin? Say front, back, left or right")
+    return ahead, aside
 
 
 def _from_edge(said: Said, on_share: float, draft: Draft) -> float:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import difflib
 
 from simulator.hole.words.lex import listed
+from simulator.wording import by_word
 
 SPECIES = listed(
     "oak pine poplar willow birch beech lime ash fir cedar elm maple spruce larch chestnut sycamore "
@@ -203,7 +204,7 @@ _SAY_INSTEAD: dict[str, str] = {
     "blind": "nothing depends on it, leave it out",
     "over": 'say where it lies: "pond across 100 to 140", "carry 190 to clear the pond"',
 }
-INSTEAD = {word: say for words, say in _SAY_INSTEAD.items() for word in words.split()}
+INSTEAD = by_word(_SAY_INSTEAD)
 """Words golfers use that settle nothing to be drawn, and what to say for them."""
 
 _TO_WHAT = 'to what? For example "fairway 30 wide, narrows to 20 at 260"'

@@ -41,6 +41,7 @@ from ..estimate import share
 from ..ground import features_at
 from ..pointing import Pointing, point
 from ..search import Choice, Place, given_aim, given_part, part_families, search
+from ..today import carries_today_yd
 from .rests import Rest
 from .spoken import short_of_full
 from .strokes import Stroke
@@ -75,6 +76,8 @@ class ClubAndLine:
     ----------
     club, flight : str
     carry_yd : float
+    today_carry_yd : float
+        How far along its line a stock strike comes down in today's air and mean wind, on level ground.
     aim_offset_yd : float
         From the straight line ball to pin at stock carry, right positive.
     aim_bearing_deg : float
@@ -85,6 +88,7 @@ class ClubAndLine:
     club: str
     flight: str
     carry_yd: float
+    today_carry_yd: float
     aim_offset_yd: float
     aim_bearing_deg: float
     point: Pointing
@@ -261,7 +265,8 @@ class Judge:
     def _chosen(self, valued: _Valued, stroke: Stroke) -> tuple[Choice, bool]:
         """What was played, and whether its line was noted."""
         place, start = valued.place, stroke.start
-        text = in_degrees(stroke.club, self.hole, self.player, (start.x_yd, start.y_yd))
+        here, day = (start.x_yd, start.y_yd), place.board.bag.conditions
+        text = in_degrees(stroke.club, self.hole, self.player, here, day)
         club, aim_yd, aim_deg = club_and_aim(text)
         given = aim_yd is not None or aim_deg is not None
         if short_of_full(text):
@@ -305,13 +310,16 @@ class Judge:
 
     def _shot(self, valued: _Valued, choice: Choice | None = None) -> ClubAndLine:
         choice, place = choice or valued.best, valued.place
-        shot = place.board.bag.shots.shots[choice.row]
+        bag = place.board.bag
+        shot = bag.shots.shots[choice.row]
         turn = float(choice.action[1])
         bearing = one_turn_deg(math.degrees(place.board.bearing_rad(place.x_yd, place.y_yd) + turn))
-        pointed = point(self.hole, place.x_yd, place.y_yd, bearing, choice.carry_yd)
+        down = carries_today_yd(replace(shot, carry_yd=choice.carry_yd), bag.conditions, bearing)
+        pointed = point(self.hole, place.x_yd, place.y_yd, bearing, choice.carry_yd, down)
         return ClubAndLine(
-            shot.club.name, shot.flight, choice.carry_yd, choice.carry_yd * math.sin(turn), bearing, pointed
-        )
+            shot.club.name, shot.flight, choice.carry_yd, down, choice.carry_yd * math.sin(turn), bearing,
+            pointed,
+        )  # fmt: skip
 
 
 def _key(rest: Rest) -> tuple[float, float, int]:

@@ -8,16 +8,10 @@ from itertools import pairwise
 
 from ...errors import UsageError
 from . import phrases as p
-from .spoken import (
-    MISSED,
-    club_and_where,
-    gone_or_left,
-    in_figures,
-    say_instead,
-    usual,
-    without_mishits,
-    without_numbers,
-)
+from . import swings as s
+from .advice import MISSED, gone_or_left, say_instead
+from .figures import in_figures, without_numbers
+from .spoken import club_and_where, usual, without_mishits
 
 ALLOWED = (
     'say strokes between semicolons, "driver to 215 out, right rough; 5-iron to 30 ft; 2 putts"; a club, '
@@ -227,7 +221,7 @@ def _check_length(text: str) -> None:
 def _setup(clause: str) -> dict[str, str | None]:
     """Tee, pin or starting place, where a clause says one."""
     found = p.SETUP.fullmatch(clause)
-    if found is None or p.SWING.fullmatch(clause):
+    if found is None or s.SWING.fullmatch(clause):
         return {}
     if found["pin"] or found["spot"]:
         return {"pin": found["where"] or found["spot"]}
@@ -258,7 +252,7 @@ def _clauses(clause: str, *, is_usual: bool = False) -> list[Clause]:
         return [*_clauses(found["swing"]), *_clauses(found["drop"])]
     if found := p.SWING_AGAIN.fullmatch(clause):
         return [*_clauses(found["swing"]), Again(found["again"])]
-    if re.fullmatch(p.PROVISIONAL, clause, re.IGNORECASE):
+    if p.PROVISIONAL.fullmatch(clause):
         return [Provisional(clause)]
     if found := p.NEXT_BALL.fullmatch(clause):
         bare = re.match(r"(?:to|into|in)\s|\d+\s*(?:yards?|m)?\s*(?:out|on)\b", found["rest"], re.IGNORECASE)
@@ -276,40 +270,40 @@ def _clauses(clause: str, *, is_usual: bool = False) -> list[Clause]:
 
 def _stroke(clause: str) -> Clause:
     """A swing, with a club and where its ball went."""
-    gone = p.TO_A_SIDE.fullmatch(clause)
+    gone = s.TO_A_SIDE.fullmatch(clause)
     out = (
-        (gone and p.LOST.fullmatch(gone["gone"]))
-        or p.LOST_IN.fullmatch(clause)
-        or p.GONE_THERE.fullmatch(clause)
+        (gone and s.LOST.fullmatch(gone["gone"]))
+        or s.LOST_IN.fullmatch(clause)
+        or s.GONE_THERE.fullmatch(clause)
     )
     if out:
         return Out(clause, club_and_where(out["club"], "")[0], out["where"])
-    if found := p.ACE.fullmatch(clause):
+    if found := s.ACE.fullmatch(clause):
         return Swing(clause, found["club"], HOLED)
-    if (found := p.BY_THE_GREEN.fullmatch(clause)) or (found := p.SWING.fullmatch(clause)):
+    if (found := s.BY_THE_GREEN.fullmatch(clause)) or (found := s.SWING.fullmatch(clause)):
         club, where = club_and_where(found["club"], found["where"])
         if not club:
             raise refused(clause, "which club?")
         if instead := gone_or_left(club):
             raise refused(clause, instead)
-        if p.GONE.fullmatch(where):
+        if s.GONE.fullmatch(where):
             return Out(clause, club, where)
-        return Swing(clause, club, HOLED if p.THE_HOLE.fullmatch(where) else where)
-    if found := p.GROUND_AT_ONCE.fullmatch(clause):
+        return Swing(clause, club, HOLED if s.THE_HOLE.fullmatch(where) else where)
+    if found := s.GROUND_AT_ONCE.fullmatch(clause):
         return Swing(clause, found["club"], found["where"])
     if found := (
-        p.LEFT_AT_ONCE.fullmatch(clause)
-        or p.PLACE_AT_ONCE.fullmatch(clause)
-        or p.SIDE_AT_ONCE.fullmatch(clause)
+        s.LEFT_AT_ONCE.fullmatch(clause)
+        or s.PLACE_AT_ONCE.fullmatch(clause)
+        or s.SIDE_AT_ONCE.fullmatch(clause)
     ):
         return Swing(clause, *club_and_where(found["club"], found["where"]))
-    if not MISSED.match(clause) and (found := p.OFF_GREEN.fullmatch(clause)):
+    if not MISSED.match(clause) and (found := s.OFF_GREEN.fullmatch(clause)):
         return Swing(clause, found["club"], found["where"])
-    if found := p.ON.fullmatch(clause):
+    if found := s.ON.fullmatch(clause):
         return Swing(clause, found["club"] or found["bare"], "the green")
-    if not MISSED.match(clause) and (found := p.LOST.fullmatch(clause)):
+    if not MISSED.match(clause) and (found := s.LOST.fullmatch(clause)):
         return Out(clause, found["club"], found["where"])
-    if found := p.HOLED.fullmatch(clause):
+    if found := s.HOLED.fullmatch(clause):
         return Swing(clause, found["club"], HOLED)
     raise refused(clause, say_instead(clause) or "which club, and to where?")
 

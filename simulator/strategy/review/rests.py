@@ -12,11 +12,13 @@ from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import LIE_OF, PENALTY_SURFACES, WORDS, Lie, Surface
 from ...units import FT_PER_YD, YD_PER_M
+from ...wording import one_of
 from ..by_green import RIM_YD, by_the_green
 from ..places import LIE_WORDS, place, plainly, spot
 from ..result import Start
 from ..words import FILLERS, GROUND_WORDS, NUMBER, SIDES, read_words
 from . import notes as n
+from .parts import GAP, THE, pattern
 
 MOVED_YD = 3.0
 """A place farther than this from the distance that was noted [yd] is said: notes are that good."""
@@ -24,33 +26,35 @@ MOVED_YD = 3.0
 LONGEST_PUTT_FT = 180.0
 """Longest putt there is [ft]."""
 
-_GREEN = re.compile(
-    rf"(?:the\s+)?(?:green\b[\s,:]*)?(?:(?P<size>{NUMBER})\s*(?P<unit>feet|foot|ft|'|′|m|metres?|meters?)?)"
-    r"(?P<rest>(?:[\s,]+(?:from|of|the|a|hole|pin|flag|on|green|putt|away|left|right|short|past|by|long|above|below|"
-    r"high|side|behind|and))*)",
-    re.IGNORECASE,
+_FT = r"feet|foot|ft|'|′"
+_BESIDE_THE_HOLE = one_of(
+    "from", "of", "the", "a", "hole", "pin", "flag", "on", "green", "putt", "away", "left", "right", "short",
+    "past", "by", "long", "above", "below", "high", "side", "behind", "and",
+)  # fmt: skip
+_GREEN = pattern(
+    rf"{THE}(?:green\b[\s,:]*)?(?:(?P<size>{NUMBER})\s*(?P<unit>{_FT}|m|metres?|meters?)?)"
+    rf"(?P<rest>(?:{GAP}{_BESIDE_THE_HOLE})*)"
 )
-_GROUND = re.compile(r"\b(?:bunkers?|traps?|sand|trees|woods?)\b", re.IGNORECASE)
-_SAME = re.compile(r"(?:(?:in\s+)?the\s+same\s+(?:place|spot|bunker|rough|trees))", re.IGNORECASE)
+"""Feet from the hole, and which way from it."""
+
+_GROUND = pattern(r"\b(?:bunkers?|traps?|sand|trees|woods?)\b")
+_SAME = pattern(r"(?:(?:in\s+)?the\s+same\s+(?:place|spot|bunker|rough|trees))")
 _TURNS = {
     "short": math.pi, "past": 0.0, "by": 0.0, "long": 0.0, "behind": 0.0,
     "left": -0.5 * math.pi, "right": 0.5 * math.pi,
 }  # fmt: skip
 """Where the ball is from the hole, turned from the way to the hole as the player saw it."""
 
-_PIN_HIGH = re.compile(
-    rf"(?:pin|flag|hole)[\s-]+high[\s,]+(?P<side>left|right)?[\s,]*(?P<feet>{NUMBER}\s*(?:feet|foot|ft|'|′))(?P<rest>.*)",
-    re.IGNORECASE,
+_PIN_HIGH = pattern(
+    rf"(?:pin|flag|hole)[\s-]+high{GAP}(?P<side>left|right)?[\s,]*(?P<feet>{NUMBER}\s*(?:{_FT}))(?P<rest>.*)"
 )
 """Feet from the hole behind "pin high": "pin high, 15 ft left"."""
 
-_PIN_HIGH_SAID = re.compile(r"^pin high,\s*", re.IGNORECASE)
-_FEET = rf"{NUMBER}\s*(?:feet|foot|ft|'|′)"
-_TWO = re.compile(rf"{_FEET}[^\d]*{_FEET}", re.IGNORECASE)
-_LEFT_TO_GO = re.compile(
-    rf"(?P<yards>{NUMBER})\s*(?:yards?|yds?|yd|y|(?P<m>m|metres?|meters?))?\s+left", re.IGNORECASE
-)
-_FRINGE = re.compile(r"(?:on\s+)?(?:the\s+)?(?:fringe|collar)(?:\s+of\s+(?:the\s+)?green)?", re.IGNORECASE)
+_PIN_HIGH_SAID = pattern(r"^pin high,\s*")
+_FEET = rf"{NUMBER}\s*(?:{_FT})"
+_TWO = pattern(rf"{_FEET}[^\d]*{_FEET}")
+_LEFT_TO_GO = pattern(rf"(?P<yards>{NUMBER})\s*(?:yards?|yds?|yd|y|(?P<m>m|metres?|meters?))?\s+left")
+_FRINGE = pattern(rf"(?:on\s+)?{THE}(?:fringe|collar)(?:\s+of\s+{THE}green)?")
 LEFT_TO_GO_YD = 40.0
 """Nearer than this "20 left" may be left of the hole as well [yd]."""
 
@@ -121,29 +125,13 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     in_it = text.strip().casefold() == "left in the bunker"
     if before is not None and (_SAME.fullmatch(text.strip()) or (in_it and before.lie is Lie.BUNKER)):
         return replace(before, noted="the same place")
-    text = "left bunker" if in_it else text
-    if high := _PIN_HIGH.fullmatch(text.strip()):
-        text = " ".join(filter(None, (high["feet"], high["side"], high["rest"].strip())))
-        if re.fullmatch(r".*\d\s*\D+\b(?:left|right)\b.*", text, re.IGNORECASE) is None:
-            raise n.refused(text, "'pin high' needs left or right")
-    if _TWO.match(text.strip()):
-        raise n.refused(text, 'two distances from the hole: say one, "to 6 ft" or "to 6 ft short left"')
-    left = _LEFT_TO_GO.fullmatch(text.strip())
-    if left and not left["m"] and float(left["yards"]) < LEFT_TO_GO_YD:  # so few metres are a putt
-        far = left["yards"]
-        say = f'"to {far} out", "to {far} left of the green", "to {far} ft left"'
-        raise n.refused(text, f"left to go or left of what? Say {say}")
+    text = _without_pin_high("left bunker" if in_it else text)
+    left = _left_to_go(text)
     if before is not None and _FRINGE.fullmatch(text.strip()):
         return _fringe(text, hole, before)
     words, taken = plainly(text, hole)
-    found = _GREEN.fullmatch(text.strip()) if words == text or by_the_green(text, hole)[0] == text else None
-    told_green = "green" in text.casefold()
-    if found and (found["unit"] or told_green):
-        rest = _on_green(text, hole, found, before)
-        if rest is not None:
-            return rest
-        if told_green or not found["unit"].casefold().startswith("m"):
-            raise n.refused(text, "no place on the green is so far from the hole")
+    if (rest := _noted_in_feet(text, words, hole, before)) is not None:
+        return rest
     try:
         said = read_words(words)
     except UsageError as error:
@@ -152,24 +140,71 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
         if said.out is None and said.station is None and not said.plain:
             raise n.refused(text, 'how far from the hole? For example "12 ft"')
         x, y, surface = spot(text, hole, said)
-        if surface is Surface.GREEN and re.fullmatch(r"\d+(?:\.\d+)?", text.strip()):
-            raise n.refused(text, f'feet or yards from the hole? Say "to {text} ft" or "to {text} out"')
+        _refuse_ground(text, surface)
         if surface is Surface.GREEN:
             return replace(_green_rest(hole, x, y), noted=taken or "")
-        if surface is Surface.WATER:
-            raise n.refused(text, 'that is in the water: say "the water", and where it was dropped')
-        if surface is Surface.OUT_OF_BOUNDS:
-            raise n.refused(text, 'that is out of bounds: say "out of bounds"')
     rest = from_start(place(text, hole))
     rest = _moved(text, hole, rest) if words == text else rest
+    _refuse_paces_into_trouble(text, rest, taken)
+    taken = f"{left} left is taken as what was left to the hole" if left else taken
+    return replace(rest, noted=taken) if taken and "bunker" not in taken else rest
+
+
+def _without_pin_high(text: str) -> str:
+    """Feet beside the hole without "pin high", which "left" says too; two distances from it are refused."""
+    if high := _PIN_HIGH.fullmatch(text.strip()):
+        text = " ".join(filter(None, (high["feet"], high["side"], high["rest"].strip())))
+        if re.fullmatch(r".*\d\s*\D+\b(?:left|right)\b.*", text, re.IGNORECASE) is None:
+            raise n.refused(text, "'pin high' needs left or right")
+    if _TWO.match(text.strip()):
+        raise n.refused(text, 'two distances from the hole: say one, "to 6 ft" or "to 6 ft short left"')
+    return text
+
+
+def _left_to_go(text: str) -> str:
+    """The yards that were left to the hole ("150 left"); empty where the words are others."""
+    left = _LEFT_TO_GO.fullmatch(text.strip())
+    if left is None:
+        return ""
+    far = left["yards"]
+    if not left["m"] and float(far) < LEFT_TO_GO_YD:  # so few metres are a putt
+        say = f'"to {far} out", "to {far} left of the green", "to {far} ft left"'
+        raise n.refused(text, f"left to go or left of what? Say {say}")
+    return far
+
+
+def _noted_in_feet(text: str, words: str, hole: Hole, before: Rest | None) -> Rest | None:
+    """On the green by feet or metres from the hole; None where the words are those of a place elsewhere.
+
+    `words` are the text as `plainly` has it.
+    """
+    found = _GREEN.fullmatch(text.strip()) if words == text or by_the_green(text, hole)[0] == text else None
+    told_green = "green" in text.casefold()
+    if not found or not (found["unit"] or told_green):
+        return None
+    rest = _on_green(text, hole, found, before)
+    if rest is None and (told_green or not found["unit"].casefold().startswith("m")):
+        raise n.refused(text, "no place on the green is so far from the hole")
+    return rest
+
+
+def _refuse_ground(text: str, surface: Surface) -> None:
+    """Refuse a bare number that comes to the green, and ground no ball is played from."""
+    if surface is Surface.GREEN and re.fullmatch(r"\d+(?:\.\d+)?", text.strip()):
+        raise n.refused(text, f'feet or yards from the hole? Say "to {text} ft" or "to {text} out"')
+    if surface is Surface.WATER:
+        raise n.refused(text, 'that is in the water: say "the water", and where it was dropped')
+    if surface is Surface.OUT_OF_BOUNDS:
+        raise n.refused(text, 'that is out of bounds: say "out of bounds"')
+
+
+def _refuse_paces_into_trouble(text: str, rest: Rest, taken: str | None) -> None:
+    """Refuse the five paces that are assumed where nobody said how far, if they end in sand or trees."""
     hazard = rest.lie in (Lie.BUNKER, Lie.TREES) and not _GROUND.search(text)
     if hazard and taken and "paces" in taken:
         there = LIE_WORDS[rest.lie]
         example = f'"8 {_PIN_HIGH_SAID.sub("", text)}"'
         raise n.refused(text, f"five paces off it is {there}: say so, or how far off, {example}")
-    if left:
-        taken = f"{left['yards']} left is taken as what was left to the hole"
-    return replace(rest, noted=taken) if taken and "bunker" not in taken else rest
 
 
 def _fringe(text: str, hole: Hole, before: Rest) -> Rest:

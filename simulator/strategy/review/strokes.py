@@ -12,9 +12,9 @@ from ..goals import PAR_WORDS
 from ..places import LIE_WORDS, tee_start
 from ..words import NUMBER, UNITS, read_words
 from . import notes as n
+from .advice import say_how_far
 from .phrases import ON_GREEN
 from .rests import Rest, area_named, from_start, is_ground, resting
-from .spoken import say_how_far
 from .unmeasured import (
     FULL_SHOT_YD,
     UsualLength,
@@ -96,6 +96,10 @@ class PlayedHole:
         return sum(stroke.strokes + stroke.penalty for stroke in self.strokes)
 
 
+def _no_length(club: str, here: tuple[float, float] = (0.0, 0.0)) -> None:
+    """Nobody knows how far the clubs go."""
+
+
 def strokes_of(told: n.Notes, hole: Hole, usual: UsualLength | None = None) -> PlayedHole:
     """The strokes that notes tell of, on a hole with the tee and pin in use.
 
@@ -112,7 +116,7 @@ def strokes_of(told: n.Notes, hole: Hole, usual: UsualLength | None = None) -> P
     UsageError
         A place that is none, putts from off the green, water without a drop, and the like.
     """
-    played = _Telling(hole, _start(told, hole), usual or (lambda club: None)).told(told.clauses)
+    played = _Telling(hole, _start(told, hole), usual or _no_length).told(told.clauses)
     if told.scored is not None and played.holed:
         score = _OVER_PAR.get(told.scored.split()[0].split("-")[0].casefold())
         if played.score != (int(told.scored) if score is None else hole.par + score):
@@ -229,7 +233,8 @@ class _Telling:
         return replace(end, noted=f"{end.noted}; {told}" if end.noted else told)
 
     def _told_end(self, swing: n.Swing) -> Rest:
-        usual_yd, from_xy = self.usual(swing.club), (self.at.x_yd, self.at.y_yd)
+        from_xy = self.at.x_yd, self.at.y_yd
+        usual_yd = self.usual(swing.club, from_xy)
         beside = by_the_green_alone(swing.where)
         if beside is not None and usual_yd is not None and green_in_reach(self.hole, from_xy, usual_yd):
             return self._taken(swing, *beside)

@@ -52,8 +52,8 @@ def review(
         Notes that tell of no golf on this hole, a club that is not in the bag.
     """
     hole = in_play(hole, notes)
-    played = strokes_of(notes, hole, usual_length(player))
-    clubs = check_clubs(played, hole, player)
+    played = strokes_of(notes, hole, usual_length(player, hole, conditions))
+    clubs = check_clubs(played, hole, player, conditions)
     ask = question(
         "review", hole, player, clubs, conditions=conditions, start=None, sequences=1_000, seed=seed,
         threads=threads,
@@ -109,7 +109,9 @@ def review_round(
     for number, told in notes.items():
         with _named(number):
             hole = in_play(by_number[number], told)
-            check_clubs(strokes_of(told, hole, usual_length(player)), hole, player)
+            today = None if day is None else day(hole)
+            usual = usual_length(player, hole, today)
+            check_clubs(strokes_of(told, hole, usual), hole, player, today)
     say, done = progress or silent, dict[int, HoleReview]()
     for number, told in notes.items():
         hole = by_number[number]
@@ -132,7 +134,9 @@ def in_play(hole: Hole, notes: Notes) -> Hole:
     return pin_from_words(hole, notes.pin) if notes.pin is not None else hole
 
 
-def check_clubs(played: PlayedHole, hole: Hole, player: Player) -> tuple[str, ...]:
+def check_clubs(
+    played: PlayedHole, hole: Hole, player: Player, conditions: Conditions | None = None
+) -> tuple[str, ...]:
     """The clubs that were swung, as noted, but lines in words as degrees.
 
     Raises
@@ -141,7 +145,9 @@ def check_clubs(played: PlayedHole, hole: Hole, player: Player) -> tuple[str, ..
         One that is not in the bag, or a line down no fairway.
     """
     swings = [one for one in played.strokes if one.kind == "swing" and not short_of_full(one.club)]
-    clubs = [in_degrees(one.club, hole, player, (one.start.x_yd, one.start.y_yd)) for one in swings]
+    clubs = [
+        in_degrees(one.club, hole, player, (one.start.x_yd, one.start.y_yd), conditions) for one in swings
+    ]
     for text in clubs:
         shot_meant(player, text)
     return tuple(dict.fromkeys(clubs))

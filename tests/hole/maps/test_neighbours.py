@@ -238,16 +238,16 @@ def test_negative_ids_deleted_things_and_bounds(tmp_path: Path) -> None:
 
 def test_one_hole_in_trouble_never_stops_the_rest(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Even a mistake of ours in one hole leaves the others and no file for that one."""
-    from simulator.hole.maps import importer
+    from simulator.hole.maps import one_hole
 
-    right = importer.plots_of
+    right = one_hole.plots_of
 
     def wrong(found: Any, line: Any, box: Any, names: Any) -> Any:
         if abs(shapely.LineString(line).length - mappers.LENGTHS[3]) < 1.0:
             raise IndexError("list index out of range")
         return right(found, line, box, names)
 
-    monkeypatch.setattr(importer, "plots_of", wrong)
+    monkeypatch.setattr(one_hole, "plots_of", wrong)
     report = sm.imported(tmp_path, mappers.drawn(Habit()))
     assert [h.hole for h in report.holes if h.failed] == ["4"] and len(report.written) == 8
     assert not (tmp_path / "out" / "04.toml").exists()
