@@ -7,4 +7,4 @@ from pathlib import Path
 _ROOT = Path(__file__).parents[1]
 
 README = (_ROOT / "README.md").read_text("utf-8")
-JSON_KEYS = (_ROOT / "JSON.md").read_text("utf-8")
+JSON_KEYS = (_ROOT / "examples" / "JSON.md").read_text("utf-8")

@@ -1,4 +1,4 @@
-"""README.md and JSON.md keep up: every command, option, key and exit status is in them, and examples work."""
+"""README.md and examples/JSON.md keep up: every command, option, key and exit status is in them, and examples work."""
 
 from __future__ import annotations
 
