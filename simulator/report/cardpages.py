@@ -21,7 +21,7 @@ from ..hole.yardage import Yardage
 from . import groundplot
 from .chosen import PENALTY
 from .credits import map_data
-from .holemap import draw_map, letters, whole_hole, write
+from .holemap import draw_map, ground_of, letters, whole_hole, write
 from .labels import Labels
 from .page import EDGE_IN, GAP_IN, frame
 from .palette import FAINT, INK, STYLE
@@ -145,9 +145,12 @@ def card_page(yardage: Yardage, units: Units = YARDS, number: int | None = None)
         x0, x1, y0, y1 = whole_hole(hole, 45.0)
         tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MAP_TALL_IN)
         kept = _kept(yardage)
-        draw_map(sheet.axes(tall, 0.0, MAP_WIDE_IN), yardage, units, beside_yd=45.0, named=kept)
+        ax = sheet.axes(tall, 0.0, MAP_WIDE_IN)
+        draw_map(ax, yardage, units, beside_yd=45.0, named=kept)
+        view = groundplot.view_box(ax)
+        off = {a for a, one in letters(yardage) if not ground_of(yardage, one).intersects(view)}
         beside = MAP_WIDE_IN + 0.12
-        _rows(sheet, yardage, units, beside, kept)
+        _rows(sheet, yardage, units, beside, kept, off)
         wide = sheet.inner_in - beside
         green = yardage.green
         sheet.words(
@@ -170,8 +173,13 @@ def _kept(yardage: Yardage) -> set[str]:
     return {letter for letter, _ in sorted(letters(yardage), key=lambda item: _rank(item[1]))[:MOST_ROWS]}
 
 
-def _rows(sheet: Sheet, yardage: Yardage, units: Units, left_in: float, kept: Collection[str]) -> None:
-    """Letter, name, reach and clear of every trouble that is kept; of one in parts, where each lies."""
+def _rows(
+    sheet: Sheet, yardage: Yardage, units: Units, left_in: float, kept: Collection[str], off: Collection[str]
+) -> None:
+    """Letter, name, reach and clear of every trouble that is kept; of one in parts, where each lies.
+
+    One that lies `off` the map, beside it, has no letter there: its side is told, and that it is off.
+    """
     if not kept:
         sheet.words("No trouble drawn.", 6.0, left_in=left_in)
         return
@@ -180,8 +188,12 @@ def _rows(sheet: Sheet, yardage: Yardage, units: Units, left_in: float, kept: Co
     for letter, one in letters(yardage):
         if letter in kept:
             name = one.name if parts[one.name] == 1 else f"{one.name}, {one.side}"
+            if letter in off:
+                side = "" if one.side == "across" else f" {one.side}"
+                name = f"{one.name}, off the map{side}"
             first, *more = wrapped(name, 6.0, NAME_IN)
-            rows.append((letter, first, units.number(one.reach_yd), clear_words(one, units)))
+            mark = "" if letter in off else letter
+            rows.append((mark, first, units.number(one.reach_yd), clear_words(one, units)))
             rows += [("", words, "", "") for words in more]
     right = sheet.inner_in
     sheet.table(rows, (left_in, left_in + 0.13, -(right - 0.36), -right), 6.0)

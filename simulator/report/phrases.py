@@ -53,7 +53,8 @@ def trade(answer: Answer, units: Units = YARDS) -> str:
     if answer.start.played is None:
         further = units.whole(one.leaves_yd["p50"].value - two.leaves_yd["p50"].value)
         more = f"{abs(further)} {units.short} {'more' if further > 0 else 'less'}"
-        words += f", leaving {more}" if further else ""
+        who = "" if words.startswith("Against") else f"{names[0]} "
+        words += f", {who}leaving {more}" if further else ""
     return f"{words}."
 
 

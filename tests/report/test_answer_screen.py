@@ -214,6 +214,20 @@ def test_what_the_brave_play_gains_and_costs() -> None:
     assert 7 <= int(found[1]) <= 13 and 16 <= int(found[2]) <= 24
 
 
+def test_two_that_come_out_alike_say_which_of_them_leaves_more() -> None:
+    """From somewhere on the hole with its strokes unsaid: "the driver and the 3-wood ..., leaving 12 m more"."""
+    made = _scored(*2 * [np.repeat([3, 4, 5], [10, 60, 30])], driver_score=5.31)  # type: ignore[arg-type]
+    pair = made.alternatives
+    far = replace(pair[1], leaves_yd={**pair[1].leaves_yd, "p50": Estimate(pair[0].leaves_yd["p50"].value + 12.4, 0.1)})
+    alike = replace(far, difference=Estimate(0.0, 0.01))
+    start = replace(made.start, played=None)
+    words = phrases.trade(replace(made, start=start, tied=(0, 1), alternatives=(pair[0], alike)))
+    first, second, who, more = re.fullmatch(
+        r"In 100 plays the (.+) and the (.+) come out alike, the (.+) leaving 12 yd (more|less)\.", words
+    ).groups()  # type: ignore[union-attr]
+    assert {first, second} == {"driver", "3-wood"} and (who == "driver") == (more == "more")
+
+
 def test_birdies_are_named_where_they_part_two_clubs() -> None:
     """Pars and better hide what a scratch player's brave play gains; bogeys and doubles then fill the sum."""
     par = fake_answers.answer().hole.par

@@ -102,6 +102,15 @@ def test_a_card_has_a_row_for_every_letter_on_its_map(count: int) -> None:
         assert "1th bunker of the long old causeway".removeprefix(first).strip() in rows
 
 
+@pytest.mark.parametrize("number", range(1, 19))
+def test_no_card_has_a_letter_in_its_rows_that_is_not_on_its_map(number: int) -> None:
+    """Of a lane beside the map the row had the letter "a", and nobody found it."""
+    figure = card_pages([measured(f"ostrel-heath/{number}")])[0][1]
+    rows = {text.get_text() for text in figure.texts}
+    on_map = {text.get_text() for text in figure.axes[0].texts if len(text.get_text()) == 1}
+    assert on_map == {words for words in rows if len(words) == 1 and words != "-"}
+
+
 def test_a_hole_without_trouble_has_no_empty_table() -> None:
     figure = card_pages([measure(load_hole("par 4, 360"))])[0][1]
     words = [text.get_text() for text in figure.texts]
@@ -211,7 +220,7 @@ def test_the_parts_of_one_water_are_told_apart_on_the_card() -> None:
     hole = load_hole(Path(__file__).parents[2] / "holes" / "ostrel-heath" / "11-the-eyot.toml")
     words = [text.get_text() for text in card_pages([measure(hole)])[0][1].texts]
     assert "river, left" in words and words.count("river, across") == 2 and "river" not in words
-    assert "mill lane" in words
+    assert "mill lane, off the map right" in " ".join(words)  # 58 yards beside the line; the map shows 45
 
 
 def test_the_card_has_blanks_and_no_advice(tmp_path: Path) -> None:
