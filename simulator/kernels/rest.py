@@ -169,9 +169,9 @@ def _roll(numbers, balls, count):
 
 
 @in_place
-def _start_run(balls, ball):
+def _start_run(numbers, balls, ball):
     """A ball on its way along the ground from REST."""
-    speed, per_step = balls[v.SPEED + ball], 1.0
+    speed, per_step = balls[v.SPEED + ball], 1.0 / numbers[c.SKIP_STEP]
     head_x, head_y = balls[v.HEAD_X + ball], balls[v.HEAD_Y + ball]
     if speed < 0.0:  # backspin: down and rolling back, without the skips: the table's first column
         head_x, head_y, per_step = -head_x, -head_y, 0.0
@@ -218,7 +218,7 @@ def _look(ground, balls, old, new):
         return False
     per_step, on_level = balls[v.PER_STEP + old], balls[v.ON_LEVEL + old]
     skip = ground.skip
-    at = min(int(on_level * per_step / numbers[c.SKIP_STEP]), skip.shape[1] - 1)
+    at = min(int(on_level * per_step), skip.shape[1] - 1)
     balls[v.SLOWS + new] = skip[code, np.uintp(at)]
     balls[v.SLOPE_X + new], balls[v.SLOPE_Y + new] = 0.0, 0.0
     if relief.shape[1] > 1:
@@ -247,7 +247,7 @@ def _run_on(ground, balls, count):
     the level, until it rolls and only rolling friction holds it.
     """
     for ball in range(count):
-        _start_run(balls, np.uintp(ball))
+        _start_run(ground.numbers, balls, np.uintp(ball))
     for _ in range(MOST_CELLS):
         moving = np.uintp(0)
         for k in range(count):
