@@ -7,7 +7,7 @@ import math
 import numpy as np
 
 from . import codes as c
-from ._compile import entry, in_place, kernel
+from ._compile import entry, in_place, kernel, part
 from .air import moment_wind
 from .game import Luck
 from .luck import normal, seed_key, sequence_key, stroke_key, turned, uniform
@@ -73,7 +73,7 @@ def _next_shot(game, state, start_action):
     return shot, aim, reach
 
 
-@kernel
+@part
 def _open(game, root, k, x, y, lie, start_value, state, row_out):
     """Sequence k before its first stroke."""
     numbers = game.ground.numbers
@@ -100,7 +100,7 @@ def _note_first(numbers, ball, spent, value, away_x, away_y, done, row_out):
     row_out[c.OUT_LEAVES] = 0.0 if done else leaves
 
 
-@kernel
+@part
 def _go_on(game, balls, first_ball, tries, stroke, key, state, row_out, trail):
     """Settle a sequence's stroke, whose tries lie together in the volley; returns whether there is another.
 

@@ -78,7 +78,7 @@ def _acceleration(air, share, vx, vy, vz, spin, nx, ny, nz, wind_side, wind_alon
     )
 
 
-@in_place
+@apart
 def _stage(air, room, count, step, spin, wind_side, wind_along, before, here):
     """One stage of a Runge-Kutta step of each flight of a fan: velocity and acceleration written at `here`.
 
@@ -113,17 +113,20 @@ def _stage(air, room, count, step, spin, wind_side, wind_along, before, here):
         room[here + AX + i], room[here + AY + i], room[here + AZ + i] = ax, ay, az
 
 
-@in_place
-def _sum(room, count, step, to, rate):
-    """Move a column on by the weighted mean of a rate at the four stages."""
-    for k in range(count):
-        i = np.uintp(k)
-        one, two = room[STAGE_1 + rate + i], room[STAGE_2 + rate + i]
-        three, four = room[STAGE_3 + rate + i], room[STAGE_4 + rate + i]
-        room[to + i] += step / 6.0 * (one + 2.0 * (two + three) + four)
-
-
 @apart
+def _sum(room, count, step):
+    """Move place and velocity on by the weighted mean of their rates at the four stages."""
+    for column in range(6):
+        at = np.uintp(
+            FAN * column
+        )  # the columns of a stage stand in the order of those they are the rates of
+        for k in range(count):
+            i = at + np.uintp(k)
+            one, two, three, four = room[STAGE_1 + i], room[STAGE_2 + i], room[STAGE_3 + i], room[STAGE_4 + i]
+            room[i] += step / 6.0 * (one + 2.0 * (two + three) + four)
+
+
+@kernel
 def _advance(air, room, count, spin, fade, wind_side, wind_along):
     """One step of every flight of a fan."""
     step = air.step_s
@@ -134,12 +137,7 @@ def _advance(air, room, count, spin, fade, wind_side, wind_along):
     _stage(air, room, count, half, w1, wind_side, wind_along, STAGE_1, STAGE_2)
     _stage(air, room, count, half, w1, wind_side, wind_along, STAGE_2, STAGE_3)
     _stage(air, room, count, step, w2, wind_side, wind_along, STAGE_3, STAGE_4)
-    _sum(room, count, step, X, UX)
-    _sum(room, count, step, Y, UY)
-    _sum(room, count, step, Z, UZ)
-    _sum(room, count, step, VX, AX)
-    _sum(room, count, step, VY, AY)
-    _sum(room, count, step, VZ, AZ)
+    _sum(room, count, step)
     return w2
 
 
@@ -186,7 +184,7 @@ def _fall_through(path, n, i, step, height):
     return s, risen
 
 
-@kernel
+@apart
 def fly_fan(air, speed, launch, spin, tilts, wind_side, wind_along, lowest, room, path):
     """Fly one strike with its spin axis tilted in several ways, side by side, until all are down.
 
@@ -238,7 +236,7 @@ def fly_fan(air, speed, launch, spin, tilts, wind_side, wind_along, lowest, room
         steps += 1
 
 
-@kernel
+@apart
 def come_down(air, speed, spin, heights, lowest, steps, n, path, landing):
     """Where flight `n` of a fan comes down to each landing height.
 

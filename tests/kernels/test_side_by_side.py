@@ -12,7 +12,7 @@ from simulator.tables.airs import flight_air
 PACKED = {"x86_64": "divpd", "AMD64": "divpd", "aarch64": "fdiv\tv", "arm64": "fdiv\tv"}
 """How a division of several numbers at once begins in a machine's language."""
 
-NUMBERS, FLOAT, COUNT = numba.float64[::1], numba.float64, numba.int64
+NUMBERS, FLOAT, COUNT, COLUMN = numba.float64[::1], numba.float64, numba.int64, numba.uint64
 AIR = numba.typeof(flight_air())
 
 
@@ -23,7 +23,7 @@ AIR = numba.typeof(flight_air())
     [
         (rest._hop, (NUMBERS, NUMBERS, COUNT)),
         (rest._roll, (NUMBERS, NUMBERS, COUNT)),
-        (trajectory._advance, (AIR, NUMBERS, COUNT, FLOAT, FLOAT, FLOAT, FLOAT)),
+        (trajectory._stage, (AIR, NUMBERS, COUNT, FLOAT, FLOAT, FLOAT, FLOAT, COLUMN, COLUMN)),
     ],
 )
 def test_several_are_worked_at_once(step, types):
