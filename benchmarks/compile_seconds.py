@@ -12,27 +12,31 @@ import sys
 import tempfile
 import time
 
-MOST = 45.0
-"""All entries together, in one process, over `stock_s`: see DEVELOPERS.md. It was 29 to 31 on 2026-11-29; the
-limit catches what makes it half as long again."""
+MOST = 60.0
+"""All entries together, in one process, over `stock_s`: see DEVELOPERS.md. It was 29 to 39 on 2026-11-30, up
+to 45 on a host whose speed came and went; the limit catches what makes it half as long again."""
 
 
 def stock_s() -> float:
-    """Seconds that functions out of numba's own stock take to compile, the least of three."""
+    """Seconds that functions out of numba's own stock take to compile, on average of three.
+
+    One before them does not count: it waits for numba itself to be read in.
+    """
     import numba
     import numpy as np
 
     took = []
-    for _ in range(3):
+    for _ in range(4):
         started = time.perf_counter()
         stock = numba.njit(lambda a: np.sort(a)[0] + np.median(a) + np.percentile(a, 30.0))
         stock.compile((numba.float64[::1],))
         took.append(time.perf_counter() - started)
-    return min(took)
+    return sum(took[1:]) / 3
 
 
 def main() -> int:
     """Measure, print, and say by the exit status whether the limit was kept."""
+    before = stock_s()
     with tempfile.TemporaryDirectory() as cache:
         os.environ["HOLESIM_CACHE_DIR"] = cache
         from numba.core import event
@@ -58,7 +62,7 @@ def main() -> int:
     for name, spent in seconds.items():
         print(f"{name:<14}{spent:7.2f} s")
     total = sum(seconds.values())
-    stock = stock_s()
+    stock = 0.5 * (before + stock_s())
     print(f"{'all':<14}{total:7.2f} s: {total / stock:.0f} times {stock:.2f} s, at most {MOST:.0f} times")
     return int(total > MOST * stock)
 
