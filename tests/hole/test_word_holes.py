@@ -202,6 +202,12 @@ def test_the_number_of_a_hole_is_no_part_of_its_name(head: str) -> None:
     assert hole_from_words(f"{head}: par 4, 380; pond right at 220").hole.name == "Quarry Bend"
 
 
+@pytest.mark.parametrize("head", ["7th, par 3", "the 7th hole, par 3", "the 7th, a par 3 of", "No 7, par 3", "number 7, par 3"])
+def test_which_hole_it_is(head: str) -> None:
+    hole = hole_from_words(f"{head} 150; green 20 deep").hole
+    assert (hole.name, hole.par, hole.length_yd) == ("Hole 7", 3, 150.0)
+
+
 def test_a_tee_called_by_who_plays_it() -> None:
     spot = next(tee for tee in hole_from_words(BASE + "forward tee 310").hole.tees if tee.name == "forward")
     assert spot.y_yd == pytest.approx(70.0)

@@ -14,6 +14,7 @@ _BUNKERS = frozenset(
     head for head, kind in HEADS.items() if kind == "bunker" and head[-1].endswith("s")
 )
 _TWO = frozenset(("pair", "couple"))
+_ORDINALS = frozenset(("st", "nd", "rd", "th"))
 _OTHER = {"left": "right", "right": "left"}
 _SAYS_SIZE = {
     "narrow": frozenset(("wide",)), "tight": frozenset(("wide",)), "generous": frozenset(("wide",)),
@@ -30,8 +31,23 @@ _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
 
 def in_grammar(tokens: list[Token]) -> list[Token]:
     """The same hole with these turns of speech in words that the grammar has."""
-    plain = _told_sizes(_pin_high(_pairs(_coloured(_plainly(green_readings(tokens))))))
+    plain = _told_sizes(_pin_high(_pairs(_coloured(_plainly(green_readings(_which_hole(tokens)))))))
     return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(plain)))))
+
+
+def _which_hole(tokens: list[Token]) -> list[Token]:
+    """Begun with "the 7th" or "no 7", the words are about hole 7."""
+    start = 1 if tokens and tokens[0].key == "the" else 0
+    first = tokens[start : start + 2]
+    if [token.kind for token in first] == ["number", "word"] and first[1].key in _ORDINALS:
+        number, word = first
+    elif [token.kind for token in first] == ["word", "number"] and first[0].key in ("no", "number"):
+        word, number = first
+    else:
+        return tokens
+    rest = tokens[start + 2 :]
+    said_hole = rest[:1] and rest[0].key == "hole"
+    return [replace(word, key="hole"), number, *(rest[1:] if said_hole else rest)]
 
 
 def _pairs(tokens: list[Token]) -> list[Token]:
