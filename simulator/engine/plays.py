@@ -126,7 +126,7 @@ def value_actions(
     float64[n, sets, 2]
         Strokes without the replays' values, and the chance of a replay.
     """
-    actions = np.ascontiguousarray(actions, dtype=float)
+    actions, lie = np.ascontiguousarray(actions, dtype=float), int(lie)  # a `Lie` would compile it all anew
     out = np.empty((len(actions), strikes.shape[0], 2))
 
     def work(first: int, last: int) -> None:
@@ -194,6 +194,7 @@ def _played(
 ) -> tuple[np.ndarray, np.ndarray]:
     """The kernel's output, and the places of so many strokes of each sequence (lie -1: none)."""
     x_yd, y_yd, lie, action, start_action, start_value = opening
+    lie = int(lie)  # a member of `Lie` would compile everything anew
     out, trail = np.empty((sequences, c.OUT_COLUMNS)), np.full((sequences, kept, 3), -1.0)
     action = np.ascontiguousarray(action, dtype=float)
     start_action = np.ascontiguousarray(start_action, dtype=float)
