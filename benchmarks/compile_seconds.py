@@ -13,8 +13,8 @@ import tempfile
 import time
 
 MOST = 60.0
-"""All entries together, in one process, over `stock_s`: see DEVELOPERS.md. It was 29 to 39 on 2026-11-30, up
-to 45 on a host whose speed came and went; the limit catches what makes it half as long again."""
+"""All entries together, in one process, over `stock_s`: see DEVELOPERS.md. Counted so it was 36 to 42 on
+2026-11-30, on a host whose speed comes and goes; the limit catches what makes it half as long again."""
 
 
 def stock_s() -> float:

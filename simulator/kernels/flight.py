@@ -59,9 +59,9 @@ class Axes(NamedTuple):
 def _keep_track(path, n, steps, end_share, step, track):
     """Side and height where flight n of a fan is 1/12 ... 12/12 of the way along to its lowest landing."""
     last = steps - 1
-    end = between(path[last, 1, n], path[last, 4, n], path[steps, 1, n], path[steps, 4, n], step, end_share)[
-        0
-    ]
+    end, _ = between(
+        path[last, 1, n], path[last, 4, n], path[steps, 1, n], path[steps, 4, n], step, end_share
+    )
     i = 0
     for k in range(TRACK_POINTS):
         goal = end * (k + 1) / TRACK_POINTS
@@ -89,12 +89,13 @@ def _on_grid(values, start, step, at):
 
 
 @part
-def _solve_speed(air, launches, shot, stock, carry, guess, level, room, path, landing):
+def _solve_speed(air, launches, shot, stock, carry, guess, zero, room, path, landing):
     """Ball speed [yd/s] whose still-air carry is `carry` [yd]; returns (speed, launch, spin).
 
     With ``stock > 0`` the strike keeps the stock strike's launch and its spin falls with speed (a
     mishit); otherwise launch and spin are read off the tables at the speed tried. Secant on
-    log carry against log speed (nearly a straight line) inside a bracket.
+    log carry against log speed (nearly a straight line) inside a bracket. `zero` is one 0.0: no tilt,
+    and the ball's own level.
     """
     low, high = math.log(0.05), math.log(150.0)
     target = math.log(carry)
@@ -108,8 +109,8 @@ def _solve_speed(air, launches, shot, stock, carry, guess, level, room, path, la
         launch = _on_grid(launches.angles[shot], launches.start, launches.step, at)
         spin = _on_grid(launches.spins[shot], launches.start, launches.step, at)
         spin *= speed / stock if stock > 0.0 else 1.0
-        steps = fly_fan(air, speed, launch, spin, level, 0.0, 0.0, 0.0, room, path)  # `level` is no tilt too
-        come_down(air, speed, spin, level, 0.0, steps, 0, path, landing)
+        steps = fly_fan(air, speed, launch, spin, zero, 0.0, 0.0, 0.0, room, path)
+        come_down(air, speed, spin, zero, 0.0, steps, 0, path, landing)
         gone = landing[0, 0]
         y = math.log(max(gone, 1e-9))
         if abs(gone - carry) < 1e-4 or high - low < 1e-13:
@@ -151,7 +152,7 @@ def fill_flights(reference: Air, air: Air, launches, carries, axes, first, last,
     """
     fractions, tilts, along_winds, cross_winds, heights = axes
     path, room = np.empty((MAX_STEPS + 1, 6, FAN)), np.empty(FAN_ROOM)
-    level = np.zeros(1)
+    zero = np.zeros(1)
     lowest = heights.min()
     once = np.empty((1, 6))
     landing = np.empty((heights.shape[0], 6))
@@ -167,7 +168,7 @@ def fill_flights(reference: Air, air: Air, launches, carries, axes, first, last,
                 stock,
                 carries[shot] * share,
                 guess,
-                level,
+                zero,
                 room,
                 path,
                 once,
