@@ -32,7 +32,7 @@ PAR_3 = "eel-trap"
 
 def given_away(place: Place, seed: int) -> float:
     """Strokes that the search's best choice is behind the best aim of its club."""
-    best = search(place, seed, place.board.allowed(place.lie), keep_within=0.3, keep_most=4)[0][0]
+    best = search(place, seed, place.board.allowed(place.lie), keep_within=0.3, keep_most=4)[0]
     tries = np.repeat(best.action[None], ASIDE.size + 1, axis=0)
     tries[1:, 1] += ASIDE
     scores = place.scores(tries, best.score, strike_sets(900, 16, 4096))

@@ -70,9 +70,9 @@ def case(
     empty, tee = make_board(hole, bag, raster, **nodes), hole.tee
     place = solve_from(empty, hole, (tee.x_yd, tee.y_yd, int(Lie.TEE)), seed=1, threads=threads)
     board = place.board
-    choices, value = search(place, 3, board.allowed(Lie.TEE), keep_within=1.0, keep_most=2)
-    action = choices[0].action
-    return Case(name, hole, board, Start(tee.x_yd, tee.y_yd, int(Lie.TEE), action, action, value))
+    best = search(place, 3, board.allowed(Lie.TEE), keep_within=1.0, keep_most=2)[0]
+    start = Start(tee.x_yd, tee.y_yd, int(Lie.TEE), best.action, best.action, best.score)
+    return Case(name, hole, board, start)
 
 
 def plain_case(**nodes: float) -> Case:

@@ -128,7 +128,7 @@ def values(place: Place, choices: list[Choice], seed: int) -> tuple[np.ndarray, 
 def leading(place: Place, seed: int) -> list[Choice]:
     """The two leading clubs, full shots, the better first."""
     rows = place.board.allowed(place.lie)
-    found, _ = search(place, seed, rows, keep_within=0.6, keep_most=3)
+    found = search(place, seed, rows, keep_within=0.6, keep_most=3)
     full = [choice for choice in found if choice.row < place.board.bag.shots.first_part]
     return full[:2] if full and full[0] is found[0] else []
 
@@ -168,7 +168,7 @@ def one_case(hole: Hole, player: Player, rng: np.random.Generator, seed: int, th
         for where, (place, choices, sure) in enumerate(asked):
             here = Place(theirs.board, place.x_yd, place.y_yd, place.lie, threads)
             wanted = frozenset(choice.row for choice in choices)
-            found, _ = search(here, seed, sorted(wanted), keep_within=9.0, keep_most=9, must=wanted)
+            found = search(here, seed, sorted(wanted), keep_within=9.0, keep_most=9, must=wanted)
             best = [next(c for c in found if c.row == choice.row) for choice in choices]
             strokes, _ = values(here, best, seed)
             rows.append((seed, k, where, sure, float(won(strokes[1:] - strokes[0])[0])))

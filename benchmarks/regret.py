@@ -71,7 +71,7 @@ def reference_effort(usual: Effort, screened: bool) -> Effort:
 def from_tee(board: Board, seed: int, threads: int) -> tuple[np.ndarray, float]:
     """The first shot of a policy and the map's value of the tee over strikes that did not choose it."""
     place = Place(board, 0.0, 0.0, int(Lie.TEE), threads)
-    choices, _ = search(place, seed, board.allowed(place.lie), keep_within=0.3, keep_most=4)
+    choices = search(place, seed, board.allowed(place.lie), keep_within=0.3, keep_most=4)
     best = choices[0]
     fresh = strike_sets(seed + 21, 16, 1024)
     cost, again = place.values(best.action[None], best.score, fresh).mean(axis=1)[0]

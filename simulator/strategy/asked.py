@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-import numpy as np
-
 from ..engine import PART_SWING
 from ..errors import NoAnswerError, UsageError
 from ..hole.surfaces import Lie
@@ -131,11 +129,9 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     check_playable(place.board, place.lie, wanted)
     rows = place.board.allowed(place.lie)
     must = frozenset(row for club in wanted for row in club.rows if row in rows)
-    found, _ = search(place, seed, rows, keep_within=WORTH_SHOWING, keep_most=MOST_SHOWN, must=must)
-    values = place.values(
-        np.array([found[0].action]), found[0].score, strike_sets(seed + 21, FIRST_SETS, FIRST_STRIKES)
-    ).mean(axis=1)[0]
-    value = float(values[0] / max(1.0 - values[1], 1e-3))
+    found = search(place, seed, rows, keep_within=WORTH_SHOWING, keep_most=MOST_SHOWN, must=must)
+    strikes = strike_sets(seed + 21, FIRST_SETS, FIRST_STRIKES)
+    value = float(place.scores(found[0].action[None], found[0].score, strikes)[0])
     if not wanted:
         return Found(found, frozenset(), frozenset(), found[0], value)
     choices: list[Choice] = []

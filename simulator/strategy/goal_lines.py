@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..engine import MOST_STROKES, play
+from ..engine import MOST_STROKES
 from ..hole.model import Hole
 from ..tables.luck import strike_sets
 from .goals import TIE_SHARE, Goal, chance_difference
@@ -68,12 +68,10 @@ class Reacher:
 
     def hits(self, action: np.ndarray, luck: int, plays: int) -> np.ndarray:
         """Which plays reach it, bool[plays]; only a target needs more than this ball."""
-        place = self.place
-        played = play(
-            place.board, place.x_yd, place.y_yd, place.lie, action, self.home, self.value,
-            seed=self.seed + luck, sequences=plays, threads=place.threads,
-            most_strokes=MOST_STROKES if self.goal.kind == "target" else 1,
-        )  # fmt: skip
+        most = MOST_STROKES if self.goal.kind == "target" else 1
+        played = self.place.play(
+            action, self.home, self.value, seed=self.seed + luck, sequences=plays, most_strokes=most
+        )
         return self.goal.hits(played, self.hole, self.start)
 
     def own(self, choice: Choice) -> np.ndarray:

@@ -7,7 +7,6 @@ from functools import lru_cache
 
 import numpy as np
 
-from ..engine import play
 from ..hole.model import Hole
 from ..hole.sketch import read_sketch
 from ..hole.surfaces import Lie
@@ -71,10 +70,8 @@ def club_patterns(place: Place, seed: int) -> tuple[ClubPattern, ...]:
             continue
         action = np.array([float(row), 0.0, 0.0])
         teed = shot.club.kind == "driver" or row not in board.allowed(int(Lie.FAIRWAY))
-        rest = play(
-            board, 0.0, 0.0, int(Lie.TEE if teed else Lie.FAIRWAY), action, action, 5.0, seed=seed + 41,
-            sequences=STRIKES, threads=place.threads, most_strokes=1,
-        ).rest_yd  # fmt: skip
+        here = Place(board, 0.0, 0.0, int(Lie.TEE if teed else Lie.FAIRWAY), place.threads)
+        rest = here.play(action, action, 5.0, seed=seed + 41, sequences=STRIKES, most_strokes=1).rest_yd
         across, along = rest[:, 0], rest[:, 1]
         found.append(
             ClubPattern(

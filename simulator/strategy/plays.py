@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from ..engine import Sequences, play
+from ..engine import Sequences
 from ..hole.model import Hole
 from ..hole.surfaces import WORDS, Surface
 from ..tables.game import Board
@@ -59,28 +59,13 @@ class Plays:
     def wooded(self) -> bool:
         return len(self.board.raster.crowns) > 0
 
-    def _sequences(self, action: np.ndarray, seed: int, count: int) -> Sequences:
-        place = self.place
-        return play(
-            self.board,
-            place.x_yd,
-            place.y_yd,
-            place.lie,
-            action,
-            self.home,
-            self.value,
-            seed=seed,
-            sequences=count,
-            threads=place.threads,
-            evened=True,
-        )
-
     def play(self, choice: Choice) -> estimate.PlayedChoice:
         """Value the first shot over even strikes and play the sequences."""
         values = self.place.values(choice.action[None], self.value, self.strikes)[0]
-        return estimate.played(
-            values, self.value, self._sequences(choice.action, self.seed + 23, self.sequences)
+        sequences = self.place.play(
+            choice.action, self.home, self.value, seed=self.seed + 23, sequences=self.sequences, evened=True
         )
+        return estimate.played(values, self.value, sequences)
 
     def fixed(self, choice: Choice) -> Sequences:
         """The fixed strikes of a choice, played once."""
@@ -218,16 +203,4 @@ class Plays:
 
 def reach(place: Place, action: np.ndarray, home: np.ndarray, value: float) -> Sequences:
     """The fixed strikes of one action, one shot each: how far and how wide it can go."""
-    return play(
-        place.board,
-        place.x_yd,
-        place.y_yd,
-        place.lie,
-        action,
-        home,
-        value,
-        seed=REACH_SEED,
-        sequences=REACH_STRIKES,
-        threads=place.threads,
-        most_strokes=1,
-    )
+    return place.play(action, home, value, seed=REACH_SEED, sequences=REACH_STRIKES, most_strokes=1)

@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 
 from ..conditions import Conditions
-from ..engine import Effort, default_threads, hold_plan, play, revalue_map
+from ..engine import Effort, default_threads, hold_plan, revalue_map
 from ..errors import UsageError
 from ..hole.model import Hole
 from ..player.model import Player
@@ -211,17 +211,15 @@ class _Today:
     def played(self, place: Place) -> estimate.PlayedChoice:
         """The best first shot valued and full sequences played."""
         rows = place.board.allowed(place.lie)
-        best = search(place, self.seed, rows, keep_within=0.3, keep_most=2)[0][0]
+        best = search(place, self.seed, rows, keep_within=0.3, keep_most=2)[0]
         return self._sequences(place, best.action)
 
     def _sequences(self, place: Place, action: np.ndarray) -> estimate.PlayedChoice:
-        rough = place.values(action[None], 5.0, self.strikes).mean(axis=1)[0]
-        value = float(rough[0] / max(1.0 - rough[1], 1e-3))
+        value = float(place.scores(action[None], 5.0, self.strikes)[0])
         values = place.values(action[None], value, self.strikes)[0]
-        sequences = play(
-            place.board, place.x_yd, place.y_yd, place.lie, action, action, value, seed=self.seed + 23,
-            sequences=self.sequences, threads=place.threads, evened=True,
-        )  # fmt: skip
+        sequences = place.play(
+            action, action, value, seed=self.seed + 23, sequences=self.sequences, evened=True
+        )
         return estimate.played(values, value, sequences)
 
     def changed(self, player: Player, held: Board, shorter: int) -> Place:
@@ -240,7 +238,7 @@ class _Today:
         """Plan and play as if there were no bias: without it, less with it."""
         none = solve(replace(ask, player=unbiased(player)), lambda message: None, Clock())
         rows = none.board.allowed(none.lie)
-        action = search(none, self.seed, rows, keep_within=0.3, keep_most=2)[0][0].action
+        action = search(none, self.seed, rows, keep_within=0.3, keep_most=2)[0].action
         board = make_board(self.hole, self.own.board.bag, self.raster)
         plan = hold_plan(board, none.board, seed=self.seed, effort=EFFORT)
         held = revalue_map(board, plan, threads=self.own.threads)

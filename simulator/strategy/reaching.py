@@ -82,7 +82,7 @@ def _on_their_lines(look: Reacher, found: Found, kept: list[Choice], seen: dict[
 def _every_club(place: Place, seed: int) -> list[Choice]:
     """Every shot the lie allows, each on its best line."""
     rows = place.board.allowed(place.lie)
-    return search(place, seed, rows, keep_within=0.0, keep_most=1, must=frozenset(rows))[0]
+    return search(place, seed, rows, keep_within=0.0, keep_most=1, must=frozenset(rows))
 
 
 def _part_swings(place: Place, found: Found, goal: Goal, seed: int) -> list[Choice]:

@@ -7,7 +7,16 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..engine import PART_BEYOND, PART_SWING, PUNCH_SWING, RUNNING_YD, value_actions
+from ..engine import (
+    MOST_STROKES,
+    PART_BEYOND,
+    PART_SWING,
+    PUNCH_SWING,
+    RUNNING_YD,
+    Sequences,
+    play,
+    value_actions,
+)
 from ..hole.surfaces import Lie
 from ..tables.game import Board
 from ..tables.luck import strike_sets
@@ -96,6 +105,16 @@ class Place:
         """Strokes of actions, each repeated until it is not replayed, float64[n]."""
         mean = self.values(actions, replay, strikes).mean(axis=1)
         return mean[:, 0] / np.maximum(1.0 - mean[:, 1], 1e-3)
+
+    def play(
+        self, action: np.ndarray, home: np.ndarray, value: float, *, seed: int, sequences: int,
+        most_strokes: int = MOST_STROKES, evened: bool = False,
+    ) -> Sequences:  # fmt: skip
+        """Sequences that begin with an action from here; `home` and `value` are of a stroke replayed here."""
+        return play(
+            self.board, self.x_yd, self.y_yd, self.lie, action, home, value, seed=seed, sequences=sequences,
+            threads=self.threads, most_strokes=most_strokes, evened=evened,
+        )  # fmt: skip
 
 
 def _carry(place: Place, row: int, reach: float) -> float:
@@ -234,8 +253,8 @@ def search(
     keep_within: float,
     keep_most: int,
     must: frozenset[int] = frozenset(),
-) -> tuple[list[Choice], float]:
-    """Best aim of every club worth showing, best first, and the map's value of the place.
+) -> list[Choice]:
+    """Best aim of every club worth showing, best first: the score of the first is the map's of the place.
 
     Parameters
     ----------
@@ -273,8 +292,7 @@ def search(
         if action[0] < 0.0:  # its carry may have moved to the next club's
             row = place.board.part_row(place.lie, carry, action[0] == PUNCH_SWING)
         choices.append(Choice(row, action, carry, score))
-    choices.sort(key=lambda choice: choice.score)
-    return choices, choices[0].score
+    return sorted(choices, key=lambda choice: choice.score)
 
 
 def given_aim(

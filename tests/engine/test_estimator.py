@@ -28,10 +28,10 @@ class Question:
         board = solved(hole, bag_for(player, hole), coarse_yd=14, fine_yd=7)
         self.place = Place(board, 0.0, 0.0, int(Lie.TEE), 2)
         rows = [k for k in board.allowed(Lie.TEE) if board.bag.shots.shots[k].club.name in clubs]
-        self.choices, self.value = search(
+        self.choices = search(
             self.place, 3, rows, keep_within=9.0, keep_most=9, must=frozenset(rows)
         )
-        self.home = self.choices[0].action
+        self.home, self.value = self.choices[0].action, self.choices[0].score
 
     def sequences(self, action, seed, count, evened=False):
         return play(

@@ -123,7 +123,7 @@ def searched(
     rows = [k for k in board.allowed(place.lie) if not clubs or board.bag.shots.shots[k].club.name in clubs]
     kept = {k for k in rows if board.bag.shots.shots[k].club.name in keep}
     must = frozenset(rows if clubs else kept)
-    choices, _ = search(place, seed, rows, keep_within=0.6, keep_most=6, must=must)
+    choices = search(place, seed, rows, keep_within=0.6, keep_most=6, must=must)
     return choices, value_of(place, choices[0].action, choices[0].score, seed)
 
 

@@ -117,7 +117,7 @@ def test_the_plan_held_for_the_same_player_is_worth_what_the_map_says() -> None:
     board = demo_board("eel-trap", "isolde")
     held = revalue_map(board, hold_plan(board, board, seed=SEED + 50), threads=THREADS)
     place = tee(board)
-    choice = search(place, SEED, board.allowed(place.lie), keep_within=0.3, keep_most=2)[0][0]
+    choice = search(place, SEED, board.allowed(place.lie), keep_within=0.3, keep_most=2)[0]
     # other strikes value every node: 256 at each, smoothed over many nodes
     assert value_of(tee(held), choice.action, 3.2) == pytest.approx(
         value_of(place, choice.action, 3.2), abs=0.015
@@ -134,7 +134,7 @@ def test_nothing_is_gained_by_holding_a_plan() -> None:
         plausible.with_strikes(board, strikes), hold_plan(board, board, seed=SEED), threads=THREADS
     )
     own = solved(hole, other)
-    action = search(tee(own), SEED, own.allowed(0), keep_within=0.3, keep_most=2)[0][0].action
+    action = search(tee(own), SEED, own.allowed(0), keep_within=0.3, keep_most=2)[0].action
     best, kept = value_of(tee(own), action, 3.4), value_of(tee(held), action, 3.4)
     assert best - 0.01 < kept < best + 0.05
 
@@ -307,9 +307,9 @@ def test_even_players_share_and_the_rest_are_counted() -> None:
 def test_the_error_of_a_share_counts_the_error_of_the_lead() -> None:
     """A lead known to 0.05 strokes leaves the share of close players more in doubt than one known exactly."""
     board, player = demo_board("eel-trap", "isolde"), player_named("isolde")
-    choices, value = search(tee(board), SEED, board.allowed(0), keep_within=0.6, keep_most=2)
+    choices = search(tee(board), SEED, board.allowed(0), keep_within=0.6, keep_most=2)
     known = np.array([0.0, 0.05])
-    again = rescore(tee(board), load_hole("eel-trap"), choices, (False, False), known, value, SEED)
+    again = rescore(tee(board), load_hole("eel-trap"), choices, (False, False), known, choices[0].score, SEED)
     exact, vague = (plausible.confidence(again, player, np.array(e), SEED) for e in ((0.0, 0.0), (0.0, 0.05)))
     draws = np.sqrt(exact.shares[0] * (1.0 - exact.shares[0]) / plausible.DRAWS)
     assert exact.shares_standard_error[0] == pytest.approx(max(draws, 0.005), abs=1e-3)

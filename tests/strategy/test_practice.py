@@ -96,7 +96,7 @@ def test_a_plan_made_anew_brings_as_much_or_little_more(found, barnaby, what: st
     def strokes(player) -> float:
         place = tee(solved(hole, player))
         rows = place.board.allowed(place.lie)
-        choice = search(place, SEED, rows, keep_within=0.3, keep_most=2)[0][0]
+        choice = search(place, SEED, rows, keep_within=0.3, keep_most=2)[0]
         return value_of(place, choice.action, choice.score)
 
     anew = strokes(barnaby) - strokes(CHANGES[what].make(barnaby))

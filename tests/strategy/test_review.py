@@ -65,10 +65,9 @@ def test_a_place_is_worth_what_fresh_plays_from_it_take(judge: Judge) -> None:
     for words in SPOTS:
         rest = resting(words, WITHY, None)
         place = replace(judge.tee, x_yd=rest.x_yd, y_yd=rest.y_yd, lie=int(rest.lie))
-        best = search(place, SEED, place.board.allowed(place.lie), keep_within=0.3, keep_most=2)[0][0].action
+        best = search(place, SEED, place.board.allowed(place.lie), keep_within=0.3, keep_most=2)[0].action
         value = value_of(place, best, 4.0)
-        played = play(place.board, rest.x_yd, rest.y_yd, int(rest.lie), best, best, value, seed=SEED + 3,
-                      sequences=40_000, threads=THREADS).expected  # fmt: skip
+        played = place.play(best, best, value, seed=SEED + 3, sequences=40_000).expected
         error = played.std(ddof=1) / math.sqrt(played.size)
         ours = judge.value(rest)
         assert ours.value == pytest.approx(played.mean(), abs=MAP + 3.0 * math.hypot(error, ours.standard_error)), words
@@ -127,7 +126,7 @@ def test_a_choice_costs_what_full_plays_of_both_differ_by(judge: Judge) -> None:
     place = judge.tee
     shots = place.board.bag.shots.shots
     rows = [k for k in place.board.allowed(place.lie) if shots[k].club.name in ("driver", found.best.club)]
-    choices, _ = search(place, SEED, rows, keep_within=9.0, keep_most=2)
+    choices = search(place, SEED, rows, keep_within=9.0, keep_most=2)
     driver = next(c for c in choices if shots[c.row].club.name == "driver").action
     best = next(c for c in choices if shots[c.row].club.name == found.best.club).action
     value = value_of(place, best, 5.7)

@@ -26,7 +26,7 @@ from solved import (
 
 from simulator import load_hole, plan
 from simulator.conditions import Conditions, Wind
-from simulator.engine import Sequences, play
+from simulator.engine import Sequences
 from simulator.hole.model import Hole
 from simulator.hole.slopes import Slope
 from simulator.hole.surfaces import Lie
@@ -71,8 +71,7 @@ def wanted_carry_yd(choices: list[Choice]) -> float:
 
 
 def first_shots(spot: Place, choice: Choice, value: float) -> Sequences:
-    return play(spot.board, spot.x_yd, spot.y_yd, spot.lie, choice.action, choice.action, value, seed=31,
-                sequences=4_000, threads=THREADS)  # fmt: skip
+    return spot.play(choice.action, choice.action, value, seed=31, sequences=4_000)
 
 
 def test_a_crosswind_moves_the_aim_into_the_wind_by_the_drift(tmp_path: Path) -> None:
@@ -172,11 +171,11 @@ def test_a_tree_on_the_line_is_passed_over_round_or_under(way: str, tmp_path: Pa
     """Low trees: a full shot straight over. High ones: round. High ones on bare stems: straight under."""
     board = solved(wood_hole(*TREES[way], tmp_path), player_named("isolde"), **COARSE)
     spot = Place(board, 0.0, 270.0, int(Lie.FAIRWAY), THREADS)
-    choices, value = search(spot, SEED, board.allowed(spot.lie), keep_within=1.0, keep_most=6)
+    choices = search(spot, SEED, board.allowed(spot.lie), keep_within=1.0, keep_most=6)
     best = choices[0]
     turn = abs(math.degrees(best.action[1]))
     edge = math.degrees(math.atan2(9.0, 37.0))  # the far corner of the wood, off the line
-    shots = first_shots(spot, best, value)
+    shots = first_shots(spot, best, best.score)
     if way == "over":
         assert turn < 5.0 and flight_of(board, best) in ("stock", "low") and best.carry_yd > 100.0
     elif way == "round":  # of the shots that fly; a chip that runs through on the ground meets no crown
@@ -188,7 +187,6 @@ def test_a_tree_on_the_line_is_passed_over_round_or_under(way: str, tmp_path: Pa
         stock = [k for k in straight if flight_of(board, k) == "stock"]
         assert all(k.score > best.score + 0.1 for k in stock)  # a full shot straight at it is stopped
     assert shots.branch.mean() < 0.05
-    assert best.score < value + 0.1
 
 
 @pytest.mark.parametrize("who", ["isolde", "barnaby"])
@@ -199,7 +197,7 @@ def test_nobody_punches_a_6_iron_from_an_open_fairway(who: str, tmp_path: Path) 
     """
     board = solved(hole_from(straight_hole(400), tmp_path), player_named(who), **COARSE)
     spot = Place(board, 0.0, 300.0, int(Lie.FAIRWAY), THREADS)
-    choices, _ = search(spot, SEED, board.allowed(spot.lie), keep_within=1.0, keep_most=6)
+    choices = search(spot, SEED, board.allowed(spot.lie), keep_within=1.0, keep_most=6)
     full = min(k.score for k in choices if flight_of(board, k) == "stock")
     low = min((k.score for k in choices if flight_of(board, k) == "punch"), default=math.inf)
     assert full < low + TIE_STROKES, (full, low)

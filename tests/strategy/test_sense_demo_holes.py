@@ -11,7 +11,7 @@ import pytest
 from solved import PLAYERS, THREADS, club_of, demo_board, player_named, searched, solved, tee
 
 from simulator import load_hole
-from simulator.engine import Sequences, play
+from simulator.engine import Sequences
 from simulator.hole.surfaces import Lie, Surface
 from simulator.player.model import Player
 from simulator.strategy.places import place
@@ -23,8 +23,7 @@ SEQUENCES = 4_000
 
 def sequences(spot: Place, choice: Choice, home: Choice) -> Sequences:
     """Sequences that start with a choice and go on by the map's plan; home is the map's own choice."""
-    return play(spot.board, spot.x_yd, spot.y_yd, spot.lie, choice.action, home.action, home.score, seed=31,
-                sequences=SEQUENCES, threads=THREADS)  # fmt: skip
+    return spot.play(choice.action, home.action, home.score, seed=31, sequences=SEQUENCES)
 
 
 @pytest.mark.parametrize("player", PLAYERS)
@@ -83,7 +82,7 @@ def second_shot(board: Board, words: str) -> tuple[Place, list[Choice]]:
     start = place(words, load_hole("long-sluice"))
     spot = Place(board, start.x_yd, start.y_yd, int(Lie[start.lie.upper().replace(" ", "_")]), THREADS)
     rows = board.allowed(spot.lie)
-    return spot, search(spot, 7, rows, keep_within=0.6, keep_most=5)[0]
+    return spot, search(spot, 7, rows, keep_within=0.6, keep_most=5)
 
 
 def green_share(spot: Place, choices: list[Choice]) -> float:

@@ -21,7 +21,7 @@ from solved import (
 )  # fmt: skip
 
 from simulator import load_hole
-from simulator.engine import Effort, play
+from simulator.engine import Effort
 from simulator.hole.model import Hole
 from simulator.hole.surfaces import Lie
 from simulator.player.model import Player
@@ -44,8 +44,7 @@ def gap(hole: str, player: str, sequences: int) -> tuple[float, float]:
     place = tee(board)
     choices, value = searched(board)
     home = choices[0].action
-    fresh = play(board, place.x_yd, place.y_yd, place.lie, home, home, value, seed=FRESH_SEED,
-                 sequences=sequences, threads=THREADS)  # fmt: skip
+    fresh = place.play(home, home, value, seed=FRESH_SEED, sequences=sequences)
     drawn = fresh.score - fresh.expected  # putts as drawn against their expectation: no bias either
     assert abs(drawn.mean()) < 4.0 * drawn.std(ddof=1) / np.sqrt(sequences)
     return float(fresh.expected.mean() - value), float(fresh.expected.std(ddof=1) / np.sqrt(sequences))

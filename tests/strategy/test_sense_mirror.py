@@ -145,8 +145,8 @@ def mirrored_raster(raster: Raster, image: Raster) -> Raster:
 def best(board: Board) -> tuple[Choice, float]:
     """Best action from the tee and its value."""
     place = tee(board)
-    choices, value = search(place, SEED, board.allowed(place.lie), keep_within=0.3, keep_most=4)
-    return choices[0], value
+    choice = search(place, SEED, board.allowed(place.lie), keep_within=0.3, keep_most=4)[0]
+    return choice, choice.score
 
 
 def check_mirror(

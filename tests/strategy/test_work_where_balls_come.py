@@ -55,7 +55,7 @@ def test_every_place_is_read_once() -> None:
 def test_a_trail_has_a_place_for_every_stroke_off_the_green() -> None:
     """Strokes to the green are counted by the sequence itself: one more than its places, penalties aside."""
     board = demo_board("eel-trap", "isolde")
-    choice = search(tee(board), SEED, board.allowed(Lie.TEE), keep_within=0.3, keep_most=1)[0][0]
+    choice = search(tee(board), SEED, board.allowed(Lie.TEE), keep_within=0.3, keep_most=1)[0]
     start = Opening(0.0, 0.0, int(Lie.TEE), choice.action, choice.action, choice.score)
     rows, places = play(board, *start, **LUCK), places_played(board, start, **LUCK)
     later = rows.to_green - rows.penalties - 1.0  # strokes after the first
@@ -69,8 +69,8 @@ def test_a_trail_has_a_place_for_every_stroke_off_the_green() -> None:
 
 def test_more_strikes_where_more_balls_lie() -> None:
     board = demo_board("eel-trap", "isolde")
-    choices, value = search(tee(board), SEED, board.allowed(Lie.TEE), keep_within=0.3, keep_most=2)
-    places = places_of(tee(board), choices, value, 5)
+    choices = search(tee(board), SEED, board.allowed(Lie.TEE), keep_within=0.3, keep_most=2)
+    places = places_of(tee(board), choices, choices[0].score, 5)
     reads = node_reads(board.nodes, places)
     nodes = node_rows(board, np.zeros(len(reads)), Effort(), places)
     alike = node_rows(board, np.zeros(len(reads)), Effort(), None)
@@ -140,10 +140,9 @@ def test_the_work_saved_costs_nothing() -> None:
     alike = tee(solved(hole, bag_named("barnaby")))
     scores = []
     for place in (ours, alike):
-        choices, value = search(place, SEED, place.board.allowed(Lie.TEE), keep_within=0.3, keep_most=1)
-        action = choices[0].action
+        best = search(place, SEED, place.board.allowed(Lie.TEE), keep_within=0.3, keep_most=1)[0]
         luck = {"seed": 3, "sequences": 100_000, "threads": THREADS}
-        scores.append(play(place.board, 0.0, 0.0, int(Lie.TEE), action, action, value, **luck).expected)
+        scores.append(play(place.board, 0.0, 0.0, int(Lie.TEE), best.action, best.action, best.score, **luck).expected)
     lost = scores[0] - scores[1]
     assert lost.mean() < 0.01 + 3.0 * lost.std() / np.sqrt(lost.size)
 

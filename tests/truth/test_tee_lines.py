@@ -53,7 +53,7 @@ def tee_value(handicap, length, **nodes):
     """Strokes from the tee by the solved map."""
     board = solved(plain_hole(length), bag_of(f'name = "level"\nhandicap = {handicap}\n'), **nodes)
     place = Place(board, 0.0, 0.0, int(Lie.TEE), 2)
-    return search(place, 2, board.allowed(Lie.TEE), keep_within=0.2, keep_most=3)[1]
+    return search(place, 2, board.allowed(Lie.TEE), keep_within=0.2, keep_most=3)[0].score
 
 
 def compare(lengths, **nodes):

@@ -38,7 +38,7 @@ def gaps():
         cells = []
         for (name, lie), known in zip(LIES.items(), published, strict=True):
             place = Place(board, 0.0, 320.0 - distance, int(lie), 2)
-            value = search(place, 2, board.allowed(lie), keep_within=0.2, keep_most=3)[1]
+            value = search(place, 2, board.allowed(lie), keep_within=0.2, keep_most=3)[0].score
             out[name, distance] = value - known
             table = "M. Broadie, Interfaces 42(2), 2012, table 9"
             outside(table, f"strokes of a tour player from {name}, {distance} yd, one plain hole", value, known, 0.15)

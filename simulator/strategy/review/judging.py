@@ -26,7 +26,7 @@ from typing import Any
 
 import numpy as np
 
-from ...engine import PART_SWING, play
+from ...engine import PART_SWING
 from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import Lie
@@ -225,9 +225,10 @@ class Judge:
         if key not in self._valued:
             place = replace(self.tee, x_yd=rest.x_yd, y_yd=rest.y_yd, lie=int(rest.lie))
             seed = (self.seed + 1_009 * len(self._valued)) % 2**32  # places err independently
-            found, replay = search(
+            found = search(
                 place, seed, place.board.allowed(place.lie), keep_within=CLOSE, keep_most=MOST_CLOSE
             )
+            replay = found[0].score
             # the search's own strikes are few: now and then its first is 0.015 behind
             choosing = strike_sets(seed + 21, SETS, STRIKES)
             scores = place.scores(np.array([one.action for one in found]), replay, choosing)
@@ -287,7 +288,7 @@ class Judge:
             raise UsageError(f"stroke {stroke.number}: {where} is not played; name another club, or a chip")
         if given:
             return given_aim(place, rows[0], aim_yd, aim_deg, valued.value, valued.seed), True
-        found, _ = search(place, valued.seed, rows, keep_within=0.3, keep_most=4, must=frozenset(rows))
+        found = search(place, valued.seed, rows, keep_within=0.3, keep_most=4, must=frozenset(rows))
         return next(choice for choice in found if choice.row in rows), False
 
     def _part(
@@ -299,7 +300,7 @@ class Judge:
             far = f"{place.distance_yd:.0f} yd out"
             raise UsageError(f"stroke {stroke.number}: no swing short of full is played {far}; name the club")
         shots = place.board.bag.shots.shots
-        found, _ = search(place, valued.seed, [], keep_within=WORTH_SHOWING, keep_most=len(shots))
+        found = search(place, valued.seed, [], keep_within=WORTH_SHOWING, keep_most=len(shots))
         mine = [one for one in found if club is None or shots[one.row].club.name == club] or found
         best = mine[0]
         if aim_yd is None and aim_deg is None:
@@ -328,10 +329,7 @@ def _key(rest: Rest) -> tuple[float, float, int]:
 
 def _off(place: Place, action: np.ndarray, value: float, seed: int) -> Estimate:
     """Strokes that full sequences from a place take more than the map says after their first shot."""
-    played = play(
-        place.board, place.x_yd, place.y_yd, place.lie, action, action, value, seed=seed,
-        sequences=SEQUENCES, threads=place.threads, evened=True,
-    )  # fmt: skip
+    played = place.play(action, action, value, seed=seed, sequences=SEQUENCES, evened=True)
     return mean(played.expected - played.first_cost - played.first_value)
 
 
