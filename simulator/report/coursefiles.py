@@ -8,6 +8,7 @@ from typing import Any
 
 from ..hole.surfaces import WORDS
 from ..strategy.course import CourseAnswer
+from ..strategy.errorbars import figure
 from ..strategy.rounds import add_up, ranked, worth
 from .coursewords import sure_words
 
@@ -63,11 +64,7 @@ def _rounds(answer: CourseAnswer, target: int | None) -> list[dict[str, Any]]:
                         "pins": where.name,
                         **add_up(results, target, missing=missing).to_dict(),
                         "ranking": [
-                            {
-                                "number": one["number"],
-                                "worth": worth(one).value,
-                                "worth_standard_error": worth(one).standard_error,
-                            }
+                            {"number": one["number"], **figure("worth", worth(one))}
                             for one in ranked(results)
                         ],
                     }

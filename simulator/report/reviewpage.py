@@ -149,7 +149,7 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
             rows += _rows(one, units)
         sheet.table(rows, (0.0, 0.2, 1.35, -(sheet.inner_in - 0.45), -sheet.inner_in))
         sheet.words("Strokes gained (+) or lost (-) against this player's own average.", 6.0)
-        ones = [(None, found, one) for one in found.strokes]
+        ones = [(None, one) for one in found.strokes]
         sheet.words(choice_words(ones, units), 6.5)
         if dear := swing_words(ones, units):
             sheet.words(dear, 6.5)

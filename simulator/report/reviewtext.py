@@ -66,8 +66,9 @@ def _hole_text(found: HoleReview, notes: tuple[str, ...], units: Units, full: bo
     lines += wrap(day_told(found.conditions))
     lines += wrap(verdict(found.player.name, found))
     lines += ["", *_table(found, units, full), ""]
-    lines += wrap(choice_words([(None, found, one) for one in found.strokes], units))
-    dear = swing_words([(None, found, one) for one in found.strokes], units)
+    strokes = [(None, one) for one in found.strokes]
+    lines += wrap(choice_words(strokes, units))
+    dear = swing_words(strokes, units)
     lines += wrap(dear) if dear else []
     if _lines_taken(found.strokes):
         lines += wrap(TAKEN)
@@ -99,12 +100,12 @@ def _round_text(found: RoundReview, notes: tuple[str, ...], units: Units, full: 
     if any(not one.holed for one in ones):
         lines.append("* not holed: what was left is counted as it goes on average")
     lines.append("")
-    every = [(number, hole, one) for number, hole in found.holes.items() for one in hole.strokes]
+    every = [(number, one) for number, hole in found.holes.items() for one in hole.strokes]
     lines += wrap(choice_words(every, units))
     dear = swing_words(every, units)
     lines += wrap(dear) if dear else []
     lines += _doubts(list(found.holes.items()), units)
-    taken = f"{TAKEN} " if _lines_taken([one for _, _, one in every]) else ""
+    taken = f"{TAKEN} " if _lines_taken([one for _, one in every]) else ""
     lines += wrap(f"{taken}{HOW_JUDGED}")
     return "\n".join([*lines, *_ending(ones, notes)])
 
@@ -210,7 +211,8 @@ def dear_choice(one: Judged) -> bool:
     return one.choice.value >= max(TIE_STROKES, one.choice.margin)
 
 
-Told = tuple[int | None, HoleReview, Judged]
+Told = tuple[int | None, Judged]
+"""A stroke and the number of its hole, where there is more than one."""
 
 
 def _name(number: int | None, one: Judged) -> str:
@@ -220,12 +222,12 @@ def _name(number: int | None, one: Judged) -> str:
 
 def choice_words(strokes: Sequence[Told], units: Units) -> str:
     """The choices that cost most, and what would have been better."""
-    dear = [item for item in strokes if dear_choice(item[2])]
-    dear.sort(key=lambda item: -item[2].choice.value)
+    dear = [item for item in strokes if dear_choice(item[1])]
+    dear.sort(key=lambda item: -item[1].choice.value)
     if not dear:
         return f"No choice cost as much as {TIE_STROKES:g} strokes."
     said = []
-    for number, _, one in dear[:MOST_NAMED]:
+    for number, one in dear[:MOST_NAMED]:
         assert one.best is not None
         played = f"{_name(number, one)}, {units.place(one.stroke.club)}"
         better = f"the {shot_words(one.best, units)} {point_words(one.best.point, units)}"
@@ -237,10 +239,10 @@ def choice_words(strokes: Sequence[Told], units: Units) -> str:
 
 def swing_words(strokes: Sequence[Told], units: Units) -> str:
     """The swings that cost most."""
-    dear = [item for item in strokes if item[2].swing.value >= DEAR_SWING]
-    dear.sort(key=lambda item: -item[2].swing.value)
+    dear = [item for item in strokes if item[1].swing.value >= DEAR_SWING]
+    dear.sort(key=lambda item: -item[1].swing.value)
     said = []
-    for number, _, one in dear[:MOST_NAMED]:
+    for number, one in dear[:MOST_NAMED]:
         club = "putting" if one.stroke.kind == "putt" else units.place(one.stroke.club)
         share = one.better_than
         beats = "" if share is None else f" (it beats {100.0 * share.value:.0f} in 100 of the player's own)"

@@ -78,3 +78,9 @@ def total(parts: Iterable[Estimate]) -> Estimate:
     unsure = sum(square**2 / part.freedom for square, part in zip(squares, parts, strict=True))
     freedom = sum(squares) ** 2 / unsure if unsure > 0.0 else math.inf
     return Estimate(sum(part.value for part in parts), math.sqrt(sum(squares)), freedom)
+
+
+def figure(name: str, one: Estimate | None) -> dict[str, float | None]:
+    """A figure as JSON-ready data, under a name and the name of its standard error; None without one."""
+    value, error = (None, None) if one is None else (one.value, one.standard_error)
+    return {name: value, f"{name}_standard_error": error}

@@ -15,7 +15,7 @@ from ..hole.model import Hole
 from ..hole.surfaces import TROUBLE
 from ..spelt import in_figures
 from . import estimate
-from .errorbars import Estimate, mean
+from .errorbars import Estimate, figure, mean
 from .result import Start
 from .words import UNITS
 
@@ -55,10 +55,8 @@ class GoalLine:
         """The figures as plain JSON-ready data."""
         return {
             "average_aim_offset_yd": self.average_aim_offset_yd,
-            "cost": self.cost.value,
-            "cost_standard_error": self.cost.standard_error,
-            "gain": self.gain.value,
-            "gain_standard_error": self.gain.standard_error,
+            **figure("cost", self.cost),
+            **figure("gain", self.gain),
         }
 
 

@@ -12,7 +12,7 @@ from ..hole.model import Hole
 from ..hole.surfaces import TROUBLE
 from ..tables.rasters import Raster
 from . import estimate
-from .errorbars import Estimate
+from .errorbars import Estimate, figure
 
 WIDE_YD, BEYOND_YD = 80, 120
 """Trouble farther from the line, or farther past the middle of the pattern, closes nothing [yd]."""
@@ -64,7 +64,7 @@ class Room:
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
         out = {name: value for name, value in vars(self).items() if name not in _NOT_TOLD}
-        return {**out, "inside": self.inside.value, "inside_standard_error": self.inside.standard_error}
+        return {**out, **figure("inside", self.inside)}
 
 
 def along_and_across(

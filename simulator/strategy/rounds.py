@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from . import errorbars
-from .errorbars import Estimate
+from .errorbars import Estimate, figure
 
 MOST_ROUNDS = 0.8
 """Share of rounds that "most" are, at least: totals are whole, so a run of them holds more."""
@@ -67,23 +67,17 @@ class Round:
 
     def to_dict(self) -> dict[str, Any]:
         """As plain JSON-ready data."""
-
-        def both(name: str, one: Estimate | None) -> dict[str, Any]:
-            if one is None:
-                return {name: None, f"{name}_standard_error": None}
-            return {name: one.value, f"{name}_standard_error": one.standard_error}
-
         return {
             "holes": self.holes,
             "par": self.par,
-            **both("expected_round", self.best),
-            **both("habit_round", self.habit),
-            **both("worth", self.gain),
+            **figure("expected_round", self.best),
+            **figure("habit_round", self.habit),
+            **figure("worth", self.gain),
             "least_round": self.least,
             "round_chances": self.chances.tolist(),
             "target": self.target,
-            **both("breaking", self.breaking),
-            **both("habit_breaking", self.breaking_by_habit),
+            **figure("breaking", self.breaking),
+            **figure("habit_breaking", self.breaking_by_habit),
         }
 
 

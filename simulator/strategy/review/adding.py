@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from ..errorbars import Estimate, total
-from .holes import PARTS, HoleReview, figure
+from ..errorbars import Estimate, figure, total
+from .holes import PARTS, HoleReview
 
 
 @dataclass(frozen=True)

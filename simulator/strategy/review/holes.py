@@ -10,7 +10,7 @@ from ...conditions import Conditions
 from ...hole.model import Hole
 from ...hole.surfaces import Lie
 from ...player.model import Player
-from ..errorbars import Estimate, total
+from ..errorbars import Estimate, figure, total
 from .judging import ClubAndLine, Judged
 from .rests import Rest
 
@@ -124,12 +124,6 @@ class HoleReview:
             **figure("better_than", one.better_than), "aim_given": one.aim_given,
             "chosen": _shot(one.chosen), "best": _shot(one.best),
         }  # fmt: skip
-
-
-def figure(name: str, one: Estimate | None) -> dict[str, float | None]:
-    """An estimate as JSON-ready data, under a name and the name of its standard error."""
-    value, error = (None, None) if one is None else (one.value, one.standard_error)
-    return {name: value, f"{name}_standard_error": error}
 
 
 def _spot(rest: Rest | None) -> dict[str, Any] | None:
