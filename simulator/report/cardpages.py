@@ -21,9 +21,9 @@ from ..hole.yardage import Yardage
 from . import groundplot
 from .chosen import PENALTY
 from .credits import map_data
-from .holemap import draw_map, ground_of, letters, whole_hole, write
+from .holemap import draw_map, ground_of, letters, whole_hole
 from .labels import Labels
-from .page import EDGE_IN, GAP_IN, frame
+from .page import EDGE_IN, GAP_IN, figure_of, frame, new_figure
 from .palette import FAINT, INK, STYLE
 from .sheet import LINE, Sheet, hole_names, wrapped, write_pages
 from .showpage import clear_words
@@ -96,17 +96,10 @@ def draw_green(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS
     import matplotlib
 
     if ax is None:
-        from matplotlib.backends.backend_agg import FigureCanvasAgg
-        from matplotlib.figure import Figure
-
         with matplotlib.rc_context(fname=STYLE):
-            figure = Figure(figsize=(2.2, LEAST_GREEN_IN), dpi=300)
-            FigureCanvasAgg(figure)
-            ax = figure.add_axes((0.0, 0.0, 1.0, 1.0))
-    root = ax.get_figure(root=True)
-    assert root is not None
-    box = ax.get_window_extent()
-    wide_in, tall_in = box.width / root.dpi, box.height / root.dpi
+            ax = new_figure(2.2, LEAST_GREEN_IN).add_axes((0.0, 0.0, 1.0, 1.0))
+    box, dpi = ax.get_window_extent(), figure_of(ax).dpi
+    wide_in, tall_in = box.width / dpi, box.height / dpi
     scale = green_scale(yardage, wide_in, tall_in)
     hole = yardage.hole
     x0, y0, x1, y1 = hole.green.bounds
@@ -126,7 +119,7 @@ def draw_green(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS
             (pin.x_yd + dx, pin.y_yd + dy)
             for dx, dy in ((0, 3.2), (0, -3.2), (5, 0), (-5, 0), (0, 5), (0, -5))
         ]
-        write(labels, f"{units.number(size.on_yd)} on", places, fontsize=5.5)
+        labels.put(f"{units.number(size.on_yd)} on", places, fontsize=5.5)
     return ax
 
 

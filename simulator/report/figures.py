@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from ..player.model import Player
 from ..strategy.confidence import CLEAR_SHARE
 from ..strategy.errorbars import Estimate
 
@@ -28,6 +29,12 @@ STEPS = (1, 2, 5, 10, 20, 50, 100)
 def handicap_said(index: float) -> str:
     """A handicap index as golfers write it: a plus handicap, which is negative in files, as "+5"."""
     return f"+{-index:g}" if index < 0.0 else f"{index:g}"
+
+
+def player_said(player: Player, word: str = "") -> str:
+    """A player with the handicap behind the name, and a word before it: "Isolde (handicap 5)"."""
+    of = "" if player.handicap is None else f" ({word}{handicap_said(player.handicap)})"
+    return f"{player.name}{of}"
 
 
 def unseen(sequences: int) -> str:

@@ -12,7 +12,8 @@ from shapely.geometry.polygon import orient
 from ..hole.model import Feature, Hole, Spot, Tree
 from ..hole.surfaces import TROUBLE, WORDS, Surface
 from ..strategy.result import Start
-from .labels import Labels, haloed, in_lines
+from .labels import Labels, in_lines
+from .page import figure_of
 from .palette import FAINT, GROUND, INK, PAPER
 from .units import YARDS, Units
 
@@ -75,10 +76,8 @@ def _tree_patch(tree: Tree) -> Circle:
 
 def _draw_falls(ax: Axes, hole: Hole) -> None:
     """A small arrow down the fall line of every sloped green, or part of one, where it can be read."""
-    root = ax.get_figure(root=True)
-    assert root is not None
     (x0, _), (x1, _) = ax.transData.transform([(0.0, 0.0), (2.0 * FALL_ARROW_YD, 0.0)])
-    if abs(x1 - x0) * 72.0 / root.dpi < LEAST_ARROW_PT:
+    if abs(x1 - x0) * 72.0 / figure_of(ax).dpi < LEAST_ARROW_PT:
         return
     for rank, feature in enumerate(hole.features):
         if feature.surface is not Surface.GREEN or feature.slope is None or feature.slope.percent == 0.0:
@@ -188,9 +187,7 @@ def draw_marks(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
     )  # fmt: skip
     labels.keep_clear(start.x_yd, start.y_yd, 4.0)
     for words, x, y in (("tee" if at_tee else "ball", start.x_yd, start.y_yd), ("pin", pin.x_yd, pin.y_yd)):
-        text = labels.put(words, round_about(ax, x, y), fontsize=6.5, color=INK, zorder=7.0)
-        if text is not None:
-            haloed(text)
+        labels.put(words, round_about(ax, x, y), fontsize=6.5)
 
 
 def draw_aim_marks(ax: Axes, hole: Hole, labels: Labels) -> None:
@@ -204,10 +201,7 @@ def draw_aim_marks(ax: Axes, hole: Hole, labels: Labels) -> None:
             zorder=6.0, linestyle="none", label=mark.name,
         )  # fmt: skip
         labels.keep_clear(mark.x_yd, mark.y_yd, 4.0)
-        places = round_about(ax, mark.x_yd, mark.y_yd)
-        text = labels.put(in_lines(mark.name), places, fontsize=6, color=INK, zorder=7.0)
-        if text is not None:
-            haloed(text)
+        labels.put(in_lines(mark.name), round_about(ax, mark.x_yd, mark.y_yd))
 
 
 def draw_flag(ax: Axes, pin: Spot, labels: Labels, size_pt: float, clear_pt: float) -> None:
@@ -253,9 +247,7 @@ def draw_arcs(ax: Axes, hole: Hole, start: Start, labels: Labels, units: Units =
         ax.plot(x, y, color=FAINT, linewidth=0.45, zorder=2.5)
         here = np.flatnonzero(seen)
         places = [(float(x[k]), float(y[k])) for k in here[::-1]]  # the right-hand end first
-        text = labels.put(f"{mark} {units.short}", places, fontsize=6, color=INK, zorder=7.0)
-        if text is not None:
-            haloed(text)
+        labels.put(f"{mark} {units.short}", places)
 
 
 def draw_names(ax: Axes, hole: Hole, names: list[str], labels: Labels) -> None:
@@ -268,12 +260,7 @@ def draw_names(ax: Axes, hole: Hole, names: list[str], labels: Labels) -> None:
         if seen.is_empty:
             continue
         others = shapely.union_all([f.area for f in hole.features if f.name != name and f.surface in TROUBLE])
-        text = labels.put(
-            in_lines(name), _places_on(seen, ax, others), within=seen, fontsize=6, style="italic", color=INK,
-            zorder=7.0,
-        )  # fmt: skip
-        if text is not None:
-            haloed(text)
+        labels.put(in_lines(name), _places_on(seen, ax, others), within=seen, style="italic")
 
 
 def _places_on(

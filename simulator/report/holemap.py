@@ -14,14 +14,13 @@ from ..hole.surfaces import TROUBLE, Surface
 from ..hole.troubles import BEHIND_GREEN_YD, BESIDE_YD, Trouble
 from ..hole.yardage import Yardage
 from . import groundplot
-from .labels import Labels, haloed
-from .page import frame
+from .labels import Labels
+from .page import figure_of, frame
 from .palette import FAINT, INK, PAPER
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
-    from matplotlib.text import Text
 
 STATION_STEP = 50
 """Stations marked on the line, in the unit of the page."""
@@ -54,7 +53,7 @@ def draw_stations(ax: Axes, hole: Hole, labels: Labels, units: Units = YARDS) ->
         (ax0, ay0), (bx0, by0) = hole.at(station, -0.012 * wide), hole.at(station, 0.012 * wide)
         ax.plot([ax0, bx0], [ay0, by0], color=INK, linewidth=0.8, zorder=3.0)
         places = [hole.at(station, t * wide) for t in (0.055, -0.055, 0.075, -0.075, 0.1, -0.1)]
-        write(labels, f"{mark}", places, fontsize=6)
+        labels.put(f"{mark}", places)
 
 
 def draw_letters(
@@ -78,7 +77,7 @@ def draw_letters(
             continue
         small = _is_small(area, ax)
         places = _beside(area, ax, yardage.hole) if small else places_near(area, ax)
-        text = write(labels, letter, places, fontsize=6.5, weight="bold")
+        text = labels.put(letter, places, fontsize=6.5, weight="bold")
         if text is None:
             left_out.append(letter)
         elif small:
@@ -88,9 +87,7 @@ def draw_letters(
 
 def _is_small(area: shapely.Geometry, ax: Axes) -> bool:
     """Whether a letter would hide most of an area."""
-    root = ax.get_figure(root=True)
-    assert root is not None
-    (x0, y0), (x1, y1) = ax.transData.transform([(0.0, 0.0), (1.0, 1.0)]) * 72.0 / root.dpi
+    (x0, y0), (x1, y1) = ax.transData.transform([(0.0, 0.0), (1.0, 1.0)]) * 72.0 / figure_of(ax).dpi
     return bool(area.area * abs((x1 - x0) * (y1 - y0)) < SMALL_PT2)
 
 
@@ -102,12 +99,6 @@ def _beside(area: shapely.Geometry, ax: Axes, hole: Hole) -> list[tuple[float, f
     other = [f.area for f in hole.features if f.surface in TROUBLE or f.surface is Surface.GREEN]
     clear = [place for place in off if not any(one.covers(shapely.Point(place)) for one in other)]
     return [*clear, *(place for place in off if place not in clear), *on]
-
-
-def write(labels: Labels, words: str, places: list[tuple[float, float]], **style: object) -> Text | None:
-    """Words at the first place that is free, with a light edge; None where none is."""
-    text = labels.put(words, places, **{"color": INK, "zorder": 7.0, "fontsize": 6.0, **style})
-    return None if text is None else haloed(text)
 
 
 def ground_of(yardage: Yardage, trouble: Trouble) -> shapely.Geometry:

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 import shapely
 
-from .palette import PAPER
+from .page import figure_of
+from .palette import INK, PAPER
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -77,7 +78,7 @@ class Labels:
         within: shapely.Geometry | None = None,
         **style: Any,
     ) -> Text | None:
-        """Write words at the first-best of some places (data units, the middle of the words).
+        """Write words with a light edge at the first-best of some places (data units, their middle).
 
         Parameters
         ----------
@@ -91,7 +92,8 @@ class Labels:
         Text or None
             None when every place would cover another word or leave the axes.
         """
-        text = self.ax.text(0.0, 0.0, words, ha="center", va="center", clip_on=True, **style)
+        style = {"color": INK, "fontsize": 6.0, "zorder": 7.0, **style}
+        text = haloed(self.ax.text(0.0, 0.0, words, ha="center", va="center", clip_on=True, **style))
         best: tuple[int, tuple[float, float], Bbox] | None = None
         for place in places:
             text.set_position(place)
@@ -140,4 +142,4 @@ class Labels:
     @property
     def _pixels(self) -> float:
         """Pixels in a point."""
-        return self.ax.get_figure(root=True).dpi / 72.0  # type: ignore[union-attr]
+        return figure_of(self.ax).dpi / 72.0

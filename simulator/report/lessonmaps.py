@@ -13,7 +13,7 @@ from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from . import groundplot, shotplot
 from .chosen import PENALTY
-from .holemap import area_of, ground_of, places_near, write
+from .holemap import area_of, ground_of, places_near
 from .labels import MARGIN_PT, Labels, haloed, in_lines
 from .page import frame, own_axes
 from .palette import CONTOUR, INK, PAPER, SHOTS, ShotLook
@@ -101,7 +101,7 @@ def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None, units: Uni
             area = area_of(answer.hole, name)
             inside = dots[[_in(answer, name, x, y) for x, y in dots]]
             for places in _count_places(answer, ax, name, inside):
-                if write(labels, f"{count}", places, within=area, fontsize=8.0, weight="bold") is not None:
+                if labels.put(f"{count}", places, within=area, fontsize=8.0, weight="bold") is not None:
                     break
     return ax
 
@@ -162,7 +162,7 @@ def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
             end = spot + yards * way
             ax.plot(*zip(spot, end, strict=True), color=INK, linewidth=0.8, linestyle=":", zorder=5.0)
             places = [tuple((spot + share * yards * way).tolist()) for share in (0.7, 0.85, 0.55, 1.0, 1.15)]
-            write(labels, units.number(yards), places, fontsize=7.0)
+            labels.put(units.number(yards), places, fontsize=7.0)
     for feature in hole.features:
         if feature.surface in TROUBLE and feature.area.intersects(view):
             _name(labels, feature.name, area_of(hole, feature.name), ax)
@@ -174,7 +174,7 @@ def _name(labels: Labels, words: str, area: shapely.Geometry, ax: Axes, **style:
     seen = area.intersection(groundplot.view_box(ax))
     if not seen.is_empty:
         places = [*places_near(seen, ax), *groundplot.spread_over(seen)]
-        write(labels, in_lines(words), places, within=seen, style="italic", **style)
+        labels.put(in_lines(words), places, within=seen, style="italic", **style)
 
 
 def _look(answer: Answer, index: int) -> ShotLook:

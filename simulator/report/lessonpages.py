@@ -14,7 +14,7 @@ from ..strategy.result import TIE_STROKES, Alternative, Answer
 from . import groundplot, lessonmaps, shotplot, takeaways
 from .chosen import shot_words
 from .daywords import day_told
-from .figures import HELD, handicap_said
+from .figures import HELD, player_said
 from .groundplot import ground_key, view_box
 from .lessoncharts import draw_aims, draw_pattern, draw_scores
 from .page import GAP_IN
@@ -108,11 +108,9 @@ def _map_in(extent: tuple[float, float, float, float], wide_in: float) -> float:
 
 def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
     answer = result.answer
-    of = f" (handicap {handicap_said(answer.player.handicap)})" if answer.player.handicap is not None else ""
-    hole = f"par {answer.hole.par}, {units.length(answer.hole.length_yd)}"
-    sheet.words(
-        f"{answer.player.name}{of}, {hole}, from {units.sentence(answer.start.words)}", 6.5, color=FAINT
-    )
+    who, hole = player_said(answer.player, "handicap "), answer.hole
+    where = f"par {hole.par}, {units.length(hole.length_yd)}, from {units.sentence(answer.start.words)}"
+    sheet.words(f"{who}, {where}", 6.5, color=FAINT)
     _say(sheet, takeaways.plan_words(result, units))
     tall = _map_in(shotplot.extent(answer, [answer.recommended]), sheet.inner_in)
     ax = sheet.axes(tall)

@@ -12,6 +12,7 @@ from ..files import written_whole
 from .palette import STYLE
 
 if TYPE_CHECKING:
+    from matplotlib.artist import Artist
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
     from matplotlib.text import Text
@@ -32,18 +33,31 @@ DPI = 300
 """Dots per inch of a PNG: 1080 across."""
 
 
+def new_figure(wide_in: float, tall_in: float, dpi: float = DPI) -> Figure:
+    """An empty page."""
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+    from matplotlib.figure import Figure
+
+    figure = Figure(figsize=(wide_in, tall_in), dpi=dpi)
+    FigureCanvasAgg(figure)
+    return figure
+
+
+def figure_of(artist: Artist) -> Figure:
+    """The page that something is drawn on."""
+    figure = artist.get_figure(root=True)
+    assert figure is not None
+    return figure
+
+
 def own_axes(ax: Axes | None, tall_in: float = 4.4, wide_in: float = PAGE_IN) -> Axes:
     """The axes given, or new ones on a page of their own."""
     if ax is not None:
         return ax
     import matplotlib
-    from matplotlib.backends.backend_agg import FigureCanvasAgg
-    from matplotlib.figure import Figure
 
     with matplotlib.rc_context(fname=STYLE):
-        figure = Figure(figsize=(wide_in, tall_in), dpi=DPI)
-        FigureCanvasAgg(figure)
-        return figure.add_axes((0.08, 0.06, 0.89, 0.88))
+        return new_figure(wide_in, tall_in).add_axes((0.08, 0.06, 0.89, 0.88))
 
 
 def frame(ax: Axes, x0: float, x1: float, y0: float, y1: float) -> None:
@@ -61,20 +75,15 @@ def frame(ax: Axes, x0: float, x1: float, y0: float, y1: float) -> None:
 
 def make_page(tall_over_wide: float) -> Axes:
     """A page with axes as wide as it allows; its height is settled by `fit_page`."""
-    from matplotlib.backends.backend_agg import FigureCanvasAgg
-    from matplotlib.figure import Figure
-
     wide = PAGE_IN - 2.0 * EDGE_IN
     tall = min(max(wide * tall_over_wide, LEAST_MAP_IN), MOST_MAP_IN)
-    figure = Figure(figsize=(PAGE_IN, 2.0 * MOST_MAP_IN), dpi=DPI)
-    FigureCanvasAgg(figure)
+    figure = new_figure(PAGE_IN, 2.0 * MOST_MAP_IN)
     return figure.add_axes(_share(figure, EDGE_IN, MOST_MAP_IN, wide, tall))
 
 
 def fit_page(ax: Axes, title: Text, below_in: float) -> None:
     """Give the page the height that title, drawing and what stands below it need."""
-    figure = title.get_figure(root=True)
-    assert figure is not None
+    figure = figure_of(title)
     tall = ax.get_position().height * figure.get_size_inches()[1]
     top = title.get_window_extent().height / figure.dpi + GAP_IN
     figure.set_size_inches(PAGE_IN, top + tall + below_in + 2.0 * EDGE_IN)

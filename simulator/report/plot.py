@@ -15,9 +15,9 @@ from .cautions import RULES
 from .chosen import PENALTY
 from .credits import map_data
 from .daywords import day_told
-from .figures import handicap_said
+from .figures import player_said
 from .labels import Labels
-from .page import GAP_IN, check_plot_path, fit_page, frame, make_page, write_page
+from .page import GAP_IN, check_plot_path, figure_of, fit_page, frame, make_page, write_page
 from .palette import FAINT, STYLE
 from .units import YARDS, Units
 
@@ -84,8 +84,7 @@ def save_plan(answer: Answer, path: str | Path, units: Units = YARDS) -> None:
     import matplotlib
 
     check_plot_path(path)
-    figure = draw_plan(answer, units=units).get_figure(root=True)
-    assert figure is not None
+    figure = figure_of(draw_plan(answer, units=units))
     with matplotlib.rc_context(fname=STYLE):
         write_page(figure, path)
 
@@ -125,11 +124,10 @@ def _names(answer: Answer) -> list[str]:
 
 
 def _title(answer: Answer, units: Units) -> str:
-    hole, player = answer.hole, answer.player
-    of = f" (handicap {handicap_said(player.handicap)})" if player.handicap is not None else ""
+    hole = answer.hole
     lines = (
         f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}",
-        f"{player.name}{of}, from {units.sentence(answer.start.words)}",
+        f"{player_said(answer.player, 'handicap ')}, from {units.sentence(answer.start.words)}",
         day_told(answer.conditions, answer.best.aim_bearing_deg, "the shot").rstrip("."),
     )
     return "\n".join(part for line in lines for part in textwrap.wrap(line, TITLE_COLUMNS))
@@ -167,12 +165,8 @@ def _down(ax: Axes, below_in: float) -> Transform:
     """The lower left corner of the axes, moved down by some inches."""
     from matplotlib.transforms import ScaledTranslation
 
-    figure = ax.get_figure(root=True)
-    assert figure is not None
-    return ax.transAxes + ScaledTranslation(0.0, -below_in, figure.dpi_scale_trans)
+    return ax.transAxes + ScaledTranslation(0.0, -below_in, figure_of(ax).dpi_scale_trans)
 
 
 def _height_in(artist: Artist | Text) -> float:
-    figure = artist.get_figure(root=True)
-    assert figure is not None
-    return float(artist.get_window_extent().height) / figure.dpi
+    return float(artist.get_window_extent().height) / figure_of(artist).dpi

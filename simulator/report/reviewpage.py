@@ -18,7 +18,7 @@ from . import groundplot
 from .cautions import RULES
 from .credits import map_data
 from .daywords import day_told
-from .holemap import whole_hole, write
+from .holemap import whole_hole
 from .labels import Labels
 from .page import frame, own_axes
 from .palette import FAINT, PAPER, SHOTS, STYLE
@@ -98,9 +98,8 @@ def _draw_stroke(ax: Axes, pin: Spot, one: Judged, labels: Labels) -> None:
         zorder=6.2, linestyle="none",
     )  # fmt: skip
     labels.keep_clear(x, y, 2.5)
-    write(
-        labels, f"{stroke.number}", groundplot.round_about(ax, x, y, NUMBER_AWAY), fontsize=7.5, weight="bold"
-    )
+    places = groundplot.round_about(ax, x, y, NUMBER_AWAY)
+    labels.put(f"{stroke.number}", places, fontsize=7.5, weight="bold")
 
 
 def _draw_better(ax: Axes, start: Rest, best: ClubAndLine) -> None:

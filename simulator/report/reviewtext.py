@@ -14,7 +14,7 @@ from ..strategy.review.strokes import Stroke
 from .cautions import EXACT, RULES
 from .chosen import shot_words
 from .daywords import day_told
-from .figures import handicap_said, join_words, pin_said
+from .figures import join_words, pin_said, player_said
 from .lines import point_words
 from .screen import side_by_side, wrap
 from .units import YARDS, Units
@@ -62,7 +62,7 @@ def review_text(
 def _hole_text(found: HoleReview, notes: tuple[str, ...], units: Units, full: bool) -> str:
     hole = found.hole
     where = f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}"
-    lines = wrap(f"{where}; {hole.tee.name} tee, {pin_said(hole.pin.name)}; {_who(found)}")
+    lines = wrap(f"{where}; {hole.tee.name} tee, {pin_said(hole.pin.name)}; {player_said(found.player)}")
     lines += wrap(day_told(found.conditions))
     lines += wrap(verdict(found.player.name, found))
     lines += ["", *_table(found, units, full), ""]
@@ -79,9 +79,9 @@ def _hole_text(found: HoleReview, notes: tuple[str, ...], units: Units, full: bo
 
 def _round_text(found: RoundReview, notes: tuple[str, ...], units: Units, full: bool) -> str:
     ones = list(found.holes.values())
-    count = len(ones)
-    lines = wrap(f"{found.course}, {count} {'hole' if count == 1 else 'holes'}; {_who(ones[0])}")
-    lines += wrap(verdict(ones[0].player.name, found))
+    count, player = len(ones), ones[0].player
+    lines = wrap(f"{found.course}, {count} {'hole' if count == 1 else 'holes'}; {player_said(player)}")
+    lines += wrap(verdict(player.name, found))
     lines += ["", f"{'gained or lost':<26}{'strokes':>8}{'choice':>9}{'swing':>9}"]
     for name in PARTS:
         strokes, choice, swing = found.part(name)
@@ -126,11 +126,6 @@ def _doubts(holes: Sequence[tuple[int | None, HoleReview]], units: Units) -> lis
                 f"who carries it {units.length(carry)}."
             )
     return lines
-
-
-def _who(found: HoleReview) -> str:
-    player = found.player
-    return player.name if player.handicap is None else f"{player.name} ({handicap_said(player.handicap)})"
 
 
 def _ending(holes: Sequence[HoleReview], notes: Iterable[str]) -> list[str]:

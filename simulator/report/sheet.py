@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 from ..errors import UsageError
 from ..files import written_whole
 from .figures import HELD, plain_spaces
-from .page import DPI, EDGE_IN, GAP_IN, PAGE_IN, check_plot_path
+from .page import DPI, EDGE_IN, GAP_IN, PAGE_IN, check_plot_path, new_figure
 from .palette import FAINT, INK, STYLE
 
 if TYPE_CHECKING:
@@ -58,12 +58,8 @@ class Sheet:
         size: float = 9.0,
         dpi: float = DPI,
     ) -> None:
-        from matplotlib.backends.backend_agg import FigureCanvasAgg
-        from matplotlib.figure import Figure
-
         self.wide_in, self.tall_in, self.edge_in = wide_in, tall_in, edge_in
-        self.figure = Figure(figsize=(wide_in, tall_in or TALLEST_IN), dpi=dpi)
-        FigureCanvasAgg(self.figure)
+        self.figure = new_figure(wide_in, tall_in or TALLEST_IN, dpi)
         self.down_in = edge_in
         self._placed: list[tuple[Artist, tuple[float, float, float, float]]] = []
         self.words(title, size, weight="bold")

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..player.measured import ClubFit, Fit
-from .page import DPI, PAGE_IN, own_axes, write_page
+from .page import PAGE_IN, new_figure, own_axes, write_page
 from .palette import FAINT, INK, SHOTS, STYLE
 from .units import YARDS, Units
 
@@ -85,13 +85,9 @@ def save_shots(fit: Fit, path: str | Path, units: Units = YARDS) -> None:
 
 
 def _page(fit: Fit, units: Units) -> Figure:
-    from matplotlib.backends.backend_agg import FigureCanvasAgg
-    from matplotlib.figure import Figure
-
     rows = -(-len(fit.clubs) // ACROSS)
     tall = rows * TALL_IN + 0.7
-    figure = Figure(figsize=(PAGE_IN, tall), dpi=DPI)
-    FigureCanvasAgg(figure)
+    figure = new_figure(PAGE_IN, tall)
     grid = figure.add_gridspec(
         rows, ACROSS, left=0.1, right=0.97, top=1.0 - 0.42 / tall, bottom=0.58 / tall, hspace=0.42, wspace=0.3
     )

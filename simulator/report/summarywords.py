@@ -24,7 +24,7 @@ from .coursewords import (
     tied_clubs,
     where_words,
 )
-from .figures import count_words, handicap_said, score_digits
+from .figures import count_words, player_said, score_digits
 from .teamwords import MARK
 from .units import YARDS, Units
 
@@ -45,13 +45,12 @@ Results = Sequence[dict[str, Any]]
 
 def whose_words(answer: CourseAnswer, player: Player, results: Results) -> str:
     """Course and player."""
-    of = f" ({handicap_said(player.handicap)})" if player.handicap is not None else ""
     worked, missing = len(results), answer.missing(player.name)
     holes = "1 hole" if worked == 1 else f"{worked} holes"
     if missing:
         holes = f"{worked} of {worked + missing} holes"
     par = sum(one["answer"]["par"] for one in results)
-    return f"{answer.course.name}, {holes}, par {par}; {player.name}{of}"
+    return f"{answer.course.name}, {holes}, par {par}; {player_said(player)}"
 
 
 def asked_words(answer: CourseAnswer, player: Player) -> str:

@@ -20,7 +20,7 @@ from .chosen import (
     troubles,
 )
 from .credits import map_data
-from .figures import HELD, capital, handicap_said, in_hundred, join_words, nearest, unseen
+from .figures import HELD, capital, in_hundred, join_words, nearest, player_said, unseen
 from .lines import line_words
 from .shotplot import counts
 from .units import YARDS, Units
@@ -339,12 +339,10 @@ def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
 def foot_words(result: Lesson, units: Units = YARDS) -> str:
     """Whose odds, the cautions, and whose map."""
     answer = result.answer
-    player = answer.player
-    of = f" (handicap {handicap_said(player.handicap)})" if player.handicap is not None else ""
     exact = f" {EXACT}" if answer.confidence is None else ""
     parts = (
-        f"{player.name}{of}; {answer.sequences:,} plays of each shot, seed {answer.seed}: a model's odds."
-        f"{exact}",
+        f"{player_said(answer.player, 'handicap ')}; {answer.sequences:,} plays of each shot, "
+        f"seed {answer.seed}: a model's odds.{exact}",
         f"Nobody ahead nearer than {units.clear(answer.clear_beyond_yd)}. {LOOK}",
         RULES, *map_data(answer.hole),
     )  # fmt: skip

@@ -10,7 +10,7 @@ from .cautions import RULES
 from .chosen import MOST_SHOWN, left_out, out_of_reach, shown, title
 from .credits import map_data
 from .daywords import day_sentence
-from .figures import handicap_said, join_words, pin_said, plain_spaces, unseen
+from .figures import join_words, pin_said, plain_spaces, player_said, unseen
 from .screen import COLUMNS, wrap
 from .table import GREEN_SHARE, Table, table, trouble_rows
 from .turns import turns
@@ -106,8 +106,7 @@ def _fitted(answer: Answer, notes: tuple[str, ...], units: Units, made: Table) -
 
 def caption(answer: Answer, units: Units = YARDS) -> str:
     """What was asked, in a few words: hole, place, pin, player."""
-    hole, player = answer.hole, answer.player
-    of = f" ({handicap_said(player.handicap)})" if player.handicap is not None else ""
+    hole = answer.hole
     place = units.sentence(answer.start.words.removeprefix("the "))
     if answer.start.played:
         place += f", {answer.start.played} played"
@@ -116,7 +115,7 @@ def caption(answer: Answer, units: Units = YARDS) -> str:
         ground += f", par {hole.par}"
     if answer.start.lie == "tee":
         ground += f", {units.length(hole.length_yd)}"
-    return f"{ground}; {place}, {pin_said(hole.pin.name)}; {player.name}{of}"
+    return f"{ground}; {place}, {pin_said(hole.pin.name)}; {player_said(answer.player)}"
 
 
 def _tighter(fit: _Fit) -> _Fit:
