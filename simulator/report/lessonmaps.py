@@ -9,6 +9,7 @@ import numpy as np
 import shapely
 
 from ..hole.surfaces import TROUBLE
+from ..strategy.aimline import AimLine
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from . import groundplot, shotplot
@@ -152,17 +153,16 @@ def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     ax.plot([mx], [my], marker="P", markersize=8, color=PAPER, markeredgecolor=INK, zorder=6.5)
     labels.keep_clear(mx, my, 5.0)
     groundplot.keep_off_falls(ax, labels)
-    bearing = math.radians(answer.best.aim_bearing_deg)
-    ahead = np.array([math.sin(bearing), math.cos(bearing)])
-    across = np.array([ahead[1], -ahead[0]])
-    spot, room = np.array([pin.x_yd, pin.y_yd]), target.flag_room
-    for way, yards in ((-ahead, room.front_yd), (ahead, room.behind_yd), (-across, room.left_yd),
-                       (across, room.right_yd)):  # fmt: skip
-        if yards > 0.0:
-            end = spot + yards * way
-            ax.plot(*zip(spot, end, strict=True), color=INK, linewidth=0.8, linestyle=":", zorder=5.0)
-            places = [tuple((spot + share * yards * way).tolist()) for share in (0.7, 0.85, 0.55, 1.0, 1.15)]
-            labels.put(units.number(yards), places, fontsize=7.0)
+    flag, room = AimLine(pin.x_yd, pin.y_yd, answer.best.aim_bearing_deg), target.flag_room
+    front, behind, left, right = -room.front_yd, room.behind_yd, -room.left_yd, room.right_yd
+    for along, across in ((front, 0.0), (behind, 0.0), (0.0, left), (0.0, right)):
+        if along or across:
+            end = flag.at(along, across)
+            ax.plot(
+                [pin.x_yd, end[0]], [pin.y_yd, end[1]], color=INK, linewidth=0.8, linestyle=":", zorder=5.0
+            )
+            places = [flag.at(share * along, share * across) for share in (0.7, 0.85, 0.55, 1.0, 1.15)]
+            labels.put(units.number(abs(along + across)), places, fontsize=7.0)
     for feature in hole.features:
         if feature.surface in TROUBLE and feature.area.intersects(view):
             _name(labels, feature.name, area_of(hole, feature.name), ax)
@@ -213,13 +213,10 @@ def _draw_room(ax: Axes, answer: Answer, one: Alternative) -> None:
     high = far if room.finish_at_most_yd is None else room.finish_at_most_yd
     left = -far if room.left_edge_yd is None else room.left_edge_yd
     right = far if room.right_edge_yd is None else room.right_edge_yd
-    bearing = math.radians(one.aim_bearing_deg)
-    ahead = np.array([math.sin(bearing), math.cos(bearing)])
-    across = np.array([ahead[1], -ahead[0]])
-    here = np.array([answer.start.x_yd, answer.start.y_yd])
-    corners = [(low, left), (low, right), (high, right), (high, left), (low, left)]
-    xy = np.array([here + along * ahead + side * across for along, side in corners])
-    ax.plot(xy[:, 0], xy[:, 1], color=INK, linewidth=0.9, linestyle=(0, (5, 2)), zorder=3.2)
+    x, y = answer.line_of(one).at(
+        np.array([low, low, high, high, low]), np.array([left, right, right, left, left])
+    )
+    ax.plot(x, y, color=INK, linewidth=0.9, linestyle=(0, (5, 2)), zorder=3.2)
 
 
 def closed(room: Room) -> bool:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -10,6 +9,7 @@ import numpy as np
 
 from ..hole.model import Spot
 from ..hole.surfaces import Lie
+from ..strategy.aimline import AimLine
 from ..strategy.review.adding import RoundReview
 from ..strategy.review.holes import HoleReview
 from ..strategy.review.judging import ClubAndLine, Judged
@@ -103,9 +103,7 @@ def _draw_stroke(ax: Axes, pin: Spot, one: Judged, labels: Labels) -> None:
 
 
 def _draw_better(ax: Axes, start: Rest, best: ClubAndLine) -> None:
-    turn = math.radians(best.aim_bearing_deg)
-    far = best.today_carry_yd
-    x, y = start.x_yd + far * math.sin(turn), start.y_yd + far * math.cos(turn)
+    x, y = AimLine(start.x_yd, start.y_yd, best.aim_bearing_deg).at(best.today_carry_yd)
     ax.plot([start.x_yd, x], [start.y_yd, y], color=BETTER.colour, linewidth=1.0, linestyle="--", zorder=4.0)
     ax.plot([x], [y], marker="x", markersize=5.5, color=BETTER.colour, zorder=6.0, linestyle="none")
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import textwrap
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
@@ -86,20 +85,17 @@ ON_AIM = 60
 
 def words_avoid(answer: Answer, indices: Sequence[int]) -> np.ndarray:
     """Places that words should rather not cover: a hundred finishes and the aim line of some alternatives."""
-    start, places = answer.start, []
+    places = []
     for one in (answer.alternatives[k] for k in indices):
-        aim, along = math.radians(one.aim_bearing_deg), np.linspace(0.0, one.today_carry_yd, ON_AIM)
-        line = np.column_stack([start.x_yd + along * math.sin(aim), start.y_yd + along * math.cos(aim)])
-        places += [hundred(answer, one), line]
+        line = answer.line_of(one).at(np.linspace(0.0, one.today_carry_yd, ON_AIM))
+        places += [hundred(answer, one), np.column_stack(line)]
     return np.vstack(places)
 
 
 def draw_shot(ax: Axes, answer: Answer, index: int, look: ShotLook, order: float) -> None:
     """Aim line to where it comes down today and a hundred finishes of one alternative."""
     one, start = answer.alternatives[index], answer.start
-    aim = math.radians(one.aim_bearing_deg)
-    far = one.today_carry_yd
-    end = (start.x_yd + far * math.sin(aim), start.y_yd + far * math.cos(aim))
+    end = answer.line_of(one).at(one.today_carry_yd)
     ax.plot(
         [start.x_yd, end[0]], [start.y_yd, end[1]], color=look.colour, linestyle=look.dash, zorder=3.0 + order
     )

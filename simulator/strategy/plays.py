@@ -15,11 +15,12 @@ from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..units import one_turn_deg
 from . import estimate, goals
+from .aimline import AimLine
 from .errorbars import Estimate, mean, quantile
 from .pointing import point
 from .reach import find_reach
 from .result import Alternative, Start
-from .room import along_and_across, find_room
+from .room import find_room
 from .search import Choice, Place, tie_band_yd
 from .today import carries_today_yd
 
@@ -98,7 +99,7 @@ class Plays:
 
         `band_yd` are the first and the last aim that do as well, by the average when left out.
         """
-        bearing = self._bearing_deg(choice)
+        line = self._aim_line(choice)
         return Alternative(
             difference=difference,
             aims_yd=band_yd or tie_band_yd(self.place, choice, self.value, self.seed),
@@ -106,29 +107,30 @@ class Plays:
             asked=asked,
             goal=None if hits is None else goals.chance(hits[0]),
             goal_difference=None if hits is None else goals.chance_difference(*hits),
-            **self._line(choice, bearing),
+            **self._line(choice, line),
             **self._strokes(one),
-            **self._finishes(one.sequences, bearing),
-            **self._ground(choice, one.sequences, bearing),
+            **self._finishes(one.sequences, line),
+            **self._ground(choice, one.sequences, line),
         )
 
-    def _bearing_deg(self, choice: Choice) -> float:
-        ahead = math.atan2(self.hole.pin.x_yd - self.start.x_yd, self.hole.pin.y_yd - self.start.y_yd)
-        return one_turn_deg(math.degrees(ahead + float(choice.action[1])))
+    def _aim_line(self, choice: Choice) -> AimLine:
+        pin, x, y = self.hole.pin, self.start.x_yd, self.start.y_yd
+        ahead = math.atan2(pin.x_yd - x, pin.y_yd - y)
+        return AimLine(x, y, one_turn_deg(math.degrees(ahead + float(choice.action[1]))))
 
-    def _line(self, choice: Choice, bearing_deg: float) -> dict[str, Any]:
+    def _line(self, choice: Choice, line: AimLine) -> dict[str, Any]:
         """What is swung, and where it is aimed."""
-        bag, here = self.board.bag, (self.start.x_yd, self.start.y_yd)
+        bag = self.board.bag
         shot = bag.shots.shots[choice.row]
-        down = carries_today_yd(replace(shot, carry_yd=choice.carry_yd), bag.conditions, bearing_deg)
+        down = carries_today_yd(replace(shot, carry_yd=choice.carry_yd), bag.conditions, line.bearing_deg)
         return {
             "club": shot.club.name,
             "flight": shot.flight,
             "carry_yd": choice.carry_yd,
             "today_carry_yd": down,
             "aim_offset_yd": choice.carry_yd * math.sin(float(choice.action[1])),
-            "aim_bearing_deg": bearing_deg,
-            "point": point(self.hole, *here, bearing_deg, choice.carry_yd, down),
+            "aim_bearing_deg": line.bearing_deg,
+            "point": point(self.hole, line, choice.carry_yd, down),
         }
 
     def _strokes(self, one: estimate.PlayedChoice) -> dict[str, Any]:
@@ -150,10 +152,10 @@ class Plays:
             "rest": one.rest,
         }
 
-    def _finishes(self, played: Sequences, bearing_deg: float) -> dict[str, Any]:
+    def _finishes(self, played: Sequences, line: AimLine) -> dict[str, Any]:
         """Where the first shot comes to rest."""
         surfaces, features = played.surface, played.feature
-        _, across = along_and_across(played.rest_yd, self.start.x_yd, self.start.y_yd, bearing_deg)
+        _, across = line.seen(*played.rest_yd.T)
         return {
             "finish": {
                 WORDS[surface]: estimate.share(surfaces == surface)
@@ -170,15 +172,12 @@ class Plays:
             "wide_yd": quantile(np.abs(across), 0.95),
         }
 
-    def _ground(self, choice: Choice, played: Sequences, bearing_deg: float) -> dict[str, Any]:
+    def _ground(self, choice: Choice, played: Sequences, line: AimLine) -> dict[str, Any]:
         """What the ground ahead gives it, and what it can reach."""
-        at = self.start.x_yd, self.start.y_yd, bearing_deg
-        fixed = self.fixed(choice)
+        bag, fixed = self.board.bag, self.fixed(choice)
         return {
-            "room": find_room(self.board.raster, self.hole, *at, played.rest_yd),
-            "reach": find_reach(
-                self.hole, self.board.bag, choice.row, *at, fixed.landing_yd, fixed.rest_yd
-            ),
+            "room": find_room(self.board.raster, self.hole, line, played.rest_yd),
+            "reach": find_reach(self.hole, bag, choice.row, line, fixed.landing_yd, fixed.rest_yd),
         }
 
     def _chances(self, rows: Sequences, scores: np.ndarray) -> dict[str, Estimate | None]:

@@ -6,12 +6,11 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-import numpy as np
 import shapely
 
 from ..hole.cuts import Strip, fairway_across, fairways_near
 from ..hole.model import Hole
-from .room import along_and_across
+from .aimline import AimLine
 
 MARK_YD, MARK_DEG = 12.0, 4.0
 """A mark farther from the line than this words no line [yd beside it, deg seen from the ball]."""
@@ -47,10 +46,8 @@ class Pointing:
         return dict(vars(self))
 
 
-def point(
-    hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, carry_yd: float, down_yd: float | None = None
-) -> Pointing:
-    """What a shot from a place on a bearing is pointed by.
+def point(hole: Hole, line: AimLine, carry_yd: float, down_yd: float | None = None) -> Pointing:
+    """What a shot on a line is pointed by.
 
     Parameters
     ----------
@@ -62,32 +59,25 @@ def point(
         How far along the line it comes down today; the intended carry when left out.
     """
     down_yd = carry_yd if down_yd is None else down_yd
-    by_mark = _mark(hole, x_yd, y_yd, bearing_deg, down_yd)
+    by_mark = _mark(hole, line, down_yd)
     if by_mark is not None:
         return by_mark
-    turn = math.radians(bearing_deg)
-    x, y = x_yd + down_yd * math.sin(turn), y_yd + down_yd * math.cos(turn)
+    x, y = line.at(down_yd)
     if hole.green.distance(shapely.Point(x, y)) <= GREEN_YD:
         middle = hole.green.centroid
-        _, across = _seen(middle.x, middle.y, x_yd, y_yd, bearing_deg)
-        return Pointing("green", "the middle of the green", -across)
+        return Pointing("green", "the middle of the green", -line.seen(middle.x, middle.y)[1])
     if (fairway := _from_fairway(hole, x, y)) is not None:
         return Pointing("fairway", *fairway)
-    along, across = _seen(hole.pin.x_yd, hole.pin.y_yd, x_yd, y_yd, bearing_deg)
+    along, across = line.seen(hole.pin.x_yd, hole.pin.y_yd)
     off = -carry_yd * across / max(math.hypot(along, across), 1e-9)
     return Pointing("pin", "the straight line to the pin", off)
 
 
-def _seen(x: float, y: float, x_yd: float, y_yd: float, bearing_deg: float) -> tuple[float, float]:
-    along, across = along_and_across(np.array([[x, y]]), x_yd, y_yd, bearing_deg)
-    return float(along[0]), float(across[0])
-
-
-def _mark(hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, down_yd: float) -> Pointing | None:
+def _mark(hole: Hole, line: AimLine, down_yd: float) -> Pointing | None:
     """The mark nearest to the line as seen from the ball, None when none is near it."""
     found = []
     for mark in hole.marks:
-        along, across = _seen(mark.x_yd, mark.y_yd, x_yd, y_yd, bearing_deg)
+        along, across = line.seen(mark.x_yd, mark.y_yd)
         if along < 0.5 * down_yd:
             continue  # beside the player, or soon flown over
         angle = abs(math.degrees(math.atan2(across, along)))

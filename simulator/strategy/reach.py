@@ -16,8 +16,8 @@ from ..tables.bag import Bag
 from ..tables.carries import runs_yd, stock_landings
 from ..tables.shots import ShotList
 from ..units import compass_deg
+from .aimline import AimLine
 from .errorbars import Estimate, quantile
-from .room import along_and_across
 
 OF_THOUSAND = 0.999
 """Share of the balls that finish short of the distance that is told: 999 of 1,000."""
@@ -83,25 +83,23 @@ class Reach:
 
 
 def find_reach(
-    hole: Hole, bag: Bag, row: int, x_yd: float, y_yd: float, bearing_deg: float,
-    landings_yd: np.ndarray, finishes_yd: np.ndarray,
-) -> tuple[Reach, ...]:  # fmt: skip
+    hole: Hole, bag: Bag, row: int, line: AimLine, landings_yd: np.ndarray, finishes_yd: np.ndarray
+) -> tuple[Reach, ...]:
     """Every trouble in the directions a shot takes, the nearest to being reached first.
 
     Parameters
     ----------
     row : int
         Row of the shot in the bag.
-    bearing_deg : float
-        Its aim in the hole frame.
     landings_yd, finishes_yd : float (n, 2)
         Where its balls come down and finish.
     """
-    landed = np.hypot(landings_yd[:, 0] - x_yd, landings_yd[:, 1] - y_yd)
-    rested = np.hypot(finishes_yd[:, 0] - x_yd, finishes_yd[:, 1] - y_yd)
+    landed, rested = (
+        np.hypot(ends[:, 0] - line.x_yd, ends[:, 1] - line.y_yd) for ends in (landings_yd, finishes_yd)
+    )
     carry, finish = quantile(landed, OF_THOUSAND), quantile(rested, OF_THOUSAND)
-    sector = _sector(x_yd, y_yd, bearing_deg, finishes_yd, float(rested.max()) + 400.0)
-    here = shapely.Point(x_yd, y_yd)
+    sector = _sector(line, finishes_yd, float(rested.max()) + 400.0)
+    here = shapely.Point(line.x_yd, line.y_yd)
     found = []
     for feature in hole.features:
         if feature.surface not in TROUBLE:
@@ -112,23 +110,21 @@ def find_reach(
     found.sort(key=lambda one: abs(one.spare_yd))
     if row >= bag.shots.first_part or not any(_narrow(one) for one in found):
         return tuple(found)
-    gains = _gains(bag, row, bearing_deg)
+    gains = _gains(bag, row, line.bearing_deg)
     return tuple(_brought(one, *gains) if _narrow(one) else one for one in found)
 
 
-def _sector(
-    x_yd: float, y_yd: float, bearing_deg: float, finishes_yd: np.ndarray, far_yd: float
-) -> shapely.Polygon:
+def _sector(line: AimLine, finishes_yd: np.ndarray, far_yd: float) -> shapely.Polygon:
     """The directions that 999 of 1,000 balls finish in, as a triangle from the ball."""
-    along, across = along_and_across(finishes_yd, x_yd, y_yd, bearing_deg)
+    along, across = line.seen(*finishes_yd.T)
     gone = np.hypot(along, across) > 1.0
     turn = np.degrees(np.arctan2(across[gone], along[gone]))
     half = (1.0 - OF_THOUSAND) / 2.0
     ends = np.quantile(turn, [half, 1.0 - half]) if turn.size else np.zeros(2)
     low, high = np.clip(ends, -WIDEST_DEG, WIDEST_DEG) + np.array([-0.01, 0.01])
-    bearings = np.radians(bearing_deg + np.linspace(low, high, 9))
-    rim = [(x_yd + far_yd * math.sin(b), y_yd + far_yd * math.cos(b)) for b in bearings]
-    return shapely.Polygon([(x_yd, y_yd), *rim])
+    bearings = line.bearing_deg + np.linspace(low, high, 9)
+    rim = [replace(line, bearing_deg=float(bearing)).at(far_yd) for bearing in bearings]
+    return shapely.Polygon([(line.x_yd, line.y_yd), *rim])
 
 
 def _narrow(one: Reach) -> bool:

@@ -11,6 +11,7 @@ import numpy as np
 from ..conditions import Conditions, other_height
 from ..hole.model import Hole
 from ..player.model import Player
+from .aimline import AimLine
 from .confidence import Confidence, Flip, verdict
 from .day import DayNote
 from .errorbars import Estimate
@@ -308,6 +309,10 @@ class Answer:
     def best(self) -> Alternative:
         """The recommended alternative."""
         return self.alternatives[self.recommended]
+
+    def line_of(self, one: Alternative) -> AimLine:
+        """The line an alternative is aimed on."""
+        return AimLine(self.start.x_yd, self.start.y_yd, one.aim_bearing_deg)
 
     def to_dict(self) -> dict[str, Any]:
         """The whole answer as plain JSON-ready data; the same for any thread count."""

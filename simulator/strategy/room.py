@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from typing import Any
 
@@ -12,6 +11,7 @@ from ..hole.model import Hole
 from ..hole.surfaces import TROUBLE
 from ..tables.rasters import Raster
 from . import estimate
+from .aimline import AimLine
 from .errorbars import Estimate, figure
 
 WIDE_YD, BEYOND_YD = 80, 120
@@ -67,19 +67,8 @@ class Room:
         return {**out, **figure("inside", self.inside)}
 
 
-def along_and_across(
-    xy_yd: np.ndarray, x_yd: float, y_yd: float, bearing_deg: float
-) -> tuple[np.ndarray, np.ndarray]:
-    """Yards along a bearing from a place and yards right of it, float (n,) each; xy_yd : float (n, 2)."""
-    sin, cos = math.sin(math.radians(bearing_deg)), math.cos(math.radians(bearing_deg))
-    dx, dy = xy_yd[:, 0] - x_yd, xy_yd[:, 1] - y_yd
-    return dx * sin + dy * cos, dx * cos - dy * sin
-
-
-def find_room(
-    raster: Raster, hole: Hole, x_yd: float, y_yd: float, bearing_deg: float, finishes_yd: np.ndarray
-) -> Room | None:
-    """The room of a shot from a place on a bearing; None when all about its middle is trouble.
+def find_room(raster: Raster, hole: Hole, line: AimLine, finishes_yd: np.ndarray) -> Room | None:
+    """The room of a shot on a line; None when all about its middle is trouble.
 
     Parameters
     ----------
@@ -88,9 +77,9 @@ def find_room(
     finishes_yd : float (n, 2)
         Where its balls finish, before relief.
     """
-    along, across = along_and_across(finishes_yd, x_yd, y_yd, bearing_deg)
+    along, across = line.seen(*finishes_yd.T)
     middle = float(np.median(along)), float(np.median(across))
-    feature = _ground(raster, x_yd, y_yd, bearing_deg, int(max(middle[0], 1.0)) + BEYOND_YD)
+    feature = _ground(raster, line, int(max(middle[0], 1.0)) + BEYOND_YD)
     closing = np.array([f.surface in TROUBLE for f in hole.features] + [False])
     trouble = closing[feature]
     seed = _seed(trouble, middle)
@@ -136,12 +125,9 @@ def find_room(
     return Room(*closed_by, inside, across_it, float(near))
 
 
-def _ground(raster: Raster, x_yd: float, y_yd: float, bearing_deg: float, far_yd: int) -> np.ndarray:
+def _ground(raster: Raster, line: AimLine, far_yd: int) -> np.ndarray:
     """Feature index of every square yard along and across the line, int (along, across)."""
-    s = np.arange(far_yd)[:, None] + 0.5
-    t = np.arange(-WIDE_YD, WIDE_YD)[None, :] + 0.5
-    sin, cos = math.sin(math.radians(bearing_deg)), math.cos(math.radians(bearing_deg))
-    x, y = x_yd + s * sin + t * cos, y_yd + s * cos - t * sin
+    x, y = line.at(np.arange(far_yd)[:, None] + 0.5, np.arange(-WIDE_YD, WIDE_YD)[None, :] + 0.5)
     i = np.rint((x - raster.x0_yd) / raster.cell_yd).astype(int).clip(0, raster.feature.shape[1] - 1)
     j = np.rint((y - raster.y0_yd) / raster.cell_yd).astype(int).clip(0, raster.feature.shape[0] - 1)
     return raster.feature[j, i].astype(int)

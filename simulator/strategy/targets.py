@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -10,6 +9,7 @@ import shapely
 
 from ..hole.model import Hole
 from . import estimate
+from .aimline import AimLine
 from .errorbars import Estimate
 from .result import Answer
 
@@ -53,18 +53,11 @@ class GreenTarget:
 
 def green_target(answer: Answer) -> GreenTarget:
     """Measure the recommended shot of an answer against the green of its hole."""
-    one, start, hole = answer.best, answer.start, answer.hole
-    bearing = math.radians(one.aim_bearing_deg)
-    ahead, across = (
-        np.array([math.sin(bearing), math.cos(bearing)]),
-        np.array([math.cos(bearing), -math.sin(bearing)]),
-    )
-    here = np.array([start.x_yd, start.y_yd])
-    along, side = (one.finishes_yd - here) @ ahead, (one.finishes_yd - here) @ across
-    middle = here + np.median(along) * ahead + np.median(side) * across
-    green = shapely.get_coordinates(hole.green)
-    front, back = ((green - here) @ ahead).min(), ((green - here) @ ahead).max()
-    centre = float(((green - here) @ across).mean())
+    one, hole, line = answer.best, answer.hole, answer.line_of(answer.best)
+    along, side = line.seen(*one.finishes_yd.T)
+    middle = line.at(float(np.median(along)), float(np.median(side)))
+    green_along, green_side = line.seen(*shapely.get_coordinates(hole.green).T)
+    front, back, centre = green_along.min(), green_along.max(), green_side.mean()
     on = shapely.contains_xy(hole.green, one.finishes_yd[:, 0], one.finishes_yd[:, 1])
     short, long = ~on & (along < front), ~on & (along > back)
     wide = ~on & ~short & ~long
@@ -72,27 +65,24 @@ def green_target(answer: Answer) -> GreenTarget:
               "right": wide & (side >= centre)}  # fmt: skip
     depth = np.diff(np.quantile(along, [0.1, 0.9]))[0]
     width = np.diff(np.quantile(side, [0.1, 0.9]))[0]
-    flag = np.array([hole.pin.x_yd, hole.pin.y_yd])
     return GreenTarget(
-        middle_yd=(float(middle[0]), float(middle[1])),
-        middle_room=room(hole, middle, ahead),
-        flag_room=room(hole, flag, ahead),
+        middle_yd=middle,
+        middle_room=room(hole, AimLine(*middle, line.bearing_deg)),
+        flag_room=room(hole, AimLine(hole.pin.x_yd, hole.pin.y_yd, line.bearing_deg)),
         misses={name: estimate.share(hits) for name, hits in groups.items()},
         eight_in_ten_yd=(float(depth), float(width)),
     )
 
 
-def room(hole: Hole, place: np.ndarray, ahead: np.ndarray) -> GreenRoom:
-    """The green round a place, in a direction (a unit vector) and across it."""
-    across = np.array([ahead[1], -ahead[0]])
-    spot = shapely.Point(*place)
-
+def room(hole: Hole, line: AimLine) -> GreenRoom:
+    """The green round the place a line begins at, along the line and across it."""
+    spot = shapely.Point(line.x_yd, line.y_yd)
     if not hole.green.covers(spot):
         return GreenRoom(0.0, 0.0, 0.0, 0.0)
 
-    def reach(way: np.ndarray) -> float:
-        ray = shapely.LineString([place, place + FAR_YD * way]).intersection(hole.green)
+    def reach(along_yd: float, right_yd: float) -> float:
+        ray = shapely.LineString([spot, line.at(along_yd, right_yd)]).intersection(hole.green)
         first = min(shapely.get_parts(ray), key=lambda part: part.distance(spot))
         return float(first.length)
 
-    return GreenRoom(reach(-ahead), reach(ahead), reach(-across), reach(across))
+    return GreenRoom(reach(-FAR_YD, 0.0), reach(FAR_YD, 0.0), reach(0.0, -FAR_YD), reach(0.0, FAR_YD))

@@ -7,6 +7,7 @@ import math
 import shapely
 
 from ..hole.model import Hole
+from .aimline import AimLine
 from .result import Alternative, Start
 
 OFF_LINE_YD = 25.0
@@ -24,9 +25,8 @@ def past_the_drawing(hole: Hole, start: Start, one: Alternative) -> str:
 
     Else empty. It goes by the balls, not by the aim: in a crosswind a line far to windward brings them back.
     """
-    bearing, beside_yd = math.radians(one.aim_bearing_deg), one.middle_right_yd.value
-    x = start.x_yd + one.carry_yd * math.sin(bearing) + beside_yd * math.cos(bearing)
-    y = start.y_yd + one.carry_yd * math.cos(bearing) - beside_yd * math.sin(bearing)
+    line = AimLine(start.x_yd, start.y_yd, one.aim_bearing_deg)
+    x, y = line.at(one.carry_yd, one.middle_right_yd.value)
     station, offset = hole.station_offset(x, y)
     if abs(offset) <= OFF_LINE_YD:
         return ""

@@ -11,6 +11,7 @@ import numpy as np
 from simulator.conditions import Conditions
 from simulator.hole import WORDS, Hole, Surface, load_hole
 from simulator.player import Player, load_player
+from simulator.strategy.aimline import AimLine
 from simulator.strategy.confidence import Confidence, Flip
 from simulator.strategy.day import DayNote
 from simulator.strategy.errorbars import quantile
@@ -20,7 +21,7 @@ from simulator.strategy.places import tee_start
 from simulator.strategy.pointing import point
 from simulator.strategy.reach import Reach, find_reach
 from simulator.strategy.result import Alternative, Answer, Estimate, Start
-from simulator.strategy.room import along_and_across, find_room
+from simulator.strategy.room import find_room
 from simulator.tables.rasters import Raster, ground_raster
 
 N = 3000
@@ -39,12 +40,10 @@ def raster(hole: Hole) -> Raster:
     return ground_raster(hole)
 
 
-def _reach(
-    hole: Hole, start: Start, bearing_deg: float, landings: np.ndarray, finishes: np.ndarray
-) -> tuple[Reach, ...]:
+def _reach(hole: Hole, line: AimLine, landings: np.ndarray, finishes: np.ndarray) -> tuple[Reach, ...]:
     """Reach as it is found, but for what would bring trouble into it: that needs a bag."""
     bag = SimpleNamespace(shots=SimpleNamespace(first_part=0))
-    return find_reach(hole, bag, 0, start.x_yd, start.y_yd, bearing_deg, landings, finishes)  # type: ignore[arg-type]
+    return find_reach(hole, bag, 0, line, landings, finishes)  # type: ignore[arg-type]
 
 
 def alternative(
@@ -77,7 +76,8 @@ def alternative(
     index = features_at(hole, finishes[:, 0], finishes[:, 1])
     codes = np.array([int(f.surface) for f in hole.features] + [0])[index]
     known = start.played is not None
-    _, across = along_and_across(finishes, start.x_yd, start.y_yd, math.degrees(aim))
+    line = AimLine(start.x_yd, start.y_yd, math.degrees(aim) % 360.0)
+    _, across = line.seen(*finishes.T)
     left = np.hypot(hole.pin.x_yd - finishes[:, 0], hole.pin.y_yd - finishes[:, 1])
     out = np.isin(codes, [Surface.OUT_OF_BOUNDS, Surface.WATER])
     cut = np.cumsum(shares)
@@ -104,10 +104,10 @@ def alternative(
         leaves_yd={"p10": quantile(left, 0.1), "p50": quantile(left, 0.5), "p90": quantile(left, 0.9)},
         aims_yd=(aim_offset_yd - 5.0, aim_offset_yd + 4.0), aim_given=False, asked=asked,
         finishes_yd=finishes, landings_yd=landings, scores=scores,
-        point=point(hole, start.x_yd, start.y_yd, math.degrees(aim) % 360.0, carry_yd),
+        point=point(hole, line, carry_yd),
         middle_right_yd=quantile(across, 0.5), wide_yd=quantile(np.abs(across), 0.95),
-        room=find_room(raster(hole), hole, start.x_yd, start.y_yd, math.degrees(aim), finishes),
-        reach=_reach(hole, start, math.degrees(aim), landings, finishes),
+        room=find_room(raster(hole), hole, line, finishes),
+        reach=_reach(hole, line, landings, finishes),
         goal=None if goal is None else Estimate(goal, 0.004),
         goal_difference=None if goal is None else Estimate(goal_difference, 0.004),
     )  # fmt: skip

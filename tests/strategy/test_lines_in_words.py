@@ -9,6 +9,7 @@ import pytest
 from simulator.errors import UsageError
 from simulator.hole import Hole, load_hole
 from simulator.player import Player, load_player
+from simulator.strategy.aimline import AimLine
 from simulator.strategy.aimwords import in_degrees
 from simulator.strategy.clubwords import shot_meant
 from simulator.strategy.places import place
@@ -145,7 +146,7 @@ def test_each_half_of_a_split_fairway(player: Player) -> None:
         turn = float(in_degrees(words, hole, player, None).partition("@")[2].removesuffix("deg"))
         # the fairway is aimed at where the line of play is a carry away: the ball comes down a little nearer
         assert turn == pytest.approx(math.degrees(math.atan2(middle + 4.0, 220.0)), abs=0.03)
-        said = point(hole, 0.0, 0.0, turn, 220.0)
+        said = point(hole, AimLine(0.0, 0.0, turn), 220.0)
         assert said.name == f"the middle of the {half} fairway" and said.offset_yd == pytest.approx(4.0, abs=0.2)
     with pytest.raises(UsageError, match='one fairway there; say "left half'):
         in_degrees("driver down the left fairway", load_hole("par 4, 400"), player, None)

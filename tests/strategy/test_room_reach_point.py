@@ -17,10 +17,11 @@ from simulator.conditions import Conditions, Wind
 from simulator.hole.model import Hole
 from simulator.hole.surfaces import TROUBLE
 from simulator.strategy import reach as reaching
+from simulator.strategy.aimline import AimLine
 from simulator.strategy.carries import carries
 from simulator.strategy.pointing import point
 from simulator.strategy.reach import find_reach
-from simulator.strategy.room import _fullest, along_and_across, find_room
+from simulator.strategy.room import _fullest, find_room
 from simulator.tables.rasters import ground_raster
 
 GROUND = """
@@ -29,6 +30,13 @@ out_of_bounds = [{ name = "lane", left_of_yd = -34 }]
 bunker = [{ name = "cross bunker", from_yd = 250, to_yd = 262, left_yd = -20, right_yd = 12 }]
 heavy_rough = [{ name = "gorse", from_yd = 130, to_yd = 160, left_yd = -30, right_yd = 30 }]
 """
+
+
+def on(bearing_deg: float) -> AimLine:
+    return AimLine(0.0, 0.0, bearing_deg)
+
+
+STRAIGHT = on(0.0)
 
 
 @pytest.fixture(scope="module")
@@ -47,7 +55,7 @@ def pattern(along: float, across: float, n: int = 20_000, **spread: float) -> np
 def test_room_between_lane_and_pond(hole: Hole) -> None:
     """Measured off the drawing: gorse ends at 160, the bunker starts at 250, lane 34 left, pond 14 right."""
     balls = pattern(226.0, -8.0)
-    room = find_room(ground_raster(hole), hole, 0.0, 0.0, 0.0, balls)
+    room = find_room(ground_raster(hole), hole, STRAIGHT, balls)
     assert room is not None
     assert (room.finish_at_most_yd, room.finish_before) == (250.0, "cross bunker")
     assert (room.left_edge_yd, room.left_closed_by) == (-34.0, "lane")
@@ -60,14 +68,14 @@ def test_room_between_lane_and_pond(hole: Hole) -> None:
 
 
 def test_a_short_pattern_has_the_gorse_to_carry(hole: Hole) -> None:
-    room = find_room(ground_raster(hole), hole, 0.0, 0.0, 0.0, pattern(172.0, 0.0))
+    room = find_room(ground_raster(hole), hole, STRAIGHT, pattern(172.0, 0.0))
     assert room is not None and (room.carry_at_least_yd, room.carry_over) == (160.0, "gorse")
     assert not room.lies_across  # the fairway runs through it
 
 
 def test_ground_that_no_ball_stays_short_on_is_not_in_the_box(hole: Hole) -> None:
     """There is nothing to carry, and the box still starts behind what lies there."""
-    room = find_room(ground_raster(hole), hole, 0.0, 0.0, 0.0, pattern(220.0, -11.0))
+    room = find_room(ground_raster(hole), hole, STRAIGHT, pattern(220.0, -11.0))
     assert room is not None and room.carry_at_least_yd is None and room.left_edge_yd is not None
     raster = ground_raster(hole)
     closing = {k for k, f in enumerate(hole.features) if f.surface in TROUBLE}
@@ -86,7 +94,7 @@ def test_ground_that_no_ball_stays_short_on_is_not_in_the_box(hole: Hole) -> Non
 def test_a_burn_is_carried(tmp_path: Path) -> None:
     burn = 'penalty_area = [{ name = "burn", colour = "red", from_yd = 150, to_yd = 160, left_yd = -30, right_yd = 30 }]'
     wet = hole_from(straight_hole(380.0, burn), tmp_path)
-    room = find_room(ground_raster(wet), wet, 0.0, 0.0, 0.0, pattern(172.0, 0.0))
+    room = find_room(ground_raster(wet), wet, STRAIGHT, pattern(172.0, 0.0))
     assert room is not None and (room.carry_at_least_yd, room.carry_over) == (160.0, "burn")
     assert room.lies_across and "lies_across" not in room.to_dict()
 
@@ -100,14 +108,14 @@ penalty_area = [{ name = "pond", colour = "red", from_yd = 150, to_yd = 260, lef
     fenced = hole_from(straight_hole(380.0, beside), tmp_path)
     balls = pattern(236.0, 0.0, wide=18.0)
     balls[:600, 1] -= 60.0  # mishits, for which the near end counts
-    room = find_room(ground_raster(fenced), fenced, 0.0, 0.0, -2.2, balls)
+    room = find_room(ground_raster(fenced), fenced, on(-2.2), balls)
     assert room is not None and room.carry_over == "fence" and not room.lies_across
     assert room.carry_at_least_yd is not None and 150.0 < room.carry_at_least_yd < 235.0
 
 
 def test_room_turns_with_the_line(hole: Hole) -> None:
     """The same ground from a bearing of 3 degrees left: edges from that line, still without trouble."""
-    room = find_room(ground_raster(hole), hole, 0.0, 0.0, -3.0, pattern(220.0, -11.0))
+    room = find_room(ground_raster(hole), hole, on(-3.0), pattern(220.0, -11.0))
     assert room is not None and room.left_edge_yd is not None and room.right_edge_yd is not None
     far = room.finish_at_most_yd or 262.0
     for s, t in product(np.arange(165.5, far, 1.0), (room.left_edge_yd + 1.0, room.right_edge_yd - 1.0)):
@@ -120,12 +128,12 @@ def test_room_turns_with_the_line(hole: Hole) -> None:
 def test_no_room_at_all(tmp_path: Path) -> None:
     water = 'penalty_area = [{ name = "lake", colour = "red", from_yd = 60, to_yd = 330, left_yd = -90, right_yd = 90 }]'
     lake = hole_from(straight_hole(380.0, water), tmp_path)
-    assert find_room(ground_raster(lake), lake, 0.0, 0.0, 0.0, pattern(200.0, 0.0)) is None
+    assert find_room(ground_raster(lake), lake, STRAIGHT, pattern(200.0, 0.0)) is None
 
 
 def test_open_ground_closes_nothing(tmp_path: Path) -> None:
     bare = hole_from(straight_hole(380.0), tmp_path)
-    room = find_room(ground_raster(bare), bare, 0.0, 0.0, 0.0, pattern(200.0, 0.0))
+    room = find_room(ground_raster(bare), bare, STRAIGHT, pattern(200.0, 0.0))
     assert room is not None and room.inside.value == 1.0
     assert {room.finish_at_most_yd, room.left_edge_yd, room.right_edge_yd, room.carry_at_least_yd} == {None}
 
@@ -166,7 +174,7 @@ def test_reach_is_where_trouble_starts_and_balls_end(hole: Hole) -> None:
     far = 200.0 + 6.0 * luck.standard_normal(65_536)
     across = 2.0 * luck.standard_normal(65_536)
     finishes = np.column_stack([across, np.sqrt(far**2 - across**2)])
-    found = find_reach(hole, no_bag(), 0, 0.0, 0.0, 0.0, finishes - (0.0, 11.0), finishes)
+    found = find_reach(hole, no_bag(), 0, STRAIGHT, finishes - (0.0, 11.0), finishes)
     names = {one.name: one for one in found}
     assert "lane" not in names and "pond" not in names  # beside the way these balls take
     bunker = names["cross bunker"]
@@ -183,7 +191,7 @@ def test_reach_is_where_trouble_starts_and_balls_end(hole: Hole) -> None:
 def test_a_wide_pattern_meets_what_is_beside_it(hole: Hole) -> None:
     """The pond's near corner, 213 on and 14 right, is sqrt(213^2 + 14^2) away."""
     finishes = pattern(180.0, 0.0, wide=9.0)
-    names = {one.name: one for one in find_reach(hole, no_bag(), 0, 0.0, 0.0, 0.0, finishes, finishes)}
+    names = {one.name: one for one in find_reach(hole, no_bag(), 0, STRAIGHT, finishes, finishes)}
     assert names["pond"].starts_yd == pytest.approx(math.hypot(213.0, 14.0), abs=0.1)
 
 
@@ -194,7 +202,7 @@ def test_what_would_bring_it_into_reach(hole: Hole, wind: Wind | None) -> None:
     far = 242.0 + np.linspace(-30.0, 2.0, 65_536)
     finishes = np.column_stack([np.zeros(far.size), far])
     bunker = next(
-        r for r in find_reach(hole, bag, 0, 0.0, 0.0, 0.0, finishes, finishes) if r.name == "cross bunker"
+        r for r in find_reach(hole, bag, 0, STRAIGHT, finishes, finishes) if r.name == "cross bunker"
     )
     assert 5.0 < bunker.spare_yd < 7.0 and bunker.helping_mph is not None
 
@@ -211,22 +219,24 @@ def test_what_would_bring_it_into_reach(hole: Hole, wind: Wind | None) -> None:
     assert bunker.firm_reaches == (runs[1] - runs[0] >= bunker.spare_yd)
 
 
-def test_along_and_across() -> None:
-    along, across = along_and_across(np.array([[10.0, 0.0], [0.0, 10.0]]), 0.0, 0.0, 90.0)
-    assert along == pytest.approx([10.0, 0.0]) and across == pytest.approx([0.0, -10.0])
+def test_along_a_line_and_beside_it() -> None:
+    along, right = on(90.0).seen(np.array([10.0, 0.0]), np.array([0.0, 10.0]))
+    assert along == pytest.approx([10.0, 0.0]) and right == pytest.approx([0.0, -10.0])
+    line = AimLine(30.0, -12.0, 25.0)
+    assert line.seen(*line.at(180.0, -7.0)) == pytest.approx((180.0, -7.0))
 
 
 def test_pointed_by_the_fairway_the_green_or_the_pin(tmp_path: Path) -> None:
     """A fairway from 6 left to 26 right has its middle 10 right."""
     text = straight_hole(380.0).replace("left_yd = -18.0, right_yd = 18.0", "left_yd = -6, right_yd = 26")
     hole = hole_from(text, tmp_path)
-    found = point(hole, 0.0, 0.0, 0.0, 200.0)
+    found = point(hole, STRAIGHT, 200.0)
     assert (found.by, found.name) == ("fairway", "the middle of the fairway")
     assert found.offset_yd == pytest.approx(-10.0, abs=1e-6)
-    green = point(hole, 0.0, 230.0, 2.0, 150.0)
+    green = point(hole, AimLine(0.0, 230.0, 2.0), 150.0)
     assert green.by == "green"
     assert green.offset_yd == pytest.approx(150.0 * math.sin(math.radians(2.0)), abs=0.3)
-    pin = point(hole, 0.0, 0.0, 30.0, 100.0)  # no fairway there, no green
+    pin = point(hole, on(30.0), 100.0)  # no fairway there, no green
     assert pin.by == "pin" and pin.offset_yd == pytest.approx(100.0 * math.sin(math.radians(30.0)))
 
 
@@ -244,13 +254,13 @@ right_yd = -8
 def test_the_middle_of_the_fairway_is_not_in_the_water_over_its_edge(tmp_path: Path) -> None:
     """Mown from 18 left to 18 right, under water to 8 left: the middle of what one can play from is 5 right."""
     hole = hole_from(straight_hole(380.0) + WET_EDGE, tmp_path)
-    assert point(hole, 0.0, 0.0, 0.0, 200.0).offset_yd == pytest.approx(-5.0, abs=1e-6)
+    assert point(hole, STRAIGHT, 200.0).offset_yd == pytest.approx(-5.0, abs=1e-6)
 
 
 def test_a_wide_fairway_has_its_middle_wherever_one_aims_beside_it(tmp_path: Path) -> None:
     hole = hole_from(straight_hole(380.0), tmp_path)
     bearing = math.degrees(math.atan2(46.0, 200.0))
-    found = point(hole, 0.0, 0.0, bearing, math.hypot(46.0, 200.0))
+    found = point(hole, on(bearing), math.hypot(46.0, 200.0))
     assert found.by == "fairway" and found.offset_yd == pytest.approx(46.0, abs=1e-6)
 
 
@@ -260,9 +270,9 @@ def test_a_mark_near_the_line_words_it(tmp_path: Path) -> None:
              SimpleNamespace(name="lone pine", x_yd=-40.0, y_yd=400.0),
              SimpleNamespace(name="shed", x_yd=0.0, y_yd=30.0))  # fmt: skip
     object.__setattr__(hole, "marks", marks)
-    tower = point(hole, 0.0, 0.0, 0.0, 200.0)
+    tower = point(hole, STRAIGHT, 200.0)
     assert (tower.by, tower.name) == ("mark", "church tower") and tower.offset_yd == pytest.approx(-2.0)
     bearing = math.degrees(math.atan2(-46.0, 400.0))
-    pine = point(hole, 0.0, 0.0, bearing, 200.0)
+    pine = point(hole, on(bearing), 200.0)
     assert pine.name == "lone pine" and pine.offset_yd == pytest.approx(-6.0, abs=0.1)
-    assert point(hole, 0.0, 0.0, 5.0, 200.0).by == "fairway"  # none is near that line
+    assert point(hole, on(5.0), 200.0).by == "fairway"  # none is near that line

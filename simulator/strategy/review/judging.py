@@ -33,6 +33,7 @@ from ...hole.surfaces import Lie
 from ...player.model import Player
 from ...tables.luck import strike_sets
 from ...units import one_turn_deg
+from ..aimline import AimLine
 from ..aimwords import in_degrees
 from ..asked import WORTH_SHOWING, asked_club
 from ..clubwords import club_and_aim, shot_distance
@@ -316,10 +317,10 @@ class Judge:
         turn = float(choice.action[1])
         bearing = one_turn_deg(math.degrees(place.board.bearing_rad(place.x_yd, place.y_yd) + turn))
         down = carries_today_yd(replace(shot, carry_yd=choice.carry_yd), bag.conditions, bearing)
-        pointed = point(self.hole, place.x_yd, place.y_yd, bearing, choice.carry_yd, down)
+        line = AimLine(place.x_yd, place.y_yd, bearing)
         return ClubAndLine(
             shot.club.name, shot.flight, choice.carry_yd, down, choice.carry_yd * math.sin(turn), bearing,
-            pointed,
+            point(self.hole, line, choice.carry_yd, down),
         )  # fmt: skip
 
 
