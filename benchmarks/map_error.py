@@ -50,7 +50,7 @@ def measured(hole_name: str, player_name: str, seeds: int, threads: int) -> list
                        threads=threads)  # fmt: skip
         judge = Judge(solve(ask, silent, Clock(), others), hole, player, seed)
         for row, rest in zip(found, rests, strict=True):
-            valued = judge._at(rest)
+            valued = judge.valued(rest)
             ours, best = mean(valued.usual.mean(axis=1)), valued.best.action
             played = play(judge.tee.board, rest.x_yd, rest.y_yd, int(rest.lie), best, best, valued.value,
                           seed=seed + 70, sequences=SEQUENCES, threads=threads).expected  # fmt: skip

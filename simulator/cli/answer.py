@@ -138,8 +138,8 @@ def check_clubs(
         meant = shot_meant(player, told)
         if meant.by_distance:
             say(f"{text}: {swing_words(meant, units)}")
-        if told != text and meant.aim_deg is not None:
-            off = units.side(meant.carry_yd * math.sin(math.radians(meant.aim_deg)))
+        if told != text and meant.aim is not None:
+            off = units.side(meant.carry_yd * math.sin(meant.aim.turn_rad(meant.carry_yd)))
             beside = f"{off} of the straight line to the pin, at its carry" if off else "straight at the pin"
             say(f"{text}: {beside}")
     return aimed

@@ -113,7 +113,7 @@ def _meant(player: Player, club: str) -> Meant | None:
         meant = shot_meant(player, club)
     except UsageError:
         return None  # told with the whole of the words
-    return meant if meant.aim_yd is None and meant.aim_deg is None else None
+    return meant if meant.aim is None else None
 
 
 def _on_fairway(text: str, hole: Hole, here: Point, carry: float, found: re.Match[str]) -> Point:

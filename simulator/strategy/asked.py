@@ -12,7 +12,7 @@ from ..player.model import Player
 from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..tables.shots import Shot
-from .clubwords import shot_meant
+from .clubwords import Aim, shot_meant
 from .plays import FIRST_SETS, FIRST_STRIKES
 from .search import Choice, Place, given_aim, given_part, search
 
@@ -38,8 +38,7 @@ class Asked:
     """A club as somebody typed it: the shot rows meant (none: a part swing of so many yards), and an aim."""
 
     rows: tuple[int, ...]
-    aim_yd: float | None
-    aim_deg: float | None
+    aim: Aim | None
     part_yd: float | None = None
 
 
@@ -50,7 +49,7 @@ def asked_club(player: Player, text: str, shots: Sequence[Shot]) -> Asked:
         k for k, shot in enumerate(shots)
         if meant.part_yd is None and shot.club is meant.club and meant.flight in (None, shot.flight)
     )  # fmt: skip
-    return Asked(rows, meant.aim_yd, meant.aim_deg, meant.part_yd)
+    return Asked(rows, meant.aim, meant.part_yd)
 
 
 def against_choice(place: Place, player: Player, text: str, replay: float, seed: int) -> Choice:
@@ -66,8 +65,7 @@ def against_choice(place: Place, player: Player, text: str, replay: float, seed:
     rows = [row for row in club.rows if row in place.board.allowed(place.lie)]
     if not rows:
         raise UsageError(f"{text}: not played from here today")
-    aim_yd = 0.0 if club.aim_yd is None and club.aim_deg is None else club.aim_yd
-    return given_aim(place, rows[0], aim_yd, club.aim_deg, replay, seed)
+    return given_aim(place, rows[0], club.aim or Aim(0.0), replay, seed)
 
 
 @dataclass(frozen=True)
@@ -159,15 +157,14 @@ def _wanted_choice(
     place: Place, club: Asked, found: list[Choice], rows: Sequence[int], value: float, seed: int
 ) -> tuple[Choice, bool]:
     """The choice a club as asked for comes to, and whether its line was given."""
-    aimed = club.aim_yd is not None or club.aim_deg is not None
+    aimed = club.aim is not None
     if club.part_yd is not None:
         own = found[0]  # the map's own choice may be that very swing
         same = own.action[0] == PART_SWING and abs(own.carry_yd - club.part_yd) < SAME_YD
         if same and not aimed:
             return own, False
-        aims = (club.aim_yd, club.aim_deg) if aimed else None
-        return given_part(place, club.part_yd, aims, value, seed), aimed
-    if not aimed:
+        return given_part(place, club.part_yd, club.aim, value, seed), aimed
+    if club.aim is None:
         return next(choice for choice in found if choice.row in club.rows), False
     row = next(row for row in club.rows if row in rows)
-    return given_aim(place, row, club.aim_yd, club.aim_deg, value, seed), True
+    return given_aim(place, row, club.aim, value, seed), True

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import dataclass
 
@@ -77,6 +78,30 @@ _SHOT = re.compile(
 
 
 @dataclass(frozen=True)
+class Aim:
+    """An aim as it was said, from the straight line to the pin.
+
+    Attributes
+    ----------
+    right : float
+        Yards at the club's stock carry, or degrees; left is negative.
+    in_degrees : bool
+    """
+
+    right: float
+    in_degrees: bool = False
+
+    def turn_rad(self, carry_yd: float) -> float:
+        """The angle off that line of a club with so much carry [rad]."""
+        if self.in_degrees:
+            return math.radians(self.right)
+        return math.asin(min(max(self.right / carry_yd, -1.0), 1.0))
+
+    def __str__(self) -> str:
+        return f"{self.right:g}{'deg' if self.in_degrees else ''}"
+
+
+@dataclass(frozen=True)
 class Meant:
     """A swing somebody asked for.
 
@@ -89,16 +114,15 @@ class Meant:
         Carry of a part swing with the club [yd], where one is meant.
     by_distance : bool
         Named by its distance rather than by its club.
-    aim_yd, aim_deg : float or None
-        As ``club_and_aim`` has them.
+    aim : Aim or None
+        None: none was said.
     """
 
     club: Club
     flight: str | None
     part_yd: float | None
     by_distance: bool
-    aim_yd: float | None
-    aim_deg: float | None
+    aim: Aim | None
 
     @property
     def carry_yd(self) -> float:
@@ -114,12 +138,12 @@ def shot_meant(player: Player, text: str) -> Meant:
     UsageError
         No such club, no such flight with it, a distance nobody's club carries, an aim that is none.
     """
-    said, aim_yd, aim_deg = club_and_aim(text)
+    said, aim = club_and_aim(text)
     name, flight = club_and_flight(said)
     yards = shot_distance(name)
     if yards is not None:
         club, flight, part_yd = _by_distance(player, text, yards, flight)
-        return Meant(club, flight, part_yd, True, aim_yd, aim_deg)
+        return Meant(club, flight, part_yd, True, aim)
     _refuse_part_words(player, text, name)
     try:
         club = player.club(name)
@@ -130,7 +154,7 @@ def shot_meant(player: Player, text: str) -> Meant:
         raise UsageError(
             f"{club.name} {flight}: not in this player's bag; allowed: {', '.join(club.flights)}"
         )
-    return Meant(club, flight, None, False, aim_yd, aim_deg)
+    return Meant(club, flight, None, False, aim)
 
 
 def _refuse_part_words(player: Player, text: str, name: str) -> None:
@@ -251,18 +275,16 @@ _COUNTED = r"(?:yards?|yds?|paces?|feet|met(?:re|er)s?|degrees?|degs?|left|right
 """What stands behind a number of an aim, a distance or a loft; a club's own number is read as it is."""
 
 
-def club_and_aim(text: str) -> tuple[str, float | None, float | None]:
+def club_and_aim(text: str) -> tuple[str, Aim | None]:
     """A club and the aim it is to be hit on.
 
     Returns
     -------
     club : str
         As typed, without the aim.
-    aim_yd : float or None
-        Yards right (left negative) of the straight line to the pin at stock carry: ``"driver 8 left"``,
-        ``"driver@-8"``, ``"3w@5m right"``; ``"driver straight"`` is 0.
-    aim_deg : float or None
-        Degrees right of that line: ``"driver 3 degrees left"``, ``"driver@-3deg"``.
+    aim : Aim or None
+        In yards: ``"driver 8 left"``, ``"driver@-8"``, ``"3w@5m right"``; ``"driver straight"`` is 0. In
+        degrees: ``"driver 3 degrees left"``, ``"driver@-3deg"``.
 
     Raises
     ------
@@ -277,7 +299,7 @@ def club_and_aim(text: str) -> tuple[str, float | None, float | None]:
         found = _AIM.fullmatch(aim.strip().casefold())
         if not found:
             raise UsageError(f"club {text!r}: {aim!r} is not an aim; allowed: {ALLOWED}")
-        return club, *_aim(text, found[1], found[2], found[3])
+        return club, _aim(text, found[1], found[2], found[3])
     if turned := _SIDE_FIRST.fullmatch(club.casefold()):  # "driver left 8"
         club = f"{club[: turned.end('club')]} {turned['aim']} {turned['side']}"
     said = _SAID_AIM.fullmatch(club.casefold())
@@ -287,23 +309,22 @@ def club_and_aim(text: str) -> tuple[str, float | None, float | None]:
             if aimed["size"] and club_name(f"{aimed['size']}{aimed['unit'] or ''}") is None:
                 why = f"{aimed['unit']!r} is no unit of an aim" if aimed["club"].strip() else "no club named"
             raise UsageError(f"club {text!r}: {why}; allowed: {ALLOWED}")
-        return club, None, None
+        return club, None
     name = club[: said.end("club")].strip()
     if said["straight"]:
-        return name, 0.0, None
-    return name, *_aim(text, said["size"], said["unit"], said["side"])
+        return name, Aim(0.0)
+    return name, _aim(text, said["size"], said["unit"], said["side"])
 
 
-def _aim(text: str, digits: str, unit: str | None, side: str | None) -> tuple[float | None, float | None]:
-    """Yards or degrees beside the line, right positive."""
+def _aim(text: str, digits: str, unit: str | None, side: str | None) -> Aim:
     size = float(digits)
     if side:
         if digits[0] in "+-":
             raise UsageError(f"club {text!r}: both a sign and {side!r}; allowed: {ALLOWED}")
         size *= SIDES[side]
     if unit is None or unit in UNITS:
-        return _within(text, size * UNITS[unit or "yd"], MOST_AIM_YD, "yd"), None
-    return None, _within(text, size, MOST_AIM_DEG, "degrees")
+        return Aim(_within(text, size * UNITS[unit or "yd"], MOST_AIM_YD, "yd"))
+    return Aim(_within(text, size, MOST_AIM_DEG, "degrees"), in_degrees=True)
 
 
 def _within(text: str, size: float, most: float, unit: str) -> float:

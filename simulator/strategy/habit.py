@@ -10,7 +10,7 @@ from ..hole.model import Hole
 from ..player.model import Club, Player
 from ..tables.shots import Shot
 from .carries import DISTANCE_YD, REPORTED_PER_YD, effective_distance
-from .clubwords import club_and_aim
+from .clubwords import Aim, club_and_aim
 from .ground import station_reached
 from .today import carries_today_yd
 
@@ -33,10 +33,10 @@ def habit_of(player: Player, hole: Hole, conditions: Conditions | None = None) -
         The habit's aim is not understood.
     """
     text = player.habit or player.clubs[0].name
-    name, _, aim = text.partition("@")
-    along = aim.strip().casefold() == ALONG_LINE
+    name, _, behind = text.partition("@")
+    along = behind.strip().casefold() == ALONG_LINE
     try:
-        name, aim_yd, aim_deg = club_and_aim(name if along else text)
+        name, aim = club_and_aim(name if along else text)
         club = player.club(name)
     except UsageError as error:
         allowed = 'a club, "driver", with an aim perhaps: "driver@-8" or "driver@line"'
@@ -47,9 +47,7 @@ def habit_of(player: Player, hole: Hole, conditions: Conditions | None = None) -
         return f"{near.name}@0"
     if along:
         return f"{club.name}@{_line_deg(hole, club, conditions or Conditions()):.2f}deg"
-    if aim_deg is not None:
-        return f"{club.name}@{aim_deg:g}deg"
-    return f"{club.name}@{aim_yd or 0.0:g}"
+    return f"{club.name}@{aim or Aim(0.0)}"
 
 
 def _plays_yd(player: Player, hole: Hole, conditions: Conditions) -> float:

@@ -21,6 +21,7 @@ from ..hole.surfaces import Lie
 from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..tables.rows import FIRST_GUESS
+from .clubwords import Aim
 from .result import TIE_STROKES
 
 COARSE_AIMS_DEG = np.concatenate(
@@ -295,27 +296,16 @@ def search(
     return sorted(choices, key=lambda choice: choice.score)
 
 
-def given_aim(
-    place: Place, row: int, aim_yd: float | None, aim_deg: float | None, replay: float, seed: int
-) -> Choice:
+def given_aim(place: Place, row: int, aim: Aim, replay: float, seed: int) -> Choice:
     """The choice of a club at an aim that was asked for."""
     carry = place.board.bag.shots.shots[row].carry_yd
-    action = np.array([float(row), _turn(aim_yd, aim_deg, carry), 0.0])
+    action = np.array([float(row), aim.turn_rad(carry), 0.0])
     score = float(place.scores(action[None], replay, strike_sets(seed + 12, 8, 128))[0])
     return Choice(row, action, carry, score)
 
 
-def _turn(aim_yd: float | None, aim_deg: float | None, carry_yd: float) -> float:
-    """An aim as an angle off the line to the pin [rad]."""
-    if aim_deg is not None:
-        return math.radians(aim_deg)
-    return math.asin(float(np.clip((aim_yd or 0.0) / carry_yd, -1, 1)))
-
-
-def given_part(
-    place: Place, carry_yd: float, aim: tuple[float | None, float | None] | None, replay: float, seed: int
-) -> Choice:
-    """The choice of a part swing of a carry that was asked for, at an aim (yards, degrees) or its best."""
+def given_part(place: Place, carry_yd: float, aim: Aim | None, replay: float, seed: int) -> Choice:
+    """The choice of a part swing of a carry that was asked for, at an aim or its best."""
     few, more = strike_sets(seed + 11, 2, 64), strike_sets(seed + 12, 8, 128)
     carry = min(carry_yd, place.board.longest_part_yd(place.lie))
     reach = carry - place.distance_yd
@@ -325,7 +315,7 @@ def given_part(
         return np.array([(PART_SWING, turn, reach) for turn in turns])
 
     if aim is not None:
-        tries = actions(np.array([_turn(*aim, carry)]))
+        tries = actions(np.array([aim.turn_rad(carry)]))
     else:
         tries = actions(np.radians(COARSE_AIMS_DEG))
         best = tries[int(np.argmin(place.scores(tries, replay, few)))]

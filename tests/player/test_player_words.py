@@ -309,8 +309,12 @@ CLUBS = [
 def test_clubs_and_aims(words: str, club: str, flight: str, part: float, yards: float, degrees: float) -> None:
     meant = shot_meant(load_player("barnaby"), words)
     assert (meant.club.name, meant.flight) == (club, flight)
-    for found, wanted in ((meant.part_yd, part), (meant.aim_yd, yards), (meant.aim_deg, degrees)):
-        assert found == (wanted if wanted is None else pytest.approx(wanted))
+    assert meant.part_yd == (part if part is None else pytest.approx(part))
+    right = yards if degrees is None else degrees
+    if right is None:
+        assert meant.aim is None
+    else:
+        assert (meant.aim.right, meant.aim.in_degrees) == (pytest.approx(right), degrees is not None)
 
 
 @pytest.mark.parametrize(

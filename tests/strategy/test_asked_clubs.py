@@ -14,6 +14,7 @@ from simulator.errors import UsageError
 from simulator.hole.surfaces import Lie
 from simulator.player.model import Player
 from simulator.strategy.asked import Asked, asked_club, find_choices
+from simulator.strategy.clubwords import Aim
 from simulator.strategy.search import Place
 
 BAG = 'handicap = 12\nclubs = ["driver", "5w", "6i", "8i", "pw", "sw"]\n[club.driver]\nuse = "tee only"\n'
@@ -102,7 +103,7 @@ def test_a_line_given_next_to_the_best_of_its_club_stands_alone(place: Place) ->
     assert home.action[0] == PART_SWING
     best_yd = home.carry_yd * math.sin(float(home.action[1]))
     for beside_yd, choices in ((1.0, 1), (4.0, 2)):
-        wanted = [Asked((), best_yd + beside_yd, None, home.carry_yd)]
+        wanted = [Asked((), Aim(best_yd + beside_yd), home.carry_yd)]
         found = find_choices(place, 1, wanted)
         assert len(found.choices) == choices and found.home is found.choices[-1]
         given = found.choices[0]

@@ -11,7 +11,7 @@ from simulator.hole import Hole, load_hole
 from simulator.player import Player, load_player
 from simulator.strategy.aimline import AimLine
 from simulator.strategy.aimwords import in_degrees
-from simulator.strategy.clubwords import shot_meant
+from simulator.strategy.clubwords import Aim, shot_meant
 from simulator.strategy.places import place
 from simulator.strategy.pointing import point
 from simulator.strategy.review.notes import read_notes
@@ -123,8 +123,8 @@ def test_where_it_is_hit_from_is_no_aim(player: Player, words: str, why: str) ->
 
 def test_straight_at_the_pin(player: Player) -> None:
     for words in ("8i straight at the pin", "8i straight", "8i at the flag"):
-        assert shot_meant(player, words).aim_yd == 0.0
-    assert shot_meant(player, "8i 5 yd left of the straight line to the pin").aim_yd == -5.0
+        assert shot_meant(player, words).aim == Aim(0.0)
+    assert shot_meant(player, "8i 5 yd left of the straight line to the pin").aim == Aim(-5.0)
 
 
 def test_a_line_noted_in_words_after_the_round(hole: Hole, player: Player) -> None:

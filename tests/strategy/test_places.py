@@ -16,7 +16,7 @@ from simulator.errors import UsageError
 from simulator.hole import Hole, Surface, load_hole
 from simulator.hole.sketch import read_sketch
 from simulator.strategy.by_green import by_the_green
-from simulator.strategy.clubwords import club_and_aim
+from simulator.strategy.clubwords import Aim, club_and_aim
 from simulator.strategy.ground import line_place
 from simulator.strategy.places import LIE_WORDS, place, plainly
 
@@ -518,23 +518,23 @@ def test_any_words_give_a_place_on_the_hole_or_a_usage_error(words: str, hole: H
 @pytest.mark.parametrize(
     ("text", "meant"),
     [
-        ("driver", ("driver", None, None)),
-        (" 3 wood ", ("3 wood", None, None)),
-        ("driver@-8", ("driver", -8.0, None)),
-        ("driver@+8", ("driver", 8.0, None)),
-        ("driver@8 left", ("driver", -8.0, None)),
-        ("three wood five yards left", ("three wood", -5.0, None)),
-        ("driver@twelve right", ("driver", 12.0, None)),
-        ("driver three degrees left", ("driver", None, -3.0)),
-        ("fifty-six", ("56", None, None)),
-        ("driver @ 8yd right", ("driver", 8.0, None)),
-        ("3w@5m", ("3w", 5 / 0.9144, None)),
-        ("driver@-3deg", ("driver", None, -3.0)),
-        ("driver@3.5 degrees left", ("driver", None, -3.5)),
-        ("driver@-0", ("driver", 0.0, None)),
+        ("driver", ("driver", None)),
+        (" 3 wood ", ("3 wood", None)),
+        ("driver@-8", ("driver", Aim(-8.0))),
+        ("driver@+8", ("driver", Aim(8.0))),
+        ("driver@8 left", ("driver", Aim(-8.0))),
+        ("three wood five yards left", ("three wood", Aim(-5.0))),
+        ("driver@twelve right", ("driver", Aim(12.0))),
+        ("driver three degrees left", ("driver", Aim(-3.0, in_degrees=True))),
+        ("fifty-six", ("56", None)),
+        ("driver @ 8yd right", ("driver", Aim(8.0))),
+        ("3w@5m", ("3w", Aim(5 / 0.9144))),
+        ("driver@-3deg", ("driver", Aim(-3.0, in_degrees=True))),
+        ("driver@3.5 degrees left", ("driver", Aim(-3.5, in_degrees=True))),
+        ("driver@-0", ("driver", Aim(0.0))),
     ],
 )
-def test_club_and_aim(text: str, meant: tuple[str, float | None, float | None]) -> None:
+def test_club_and_aim(text: str, meant: tuple[str, Aim | None]) -> None:
     assert club_and_aim(text) == meant
 
 
@@ -552,11 +552,10 @@ def test_aims_refused_in_one_line(text: str) -> None:
 @given(st.text(max_size=30), st.text("0123456789+-. ydmegleftrigh", max_size=12))
 def test_any_club_text_is_a_club_or_a_usage_error(club: str, aim: str) -> None:
     try:
-        name, aim_yd, aim_deg = club_and_aim(f"{club}@{aim}")
+        name, meant = club_and_aim(f"{club}@{aim}")
     except UsageError:
         return
-    assert name and (aim_yd is None) != (aim_deg is None)
-    assert math.isfinite(aim_yd if aim_yd is not None else aim_deg)  # type: ignore[arg-type]
+    assert name and meant is not None and math.isfinite(meant.right)
 
 
 @pytest.mark.parametrize(("words", "station", "side", "yards"), [

@@ -77,7 +77,7 @@ def test_the_first_place_is_put_right_by_full_plays(judge: Judge) -> None:
     """The tee against 400,000 sequences of the same plan, within what is stated: the map alone is 0.007 off here."""
     tee = resting("tee", WITHY, None)
     corrected, plain = (Judge(judge.tee, WITHY, judge.player, SEED, first=one) for one in (tee, None))
-    ours, valued = corrected.value(tee), corrected._at(tee)
+    ours, valued = corrected.value(tee), corrected.valued(tee)
     best = valued.best.action
     played = play(judge.tee.board, 0.0, 0.0, int(Lie.TEE), best, best, valued.value, seed=SEED + 31,
                   sequences=400_000, threads=THREADS).expected  # fmt: skip
@@ -142,7 +142,7 @@ def test_swings_of_the_player_s_own_lose_nothing_on_average(judge: Judge) -> Non
     """The strikes of the driver itself, each told as a stroke: their swings average to nothing, and "beats" is
     uniform, its mean one half less half the ties."""
     place = judge.tee
-    before = judge._at(resting("tee", WITHY, None))
+    before = judge.valued(resting("tee", WITHY, None))
     driver = judge.judged(Stroke(1, "swing", "driver", _tee(), _tee(), 1, 0, ""))
     action = judge._chosen(before, driver.stroke)[0].action
     each = before.outcomes(action).ravel()

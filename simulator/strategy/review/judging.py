@@ -36,7 +36,7 @@ from ...units import one_turn_deg
 from ..aimline import AimLine
 from ..aimwords import in_degrees
 from ..asked import WORTH_SHOWING, asked_club
-from ..clubwords import club_and_aim, shot_distance
+from ..clubwords import Aim, club_and_aim, shot_distance
 from ..errorbars import Estimate, mean, total
 from ..estimate import share
 from ..ground import features_at
@@ -130,7 +130,7 @@ class Judged:
 
 
 @dataclass(frozen=True)
-class _Valued:
+class Valued:
     """A place off the green: what the map makes it worth, with what, and over which strikes.
 
     `off` is what is added to all that the map says of it, and how sure that is.
@@ -179,7 +179,7 @@ class Judge:
     ) -> None:
         self.tee, self.hole, self.player, self.seed = tee, hole, player, seed
         self._first = None if first is None else _key(first)
-        self._valued: dict[tuple[float, float, int], _Valued] = {}
+        self._known: dict[tuple[float, float, int], Valued] = {}
 
     def judged(self, stroke: Stroke) -> Judged:
         """One stroke, judged.
@@ -196,9 +196,9 @@ class Judge:
             return Judged(stroke, None, None, False, before, EXACT, swing, self._fewer_putts(stroke))
         if stroke.kind == "drop":
             choice = _plus(total([after, before.times(-1.0)]), taken)
-            instead = self._shot(self._at(stroke.start))
+            instead = self._shot(self.valued(stroke.start))
             return Judged(stroke, None, instead, False, before, choice, EXACT, None)
-        valued = self._at(stroke.start)
+        valued = self.valued(stroke.start)
         chosen, given = self._chosen(valued, stroke)
         outcomes = valued.outcomes(chosen.action)
         expected = valued.expected(outcomes)
@@ -212,20 +212,21 @@ class Judge:
         """Expected strokes from where a ball lies."""
         if rest.lie is Lie.GREEN:
             return Estimate(self._putts(rest)[0], 0.0)
-        valued = self._at(rest)
+        valued = self.valued(rest)
         return valued.expected(valued.usual)
 
     def _by_map(self, rest: Rest | None) -> float:
         """The bare value of a place, as the outcomes of strikes have it."""
         if rest is None or rest.lie is Lie.GREEN:
             return 0.0 if rest is None else self.value(rest).value
-        return self._at(rest).value
+        return self.valued(rest).value
 
-    def _at(self, rest: Rest) -> _Valued:
+    def valued(self, rest: Rest) -> Valued:
+        """A place off the green with what it is worth, worked out once."""
         key = _key(rest)
-        if key not in self._valued:
+        if key not in self._known:
             place = replace(self.tee, x_yd=rest.x_yd, y_yd=rest.y_yd, lie=int(rest.lie))
-            seed = (self.seed + 1_009 * len(self._valued)) % 2**32  # places err independently
+            seed = (self.seed + 1_009 * len(self._known)) % 2**32  # places err independently
             found = search(
                 place, seed, place.board.allowed(place.lie), keep_within=CLOSE, keep_most=MOST_CLOSE
             )
@@ -240,8 +241,8 @@ class Judge:
             off = Estimate(0.0, MAP_ERROR)
             if key == self._first:
                 off = _off(place, best.action, value, seed + 23)
-            self._valued[key] = _Valued(place, best, value, strikes, seed, off)
-        return self._valued[key]
+            self._known[key] = Valued(place, best, value, strikes, seed, off)
+        return self._known[key]
 
     def _putts(self, rest: Rest) -> tuple[float, np.ndarray]:
         """Expected putts and the chances to be down in at most 1, 2 ... from a place on a green."""
@@ -264,37 +265,34 @@ class Judge:
         chances = self._putts(stroke.start)[1]
         return Estimate(float(1.0 - chances[min(stroke.strokes, len(chances)) - 1]), 0.0)
 
-    def _chosen(self, valued: _Valued, stroke: Stroke) -> tuple[Choice, bool]:
+    def _chosen(self, valued: Valued, stroke: Stroke) -> tuple[Choice, bool]:
         """What was played, and whether its line was noted."""
         place, start = valued.place, stroke.start
         here, day = (start.x_yd, start.y_yd), place.board.bag.conditions
         text = in_degrees(stroke.club, self.hole, self.player, here, day)
-        club, aim_yd, aim_deg = club_and_aim(text)
-        given = aim_yd is not None or aim_deg is not None
+        club, aim = club_and_aim(text)
+        given = aim is not None
         if short_of_full(text):
-            return self._part(valued, stroke, None, aim_yd, aim_deg), given
+            return self._part(valued, stroke, None, aim), given
         shots = place.board.bag.shots
         asked = asked_club(self.player, text, shots.shots[: shots.first_part])
         if asked.part_yd is not None:
-            aim = (aim_yd, aim_deg) if given else None
             return given_part(place, asked.part_yd, aim, valued.value, valued.seed), given
         rows = [row for row in asked.rows if row in place.board.allowed(place.lie)]
         name = shots.shots[asked.rows[0]].club.name
         short = min((shots.shots[row].carry_yd for row in asked.rows), default=0.0)
         if short > TOO_MUCH * place.distance_yd + TOO_MUCH_YD and shot_distance(club) is None:
-            return self._part(valued, stroke, name, aim_yd, aim_deg), given
+            return self._part(valued, stroke, name, aim), given
         if not rows:
             lie = Lie(place.lie).name.lower().replace("_", " ")
             where = f"{name} from {lie} ({stroke.start.words})"
             raise UsageError(f"stroke {stroke.number}: {where} is not played; name another club, or a chip")
-        if given:
-            return given_aim(place, rows[0], aim_yd, aim_deg, valued.value, valued.seed), True
+        if aim is not None:
+            return given_aim(place, rows[0], aim, valued.value, valued.seed), True
         found = search(place, valued.seed, rows, keep_within=0.3, keep_most=4, must=frozenset(rows))
         return next(choice for choice in found if choice.row in rows), False
 
-    def _part(
-        self, valued: _Valued, stroke: Stroke, club: str | None, aim_yd: float | None, aim_deg: float | None
-    ) -> Choice:
+    def _part(self, valued: Valued, stroke: Stroke, club: str | None, aim: Aim | None) -> Choice:
         """The best swing short of full from a place, with a club where the bag has one so."""
         place = valued.place
         if not part_families(place):
@@ -304,13 +302,11 @@ class Judge:
         found = search(place, valued.seed, [], keep_within=WORTH_SHOWING, keep_most=len(shots))
         mine = [one for one in found if club is None or shots[one.row].club.name == club] or found
         best = mine[0]
-        if aim_yd is None and aim_deg is None:
+        if aim is None or best.action[0] != PART_SWING:
             return best
-        if best.action[0] == PART_SWING:
-            return given_part(place, best.carry_yd, (aim_yd, aim_deg), valued.value, valued.seed)
-        return best
+        return given_part(place, best.carry_yd, aim, valued.value, valued.seed)
 
-    def _shot(self, valued: _Valued, choice: Choice | None = None) -> ClubAndLine:
+    def _shot(self, valued: Valued, choice: Choice | None = None) -> ClubAndLine:
         choice, place = choice or valued.best, valued.place
         bag = place.board.bag
         shot = bag.shots.shots[choice.row]
