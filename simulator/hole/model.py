@@ -62,6 +62,13 @@ class Feature:
     part_of: str | None = None
     edge_sd_yd: float = 0.0
 
+    @property
+    def middle(self) -> Point:
+        """Middle of the area [yd]; a place in it where that is outside, because it bends round something."""
+        centre = self.area.centroid
+        middle = centre if self.area.contains(centre) else self.area.representative_point()
+        return middle.x, middle.y
+
 
 @dataclass(frozen=True)
 class Spot:

@@ -84,6 +84,8 @@ WORDS: dict[Surface, str] = {
     Surface.PATH: "path",
 }
 
+LIE_WORDS: dict[Lie, str] = {lie: lie.name.lower().replace("_", " ") for lie in Lie}
+
 TROUBLE: tuple[Surface, ...] = (
     Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY, Surface.BUNKER, Surface.TREES,
     Surface.HEAVY_ROUGH,

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from ..engine import PART_SWING
 from ..errors import NoAnswerError, UsageError
-from ..hole.surfaces import Lie
+from ..hole.surfaces import LIE_WORDS, Lie
 from ..player.model import Player
 from ..tables.game import Board
 from ..tables.luck import strike_sets
@@ -115,7 +115,7 @@ def check_playable(board: Board, lie: int, wanted: Sequence[Asked]) -> None:
     rows, shots = board.allowed(lie), board.bag.shots.shots
     for club in wanted:
         if club.part_yd is None and not set(club.rows) & set(rows):
-            name, here = shots[club.rows[0]].club.name, Lie(lie).name.lower().replace("_", " ")
+            name, here = shots[club.rows[0]].club.name, LIE_WORDS[Lie(lie)]
             allowed = dict.fromkeys(shots[k].club.name for k in rows)
             raise UsageError(f"{name} is not played from {here}; allowed: {', '.join(allowed)}")
     if not rows:

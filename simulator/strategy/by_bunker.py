@@ -64,31 +64,23 @@ def by_the_bunker(text: str, hole: Hole) -> tuple[str, str | None]:
         said = [_told(one, hole) for one in (named or bunkers)]
         what = "which of them" if named else "there is none such" if bunkers else "there is none"
         raise UsageError(f"place {text!r}: {what} on this hole{': ' if said else ''}{', '.join(said)}")
-    x, y = _middle(named[0])
+    x, y = named[0].middle
     return f"{x:.2f},{y:.2f}, bunker", f"the ball is taken to lie in the middle of the {named[0].name}"
 
 
 def _is_meant(bunker: Feature, hole: Hole, words: set[str]) -> bool:
-    side = hole.station_offset(*_middle(bunker))[1]
+    side = hole.station_offset(*bunker.middle)[1]
     if any(SIDES[word] * side < 0.0 for word in words & SIDES.keys()):
         return False
     kinds = words & _KINDS - {"pot"}
     is_greenside = bunker.area.distance(hole.green) <= GREENSIDE_YD
     if ends := [_ENDS[word] for word in words & _ENDS.keys()]:
         middle = hole.green.centroid
-        past = hole.station_offset(*_middle(bunker))[0] - hole.station_offset(middle.x, middle.y)[0]
+        past = hole.station_offset(*bunker.middle)[0] - hole.station_offset(middle.x, middle.y)[0]
         if not is_greenside or any(end * past < END_YD for end in ends):
             return False
     return not kinds or ("greenside" in kinds) == is_greenside
 
 
 def _told(bunker: Feature, hole: Hole) -> str:
-    x, y = _middle(bunker)
-    return f"{bunker.name} ({hole.out_yd(x, y):.0f} yd out)"
-
-
-def _middle(bunker: Feature) -> tuple[float, float]:
-    middle = bunker.area.centroid
-    if not bunker.area.contains(middle):  # it bends round something
-        middle = bunker.area.representative_point()
-    return middle.x, middle.y
+    return f"{bunker.name} ({hole.out_yd(*bunker.middle):.0f} yd out)"

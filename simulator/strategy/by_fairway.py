@@ -9,7 +9,7 @@ from ..hole.cuts import away_yd, fairways
 from ..hole.model import Hole
 from .by_green import JUST_YD
 from .ground import WIDEST_YD, line_place
-from .words import NUMBER, SIDES, UNIT, on_words, plain, read_words, yards
+from .words import NUMBER, SIDES, UNIT, on_words, plain, read_words, told_as_typed, yards
 
 _TOLD = re.compile(
     rf"(?:(?P<number>{NUMBER})\s*(?:(?P<unit>{UNIT})\s+)?|(?P<just>just\s+))?"
@@ -66,10 +66,8 @@ def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
     rest = " ".join((usual[: told.start()] + " " + usual[told.end() :]).split()).strip(" ,")
     if not rest:
         raise UsageError(f'place {text!r}: how far along? Say "200 on, {told[0]}", for example')
-    try:
+    with told_as_typed(rest, text):
         said = read_words(rest)
-    except UsageError as error:  # told in the words that were typed
-        raise UsageError(str(error).replace(repr(rest), repr(text))) from None
     station = said.station
     if station is None:
         if said.out is None:

@@ -22,6 +22,7 @@ from .words import (
     on_words,
     plain,
     read_words,
+    told_as_typed,
     with_rest,
     yards,
 )
@@ -93,10 +94,8 @@ def by_the_name(text: str, hole: Hole) -> tuple[str, str | None]:
     numbers = _without_name(usual, said)
     if not re.search(r"\d", numbers):
         return _middle(text, hole, area)
-    try:
+    with told_as_typed(numbers, text):
         along = read_words(numbers)
-    except UsageError as error:  # told in the words that were typed
-        raise UsageError(str(error).replace(repr(numbers), repr(text))) from None
     if along.offset is not None or not along.told:
         return text, None
     found = find_in(hole, area, out_yd=along.out, station_yd=along.station)
@@ -144,7 +143,7 @@ def _short_of(text: str, hole: Hole, usual: str, found: re.Match[str]) -> tuple[
 def _on_side(area: Feature, usual: str, hole: Hole) -> bool:
     """Whether an area lies on the side of the line that was said, if one was."""
     sides = {SIDES[word] for word in _WORD.findall(usual) if word in SIDES}
-    return len(sides) != 1 or sides.pop() * hole.station_offset(*_centre(area))[1] > 0.0
+    return len(sides) != 1 or sides.pop() * hole.station_offset(*area.middle)[1] > 0.0
 
 
 def _without_name(usual: str, said: set[str]) -> str:
@@ -171,15 +170,8 @@ def _middle(text: str, hole: Hole, area: Feature) -> tuple[str, str | None]:
             f'place {text!r}: whereabouts? It begins {low:.0f} and ends {high:.0f} yd out: say "{area.name}, '
             f'{0.5 * (low + high):.0f} out"'
         )
-    x, y = _centre(area)
+    x, y = area.middle
     return f"{x:.2f},{y:.2f}", f"the ball is taken to lie in the middle of the {area.name}"
-
-
-def _centre(area: Feature) -> tuple[float, float]:
-    middle = area.area.centroid
-    if not area.area.contains(middle):  # it bends round something
-        middle = area.area.representative_point()
-    return middle.x, middle.y
 
 
 def _out(area: Feature, hole: Hole) -> tuple[float, float]:

@@ -14,7 +14,6 @@ from ..errors import UsageError
 from ..hole.model import Hole
 from ..hole.surfaces import TROUBLE
 from ..spelt import in_figures
-from . import estimate
 from .errorbars import Estimate, figure, mean
 from .result import Start
 from .words import UNITS
@@ -192,11 +191,6 @@ def read_range(what: str, text: str) -> tuple[float, float]:
     if not 0.0 <= low < high <= MOST_YD:
         raise UsageError(f"{what} {text!r}: found {low:.0f} to {high:.0f} yd; allowed: {allowed}")
     return low, high
-
-
-def chance(hits: np.ndarray) -> Estimate:
-    """Chance of reaching the goal, with its standard error; hits : bool (sequences,)."""
-    return estimate.share(hits)
 
 
 def chance_difference(one: np.ndarray, other: np.ndarray) -> Estimate:

@@ -10,7 +10,7 @@ import numpy as np
 import shapely
 
 from ..hole.model import Feature, Hole
-from ..hole.surfaces import Surface
+from ..hole.surfaces import LIE_OF, Lie, Surface
 
 DISTANCE_SLACK_YD = 15
 """How far from the asked distance the asked ground may be [yd]: a laser reads a bunker to its lip."""
@@ -203,6 +203,26 @@ def surfaces_at(hole: Hole, x_yd: np.ndarray, y_yd: np.ndarray) -> np.ndarray:
     index = features_at(hole, x_yd, y_yd)
     codes = np.array([int(f.surface) for f in hole.features] + [int(Surface.ROUGH)])
     return codes[index]
+
+
+def likeliest(xy_yd: np.ndarray, surfaces: np.ndarray) -> tuple[np.ndarray, Surface] | None:
+    """The ball nearest to the middle of those on the ground most of them lie on, and that ground.
+
+    Only ground that a shot is played from counts; None where no ball lies on such.
+
+    Parameters
+    ----------
+    xy_yd : float64[n, 2]
+    surfaces : int[n]
+        Surface code of each.
+    """
+    playable = [s for s in Surface if s in LIE_OF and LIE_OF[s] is not Lie.GREEN]
+    counts = [int(np.count_nonzero(surfaces == s)) for s in playable]
+    if not max(counts):
+        return None
+    ground = playable[int(np.argmax(counts))]
+    here = xy_yd[surfaces == ground]
+    return here[int(np.argmin(np.hypot(*(here - np.median(here, axis=0)).T)))], ground
 
 
 def features_at(hole: Hole, x_yd: np.ndarray, y_yd: np.ndarray) -> np.ndarray:

@@ -10,14 +10,13 @@ import numpy as np
 from ..conditions import Conditions
 from ..errors import UsageError
 from ..hole.model import Hole
-from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
+from ..hole.surfaces import LIE_OF, LIE_WORDS, WORDS
 from ..hole.yardage import Yardage, measure
 from ..player.model import Player
 from .aims import AimCurve, aim_curve
 from .answering import answer_at, never
-from .ground import surfaces_at
+from .ground import likeliest, surfaces_at
 from .patterns import ClubPattern, club_patterns
-from .places import LIE_WORDS
 from .plausible import FULL
 from .question import Clock, Progress, Question, question, silent, solve
 from .result import Alternative, Answer, Start
@@ -196,15 +195,10 @@ def leave_of(one: Alternative, answer: Answer) -> Start:
         No ball came to rest where a shot is planned from.
     """
     hole, xy = answer.hole, one.finishes_yd
-    surfaces = surfaces_at(hole, xy[:, 0], xy[:, 1])
-    playable = [s for s in Surface if s in LIE_OF and LIE_OF[s] is not Lie.GREEN]
-    counts = [int(np.count_nonzero(surfaces == s)) for s in playable]
-    if not max(counts):
+    found = likeliest(xy, surfaces_at(hole, xy[:, 0], xy[:, 1]))
+    if found is None:
         raise UsageError(f"{one.club}: no ball comes to rest where a shot is planned from")
-    ground = playable[int(np.argmax(counts))]
-    here = xy[surfaces == ground]
-    middle = np.median(here, axis=0)
-    x, y = here[int(np.argmin(np.hypot(*(here - middle).T)))]
+    (x, y), ground = found
     out = float(np.hypot(hole.pin.x_yd - x, hole.pin.y_yd - y))
     played = None if answer.start.played is None else answer.start.played + 1
     words = f"{out:.0f} yd out, {WORDS[ground]}"

@@ -7,7 +7,7 @@ import re
 
 from ..errors import UsageError
 from ..hole.model import Hole
-from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
+from ..hole.surfaces import LIE_OF, LIE_WORDS, WORDS, Lie, Surface
 from .by_bunker import by_the_bunker
 from .by_fairway import by_the_fairway
 from .by_green import by_the_green
@@ -15,17 +15,13 @@ from .by_name import by_the_name
 from .by_pin import by_the_pin
 from .ground import find_beside, find_ground, line_place
 from .result import Start
-from .words import NUMBER, UNIT, Said, plain, read_words, refused
+from .words import NUMBER, UNIT, Said, plain, read_words, refused, told_as_typed
 
 OFF_HOLE_YD = 80.0
 """How far outside the box round line, tees and pins a place may be [yd]: inside the engine's margin."""
 
 TEE_YD = 5.0
 """A place on a tee this near the tee in use is the tee in use [yd]."""
-
-LIE_WORDS: dict[Lie, str] = {lie: lie.name.lower().replace("_", " ") for lie in Lie if lie is not Lie.GREEN}
-"""What `Start.lie` says for each lie a shot can be asked from."""
-
 
 _YARDS_ON = re.compile(rf"{NUMBER}\s*(?:{UNIT})?\s*on\b")
 """A distance from the tee, in words that say more of the place."""
@@ -71,10 +67,8 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     """
     words, _ = plainly(text, hole)
     if words != text:
-        try:
+        with told_as_typed(words, text):
             return place(words, hole, played)
-        except UsageError as error:  # told in the words that were typed
-            raise UsageError(str(error).replace(repr(words), repr(text))) from None
     said = read_words(text)
     if said.ground is Surface.TEE:
         return _tee(text, hole, said, played)

@@ -14,9 +14,10 @@ from ..hole.surfaces import WORDS, Surface
 from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..units import one_turn_deg
-from . import estimate, goals
+from . import estimate
 from .aimline import AimLine
 from .errorbars import Estimate, mean, quantile
+from .goals import chance_difference
 from .pointing import point
 from .reach import find_reach
 from .result import Alternative, Start
@@ -72,7 +73,9 @@ class Plays:
         """The fixed strikes of a choice, played once."""
         key = choice.action.tobytes()
         if key not in self._fixed:
-            self._fixed[key] = reach(self.place, choice.action, self.home, self.value)
+            self._fixed[key] = self.place.play(
+                choice.action, self.home, self.value, seed=REACH_SEED, sequences=REACH_STRIKES, most_strokes=1
+            )
         return self._fixed[key]
 
     def clear_beyond_yd(self, choices: list[Choice]) -> int:
@@ -105,8 +108,8 @@ class Plays:
             aims_yd=band_yd or tie_band_yd(self.place, choice, self.value, self.seed),
             aim_given=given,
             asked=asked,
-            goal=None if hits is None else goals.chance(hits[0]),
-            goal_difference=None if hits is None else goals.chance_difference(*hits),
+            goal=None if hits is None else estimate.share(hits[0]),
+            goal_difference=None if hits is None else chance_difference(*hits),
             **self._line(choice, line),
             **self._strokes(one),
             **self._finishes(one.sequences, line),
@@ -198,8 +201,3 @@ class Plays:
             "branch_this_shot": share(rows.branch > 0.0) if self.wooded else None,
             "three_putt": share(rows.putts >= 3.0),
         }
-
-
-def reach(place: Place, action: np.ndarray, home: np.ndarray, value: float) -> Sequences:
-    """The fixed strikes of one action, one shot each: how far and how wide it can go."""
-    return place.play(action, home, value, seed=REACH_SEED, sequences=REACH_STRIKES, most_strokes=1)

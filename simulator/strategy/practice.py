@@ -26,7 +26,7 @@ from . import estimate
 from .better import CHANGES, Change, biased, levels_chip_alike, unbiased
 from .errorbars import Estimate, total
 from .plays import FIRST_SETS, FIRST_STRIKES
-from .question import Clock, Progress, question, solve
+from .question import Clock, Progress, Question, question, silent, solve
 from .search import Place, search
 
 ROUND = 18
@@ -148,7 +148,7 @@ def practice(
     given = Conditions() if conditions is None else conditions
     days = [given] * len(holes) if isinstance(given, Conditions) else list(given)
     workers = threads or default_threads()
-    say = progress or (lambda message: None)
+    say = progress or silent
     tried = {k: c for k, c in changes.items() if k != "short_game_5_better" or player.handicap is not None}
     left_out = [f"{changes[k].words}: the player has no handicap" for k in changes if k not in tried]
     short = tried.get("short_game_5_better")
@@ -234,9 +234,9 @@ class _Today:
         low = any(shot.flight == "low" for shot in self.own.board.bag.shots.shots)
         return make_bag(player, self.day, self.raster, self.own.threads, shaped=low)
 
-    def bias(self, player: Player, ask: Any) -> Estimate:
+    def bias(self, player: Player, ask: Question) -> Estimate:
         """Plan and play as if there were no bias: without it, less with it."""
-        none = solve(replace(ask, player=unbiased(player)), lambda message: None, Clock())
+        none = solve(replace(ask, player=unbiased(player)), silent, Clock())
         rows = none.board.allowed(none.lie)
         action = search(none, self.seed, rows, keep_within=0.3, keep_most=2)[0].action
         board = make_board(self.hole, self.own.board.bag, self.raster)

@@ -10,7 +10,7 @@ from ..conditions import Conditions
 from ..engine import compile_ahead, default_threads, must_compile
 from ..errors import UsageError
 from ..hole.model import Hole
-from ..hole.surfaces import Lie
+from ..hole.surfaces import LIE_WORDS, Lie
 from ..player.model import Player
 from ..tables.bag import make_bag
 from ..tables.game import CELL_YD, make_board
@@ -119,7 +119,7 @@ def question(
 
 
 def _lie(start: Start) -> Lie:
-    by_word = {lie.name.lower().replace("_", " "): lie for lie in Lie if lie is not Lie.GREEN}
+    by_word = {word: lie for lie, word in LIE_WORDS.items() if lie is not Lie.GREEN}
     if start.lie not in by_word:
         raise UsageError(f"lie {start.lie!r} is none to ask from; allowed: {', '.join(by_word)}")
     return by_word[start.lie]

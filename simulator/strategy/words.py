@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 
 from ..errors import UsageError
@@ -312,3 +314,12 @@ def _with_roles(text: str, said: Said) -> Said:
 def refused(text: str, why: str) -> UsageError:
     """The error for a place that is not understood, ending in what is."""
     return UsageError(f"place {text!r}: {why}; {ALLOWED}")
+
+
+@contextmanager
+def told_as_typed(words: str, typed: str) -> Iterator[None]:
+    """What is refused of words that others were put into is told in those that were typed."""
+    try:
+        yield
+    except UsageError as error:
+        raise UsageError(str(error).replace(repr(words), repr(typed))) from None

@@ -11,6 +11,7 @@ from ..hole.model import Hole
 from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
 from ..tables.game import Board
 from ..tables.nodes import Grid
+from .ground import likeliest
 from .result import Alternative
 from .search import Place
 
@@ -74,7 +75,10 @@ def value_map(place: Place, one: Alternative, hole: Hole) -> ValueMap:
         if lie is not None and lie is not Lie.GREEN and there.any():
             known = read_map(board, xx.ravel(), yy.ravel(), lie).reshape(xx.shape)
             strokes[there] = smooth(known, board.nodes.coarse.step_yd / STEP_YD)[there]
-    here_xy, ground = _middle(board, xy)
+    rough = np.full(len(xy), int(Surface.ROUGH))  # where no shot is played from any of them
+    middle = likeliest(xy, _surfaces(board, xy[:, 0], xy[:, 1])) or likeliest(xy, rough)
+    assert middle is not None
+    here_xy, ground = middle
     lie = LIE_OF[ground]
     to_pin = np.array([hole.pin.x_yd, hole.pin.y_yd]) - here_xy
     step = TEN_YD * to_pin / max(float(np.hypot(*to_pin)), TEN_YD)
@@ -133,17 +137,6 @@ def _surfaces(board: Board, x: np.ndarray, y: np.ndarray) -> np.ndarray:
     out = np.full(x.shape, int(Surface.ROUGH))
     out[inside] = raster.surface[j[inside], i[inside]]
     return out
-
-
-def _middle(board: Board, xy: np.ndarray) -> tuple[np.ndarray, Surface]:
-    """Middle of the finishes on the ground most of them lie on, of those a shot is played from."""
-    surfaces = _surfaces(board, xy[:, 0], xy[:, 1])
-    playable = [s for s in Surface if s in LIE_OF and LIE_OF[s] is not Lie.GREEN]
-    counts = [int(np.count_nonzero(surfaces == s)) for s in playable]
-    ground = playable[int(np.argmax(counts))] if max(counts) else Surface.ROUGH
-    mine = xy[surfaces == ground] if max(counts) else xy
-    middle = np.median(mine, axis=0)
-    return mine[int(np.argmin(np.hypot(*(mine - middle).T)))], ground
 
 
 def read_map(

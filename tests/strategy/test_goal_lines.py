@@ -16,7 +16,7 @@ from simulator.hole.model import Hole
 from simulator.strategy import goal_lines, goals
 from simulator.strategy.goal_lines import DECIDE_SEED, LOOK_SEED, Reacher, beats, chosen
 from simulator.strategy.goals import Goal
-from simulator.strategy.result import Answer, Estimate
+from simulator.strategy.result import Answer
 from simulator.strategy.search import Choice
 
 PAR = Goal("target", most_strokes=3)
@@ -215,4 +215,3 @@ def test_the_choice_of_a_club_is_made_on_other_luck_than_its_figure() -> None:
     assert beats(hits[3], hits[0], 0.02) and not beats(hits[1], hits[0], 0.02)
     choices = [Choice(0, np.zeros(3), 150.0, score) for score in (5.2, 5.0, 5.1)]
     assert chosen(choices, level) == 1  # of equals the lowest average
-    assert isinstance(goals.chance(hits[0]), Estimate)

@@ -15,10 +15,11 @@ from simulator.cli import _run
 from simulator.errors import UsageError
 from simulator.hole import Hole, Surface, load_hole
 from simulator.hole.sketch import read_sketch
+from simulator.hole.surfaces import LIE_WORDS
 from simulator.strategy.by_green import by_the_green
 from simulator.strategy.clubwords import Aim, club_and_aim
 from simulator.strategy.ground import line_place
-from simulator.strategy.places import LIE_WORDS, place, plainly
+from simulator.strategy.places import place, plainly
 
 WITHY, LONG, EEL = load_hole("withy-drain"), load_hole("long-sluice"), load_hole("eel-trap")
 
@@ -437,8 +438,8 @@ def test_the_tee_and_strokes_played() -> None:
 
 
 def test_every_lie_word_is_one_the_planner_takes() -> None:
-    assert list(LIE_WORDS.values()) == [
-        "tee", "fairway", "rough", "heavy rough", "bunker", "trees", "dry penalty"
+    assert [*LIE_WORDS.values()] == [
+        "tee", "fairway", "rough", "heavy rough", "bunker", "trees", "dry penalty", "green"
     ]  # fmt: skip
 
 

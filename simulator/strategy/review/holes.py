@@ -8,7 +8,7 @@ from typing import Any
 
 from ...conditions import Conditions
 from ...hole.model import Hole
-from ...hole.surfaces import Lie
+from ...hole.surfaces import LIE_WORDS, Lie
 from ...player.model import Player
 from ..errorbars import Estimate, figure, total
 from .judging import ClubAndLine, Judged
@@ -129,8 +129,10 @@ class HoleReview:
 def _spot(rest: Rest | None) -> dict[str, Any] | None:
     if rest is None:
         return None
-    lie = rest.lie.name.lower().replace("_", " ")
-    return {"words": rest.words, "lie": lie, "x_yd": rest.x_yd, "y_yd": rest.y_yd, "putt_ft": rest.putt_ft}
+    return {
+        "words": rest.words, "lie": LIE_WORDS[rest.lie], "x_yd": rest.x_yd, "y_yd": rest.y_yd,
+        "putt_ft": rest.putt_ft,
+    }  # fmt: skip
 
 
 def _shot(shot: ClubAndLine | None) -> dict[str, Any] | None:

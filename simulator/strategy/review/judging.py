@@ -29,7 +29,7 @@ import numpy as np
 from ...engine import PART_SWING
 from ...errors import UsageError
 from ...hole.model import Hole
-from ...hole.surfaces import Lie
+from ...hole.surfaces import LIE_WORDS, Lie
 from ...player.model import Player
 from ...tables.luck import strike_sets
 from ...units import one_turn_deg
@@ -284,8 +284,7 @@ class Judge:
         if short > TOO_MUCH * place.distance_yd + TOO_MUCH_YD and shot_distance(club) is None:
             return self._part(valued, stroke, name, aim), given
         if not rows:
-            lie = Lie(place.lie).name.lower().replace("_", " ")
-            where = f"{name} from {lie} ({stroke.start.words})"
+            where = f"{name} from {LIE_WORDS[start.lie]} ({stroke.start.words})"
             raise UsageError(f"stroke {stroke.number}: {where} is not played; name another club, or a chip")
         if aim is not None:
             return given_aim(place, rows[0], aim, valued.value, valued.seed), True

@@ -10,11 +10,11 @@ import shapely
 
 from ...errors import UsageError
 from ...hole.model import Hole
-from ...hole.surfaces import LIE_OF, PENALTY_SURFACES, WORDS, Lie, Surface
+from ...hole.surfaces import LIE_OF, LIE_WORDS, PENALTY_SURFACES, WORDS, Lie, Surface
 from ...units import FT_PER_YD, YD_PER_M
 from ...wording import one_of
 from ..by_green import RIM_YD, by_the_green
-from ..places import LIE_WORDS, place, plainly, spot
+from ..places import place, plainly, spot
 from ..result import Start
 from ..words import FILLERS, GROUND_WORDS, NUMBER, SIDES, read_words
 from . import notes as n

@@ -7,9 +7,9 @@ from dataclasses import dataclass, replace
 
 from ...errors import UsageError
 from ...hole.model import Hole
-from ...hole.surfaces import Lie, Surface
+from ...hole.surfaces import LIE_WORDS, Lie, Surface
 from ..goals import PAR_WORDS
-from ..places import LIE_WORDS, tee_start
+from ..places import tee_start
 from ..words import NUMBER, UNITS, read_words
 from . import notes as n
 from .advice import say_how_far
