@@ -86,7 +86,7 @@ def _answer(
 
     units = units_named(run.units)
     if run.plot is not None:
-        from ..report.plot import check_plot_path
+        from ..report.page import check_plot_path
 
         check_plot_path(run.plot)
     player = where.who()

@@ -73,7 +73,7 @@ def fit(
         raise UsageError(f"--sex {short_line(sex, 40)!r}; allowed: {' or '.join(SEXES)}")
     o.check_new_file(out, force)
     if plot is not None:
-        from ..report.plot import check_plot_path
+        from ..report.page import check_plot_path
 
         check_plot_path(plot)
     read = read_shots(shots, _columns(columns, mapping, shown.name, left_positive))

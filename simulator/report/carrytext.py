@@ -25,7 +25,7 @@ def table(player: Player, conditions: Conditions, rows: Sequence[Carry], units: 
         name = row.club if row.flight == "stock" else f"{row.club} {row.flight}"
         today = (row.today_carry_yd, row.today_run_yd)
         carry, run = ("-" if one is None else units.whole(one) for one in today)
-        side = "" if row.drift_yd is None else _side(row.drift_yd, units)
+        side = _drift(row.drift_yd or 0.0, units)
         lines.append(
             f"{name:<22}{units.whole(row.still_carry_yd):>9}{units.whole(row.still_run_yd):>7}"
             f"{carry:>11}{run:>7}{side:>12}"
@@ -77,10 +77,9 @@ def _to_hit(found: Effective, units: Units) -> str:
         target = f" to a target {height} {units.short} {'above' if found.height_yd > 0 else 'below'} the ball"
     own = f"whose own carry of {units.length(found.still_carry_yd)} (still air, level ground)"
     which = "A part swing. Shortest full one" if found.part_swing else "Nearest"
-    return (
-        f"{which}: {name}, {own} "
-        f"comes to {units.length(found.carry_yd)} today{target}{_drift_words(found.drift_yd, units)}."
-    )
+    drift = _drift(found.drift_yd, units)
+    drifts = f" and drifts {drift}" if drift else ""
+    return f"{which}: {name}, {own} comes to {units.length(found.carry_yd)} today{target}{drifts}."
 
 
 def sum_dict(player: Player, conditions: Conditions, found: Effective) -> dict[str, Any]:
@@ -94,11 +93,6 @@ def sum_dict(player: Player, conditions: Conditions, found: Effective) -> dict[s
     }
 
 
-def _side(yards: float, units: Units) -> str:
-    size = units.whole(abs(yards))
-    return "" if size == 0 else f"{size} {'right' if yards > 0 else 'left'}"
-
-
-def _drift_words(yards: float, units: Units) -> str:
-    side = _side(yards, units)
-    return f" and drifts {side}" if side else ""
+def _drift(yards: float, units: Units) -> str:
+    """To which side and how far; empty where that rounds to nothing."""
+    return units.bare_side(yards) if units.whole(yards) else ""

@@ -78,6 +78,12 @@ def runner_up(answer: Answer) -> int | None:
     return both[1] if len(both) > 1 else None
 
 
+def leading(answer: Answer) -> list[int]:
+    """Indices of the recommended alternative and of the runner-up, where there is one."""
+    other = runner_up(answer)
+    return [answer.recommended] if other is None else [answer.recommended, other]
+
+
 def equals(answer: Answer) -> list[int]:
     """The recommended alternative and those tied with it, best first."""
     others = [k for k in answer.tied if k != answer.recommended]

@@ -35,14 +35,7 @@ def course_dict(answer: CourseAnswer, target: int | None = None) -> dict[str, An
         "rounds": _rounds(answer, target),
         "holes": [{key: one[key] for key in one if key not in ("schema", "plays")} for one in answer.results],
         "failures": [
-            {
-                "number": one.number,
-                "hole": one.hole,
-                "player": one.player,
-                "scenario": one.scenario,
-                "pins": one.pins,
-                "message": one.message,
-            }
+            {key: getattr(one, key) for key in ("number", "hole", "player", "scenario", "pins", "message")}
             for one in answer.failures
         ],
     }

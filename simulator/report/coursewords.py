@@ -35,8 +35,8 @@ def club_words(one: dict[str, Any], units: Units = YARDS) -> str:
 
 def line_mark(one: dict[str, Any], units: Units = YARDS) -> str:
     """How far left or right of the straight line to the pin, at stock carry: "9L", "12R", "pin"."""
-    offset = units.whole(one["aim_offset_yd"])
-    return "pin" if offset == 0 else f"{abs(offset)}{'L' if offset < 0 else 'R'}"
+    mark = units.mark(one["aim_offset_yd"])
+    return "pin" if mark == "0" else mark
 
 
 def side_words(one: dict[str, Any], units: Units = YARDS) -> str:

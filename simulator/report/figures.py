@@ -31,7 +31,7 @@ def handicap_said(index: float) -> str:
     return f"+{-index:g}" if index < 0.0 else f"{index:g}"
 
 
-def player_said(player: Player, word: str = "") -> str:
+def name_said(player: Player, word: str = "") -> str:
     """A player with the handicap behind the name, and a word before it: "Isolde (handicap 5)"."""
     of = "" if player.handicap is None else f" ({word}{handicap_said(player.handicap)})"
     return f"{player.name}{of}"
@@ -88,6 +88,12 @@ def adding_up(exact: Sequence[float]) -> list[int]:
     for k in by_remainder[:short]:
         counts[k] += 1
     return counts
+
+
+def plus_minus(one: Estimate, scale: float = 1.0, digits: int = 3, signed: bool = False) -> str:
+    """A figure with its standard error: "4.312 +- 0.004"."""
+    sign = "+" if signed else ""
+    return f"{scale * one.value:{sign}.{digits}f} +- {scale * one.standard_error:.{digits}f}"
 
 
 def score_words(score: Estimate) -> str:

@@ -14,7 +14,7 @@ from . import phrases
 from .cautions import RULES
 from .chosen import equals, title
 from .credits import map_data
-from .figures import join_words, plain_spaces, unseen
+from .figures import join_words, plain_spaces, plus_minus, unseen
 from .screen import COLUMNS, hang, wrap
 from .text import caption
 from .turns import way_words
@@ -67,10 +67,10 @@ def _summary(answer: Answer, units: Units) -> list[str]:
         f"  {'':<{width}}{'line':>12}{'expected':>18}{'map':>9}{'behind':>18}",
     ]
     for k, (name, one) in enumerate(zip(names, answer.alternatives, strict=True)):
-        behind = "" if k == answer.recommended else _pm(one.difference, signed=True)
+        behind = "" if k == answer.recommended else plus_minus(one.difference, signed=True)
         mark = "*" if k == answer.recommended else "=" if k in answer.tied else " "
         aim, by_map = units.side(one.aim_offset_yd) or "at the pin", f"{one.map_score.value:.3f}"
-        lines.append(f"{mark} {name:<{width}}{aim:>12}{_pm(one.score):>18}{by_map:>9}{behind:>18}")
+        lines.append(f"{mark} {name:<{width}}{aim:>12}{plus_minus(one.score):>18}{by_map:>9}{behind:>18}")
     lines.append("* recommended" + ("   = tied with it" if len(answer.tied) > 1 else ""))
     tied = equals(answer)
     if len(tied) > 1:
@@ -111,11 +111,6 @@ def _tried(flip: Flip, units: Units) -> str:
     return f"{flip.tried[0]:g} to {flip.tried[1]:g} {flip.unit}"
 
 
-def _pm(estimate: Estimate, scale: float = 1.0, digits: int = 3, signed: bool = False) -> str:
-    sign = "+" if signed else ""
-    return f"{scale * estimate.value:{sign}.{digits}f} +- {scale * estimate.standard_error:.{digits}f}"
-
-
 def _details(answer: Answer, index: int, units: Units) -> list[str]:
     one = answer.alternatives[index]
     low, high = one.aims_yd
@@ -129,14 +124,14 @@ def _details(answer: Answer, index: int, units: Units) -> list[str]:
     )
     near, half, far = (_yards(one.leaves_yd[p], units) for p in ("p10", "p50", "p90"))
     lines += wrap(
-        f"  the map alone says {_pm(one.map_score)}; leaves {near} to {far}, half of them {half} or less; "
-        f"worst tenth averages {_pm(one.worst_tenth_mean, digits=2)}",
+        f"  the map alone says {plus_minus(one.map_score)}; leaves {near} to {far}, half of them {half} or "
+        f"less; worst tenth averages {plus_minus(one.worst_tenth_mean, digits=2)}",
         "  ",
     )
     lines += _ground(one, units)
     if one.goal is not None and answer.goal is not None:
         label = goal_words(answer.goal, units)
-        lines.append(f"  {label}: {_pm(one.goal, 100.0, 2)} in 100 plays")
+        lines.append(f"  {label}: {plus_minus(one.goal, 100.0, 2)} in 100 plays")
     chances = {_CHANCES.get(k, k): e for k, e in one.chances.items() if e is not None}
     lines += _columns("in 100 plays", chances, answer.sequences)
     lines += _columns("this ball finishes, by ground", one.finish, answer.sequences)
@@ -156,9 +151,8 @@ def _ground(one: Alternative, units: Units) -> list[str]:
         "  ",
     )
     if one.room is not None:
-        lines += wrap(
-            f"  {lines_.room_of(one.room, units)} {_pm(one.room.inside, 100.0, 2)} in 100 inside.", "  "
-        )
+        inside = plus_minus(one.room.inside, 100.0, 2)
+        lines += wrap(f"  {lines_.room_of(one.room, units)} {inside} in 100 inside.", "  ")
     if one.reach:
         carry, finish = one.reach[0].carry_yd, one.reach[0].finish_yd
         ahead = [f"{r.name} {units.whole(r.starts_yd)} ({_spare(r, units)})" for r in one.reach]
@@ -192,7 +186,7 @@ def _columns(head: str, shares: Mapping[str, Estimate], sequences: int) -> list[
     width = max((len(name) for name in shares), default=0) + 2
     unmet = [name for name, share in shares.items() if share.value == 0.0]
     met = {name: share for name, share in shares.items() if share.value > 0.0}
-    cells = [f"{name:<{width}}{_pm(share, 100.0, 2):>15}" for name, share in met.items()]
+    cells = [f"{name:<{width}}{plus_minus(share, 100.0, 2):>15}" for name, share in met.items()]
     across = max(1, (COLUMNS - 4) // (width + 18))
     for k in range(0, len(cells), across):
         lines.append("    " + "   ".join(cells[k : k + across]))

@@ -10,7 +10,7 @@ from ..strategy.lesson import Lesson
 from ..strategy.patterns import ClubPattern
 from ..strategy.result import TIE_STROKES
 from . import shotplot
-from .chosen import runner_up, score_counts, shot_words, title
+from .chosen import leading, score_counts, shot_words, title
 from .page import own_axes
 from .palette import CURVES, FAINT, INK, PAPER, SHOTS
 from .units import YARDS, Units
@@ -74,8 +74,7 @@ def draw_scores(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS)
     """
     ax = own_axes(ax, 2.6)
     answer, scores = result.answer, result.scores
-    other = runner_up(answer)
-    pair = [answer.recommended] if other is None else [answer.recommended, other]
+    pair = leading(answer)
     wide = 0.8 / len(pair)
     for place, (index, look) in enumerate(zip(pair, SHOTS, strict=False)):
         shares = scores.shares[index]

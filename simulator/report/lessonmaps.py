@@ -13,7 +13,7 @@ from ..strategy.aimline import AimLine
 from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from . import groundplot, shotplot
-from .chosen import PENALTY
+from .chosen import PENALTY, leading
 from .holemap import area_of, ground_of, places_near
 from .labels import MARGIN_PT, Labels, haloed, in_lines
 from .page import frame, own_axes
@@ -28,7 +28,6 @@ if TYPE_CHECKING:
 
     from ..hole.surfaces import Surface
     from ..hole.troubles import Trouble
-    from ..strategy.room import Room
 
 MOST_NAMES = 7
 """Areas named on one map."""
@@ -88,7 +87,7 @@ def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None, units: Uni
     """
     ax = own_axes(ax)
     answer = result.answer
-    frame(ax, *shotplot.extent(answer, shotplot.drawn(answer)))
+    frame(ax, *shotplot.extent(answer, leading(answer)))
     groundplot.draw_ground(ax, answer.hole)
     groundplot.draw_line_of_play(ax, answer.hole)
     one = answer.alternatives[index]
@@ -205,7 +204,7 @@ def has_band(one: Alternative) -> bool:
 def _draw_room(ax: Axes, answer: Answer, one: Alternative) -> None:
     """The box along the aim line that holds no trouble, as far as something closes it."""
     room = one.room
-    if room is None or not closed(room):
+    if room is None or not room.closed:
         return
     (_, x1), (_, y1) = ax.get_xlim(), ax.get_ylim()
     far = abs(x1) + abs(y1) + 1000.0
@@ -217,14 +216,6 @@ def _draw_room(ax: Axes, answer: Answer, one: Alternative) -> None:
         np.array([low, low, high, high, low]), np.array([left, right, right, left, left])
     )
     ax.plot(x, y, color=INK, linewidth=0.9, linestyle=(0, (5, 2)), zorder=3.2)
-
-
-def closed(room: Room) -> bool:
-    """Whether anything closes the box at all: without trouble there is none to draw."""
-    return any(
-        edge is not None
-        for edge in (room.carry_at_least_yd, room.finish_at_most_yd, room.left_edge_yd, room.right_edge_yd)
-    )
 
 
 def _matter(result: Lesson, one: Alternative) -> list[Trouble]:

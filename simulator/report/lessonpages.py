@@ -12,9 +12,9 @@ from ..errors import UsageError
 from ..strategy.lesson import Lesson
 from ..strategy.result import TIE_STROKES, Alternative, Answer
 from . import groundplot, lessonmaps, shotplot, takeaways
-from .chosen import shot_words
+from .chosen import leading, shot_words
 from .daywords import day_told
-from .figures import HELD, player_said
+from .figures import HELD, name_said
 from .groundplot import ground_key, view_box
 from .lessoncharts import draw_aims, draw_pattern, draw_scores
 from .page import GAP_IN
@@ -108,7 +108,7 @@ def _map_in(extent: tuple[float, float, float, float], wide_in: float) -> float:
 
 def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
     answer = result.answer
-    who, hole = player_said(answer.player, "handicap "), answer.hole
+    who, hole = name_said(answer.player, "handicap "), answer.hole
     where = f"par {hole.par}, {units.length(hole.length_yd)}, from {units.sentence(answer.start.words)}"
     sheet.words(f"{who}, {where}", 6.5, color=FAINT)
     _say(sheet, takeaways.plan_words(result, units))
@@ -126,7 +126,7 @@ def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
 def _two(sheet: Sheet, result: Lesson, units: Units) -> None:
     answer = result.answer
     _say(sheet, takeaways.two_words(result, units))
-    pair = shotplot.drawn(answer)
+    pair = leading(answer)
     gap = 0.1
     wide = (sheet.inner_in - gap * (len(pair) - 1)) / len(pair)
     tall = _map_in(shotplot.extent(answer, pair), wide)
@@ -224,16 +224,11 @@ def _patterns(sheet: Sheet, result: Lesson, units: Units) -> None:
 
 def _shot_key(answer: Answer, index: int, units: Units) -> Line2D:
     """Line, marker and counts of an alternative."""
-    from matplotlib.lines import Line2D
-
     one = answer.alternatives[index]
     look = dict(shotplot.looks(answer)).get(index, SHOTS[0])
     counts = shotplot.count_words(answer, one, HELD)
     words = f"{shot_words(one, units)}, {takeaways.aimed_words(one, units)}. Of 100: {counts}"
-    return Line2D(
-        [], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=4.5,
-        markerfacecolor=look.face, markeredgecolor=look.colour, label="\n".join(wrapped(words, 6.5, 3.0)),
-    )  # fmt: skip
+    return shotplot.key_line(look, "\n".join(wrapped(words, 6.5, 3.0)))
 
 
 def _line_keys(one: Alternative) -> list[Line2D]:
@@ -243,7 +238,7 @@ def _line_keys(one: Alternative) -> list[Line2D]:
     words = "room: ground without trouble"
     box = Line2D([], [], color=INK, linewidth=0.9, linestyle=(0, (5, 2)), label=words)
     keys = [band] if lessonmaps.has_band(one) else []
-    return [*keys, box] if one.room is not None and lessonmaps.closed(one.room) else keys
+    return [*keys, box] if one.room is not None and one.room.closed else keys
 
 
 def _ground_key(sheet: Sheet, ax: Axes, result: Lesson) -> None:

@@ -6,7 +6,7 @@ from ..strategy.clubwords import Meant
 from ..strategy.result import Alternative, Answer
 from .cautions import EXACT, LOOK
 from .chosen import par_counts, runner_up, shown, title
-from .figures import join_words, player_said
+from .figures import join_words, name_said
 from .units import YARDS, Units
 
 _SPREAD = ("direction_sd_deg", "distance_sd_pct")
@@ -131,7 +131,7 @@ def whose(answer: Answer) -> str:
     count = len(answer.hole.assumed) + len(player.assumed) + len(answer.conditions.assumed)
     more = f"; {count} things assumed (--full)" if count else ""
     exact = f" {EXACT}" if answer.confidence is None else ""
-    return f"{player_said(player, 'handicap ')}: {', '.join(parts)}{more}.{exact}"
+    return f"{name_said(player, 'handicap ')}: {', '.join(parts)}{more}.{exact}"
 
 
 def _source(name: str, where: str) -> str:

@@ -12,10 +12,10 @@ from ..hole.surfaces import TROUBLE, Surface
 from ..strategy.result import Answer
 from . import groundplot, shotplot
 from .cautions import RULES
-from .chosen import PENALTY
+from .chosen import PENALTY, leading
 from .credits import map_data
 from .daywords import day_told
-from .figures import player_said
+from .figures import name_said
 from .labels import Labels
 from .page import GAP_IN, check_plot_path, figure_of, fit_page, frame, make_page, write_page
 from .palette import FAINT, STYLE
@@ -38,8 +38,6 @@ GROUND_COLUMNS = 3
 """Columns of the key to the ground."""
 
 READING = "Crosses: where each shot is aimed to land. Dotted: line of play. Arcs: {unit} from the ball."
-
-__all__ = ["check_plot_path", "draw_plan", "save_plan"]
 
 
 def draw_plan(answer: Answer, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
@@ -91,7 +89,7 @@ def save_plan(answer: Answer, path: str | Path, units: Units = YARDS) -> None:
 
 def _extent(answer: Answer) -> tuple[float, float, float, float]:
     """Least and greatest x, least and greatest y of what must be seen, marks that are near too [yd]."""
-    x0, x1, y0, y1 = shotplot.extent(answer, shotplot.drawn(answer))
+    x0, x1, y0, y1 = shotplot.extent(answer, leading(answer))
     low, high = np.array([x0, y0]), np.array([x1, y1])
     marks = np.array([(m.x_yd, m.y_yd) for m in answer.hole.marks]).reshape(-1, 2)
     marks = marks[((marks > low - MARK_REACH_YD) & (marks < high + MARK_REACH_YD)).all(axis=1)]
@@ -107,7 +105,7 @@ def _draw_on_top(answer: Answer, ax: Axes, units: Units) -> None:
     groundplot.draw_line_of_play(ax, hole)
     for order, (index, look) in enumerate(reversed(shotplot.looks(answer))):
         shotplot.draw_shot(ax, answer, index, look, 0.3 * order)
-    labels = Labels(ax, shotplot.words_avoid(answer, shotplot.drawn(answer)))
+    labels = Labels(ax, shotplot.words_avoid(answer, leading(answer)))
     groundplot.keep_off_falls(ax, labels)
     groundplot.draw_marks(ax, hole, start, labels)
     groundplot.draw_aim_marks(ax, hole, labels)
@@ -117,7 +115,7 @@ def _draw_on_top(answer: Answer, ax: Axes, units: Units) -> None:
 
 def _names(answer: Answer) -> list[str]:
     """Areas named on the picture: what the drawn balls found, then penalty areas and boundaries."""
-    found = {n for k in shotplot.drawn(answer) for n in shotplot.counts(answer, answer.alternatives[k])}
+    found = {n for k in leading(answer) for n in shotplot.counts(answer, answer.alternatives[k])}
     features = answer.hole.features
     met = [f.name for f in features if f.surface in TROUBLE and f.name in found]
     return met + [f.name for f in features if f.surface in PENALTY and f.name not in met]
@@ -127,7 +125,7 @@ def _title(answer: Answer, units: Units) -> str:
     hole = answer.hole
     lines = (
         f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}",
-        f"{player_said(answer.player, 'handicap ')}, from {units.sentence(answer.start.words)}",
+        f"{name_said(answer.player, 'handicap ')}, from {units.sentence(answer.start.words)}",
         day_told(answer.conditions, answer.best.aim_bearing_deg, "the shot").rstrip("."),
     )
     return "\n".join(part for line in lines for part in textwrap.wrap(line, TITLE_COLUMNS))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ..strategy.practice import BIAS, ROUND, Practice
 from .cautions import RULES
-from .figures import join_words
+from .figures import join_words, plus_minus
 from .screen import wrap
 from .units import YARDS, Units
 
@@ -28,10 +28,8 @@ def practice_text(found: Practice, notes: tuple[str, ...] = (), units: Units = Y
     head = "strokes a round"
     lines.append(f"  {head:>16}" + ("     on this hole" if count == 1 else ""))
     for gain in found.gains:
-        per_round = f"{gain.per_round.value:+.2f} +- {gain.per_round.standard_error:.2f}"
-        hole = ""
-        if count == 1:
-            hole = f"  {gain.by_hole[0].value:+.3f} +- {gain.by_hole[0].standard_error:.3f}"
+        per_round = plus_minus(gain.per_round, digits=2, signed=True)
+        hole = f"  {plus_minus(gain.by_hole[0], signed=True)}" if count == 1 else ""
         unclear = abs(gain.per_round.value) < gain.per_round.margin
         words = units.sentence(gain.words) + (" (none that shows)" if unclear else "")
         first = f"  {per_round:>16}{hole}  "

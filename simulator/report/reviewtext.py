@@ -14,7 +14,7 @@ from ..strategy.review.strokes import Stroke
 from .cautions import EXACT, RULES
 from .chosen import shot_words
 from .daywords import day_told
-from .figures import join_words, pin_said, player_said
+from .figures import join_words, name_said, pin_said
 from .lines import point_words
 from .screen import side_by_side, wrap
 from .units import YARDS, Units
@@ -62,7 +62,7 @@ def review_text(
 def _hole_text(found: HoleReview, notes: tuple[str, ...], units: Units, full: bool) -> str:
     hole = found.hole
     where = f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}"
-    lines = wrap(f"{where}; {hole.tee.name} tee, {pin_said(hole.pin.name)}; {player_said(found.player)}")
+    lines = wrap(f"{where}; {hole.tee.name} tee, {pin_said(hole.pin.name)}; {name_said(found.player)}")
     lines += wrap(day_told(found.conditions))
     lines += wrap(verdict(found.player.name, found))
     lines += ["", *_table(found, units, full), ""]
@@ -80,7 +80,7 @@ def _hole_text(found: HoleReview, notes: tuple[str, ...], units: Units, full: bo
 def _round_text(found: RoundReview, notes: tuple[str, ...], units: Units, full: bool) -> str:
     ones = list(found.holes.values())
     count, player = len(ones), ones[0].player
-    lines = wrap(f"{found.course}, {count} {'hole' if count == 1 else 'holes'}; {player_said(player)}")
+    lines = wrap(f"{found.course}, {count} {'hole' if count == 1 else 'holes'}; {name_said(player)}")
     lines += wrap(verdict(player.name, found))
     lines += ["", f"{'gained or lost':<26}{'strokes':>8}{'choice':>9}{'swing':>9}"]
     for name in PARTS:

@@ -11,7 +11,7 @@ import numpy as np
 from ..hole.surfaces import TROUBLE, WORDS, Surface
 from ..strategy.ground import features_at
 from ..strategy.result import Alternative, Answer
-from .chosen import runner_up, title
+from .chosen import leading, title
 from .figures import in_hundred, nearest
 from .lines import line_words
 from .palette import PAPER, SHOTS, ShotLook
@@ -32,12 +32,6 @@ REST = WORDS[Surface.ROUGH]
 
 LEGEND_COLUMNS = 62
 """Letters in a line of the legend, at its size on the page."""
-
-
-def drawn(answer: Answer) -> list[int]:
-    """Indices of the alternatives on the picture: the recommended and the runner-up."""
-    other = runner_up(answer)
-    return [answer.recommended] if other is None else [answer.recommended, other]
 
 
 def counts(answer: Answer, one: Alternative) -> dict[str, int]:
@@ -110,25 +104,29 @@ def draw_shot(ax: Axes, answer: Answer, index: int, look: ShotLook, order: float
 
 def shot_key(answer: Answer, index: int, look: ShotLook, units: Units = YARDS) -> tuple[Line2D, str]:
     """Legend entry of one alternative: its marker and line, its counts in words."""
-    from matplotlib.lines import Line2D
-
     one = answer.alternatives[index]
-    handle = Line2D(
-        [], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=4.5,
-        markerfacecolor=look.face, markeredgecolor=look.colour,
-    )  # fmt: skip
     role = "recommended" if index == answer.recommended else "runner-up"
     if len(answer.tied) > 1 and index in answer.tied:
         role = "equal"
     parts = count_words(answer, one, " ")
     head = f"{title(answer, index, units)}, {line_words(one, units)} ({role})"
     body = textwrap.wrap(f"of 100: {parts}", LEGEND_COLUMNS, break_on_hyphens=False)
-    return handle, "\n".join([*textwrap.wrap(head, LEGEND_COLUMNS), *body])
+    return key_line(look), "\n".join([*textwrap.wrap(head, LEGEND_COLUMNS), *body])
+
+
+def key_line(look: ShotLook, label: str = "") -> Line2D:
+    """Marker and line of a shot for a key."""
+    from matplotlib.lines import Line2D
+
+    return Line2D(
+        [], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=4.5,
+        markerfacecolor=look.face, markeredgecolor=look.colour, label=label,
+    )  # fmt: skip
 
 
 def looks(answer: Answer) -> list[tuple[int, ShotLook]]:
     """The alternatives on the picture with their looks."""
-    return list(zip(drawn(answer), SHOTS, strict=False))
+    return list(zip(leading(answer), SHOTS, strict=False))
 
 
 def extent(answer: Answer, indices: list[int]) -> tuple[float, float, float, float]:

@@ -24,7 +24,7 @@ from .coursewords import (
     tied_clubs,
     where_words,
 )
-from .figures import count_words, player_said, score_digits
+from .figures import count_words, name_said, score_digits
 from .teamwords import MARK
 from .units import YARDS, Units
 
@@ -50,7 +50,7 @@ def whose_words(answer: CourseAnswer, player: Player, results: Results) -> str:
     if missing:
         holes = f"{worked} of {worked + missing} holes"
     par = sum(one["answer"]["par"] for one in results)
-    return f"{answer.course.name}, {holes}, par {par}; {player_said(player)}"
+    return f"{answer.course.name}, {holes}, par {par}; {name_said(player)}"
 
 
 def asked_words(answer: CourseAnswer, player: Player) -> str:

@@ -22,10 +22,10 @@ def survey_text(found: Surveyed, units: Units = YARDS) -> str:
     for p in found.points.values():
         low, high = map(units.number, p.station_80_yd)
         height = "" if p.height_yd is None else units.number(p.height_yd, 1, signed=True)
-        sides = " to ".join(_side(yards, units) for yards in p.offset_80_yd)
+        sides = " to ".join(map(units.mark, p.offset_80_yd))
         lines.append(
             f"{p.name[: width - 2]:<{width}}{units.number(p.station_yd):>7}{f'{low} to {high}':>13}"
-            f"{_side(p.offset_yd, units):>9}{sides:>14}{height:>7}"
+            f"{units.mark(p.offset_yd):>9}{sides:>14}{height:>7}"
         )
     said = [*_green(found, units), *warnings(found, units), *_advice(found, units)]
     lines = [line.rstrip() for line in lines]
@@ -89,11 +89,6 @@ def survey_dict(found: Surveyed) -> dict[str, Any]:
     }
 
 
-def _side(offset_yd: float, units: Units) -> str:
-    size = units.whole(abs(offset_yd))
-    return f"{size}{'L' if offset_yd < 0.0 else 'R'}" if size else "0"
-
-
 def _green(found: Surveyed, units: Units) -> list[str]:
     """Depth of the green and the room before and behind the flag, from one stand that read all three."""
     by_name = {name.casefold(): p for name, p in found.points.items()}
@@ -147,7 +142,7 @@ def _hardly(found: Surveyed, units: Units) -> list[str]:
     loose = [p for p in found.points.values() if p.hardly_fixed]
     if not loose:
         return []
-    names = [f"{p.name} ({' to '.join(_side(yards, units) for yards in p.offset_80_yd)})" for p in loose]
+    names = [f"{p.name} ({' to '.join(map(units.mark, p.offset_80_yd))})" for p in loose]
     return [
         f"Loose, left and right: {join_words(names)}. A range says how far, not how wide, and a gap helps "
         "only between two points at about the same range."

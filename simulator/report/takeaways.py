@@ -10,6 +10,7 @@ from ..strategy.result import Alternative, Answer
 from .cautions import EXACT, LOOK, RULES
 from .chosen import (
     TroubleRow,
+    leading,
     par_counts,
     runner_up,
     score_counts,
@@ -20,7 +21,7 @@ from .chosen import (
     troubles,
 )
 from .credits import map_data
-from .figures import HELD, capital, in_hundred, join_words, nearest, player_said, unseen
+from .figures import HELD, capital, in_hundred, join_words, name_said, nearest, unseen
 from .lines import line_words
 from .shotplot import counts
 from .units import YARDS, Units
@@ -220,10 +221,8 @@ def gap_words(result: Lesson, units: Units = YARDS) -> str:
 
 def score_words(result: Lesson, units: Units = YARDS) -> list[str]:
     """The scores in whole counts."""
-    answer = result.answer
-    other = runner_up(answer)
-    said = []
-    for k in [answer.recommended] if other is None else [answer.recommended, other]:
+    answer, said = result.answer, []
+    for k in leading(answer):
         one, pars = answer.alternatives[k], par_counts(answer.alternatives[k])
         name = title(answer, k, units)
         mean = f"averages {one.score.value:.2f} ({_give_or_take(one.score.margin)})"
@@ -322,10 +321,9 @@ def pattern_words(result: Lesson, units: Units = YARDS) -> list[str]:
 def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
     """Where each of the two goes wrong."""
     answer = result.answer
-    other = runner_up(answer)
-    if other is None:
+    pair = leading(answer)
+    if len(pair) < 2:
         return ["One club stands alone here: the picture shows where it goes wrong."]
-    pair = [answer.recommended, other]
     rows = [row for row in troubles(answer, pair) if max(row.shares) >= 0.01][:4]
     said = []
     for place, k in enumerate(pair):
@@ -341,7 +339,7 @@ def foot_words(result: Lesson, units: Units = YARDS) -> str:
     answer = result.answer
     exact = f" {EXACT}" if answer.confidence is None else ""
     parts = (
-        f"{player_said(answer.player, 'handicap ')}; {answer.sequences:,} plays of each shot, "
+        f"{name_said(answer.player, 'handicap ')}; {answer.sequences:,} plays of each shot, "
         f"seed {answer.seed}: a model's odds.{exact}",
         f"Nobody ahead nearer than {units.clear(answer.clear_beyond_yd)}. {LOOK}",
         RULES, *map_data(answer.hole),

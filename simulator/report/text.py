@@ -10,8 +10,8 @@ from .cautions import RULES
 from .chosen import MOST_SHOWN, left_out, out_of_reach, shown, title
 from .credits import map_data
 from .daywords import day_sentence
-from .figures import join_words, pin_said, plain_spaces, player_said, unseen
-from .screen import COLUMNS, wrap
+from .figures import join_words, name_said, pin_said, plain_spaces, unseen
+from .screen import wrap
 from .table import GREEN_SHARE, Table, table, trouble_rows
 from .turns import turns
 from .units import YARDS, Units
@@ -22,8 +22,6 @@ LINES = 24
 
 EASY_ROWS, FEW_ROWS, LEAST_ROWS = 5, 3, 2
 """Rows of trouble that are kept before sentences are packed, the putt is left out, the green is left out."""
-
-__all__ = ["COLUMNS", "LINES", "answer_screen", "caption"]
 
 
 @dataclass(frozen=True)
@@ -115,7 +113,7 @@ def caption(answer: Answer, units: Units = YARDS) -> str:
         ground += f", par {hole.par}"
     if answer.start.lie == "tee":
         ground += f", {units.length(hole.length_yd)}"
-    return f"{ground}; {place}, {pin_said(hole.pin.name)}; {player_said(answer.player)}"
+    return f"{ground}; {place}, {pin_said(hole.pin.name)}; {name_said(answer.player)}"
 
 
 def _tighter(fit: _Fit) -> _Fit:

@@ -82,6 +82,11 @@ class Units:
         size = self.number(abs(offset_yd), digits)
         return f"{size} {'left' if offset_yd < 0.0 else 'right'}" if float(size) else "0"
 
+    def mark(self, offset_yd: float) -> str:
+        """The same for a narrow column: "9L", "12R", "0"."""
+        size = self.whole(abs(offset_yd))
+        return f"{size}{'L' if offset_yd < 0.0 else 'R'}" if size else "0"
+
     def putt(self, feet: float) -> str:
         """The length of a putt: "12 ft", "3.7 m"."""
         return f"{feet / FT_PER_YD * M_PER_YD:.1f} m" if self.metric else f"{feet:.0f} ft"

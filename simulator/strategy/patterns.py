@@ -36,8 +36,6 @@ class ClubPattern:
         Stock carry.
     finishes_yd : float64[strikes, 2]
         Right of and along the line aimed on.
-    right_yd, long_yd : Estimate
-        Median finish: right of that line, and along it.
     width_yd, depth_yd : Estimate
         What 8 of 10 finishes stay inside across and along, each by itself.
     across_yd, along_yd : tuple of float
@@ -47,8 +45,6 @@ class ClubPattern:
     club: str
     carry_yd: float
     finishes_yd: np.ndarray
-    right_yd: Estimate
-    long_yd: Estimate
     width_yd: Estimate
     depth_yd: Estimate
     across_yd: tuple[float, float]
@@ -78,8 +74,6 @@ def club_patterns(place: Place, seed: int) -> tuple[ClubPattern, ...]:
                 shot.club.name,
                 shot.carry_yd,
                 rest,
-                quantile(across, 0.5),
-                quantile(along, 0.5),
                 _between(across),
                 _between(along),
                 _edges(across),

@@ -61,6 +61,12 @@ class Room:
     lies_across: bool = True
     starts_yd: float = 0.0
 
+    @property
+    def closed(self) -> bool:
+        """Whether anything closes the box at all."""
+        ends = (self.carry_at_least_yd, self.finish_at_most_yd, self.left_edge_yd, self.right_edge_yd)
+        return any(end is not None for end in ends)
+
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
         out = {name: value for name, value in vars(self).items() if name not in _NOT_TOLD}

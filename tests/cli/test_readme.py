@@ -25,8 +25,9 @@ from simulator.player import load_player
 from simulator.player.habits import HABIT_KEYS, TOP_KEYS
 from simulator.player.model import CLUB_NUMBERS
 from simulator.report.cautions import RULES
+from simulator.report.screen import COLUMNS
 from simulator.report.table import LABEL
-from simulator.report.text import COLUMNS, LINES, answer_screen
+from simulator.report.text import LINES, answer_screen
 from simulator.strategy.confidence import Confidence, Flip
 from simulator.strategy.goals import Goal, GoalLine
 from simulator.strategy.result import Estimate

@@ -16,7 +16,8 @@ from simulator.player import load_player
 from simulator.report import chosen, figures, phrases
 from simulator.report.daywords import day_sentence
 from simulator.report.lines import indifference, pointing, reach_words, room_of
-from simulator.report.text import COLUMNS, LINES, answer_screen, caption, room_for_turns
+from simulator.report.screen import COLUMNS
+from simulator.report.text import LINES, answer_screen, caption, room_for_turns
 from simulator.report.units import YARDS
 from simulator.strategy.confidence import Flip
 from simulator.strategy.places import place

@@ -16,6 +16,7 @@ from matplotlib.figure import Figure
 from simulator.hole import load_hole
 from simulator.hole.surfaces import TROUBLE
 from simulator.report import shotplot
+from simulator.report.chosen import leading
 from simulator.report.holemap import area_of
 from simulator.report.labels import MARGIN_PT
 from simulator.report.lessonmaps import RINGS, _thin, draw_cloud
@@ -43,7 +44,7 @@ def test_a_count_stands_by_its_balls_and_on_no_other_trouble(tmp_path: Path) -> 
     ))  # fmt: skip
     result = fake_lessons.lesson(answer=answer)
     checked = 0
-    for index in shotplot.drawn(answer):
+    for index in leading(answer):
         ax = draw_cloud(result, index)
         one = answer.alternatives[index]
         dots, wide = shotplot.hundred(answer, one), float(np.ptp(ax.get_xlim()))

@@ -25,7 +25,7 @@ from simulator.errors import UsageError
 from simulator.hole import load_hole
 from simulator.hole.surfaces import Surface
 from simulator.report import shotplot
-from simulator.report.chosen import TroubleRow
+from simulator.report.chosen import TroubleRow, leading
 from simulator.report.figures import in_ten, plain_spaces
 from simulator.report.groundplot import FALLS, area_patch, falls_shown, view_box
 from simulator.report.holemap import area_of
@@ -89,7 +89,7 @@ def test_a_hundred_dots_with_their_count(name: str) -> None:
         dots = draw(result).collections[-1]
         assert len(dots.get_offsets()) == 100
     answer = result.answer
-    for index in shotplot.drawn(answer):
+    for index in leading(answer):
         ax = draw_cloud(result, index)
         clouds = [np.asarray(c.get_offsets()) for c in ax.collections if len(c.get_offsets()) == 100]
         assert len(clouds) == 1
@@ -123,7 +123,7 @@ def _island(tmp_path: Path, **more: object) -> Lesson:
 def test_the_count_of_balls_in_water_round_a_green_stands_in_the_water(tmp_path: Path) -> None:
     result = _island(tmp_path)
     moat = area_of(result.answer.hole, "moat 2")
-    for index in shotplot.drawn(result.answer):
+    for index in leading(result.answer):
         ax = draw_cloud(result, index)
         count = shotplot.counts(result.answer, result.answer.alternatives[index])["moat 2"]
         text = next(text for text in ax.texts if text.get_text() == f"{count}")

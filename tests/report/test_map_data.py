@@ -11,7 +11,8 @@ from simulator.hole import load_hole
 from simulator.report import checks
 from simulator.report.full import full_tables
 from simulator.report.plot import draw_plan
-from simulator.report.text import COLUMNS, LINES, answer_screen
+from simulator.report.screen import COLUMNS
+from simulator.report.text import LINES, answer_screen
 from simulator.strategy.result import Answer
 
 OSM = "© OpenStreetMap contributors (ODbL)"

@@ -23,6 +23,7 @@ from words_apart import check_apart
 from simulator.errors import UsageError
 from simulator.hole import Surface, load_hole
 from simulator.report import shotplot
+from simulator.report.chosen import leading
 from simulator.report.palette import GROUND, SHOTS
 from simulator.report.plot import draw_plan, save_plan
 from simulator.report.text import answer_screen
@@ -99,7 +100,7 @@ def test_a_hundred_dots_and_counts_that_can_be_counted() -> None:
     ax = draw_plan(answer)
     assert len(ax.collections) == 2
     drain = next(f for f in answer.hole.features if f.name == "withy drain")
-    for dots, index in zip(reversed(ax.collections), shotplot.drawn(answer), strict=True):
+    for dots, index in zip(reversed(ax.collections), leading(answer), strict=True):
         xy = np.asarray(dots.get_offsets())
         assert len(xy) == 100
         counts = shotplot.counts(answer, answer.alternatives[index])

@@ -142,7 +142,7 @@ def test_patterns_against_the_widths_worked_out_from_the_spreads(club: str) -> N
 
 def test_every_figure_has_its_error() -> None:
     for one in made().patterns:
-        for figure in (one.right_yd, one.long_yd, one.width_yd, one.depth_yd):
+        for figure in (one.width_yd, one.depth_yd):
             assert figure.standard_error > 0.0
     assert (made().scores.errors > 0.0).all()
 
