@@ -17,7 +17,7 @@ import numpy as np
 from benchmarks.regret import HOLES, PLAYERS, SEED
 from simulator import load_hole, load_player
 from simulator.engine import default_threads
-from simulator.strategy.question import Clock, question, silent, solve
+from simulator.strategy.question import Clock, question, solve
 from simulator.strategy.review.rests import resting
 from simulator.strategy.search import Place, search
 from simulator.tables.luck import strike_sets
@@ -50,7 +50,7 @@ def main() -> int:
         for name in PLAYERS:
             ask = question("plan", hole, load_player(name), (), conditions=None, start=None, sequences=1_000,
                            seed=SEED, threads=threads)  # fmt: skip
-            tee = solve(ask, silent, Clock())
+            tee = solve(ask, Clock())
             for where in ("tee",) if hole_name == PAR_3 else ("tee", "180 out"):
                 rest = resting(where, hole, None)
                 place = replace(tee, x_yd=rest.x_yd, y_yd=rest.y_yd, lie=int(rest.lie))

@@ -16,7 +16,7 @@ import numpy as np
 from simulator import load_hole, load_player
 from simulator.strategy.answering import answer_at, never
 from simulator.strategy.plausible import BRIEF, FULL, Form
-from simulator.strategy.question import Clock, question, silent, solve
+from simulator.strategy.question import Clock, question, solve
 
 BOARDS = (
     "withy-drain:barnaby", "withy-drain:isolde", "eel-trap:barnaby", "eel-trap:isolde", "long-sluice:isolde",
@@ -36,12 +36,12 @@ def shares(board: str) -> list[tuple[float, float]]:
     asked = question(
         "plan", hole, player, (), conditions=None, start=None, sequences=SEQUENCES, seed=1, threads=1
     )
-    place = solve(asked, silent, Clock())
-    exact = answer_at(place, asked, silent, Clock(), None)
+    place = solve(asked, Clock())
+    exact = answer_at(place, asked, Clock(), None)
 
     def sure(form: Form, seed: int) -> tuple[float, float]:
         began = time.process_time()
-        answer = answer_at(place, replace(asked, seed=seed), silent, Clock(), form, turns=never)
+        answer = answer_at(place, replace(asked, seed=seed), Clock(), form, turns=never)
         spent = time.process_time() - began
         if answer.confidence is None:
             return 1.0, spent
@@ -49,7 +49,7 @@ def shares(board: str) -> list[tuple[float, float]]:
         return sum(answer.confidence.shares[k] for k in same), spent
 
     began = time.process_time()
-    answer_at(place, asked, silent, Clock(), None)
+    answer_at(place, asked, Clock(), None)
     alone = time.process_time() - began
     found = [sure(BRIEF, 1), sure(FULL, 1), sure(FULL, OTHER_SEED)]
     return [(share, spent - alone) for share, spent in found]

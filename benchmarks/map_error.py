@@ -24,7 +24,7 @@ from benchmarks.regret import HOLES, PLAYERS
 from simulator import load_hole, load_player
 from simulator.engine import default_threads, play
 from simulator.strategy.errorbars import mean
-from simulator.strategy.question import Clock, question, silent, solve
+from simulator.strategy.question import Clock, question, solve
 from simulator.strategy.review.judging import Judge
 from simulator.strategy.review.rests import resting
 
@@ -48,7 +48,7 @@ def measured(hole_name: str, player_name: str, seeds: int, threads: int) -> list
     for seed in range(1, seeds + 1):
         ask = question("review", hole, player, (), conditions=None, start=None, sequences=1_000, seed=seed,
                        threads=threads)  # fmt: skip
-        judge = Judge(solve(ask, silent, Clock(), others), hole, player, seed)
+        judge = Judge(solve(ask, Clock(), others), hole, player, seed)
         for row, rest in zip(found, rests, strict=True):
             valued = judge.valued(rest)
             ours, best = mean(valued.usual.mean(axis=1)), valued.best.action

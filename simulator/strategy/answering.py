@@ -21,7 +21,7 @@ from .goal_lines import Reacher
 from .goals import Goal, GoalLine, chance_difference, recommended, tied_with
 from .plausible import Form, confidence
 from .plays import FIRST_SETS, FIRST_STRIKES, Plays
-from .question import Clock, Progress, Question
+from .question import Clock, Question
 from .reaching import reacher, with_goal
 from .rescore import Rescore, rescore
 from .result import TIE_STROKES, Alternative, Answer
@@ -50,7 +50,7 @@ def never(_: Answer) -> bool:
 
 
 def answer_at(
-    place: Place, asked: Question, say: Progress, clock: Clock, form: Form | None, turns: Turns = always
+    place: Place, asked: Question, clock: Clock, form: Form | None, turns: Turns = always
 ) -> Answer:
     """The answer of a question whose hole is solved.
 
@@ -63,24 +63,24 @@ def answer_at(
     turns : callable
         With confidence: whether what would turn the answer is worked out too.
     """
-    say("clubs and lines")
+    clock.say("clubs and lines")
     found, look = _searched(place, asked)
     clock.lap("search")
-    say("sequences")
+    clock.say("sequences")
     plays = Plays(place, asked.start, asked.hole, found.home.action, found.value, asked.seed, asked.sequences)
     played = [plays.play(choice) for choice in found.choices]
     clock.lap("sequences")
     ranking = _ranked(found, played, asked)
-    alternatives = tuple(_alternative(plays, found, played, ranking, k, look) for k in ranking.order)
-    goal_line = _goal_line(plays, found, played, ranking, asked.goal)
+    alternatives = tuple(_alternative(plays, ranking, k, look) for k in ranking.order)
+    goal_line = _goal_line(plays, ranking, asked.goal)
     ahead = plays.clear_beyond_yd(found.choices)
     against = _against(plays, asked, played[ranking.best])
     clock.lap("figures")
     sure, again = None, None
     errors = np.array([ranking.differences[k].standard_error for k in ranking.order])
     if form is not None and len(alternatives) > 1 and asked.goal is None:
-        say("plausible versions of the player")
-        again = _again(place, asked, found, ranking)
+        clock.say("plausible versions of the player")
+        again = _again(place, asked, ranking)
         edge = edge_doubt(again, asked.hole, alternatives, asked.seed)
         sure = confidence(again, asked.player, errors, asked.seed, edge, form)
         clock.lap("confidence")
@@ -98,7 +98,7 @@ def answer_at(
     )  # fmt: skip
     if again is None or not turns(answer):
         return answer
-    say("what would turn the answer")
+    clock.say("what would turn the answer")
     flips = all_flips(again, asked.hole, asked.player, alternatives, errors, asked.seed)
     clock.lap("flips")
     return replace(answer, flips=flips)
@@ -122,10 +122,13 @@ def _searched(place: Place, asked: Question) -> tuple[Found, Reacher | None]:
 
 @dataclass(frozen=True)
 class _Ranking:
-    """The choices in the order in which they are told.
+    """The choices as they were played, and the order in which they are told.
 
     Attributes
     ----------
+    found : Found
+    played : list of PlayedChoice
+        One for each of its choices.
     best, lowest : int
         The one that is recommended, and the one that is without a goal.
     order : list of int
@@ -138,6 +141,8 @@ class _Ranking:
         With a goal: which sequences of each reach it.
     """
 
+    found: Found
+    played: list[estimate.PlayedChoice]
     best: int
     lowest: int
     order: list[int]
@@ -167,46 +172,33 @@ def _ranked(found: Found, played: list[estimate.PlayedChoice], asked: Question) 
     else:
         level = tied_with(best, hits)
     tied = tuple(n for n, k in enumerate(order) if k in level)
-    return _Ranking(best, lowest, order, differences, tied, hits)
+    return _Ranking(found, played, best, lowest, order, differences, tied, hits)
 
 
 def _no_difference(one: Estimate) -> bool:
     return abs(one.value) < max(TIE_STROKES, one.margin)
 
 
-def _alternative(
-    plays: Plays,
-    found: Found,
-    played: list[estimate.PlayedChoice],
-    ranking: _Ranking,
-    k: int,
-    look: Reacher | None,
-) -> Alternative:
+def _alternative(plays: Plays, ranking: _Ranking, k: int, look: Reacher | None) -> Alternative:
     """One choice, counted."""
-    hits = ranking.hits
+    found, hits = ranking.found, ranking.hits
     return plays.alternative(
-        found.choices[k], played[k], ranking.differences[k], k in found.asked, k in found.given,
+        found.choices[k], ranking.played[k], ranking.differences[k], k in found.asked, k in found.given,
         None if hits is None else (hits[k], hits[ranking.best]),
         None if look is None else look.band_yd(found.choices[k]),
     )  # fmt: skip
 
 
-def _goal_line(
-    plays: Plays,
-    found: Found,
-    played: list[estimate.PlayedChoice],
-    ranking: _Ranking,
-    goal: Goal | None,
-) -> GoalLine | None:
+def _goal_line(plays: Plays, ranking: _Ranking, goal: Goal | None) -> GoalLine | None:
     """The recommended line of a goal against the club's best line for the average, with the same luck."""
-    best = ranking.best
-    if goal is None or ranking.hits is None or best not in found.averages:
+    best, averages = ranking.best, ranking.found.averages
+    if goal is None or ranking.hits is None or best not in averages:
         return None
-    average = found.averages[best]
+    average = averages[best]
     other = plays.play(average)
     return GoalLine(
         average_aim_offset_yd=average.carry_yd * math.sin(float(average.action[1])),
-        cost=estimate.difference(played[best], other),
+        cost=estimate.difference(ranking.played[best], other),
         gain=chance_difference(ranking.hits[best], goal.hits(other.sequences, plays.hole, plays.start)),
     )
 
@@ -220,9 +212,9 @@ def _against(plays: Plays, asked: Question, best: estimate.PlayedChoice) -> Alte
     return plays.alternative(choice, beside, estimate.difference(beside, best), asked=False, given=True)
 
 
-def _again(place: Place, asked: Question, found: Found, ranking: _Ranking) -> Rescore:
+def _again(place: Place, asked: Question, ranking: _Ranking) -> Rescore:
     """The alternatives in their order, ready to be scored anew on other maps."""
-    order = ranking.order
+    found, order = ranking.found, ranking.order
     behind = np.array([ranking.differences[k].value for k in order])
     choices, given = [found.choices[k] for k in order], [k in found.given for k in order]
     return rescore(place, asked.hole, choices, given, behind, found.value, asked.seed)

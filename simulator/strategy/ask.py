@@ -11,7 +11,7 @@ from ..player.model import Player
 from .answering import Turns, always, answer_at, never
 from .goals import Goal
 from .plausible import BRIEF, FULL
-from .question import Clock, Progress, question, silent, solve
+from .question import Clock, Progress, question, solve
 from .result import Answer, Start
 
 
@@ -74,9 +74,9 @@ def plan(
         "plan", hole, player, (), conditions=conditions, start=start, sequences=sequences, seed=seed,
         threads=threads, goal=goal, against=against,
     )  # fmt: skip
-    say, clock, form = progress or silent, Clock(), BRIEF if brief else FULL
+    clock, form = Clock(progress), BRIEF if brief else FULL
     turns = never if brief else turns
-    return answer_at(solve(asked, say, clock), asked, say, clock, None if quick else form, turns)
+    return answer_at(solve(asked, clock), asked, clock, None if quick else form, turns)
 
 
 def compare(
@@ -110,5 +110,5 @@ def compare(
         "compare", hole, player, tuple(clubs), conditions=conditions, start=start, sequences=sequences,
         seed=seed, threads=threads, goal=goal,
     )  # fmt: skip
-    say, clock = progress or silent, Clock()
-    return answer_at(solve(asked, say, clock), asked, say, clock, None if quick else FULL, turns)
+    clock = Clock(progress)
+    return answer_at(solve(asked, clock), asked, clock, None if quick else FULL, turns)

@@ -18,7 +18,7 @@ from .answering import answer_at, never
 from .ground import likeliest, surfaces_at
 from .patterns import ClubPattern, club_patterns
 from .plausible import FULL
-from .question import Clock, Progress, Question, question, silent, solve
+from .question import Clock, Progress, Question, question, solve
 from .result import Alternative, Answer, Start
 from .search import Place
 from .targets import GreenTarget, green_target
@@ -116,11 +116,10 @@ def lesson(
         "compare" if clubs else "plan", hole, player, tuple(clubs), conditions=conditions, start=start,
         sequences=sequences, seed=seed, threads=threads,
     )  # fmt: skip
-    say = progress or silent
-    clock = Clock()
-    place = solve(asked, say, clock)
-    answer = answer_at(place, asked, say, clock, None if quick else FULL, turns=never)
-    say("aims")
+    clock = Clock(progress)
+    place = solve(asked, clock)
+    answer = answer_at(place, asked, clock, None if quick else FULL, turns=never)
+    clock.say("aims")
     home = answer.value_map_score - (answer.start.played or 0)
     others = [k for k in range(len(answer.alternatives)) if k != answer.recommended]
     shots: dict[tuple[str, str, float], int] = {}
@@ -131,11 +130,11 @@ def lesson(
     kept = list(shots)[:MOST_CURVES]
     lines = [one for one in answer.alternatives if (one.club, one.flight, one.carry_yd) in kept]
     curves = tuple(aim_curve(place, answer.alternatives[k], k, home, seed, lines) for k in leading)
-    say("what a place is worth")
+    clock.say("what a place is worth")
     value = value_map(place, answer.best, hole)
-    say("the shot at the green")
-    approach = _approach(place, asked, answer, say)
-    say("patterns")
+    clock.say("the shot at the green")
+    approach = _approach(place, asked, answer, progress)
+    clock.say("patterns")
     return Lesson(
         answer=answer,
         yardage=measure(hole, (answer.start.x_yd, answer.start.y_yd)),
@@ -169,7 +168,7 @@ def _score_shares(answer: Answer) -> ScoreShares:
     return ScoreShares(names, shares, np.sqrt(kept * (1.0 - kept) / n))
 
 
-def _approach(place: Place, asked: Question, answer: Answer, say: Progress) -> Answer:
+def _approach(place: Place, asked: Question, answer: Answer, progress: Progress | None) -> Answer:
     """The answer for the shot that is played at the green, following the recommended ones to it."""
     for _ in range(MOST_SHOTS):
         if answer.best.leaves_yd["p50"].value < ON_GREEN_YD:
@@ -182,7 +181,7 @@ def _approach(place: Place, asked: Question, answer: Answer, say: Progress) -> A
             asked, kind="plan", clubs=(), start=start, sequences=min(asked.sequences, APPROACH_SEQUENCES)
         )
         there = replace(place, x_yd=start.x_yd, y_yd=start.y_yd, lie=int(later.lie))
-        answer = answer_at(there, later, say, Clock(), None)
+        answer = answer_at(there, later, Clock(progress), None)
     return answer
 
 

@@ -168,7 +168,7 @@ def practice(
             "practice", hole, player, (), conditions=day, start=None, sequences=sequences, seed=own_seed,
             threads=workers,
         )  # fmt: skip
-        own = solve(ask, say, Clock())
+        own = solve(ask, Clock(say))
         today = _Today(hole, own, day, own_seed, sequences)
         base = today.played(own)
         scores.append(estimate.score(base))
@@ -236,7 +236,7 @@ class _Today:
 
     def bias(self, player: Player, ask: Question) -> Estimate:
         """Plan and play as if there were no bias: without it, less with it."""
-        none = solve(replace(ask, player=unbiased(player)), silent, Clock())
+        none = solve(replace(ask, player=unbiased(player)), Clock())
         rows = none.board.allowed(none.lie)
         action = search(none, self.seed, rows, keep_within=0.3, keep_most=2)[0].action
         board = make_board(self.hole, self.own.board.bag, self.raster)

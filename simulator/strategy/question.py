@@ -126,31 +126,42 @@ def _lie(start: Start) -> Lie:
 
 
 class Clock:
-    """Where the time goes."""
+    """What is being waited for, said as it comes, and where the time went.
 
-    def __init__(self) -> None:
+    Parameters
+    ----------
+    progress : callable, optional
+        Told in a few words what is being waited for.
+
+    Attributes
+    ----------
+    laps : dict of str to float
+        Seconds of each piece of work.
+    """
+
+    def __init__(self, progress: Progress | None = None) -> None:
+        self.say = progress or silent
         self.last = time.perf_counter()
         self.laps: dict[str, float] = {}
 
     def lap(self, name: str) -> None:
+        """A piece of work is done."""
         now = time.perf_counter()
         self.laps[name] = now - self.last
         self.last = now
 
 
-def solve(
-    ask: Question, say: Progress, clock: Clock, others: Sequence[tuple[float, float, int]] = ()
-) -> Place:
+def solve(ask: Question, clock: Clock, others: Sequence[tuple[float, float, int]] = ()) -> Place:
     """The place asked from, on a board whose value map is solved; `others` are played from too."""
     if must_compile():
-        say(COMPILING)
+        clock.say(COMPILING)
         compile_ahead()
-    say("flights and putts")
+    clock.say("flights and putts")
     raster = ground_raster(ask.hole, CELL_YD)
     low = any(shot_meant(ask.player, text).flight == "low" for text in ask.clubs)
     bag = make_bag(ask.player, ask.conditions, raster, ask.threads, shaped=low)
     clock.lap("bag")
-    say("value map")
+    clock.say("value map")
     empty = make_board(ask.hole, bag, raster)
     full = bag.shots.shots[: bag.shots.first_part]
     check_playable(empty, int(ask.lie), [asked_club(ask.player, text, full) for text in ask.clubs])

@@ -17,7 +17,7 @@ from simulator.hole.model import Hole
 from simulator.hole.surfaces import Lie
 from simulator.player.model import Player
 from simulator.strategy import ask
-from simulator.strategy.question import Clock, Progress, Question
+from simulator.strategy.question import Clock, Question
 from simulator.strategy.search import Choice, Place, search
 from simulator.tables.bag import Bag, make_bag
 from simulator.tables.game import Board, make_board, make_sketch
@@ -49,14 +49,14 @@ def one_map_for_one_place(monkeypatch: pytest.MonkeyPatch) -> None:
     """
     solve = ask.solve
 
-    def once(asked: Question, say: Progress, clock: Clock) -> Place:
+    def once(asked: Question, clock: Clock) -> Place:
         start = asked.start
         key = (
             asked.hole, asked.player.name, asked.conditions, asked.clubs, asked.seed, asked.threads,
             start.x_yd, start.y_yd, start.lie,
         )  # fmt: skip
         if key not in MAPS:
-            MAPS[key] = solve(asked, say, clock)
+            MAPS[key] = solve(asked, clock)
         return MAPS[key]
 
     monkeypatch.setattr(ask, "solve", once)

@@ -15,7 +15,7 @@ from simulator.engine import play
 from simulator.errors import UsageError
 from simulator.hole.surfaces import Lie
 from simulator.strategy.errorbars import Estimate
-from simulator.strategy.question import Clock, question, silent, solve
+from simulator.strategy.question import Clock, question, solve
 from simulator.strategy.review import judging, read_notes, read_round, review, review_round
 from simulator.strategy.review.judging import Judge
 from simulator.strategy.review.rests import Rest, resting
@@ -37,7 +37,7 @@ def judge() -> Judge:
     ask = question("review", WITHY, player_named("barnaby"), ("7-iron low",), conditions=None, start=None,
                    sequences=1_000, seed=SEED, threads=THREADS)  # fmt: skip
     others = [(spot.x_yd, spot.y_yd, int(spot.lie)) for spot in spots]
-    return Judge(solve(ask, silent, Clock(), others), WITHY, player_named("barnaby"), SEED)
+    return Judge(solve(ask, Clock(), others), WITHY, player_named("barnaby"), SEED)
 
 
 def judged(judge: Judge, text: str) -> list:

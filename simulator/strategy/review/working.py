@@ -60,7 +60,7 @@ def review(
     )  # fmt: skip
     spots = dict.fromkeys(spot for stroke in played.strokes for spot in (stroke.start, stroke.end) if spot)
     others = [(spot.x_yd, spot.y_yd, int(spot.lie)) for spot in spots if spot.lie not in (Lie.GREEN, Lie.TEE)]
-    place = solve(ask, progress or silent, Clock(), others)
+    place = solve(ask, Clock(progress), others)
     judge = Judge(place, hole, player, seed, first=played.strokes[0].start)
     strokes = tuple(judge.judged(stroke) for stroke in played.strokes)
     last = played.strokes[-1].end
