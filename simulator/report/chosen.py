@@ -12,7 +12,7 @@ from .figures import LEAST_COUNT, in_hundred, nearest
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
-    from ..strategy.review.judging import ClubAndLine
+    from ..strategy.clubline import ClubAndLine
 
 MOST_SHOWN = 3
 """Clubs in the table of the answer screen."""

@@ -10,9 +10,10 @@ import numpy as np
 from ..hole.model import Spot
 from ..hole.surfaces import Lie
 from ..strategy.aimline import AimLine
+from ..strategy.clubline import ClubAndLine
 from ..strategy.review.adding import RoundReview
 from ..strategy.review.holes import HoleReview
-from ..strategy.review.judging import ClubAndLine, Judged
+from ..strategy.review.judging import Judged
 from ..strategy.review.rests import Rest
 from . import groundplot
 from .cautions import RULES

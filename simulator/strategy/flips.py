@@ -11,6 +11,7 @@ from ..engine import hold_plan, revalue_map
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
 from ..player.model import Club, Player
+from ..player.pattern import widened
 from ..tables.game import make_board, with_nodes
 from ..tables.nodes import WIDE_YD, place_nodes
 from ..tables.rasters import ground_raster
@@ -99,12 +100,7 @@ def player_flips(again: Rescore, player: Player, errors: np.ndarray) -> tuple[Fl
 
 def wider(club: Club, factor: float) -> Club:
     """A club with every spread of it so many times as wide."""
-    return replace(
-        club,
-        direction_sd_deg=factor * club.direction_sd_deg,
-        distance_sd_pct=factor * club.distance_sd_pct,
-        mishit_distance_sd_pct=factor * club.mishit_distance_sd_pct,
-    )
+    return replace(widened(club, factor), direction_sd_deg=factor * club.direction_sd_deg)
 
 
 def edge_flip(

@@ -13,17 +13,15 @@ from ..hole.model import Hole
 from ..hole.surfaces import WORDS, Surface
 from ..tables.game import Board
 from ..tables.luck import strike_sets
-from ..units import one_turn_deg
 from . import estimate
 from .aimline import AimLine
+from .clubline import club_and_line
 from .errorbars import Estimate, mean, quantile
 from .goals import chance_difference
-from .pointing import point
 from .reach import find_reach
 from .result import Alternative, Start
 from .room import find_room
 from .search import Choice, Place, tie_band_yd
-from .today import carries_today_yd
 
 FIRST_SETS, FIRST_STRIKES = 16, 1024
 """Scrambles and strikes in each that value the first shot of an alternative."""
@@ -102,7 +100,8 @@ class Plays:
 
         `band_yd` are the first and the last aim that do as well, by the average when left out.
         """
-        line = self._aim_line(choice)
+        swung = club_and_line(self.hole, self.place, choice)
+        line = AimLine(self.place.x_yd, self.place.y_yd, swung.aim_bearing_deg)
         return Alternative(
             difference=difference,
             aims_yd=band_yd or tie_band_yd(self.place, choice, self.value, self.seed),
@@ -110,31 +109,11 @@ class Plays:
             asked=asked,
             goal=None if hits is None else estimate.share(hits[0]),
             goal_difference=None if hits is None else chance_difference(*hits),
-            **self._line(choice, line),
+            **vars(swung),
             **self._strokes(one),
             **self._finishes(one.sequences, line),
             **self._ground(choice, one.sequences, line),
         )
-
-    def _aim_line(self, choice: Choice) -> AimLine:
-        pin, x, y = self.hole.pin, self.start.x_yd, self.start.y_yd
-        ahead = math.atan2(pin.x_yd - x, pin.y_yd - y)
-        return AimLine(x, y, one_turn_deg(math.degrees(ahead + float(choice.action[1]))))
-
-    def _line(self, choice: Choice, line: AimLine) -> dict[str, Any]:
-        """What is swung, and where it is aimed."""
-        bag = self.board.bag
-        shot = bag.shots.shots[choice.row]
-        down = carries_today_yd(replace(shot, carry_yd=choice.carry_yd), bag.conditions, line.bearing_deg)
-        return {
-            "club": shot.club.name,
-            "flight": shot.flight,
-            "carry_yd": choice.carry_yd,
-            "today_carry_yd": down,
-            "aim_offset_yd": choice.carry_yd * math.sin(float(choice.action[1])),
-            "aim_bearing_deg": line.bearing_deg,
-            "point": point(self.hole, line, choice.carry_yd, down),
-        }
 
     def _strokes(self, one: estimate.PlayedChoice) -> dict[str, Any]:
         """What it comes to on the hole, with the strokes already played."""

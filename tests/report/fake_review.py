@@ -7,10 +7,11 @@ from typing import Any
 from simulator.conditions import Conditions
 from simulator.hole import Hole, load_hole
 from simulator.player import Player, load_player
+from simulator.strategy.clubline import ClubAndLine
 from simulator.strategy.errorbars import Estimate
 from simulator.strategy.pointing import Pointing
 from simulator.strategy.review import HoleReview, RoundReview, read_notes
-from simulator.strategy.review.judging import EXACT, ClubAndLine, Judged
+from simulator.strategy.review.judging import EXACT, Judged
 from simulator.strategy.review.notes import Notes
 from simulator.strategy.review.strokes import strokes_of
 from simulator.strategy.review.working import in_play

@@ -10,8 +10,9 @@ from ...conditions import Conditions
 from ...hole.model import Hole
 from ...hole.surfaces import LIE_WORDS, Lie
 from ...player.model import Player
+from ..clubline import ClubAndLine
 from ..errorbars import Estimate, figure, total
-from .judging import ClubAndLine, Judged
+from .judging import Judged
 from .rests import Rest
 
 SHORT_GAME_YD = 50.0

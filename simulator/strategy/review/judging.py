@@ -22,7 +22,6 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import Any
 
 import numpy as np
 
@@ -32,17 +31,14 @@ from ...hole.model import Hole
 from ...hole.surfaces import LIE_WORDS, Lie
 from ...player.model import Player
 from ...tables.luck import strike_sets
-from ...units import one_turn_deg
-from ..aimline import AimLine
 from ..aimwords import in_degrees
 from ..asked import WORTH_SHOWING, asked_club
+from ..clubline import ClubAndLine, club_and_line
 from ..clubwords import Aim, club_and_aim, shot_distance
 from ..errorbars import Estimate, mean, total
 from ..estimate import share
 from ..ground import features_at
-from ..pointing import Pointing, point
 from ..search import Choice, Place, given_aim, given_part, part_families, search
-from ..today import carries_today_yd
 from .rests import Rest
 from .spoken import short_of_full
 from .strokes import Stroke
@@ -67,36 +63,6 @@ CLOSE, MOST_CLOSE = 0.1, 4
 
 EXACT = Estimate(0.0, 0.0)
 """Known without error."""
-
-
-@dataclass(frozen=True)
-class ClubAndLine:
-    """A club and a line from a place.
-
-    Attributes
-    ----------
-    club, flight : str
-    carry_yd : float
-    today_carry_yd : float
-        How far along its line a stock strike comes down in today's air and mean wind, on level ground.
-    aim_offset_yd : float
-        From the straight line ball to pin at stock carry, right positive.
-    aim_bearing_deg : float
-    point : Pointing
-        What the line is pointed by.
-    """
-
-    club: str
-    flight: str
-    carry_yd: float
-    today_carry_yd: float
-    aim_offset_yd: float
-    aim_bearing_deg: float
-    point: Pointing
-
-    def to_dict(self) -> dict[str, Any]:
-        """The figures as plain JSON-ready data."""
-        return {**vars(self), "point": self.point.to_dict()}
 
 
 @dataclass(frozen=True)
@@ -306,17 +272,7 @@ class Judge:
         return given_part(place, best.carry_yd, aim, valued.value, valued.seed)
 
     def _shot(self, valued: Valued, choice: Choice | None = None) -> ClubAndLine:
-        choice, place = choice or valued.best, valued.place
-        bag = place.board.bag
-        shot = bag.shots.shots[choice.row]
-        turn = float(choice.action[1])
-        bearing = one_turn_deg(math.degrees(place.board.bearing_rad(place.x_yd, place.y_yd) + turn))
-        down = carries_today_yd(replace(shot, carry_yd=choice.carry_yd), bag.conditions, bearing)
-        line = AimLine(place.x_yd, place.y_yd, bearing)
-        return ClubAndLine(
-            shot.club.name, shot.flight, choice.carry_yd, down, choice.carry_yd * math.sin(turn), bearing,
-            point(self.hole, line, choice.carry_yd, down),
-        )  # fmt: skip
+        return club_and_line(self.hole, valued.place, choice or valued.best)
 
 
 def _key(rest: Rest) -> tuple[float, float, int]:
