@@ -36,11 +36,12 @@ def carries(
     from ..report.jsonout import dumps
     from ..report.units import units_named
     from ..strategy import carries as numbers
+    from ..strategy.distancewords import read_adjusted, read_distance, read_height
 
     shown = units_named(units)
     who = o.player_of(player, without)
     day = air.read()
-    height_yd = None if height is None else numbers.read_height(height)
+    height_yd = None if height is None else read_height(height)
     if distance is None:
         if adjusted is not None:
             raise UsageError("--adjusted goes with a distance: holesim carries 164 --adjusted 169")
@@ -52,9 +53,9 @@ def carries(
         )
         typer.echo(text)
         return
-    level, pair = numbers.read_distance(distance)
+    level, pair = read_distance(distance)
     if adjusted is not None:
-        pair = numbers.read_adjusted(adjusted, distance)
+        pair = read_adjusted(adjusted, distance)
     found = numbers.effective_distance(who, day, level, height_yd=height_yd, adjusted_yd=pair)
     text = (
         dumps(carrytext.sum_dict(who, day, found)) if as_json else carrytext.sum_text(who, day, found, shown)

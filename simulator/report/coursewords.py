@@ -114,7 +114,7 @@ def changes(answer: CourseAnswer, result: dict[str, Any]) -> list[tuple[str, dic
     return found
 
 
-def day_words(scenario: Scenario) -> str:
+def scenario_words(scenario: Scenario) -> str:
     """A day's name, with what is said of it where that adds something."""
     said = ", ".join(f"{key.replace('_', ' ')} {text}" for key, text in scenario.words.items())
     return f"{scenario.name} ({said})" if said and said != scenario.name else scenario.name

@@ -13,12 +13,12 @@ from .coursewords import (
     best_of,
     changes,
     club_words,
-    day_words,
     held,
     line_legend,
     line_mark,
     pin_words,
     runner_up,
+    scenario_words,
     sure_legend,
     sure_words,
     tied_clubs,
@@ -56,7 +56,7 @@ def whose_words(answer: CourseAnswer, player: Player, results: Results) -> str:
 def asked_words(answer: CourseAnswer, player: Player) -> str:
     """The player's tees, pins, day, and how much was played."""
     plays = f"{answer.sequences:,} plays a club, seed {answer.seed}"
-    return f"{where_words(answer, player)}; {day_words(answer.scenarios[0])}; {plays}"
+    return f"{where_words(answer, player)}; {scenario_words(answer.scenarios[0])}; {plays}"
 
 
 def row_words(answer: CourseAnswer, result: dict[str, Any], units: Units = YARDS) -> tuple[str, ...]:

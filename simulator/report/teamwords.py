@@ -12,10 +12,10 @@ from .coursewords import (
     best_of,
     changes,
     club_words,
-    day_words,
     held,
     line_legend,
     line_mark,
+    scenario_words,
     share_words,
     side_words,
     sure_legend,
@@ -65,7 +65,7 @@ def players_of(answer: CourseAnswer) -> list[str]:
 
 def head_words(answer: CourseAnswer) -> str:
     """Course, day, tees and pins."""
-    return f"{answer.course.name}: {day_words(answer.scenarios[0])}; {where_words(answer)}"
+    return f"{answer.course.name}: {scenario_words(answer.scenarios[0])}; {where_words(answer)}"
 
 
 def legend_words(answer: CourseAnswer, units: Units = YARDS) -> str:

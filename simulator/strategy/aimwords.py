@@ -14,7 +14,7 @@ from ..player.model import Player
 from .clubwords import Meant, shot_meant
 from .ground import station_reached
 from .today import down_the_line_yd
-from .words import NUMBER, SIDES, UNITS, yards
+from .words import NUMBER, SIDES, UNIT, yards
 
 Point = tuple[float, float]
 
@@ -22,7 +22,7 @@ _THE = r"(?:\s*,\s*|\s+)(?:aimed\s+|aim\s+|going\s+)?"
 _MIDDLE = r"(?:(?:the\s+)?(?:middle|cent(?:re|er)))"
 _OF_FAIRWAY = r"(?:\s+of\s+(?:the\s+)?fairway|\s+(?:the\s+)?fairway)"
 _BESIDE = (
-    rf"(?:(?P<n>{NUMBER})\s*(?P<unit>{'|'.join(UNITS)})?\s*(?:to\s+the\s+)?(?P<way>left|right)"
+    rf"(?:(?P<n>{NUMBER})\s*(?P<unit>{UNIT})?\s*(?:to\s+the\s+)?(?P<way>left|right)"
     r"\s+of\s+(?:the\s+)?)"
 )
 """Yards beside what is aimed at, as answers say it: "3 yd left of the middle of the fairway"."""

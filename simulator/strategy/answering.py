@@ -17,12 +17,12 @@ from .asked import Found, against_choice, asked_club, find_choices
 from .day import day_note
 from .errorbars import Estimate
 from .flips import all_flips, edge_doubt
+from .goal_clubs import reacher, with_goal
 from .goal_lines import Reacher
 from .goals import Goal, GoalLine, chance_difference, recommended, tied_with
 from .plausible import Form, confidence
 from .plays import FIRST_SETS, FIRST_STRIKES, Plays
 from .question import Clock, Question
-from .reaching import reacher, with_goal
 from .rescore import Rescore, rescore
 from .result import TIE_STROKES, Alternative, Answer
 from .search import Choice, Place

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Any
@@ -13,11 +12,8 @@ from ..conditions import Conditions
 from ..errors import NoAnswerError, UsageError
 from ..physics.strike import SHORTEST_PART_CARRY_YD
 from ..player.model import Club, Player
-from ..spelt import in_figures
 from ..tables.carries import gets_there, part_landings, runs_yd, stock_landings
 from ..tables.shots import Shot, ShotList, list_shots
-from ..units import FT_PER_YD
-from .words import UNITS
 
 DISTANCE_YD = (10.0, 400.0)
 """Distances taken [yd]."""
@@ -115,68 +111,6 @@ class Effective:
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
         return dict(vars(self))
-
-
-_PAIR = re.compile(
-    rf"\s*(?P<level>\d+(?:\.\d+)?)\s*(?P<unit>{'|'.join(UNITS)})?\s*"
-    r"(?:,?\s*(?:adjusted|slope|plays)\s*(?:to|like)?\s*(?P<pair>\d+(?:\.\d+)?)"
-    rf"\s*(?P<last>{'|'.join(UNITS)})?)?\s*"
-)
-
-
-_LENGTH = re.compile(rf"\s*(?P<number>[+-]?\d+(?:\.\d+)?)\s*(?P<unit>{'|'.join(UNITS)}|ft|feet|foot)?\s*")
-
-
-def _plain(text: str) -> str:
-    """Small letters, numbers in figures."""
-    return in_figures(text.casefold(), ones=True)
-
-
-def read_height(text: str) -> float:
-    """Height of a target over the ball as typed [yd]: yards, or ``m`` or ``ft`` behind; below negative.
-
-    Raises
-    ------
-    UsageError
-        Anything else.
-    """
-    found = _LENGTH.fullmatch(_plain(text))
-    if not found:
-        raise UsageError(f'height {text!r}; allowed: yards such as 6 or -6, or "5 m", "-20 ft"')
-    unit = found["unit"] or "yd"
-    return float(found["number"]) * (UNITS[unit] if unit in UNITS else 1.0 / FT_PER_YD)
-
-
-def read_adjusted(text: str, distance: str) -> float:
-    """A laser's second number typed by itself [yd]: in the unit of the distance, as in a pair, or its own.
-
-    Raises
-    ------
-    UsageError
-        Anything else.
-    """
-    found, first = _LENGTH.fullmatch(_plain(text)), _PAIR.fullmatch(_plain(distance))
-    if not found or found["unit"] not in (None, *UNITS):
-        raise UsageError(f'adjusted distance {text!r}; allowed: a number such as 169, or "155 m"')
-    unit = found["unit"] or (first["unit"] if first else None) or "yd"
-    return float(found["number"]) * UNITS[unit]
-
-
-def read_distance(text: str) -> tuple[float, float | None]:
-    """A distance as typed, and the laser's second number if it was given: ``"164, adjusted 169"``.
-
-    Raises
-    ------
-    UsageError
-        Anything else.
-    """
-    found = _PAIR.fullmatch(_plain(text))
-    if not found:
-        allowed = 'yards such as 164, metres such as "150 m", or "164, adjusted 169"'
-        raise UsageError(f"distance {text!r}; allowed: {allowed}")
-    unit, last = found["unit"] or found["last"] or "yd", found["last"] or found["unit"] or "yd"
-    pair = None if found["pair"] is None else float(found["pair"]) * UNITS[last]
-    return float(found["level"]) * UNITS[unit], pair
 
 
 def carries(

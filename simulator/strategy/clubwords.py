@@ -12,7 +12,7 @@ from ..player.model import Club, Player
 from ..player.names import club_name
 from ..spelt import in_figures
 from ..tables.shots import full_carry_yd, part_club
-from .words import NUMBER, SIDES, UNITS
+from .words import NUMBER, SIDES, UNIT, UNITS
 
 MOST_AIM_YD = 300.0
 """Widest aim that is understood [yd beside the straight line to the pin]."""
@@ -72,7 +72,7 @@ _PART_WORDS = re.compile(
 """Words of swings shorter than full: how far such a swing goes is each player's own."""
 
 _SHOT = re.compile(
-    rf"(?:an?\s+|the\s+)?(?P<size>\d{{1,4}}(?:\.\d{{1,3}})?)[\s-]*(?P<unit>{'|'.join(UNITS)})?[\s-]*"
+    rf"(?:an?\s+|the\s+)?(?P<size>\d{{1,4}}(?:\.\d{{1,3}})?)[\s-]*(?P<unit>{UNIT})?[\s-]*"
     r"(?P<word>shot|carry|swing|club)?"
 )
 

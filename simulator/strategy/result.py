@@ -179,29 +179,27 @@ class Alternative:
             "difference": self.difference.value,
             "difference_standard_error": self.difference.standard_error,
             "difference_margin_95": self.difference.margin,
-            "map_score": self.map_score.value,
         }
-        errors: dict[str, Any] = {"map_score": self.map_score.standard_error}
+        errors: dict[str, Any] = {}
+
+        def put(name: str, one: Estimate | None) -> None:
+            out[name], errors[name] = (None, None) if one is None else (one.value, one.standard_error)
+
+        put("map_score", self.map_score)
         for name, chance in self.chances.items():
-            out[name] = None if chance is None else chance.value
-            errors[name] = None if chance is None else chance.standard_error
-        out["worst_tenth_mean"] = self.worst_tenth_mean.value
-        errors["worst_tenth_mean"] = self.worst_tenth_mean.standard_error
+            put(name, chance)
+        put("worst_tenth_mean", self.worst_tenth_mean)
         for group in ("finish", "features", "leaves_yd"):
             figures: dict[str, Estimate] = getattr(self, group)
             out[group] = {name: one.value for name, one in figures.items()}
             errors[group] = {name: one.standard_error for name, one in figures.items()}
         out["point"] = self.point.to_dict()
-        out["middle_right_yd"] = self.middle_right_yd.value
-        errors["middle_right_yd"] = self.middle_right_yd.standard_error
-        out["wide_yd"] = self.wide_yd.value
-        errors["wide_yd"] = self.wide_yd.standard_error
+        put("middle_right_yd", self.middle_right_yd)
+        put("wide_yd", self.wide_yd)
         out["room"] = None if self.room is None else self.room.to_dict()
         out["reach"] = [one.to_dict() for one in self.reach]
-        for name in ("goal", "goal_difference"):
-            figure: Estimate | None = getattr(self, name)
-            out[name] = None if figure is None else figure.value
-            errors[name] = None if figure is None else figure.standard_error
+        put("goal", self.goal)
+        put("goal_difference", self.goal_difference)
         out["standard_errors"] = errors
         return out
 

@@ -16,11 +16,10 @@ from solved import bag_named, hole_from, player_named, straight_hole
 from simulator.conditions import Conditions, Wind
 from simulator.hole.model import Hole
 from simulator.hole.surfaces import TROUBLE
-from simulator.strategy import reach as reaching
 from simulator.strategy.aimline import AimLine
 from simulator.strategy.carries import carries
 from simulator.strategy.pointing import point
-from simulator.strategy.reach import find_reach
+from simulator.strategy.reach import FIRM, find_reach
 from simulator.strategy.room import _fullest, find_room
 from simulator.tables.rasters import ground_raster
 
@@ -215,7 +214,7 @@ def test_what_would_bring_it_into_reach(hole: Hole, wind: Wind | None) -> None:
     assert carry(now + bunker.helping_mph) - carry(now) >= bunker.spare_yd
     assert carry(now + bunker.helping_mph - 1) - carry(now) < bunker.spare_yd
     runs = [next(row.today_run_yd for row in carries(player_named("isolde"), day) if row.club == "driver")
-            for day in (bag.conditions, replace(bag.conditions, fairway_firmness=reaching.FIRM))]  # fmt: skip
+            for day in (bag.conditions, replace(bag.conditions, fairway_firmness=FIRM))]  # fmt: skip
     assert bunker.firm_reaches == (runs[1] - runs[0] >= bunker.spare_yd)
 
 

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from ...errors import UsageError
+from ..words import told_as_typed
 from . import phrases as p
 from . import swings as s
 from .advice import MISSED, gone_or_left, say_instead
@@ -206,11 +209,18 @@ def read_round(text: str) -> dict[int, Notes]:
         raise UsageError(f"notes: no hole in them; {NUMBERED}")
     found = {}
     for number, lines in holes.items():
-        try:
+        with of_hole(number):
             found[number] = read_notes("\n".join(lines))
-        except UsageError as error:
-            raise UsageError(f"hole {number}: {error}") from None
     return found
+
+
+@contextmanager
+def of_hole(number: int) -> Iterator[None]:
+    """Errors inside it name the hole they are about."""
+    try:
+        yield
+    except UsageError as error:
+        raise UsageError(f"hole {number}: {error}") from None
 
 
 def _check_length(text: str) -> None:
@@ -261,10 +271,8 @@ def _clauses(clause: str, *, is_usual: bool = False) -> list[Clause]:
         return [first, *(replace(one, said=clause) for one in ball)]
     plain = "" if is_usual else without_mishits(usual(clause))
     if plain != clause and plain:
-        try:
+        with told_as_typed(plain, clause):
             return [replace(one, said=clause) for one in _clauses(plain, is_usual=True)]
-        except UsageError as error:
-            raise UsageError(str(error).replace(repr(plain), repr(clause))) from None
     return [_stroke(clause)]
 
 

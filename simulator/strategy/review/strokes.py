@@ -10,7 +10,7 @@ from ...hole.model import Hole
 from ...hole.surfaces import LIE_WORDS, Lie, Surface
 from ..goals import PAR_WORDS
 from ..places import tee_start
-from ..words import NUMBER, UNITS, read_words
+from ..words import NUMBER, UNIT, read_words
 from . import notes as n
 from .advice import say_how_far
 from .phrases import ON_GREEN
@@ -39,7 +39,7 @@ _GOT_OUT = re.compile(
 """Words of a stroke that brings a ball out of trouble, which is not out of bounds."""
 
 _BACK_ON_LINE = re.compile(r"\bback\s+on\s+(?:the|a)\s+line\b", re.IGNORECASE)
-_OUT_ALONE = re.compile(rf"{NUMBER}\s*(?:{'|'.join(UNITS)})?\s+out", re.IGNORECASE)
+_OUT_ALONE = re.compile(rf"{NUMBER}\s*(?:{UNIT})?\s+out", re.IGNORECASE)
 
 
 @dataclass(frozen=True)

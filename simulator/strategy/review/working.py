@@ -16,7 +16,7 @@ from ..question import Clock, Progress, question, silent, solve
 from .adding import RoundReview
 from .holes import HoleReview
 from .judging import EXACT, Judge
-from .notes import Notes
+from .notes import Notes, of_hole
 from .spoken import short_of_full
 from .strokes import PlayedHole, strokes_of
 from .unmeasured import usual_length
@@ -107,7 +107,7 @@ def review_round(
             allowed = ", ".join(map(str, by_number))
             raise UsageError(f"notes: hole {number} is not on {course}; allowed: {allowed}")
     for number, told in notes.items():
-        with _named(number):
+        with of_hole(number):
             hole = in_play(by_number[number], told)
             today = None if day is None else day(hole)
             usual = usual_length(player, hole, today)
@@ -116,7 +116,7 @@ def review_round(
     for number, told in notes.items():
         hole = by_number[number]
         say(f"hole {number}, {hole.name}: {len(done) + 1} of {len(notes)}")
-        with _named(number), _kept(done):
+        with of_hole(number), _kept(done):
             done[number] = review(
                 hole, player, told, conditions=None if day is None else day(hole),
                 seed=(seed + 101 * number) % 2**32, threads=threads, progress=progress,
@@ -151,15 +151,6 @@ def check_clubs(
     for text in clubs:
         shot_meant(player, text)
     return tuple(dict.fromkeys(clubs))
-
-
-@contextmanager
-def _named(number: int) -> Iterator[None]:
-    """Errors inside it name the hole they are about."""
-    try:
-        yield
-    except UsageError as error:
-        raise UsageError(f"hole {number}: {error}") from None
 
 
 @contextmanager

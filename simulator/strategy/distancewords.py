@@ -1,0 +1,69 @@
+"""Distances and heights as they are typed: "164, adjusted 169", "150 m", "-20 ft"."""
+
+from __future__ import annotations
+
+import re
+
+from ..errors import UsageError
+from ..spelt import in_figures
+from ..units import FT_PER_YD
+from .words import UNIT, UNITS
+
+_PAIR = re.compile(
+    rf"\s*(?P<level>\d+(?:\.\d+)?)\s*(?P<unit>{UNIT})?\s*"
+    r"(?:,?\s*(?:adjusted|slope|plays)\s*(?:to|like)?\s*(?P<pair>\d+(?:\.\d+)?)"
+    rf"\s*(?P<last>{UNIT})?)?\s*"
+)
+_LENGTH = re.compile(rf"\s*(?P<number>[+-]?\d+(?:\.\d+)?)\s*(?P<unit>{UNIT}|ft|feet|foot)?\s*")
+
+
+def _plain(text: str) -> str:
+    """Small letters, numbers in figures."""
+    return in_figures(text.casefold(), ones=True)
+
+
+def read_height(text: str) -> float:
+    """Height of a target over the ball as typed [yd]: yards, or ``m`` or ``ft`` behind; below negative.
+
+    Raises
+    ------
+    UsageError
+        Anything else.
+    """
+    found = _LENGTH.fullmatch(_plain(text))
+    if not found:
+        raise UsageError(f'height {text!r}; allowed: yards such as 6 or -6, or "5 m", "-20 ft"')
+    unit = found["unit"] or "yd"
+    return float(found["number"]) * (UNITS[unit] if unit in UNITS else 1.0 / FT_PER_YD)
+
+
+def read_adjusted(text: str, distance: str) -> float:
+    """A laser's second number typed by itself [yd]: in the unit of the distance, as in a pair, or its own.
+
+    Raises
+    ------
+    UsageError
+        Anything else.
+    """
+    found, first = _LENGTH.fullmatch(_plain(text)), _PAIR.fullmatch(_plain(distance))
+    if not found or found["unit"] not in (None, *UNITS):
+        raise UsageError(f'adjusted distance {text!r}; allowed: a number such as 169, or "155 m"')
+    unit = found["unit"] or (first["unit"] if first else None) or "yd"
+    return float(found["number"]) * UNITS[unit]
+
+
+def read_distance(text: str) -> tuple[float, float | None]:
+    """A distance as typed, and the laser's second number if it was given: ``"164, adjusted 169"``.
+
+    Raises
+    ------
+    UsageError
+        Anything else.
+    """
+    found = _PAIR.fullmatch(_plain(text))
+    if not found:
+        allowed = 'yards such as 164, metres such as "150 m", or "164, adjusted 169"'
+        raise UsageError(f"distance {text!r}; allowed: {allowed}")
+    unit, last = found["unit"] or found["last"] or "yd", found["last"] or found["unit"] or "yd"
+    pair = None if found["pair"] is None else float(found["pair"]) * UNITS[last]
+    return float(found["level"]) * UNITS[unit], pair
