@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from itertools import pairwise
-from pathlib import Path
 
 import fake_answers
 import fake_lessons
@@ -12,8 +11,8 @@ import pytest
 import shapely
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
+from small_games import hole_of
 
-from simulator.hole import load_hole
 from simulator.hole.surfaces import TROUBLE
 from simulator.report import shotplot
 from simulator.report.chosen import leading
@@ -35,10 +34,9 @@ heavy_rough = [{ name = "heath", from_yd = 60, to_yd = 420, left_yd = 24, right_
 """
 
 
-def test_a_count_stands_by_its_balls_and_on_no_other_trouble(tmp_path: Path) -> None:
+def test_a_count_stands_by_its_balls_and_on_no_other_trouble() -> None:
     """The nine in a bunker stood out on the fairway, the two of another bunker on its neighbour."""
-    (tmp_path / "busy.toml").write_text(BUSY)
-    answer = fake_answers.answer(load_hole(tmp_path / "busy.toml"), "barnaby", clubs=(
+    answer = fake_answers.answer(hole_of(BUSY), "barnaby", clubs=(
         {"club": "driver", "carry_yd": 222.0, "score": 5.0, "aim_offset_yd": -12.0, "spread_deg": 2.5},
         {"club": "3-wood", "carry_yd": 210.0, "score": 5.1, "difference": 0.1, "aim_offset_yd": 18.0},
     ))  # fmt: skip

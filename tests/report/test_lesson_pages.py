@@ -18,6 +18,7 @@ from matplotlib.contour import ContourSet
 from matplotlib.figure import Figure
 from matplotlib.legend import Legend
 from matplotlib.text import Text
+from small_games import hole_of
 from words_apart import check_words, pdf_words
 
 from simulator.conditions import Conditions, Wind
@@ -113,15 +114,13 @@ holes_xy_yd = [[[-16, 130], [-16, 166], [16, 166], [16, 130]]]
 """
 
 
-def _island(tmp_path: Path, **more: object) -> Lesson:
+def _island(**more: object) -> Lesson:
     """The middle of the balls in its water is dry, on the green."""
-    (tmp_path / "isle.toml").write_text(MOAT)
-    hole = load_hole(tmp_path / "isle.toml")
-    return fake_lessons.lesson(answer=fake_answers.answer(hole, "barnaby", clubs=fake_lessons.SHORT, **more))
+    return fake_lessons.lesson(answer=fake_answers.answer(hole_of(MOAT), "barnaby", clubs=fake_lessons.SHORT, **more))
 
 
-def test_the_count_of_balls_in_water_round_a_green_stands_in_the_water(tmp_path: Path) -> None:
-    result = _island(tmp_path)
+def test_the_count_of_balls_in_water_round_a_green_stands_in_the_water() -> None:
+    result = _island()
     moat = area_of(result.answer.hole, "moat 2")
     for index in leading(result.answer):
         ax = draw_cloud(result, index)
@@ -130,18 +129,18 @@ def test_the_count_of_balls_in_water_round_a_green_stands_in_the_water(tmp_path:
         assert moat.contains(shapely.Point(text.get_position()))
 
 
-def test_a_count_stands_before_its_ground(tmp_path: Path) -> None:
+def test_a_count_stands_before_its_ground() -> None:
     """Behind a name that ends in a figure it would be read with it: "moat 2 4"."""
-    result = _island(tmp_path)
+    result = _island()
     answer = result.answer
     count = shotplot.counts(answer, answer.best)["moat 2"]
     assert f"{count} moat 2" in shotplot.count_words(answer, answer.best, " ")
     assert f"moat 2 {count}" not in shotplot.count_words(answer, answer.best, " ")
 
 
-def test_the_odds_of_a_trouble_whose_name_ends_in_a_figure(tmp_path: Path) -> None:
+def test_the_odds_of_a_trouble_whose_name_ends_in_a_figure() -> None:
     """Not "moat 2 1 time in 4"."""
-    words = " ".join(two_words(_island(tmp_path)))
+    words = " ".join(two_words(_island()))
     assert "moat 2: " in words and not re.search(r"moat 2 \d", plain_spaces(words))
 
 
@@ -484,20 +483,17 @@ holes_xy_yd = [[[-13, 357], [13, 357], [13, 386], [-13, 386]]]
 """
 
 
-def test_ground_cut_out_of_an_area_is_not_painted_over(tmp_path: Path) -> None:
+def test_ground_cut_out_of_an_area_is_not_painted_over() -> None:
     """A ring drawn the same way round as the edge it is cut out of hid the green under sand."""
-    (tmp_path / "ring.toml").write_text(RING)
-    hole = load_hole(tmp_path / "ring.toml")
-    (ring,) = (f for f in hole.features if f.name == "ring")
+    (ring,) = (f for f in hole_of(RING).features if f.name == "ring")
     for area in (ring.area, shapely.Polygon(ring.area.exterior, [list(ring.area.interiors[0].coords)[::-1]])):
         edge, hole_in_it = area_patch(dataclasses.replace(ring, area=area)).get_path().to_polygons()
         assert shapely.LinearRing(edge).is_ccw != shapely.LinearRing(hole_in_it).is_ccw
 
 
-def test_a_name_on_the_shot_at_the_green_stands_clear_of_what_covers_its_ground(tmp_path: Path) -> None:
+def test_a_name_on_the_shot_at_the_green_stands_clear_of_what_covers_its_ground() -> None:
     """Trees that run on under a bunker are named where they are trees."""
-    (tmp_path / "ring.toml").write_text(RING)
-    result = fake_lessons.lesson(answer=fake_answers.answer(load_hole(tmp_path / "ring.toml"), "barnaby"))
+    result = fake_lessons.lesson(answer=fake_answers.answer(hole_of(RING), "barnaby"))
     ax = draw_approach(result)
     (name,) = (text for text in ax.texts if text.get_text() == "copse")
     sand = shapely.box(-22.0, 350.0, 22.0, 394.0)
@@ -514,7 +510,7 @@ def test_no_key_of_lines_that_play_alike_for_a_line_that_was_given() -> None:
         assert ("lines that play alike" in said) != given
 
 
-def test_a_whole_bunker_has_its_key_however_small(tmp_path: Path) -> None:
+def test_a_whole_bunker_has_its_key_however_small() -> None:
     """On a long hole a bunker is a speck of the picture, and yet it is drawn and asked about."""
     hole = load_hole("par 5, 620; bunker left at 230; bunkers both sides of the green")
     ax = draw_plan_map(fake_lessons.lesson(answer=fake_answers.answer(hole, "barnaby")))
@@ -620,10 +616,9 @@ def test_a_curve_that_map_and_plays_differ_on_tells_no_line() -> None:
     assert "value map and plays differ" in " ".join(text.get_text() for text in page.texts)
 
 
-def test_ground_that_lies_under_other_ground_has_no_key(tmp_path: Path) -> None:
+def test_ground_that_lies_under_other_ground_has_no_key() -> None:
     hay = 'heavy_rough = [{ name = "hay", from_yd = 160, to_yd = 220, left_yd = -9, right_yd = 9 }]\n'
-    (tmp_path / "hay.toml").write_text(RING.replace("trees =", f"{hay}trees ="))
-    answer = fake_answers.answer(load_hole(tmp_path / "hay.toml"), "barnaby")
+    answer = fake_answers.answer(hole_of(RING.replace("trees =", f"{hay}trees =")), "barnaby")
     seen = seen_on(draw_plan_map(fake_lessons.lesson(answer=answer)), answer)
     assert Surface.HEAVY_ROUGH not in seen and Surface.BUNKER in seen
 

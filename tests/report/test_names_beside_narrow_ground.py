@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import fake_answers
 import numpy as np
 import pytest
+from small_games import hole_of
 
 from simulator import load_hole
 from simulator.hole import Hole
@@ -21,10 +20,8 @@ green = [{ front_yd = 136, depth_yd = 28, width_yd = 24, slope_pct = 2, falls = 
 """
 
 
-def _hole(tmp_path: Path, more: str = "") -> Hole:
-    path = tmp_path / "falls.toml"
-    path.write_text(f"{FALLS}{more}")
-    return load_hole(path)
+def _hole(more: str = "") -> Hole:
+    return hole_of(f"{FALLS}{more}")
 
 
 CLUBS = ({"club": "7-iron", "carry_yd": 150.0, "score": 3.4, "aim_offset_yd": 0.0, "asked": True},)
@@ -41,8 +38,8 @@ def test_the_name_of_a_lane_is_not_written_on_the_river() -> None:
 
 @pytest.mark.parametrize("on_yd", [8, 12, 16, 20, 24])
 @pytest.mark.parametrize("offset_yd", [-7, -3, 0, 3, 7])
-def test_no_word_hides_the_fall_of_the_green(tmp_path: Path, on_yd: int, offset_yd: int) -> None:
-    hole = _hole(tmp_path, f'pin = [{{ name = "p", on_yd = {on_yd}, offset_yd = {offset_yd} }}]\n')
+def test_no_word_hides_the_fall_of_the_green(on_yd: int, offset_yd: int) -> None:
+    hole = _hole(f'pin = [{{ name = "p", on_yd = {on_yd}, offset_yd = {offset_yd} }}]\n')
     ax = draw_plan(fake_answers.answer(hole, question="plan", clubs=CLUBS))
     arrows = groundplot.falls_shown(ax)
     assert len(arrows) == 1

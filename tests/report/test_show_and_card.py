@@ -17,6 +17,7 @@ from matplotlib.colors import to_rgb
 from matplotlib.figure import Figure
 from pypdf import PdfReader
 from pypdf.generic import ContentStream
+from small_games import hole_of
 from words_apart import check_words, pdf_words
 
 from simulator.cli import _run
@@ -256,15 +257,14 @@ trees = [{ name = "竹林", from_yd = 250, to_yd = 340, left_yd = 27, right_yd =
 
 
 @pytest.mark.filterwarnings("ignore:Glyph")
-def test_a_name_cut_short_ends_in_an_ellipsis_and_wide_letters_keep_the_columns(tmp_path: Path) -> None:
-    (tmp_path / "names.toml").write_text(NAMES, encoding="utf-8")
-    shown = measure(load_hole(tmp_path / "names.toml"))
+def test_a_name_cut_short_ends_in_an_ellipsis_and_wide_letters_keep_the_columns() -> None:
+    shown = measure(hole_of(NAMES))
     rows = [line for line in show_text(shown).splitlines() if " trees  " in line or " bunker  " in line]
     assert any(row.startswith("the great bunker before…  bunker ") for row in rows)
     assert any(row.startswith("竹林" + 22 * " " + "trees ") for row in rows)  # four columns of letters
     drawn_names = [text.get_text() for text in show_page(shown).texts]
     assert [name[-1] for name in drawn_names if name.startswith("the great bunker")] == ["…"]
-    listed = hole_text(load_hole(tmp_path / "names.toml")).splitlines()
+    listed = hole_text(hole_of(NAMES)).splitlines()
     heads = next(line.index("ground") for line in listed if line.startswith("area "))
     wood = next(line for line in listed if line.startswith("竹林"))
     assert wood.index("trees") == heads - 2

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 import numpy as np
@@ -136,13 +135,6 @@ def value_of(place: Place, action: np.ndarray, replay: float, seed: int = SEED) 
 def club_of(board: Board, choice: Choice) -> str:
     """Name of a choice's club."""
     return board.bag.shots.shots[choice.row].club.name
-
-
-def hole_from(text: str, folder: Path, name: str = "test-hole") -> Hole:
-    """A hole written out in a test, read as any file is."""
-    path = folder / f"{name}.toml"
-    path.write_text(text, encoding="utf-8")
-    return load_hole(path)
 
 
 def straight_hole(length_yd: float, extra: str = "", par: int = 4, width_yd: float = 36.0) -> str:

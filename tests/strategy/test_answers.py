@@ -5,12 +5,12 @@ from __future__ import annotations
 import json
 import math
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 import numpy as np
 import pytest
-from solved import hole_from, hole_named, one_map_for_one_place, player_named
+from small_games import hole_of
+from solved import hole_named, one_map_for_one_place, player_named
 
 from simulator import compare, load_hole, plan
 from simulator.engine import MOST_STROKES, maps
@@ -306,7 +306,7 @@ pin = [{ name = "middle", on_yd = 10 }]
     ("kind", "colour"), [("penalty_area", "yellow"), ("penalty_area", "red"), ("out_of_bounds", "")]
 )
 def test_a_green_nobody_reaches(
-    kind: str, colour: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    kind: str, colour: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Nothing but sea to an island 400 yards away: words that say so, or a score that was really played.
 
@@ -322,7 +322,7 @@ def test_a_green_nobody_reaches(
         f'{{ name = "sea {n}"{look}, from_yd = {a}, to_yd = {b}, left_yd = {left}, right_yd = {right} }}'
         for n, (a, b, left, right) in enumerate(parts)
     )
-    hole = hole_from(f"{ISLAND}{kind} = [{areas}]\n", tmp_path)
+    hole = hole_of(f"{ISLAND}{kind} = [{areas}]\n")
     try:
         found = plan(hole, player_named("barnaby"), sequences=200, quick=True)
     except NoAnswerError as error:

@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field
 from functools import cache
-from pathlib import Path
 
 import numpy as np
 import pytest
-from solved import hole_from, player_named, straight_hole
+from small_games import hole_of
+from solved import player_named, straight_hole
 
 from simulator import compare
 from simulator.hole.model import Hole
@@ -24,20 +24,20 @@ ROOM = Goal("land", low_yd=150.0, high_yd=172.0)
 
 
 @pytest.fixture(scope="module")
-def beside_out(tmp_path_factory: pytest.TempPathFactory) -> Hole:
+def beside_out() -> Hole:
     """A par 3 with out of bounds 8 yards right of the flag: wide of the green is the better average."""
     ground = 'out_of_bounds = [{ name = "lane", right_of_yd = 8 }]'
-    return hole_from(straight_hole(165.0, ground, par=3), tmp_path_factory.mktemp("holes"), "beside-out")
+    return hole_of(straight_hole(165.0, ground, par=3))
 
 
 @pytest.fixture(scope="module")
-def two_sides(tmp_path_factory: pytest.TempPathFactory) -> Hole:
+def two_sides() -> Hole:
     """Out of bounds left, heavy rough right: they cost unlike, and neither counts as the room."""
     ground = (
         'out_of_bounds = [{ name = "lane", left_of_yd = -14 }]\n'
         'heavy_rough = [{ name = "hay", from_yd = 100, to_yd = 250, left_yd = 8, right_yd = 60 }]'
     )
-    return hole_from(straight_hole(400.0, ground), tmp_path_factory.mktemp("holes"), "two-sides")
+    return hole_of(straight_hole(400.0, ground))
 
 
 @cache
@@ -86,9 +86,9 @@ def test_an_aim_that_was_given_is_kept(beside_out: Hole) -> None:
     assert given.aim_offset_yd == pytest.approx(-20.0)
 
 
-def test_a_room_everywhere_is_no_reason_to_turn(tmp_path: Path) -> None:
+def test_a_room_everywhere_is_no_reason_to_turn() -> None:
     """Level rough all about: every aim lands as often, so the line stays the best for the average."""
-    hole = hole_from(straight_hole(400.0), tmp_path, "plain")
+    hole = hole_of(straight_hole(400.0))
     answer = compare(hole, player_named("isolde"), ["6-iron"], sequences=500, goal=ROOM, quick=True)
     plain = compare(hole, player_named("isolde"), ["6-iron"], sequences=500, quick=True)
     lines = [next(o.aim_offset_yd for o in a.alternatives if o.club == "6-iron") for a in (answer, plain)]

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 import numpy as np
 import pytest
-from solved import hole_from, one_map_for_one_place, player_named, straight_hole
+from small_games import hole_of
+from solved import one_map_for_one_place, player_named, straight_hole
 
 from simulator import compare, plan
 from simulator.engine import Sequences
@@ -74,8 +74,8 @@ def test_no_target(text: str) -> None:
     assert "\n" not in str(refused.value)
 
 
-def test_a_target_needs_strokes_that_are_left(tmp_path: Path) -> None:
-    hole = hole_from(straight_hole(380.0), tmp_path)
+def test_a_target_needs_strokes_that_are_left() -> None:
+    hole = hole_of(straight_hole(380.0))
     target = Goal("target", most_strokes=2)
     target.check(tee_start(hole))
     with pytest.raises(UsageError, match="3 to 20"):
@@ -91,9 +91,9 @@ def sequences(**columns: Any) -> Sequences:
     return Sequences(**{**empty, **columns})
 
 
-def test_what_counts(tmp_path: Path) -> None:
+def test_what_counts() -> None:
     """By hand: six balls, the last three in a bunker, trees and water."""
-    hole = hole_from(straight_hole(380.0), tmp_path)
+    hole = hole_of(straight_hole(380.0))
     start = tee_start(hole)
     ground = [Surface.FAIRWAY, Surface.ROUGH, Surface.FAIRWAY, Surface.BUNKER, Surface.TREES, Surface.WATER]
     far = np.array([[0.0, 160.0], [30.0, 150.0], [0.0, 180.0], [0.0, 160.0], [0.0, 160.0], [0.0, 160.0]])
@@ -123,22 +123,22 @@ def test_paired_chances_and_ties() -> None:
     assert gap.standard_error == pytest.approx(error, rel=0.05)
 
 
-def over_water(folder: Path, length_yd: float, short_yd: float, name: str) -> Hole:
+def over_water(length_yd: float, short_yd: float) -> Hole:
     """A short par 4 with water in front of the green: lay up, or go for it."""
     band = f"from_yd = {length_yd - 60}, to_yd = {length_yd - short_yd}, left_yd = -60, right_yd = 60"
     pond = f'penalty_area = [{{ name = "pond", colour = "yellow", {band} }}]'
-    return hole_from(straight_hole(length_yd, pond), folder, name)
+    return hole_of(straight_hole(length_yd, pond))
 
 
 @pytest.fixture(scope="module")
-def reachable(tmp_path_factory: pytest.TempPathFactory) -> Hole:
+def reachable() -> Hole:
     """The driver just carries the water."""
-    return over_water(tmp_path_factory.mktemp("holes"), 235.0, 22.0, "reachable")
+    return over_water(235.0, 22.0)
 
 
 @pytest.fixture(scope="module")
-def lay_up(tmp_path_factory: pytest.TempPathFactory) -> Hole:
-    return over_water(tmp_path_factory.mktemp("holes"), 262.0, 25.0, "lay-up")
+def lay_up() -> Hole:
+    return over_water(262.0, 25.0)
 
 
 @pytest.fixture(autouse=True)

@@ -5,10 +5,11 @@ from __future__ import annotations
 import math
 
 import pytest
+from small_games import hole_of, player_of
 
 from simulator.errors import UsageError
 from simulator.hole import Hole, load_hole
-from simulator.player import Player, load_player
+from simulator.player import Player
 from simulator.strategy.aimline import AimLine
 from simulator.strategy.aimwords import in_degrees
 from simulator.strategy.clubwords import Aim, shot_meant
@@ -31,19 +32,15 @@ mark = [{ name = "church tower", at_yd = 500, offset_yd = -40 }]
 
 
 @pytest.fixture(scope="module")
-def hole(tmp_path_factory: pytest.TempPathFactory) -> Hole:
-    path = tmp_path_factory.mktemp("lines") / "straight.toml"
-    path.write_text(HOLE)
-    return load_hole(path)
+def hole() -> Hole:
+    return hole_of(HOLE)
 
 
 @pytest.fixture(scope="module")
-def player(tmp_path_factory: pytest.TempPathFactory) -> Player:
-    path = tmp_path_factory.mktemp("lines") / "who.toml"
-    path.write_text(
+def player() -> Player:
+    return player_of(
         'name = "A"\nhandicap = 10\nclubs = ["driver", "8i", "putter"]\n[club.driver]\ncarry_yd = 220\n'
     )
-    return load_player(path)
 
 
 PIN = math.atan2(5.0, 400.0)

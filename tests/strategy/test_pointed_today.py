@@ -7,8 +7,9 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from small_games import hole_of
 
-from simulator import compare, load_hole, load_player
+from simulator import compare, load_player
 from simulator.conditions import Conditions, Wind
 from simulator.hole import Hole
 from simulator.player import Player
@@ -37,10 +38,8 @@ AGAINST = Conditions(wind=Wind(20.0, 0.0))
 
 
 @pytest.fixture(scope="module")
-def hole(tmp_path_factory: pytest.TempPathFactory) -> Hole:
-    path = tmp_path_factory.mktemp("bend") / "bend.toml"
-    path.write_text(BEND)
-    return load_hole(path)
+def hole() -> Hole:
+    return hole_of(BEND)
 
 
 @pytest.fixture(scope="module")

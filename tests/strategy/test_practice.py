@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from solved import SEED, THREADS, hole_from, player_named, solved, straight_hole, tee, value_of
+from small_games import hole_of
+from solved import SEED, THREADS, player_named, solved, straight_hole, tee, value_of
 
 from simulator.player.levels import level
 from simulator.strategy.better import (
@@ -61,7 +62,7 @@ def test_a_better_level_that_chips_alike_is_no_gain_to_tell(barnaby, handicap: f
 
 
 def test_it_is_left_out_with_the_reason(barnaby, tmp_path_factory) -> None:
-    hole = hole_from(straight_hole(300), tmp_path_factory.mktemp("alike"))
+    hole = hole_of(straight_hole(300))
     player = replace(barnaby, handicap=26.0, part=level(26.0).part)
     wanted = {k: CHANGES[k] for k in ("short_game_5_better", "putting_tour")}
     said = practice([hole], player, changes=wanted, sequences=200, seed=SEED, threads=THREADS)
@@ -71,7 +72,7 @@ def test_it_is_left_out_with_the_reason(barnaby, tmp_path_factory) -> None:
 
 @pytest.fixture(scope="module")
 def found(barnaby, tmp_path_factory):
-    hole = hole_from(straight_hole(300), tmp_path_factory.mktemp("practice"))
+    hole = hole_of(straight_hole(300))
     wanted = {k: CHANGES[k] for k in ("carry_all_10_yd", "direction_1_deg", "putting_tour")}
     return practice([hole], barnaby, changes=wanted, sequences=4_000, seed=SEED, threads=THREADS)
 

@@ -8,7 +8,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from scipy.stats import chi2
-from solved import SEED, THREADS, hole_from, player_named, straight_hole, value_of
+from small_games import hole_of
+from solved import SEED, THREADS, player_named, straight_hole, value_of
 
 from simulator import load_hole
 from simulator.engine import play
@@ -97,7 +98,7 @@ def test_the_average_scatters_over_seeds_as_it_says(tmp_path) -> None:
     Of normal figures the squared scatter over the mean squared error is chi-square with 7 degrees over 7:
     998 in 1,000 lie between the bounds.
     """
-    short = hole_from(straight_hole(150, par=3), tmp_path)
+    short = hole_of(straight_hole(150, par=3))
     told = read_notes("7i to 20 ft; 2 putts")
     found = [review(short, player_named("barnaby"), told, seed=seed, threads=THREADS).expected for seed in range(1, 9)]
     scatter = np.var([one.value for one in found], ddof=1)
@@ -222,7 +223,7 @@ def test_a_whole_review_keeps_its_sums_and_its_seed() -> None:
 
 
 def test_a_round_adds_its_holes_up_and_stops_where_the_ball_was_picked_up(tmp_path) -> None:
-    short = hole_from(straight_hole(150, par=3), tmp_path)
+    short = hole_of(straight_hole(150, par=3))
     told = read_round("3: 7i to 20 ft; 2 putts\n4: 7i to 30 out, rough; picked up")
     found = review_round("Home", [(3, short), (4, short)], player_named("barnaby"), told, threads=THREADS)
     one, two = found.holes[3], found.holes[4]

@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 from itertools import product
-from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
 
 import numpy as np
 import pytest
-from solved import bag_named, hole_from, player_named, straight_hole
+from small_games import hole_of
+from solved import bag_named, player_named, straight_hole
 
 from simulator.conditions import Conditions, Wind
 from simulator.hole.model import Hole
@@ -39,8 +39,8 @@ STRAIGHT = on(0.0)
 
 
 @pytest.fixture(scope="module")
-def hole(tmp_path_factory: pytest.TempPathFactory) -> Hole:
-    return hole_from(straight_hole(380.0, GROUND), tmp_path_factory.mktemp("holes"))
+def hole() -> Hole:
+    return hole_of(straight_hole(380.0, GROUND))
 
 
 def pattern(along: float, across: float, n: int = 20_000, **spread: float) -> np.ndarray:
@@ -90,21 +90,21 @@ def test_ground_that_no_ball_stays_short_on_is_not_in_the_box(hole: Hole) -> Non
     assert not any(trouble(s + 0.5) for s in np.arange(room.starts_yd, room.finish_at_most_yd or 300.0))
 
 
-def test_a_burn_is_carried(tmp_path: Path) -> None:
+def test_a_burn_is_carried() -> None:
     burn = 'penalty_area = [{ name = "burn", colour = "red", from_yd = 150, to_yd = 160, left_yd = -30, right_yd = 30 }]'
-    wet = hole_from(straight_hole(380.0, burn), tmp_path)
+    wet = hole_of(straight_hole(380.0, burn))
     room = find_room(ground_raster(wet), wet, STRAIGHT, pattern(172.0, 0.0))
     assert room is not None and (room.carry_at_least_yd, room.carry_over) == (160.0, "burn")
     assert room.lies_across and "lies_across" not in room.to_dict()
 
 
-def test_a_fence_the_line_leads_away_from_is_not_carried(tmp_path: Path) -> None:
+def test_a_fence_the_line_leads_away_from_is_not_carried() -> None:
     """Aimed away from it there is more room beyond than short of 200, and no ball flies over it."""
     beside = """
 out_of_bounds = [{ name = "fence", right_of_yd = 26 }]
 penalty_area = [{ name = "pond", colour = "red", from_yd = 150, to_yd = 260, left_yd = -60, right_yd = -22 }]
 """
-    fenced = hole_from(straight_hole(380.0, beside), tmp_path)
+    fenced = hole_of(straight_hole(380.0, beside))
     balls = pattern(236.0, 0.0, wide=18.0)
     balls[:600, 1] -= 60.0  # mishits, for which the near end counts
     room = find_room(ground_raster(fenced), fenced, on(-2.2), balls)
@@ -124,14 +124,14 @@ def test_room_turns_with_the_line(hole: Hole) -> None:
         assert feature is None or feature.name in ("fairway", "green")
 
 
-def test_no_room_at_all(tmp_path: Path) -> None:
+def test_no_room_at_all() -> None:
     water = 'penalty_area = [{ name = "lake", colour = "red", from_yd = 60, to_yd = 330, left_yd = -90, right_yd = 90 }]'
-    lake = hole_from(straight_hole(380.0, water), tmp_path)
+    lake = hole_of(straight_hole(380.0, water))
     assert find_room(ground_raster(lake), lake, STRAIGHT, pattern(200.0, 0.0)) is None
 
 
-def test_open_ground_closes_nothing(tmp_path: Path) -> None:
-    bare = hole_from(straight_hole(380.0), tmp_path)
+def test_open_ground_closes_nothing() -> None:
+    bare = hole_of(straight_hole(380.0))
     room = find_room(ground_raster(bare), bare, STRAIGHT, pattern(200.0, 0.0))
     assert room is not None and room.inside.value == 1.0
     assert {room.finish_at_most_yd, room.left_edge_yd, room.right_edge_yd, room.carry_at_least_yd} == {None}
@@ -225,10 +225,10 @@ def test_along_a_line_and_beside_it() -> None:
     assert line.seen(*line.at(180.0, -7.0)) == pytest.approx((180.0, -7.0))
 
 
-def test_pointed_by_the_fairway_the_green_or_the_pin(tmp_path: Path) -> None:
+def test_pointed_by_the_fairway_the_green_or_the_pin() -> None:
     """A fairway from 6 left to 26 right has its middle 10 right."""
     text = straight_hole(380.0).replace("left_yd = -18.0, right_yd = 18.0", "left_yd = -6, right_yd = 26")
-    hole = hole_from(text, tmp_path)
+    hole = hole_of(text)
     found = point(hole, STRAIGHT, 200.0)
     assert (found.by, found.name) == ("fairway", "the middle of the fairway")
     assert found.offset_yd == pytest.approx(-10.0, abs=1e-6)
@@ -250,21 +250,21 @@ right_yd = -8
 """
 
 
-def test_the_middle_of_the_fairway_is_not_in_the_water_over_its_edge(tmp_path: Path) -> None:
+def test_the_middle_of_the_fairway_is_not_in_the_water_over_its_edge() -> None:
     """Mown from 18 left to 18 right, under water to 8 left: the middle of what one can play from is 5 right."""
-    hole = hole_from(straight_hole(380.0) + WET_EDGE, tmp_path)
+    hole = hole_of(straight_hole(380.0) + WET_EDGE)
     assert point(hole, STRAIGHT, 200.0).offset_yd == pytest.approx(-5.0, abs=1e-6)
 
 
-def test_a_wide_fairway_has_its_middle_wherever_one_aims_beside_it(tmp_path: Path) -> None:
-    hole = hole_from(straight_hole(380.0), tmp_path)
+def test_a_wide_fairway_has_its_middle_wherever_one_aims_beside_it() -> None:
+    hole = hole_of(straight_hole(380.0))
     bearing = math.degrees(math.atan2(46.0, 200.0))
     found = point(hole, on(bearing), math.hypot(46.0, 200.0))
     assert found.by == "fairway" and found.offset_yd == pytest.approx(46.0, abs=1e-6)
 
 
-def test_a_mark_near_the_line_words_it(tmp_path: Path) -> None:
-    hole = hole_from(straight_hole(380.0), tmp_path)
+def test_a_mark_near_the_line_words_it() -> None:
+    hole = hole_of(straight_hole(380.0))
     marks = (SimpleNamespace(name="church tower", x_yd=2.0, y_yd=420.0),
              SimpleNamespace(name="lone pine", x_yd=-40.0, y_yd=400.0),
              SimpleNamespace(name="shed", x_yd=0.0, y_yd=30.0))  # fmt: skip

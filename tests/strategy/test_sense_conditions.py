@@ -6,16 +6,15 @@ import json
 import math
 from dataclasses import replace
 from itertools import pairwise
-from pathlib import Path
 from typing import Any
 
 import numpy as np
 import pytest
+from small_games import hole_of
 from solved import (
     SEED,
     THREADS,
     club_of,
-    hole_from,
     player_named,
     searched,
     solved,
@@ -42,9 +41,9 @@ COARSE: dict[str, Any] = {"coarse_yd": 12.0, "fine_yd": 5.0}
 AGAINST, HELPING, FROM_RIGHT, FROM_LEFT = 0.0, 180.0, 90.0, 270.0
 
 
-def short_hole(length_yd: float, folder: Path, extra: str = "") -> Hole:
+def short_hole(length_yd: float, extra: str = "") -> Hole:
     """A par 3 to a level green 32 deep, its pin in the middle."""
-    return hole_from(straight_hole(length_yd, extra, par=3), folder)
+    return hole_of(straight_hole(length_yd, extra, par=3))
 
 
 def ladder() -> Player:
@@ -74,7 +73,7 @@ def first_shots(spot: Place, choice: Choice, value: float) -> Sequences:
     return spot.play(choice.action, choice.action, value, seed=31, sequences=4_000)
 
 
-def test_a_crosswind_moves_the_aim_into_the_wind_by_the_drift(tmp_path: Path) -> None:
+def test_a_crosswind_moves_the_aim_into_the_wind_by_the_drift() -> None:
     """Straight hitter, level hole, 12 mph dead across: the drift of the stock shot is taken off the aim.
 
     The drift lies within the aims that score within 0.03 of the best, give or take 2 yards (the run drifts
@@ -82,7 +81,7 @@ def test_a_crosswind_moves_the_aim_into_the_wind_by_the_drift(tmp_path: Path) ->
     drift to 2 yards.
     """
     player = with_clubs(player_named("isolde"), bias_right_deg=0.0)
-    hole = short_hole(157, tmp_path)
+    hole = short_hole(157)
     calm = solved(hole, player, **COARSE)
     assert abs(offset_yd(searched(calm)[0][0])) < 3.0
     aims = []
@@ -102,7 +101,7 @@ def test_a_crosswind_moves_the_aim_into_the_wind_by_the_drift(tmp_path: Path) ->
     assert aim == pytest.approx(away, abs=2.0)
 
 
-def test_trouble_behind_a_back_flag_pulls_the_carry_to_the_middle(tmp_path: Path) -> None:
+def test_trouble_behind_a_back_flag_pulls_the_carry_to_the_middle() -> None:
     """Flag 12 yards behind the middle; mown ground behind, or out of bounds from the back edge on."""
     wanted, rests = [], []
     for behind in (
@@ -111,7 +110,7 @@ def test_trouble_behind_a_back_flag_pulls_the_carry_to_the_middle(tmp_path: Path
     ):
         text = straight_hole(150, par=3).replace('fairway = [{ name = "fairway", from_yd = 120, to_yd = 138, '
             'left_yd = -18.0, right_yd = 18.0 }]', "")  # fmt: skip
-        hole = hole_from(text + behind, tmp_path)
+        hole = hole_of(text + behind)
         hole = replace(hole, pin=replace(hole.pin, y_yd=162.0))
         board = solved(hole, ladder(), **COARSE)
         choices, value = searched(board)
@@ -121,11 +120,11 @@ def test_trouble_behind_a_back_flag_pulls_the_carry_to_the_middle(tmp_path: Path
     assert rests[1] < rests[0] and rests[1] < 159.0, rests  # most balls come down short anyhow
 
 
-def test_downwind_into_a_firm_green_the_higher_flight(tmp_path: Path) -> None:
+def test_downwind_into_a_firm_green_the_higher_flight() -> None:
     """12 mph behind, firm ground, sand across the front: the high shot wins by more than it does calm."""
     player = with_clubs(player_named("isolde"), flights=("stock", "low", "high"))
     sand = 'bunker = [{ name = "sand", from_yd = 118, to_yd = 133, left_yd = -20, right_yd = 20 }]'
-    hole = short_hole(150, tmp_path, sand)
+    hole = short_hole(150, sand)
     gains = []
     for day in (Conditions(), Conditions(wind=Wind(12.0, HELPING), fairway_firmness=1.0, green_firmness=1.0)):
         board = solved(hole, player, day, shaped=True, **COARSE)
@@ -137,12 +136,12 @@ def test_downwind_into_a_firm_green_the_higher_flight(tmp_path: Path) -> None:
     assert gains[1] > 0.05 and gains[1] > gains[0] + 0.05, gains
 
 
-def test_a_low_longer_iron_can_win_into_the_wind(tmp_path: Path) -> None:
+def test_a_low_longer_iron_can_win_into_the_wind() -> None:
     """20 mph against, gusting: a held-down 5-iron beats every full shot; a full shot does on a still day."""
     player = player_named("isolde")
     held = {True: ("stock", "low"), False: ("stock",)}
     clubs = tuple(replace(k, flights=held["iron" in k.name]) for k in player.clubs)
-    player, hole = replace(player, clubs=clubs), short_hole(140, tmp_path)
+    player, hole = replace(player, clubs=clubs), short_hole(140)
     windy = solved(hole, player, Conditions(wind=Wind(20.0, AGAINST, gust_mph=6.0)), shaped=True, **COARSE)
     choices, _ = searched(windy, keep=("6-iron",))
     assert (club_of(windy, choices[0]), flight_of(windy, choices[0])) == ("5-iron", "low")
@@ -156,20 +155,20 @@ def test_a_low_longer_iron_can_win_into_the_wind(tmp_path: Path) -> None:
     assert best_full < best_low + TIE_STROKES
 
 
-def wood_hole(top_yd: float, base_yd: float, folder: Path) -> Hole:
+def wood_hole(top_yd: float, base_yd: float) -> Hole:
     """A par 4 with a wood 18 wide and 12 deep across the line, 25 yards ahead of a ball 130 out."""
     area = "from_yd = 295, to_yd = 307, left_yd = -9, right_yd = 9"
     crown = f'height_yd = {top_yd}, base_yd = {base_yd}, density = "dense"'
-    return hole_from(straight_hole(400, f'trees = [{{ name = "wood", {area}, {crown} }}]'), folder)
+    return hole_of(straight_hole(400, f'trees = [{{ name = "wood", {area}, {crown} }}]'))
 
 
 TREES = {"over": (5.0, 0.3), "round": (40.0, 0.3), "under": (40.0, 7.0)}
 
 
 @pytest.mark.parametrize("way", TREES)
-def test_a_tree_on_the_line_is_passed_over_round_or_under(way: str, tmp_path: Path) -> None:
+def test_a_tree_on_the_line_is_passed_over_round_or_under(way: str) -> None:
     """Low trees: a full shot straight over. High ones: round. High ones on bare stems: straight under."""
-    board = solved(wood_hole(*TREES[way], tmp_path), player_named("isolde"), **COARSE)
+    board = solved(wood_hole(*TREES[way]), player_named("isolde"), **COARSE)
     spot = Place(board, 0.0, 270.0, int(Lie.FAIRWAY), THREADS)
     choices = search(spot, SEED, board.allowed(spot.lie), keep_within=1.0, keep_most=6)
     best = choices[0]
@@ -190,12 +189,12 @@ def test_a_tree_on_the_line_is_passed_over_round_or_under(way: str, tmp_path: Pa
 
 
 @pytest.mark.parametrize("who", ["isolde", "barnaby"])
-def test_nobody_punches_a_6_iron_from_an_open_fairway(who: str, tmp_path: Path) -> None:
+def test_nobody_punches_a_6_iron_from_an_open_fairway(who: str) -> None:
     """100 yards out, level mown ground, no tree, no wind: the wedge is flown to the flag (common practice).
 
     A 6-iron punched 58 yards to run 42 more may come within the tie band, not win by more.
     """
-    board = solved(hole_from(straight_hole(400), tmp_path), player_named(who), **COARSE)
+    board = solved(hole_of(straight_hole(400)), player_named(who), **COARSE)
     spot = Place(board, 0.0, 300.0, int(Lie.FAIRWAY), THREADS)
     choices = search(spot, SEED, board.allowed(spot.lie), keep_within=1.0, keep_most=6)
     full = min(k.score for k in choices if flight_of(board, k) == "stock")
@@ -203,7 +202,7 @@ def test_nobody_punches_a_6_iron_from_an_open_fairway(who: str, tmp_path: Path) 
     assert full < low + TIE_STROKES, (full, low)
 
 
-def test_the_ball_is_left_below_the_hole(tmp_path: Path) -> None:
+def test_the_ball_is_left_below_the_hole() -> None:
     """A green falling 3.5 % to the front, Stimp 11, against a level one.
 
     Such a green stops the ball sooner: to finish at the hole would ask for more club. Less is taken, and
@@ -211,7 +210,7 @@ def test_the_ball_is_left_below_the_hole(tmp_path: Path) -> None:
     """
     below, wanted, middles = [], [], []
     for slope in (None, Slope(3.5, 180.0)):
-        hole = short_hole(150, tmp_path)
+        hole = short_hole(150)
         green = tuple(replace(f, slope=slope) if f.name == "green" else f for f in hole.features)
         board = solved(replace(hole, features=green), ladder(), Conditions(stimp_ft=11.0), **COARSE)
         choices, value = searched(board)
@@ -225,9 +224,9 @@ def test_the_ball_is_left_below_the_hole(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("what", ["gust_mph", "swing_deg"])
-def test_an_uncertain_wind_never_helps(what: str, tmp_path: Path) -> None:
+def test_an_uncertain_wind_never_helps(what: str) -> None:
     """The same mean wind, more and more uncertain: the score rises or stays (to 0.01, the map's noise)."""
-    hole, player = short_hole(157, tmp_path), player_named("isolde")
+    hole, player = short_hole(157), player_named("isolde")
     from_deg, steps = (AGAINST, (0.0, 4.0, 10.0)) if what == "gust_mph" else (FROM_RIGHT, (0.0, 20.0, 45.0))
     scores = []
     for step in steps:

@@ -10,12 +10,12 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from pathlib import Path
 
 import numpy as np
 import pytest
 import shapely
-from solved import SEED, THREADS, hole_from, player_named, searched, with_clubs
+from small_games import hole_of
+from solved import SEED, THREADS, player_named, searched, with_clubs
 
 from simulator import engine
 from simulator.hole.model import Hole
@@ -96,9 +96,9 @@ def bag() -> Bag:
 
 
 @pytest.fixture(scope="module")
-def reaches(bag: Bag, tmp_path_factory: pytest.TempPathFactory) -> dict[Lie, np.ndarray]:
+def reaches(bag: Bag) -> dict[Lie, np.ndarray]:
     """Carry and carry with run [yd] on mown ground of every shot, from the tee and from the fairway."""
-    board = make_board(hole_from(hole_text(660), tmp_path_factory.mktemp("open")), bag)
+    board = make_board(hole_of(hole_text(660)), bag)
     out = {}
     for lie in (Lie.TEE, Lie.FAIRWAY):
         rows = []
@@ -158,13 +158,13 @@ def fewest_strokes(hole: Hole, reaches: dict[Lie, np.ndarray], grant: bool) -> i
 
 
 @pytest.mark.parametrize("name", HOLES)
-def test_perfect_play(name: str, bag: Bag, reaches: dict[Lie, np.ndarray], tmp_path: Path) -> None:
+def test_perfect_play(name: str, bag: Bag, reaches: dict[Lie, np.ndarray]) -> None:
     """Value of the tee = fewest strokes to the green + one putt.
 
     Within 0.001: nothing is random, and round these holes no stroke hangs on a few yards.
     """
     length, colour, points = HOLES[name]
-    hole = hole_from(hole_text(length, LAKE.format(colour=colour, points=points)), tmp_path)
+    hole = hole_of(hole_text(length, LAKE.format(colour=colour, points=points)))
     fewest = fewest_strokes(hole, reaches, grant=False)
     assert fewest == fewest_strokes(hole, reaches, grant=True) < 9
     board = no_luck_holing_out(make_board(hole, bag))

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from itertools import pairwise
-from pathlib import Path
 
 import numpy as np
 import pytest
-from solved import THREADS, bag_named, club_of, hole_from, searched, solved, straight_hole, tee
+from small_games import hole_of
+from solved import THREADS, bag_named, club_of, searched, solved, straight_hole, tee
 
 from simulator.strategy.result import TIE_STROKES
 from simulator.tables.luck import strike_sets
@@ -29,7 +29,7 @@ LAKES = {
 
 
 @pytest.mark.parametrize("which", LAKES)
-def test_water_nearer_the_landing_zone_flips_the_driver_once(which: str, tmp_path: Path) -> None:
+def test_water_nearer_the_landing_zone_flips_the_driver_once(which: str) -> None:
     """Driver minus shorter club on the map, best aim of each: its sign, outside +-0.01, changes once.
 
     """
@@ -38,7 +38,7 @@ def test_water_nearer_the_landing_zone_flips_the_driver_once(which: str, tmp_pat
     for edge in edges:
         inner = band.replace("{edge} + 42", str(edge + 42)).format(edge=edge)
         water = f'penalty_area = [{{ name = "lake", colour = "yellow", {inner}, {WIDE} }}]'
-        hole = hole_from(straight_hole(400, water), tmp_path)
+        hole = hole_of(straight_hole(400, water))
         board = solved(hole, bag_named("isolde"), coarse_yd=COARSE_YD, fine_yd=FINE_YD)
         scores = {club_of(board, choice): choice.score for choice in searched(board, ("driver", shorter))[0]}
         differences.append(scores["driver"] - scores[shorter])
@@ -72,7 +72,7 @@ def middle_of_tie_band(scores: np.ndarray) -> float:
     [("isolde", 400, 20), pytest.param("barnaby", 380, 14, marks=pytest.mark.slow)],
 )
 def test_worse_ground_on_the_right_turns_the_aim_farther_left(
-    who: str, length_yd: float, right_yd: float, tmp_path: Path
+    who: str, length_yd: float, right_yd: float
 ) -> None:
     """Out of bounds turns the driver's aim more than a red penalty area, that more than a bunker.
 
@@ -82,7 +82,7 @@ def test_worse_ground_on_the_right_turns_the_aim_farther_left(
     middles = {}
     for kind, text in BESIDE.items():
         area = f"from_yd = 150, to_yd = 300, left_yd = {right_yd}, right_yd = 100"
-        hole = hole_from(straight_hole(length_yd, text.replace("AREA", area)), tmp_path)
+        hole = hole_of(straight_hole(length_yd, text.replace("AREA", area)))
         board = solved(hole, bag_named(who), coarse_yd=COARSE_YD, fine_yd=FINE_YD)
         place = tee(board)
         row = next(k for k in board.allowed(place.lie) if board.bag.shots.shots[k].club.name == "driver")
@@ -99,11 +99,11 @@ def test_worse_ground_on_the_right_turns_the_aim_farther_left(
         assert less - more > max(3.0 * math.hypot(error, other), 0.5), middles
 
 
-def test_the_bench_uses_threads_that_do_not_matter(tmp_path: Path) -> None:
+def test_the_bench_uses_threads_that_do_not_matter() -> None:
     """The boards of these tests are solved on two threads: one gives the same map bit for bit."""
     import solved as bench
 
-    hole = hole_from(straight_hole(300), tmp_path)
+    hole = hole_of(straight_hole(300))
     two = solved(hole, bag_named("isolde"), coarse_yd=16.0, fine_yd=7.0)
     bench.THREADS, kept = 1, THREADS
     try:
