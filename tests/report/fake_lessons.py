@@ -8,7 +8,6 @@ import numpy as np
 from simulator.hole import load_hole
 from simulator.hole.yardage import measure
 from simulator.strategy.aims import AimCurve
-from simulator.strategy.errorbars import quantile
 from simulator.strategy.lesson import Lesson, _score_shares
 from simulator.strategy.patterns import ClubPattern, _between, _edges
 from simulator.strategy.places import place
@@ -79,7 +78,4 @@ def _pattern(club: str, carry_yd: float, seed: int) -> ClubPattern:
         [0.08 * carry_yd * luck.standard_normal(2000), carry_yd * (1.05 + 0.06 * luck.standard_normal(2000))]
     )
     across, along = rest[:, 0], rest[:, 1]
-    return ClubPattern(
-        club, carry_yd, rest, quantile(across, 0.5), quantile(along, 0.5), _between(across), _between(along),
-        _edges(across), _edges(along),
-    )  # fmt: skip
+    return ClubPattern(club, carry_yd, rest, _between(across), _between(along), _edges(across), _edges(along))
