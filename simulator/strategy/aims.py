@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..engine import PART_SWING, PUNCH_SWING
 from ..tables.luck import strike_sets
 from .errorbars import mean, total
 from .result import TIE_STROKES, Alternative
@@ -92,8 +91,9 @@ def aim_curve(
     left = round(max([WIDE_DEG, *(PAST_DEG - step for step in away)]) / STEP_DEG)
     right = round(max([WIDE_DEG, *(PAST_DEG + step for step in away)]) / STEP_DEG)
     turns = turn + math.radians(STEP_DEG) * np.arange(-left, right + 1)
-    first = _action(place, one)
-    actions = np.array([(first[0], t, first[1]) for t in turns])
+    assert one.action is not None
+    actions = np.repeat(one.action[None], turns.size, axis=0)
+    actions[:, 1] = turns
     found = place.values(actions, value, strike_sets(seed + 31, SETS, STRIKES))
     sets = found[:, :, 0] + value * found[:, :, 1]
     over = sets - sets[left]  # over the alternative's own aim, strike by strike
@@ -113,21 +113,6 @@ def aim_curve(
         ten_right=_beyond(aims, scores, best, float(aims[high]) + TEN_YD),
         map_gap=gap,
     )  # fmt: skip
-
-
-def _action(place: Place, one: Alternative) -> tuple[float, float]:
-    """Shot code and reach of an alternative."""
-    if one.flight in ("part", "gripped"):
-        return PART_SWING, one.carry_yd - place.distance_yd
-    if one.flight == "punch":
-        return PUNCH_SWING, one.carry_yd - place.distance_yd
-    shots = place.board.bag.shots
-    rows = [
-        k for k in range(shots.first_part)
-        if shots.shots[k].club.name == one.club and shots.shots[k].flight == one.flight
-    ]  # fmt: skip
-    row = min(rows, key=lambda k: abs(shots.shots[k].carry_yd - one.carry_yd))
-    return float(row), 0.0
 
 
 def _beyond(aims: np.ndarray, scores: np.ndarray, best: int, aim_yd: float) -> float | None:

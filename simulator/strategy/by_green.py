@@ -128,12 +128,11 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
     way, found = next(((way, found) for way, found in searched if found), ("", None))
     if found is None:
         return text, None
-    parts = found.groupdict()
-    number, unit = parts["n"] or parts.get("n2"), parts.get("unit") or parts.get("unit2")
-    away = JUST_YD if number is None else _yards(number, unit)
+    told = _away_yd(found)
+    away = JUST_YD if told is None else told
     if way == "from" and away >= SHORT_YD:  # nobody counts so far from the back of it
         way = "front"
-    side = parts.get("side")
+    side = found.groupdict().get("side")
     if way in ("off", "from") and side is None:
         raise UsageError(f'place {text!r}: off the green where? Say "5 left of the green", "over the back"')
     front, back = _ends(text, hole)
@@ -146,11 +145,16 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
         left, right = _sides(hole, middle)
         beside = right + away if side == "right" else left - away
         words = on_words(middle, beside)
-    taken = None if number is not None else f"{found[0].strip(' ,')!r} is taken as five paces from its edge"
+    taken = None if told is not None else f"{found[0].strip(' ,')!r} is taken as five paces from its edge"
     return with_rest(words, usual, found), taken
 
 
-def _yards(number: str, unit: str | None) -> float:
+def _away_yd(found: re.Match[str]) -> float | None:
+    """The distance that was said, in either way of saying it [yd]; None without one."""
+    parts = found.groupdict()
+    number, unit = parts["n"] or parts.get("n2"), parts["unit"] or parts.get("unit2")
+    if number is None:
+        return None
     return float(number) * _FEET[unit] if unit in _FEET else yards(number, unit)
 
 
@@ -171,12 +175,11 @@ def _corner(text: str, hole: Hole, usual: str, found: re.Match[str]) -> tuple[st
     front, back = _ends(text, hole)
     left, right = _sides(hole, 0.5 * (front + back))
     end, side = found["end"] or found["end2"], found["side"] or found["side2"]
-    number, unit = found["n"] or found["n2"], found["unit"] or found["unit2"]
-    away = 0.0 if number is None else _yards(number, unit)
+    away = _away_yd(found) or 0.0
     words = on_words(front - away if end == "short" else back + away, left if side == "left" else right)
     said, level = found[0].strip(" ,"), "front" if end == "short" else "back"
     told, there = with_rest(words, usual, found), read_words(words)
-    if number is not None:
+    if found["n"] or found["n2"]:
         return told, f"{said!r} is taken as so far {end} of it, level with its {side} edge"
     feature = hole.feature_at(*hole.at(there.station or 0.0, there.offset or 0.0))
     if told == words and feature is not None and feature.surface in _NOT_MEANT:

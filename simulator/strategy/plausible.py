@@ -153,7 +153,7 @@ def plausible_behind(
 
     def first(one: Player) -> np.ndarray:
         theirs = with_strikes(board, varied_strikes(board.bag, aimed_off(one, player), again.rows))
-        return strokes(theirs, strikes, _turned(again, one, player))
+        return strokes(theirs, strikes, turned_right_deg(again, one, player))
 
     def rest(anew: Board) -> np.ndarray:
         theirs = with_strikes(maps[0], anew.game.strikes)
@@ -161,8 +161,8 @@ def plausible_behind(
 
     scored = np.array(at_once([partial(first, one) for one in players[:SCORED]], threads))
     later = np.array(at_once([partial(rest, anew) for anew in maps[1:]], threads))
-    now = _for_all(scored - strokes(board, strikes), _shot_features(again, players, player), seed)
-    then = _for_all(later, [_bag_features(players, player)] * len(again.choices), seed + 1)
+    now = for_all(scored - strokes(board, strikes), shot_features(again, players, player), seed)
+    then = for_all(later, [_bag_features(players, player)] * len(again.choices), seed + 1)
     behind = again.behind + now + then
     return np.asarray(behind - behind[:, :1])
 
@@ -209,7 +209,7 @@ def with_strikes(board: Board, strikes: np.ndarray) -> Board:
     return replace(board, game=board.game._replace(strikes=strikes))
 
 
-def _turned(again: Rescore, one: Player, player: Player) -> list[float]:
+def turned_right_deg(again: Rescore, one: Player, player: Player) -> list[float]:
     """How far each alternative's club starts right of where the player's own does [deg]."""
     shots = again.place.board.bag.shots
     turned = []
@@ -220,7 +220,7 @@ def _turned(again: Rescore, one: Player, player: Player) -> list[float]:
     return turned
 
 
-def _for_all(known: np.ndarray, features: Sequence[np.ndarray], seed: int) -> np.ndarray:
+def for_all(known: np.ndarray, features: Sequence[np.ndarray], seed: int) -> np.ndarray:
     """What changes for every player, float64[players, choices].
 
     For the first of them as worked out; for the rest by regression, and a scatter drawn from the first, all
@@ -245,7 +245,7 @@ def _for_all(known: np.ndarray, features: Sequence[np.ndarray], seed: int) -> np
     return found
 
 
-def _shot_features(again: Rescore, players: Sequence[Player], player: Player) -> list[np.ndarray]:
+def shot_features(again: Rescore, players: Sequence[Player], player: Player) -> list[np.ndarray]:
     """For each choice what its first shot's score hangs on, its club's numbers: float64[players, numbers]."""
     shots = again.place.board.bag.shots
     found = []

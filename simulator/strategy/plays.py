@@ -107,6 +107,7 @@ class Plays:
             aims_yd=band_yd or tie_band_yd(self.place, choice, self.value, self.seed),
             aim_given=given,
             asked=asked,
+            action=choice.action,
             goal=None if hits is None else estimate.share(hits[0]),
             goal_difference=None if hits is None else chance_difference(*hits),
             **vars(swung),

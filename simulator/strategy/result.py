@@ -113,6 +113,8 @@ class Alternative:
         Troubles in the directions the balls take, the nearest to being reached first.
     goal, goal_difference : Estimate or None
         Chance of reaching the answer's goal, and that minus the recommended one's, paired.
+    action : float64[3], optional
+        Shot code, aim [rad] and reach [yd], as the engine plays it.
     first : float64[scrambles], optional
     rest : float64[sequences], optional
         What `score` is the mean of, the sum of the two means: the map's figure over each scramble of first
@@ -147,6 +149,7 @@ class Alternative:
     reach: tuple[Reach, ...] = ()
     goal: Estimate | None = None
     goal_difference: Estimate | None = None
+    action: np.ndarray | None = field(default=None, repr=False)
     first: np.ndarray | None = field(default=None, repr=False)
     rest: np.ndarray | None = field(default=None, repr=False)
 
@@ -247,7 +250,7 @@ class Answer:
         Alternatives that cannot be told from it: nothing is within the 95 % interval of the difference,
         or that is below TIE_STROKES. Includes `recommended`.
     alternatives : tuple of Alternative
-        Best first by expected score on the map, asked ones always among them.
+        The recommended one, then the others by expected score; asked ones always among them.
     clear_beyond_yd : int
         Nobody ahead may be nearer than this.
     day : DayNote

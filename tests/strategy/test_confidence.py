@@ -221,17 +221,17 @@ def test_players_whose_first_shots_are_not_scored_are_read_off_the_others() -> N
     scored = np.array([
         again.strokes(
             plausible.with_strikes(board, varied_strikes(board.bag, plausible.aimed_off(one, player), again.rows)),
-            turns_deg=(0.0,), turned_deg=plausible._turned(again, one, player), strikes=64,
+            turns_deg=(0.0,), turned_deg=plausible.turned_right_deg(again, one, player), strikes=64,
         )
         for one in players
     ])  # fmt: skip
-    features = plausible._shot_features(again, players, player)
-    told = plausible._for_all(scored[: plausible.SCORED], features, SEED)
+    features = plausible.shot_features(again, players, player)
+    told = plausible.for_all(scored[: plausible.SCORED], features, SEED)
     assert np.array_equal(told[: plausible.SCORED], scored[: plausible.SCORED])
     off = np.sqrt(np.mean((told - scored)[plausible.SCORED :] ** 2, axis=0))
     assert (off < 0.3 * scored.std(axis=0)).all() and (off > 0.0).all()
     assert told.std(axis=0) == pytest.approx(scored.std(axis=0), rel=0.1)
-    assert np.array_equal(plausible._for_all(scored, features, SEED), scored)
+    assert np.array_equal(plausible.for_all(scored, features, SEED), scored)
 
 
 def test_a_few_players_solved_anew() -> None:
