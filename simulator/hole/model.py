@@ -78,6 +78,10 @@ class Spot:
     x_yd: float
     y_yd: float
 
+    @property
+    def xy_yd(self) -> Point:
+        return self.x_yd, self.y_yd
+
 
 @dataclass(frozen=True)
 class Mark:

@@ -86,7 +86,7 @@ def _terrain(hole: Hole, units: Units) -> list[str]:
         spot, up = _spot(hole, t.x_yd, t.y_yd, units), units.range(t.crown.base_yd, t.crown.top_yd)
         said.append(f"{t.name} ({spot}): crown {units.length(t.crown_yd)} wide, {up} up")
     if hole.has_relief:
-        up_yd = hole.height_at(hole.pin.x_yd, hole.pin.y_yd)
+        up_yd = hole.height_at(*hole.pin.xy_yd)
         apart = f"{units.number(abs(up_yd), 1)} {units.short} {'above' if up_yd > 0.0 else 'below'}"
         said.append(f"the pin stands {'level with' if abs(up_yd) < 0.05 else apart} the tee")
     return hang("Ground and trees: " + "; ".join(said) + ".") if said else []
@@ -131,7 +131,7 @@ def hole_dict(hole: Hole) -> dict[str, Any]:
         ],
         "marks": [{"name": m.name, "x_yd": m.x_yd, "y_yd": m.y_yd} for m in hole.marks],
         "undrawn_beyond_yd": undrawn(hole),
-        "pin_height_yd": hole.height_at(hole.pin.x_yd, hole.pin.y_yd),
+        "pin_height_yd": hole.height_at(*hole.pin.xy_yd),
         "assumed": list(hole.assumed),
     }  # fmt: skip
 

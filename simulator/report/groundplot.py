@@ -97,7 +97,7 @@ def _draw_falls(ax: Axes, hole: Hole) -> None:
 
 def _off_the_pin(area: shapely.Geometry, hole: Hole) -> shapely.Point:
     """A place for an arrow on a green: its middle, or where there is room left or right of the flag."""
-    middle, pin = area.representative_point(), shapely.Point(hole.pin.x_yd, hole.pin.y_yd)
+    middle, pin = area.representative_point(), shapely.Point(*hole.pin.xy_yd)
     if middle.distance(pin) > 3.0 * FALL_ARROW_YD:
         return middle
     inner = area.buffer(-1.5 * FALL_ARROW_YD).difference(pin.buffer(2.0 * FALL_ARROW_YD))
@@ -185,7 +185,7 @@ def draw_marks(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
         [start.x_yd], [start.y_yd], marker="s" if at_tee else "D", markersize=4.5, color=PAPER,
         markeredgecolor=INK, zorder=6.0, linestyle="none",
     )  # fmt: skip
-    labels.keep_clear(start.x_yd, start.y_yd, 4.0)
+    labels.keep_clear(*start.xy_yd, 4.0)
     for words, x, y in (("tee" if at_tee else "ball", start.x_yd, start.y_yd), ("pin", pin.x_yd, pin.y_yd)):
         labels.put(words, round_about(ax, x, y), fontsize=6.5)
 

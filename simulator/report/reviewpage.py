@@ -72,7 +72,7 @@ def draw_played(found: HoleReview, *, ax: Axes | None = None, units: Units = YAR
     groundplot.draw_ground(ax, hole)
     groundplot.draw_line_of_play(ax, hole)
     shown = [one for one in found.strokes if one.stroke.kind != "putt"]
-    ends = [_place(rest) for one in shown for rest in (one.stroke.start, one.stroke.end) if rest is not None]
+    ends = [rest.xy_yd for one in shown for rest in (one.stroke.start, one.stroke.end) if rest is not None]
     labels = Labels(ax, np.array(ends).reshape(-1, 2))
     groundplot.draw_flag(ax, hole.pin, labels, 11.0, clear_pt=4.0)
     groundplot.keep_off_falls(ax, labels)
@@ -88,8 +88,8 @@ def draw_played(found: HoleReview, *, ax: Axes | None = None, units: Units = YAR
 def _draw_stroke(ax: Axes, pin: Spot, one: Judged, labels: Labels) -> None:
     """From where it was played to where the next one was, or to the hole."""
     stroke = one.stroke
-    start = _place(stroke.start)
-    x, y = (pin.x_yd, pin.y_yd) if stroke.end is None else _place(stroke.end)
+    start = stroke.start.xy_yd
+    x, y = (pin if stroke.end is None else stroke.end).xy_yd
     if (x, y) != start:
         dash = "-" if stroke.penalty == 0 else ":"  # a ball that was dropped did not fly there
         ax.plot([start[0], x], [start[1], y], color=PLAYED.colour, linewidth=1.1, linestyle=dash, zorder=4.5)
@@ -104,7 +104,7 @@ def _draw_stroke(ax: Axes, pin: Spot, one: Judged, labels: Labels) -> None:
 
 
 def _draw_better(ax: Axes, start: Rest, best: ClubAndLine) -> None:
-    x, y = AimLine(start.x_yd, start.y_yd, best.aim_bearing_deg).at(best.today_carry_yd)
+    x, y = AimLine(*start.xy_yd, best.aim_bearing_deg).at(best.today_carry_yd)
     ax.plot([start.x_yd, x], [start.y_yd, y], color=BETTER.colour, linewidth=1.0, linestyle="--", zorder=4.0)
     ax.plot([x], [y], marker="x", markersize=5.5, color=BETTER.colour, zorder=6.0, linestyle="none")
 
@@ -112,8 +112,8 @@ def _draw_better(ax: Axes, start: Rest, best: ClubAndLine) -> None:
 def _extent(found: HoleReview) -> tuple[float, float, float, float]:
     """Least and greatest x, least and greatest y of the hole and of every ball [yd]."""
     x0, x1, y0, y1 = whole_hole(found.hole, BESIDE_YD)
-    spots = [rest for one in found.strokes for rest in (one.stroke.start, one.stroke.end) if rest is not None]
-    x, y = [spot.x_yd for spot in spots], [spot.y_yd for spot in spots]
+    ends = [rest for one in found.strokes for rest in (one.stroke.start, one.stroke.end) if rest is not None]
+    x, y = zip(*(rest.xy_yd for rest in ends), strict=True)
     margin = 0.35 * BESIDE_YD
     return (
         min(x0, min(x) - margin),
@@ -121,10 +121,6 @@ def _extent(found: HoleReview) -> tuple[float, float, float, float]:
         min(y0, min(y) - margin),
         max(y1, max(y) + margin),
     )
-
-
-def _place(rest: Rest) -> tuple[float, float]:
-    return rest.x_yd, rest.y_yd
 
 
 def review_page(found: HoleReview, units: Units = YARDS) -> Figure:

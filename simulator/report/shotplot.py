@@ -132,10 +132,10 @@ def looks(answer: Answer) -> list[tuple[int, ShotLook]]:
 def extent(answer: Answer, indices: list[int]) -> tuple[float, float, float, float]:
     """Least and greatest x, least and greatest y of ball, flag, green, line ahead and finishes [yd]."""
     hole, start = answer.hole, answer.start
-    here, _ = hole.station_offset(start.x_yd, start.y_yd)
+    here, _ = hole.station_offset(*start.xy_yd)
     ahead = [point for point in hole.line if hole.station_offset(*point)[0] > here]
     gx0, gy0, gx1, gy1 = hole.green.bounds
-    rest = [(start.x_yd, start.y_yd), (hole.pin.x_yd, hole.pin.y_yd), (gx0, gy0), (gx1, gy1), *ahead]
+    rest = [start.xy_yd, hole.pin.xy_yd, (gx0, gy0), (gx1, gy1), *ahead]
     dots = [hundred(answer, answer.alternatives[k]) for k in indices]
     xy = np.vstack([*dots, np.array(rest)])
     low, high = xy.min(axis=0) - MARGIN_YD, xy.max(axis=0) + MARGIN_YD

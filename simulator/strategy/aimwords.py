@@ -9,14 +9,12 @@ from collections.abc import Sequence
 from ..conditions import Conditions
 from ..errors import UsageError
 from ..hole.cuts import fairway_across, fairways_near
-from ..hole.model import Hole
+from ..hole.model import Hole, Point
 from ..player.model import Player
 from .clubwords import Meant, shot_meant
 from .ground import station_reached
 from .today import down_the_line_yd
 from .words import NUMBER, SIDES, UNIT, yards
-
-Point = tuple[float, float]
 
 _THE = r"(?:\s*,\s*|\s+)(?:aimed\s+|aim\s+|going\s+)?"
 _MIDDLE = r"(?:(?:the\s+)?(?:middle|cent(?:re|er)))"

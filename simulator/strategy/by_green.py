@@ -141,7 +141,7 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
     else:
         middle = 0.5 * (front + back)
         if level is not None:
-            middle = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)[0]
+            middle = hole.station_offset(*hole.pin.xy_yd)[0]
         left, right = _sides(hole, middle)
         beside = right + away if side == "right" else left - away
         words = on_words(middle, beside)

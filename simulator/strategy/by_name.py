@@ -100,7 +100,7 @@ def by_the_name(text: str, hole: Hole) -> tuple[str, str | None]:
         return text, None
     found = find_in(hole, area, out_yd=along.out, station_yd=along.station)
     if found is None and along.out is not None:  # beyond the pin
-        past = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)[0] + along.out
+        past = hole.station_offset(*hole.pin.xy_yd)[0] + along.out
         found = find_in(hole, area, out_yd=None, station_yd=past)
     if found is None:
         raise UsageError(f"place {text!r}: not there; on this hole: {_told([area], hole)}")
@@ -178,7 +178,7 @@ def _out(area: Feature, hole: Hole) -> tuple[float, float]:
     """How far from the pin it begins and ends [yd]."""
     corners = shapely.get_coordinates(area.area)
     far = np.hypot(corners[:, 0] - hole.pin.x_yd, corners[:, 1] - hole.pin.y_yd)
-    near = area.area.distance(shapely.Point(hole.pin.x_yd, hole.pin.y_yd))
+    near = area.area.distance(shapely.Point(*hole.pin.xy_yd))
     return float(near), float(far.max())
 
 

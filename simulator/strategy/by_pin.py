@@ -63,7 +63,7 @@ def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
     if not (told["high"] or far or (told["beside"] and of)) or as_out:
         return text, None
     if side and not told["beside"] and _GROUND.search(usual[told.end() :]):
-        station = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)[0] + _along_yd(told)
+        station = hole.station_offset(*hole.pin.xy_yd)[0] + _along_yd(told)
         short = told[0].removesuffix(side).strip(" ,")
         taken = None if told["high"] or of else f"{short!r} is counted from the pin"
         return f"{station:.1f} on, {side} {usual[told.end() :].strip(' ,')}", taken
@@ -71,7 +71,7 @@ def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
         raise UsageError(f'place {text!r}: how far {side}? Say "pin high, 12 {side}", "10 short, 6 {side}"')
     if told["high"] and not side:
         raise UsageError(f'place {text!r}: pin high on which side? Say "pin high, 12 right"')
-    station, offset = hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)
+    station, offset = hole.station_offset(*hole.pin.xy_yd)
     station += _along_yd(told)
     if side:
         offset += yards(told["beside"], told["unit2"]) * SIDES[side]

@@ -47,7 +47,7 @@ def line_place(hole: Hole, out_yd: float) -> tuple[float, float]:
     The last such place on the way from the tee; nearer to the pin than the line comes, the place straight
     between the pin and the end of that line's last leg.
     """
-    pin = np.array([hole.pin.x_yd, hole.pin.y_yd])
+    pin = np.array(hole.pin.xy_yd)
     corners = np.asarray(hole.line, dtype=float)
     for first, last in zip(corners[-2::-1], corners[:0:-1], strict=True):
         # |last + t (first - last) - pin| = out_yd, walking back from the green: the smallest t in 0..1

@@ -137,7 +137,7 @@ def lesson(
     clock.say("patterns")
     return Lesson(
         answer=answer,
-        yardage=measure(hole, (answer.start.x_yd, answer.start.y_yd)),
+        yardage=measure(hole, answer.start.xy_yd),
         curves=curves,
         scores=_score_shares(answer),
         value=value,

@@ -68,7 +68,7 @@ def point(hole: Hole, line: AimLine, carry_yd: float, down_yd: float | None = No
         return Pointing("green", "the middle of the green", -line.seen(middle.x, middle.y)[1])
     if (fairway := _from_fairway(hole, x, y)) is not None:
         return Pointing("fairway", *fairway)
-    along, across = line.seen(hole.pin.x_yd, hole.pin.y_yd)
+    along, across = line.seen(*hole.pin.xy_yd)
     off = -carry_yd * across / max(math.hypot(along, across), 1e-9)
     return Pointing("pin", "the straight line to the pin", off)
 

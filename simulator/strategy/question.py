@@ -107,7 +107,7 @@ def question(
         kind,
         hole,
         player,
-        all_in_degrees(clubs, hole, player, (start.x_yd, start.y_yd), conditions),
+        all_in_degrees(clubs, hole, player, start.xy_yd, conditions),
         conditions,
         start,
         sequences,

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ..conditions import Conditions, other_height
-from ..hole.model import Hole
+from ..hole.model import Hole, Point
 from ..player.model import Player
 from .aimline import AimLine
 from .confidence import Confidence, Flip, verdict
@@ -53,6 +53,10 @@ class Start:
     words: str
     out_yd: float
     played: int | None
+
+    @property
+    def xy_yd(self) -> Point:
+        return self.x_yd, self.y_yd
 
 
 @dataclass(frozen=True)
@@ -313,7 +317,7 @@ class Answer:
 
     def line_of(self, one: Alternative) -> AimLine:
         """The line an alternative is aimed on."""
-        return AimLine(self.start.x_yd, self.start.y_yd, one.aim_bearing_deg)
+        return AimLine(*self.start.xy_yd, one.aim_bearing_deg)
 
     def to_dict(self) -> dict[str, Any]:
         """The whole answer as plain JSON-ready data; the same for any thread count."""

@@ -68,7 +68,7 @@ def green_target(answer: Answer) -> GreenTarget:
     return GreenTarget(
         middle_yd=middle,
         middle_room=room(hole, AimLine(*middle, line.bearing_deg)),
-        flag_room=room(hole, AimLine(hole.pin.x_yd, hole.pin.y_yd, line.bearing_deg)),
+        flag_room=room(hole, AimLine(*hole.pin.xy_yd, line.bearing_deg)),
         misses={name: estimate.share(hits) for name, hits in groups.items()},
         eight_in_ten_yd=(float(depth), float(width)),
     )

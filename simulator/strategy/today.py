@@ -6,14 +6,12 @@ import math
 from dataclasses import replace
 
 from ..conditions import Conditions
-from ..hole.model import Hole
+from ..hole.model import Hole, Point
 from ..player.runs import run_yd
 from ..tables.carries import gets_there, runs_yd, stock_landings
 from ..tables.shots import Shot, ShotList
 from .clubwords import Meant
 from .ground import station_reached
-
-Point = tuple[float, float]
 
 FULL_SWINGS = ("stock", "low", "high")
 """Flights whose carry the day changes here. Part swings and punches count as they are meant: they are pointed
@@ -67,5 +65,5 @@ def _shot(meant: Meant) -> Shot:
 def _along_deg(hole: Hole, here: Point, far_yd: float) -> float:
     """Bearing from the ball to the place of the line of play so far away, to the pin past its end [deg]."""
     station = station_reached(hole, here, far_yd)
-    x, y = (hole.pin.x_yd, hole.pin.y_yd) if station is None else hole.at(station)
+    x, y = hole.pin.xy_yd if station is None else hole.at(station)
     return math.degrees(math.atan2(x - here[0], y - here[1]))

@@ -25,7 +25,7 @@ def past_the_drawing(hole: Hole, start: Start, one: Alternative) -> str:
 
     Else empty. It goes by the balls, not by the aim: in a crosswind a line far to windward brings them back.
     """
-    line = AimLine(start.x_yd, start.y_yd, one.aim_bearing_deg)
+    line = AimLine(*start.xy_yd, one.aim_bearing_deg)
     x, y = line.at(one.carry_yd, one.middle_right_yd.value)
     station, offset = hole.station_offset(x, y)
     if abs(offset) <= OFF_LINE_YD:

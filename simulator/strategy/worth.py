@@ -80,7 +80,7 @@ def value_map(place: Place, one: Alternative, hole: Hole) -> ValueMap:
     assert middle is not None
     here_xy, ground = middle
     lie = LIE_OF[ground]
-    to_pin = np.array([hole.pin.x_yd, hole.pin.y_yd]) - here_xy
+    to_pin = np.array(hole.pin.xy_yd) - here_xy
     step = TEN_YD * to_pin / max(float(np.hypot(*to_pin)), TEN_YD)
     spots = np.array([here_xy, here_xy + step, here_xy - step])
     here, nearer, farther = (_round_about(board, spot, lie) for spot in spots)

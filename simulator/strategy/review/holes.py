@@ -97,7 +97,7 @@ class HoleReview:
             return "putting"
         if one.stroke.start.lie is Lie.TEE and self.hole.par > 3:
             return "tee shots"
-        away = self.hole.out_yd(one.stroke.start.x_yd, one.stroke.start.y_yd)
+        away = self.hole.out_yd(*one.stroke.start.xy_yd)
         return "short game" if away <= SHORT_GAME_YD else "approaches"
 
     def to_dict(self) -> dict[str, Any]:

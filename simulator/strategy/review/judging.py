@@ -234,7 +234,7 @@ class Judge:
     def _chosen(self, valued: Valued, stroke: Stroke) -> tuple[Choice, bool]:
         """What was played, and whether its line was noted."""
         place, start = valued.place, stroke.start
-        here, day = (start.x_yd, start.y_yd), place.board.bag.conditions
+        here, day = start.xy_yd, place.board.bag.conditions
         text = in_degrees(stroke.club, self.hole, self.player, here, day)
         club, aim = club_and_aim(text)
         given = aim is not None
@@ -276,7 +276,7 @@ class Judge:
 
 
 def _key(rest: Rest) -> tuple[float, float, int]:
-    return rest.x_yd, rest.y_yd, int(rest.lie)
+    return *rest.xy_yd, int(rest.lie)
 
 
 def _off(place: Place, action: np.ndarray, value: float, seed: int) -> Estimate:

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 import shapely
 
 from ...errors import UsageError
-from ...hole.model import Hole
+from ...hole.model import Hole, Point
 from ...hole.surfaces import LIE_OF, LIE_WORDS, PENALTY_SURFACES, WORDS, Lie, Surface
 from ...units import FT_PER_YD, YD_PER_M
 from ...wording import one_of
@@ -104,6 +104,10 @@ class Rest:
     noted: str = ""
 
     @property
+    def xy_yd(self) -> Point:
+        return self.x_yd, self.y_yd
+
+    @property
     def told(self) -> str:
         """The place, and what was noted where that is somewhere else."""
         return f"{self.words} ({self.noted})" if self.noted else self.words
@@ -111,7 +115,7 @@ class Rest:
 
 def from_start(start: Start) -> Rest:
     """Where a question would be asked from."""
-    return Rest(start.x_yd, start.y_yd, Lie[start.lie.upper().replace(" ", "_")], start.words)
+    return Rest(*start.xy_yd, Lie[start.lie.upper().replace(" ", "_")], start.words)
 
 
 def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
@@ -209,7 +213,7 @@ def _refuse_paces_into_trouble(text: str, rest: Rest, taken: str | None) -> None
 
 def _fringe(text: str, hole: Hole, before: Rest) -> Rest:
     """The fringe where the way to the hole comes onto the green; its side was not said."""
-    way = shapely.LineString([(before.x_yd, before.y_yd), (hole.pin.x_yd, hole.pin.y_yd)])
+    way = shapely.LineString([before.xy_yd, hole.pin.xy_yd])
     off = shapely.difference(way, hole.green.buffer(RIM_YD))
     near = 0.0 if off.is_empty or before.lie is Lie.GREEN else off.length
     if near < MOVED_YD:
@@ -249,7 +253,7 @@ def _on_green(text: str, hole: Hole, found: re.Match[str], before: Rest | None) 
     away = feet / FT_PER_YD
     digits = 1 if unit[0] == "m" or feet < 1.0 else 0  # 1 m in whole feet would be told as 0.9 m again
     if not sides:
-        around = shapely.Point(hole.pin.x_yd, hole.pin.y_yd).buffer(away).exterior
+        around = shapely.Point(*hole.pin.xy_yd).buffer(away).exterior
         there = hole.green.intersects(around)
         return _green_rest(hole, *_beside(hole, away, "short", before), feet, digits) if there else None
     places = [_beside(hole, away / math.sqrt(len(sides)), side, before) for side in sides]

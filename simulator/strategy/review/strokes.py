@@ -223,7 +223,7 @@ class _Telling:
     def _end(self, swing: n.Swing) -> Rest:
         """Where the ball of a swing came to rest, doubted where that is behind where it lay."""
         end = self._told_end(swing)
-        back_yd = self.hole.out_yd(end.x_yd, end.y_yd) - self.hole.out_yd(self.at.x_yd, self.at.y_yd)
+        back_yd = self.hole.out_yd(*end.xy_yd) - self.hole.out_yd(*self.at.xy_yd)
         if back_yd < BACK_YD:
             return end
         if self.at.lie is not Lie.TEE and _ON.search(swing.where):
@@ -233,7 +233,7 @@ class _Telling:
         return replace(end, noted=f"{end.noted}; {told}" if end.noted else told)
 
     def _told_end(self, swing: n.Swing) -> Rest:
-        from_xy = self.at.x_yd, self.at.y_yd
+        from_xy = self.at.xy_yd
         usual_yd = self.usual(swing.club, from_xy)
         beside = by_the_green_alone(swing.where)
         if beside is not None and usual_yd is not None and green_in_reach(self.hole, from_xy, usual_yd):

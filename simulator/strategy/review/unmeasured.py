@@ -16,7 +16,7 @@ import shapely
 
 from ...conditions import Conditions
 from ...errors import UsageError
-from ...hole.model import Hole
+from ...hole.model import Hole, Point
 from ...player.model import Player
 from ...units import FT_PER_YD
 from ..clubwords import shot_meant
@@ -48,7 +48,6 @@ _OFF_GREEN = pattern(
 _RUNS_ON = pattern(r"\b(?:fairway|half)\b")
 _MIDDLE = pattern(rf"(?:(?:down|dead|the)\s+)*(?:middle|{CENTRE})")
 
-Point = tuple[float, float]
 
 
 class UsualLength(Protocol):

@@ -59,7 +59,7 @@ def review(
         threads=threads,
     )  # fmt: skip
     spots = dict.fromkeys(spot for stroke in played.strokes for spot in (stroke.start, stroke.end) if spot)
-    others = [(spot.x_yd, spot.y_yd, int(spot.lie)) for spot in spots if spot.lie not in (Lie.GREEN, Lie.TEE)]
+    others = [(*spot.xy_yd, int(spot.lie)) for spot in spots if spot.lie not in (Lie.GREEN, Lie.TEE)]
     place = solve(ask, Clock(progress), others)
     judge = Judge(place, hole, player, seed, first=played.strokes[0].start)
     strokes = tuple(judge.judged(stroke) for stroke in played.strokes)
@@ -145,9 +145,7 @@ def check_clubs(
         One that is not in the bag, or a line down no fairway.
     """
     swings = [one for one in played.strokes if one.kind == "swing" and not short_of_full(one.club)]
-    clubs = [
-        in_degrees(one.club, hole, player, (one.start.x_yd, one.start.y_yd), conditions) for one in swings
-    ]
+    clubs = [in_degrees(one.club, hole, player, one.start.xy_yd, conditions) for one in swings]
     for text in clubs:
         shot_meant(player, text)
     return tuple(dict.fromkeys(clubs))
