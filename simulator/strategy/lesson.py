@@ -120,16 +120,7 @@ def lesson(
     place = solve(asked, clock)
     answer = answer_at(place, asked, clock, None if quick else FULL, turns=never)
     clock.say("aims")
-    home = answer.value_map_score - (answer.start.played or 0)
-    others = [k for k in range(len(answer.alternatives)) if k != answer.recommended]
-    shots: dict[tuple[str, str, float], int] = {}
-    for k in (answer.recommended, *others):
-        one = answer.alternatives[k]
-        shots.setdefault((one.club, one.flight, one.carry_yd), k)
-    leading = list(shots.values())[:MOST_CURVES]
-    kept = list(shots)[:MOST_CURVES]
-    lines = [one for one in answer.alternatives if (one.club, one.flight, one.carry_yd) in kept]
-    curves = tuple(aim_curve(place, answer.alternatives[k], k, home, seed, lines) for k in leading)
+    curves = _aim_curves(place, answer, seed)
     clock.say("what a place is worth")
     value = value_map(place, answer.best, hole)
     clock.say("the shot at the green")
@@ -145,6 +136,18 @@ def lesson(
         target=green_target(approach),
         patterns=club_patterns(place, seed),
     )
+
+
+def _aim_curves(place: Place, answer: Answer, seed: int) -> tuple[AimCurve, ...]:
+    """A curve for each of the leading shots, wide enough for every line it was asked about on."""
+    lines: dict[tuple[str, str, float], list[int]] = {}  # of each shot, that of the recommended first
+    for k in sorted(range(len(answer.alternatives)), key=lambda k: k != answer.recommended):
+        one = answer.alternatives[k]
+        lines.setdefault((one.club, one.flight, one.carry_yd), []).append(k)
+    shots = list(lines.values())[:MOST_CURVES]
+    on_them = [answer.alternatives[k] for k in sorted(k for shot in shots for k in shot)]
+    home = answer.value_map_score - (answer.start.played or 0)
+    return tuple(aim_curve(place, answer.alternatives[k], k, home, seed, on_them) for k, *_ in shots)
 
 
 def _score_shares(answer: Answer) -> ScoreShares:

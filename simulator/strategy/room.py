@@ -91,44 +91,31 @@ def find_room(raster: Raster, hole: Hole, line: AimLine, finishes_yd: np.ndarray
     seed = _seed(trouble, middle)
     if seed is None:
         return None
-    box = _grown(trouble, _fullest(trouble, seed, along, across))
-    near, far, left, right = box
+    near, far, left, right = _grown(trouble, _fullest(trouble, seed, along, across))
     rows, columns = trouble.shape
     names = [f.name for f in hole.features]
 
-    def by(strip: np.ndarray, open_end: bool) -> str | None:
-        if open_end:
-            return None
-        found = strip[closing[strip]]
-        return names[int(np.bincount(found).argmax())]
+    def end(at: int, is_open: bool, beyond: np.ndarray) -> tuple[float | None, str | None]:
+        """Where the box ends and what closes it; nothing where it is open."""
+        if is_open:
+            return None, None
+        return float(at), names[int(np.bincount(beyond[closing[beyond]]).argmax())]
 
     nothing_short = float(np.mean(along < near)) < SHORT_SHARE
-    open_ends = near == 0 or nothing_short, far == rows, left == 0, right == columns
-    edges = float(near), float(far), float(left - WIDE_YD), float(right - WIDE_YD)
+    near_yd, over = end(near, near == 0 or nothing_short, feature[max(near - 1, 0), left:right])
+    far_yd, before = end(far, far == rows, feature[min(far, rows - 1), left:right])
+    left_yd, left_by = end(left - WIDE_YD, left == 0, feature[near:far, max(left - 1, 0)])
+    right_yd, right_by = end(right - WIDE_YD, right == columns, feature[near:far, min(right, columns - 1)])
     hits = np.ones(len(along), dtype=bool)
-    for values, low, high, ends in (
-        (along, edges[0], edges[1], open_ends[:2]),
-        (across, edges[2], edges[3], open_ends[2:]),
-    ):
-        hits &= (ends[0] | (values >= low)) & (ends[1] | (values < high))
-    strips = (
-        feature[max(near - 1, 0), left:right],
-        feature[min(far, rows - 1), left:right],
-        feature[near:far, max(left - 1, 0)],
-        feature[near:far, min(right, columns - 1)],
-    )
-    said = [
-        (None, None) if ends else (edge, by(strip, ends))
-        for edge, strip, ends in zip(edges, strips, open_ends, strict=True)
-    ]
-    (near_yd, over), (far_yd, before), (left_yd, left_by), (right_yd, right_by) = said
+    for values, low, high in ((along, near_yd, far_yd), (across, left_yd, right_yd)):
+        hits &= values >= (-np.inf if low is None else low)
+        hits &= values < (np.inf if high is None else high)
     across_it = False
     if over is not None:
         flown = np.floor(across).astype(int).clip(-WIDE_YD, WIDE_YD - 1) + WIDE_YD
         across_it = bool((feature[:near] == names.index(over)).any(axis=0)[flown].mean() > 0.5)
-    inside = estimate.share(hits)
     closed_by = near_yd, over, far_yd, before, left_yd, left_by, right_yd, right_by
-    return Room(*closed_by, inside, across_it, float(near))
+    return Room(*closed_by, estimate.share(hits), across_it, float(near))
 
 
 def _ground(raster: Raster, line: AimLine, far_yd: int) -> np.ndarray:
