@@ -106,16 +106,20 @@ def better_short_game(player: Player) -> Player:
     )
 
 
-def levels_chip_alike(player: Player) -> bool:
-    """Whether the level of `better_short_game` has part swings hardly tighter than the player's own level.
+def no_short_game(player: Player) -> str:
+    """Why `better_short_game` says nothing of a player; empty where it does.
 
     Between handicaps of 20 and 36 the levels' part swings stay nearly as they are, because mishits do and
     nothing published tells their chips apart: no gain of it says anything about practice there.
     """
+    if player.handicap is None:
+        return "the player has no handicap"
     better, own = better_short_game(player).part, player.part
     short = own.carry_yd <= CHIP_YD
     spread = (better.distance_sd_pct / own.distance_sd_pct)[short].mean()
-    return bool(spread > ALIKE and (better.mishit_rate / own.mishit_rate)[short].mean() > ALIKE)
+    if spread > ALIKE and (better.mishit_rate / own.mishit_rate)[short].mean() > ALIKE:
+        return "the two levels chip alike, which says nothing of what practice would bring"
+    return ""
 
 
 def unbiased(player: Player) -> Player:
@@ -140,11 +144,14 @@ class Change:
         From the player to the better one.
     shorter : int
         Clubs less that may now do for the same shot.
+    nothing : callable
+        Why it means nothing for a player; empty where it does.
     """
 
     words: str
     make: Callable[[Player], Player]
     shorter: int = 0
+    nothing: Callable[[Player], str] = lambda player: ""
 
 
 CHANGES: Mapping[str, Change] = MappingProxyType(
@@ -155,7 +162,9 @@ CHANGES: Mapping[str, Change] = MappingProxyType(
         "carry_driver_10_yd": Change("10 yd more with the driver alone", lambda p: longer_driver(p, 10.0)),
         "direction_1_deg": Change("direction of full swings 1 degree tighter", lambda p: straighter(p, 1.0)),
         "mishits_halved": Change("half the mishits", lambda p: fewer_mishits(p, 0.5)),
-        "short_game_5_better": Change("short game of a level 5 strokes better", better_short_game),
+        "short_game_5_better": Change(
+            "short game of a level 5 strokes better", better_short_game, nothing=no_short_game
+        ),
         "putting_tour": Change("putting of a tour player", tour_putting),
     }
 )

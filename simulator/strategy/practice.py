@@ -23,7 +23,7 @@ from ..tables.game import Board, make_board
 from ..tables.luck import strike_sets
 from ..tables.rasters import Raster
 from . import estimate
-from .better import CHANGES, Change, biased, levels_chip_alike, unbiased
+from .better import CHANGES, Change, biased, unbiased
 from .errorbars import Estimate, total
 from .plays import FIRST_SETS, FIRST_STRIKES
 from .question import Clock, Progress, Question, question, silent, solve
@@ -149,14 +149,8 @@ def practice(
     days = [given] * len(holes) if isinstance(given, Conditions) else list(given)
     workers = threads or default_threads()
     say = progress or silent
-    tried = {k: c for k, c in changes.items() if k != "short_game_5_better" or player.handicap is not None}
-    left_out = [f"{changes[k].words}: the player has no handicap" for k in changes if k not in tried]
-    short = tried.get("short_game_5_better")
-    if short is not None and levels_chip_alike(player):
-        del tried["short_game_5_better"]
-        left_out.append(
-            f"{short.words}: the two levels chip alike, which says nothing of what practice would bring"
-        )
+    tried = {key: change for key, change in changes.items() if not change.nothing(player)}
+    left_out = [f"{change.words}: {why}" for change in changes.values() if (why := change.nothing(player))]
     if not biased(player):
         left_out.append(f"{BIAS_WORDS}: the player's file has no bias")
     scores: list[Estimate] = []
