@@ -126,7 +126,7 @@ def test_metres_on_the_pages_and_not_in_the_figures(
         assert "yards" not in text and " yd" not in text and "Line: metres left" in text
 
 
-def test_quick_is_another_question(asked: list[Job], tmp_path: Path) -> None:
+def test_quick_is_another_question(asked: list[Job]) -> None:
     """What was worked with confidence does not stand in for what was asked without, nor the other way."""
     assert _run(["course", "links", "-o", "out"]) == 0
     assert _run(["course", "links", "-o", "out", "--quick"]) == 0

@@ -390,7 +390,7 @@ def test_the_digest_changes_with_everything_that_matters(course: Course) -> None
         digest_of(object())
 
 
-def test_habits(tmp_path: Path) -> None:
+def test_habits() -> None:
     """The longest club at the flag unless the player says otherwise; never one that flies over the flag."""
     isolde = player_named("isolde")
     bent, short = load_hole("ostrel-heath/15"), load_hole("ostrel-heath/3")

@@ -61,7 +61,7 @@ def test_a_better_level_that_chips_alike_is_no_gain_to_tell(barnaby, handicap: f
     assert bool(no_short_game(player)) is alike
 
 
-def test_it_is_left_out_with_the_reason(barnaby, tmp_path_factory) -> None:
+def test_it_is_left_out_with_the_reason(barnaby) -> None:
     hole = hole_of(straight_hole(300))
     player = replace(barnaby, handicap=26.0, part=level(26.0).part)
     wanted = {k: CHANGES[k] for k in ("short_game_5_better", "putting_tour")}
@@ -71,7 +71,7 @@ def test_it_is_left_out_with_the_reason(barnaby, tmp_path_factory) -> None:
 
 
 @pytest.fixture(scope="module")
-def found(barnaby, tmp_path_factory):
+def found(barnaby):
     hole = hole_of(straight_hole(300))
     wanted = {k: CHANGES[k] for k in ("carry_all_10_yd", "direction_1_deg", "putting_tour")}
     return practice([hole], barnaby, changes=wanted, sequences=4_000, seed=SEED, threads=THREADS)

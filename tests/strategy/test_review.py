@@ -92,7 +92,7 @@ def test_the_first_place_is_put_right_by_full_plays(judge: Judge) -> None:
     assert one.swing.value == pytest.approx(two.swing.value - ours.value + bare.value, abs=1e-9)
 
 
-def test_the_average_scatters_over_seeds_as_it_says(tmp_path) -> None:
+def test_the_average_scatters_over_seeds_as_it_says() -> None:
     """Eight seeds, each with a map, strikes and sequences of its own.
 
     Of normal figures the squared scatter over the mean squared error is chi-square with 7 degrees over 7:
@@ -222,7 +222,7 @@ def test_a_whole_review_keeps_its_sums_and_its_seed() -> None:
     assert [found.part_of(one) for one in found.strokes] == ["approaches", "putting"]
 
 
-def test_a_round_adds_its_holes_up_and_stops_where_the_ball_was_picked_up(tmp_path) -> None:
+def test_a_round_adds_its_holes_up_and_stops_where_the_ball_was_picked_up() -> None:
     short = hole_of(straight_hole(150, par=3))
     told = read_round("3: 7i to 20 ft; 2 putts\n4: 7i to 30 out, rough; picked up")
     found = review_round("Home", [(3, short), (4, short)], player_named("barnaby"), told, threads=THREADS)
