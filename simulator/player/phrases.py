@@ -107,13 +107,13 @@ def _hand(reader: Reader, found: re.Match[str]) -> None:
     reader.put("hand", "left" if found[0].startswith("left") else "right")
 
 
-def _place(reader: Reader, key: str) -> dict[str, Any]:
+def _place(reader: Reader) -> dict[str, Any]:
     """Where a habit goes: to the club just spoken of, when no comma lies between, else to all clubs."""
     return reader.section(reader.club) if reader.on_club and reader.club is not None else reader.table
 
 
 def _miss(reader: Reader, found: re.Match[str]) -> None:
-    table = _place(reader, "miss")
+    table = _place(reader)
     if "miss" in table:
         reader.refuse("says the miss a second time")
     table["miss"] = found["miss"]
@@ -142,7 +142,7 @@ def _nothing(reader: Reader, found: re.Match[str]) -> None:
 
 
 def _shape(reader: Reader, found: re.Match[str]) -> None:
-    table = _place(reader, "shape")
+    table = _place(reader)
     if "shape" in table:
         reader.refuse("says the shape a second time")
     table["shape"] = found["shape"]

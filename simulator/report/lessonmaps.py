@@ -76,7 +76,7 @@ def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     return ax
 
 
-def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
+def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None) -> Axes:
     """One alternative: its aim, a hundred finishes, and the count in every trouble they find.
 
     Parameters
@@ -106,7 +106,7 @@ def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None, units: Uni
     return ax
 
 
-def draw_value(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
+def draw_value(result: Lesson, *, ax: Axes | None = None) -> Axes:
     """Lines of equal worth round the finishes, in strokes over the middle of them."""
     ax = own_axes(ax)
     answer, value = result.answer, result.value

@@ -132,7 +132,7 @@ def _two(sheet: Sheet, result: Lesson, units: Units) -> None:
     tall = _map_in(shotplot.extent(answer, pair), wide)
     axes = [sheet.axes(tall, k * (wide + gap), wide) for k in range(len(pair))]
     for ax, index in zip(axes, pair, strict=True):
-        lessonmaps.draw_cloud(result, index, ax=ax, units=units)
+        lessonmaps.draw_cloud(result, index, ax=ax)
     sheet.skip(tall)
     sheet.key([_shot_key(answer, index, units) for index in pair])
     _ground_key(sheet, axes[0], result)
@@ -177,7 +177,7 @@ def _worth(sheet: Sheet, result: Lesson, units: Units) -> None:
     box = (value.x_yd[0], value.x_yd[-1], value.y_yd[0], value.y_yd[-1])
     tall = _map_in(box, sheet.inner_in)
     ax = sheet.axes(tall)
-    lessonmaps.draw_value(result, ax=ax, units=units)
+    lessonmaps.draw_value(result, ax=ax)
     sheet.skip(tall)
     _ground_key(sheet, ax, result)
 

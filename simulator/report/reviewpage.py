@@ -57,7 +57,7 @@ READING = (
 )
 
 
-def draw_played(found: HoleReview, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
+def draw_played(found: HoleReview, *, ax: Axes | None = None) -> Axes:
     """The hole with every stroke off the green, from where it was played to where the next one was.
 
     Parameters
@@ -136,7 +136,7 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
         x0, x1, y0, y1 = _extent(found)
         tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
         ax = sheet.axes(tall, 0.0, sheet.inner_in)
-        draw_played(found, ax=ax, units=units)
+        draw_played(found, ax=ax)
         sheet.skip(tall)
         rows = [("", "played", "went", "choice", "swing")]
         for one in found.strokes:

@@ -110,7 +110,7 @@ def _searched(place: Place, asked: Question) -> tuple[Found, Reacher | None]:
     wanted = [asked_club(asked.player, text, shots.shots[: shots.first_part]) for text in asked.clubs]
     found, look = find_choices(place, asked.seed, wanted), None
     if asked.goal is not None:
-        look = reacher(place, found, asked.goal, asked.hole, asked.start, asked.seed)
+        look = reacher(place, found, asked.goal, asked.start, asked.seed)
         found = with_goal(look, found, asked=bool(wanted))
     if found.value > MOST_STROKES:
         raise NoAnswerError(
@@ -163,7 +163,7 @@ def _ranked(found: Found, played: list[estimate.PlayedChoice], asked: Question) 
         )
     hits = None
     if asked.goal is not None:
-        hits = [asked.goal.hits(one.sequences, asked.hole, asked.start) for one in played]
+        hits = [asked.goal.hits(one.sequences, asked.start) for one in played]
         best = recommended(hits, scores, found.chosen)
     order = [best, *sorted((k for k in range(len(played)) if k != best), key=lambda k: scores[k])]
     differences = {k: estimate.difference(played[k], played[best]) for k in order}
@@ -199,7 +199,7 @@ def _goal_line(plays: Plays, ranking: _Ranking, goal: Goal | None) -> GoalLine |
     return GoalLine(
         average_aim_offset_yd=average.carry_yd * math.sin(float(average.action[1])),
         cost=estimate.difference(ranking.played[best], other),
-        gain=chance_difference(ranking.hits[best], goal.hits(other.sequences, plays.hole, plays.start)),
+        gain=chance_difference(ranking.hits[best], goal.hits(other.sequences, plays.start)),
     )
 
 

@@ -7,7 +7,6 @@ from dataclasses import replace
 import numpy as np
 
 from ..engine import PART_SWING, PUNCH_SWING
-from ..hole.model import Hole
 from ..tables.luck import strike_sets
 from ..tables.shots import Shot
 from .asked import MOST_SHOWN, Found
@@ -20,9 +19,9 @@ PART_STEPS = (0.25, 0.5, 0.75)
 """Part swings tried, as shares of the way through the range."""
 
 
-def reacher(place: Place, found: Found, goal: Goal, hole: Hole, start: Start, seed: int) -> Reacher:
+def reacher(place: Place, found: Found, goal: Goal, start: Start, seed: int) -> Reacher:
     """What counts how often a choice reaches the goal."""
-    return Reacher(place, goal, hole, start, found.home.action, found.value, seed)
+    return Reacher(place, goal, start, found.home.action, found.value, seed)
 
 
 def with_goal(look: Reacher, found: Found, *, asked: bool) -> Found:

@@ -9,7 +9,6 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ..engine import MOST_STROKES
-from ..hole.model import Hole
 from ..tables.luck import strike_sets
 from .goals import TIE_SHARE, Goal, chance_difference
 from .result import Start
@@ -60,7 +59,6 @@ class Reacher:
 
     place: Place
     goal: Goal
-    hole: Hole
     start: Start
     home: np.ndarray
     value: float
@@ -72,7 +70,7 @@ class Reacher:
         played = self.place.play(
             action, self.home, self.value, seed=self.seed + luck, sequences=plays, most_strokes=most
         )
-        return self.goal.hits(played, self.hole, self.start)
+        return self.goal.hits(played, self.start)
 
     def own(self, choice: Choice) -> np.ndarray:
         """Which of the deciding plays reach it on the line the choice has."""

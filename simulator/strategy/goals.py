@@ -11,7 +11,6 @@ import numpy as np
 
 from ..engine import Sequences
 from ..errors import UsageError
-from ..hole.model import Hole
 from ..hole.surfaces import TROUBLE
 from ..spelt import in_figures
 from .errorbars import Estimate, figure, mean
@@ -90,7 +89,7 @@ class Goal:
             allowed = f"{start.played + 1} to {MOST_TARGET} strokes on the hole"
             raise UsageError(f"target {self.most_strokes}; allowed: {allowed}")
 
-    def hits(self, played: Sequences, hole: Hole, start: Start) -> np.ndarray:
+    def hits(self, played: Sequences, start: Start) -> np.ndarray:
         """Which sequences reach it, bool (n,)."""
         if self.kind == "target":
             assert self.most_strokes is not None

@@ -119,10 +119,7 @@ class _Coins(Reacher):
 
 def coins(monkeypatch: pytest.MonkeyPatch, slope: float, seed: int) -> _Coins:
     monkeypatch.setattr(goal_lines, "on_the_map", lambda place, tries: np.ones(len(tries), bool))
-    nothing = None
-    return _Coins(
-        _EverythingPlays(), PAR, nothing, nothing, np.zeros(3), 4.0, seed, slope=slope  # type: ignore[arg-type]
-    )  # fmt: skip
+    return _Coins(_EverythingPlays(), PAR, None, np.zeros(3), 4.0, seed, slope=slope)  # type: ignore[arg-type]
 
 
 def test_luck_alone_never_moves_a_line(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -160,7 +157,7 @@ class _Always(_Coins):
 def test_of_aims_that_do_as_well_the_first_look_takes_the_cheapest(monkeypatch: pytest.MonkeyPatch) -> None:
     """Strokes grow with the aim: straight on, neither the first of the aims nor the farthest."""
     monkeypatch.setattr(goal_lines, "on_the_map", lambda place, tries: np.ones(len(tries), bool))
-    look = _Always(_EverythingPlays(), PAR, None, None, np.zeros(3), 4.0, 1)  # type: ignore[arg-type]
+    look = _Always(_EverythingPlays(), PAR, None, np.zeros(3), 4.0, 1)  # type: ignore[arg-type]
     seen = look.first_look(Choice(0, np.array([0.0, math.radians(5.0), 0.0]), 150.0, 4.0))
     assert seen.aim == 0.0 and seen.chance == pytest.approx(1.0 / 3.0)
 
@@ -173,7 +170,7 @@ def test_a_band_ends_where_the_goal_is_lost(way: float) -> None:
         def hits(self, action: np.ndarray, luck: int, plays: int) -> np.ndarray:
             return (np.arange(plays) % 3 == 0) & (way * math.degrees(action[1]) > -5.5)
 
-    look = LostOnOneSide(_EverythingPlays(), PAR, None, None, np.zeros(3), 4.0, 1)  # type: ignore[arg-type]
+    look = LostOnOneSide(_EverythingPlays(), PAR, None, np.zeros(3), 4.0, 1)  # type: ignore[arg-type]
     band = look.band_yd(Choice(0, np.zeros(3), 150.0, 4.0))
     ends = [-way * 150.0 * math.sin(math.radians(5.0)), way * 150.0 * math.sin(math.radians(8.0))]
     assert band == pytest.approx(sorted(ends))
@@ -189,7 +186,7 @@ def test_a_distance_may_not_cost_too_much_but_a_score_may(monkeypatch: pytest.Mo
 
     choice = Choice(0, np.zeros(3), 150.0, 4.0)
     aims = [
-        FarRight(_EverythingPlays(), goal, None, None, np.zeros(3), 4.0, 1).first_look(choice).aim  # type: ignore[arg-type]
+        FarRight(_EverythingPlays(), goal, None, np.zeros(3), 4.0, 1).first_look(choice).aim  # type: ignore[arg-type]
         for goal in (PAR, ROOM)
     ]
     assert math.degrees(aims[0]) > 18.0 and aims[1] == 0.0

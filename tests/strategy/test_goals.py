@@ -101,14 +101,14 @@ def test_what_counts() -> None:
         score=np.array([3.0, 4.0, 5.0, 4.0, 6.0, 7.0]), rest_yd=far, surface=np.array([int(s) for s in ground]),
         leaves_yd=np.array([100.0, 89.0, 105.0, 100.0, 100.0, 100.0]),
     )  # fmt: skip
-    assert Goal("land", low_yd=150.0, high_yd=172.0).hits(played, hole, start).tolist() == [
+    assert Goal("land", low_yd=150.0, high_yd=172.0).hits(played, start).tolist() == [
         True, True, False, False, False, False]  # fmt: skip
-    assert Goal("leave", low_yd=90.0, high_yd=110.0).hits(played, hole, start).tolist() == [
+    assert Goal("leave", low_yd=90.0, high_yd=110.0).hits(played, start).tolist() == [
         True, False, True, False, False, False]  # fmt: skip
     four = Goal("target", most_strokes=4)
-    assert four.hits(played, hole, start).tolist() == [True, True, False, True, False, False]
+    assert four.hits(played, start).tolist() == [True, True, False, True, False, False]
     later = replace(start, played=1)
-    assert four.hits(played, hole, later).tolist() == [True, False, False, False, False, False]
+    assert four.hits(played, later).tolist() == [True, False, False, False, False, False]
 
 
 def test_paired_chances_and_ties() -> None:
