@@ -165,7 +165,6 @@ def _shape_of_club(reader: Reader, found: re.Match[str]) -> None:
     if named is None:
         reader.at = found.end()
         reader.refuse("is no club that curves")
-        return
     name, end = named
     section = reader.section(name)
     if "shape" in section:
@@ -196,7 +195,6 @@ def _width(reader: Reader, found: re.Match[str]) -> None:
 def _tee_only(reader: Reader, found: re.Match[str]) -> None:
     if reader.club is None:
         reader.refuse("needs a club before it")
-        return
     reader.section(reader.club)["use"] = "tee only"
 
 
@@ -225,7 +223,6 @@ def _without(reader: Reader, found: re.Match[str]) -> None:
     if named is None:
         reader.at = found.end()
         reader.refuse("is no club to leave out")
-        return
     end = found.end()
     while named is not None:
         section = reader.section(named[0])

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, NoReturn
 
 from ..errors import FileError
 from ..spelt import in_figures
@@ -98,7 +98,7 @@ class Reader:
             del self.table["hand"]
         return self.table
 
-    def refuse(self, why: str = NOT_UNDERSTOOD) -> None:
+    def refuse(self, why: str = NOT_UNDERSTOOD) -> NoReturn:
         words = re.findall(r"[^\s,;]+", self.text[self.at :])
         word = words[0] if words else self.text[self.at :]
         known = ("handicap", "scratch", "shoots", "plus", "woman", "driver", "hybrid", "carry", "total",
@@ -128,7 +128,6 @@ class Reader:
         club = club or self.club
         if club is None:
             self.refuse("needs a club before it")
-            return
         section = self.section(club)
         stems = ("carry", "total") if stem in ("carry", "total") else (stem,)
         if any(f"{s}_{u}" in section for s in stems for u in ("yd", "m")):

@@ -11,7 +11,7 @@ from ..strategy.patterns import ClubPattern
 from ..strategy.result import TIE_STROKES
 from . import shotplot
 from .chosen import leading, score_counts, shot_words, title
-from .page import own_axes
+from .page import numbered, own_axes
 from .palette import CURVES, FAINT, INK, PAPER, SHOTS
 from .units import YARDS, Units
 
@@ -123,10 +123,3 @@ def draw_pattern(club: ClubPattern, *, ax: Axes | None = None, units: Units = YA
     numbered(ax, 5.5)
     ax.locator_params(axis="both", nbins=4)
     return ax
-
-
-def numbered(ax: Axes, size: float = 6.0) -> None:
-    """Ticks and numbers on both axes: the maps have none."""
-    ax.tick_params(
-        left=True, bottom=True, labelleft=True, labelbottom=True, labelsize=size, length=2, pad=1.5
-    )

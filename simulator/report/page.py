@@ -60,6 +60,13 @@ def own_axes(ax: Axes | None, tall_in: float = 4.4, wide_in: float = PAGE_IN) ->
         return new_figure(wide_in, tall_in).add_axes((0.08, 0.06, 0.89, 0.88))
 
 
+def numbered(ax: Axes, size: float = 6.0) -> None:
+    """Ticks and numbers on both axes: the maps have none."""
+    ax.tick_params(
+        left=True, bottom=True, labelleft=True, labelbottom=True, labelsize=size, length=2, pad=1.5
+    )
+
+
 def frame(ax: Axes, x0: float, x1: float, y0: float, y1: float) -> None:
     """Show at least a box of the hole frame [yd], filling the axes at equal aspect."""
     box = ax.get_window_extent()

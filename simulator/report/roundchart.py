@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..strategy.rounds import Round
-from .lessoncharts import numbered
-from .page import own_axes
+from .page import numbered, own_axes
 from .palette import INK, SHOTS
 
 if TYPE_CHECKING:

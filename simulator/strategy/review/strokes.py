@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
+from typing import NoReturn
 
 from ...errors import UsageError
 from ...hole.model import Hole
@@ -159,7 +160,7 @@ class _Telling:
             self._no_drop(self.in_water, "the end")
         return PlayedHole(tuple(self.strokes), self.holed)
 
-    def _no_drop(self, stroke: Stroke, said: str) -> None:
+    def _no_drop(self, stroke: Stroke, said: str) -> NoReturn:
         raise n.refused(said, f"where was the ball of stroke {stroke.number} dropped? before {said!r}")
 
     def _clause(self, clause: n.Clause) -> None:
