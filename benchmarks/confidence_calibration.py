@@ -155,11 +155,11 @@ def one_case(hole: Hole, player: Player, rng: np.random.Generator, seed: int, th
         strokes, again = values(place, choices, seed)
         if strokes[0] > strokes[1]:
             choices, strokes = choices[::-1], strokes[::-1]
-        ready = rescore(place, hole, choices, (False, False), strokes - strokes[0], again, seed)
-        look = won(plausible_behind(ready, player, players[:FIRST_LOOK], maps, seed)[:, 1]).mean()
+        ready = rescore(place, hole, player, choices, (False, False), strokes - strokes[0], again, seed)
+        look = won(plausible_behind(ready, players[:FIRST_LOOK], maps)[:, 1]).mean()
         if not LOW - 0.12 < look < 1.0:
             continue
-        sure = float(won(plausible_behind(ready, player, players, maps, seed)[:, 1]).mean())
+        sure = float(won(plausible_behind(ready, players, maps)[:, 1]).mean())
         if LOW <= sure <= HIGH:
             asked.append((place, choices, sure))
     rows = []

@@ -27,9 +27,7 @@ def _choices(case: Case) -> list[np.ndarray]:
         for name in CLUBS
     }
     place = Place(board, 0.0, 0.0, int(Lie.TEE), default_threads())
-    found = search(
-        place, 3, list(rows.values()), keep_within=9.0, keep_most=9, must=frozenset(rows.values())
-    )
+    found = search(place, 3, list(rows.values()), keep_within=9.0, keep_most=9, must=frozenset(rows.values()))
     return [next(choice.action for choice in found if choice.row == row) for row in rows.values()]
 
 

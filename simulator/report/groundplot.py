@@ -263,9 +263,7 @@ def draw_names(ax: Axes, hole: Hole, names: list[str], labels: Labels) -> None:
         labels.put(in_lines(name), _places_on(seen, ax, others), within=seen, style="italic")
 
 
-def _places_on(
-    seen: shapely.Geometry, ax: Axes, others: shapely.Geometry
-) -> list[tuple[float, float]]:
+def _places_on(seen: shapely.Geometry, ax: Axes, others: shapely.Geometry) -> list[tuple[float, float]]:
     """Places in and round an area: its middle, along its length, then beside it, off the others first.
 
     The name of a narrow lane stands beside it: on a pond there it would be the pond's.

@@ -81,8 +81,8 @@ def answer_at(
     if form is not None and len(alternatives) > 1 and asked.goal is None:
         clock.say("plausible versions of the player")
         again = _again(place, asked, ranking)
-        edge = edge_doubt(again, asked.hole, alternatives, asked.seed)
-        sure = confidence(again, asked.player, errors, asked.seed, edge, form)
+        edge = edge_doubt(again, alternatives)
+        sure = confidence(again, errors, edge, form)
         clock.lap("confidence")
     best = alternatives[0]
     answer = Answer(
@@ -99,7 +99,7 @@ def answer_at(
     if again is None or not turns(answer):
         return answer
     clock.say("what would turn the answer")
-    flips = all_flips(again, asked.hole, asked.player, alternatives, errors, asked.seed)
+    flips = all_flips(again, alternatives, errors)
     clock.lap("flips")
     return replace(answer, flips=flips)
 
@@ -217,7 +217,7 @@ def _again(place: Place, asked: Question, ranking: _Ranking) -> Rescore:
     found, order = ranking.found, ranking.order
     behind = np.array([ranking.differences[k].value for k in order])
     choices, given = [found.choices[k] for k in order], [k in found.given for k in order]
-    return rescore(place, asked.hole, choices, given, behind, found.value, asked.seed)
+    return rescore(place, asked.hole, asked.player, choices, given, behind, found.value, asked.seed)
 
 
 def best_by_average(choices: list[Choice], played: list[estimate.PlayedChoice], home: Choice) -> int:

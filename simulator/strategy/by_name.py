@@ -88,7 +88,7 @@ def by_the_name(text: str, hole: Hole) -> tuple[str, str | None]:
     beside = _BESIDE.search(usual)
     if beside and _stem(beside["word"]) in said and beside[0] not in area.name.casefold():
         raise UsageError(
-            f'place {text!r}: beside {area.name}, not in it: say how far it is to the pin and on what, '
+            f"place {text!r}: beside {area.name}, not in it: say how far it is to the pin and on what, "
             '"150 out, right rough"'
         )
     numbers = _without_name(usual, said)

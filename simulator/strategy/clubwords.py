@@ -43,18 +43,12 @@ _AIM_UNIT = "yd|yds|yards?|y|metres?|meters?|m|degrees?|deg|°"
 _AIM = re.compile(rf"({NUMBER})\s*({_AIM_UNIT})?\s*(left|right|l|r)?")
 _CLUB_THEN = r"(?P<club>.*?\S)(?:\s*,\s*|\s+)"
 _TO_THE_SIDE = rf"(?P<size>{NUMBER})\s*(?P<unit>{_AIM_UNIT})?\s*(?P<side>left|right|l|r)\b"
-_STRAIGHT = (
-    r"(?P<straight>straight(?:\s+at\s+(?:the\s+)?(?:pin|flag))?|(?<=at\s)(?:the\s+)?(?:pin|flag))"
-)
-_OF_THE_PIN = (
-    r"(?:\s+of\s+(?:the\s+)?(?:pin|flag|line|target|straight\s+line(?:\s+to\s+the\s+pin)?))?"
-)
+_STRAIGHT = r"(?P<straight>straight(?:\s+at\s+(?:the\s+)?(?:pin|flag))?|(?<=at\s)(?:the\s+)?(?:pin|flag))"
+_OF_THE_PIN = r"(?:\s+of\s+(?:the\s+)?(?:pin|flag|line|target|straight\s+line(?:\s+to\s+the\s+pin)?))?"
 _SAID_AIM = re.compile(
     rf"{_CLUB_THEN}(?:(?:at|aimed(?:\s+at)?|aim|on|going)\s+)?(?:{_TO_THE_SIDE}|{_STRAIGHT}){_OF_THE_PIN}"
 )
-_SIDE_FIRST = re.compile(
-    rf"{_CLUB_THEN}(?P<side>left|right)\s+(?P<aim>(?:{NUMBER})\s*(?:{_AIM_UNIT})?)"
-)
+_SIDE_FIRST = re.compile(rf"{_CLUB_THEN}(?P<side>left|right)\s+(?P<aim>(?:{NUMBER})\s*(?:{_AIM_UNIT})?)")
 _SIDE_ONLY = re.compile(rf"(?P<club>.*?)(?:\s*(?P<size>{NUMBER})\s*(?P<unit>\S+)?)?\s(?P<side>left|right)")
 
 _FLIGHTS = {

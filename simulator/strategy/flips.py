@@ -10,7 +10,7 @@ import numpy as np
 from ..engine import hold_plan, revalue_map
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
-from ..player.model import Club, Player
+from ..player.model import Club
 from ..player.pattern import widened
 from ..tables.game import make_board, with_nodes
 from ..tables.nodes import WIDE_YD, place_nodes
@@ -48,14 +48,7 @@ CLEAR_OF_YD = 2.0
 """A moved edge stays so far from tees and greens [yd]."""
 
 
-def all_flips(
-    again: Rescore,
-    hole: Hole,
-    player: Player,
-    alternatives: Sequence[Alternative],
-    errors: np.ndarray,
-    seed: int,
-) -> tuple[Flip, ...]:
+def all_flips(again: Rescore, alternatives: Sequence[Alternative], errors: np.ndarray) -> tuple[Flip, ...]:
     """Everything that is tried; see `Flip.what`.
 
     Parameters
@@ -64,15 +57,15 @@ def all_flips(
         Standard errors of the answer's own differences.
     """
     rescored, reworked = np.hypot(errors, RESCORED_SD), np.hypot(errors, REWORKED_SD)
-    edge = edge_flip(again, hole, alternatives, reworked, seed)
+    edge = edge_flip(again, alternatives, reworked)
     return (
-        *player_flips(again, player, rescored),
-        *wind_flips(again, hole, reworked, seed),
+        *player_flips(again, rescored),
+        *wind_flips(again, reworked),
         *(() if edge is None else (edge,)),
     )
 
 
-def player_flips(again: Rescore, player: Player, errors: np.ndarray) -> tuple[Flip, Flip]:
+def player_flips(again: Rescore, errors: np.ndarray) -> tuple[Flip, Flip]:
     """How much wider or tighter, and how much longer or shorter, the longest club named must be."""
     shots = again.place.board.bag.shots
     full = [row for row in again.rows if row < shots.first_part]
@@ -82,7 +75,7 @@ def player_flips(again: Rescore, player: Player, errors: np.ndarray) -> tuple[Fl
             Flip("driver_carry", "", "yd", (CARRY_YD[0], CARRY_YD[-1]), *NO_TURN),
         )
     name = max((shots.shots[row] for row in full), key=lambda shot: shot.carry_yd).club.name
-    own = again.strokes(again.place.board)
+    player, own = again.player, again.strokes(again.place.board)
 
     def behind(club: Club) -> np.ndarray:
         other = replace(player, clubs=tuple(club if c.name == name else c for c in player.clubs))
@@ -103,50 +96,46 @@ def wider(club: Club, factor: float) -> Club:
     return replace(widened(club, factor), direction_sd_deg=factor * club.direction_sd_deg)
 
 
-def edge_flip(
-    again: Rescore, hole: Hole, alternatives: Sequence[Alternative], errors: np.ndarray, seed: int
-) -> Flip | None:
+def edge_flip(again: Rescore, alternatives: Sequence[Alternative], errors: np.ndarray) -> Flip | None:
     """How far the edge that parts the alternatives most must move; None where no edge does.
 
     The plan is held on the changed ground, on a map of wider nodes.
     """
-    feature = _parting(hole, alternatives)
+    feature = _parting(again.hole, alternatives)
     if feature is None:
         return None
-    own = _with_edge(again, hole, feature, 0.0, seed)
+    own = _with_edge(again, feature, 0.0)
 
     def behind(yards: float) -> np.ndarray:
-        change = _with_edge(again, hole, feature, yards, seed) - own if yards != 0.0 else 0.0
+        change = _with_edge(again, feature, yards) - own if yards != 0.0 else 0.0
         return np.asarray(again.behind + change)
 
     turn = turning(behind, EDGE_YD, 0.0, errors, refine=False)
     return Flip("hazard_edge", feature.name, "yd", (EDGE_YD[0], EDGE_YD[-1]), *turn)
 
 
-def edge_doubt(
-    again: Rescore, hole: Hole, alternatives: Sequence[Alternative], seed: int
-) -> np.ndarray | None:
+def edge_doubt(again: Rescore, alternatives: Sequence[Alternative]) -> np.ndarray | None:
     """What one standard deviation of the parting edge does to the strokes behind, float64[choices].
 
     None where that edge is taken as exact (`Feature.edge_sd_yd` 0) or no edge parts the alternatives.
     """
-    feature = _parting(hole, alternatives)
+    feature = _parting(again.hole, alternatives)
     if feature is None or feature.edge_sd_yd == 0.0:
         return None
-    out, back = (_with_edge(again, hole, feature, side * feature.edge_sd_yd, seed) for side in (1.0, -1.0))
+    out, back = (_with_edge(again, feature, side * feature.edge_sd_yd) for side in (1.0, -1.0))
     change = 0.5 * (out - back)
     return np.asarray(change - change[0])
 
 
-def _with_edge(again: Rescore, hole: Hole, feature: Feature, yards: float, seed: int) -> np.ndarray:
+def _with_edge(again: Rescore, feature: Feature, yards: float) -> np.ndarray:
     """Strokes of the alternatives with an area's edge moved outwards, the plan held, on wider nodes."""
-    board, threads = again.place.board, again.place.threads
+    board, threads, hole = again.place.board, again.place.threads, again.hole
     ground = with_nodes(board, place_nodes(hole, board.raster, *WIDE_YD))
     if yards != 0.0:
         changed = _moved(hole, feature, yards)
         raster = ground_raster(changed, board.raster.cell_yd)
         ground = make_board(changed, board.bag, raster, nodes=place_nodes(changed, raster, *WIDE_YD))
-    held = hold_plan(ground, board, seed=seed, places=again.balls, effort=ONCE)
+    held = hold_plan(ground, board, seed=again.seed, places=again.balls, effort=ONCE)
     return again.strokes(revalue_map(ground, held, threads=threads))
 
 

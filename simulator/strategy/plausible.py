@@ -65,22 +65,15 @@ the full form than with a quarter of the strikes at each node (``benchmarks/brie
 
 
 def confidence(
-    again: Rescore,
-    player: Player,
-    errors: np.ndarray,
-    seed: int,
-    edge: np.ndarray | None = None,
-    form: Form = FULL,
+    again: Rescore, errors: np.ndarray, edge: np.ndarray | None = None, form: Form = FULL
 ) -> Confidence:
     """For how many plausible players each alternative is the best.
 
     Parameters
     ----------
     again : Rescore
-    player : Player
     errors : float64[choices]
         Standard errors of the answer's own differences; each draw is moved by one of them.
-    seed : int
     edge : float64[choices], optional
         What one standard deviation of an uncertain edge does to them (`flips.edge_doubt`).
     form : Form
@@ -92,9 +85,10 @@ def confidence(
     bias to the side moves no score, except of a shot whose aim was given. Part swings and putting have no
     doubt of their own: measured, it adds 3 % at the most to what the clubs' doubt scatters a lead by.
     """
+    player, seed = again.player, again.seed
     players = plausible_players(player, DRAWS, seed)
     maps = revalued_maps(again.place, players[:SOLVED], player, seed, form.once, again.balls, again.nodes)
-    behind = plausible_behind(again, player, players, maps, seed, form.strikes)
+    behind = plausible_behind(again, players, maps, form.strikes)
     luck = np.random.default_rng([seed, 0xC0FF])
     behind = behind + errors * luck.standard_normal(behind.shape)
     if edge is not None:
@@ -127,12 +121,7 @@ def won_by(behind: np.ndarray) -> np.ndarray:
 
 
 def plausible_behind(
-    again: Rescore,
-    player: Player,
-    players: Sequence[Player],
-    maps: Sequence[Board],
-    seed: int,
-    strikes: int = FULL.strikes,
+    again: Rescore, players: Sequence[Player], maps: Sequence[Board], strikes: int = FULL.strikes
 ) -> np.ndarray:
     """Strokes behind the recommended alternative for each plausible player, float64[players, choices].
 
@@ -152,8 +141,8 @@ def plausible_behind(
         return alone.strokes(board, turns_deg=(0.0,), turned_deg=turned_deg, strikes=count)
 
     def first(one: Player) -> np.ndarray:
-        theirs = with_strikes(board, varied_strikes(board.bag, aimed_off(one, player), again.rows))
-        return strokes(theirs, strikes, turned_right_deg(again, one, player))
+        theirs = with_strikes(board, varied_strikes(board.bag, aimed_off(one, again.player), again.rows))
+        return strokes(theirs, strikes, turned_right_deg(again, one))
 
     def rest(anew: Board) -> np.ndarray:
         theirs = with_strikes(maps[0], anew.game.strikes)
@@ -161,8 +150,8 @@ def plausible_behind(
 
     scored = np.array(at_once([partial(first, one) for one in players[:SCORED]], threads))
     later = np.array(at_once([partial(rest, anew) for anew in maps[1:]], threads))
-    now = for_all(scored - strokes(board, strikes), shot_features(again, players, player), seed)
-    then = for_all(later, [_bag_features(players, player)] * len(again.choices), seed + 1)
+    now = for_all(scored - strokes(board, strikes), shot_features(again, players), again.seed)
+    then = for_all(later, [_bag_features(players, again.player)] * len(again.choices), again.seed + 1)
     behind = again.behind + now + then
     return np.asarray(behind - behind[:, :1])
 
@@ -209,14 +198,14 @@ def with_strikes(board: Board, strikes: np.ndarray) -> Board:
     return replace(board, game=board.game._replace(strikes=strikes))
 
 
-def turned_right_deg(again: Rescore, one: Player, player: Player) -> list[float]:
+def turned_right_deg(again: Rescore, one: Player) -> list[float]:
     """How far each alternative's club starts right of where the player's own does [deg]."""
     shots = again.place.board.bag.shots
     turned = []
     for row in again.rows:
         name = shots.shots[row].club.name
         part = row >= shots.first_part
-        turned.append(0.0 if part else one.club(name).bias_right_deg - player.club(name).bias_right_deg)
+        turned.append(0.0 if part else one.club(name).bias_right_deg - again.player.club(name).bias_right_deg)
     return turned
 
 
@@ -245,13 +234,13 @@ def for_all(known: np.ndarray, features: Sequence[np.ndarray], seed: int) -> np.
     return found
 
 
-def shot_features(again: Rescore, players: Sequence[Player], player: Player) -> list[np.ndarray]:
+def shot_features(again: Rescore, players: Sequence[Player]) -> list[np.ndarray]:
     """For each choice what its first shot's score hangs on, its club's numbers: float64[players, numbers]."""
     shots = again.place.board.bag.shots
     found = []
     for row, given in zip(again.rows, again.given, strict=True):
         name = shots.shots[row].club.name
-        own = player.club(name)
+        own = again.player.club(name)
         found.append(_bent(np.array([_differs(one.club(name), own) for one in players]), given))
     return found
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ..hole.model import Hole
+from ..player.model import Player
 from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..tables.nodes import HELD_YD, Nodes, place_nodes
@@ -31,6 +32,8 @@ class Rescore:
     Attributes
     ----------
     place : Place
+    hole : Hole
+    player : Player
     choices : tuple of Choice
         In the order of the answer, the recommended one first.
     given : tuple of bool
@@ -39,6 +42,8 @@ class Rescore:
         Expected strokes behind the recommended one as the answer has them.
     replay : float
         Value of playing again from the place, which decides between reliefs.
+    seed : int
+        Of the answer.
     balls : float64[n, 3]
         Where the alternatives' balls come to, x, y [yd] and lie (`traffic.places_of`).
     nodes : Nodes
@@ -47,10 +52,13 @@ class Rescore:
     """
 
     place: Place
+    hole: Hole
+    player: Player
     choices: tuple[Choice, ...]
     given: tuple[bool, ...]
     behind: np.ndarray
     replay: float
+    seed: int
     balls: np.ndarray
     nodes: Nodes
     strikes: np.ndarray
@@ -104,6 +112,7 @@ class Rescore:
 def rescore(
     place: Place,
     hole: Hole,
+    player: Player,
     choices: Sequence[Choice],
     given: Sequence[bool],
     behind: np.ndarray,
@@ -114,7 +123,9 @@ def rescore(
     balls = places_of(place, choices, replay, seed + 25)
     strikes = strike_sets(seed + 24, SETS, MOST_STRIKES)
     nodes = place_nodes(hole, place.board.raster, *HELD_YD)
-    return Rescore(place, tuple(choices), tuple(given), behind, replay, balls, nodes, strikes)
+    return Rescore(
+        place, hole, player, tuple(choices), tuple(given), behind, replay, seed, balls, nodes, strikes
+    )
 
 
 def lowest(values: np.ndarray) -> np.ndarray:

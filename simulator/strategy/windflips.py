@@ -33,13 +33,13 @@ TURNS_DEG = tuple(np.arange(-12.0, 12.1, 2.0).tolist())
 EFFORT = Effort(more=32, many=64, again=0, least=8, idle=8)
 
 
-def wind_flips(again: Rescore, hole: Hole, errors: np.ndarray, seed: int) -> tuple[Flip, Flip]:
+def wind_flips(again: Rescore, errors: np.ndarray) -> tuple[Flip, Flip]:
     """Wind to add along and across the recommended line, each until another alternative is the best.
 
     A map of wider nodes is worked out for each wind; at every node the held action is tried beside those that
     make up for the wind. Shots held down are in it only if they are in the day's own bag.
     """
-    alone, threads = again.alone(), again.place.threads
+    alone, threads, hole = again.alone(), again.place.threads, again.hole
     place = alone.place
     conditions = place.board.bag.conditions
     speed, gust = day_wind(conditions)
@@ -49,7 +49,7 @@ def wind_flips(again: Rescore, hole: Hole, errors: np.ndarray, seed: int) -> tup
     bearing = math.atan2(pin.x_yd - place.x_yd, pin.y_yd - place.y_yd) + float(choice.action[1])
     nodes = place_nodes(hole, place.board.raster, *WIDE_YD)
     wide = with_nodes(place.board, nodes)
-    held = hold_plan(wide, place.board, seed=seed, places=again.balls, effort=EFFORT)
+    held = hold_plan(wide, place.board, seed=again.seed, places=again.balls, effort=EFFORT)
 
     def strokes(mph: float, toward: float) -> np.ndarray:
         windy = replace(bag, conditions=_blown(conditions, mph, toward))

@@ -195,12 +195,12 @@ def resolved(name: str, who: str, clubs: list[str], count: int) -> tuple[np.ndar
         return choices, np.array([value_of(place, c.action, found.value) for c in choices]), found.value
 
     choices, strokes, value = values(tee(board), player)
-    again = rescore(tee(board), hole, choices, (False,) * 2, strokes - strokes[0], value, SEED)
+    again = rescore(tee(board), hole, player, choices, (False,) * 2, strokes - strokes[0], value, SEED)
     players = plausible_players(player, max(count, plausible.SOLVED), SEED)
     maps = plausible.revalued_maps(
         tee(board), players[: plausible.SOLVED], player, SEED, balls=again.balls, nodes=again.nodes
     )
-    ours = plausible.plausible_behind(again, player, players, maps, SEED)[:count, 1]
+    ours = plausible.plausible_behind(again, players, maps)[:count, 1]
     theirs = []
     for one in players[:count]:
         _, strokes, _ = values(tee(solved(hole, one)), one)
@@ -216,16 +216,18 @@ def test_players_whose_first_shots_are_not_scored_are_read_off_the_others() -> N
     shots = board.bag.shots
     wanted = [asked_club(player, text, shots.shots[: shots.first_part]) for text in ("6-iron", "7-iron")]
     found = find_choices(tee(board), SEED, wanted)
-    again = rescore(tee(board), load_hole("eel-trap"), found.choices[:2], (False, True), np.zeros(2), found.value, SEED)
+    again = rescore(
+        tee(board), load_hole("eel-trap"), player, found.choices[:2], (False, True), np.zeros(2), found.value, SEED
+    )
     players = plausible_players(player, plausible.DRAWS, SEED)
     scored = np.array([
         again.strokes(
             plausible.with_strikes(board, varied_strikes(board.bag, plausible.aimed_off(one, player), again.rows)),
-            turns_deg=(0.0,), turned_deg=plausible.turned_right_deg(again, one, player), strikes=64,
+            turns_deg=(0.0,), turned_deg=plausible.turned_right_deg(again, one), strikes=64,
         )
         for one in players
     ])  # fmt: skip
-    features = plausible.shot_features(again, players, player)
+    features = plausible.shot_features(again, players)
     told = plausible.for_all(scored[: plausible.SCORED], features, SEED)
     assert np.array_equal(told[: plausible.SCORED], scored[: plausible.SCORED])
     off = np.sqrt(np.mean((told - scored)[plausible.SCORED :] ** 2, axis=0))
@@ -309,8 +311,8 @@ def test_the_error_of_a_share_counts_the_error_of_the_lead() -> None:
     board, player = demo_board("eel-trap", "isolde"), player_named("isolde")
     choices = search(tee(board), SEED, board.allowed(0), keep_within=0.6, keep_most=2)
     known = np.array([0.0, 0.05])
-    again = rescore(tee(board), load_hole("eel-trap"), choices, (False, False), known, choices[0].score, SEED)
-    exact, vague = (plausible.confidence(again, player, np.array(e), SEED) for e in ((0.0, 0.0), (0.0, 0.05)))
+    again = rescore(tee(board), load_hole("eel-trap"), player, choices, (False, False), known, choices[0].score, SEED)
+    exact, vague = (plausible.confidence(again, np.array(e)) for e in ((0.0, 0.0), (0.0, 0.05)))
     draws = np.sqrt(exact.shares[0] * (1.0 - exact.shares[0]) / plausible.DRAWS)
     assert exact.shares_standard_error[0] == pytest.approx(max(draws, 0.005), abs=1e-3)
     assert vague.shares_standard_error[0] > 2.0 * exact.shares_standard_error[0]

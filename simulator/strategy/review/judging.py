@@ -140,9 +140,7 @@ class Judge:
         Where the hole was begun: the place that full sequences are played from.
     """
 
-    def __init__(
-        self, tee: Place, hole: Hole, player: Player, seed: int, first: Rest | None = None
-    ) -> None:
+    def __init__(self, tee: Place, hole: Hole, player: Player, seed: int, first: Rest | None = None) -> None:
         self.tee, self.hole, self.player, self.seed = tee, hole, player, seed
         self._first = None if first is None else _key(first)
         self._known: dict[tuple[float, float, int], Valued] = {}

@@ -49,7 +49,6 @@ _RUNS_ON = pattern(r"\b(?:fairway|half)\b")
 _MIDDLE = pattern(rf"(?:(?:down|dead|the)\s+)*(?:middle|{CENTRE})")
 
 
-
 class UsualLength(Protocol):
     """How far clubs usually go from a place (x, y) [yd], the tee when left out."""
 
