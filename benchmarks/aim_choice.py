@@ -48,8 +48,7 @@ def main() -> int:
     for hole_name in HOLES:
         hole = load_hole(hole_name)
         for name in PLAYERS:
-            ask = question("plan", hole, load_player(name), (), conditions=None, start=None, sequences=1_000,
-                           seed=SEED, threads=threads)  # fmt: skip
+            ask = question("plan", hole, load_player(name), sequences=1_000, seed=SEED, threads=threads)
             tee = solve(ask, Clock())
             for where in ("tee",) if hole_name == PAR_3 else ("tee", "180 out"):
                 rest = resting(where, hole, None)

@@ -33,9 +33,7 @@ def shares(board: str) -> list[tuple[float, float]]:
     """(best share, processor seconds) of the brief form, the full one, and the full one of another seed."""
     name, who = board.split(":")
     hole, player = load_hole(name), load_player(who)
-    asked = question(
-        "plan", hole, player, (), conditions=None, start=None, sequences=SEQUENCES, seed=1, threads=1
-    )
+    asked = question("plan", hole, player, sequences=SEQUENCES, seed=1, threads=1)
     place = solve(asked, Clock())
     exact = answer_at(place, asked, Clock(), None)
 

@@ -46,8 +46,7 @@ def measured(hole_name: str, player_name: str, seeds: int, threads: int) -> list
     others = [(rest.x_yd, rest.y_yd, int(rest.lie)) for rest in rests[1:]]
     found: list[list[tuple[float, float, float, float]]] = [[] for _ in rests]
     for seed in range(1, seeds + 1):
-        ask = question("review", hole, player, (), conditions=None, start=None, sequences=1_000, seed=seed,
-                       threads=threads)  # fmt: skip
+        ask = question("review", hole, player, sequences=1_000, seed=seed, threads=threads)
         judge = Judge(solve(ask, Clock(), others), hole, player, seed)
         for row, rest in zip(found, rests, strict=True):
             valued = judge.valued(rest)

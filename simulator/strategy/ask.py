@@ -71,7 +71,7 @@ def plan(
         No club of the bag may be played from there.
     """
     asked = question(
-        "plan", hole, player, (), conditions=conditions, start=start, sequences=sequences, seed=seed,
+        "plan", hole, player, conditions=conditions, start=start, sequences=sequences, seed=seed,
         threads=threads, goal=goal, against=against,
     )  # fmt: skip
     clock, form = Clock(progress), BRIEF if brief else FULL

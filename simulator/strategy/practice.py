@@ -159,9 +159,8 @@ def practice(
         own_seed = (seed + 101 * k) % 2**32  # holes err independently
         say(f"{hole.name}: as the player is")
         ask = question(
-            "practice", hole, player, (), conditions=day, start=None, sequences=sequences, seed=own_seed,
-            threads=workers,
-        )  # fmt: skip
+            "practice", hole, player, conditions=day, sequences=sequences, seed=own_seed, threads=workers
+        )
         own = solve(ask, Clock(say))
         today = _Today(hole, own, day, own_seed, sequences)
         base = today.played(own)

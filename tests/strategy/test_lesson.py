@@ -86,7 +86,7 @@ def test_scores_add_up_and_match_the_chances() -> None:
 def test_the_map_is_read_as_the_kernels_read_it() -> None:
     """Against the kernels' own reader at places and lies drawn at random."""
     hole, player = load_hole("eel-trap"), load_player("isolde")
-    asked = question("plan", hole, player, (), conditions=None, start=None, sequences=100, seed=1, threads=2)
+    asked = question("plan", hole, player, sequences=100, seed=1, threads=2)
     place: Place = solve(asked, Clock())
     luck = np.random.default_rng(8)
     x, y = luck.uniform(-40, 40, 300), luck.uniform(-10, 210, 300)

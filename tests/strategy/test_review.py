@@ -35,8 +35,8 @@ MAP = 0.015
 def judge() -> Judge:
     """On a map worked as a review works it, where balls from these places come to."""
     spots = [resting(words, WITHY, None) for words in SPOTS]
-    ask = question("review", WITHY, player_named("barnaby"), ("7-iron low",), conditions=None, start=None,
-                   sequences=1_000, seed=SEED, threads=THREADS)  # fmt: skip
+    ask = question("review", WITHY, player_named("barnaby"), ("7-iron low",), sequences=1_000, seed=SEED,
+                   threads=THREADS)  # fmt: skip
     others = [(spot.x_yd, spot.y_yd, int(spot.lie)) for spot in spots]
     return Judge(solve(ask, Clock(), others), WITHY, player_named("barnaby"), SEED)
 

@@ -55,9 +55,8 @@ def review(
     played = strokes_of(notes, hole, usual_length(player, hole, conditions))
     clubs = check_clubs(played, hole, player, conditions)
     ask = question(
-        "review", hole, player, clubs, conditions=conditions, start=None, sequences=1_000, seed=seed,
-        threads=threads,
-    )  # fmt: skip
+        "review", hole, player, clubs, conditions=conditions, sequences=1_000, seed=seed, threads=threads
+    )
     spots = dict.fromkeys(spot for stroke in played.strokes for spot in (stroke.start, stroke.end) if spot)
     others = [(*spot.xy_yd, int(spot.lie)) for spot in spots if spot.lie not in (Lie.GREEN, Lie.TEE)]
     place = solve(ask, Clock(progress), others)
