@@ -43,7 +43,7 @@ def table_dict(player: Player, conditions: Conditions, rows: Sequence[Carry]) ->
         "schema": "holesim-carries-1",
         "player": player.name,
         "conditions": conditions_dict(conditions),
-        "carries": [row.to_dict() for row in rows],
+        "carries": [vars(row) for row in rows],
         "assumed": [*player.assumed, *conditions.assumed],
     }
 
@@ -88,7 +88,7 @@ def sum_dict(player: Player, conditions: Conditions, found: Effective) -> dict[s
         "schema": "holesim-effective-distance-1",
         "player": player.name,
         "conditions": conditions_dict(conditions),
-        **found.to_dict(),
+        **vars(found),
         "assumed": [*player.assumed, *conditions.assumed],
     }
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import Any
 
 import numpy as np
 
@@ -51,10 +50,6 @@ class Carry:
     today_carry_yd: float | None
     today_run_yd: float | None
     drift_yd: float | None
-
-    def to_dict(self) -> dict[str, Any]:
-        """The figures as plain JSON-ready data."""
-        return dict(vars(self))
 
 
 PART_SWING_YD = 3.0
@@ -107,10 +102,6 @@ class Effective:
     drift_yd: float
     height_from_pair: bool
     part_swing: bool
-
-    def to_dict(self) -> dict[str, Any]:
-        """The figures as plain JSON-ready data."""
-        return dict(vars(self))
 
 
 def carries(

@@ -41,7 +41,7 @@ class ClubAndLine:
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
-        return {**vars(self), "point": self.point.to_dict()}
+        return {**vars(self), "point": vars(self.point)}
 
 
 def club_and_line(hole: Hole, place: Place, choice: Choice) -> ClubAndLine:

@@ -75,10 +75,6 @@ class Goal:
     low_yd: float | None = None
     high_yd: float | None = None
 
-    def to_dict(self) -> dict[str, Any]:
-        """The goal as plain JSON-ready data."""
-        return dict(vars(self))
-
     def check(self, start: Start) -> None:
         """Refuse a score that means nothing from a place, or has no stroke left for it (UsageError)."""
         if self.kind != "target" or self.most_strokes is None:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Any
 
 import shapely
 
@@ -40,10 +39,6 @@ class Pointing:
     by: str
     name: str
     offset_yd: float
-
-    def to_dict(self) -> dict[str, Any]:
-        """The figures as plain JSON-ready data."""
-        return dict(vars(self))
 
 
 def point(hole: Hole, line: AimLine, carry_yd: float, down_yd: float | None = None) -> Pointing:

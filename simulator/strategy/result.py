@@ -200,7 +200,7 @@ class Alternative:
             figures: dict[str, Estimate] = getattr(self, group)
             out[group] = {name: one.value for name, one in figures.items()}
             errors[group] = {name: one.standard_error for name, one in figures.items()}
-        out["point"] = self.point.to_dict()
+        out["point"] = dict(vars(self.point))
         put("middle_right_yd", self.middle_right_yd)
         put("wide_yd", self.wide_yd)
         out["room"] = None if self.room is None else self.room.to_dict()
@@ -343,7 +343,7 @@ class Answer:
             "value_map_score": self.value_map_score,
             "recommended": self.recommended,
             "tied": list(self.tied),
-            "goal": None if self.goal is None else self.goal.to_dict(),
+            "goal": None if self.goal is None else dict(vars(self.goal)),
             "goal_line": None if self.goal_line is None else self.goal_line.to_dict(),
             "lowest_score": self.lowest_score,
             "verdict": self.verdict,
