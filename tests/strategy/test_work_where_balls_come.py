@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from scipy.interpolate import RegularGridInterpolator
-from solved import SEED, THREADS, bag_named, demo_board, level, player_named
+from solved import SEED, THREADS, bag_named, demo_board, level, player_named, solved, tee
 
 from simulator import load_hole
 from simulator.engine import Effort, Opening, at_once, maps, places_played, play, solve_map
@@ -23,10 +23,6 @@ from simulator.tables.reads import node_reads
 
 ROUGH = Effort(few=8, more=32, near=32, commit=32, again=0)
 LUCK = {"seed": 11, "sequences": 4_000, "threads": THREADS}
-
-
-def tee(board) -> Place:
-    return Place(board, 0.0, 0.0, int(Lie.TEE), THREADS)
 
 
 def test_bilinear_weights_are_scipys() -> None:
@@ -135,8 +131,6 @@ def test_the_work_saved_costs_nothing() -> None:
     hole = level("withy-drain")
     empty = make_board(hole, bag_named("barnaby"))
     ours = solve_from(empty, hole, (0.0, 0.0, int(Lie.TEE)), seed=SEED, threads=THREADS)
-    from tests.strategy.solved import solved
-
     alike = tee(solved(hole, bag_named("barnaby")))
     scores = []
     for place in (ours, alike):
