@@ -13,7 +13,7 @@ from ..hole.model import Feature, Hole, Spot, Tree
 from ..hole.surfaces import TROUBLE, WORDS, Surface
 from ..strategy.result import Start
 from .labels import Labels, in_lines
-from .page import figure_of
+from .page import figure_of, frame
 from .palette import FAINT, GROUND, INK, PAPER
 from .units import YARDS, Units
 
@@ -39,6 +39,20 @@ GRID = 9
 
 ARC_WIDE_DEG = 50.0
 """Arcs reach this far either side of the line ball to pin [deg], as far as the picture does."""
+
+
+def draw_hole(ax: Axes, hole: Hole, extent: tuple[float, float, float, float]) -> list[Surface]:
+    """The ground and the line of play in view of at least a box; returns the kinds of ground there.
+
+    Parameters
+    ----------
+    extent : tuple of float
+        Least and greatest x, least and greatest y in the hole frame [yd].
+    """
+    frame(ax, *extent)
+    seen = draw_ground(ax, hole)
+    draw_line_of_play(ax, hole)
+    return seen
 
 
 def draw_ground(ax: Axes, hole: Hole) -> list[Surface]:

@@ -15,7 +15,7 @@ from ..hole.troubles import BEHIND_GREEN_YD, BESIDE_YD, Trouble
 from ..hole.yardage import Yardage
 from . import groundplot
 from .labels import Labels
-from .page import figure_of, frame
+from .page import figure_of
 from .palette import FAINT, INK, PAPER
 from .units import YARDS, Units
 
@@ -146,9 +146,7 @@ def draw_map(
 ) -> list[Surface]:
     """The whole hole with stations and letters, all or those `named`; returns the kinds of ground in view."""
     hole = yardage.hole
-    frame(ax, *whole_hole(hole, beside_yd))
-    seen = groundplot.draw_ground(ax, hole)
-    groundplot.draw_line_of_play(ax, hole)
+    seen = groundplot.draw_hole(ax, hole, whole_hole(hole, beside_yd))
     labels = Labels(ax, np.empty((0, 2)))
     groundplot.draw_flag(ax, hole.pin, labels, 11.0, clear_pt=4.0)
     ax.plot([0.0], [0.0], marker="s", markersize=4, color=PAPER, markeredgecolor=INK, zorder=6.0)

@@ -60,9 +60,7 @@ def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     """
     ax = own_axes(ax)
     answer = result.answer
-    frame(ax, *shotplot.extent(answer, [answer.recommended]))
-    groundplot.draw_ground(ax, answer.hole)
-    groundplot.draw_line_of_play(ax, answer.hole)
+    groundplot.draw_hole(ax, answer.hole, shotplot.extent(answer, [answer.recommended]))
     _draw_band(ax, answer, answer.best)
     _draw_room(ax, answer, answer.best)
     shotplot.draw_shot(ax, answer, answer.recommended, SHOTS[0], 0.0)
@@ -87,9 +85,7 @@ def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None) -> Axes:
     """
     ax = own_axes(ax)
     answer = result.answer
-    frame(ax, *shotplot.extent(answer, leading(answer)))
-    groundplot.draw_ground(ax, answer.hole)
-    groundplot.draw_line_of_play(ax, answer.hole)
+    groundplot.draw_hole(ax, answer.hole, shotplot.extent(answer, leading(answer)))
     one = answer.alternatives[index]
     shotplot.draw_shot(ax, answer, index, _look(answer, index), 0.0)
     dots = shotplot.hundred(answer, one)
@@ -111,9 +107,7 @@ def draw_value(result: Lesson, *, ax: Axes | None = None) -> Axes:
     ax = own_axes(ax)
     answer, value = result.answer, result.value
     x, y = value.x_yd, value.y_yd
-    frame(ax, x[0], x[-1], y[0], y[-1])
-    groundplot.draw_ground(ax, answer.hole)
-    groundplot.draw_line_of_play(ax, answer.hole)
+    groundplot.draw_hole(ax, answer.hole, (x[0], x[-1], y[0], y[-1]))
     over = value.strokes - value.here
     low, high = np.nanquantile(over, MIDDLE)
     step = next((s for s in VALUE_STEPS if (high - low) / s <= MOST_LINES), VALUE_STEPS[-1])

@@ -17,7 +17,7 @@ from .credits import map_data
 from .daywords import day_told
 from .figures import name_said
 from .labels import Labels
-from .page import GAP_IN, check_plot_path, figure_of, fit_page, frame, make_page, write_page
+from .page import GAP_IN, check_plot_path, figure_of, fit_page, make_page, write_page
 from .palette import FAINT, STYLE
 from .units import YARDS, Units
 
@@ -61,8 +61,7 @@ def draw_plan(answer: Answer, *, ax: Axes | None = None, units: Units = YARDS) -
     with matplotlib.rc_context(fname=STYLE):
         extent = _extent(answer)
         axes = make_page((extent[3] - extent[2]) / (extent[1] - extent[0])) if ax is None else ax
-        frame(axes, *extent)
-        seen = groundplot.draw_ground(axes, answer.hole)
+        seen = groundplot.draw_hole(axes, answer.hole, extent)
         _draw_on_top(answer, axes, units)
         title = axes.set_title(_title(answer, units), loc="left")
         below_in = _keys(answer, axes, seen, units)
@@ -100,9 +99,8 @@ def _extent(answer: Answer) -> tuple[float, float, float, float]:
 
 
 def _draw_on_top(answer: Answer, ax: Axes, units: Units) -> None:
-    """Line of play, shots, marks and words; the words last, where they cover least."""
+    """Shots, marks and words; the words last, where they cover least."""
     hole, start = answer.hole, answer.start
-    groundplot.draw_line_of_play(ax, hole)
     for order, (index, look) in enumerate(reversed(shotplot.looks(answer))):
         shotplot.draw_shot(ax, answer, index, look, 0.3 * order)
     labels = Labels(ax, shotplot.words_avoid(answer, leading(answer)))

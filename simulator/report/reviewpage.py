@@ -21,7 +21,7 @@ from .credits import map_data
 from .daywords import day_told
 from .holemap import whole_hole
 from .labels import Labels
-from .page import frame, own_axes
+from .page import own_axes
 from .palette import FAINT, PAPER, SHOTS, STYLE
 from .reviewtext import (
     HOW_JUDGED,
@@ -68,9 +68,7 @@ def draw_played(found: HoleReview, *, ax: Axes | None = None) -> Axes:
     """
     ax = own_axes(ax)
     hole = found.hole
-    frame(ax, *_extent(found))
-    groundplot.draw_ground(ax, hole)
-    groundplot.draw_line_of_play(ax, hole)
+    groundplot.draw_hole(ax, hole, _extent(found))
     shown = [one for one in found.strokes if one.stroke.kind != "putt"]
     ends = [rest.xy_yd for one in shown for rest in (one.stroke.start, one.stroke.end) if rest is not None]
     labels = Labels(ax, np.array(ends).reshape(-1, 2))
