@@ -114,7 +114,7 @@ def test_what_is_best_is_valued_on_strikes_that_did_not_choose_it(judge: Judge, 
     apart = []
     for words in SPOTS:
         drawn.clear()
-        valued = Judge(judge.tee, WITHY, judge.player, SEED + 40)._at(resting(words, WITHY, None))
+        valued = Judge(judge.tee, WITHY, judge.player, SEED + 40).valued(resting(words, WITHY, None))
         assert len(drawn) == len(set(drawn)) == 2  # one to choose, one to value
         assert np.array_equal(valued.strikes, strike_sets(drawn[1], judging.SETS, judging.STRIKES))
         apart.append(valued.value - value_of(valued.place, valued.best.action, valued.value))
