@@ -72,12 +72,11 @@ class Twin:
         at = np.arange(count)
         x, y = np.full(count, start.x_yd), np.full(count, start.y_yd)
         lie, home = np.full(count, start.lie), np.ones(count, bool)
-        wind_x, wind_y = np.zeros(count), np.zeros(count)
+        speed, bearing = np.zeros(count), np.zeros(count)
         if n[c.WIND_SPEED] or n[c.WIND_GUST]:
             gust, swing = self._uniform(generator, 2, count) - 0.5
             speed = n[c.WIND_SPEED] + 2.0 * gust * n[c.WIND_GUST]
             bearing = n[c.WIND_BEARING] + 2.0 * swing * n[c.WIND_SWING]
-            wind_x, wind_y = speed * np.sin(bearing), speed * np.cos(bearing)
         for stroke in range(most_strokes):
             if stroke == 0:
                 action = np.broadcast_to(start.action, (count, 3))
@@ -89,7 +88,7 @@ class Twin:
                 action[gone] = read.plan(lie[gone], x[gone], y[gone])
                 replay[gone] = read.value(lie[gone], x[gone], y[gone])
             done, spent, x, y, lie, stayed = self._stroke(
-                x, y, lie, action, replay, (wind_x[at], wind_y[at]), generator
+                x, y, lie, action, replay, (speed[at], bearing[at]), generator
             )
             home &= stayed
             score[at] += spent
@@ -148,10 +147,7 @@ class Twin:
         )
         tilt = wide * s[c.STRIKE_TILT_SD] * z_tilt
         sin_b, cos_b = np.sin(bearing), np.cos(bearing)
-        along_wind, cross_wind = wind[0] * sin_b + wind[1] * cos_b, wind[0] * cos_b - wind[1] * sin_b
-        # without curved shots the table knows wind from the left only
-        mirror = np.where((cross_wind < 0.0) & (n[c.CROSS_0] == 0.0), -1.0, 1.0)
-        corners = self.flights.axes(row, fraction, mirror * tilt, along_wind, mirror * cross_wind)
+        corners, mirror = self.flights.axes(row, fraction, tilt, wind, bearing)
         along, side, v_along, v_side, down, spin = self.flights.land(x, y, bearing, corners, mirror).T.copy()
         land_x, land_y = x + along * sin_b + side * cos_b, y + along * cos_b - side * sin_b
         vx, vy = v_along * sin_b + v_side * cos_b, v_along * cos_b - v_side * sin_b

@@ -66,7 +66,7 @@ class Trees(NamedTuple):
     clear : float32[my, mx]
         How far a ball may go from anywhere in a wide cell before it is near a crown [yd]; 0 near one.
     crowns : float64[crowns, CROWN_COLUMNS]
-    tracks : float32[shots, along winds, cross winds, fractions, tilts, points, 2]
+    tracks : float32[shots, wind, wind, fractions, tilts, points, 2]
         Side and height of the flight at even shares of its way to the lowest landing height.
     """
 
@@ -86,8 +86,8 @@ class Luck(NamedTuple):
         Uniform: solid or mishit.
     speed, start, tilt, lie
         Standard normal: of the strike, and of what the lie does to it.
-    wind_x, wind_y
-        Velocity of the wind of the moment [yd/s].
+    wind_speed, wind_bearing
+        Wind of the moment [yd/s], and the way it blows towards [rad clockwise from +y].
     hit, keep, turn
         Uniform: how far through a crown, what way is left after a branch, and which way it goes.
     """
@@ -97,11 +97,37 @@ class Luck(NamedTuple):
     start: Any
     tilt: Any
     lie: Any
-    wind_x: Any
-    wind_y: Any
+    wind_speed: Any
+    wind_bearing: Any
     hit: Any
     keep: Any
     turn: Any
+
+
+class Cell(NamedTuple):
+    """Where a strike is in the flight tables: lower node on each axis, and the share of the way to the next.
+
+    Attributes
+    ----------
+    u, wu, v, wv
+        On the two axes of the wind.
+    f, wf
+        Share of the shot's stock carry.
+    t, wt
+        Tilt of the spin axis.
+    mirror
+        -1 where it is read as the mirror image of a strike in wind from the left, else 1.
+    """
+
+    u: Any
+    wu: Any
+    v: Any
+    wv: Any
+    f: Any
+    wf: Any
+    t: Any
+    wt: Any
+    mirror: Any
 
 
 class Landing(NamedTuple):
@@ -187,7 +213,7 @@ class Game(NamedTuple):
     lie_rows : int64[lies]
         Which unplayable-ball options are worth a look from a lie.
     strikes : float64[shots, lies, STRIKE_COLUMNS]
-    flights : float32[shots, along winds, cross winds, fractions, tilts, heights, FLIGHT_COLUMNS]
+    flights : float32[shots, wind, wind, fractions, tilts, heights, FLIGHT_COLUMNS]
     trees : Trees
     coarse_plan, fine_plan : float32[lies, rows, columns, ACTION_COLUMNS]
         The action chosen at each node.

@@ -69,7 +69,7 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes, bal
                     spread * strikes[k, c.LUCK_CELL_X],
                     spread * strikes[k, c.LUCK_CELL_Y],
                 )
-            wind_x, wind_y = moment_wind(numbers, strikes[k, c.LUCK_GUST], strikes[k, c.LUCK_SWING])
+            wind_speed, wind_bearing = moment_wind(numbers, strikes[k, c.LUCK_GUST], strikes[k, c.LUCK_SWING])
             dx, dy = numbers[c.PIN_X] - from_x, numbers[c.PIN_Y] - from_y
             if by_plan:
                 shot, aim, reach = plan_at(game, lie, from_x, from_y)
@@ -90,8 +90,8 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes, bal
                     strikes[k, 2],
                     strikes[k, 3],
                     strikes[k, 4],
-                    wind_x,
-                    wind_y,
+                    wind_speed,
+                    wind_bearing,
                     0.5 + strikes[k, c.LUCK_HIT],
                     0.5 + strikes[k, c.LUCK_KEEP],
                     0.5 + strikes[k, c.LUCK_TURN],

@@ -20,7 +20,7 @@ _PUTTING = np.uint64(0x5851F42D4C957F2D)  # moves putts to a stream of their own
 _DAY = np.uint64(0x2545F4914F6CDD1D)  # and what is drawn once a sequence
 
 # What is known of a sequence between two strokes
-SEQUENCE, WIND_X, WIND_Y = 0, 1, 2  # which it is, its wind [yd/s]
+SEQUENCE, WIND_SPEED, WIND_BEARING = 0, 1, 2  # which it is, its wind [yd/s], the way that blows [rad]
 AT_X, AT_Y, AT_LIE = 3, 4, 5  # where its ball is
 AT_START, REPLAY = 6, 7  # 1 at the asked place; value of the place
 STROKES, PENALTIES = 8, 9
@@ -39,7 +39,7 @@ def draw_putts(game, plane, x, y, key):
 
 
 @in_place
-def stroke_luck(key, turn, wind_x, wind_y):
+def stroke_luck(key, turn, wind_speed, wind_bearing):
     """The luck of one try of a stroke, `turn` / 2**64 on round the circle from the stroke's own."""
     return Luck(
         turned(key, c.SLOT_MIXTURE, turn),
@@ -47,8 +47,8 @@ def stroke_luck(key, turn, wind_x, wind_y):
         normal(key, c.SLOT_START, turn),
         normal(key, c.SLOT_TILT, turn),
         normal(key, c.SLOT_LIE, turn),
-        wind_x,
-        wind_y,
+        wind_speed,
+        wind_bearing,
         turned(key, c.SLOT_TREE_HIT, turn),
         turned(key, c.SLOT_TREE_REST, turn),
         turned(key, c.SLOT_TREE_TURN, turn),
@@ -78,8 +78,9 @@ def _open(game, root, k, x, y, lie, start_value, state, row_out):
     """Sequence k before its first stroke."""
     numbers = game.ground.numbers
     day = stroke_key(sequence_key(root, k) ^ _DAY, 0)
-    wind_x, wind_y = moment_wind(numbers, uniform(day, c.SLOT_GUST) - 0.5, uniform(day, c.SLOT_SWING) - 0.5)
-    state[SEQUENCE], state[WIND_X], state[WIND_Y] = k, wind_x, wind_y
+    gust, swing = uniform(day, c.SLOT_GUST) - 0.5, uniform(day, c.SLOT_SWING) - 0.5
+    state[SEQUENCE] = k
+    state[WIND_SPEED], state[WIND_BEARING] = moment_wind(numbers, gust, swing)
     state[AT_X], state[AT_Y], state[AT_LIE], state[AT_START], state[REPLAY] = x, y, lie, 1.0, start_value
     state[STROKES], state[PENALTIES], state[EVENING] = 0.0, 0.0, 0.0
     row_out[c.OUT_PUTTS] = 0.0
@@ -219,7 +220,7 @@ def play(
                         row,
                         math.atan2(dx, dy) + aim,
                         scale,
-                        stroke_luck(luck, turn, state[WIND_X], state[WIND_Y]),
+                        stroke_luck(luck, turn, state[WIND_SPEED], state[WIND_BEARING]),
                     )
             come_to_rest(game.ground, balls, going * tries)
             still = 0

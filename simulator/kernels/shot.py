@@ -12,7 +12,7 @@ import numpy as np
 from . import codes as c
 from . import volley as v
 from ._compile import apart, in_place
-from .air import land
+from .air import cell_of, land
 from .game import Landing, Played
 from .ground import column_of, crossing, fate_at, is_gone, is_penalty, row_of
 from .relief import out_of_bounds, penalty_relief, unplayable
@@ -76,7 +76,7 @@ def _flight_crossing(ground, x, y, bearing, along, side, land_x, land_y, out):
 
 
 @in_place
-def _among_trees(game, x, y, shot, bearing, fraction, tilt, luck, near, landing):
+def _among_trees(game, x, y, shot, bearing, cell, luck, near, landing):
     """Landing after the trees, the first of them `near` yards on: `landing`, or the drop from a branch.
 
     After a hit the ball keeps a uniform share of its remaining carry in a direction of chance, then
@@ -90,10 +90,7 @@ def _among_trees(game, x, y, shot, bearing, fraction, tilt, luck, near, landing)
         y,
         shot,
         bearing,
-        fraction,
-        tilt,
-        luck.wind_x,
-        luck.wind_y,
+        cell,
         near,
         landing.along,
         landing.side,
@@ -176,12 +173,13 @@ def strike(game, balls, ball, x, y, lie, shot, bearing, scale, luck):
         + wide * strikes[shot, lie, c.STRIKE_START_SD] * luck.start
     )
     tilt = wide * strikes[shot, lie, c.STRIKE_TILT_SD] * luck.tilt
-    landing = land(ground, game.flights, x, y, shot, start, fraction, tilt, luck.wind_x, luck.wind_y)
+    cell = cell_of(numbers, game.flights, fraction, tilt, luck.wind_speed, luck.wind_bearing, start)
+    landing = land(ground, game.flights, x, y, shot, start, cell)
     trees = game.trees
     if trees.canopy.shape[0] > 1:
         near = way_to_trees(numbers, trees.clear, x, y, start, landing.along, landing.side)
         if near < NO_HIT:
-            landing = _among_trees(game, x, y, shot, start, fraction, tilt, luck, near, landing)
+            landing = _among_trees(game, x, y, shot, start, cell, luck, near, landing)
     entry_x, entry_y = x, y
     if is_penalty(fate_at(ground, landing.x, landing.y)):
         entry_x, entry_y = _flight_crossing(

@@ -8,7 +8,7 @@ import numpy as np
 
 from . import codes as c
 from ._compile import in_place, kernel
-from .air import fly, mirror_of, node_of
+from .air import fly
 from .ground import column_of, height_at, row_of
 
 NO_HIT = 1e9
@@ -43,21 +43,23 @@ def way_to_trees(numbers, clear, x, y, bearing, along, side):
 
 
 @in_place
-def _track_point(tracks, shot, u, v, f, t, k, wu, wv, a, d):
+def _track_point(tracks, shot, cell, k):
     """Side and height [yd] at one point of the track, linear in wind, carry fraction and tilt."""
     side, height = 0.0, 0.0
     for du in range(2):
-        pu = wu if du == 1 else 1.0 - wu
+        pu = cell.wu if du == 1 else 1.0 - cell.wu
         for dv in range(2):
-            pv = wv if dv == 1 else 1.0 - wv
+            pv = cell.wv if dv == 1 else 1.0 - cell.wv
             weight = pu * pv
             if weight > 0.0:
                 for df in range(2):
                     for dt in range(2):
-                        w = weight * (a if df == 1 else 1.0 - a) * (d if dt == 1 else 1.0 - d)
-                        side += w * tracks[shot, u + du, v + dv, f + df, t + dt, k, 0]
-                        height += w * tracks[shot, u + du, v + dv, f + df, t + dt, k, 1]
-    return side, height
+                        w = weight * (cell.wf if df == 1 else 1.0 - cell.wf)
+                        w *= cell.wt if dt == 1 else 1.0 - cell.wt
+                        point = tracks[shot, cell.u + du, cell.v + dv, cell.f + df, cell.t + dt, k]
+                        side += w * point[0]
+                        height += w * point[1]
+    return cell.mirror * side, height
 
 
 @kernel
@@ -86,7 +88,7 @@ def _march(ground, trees, x, y, sin_b, cos_b, level, old, new, gone, depth):
 
 
 @in_place
-def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, way, along, side, depth):
+def first_branch(game, x, y, shot, bearing, cell, way, along, side, depth):
     """Way along the start line [yd] at which a flight hits a branch, with its side and height there.
 
     Inside a crown the chance to hit within a step is exponential in its length over the crown's mean
@@ -111,8 +113,7 @@ def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, way,
     numbers, tracks = ground.numbers, trees.tracks
     sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     points = tracks.shape[5]
-    level, lowest, ready, mirror, gone = 0.0, along, False, 1.0, 0.0
-    f, t, u, v, a, d, wu, wv = 0, 0, 0, 0, 0.0, 0.0, 0.0, 0.0
+    level, lowest, ready, gone = 0.0, along, False, 0.0
     known, wide = -1, 1.0 / numbers[c.SHADE_PER_YD]
     old_side, old_z, new_side, new_z = 0.0, 0.0, 0.0, 0.0
     bend = side / max(along * along, 1.0)
@@ -127,23 +128,17 @@ def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, way,
             continue
         if not ready:
             ready = True
-            along_wind, cross_wind = wind_x * sin_b + wind_y * cos_b, wind_x * cos_b - wind_y * sin_b
-            mirror = mirror_of(numbers, cross_wind)
-            f, a = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_PER], tracks.shape[3])
-            t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_PER], tracks.shape[4])
-            u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_PER], tracks.shape[1])
-            v, wv = node_of(mirror * cross_wind, numbers[c.CROSS_0], numbers[c.CROSS_PER], tracks.shape[2])
             level = height_at(ground, x, y)
             if game.flights.shape[5] > 1:  # the track ends at the lowest landing height of the tables
-                lowest = fly(numbers, game.flights, shot, fraction, tilt, 0, along_wind, cross_wind)[0]
+                lowest = fly(game.flights, shot, cell, 0)[0]
         k = min(int(way / lowest * points), points - 1)
         if k != known:
             if k == known + 1:
                 old_side, old_z = new_side, new_z
             elif k > 0:
-                old_side, old_z = _track_point(tracks, shot, u, v, f, t, k - 1, wu, wv, a, d)
+                old_side, old_z = _track_point(tracks, shot, cell, k - 1)
             known = k
-            new_side, new_z = _track_point(tracks, shot, u, v, f, t, k, wu, wv, a, d)
+            new_side, new_z = _track_point(tracks, shot, cell, k)
         if wide_cell(numbers, trees.shade, px, py) > level + min(old_z, new_z):
             hit, b, z, gone = _march(
                 ground,
@@ -153,8 +148,8 @@ def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, way,
                 sin_b,
                 cos_b,
                 level,
-                (lowest * k / points, mirror * old_side, old_z),
-                (lowest * (k + 1) / points, mirror * new_side, new_z),
+                (lowest * k / points, old_side, old_z),
+                (lowest * (k + 1) / points, new_side, new_z),
                 gone,
                 depth,
             )
