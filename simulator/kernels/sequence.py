@@ -7,10 +7,11 @@ import math
 import numpy as np
 
 from . import codes as c
+from . import volley as v
 from ._compile import entry, in_place, kernel, part
 from .air import moment_wind
 from .game import Luck
-from .luck import normal, seed_key, sequence_key, stroke_key, turned, uniform
+from .luck import normals, seed_key, sequence_key, stroke_key, turned, uniform
 from .rest import come_to_rest
 from .shot import intended_shot, settle, strike
 from .value import plan_at, putts_at, putts_drawn
@@ -39,14 +40,35 @@ def draw_putts(game, plane, x, y, key):
 
 
 @in_place
-def stroke_luck(key, turn, wind_speed, wind_bearing):
-    """The luck of one try of a stroke, `turn` / 2**64 on round the circle from the stroke's own."""
+def draw_strike(balls, ball, key, turn):
+    """The uniform numbers of a try of a stroke that `luck_of` wants turned into normal ones.
+
+    `turn` / 2**64 on round the circle from the stroke's own.
+    """
+    i = np.uintp(ball)
+    balls[v.LUCK_SPEED + i] = turned(key, c.SLOT_SPEED, turn)
+    balls[v.LUCK_START + i] = turned(key, c.SLOT_START, turn)
+    balls[v.LUCK_TILT + i] = turned(key, c.SLOT_TILT, turn)
+    balls[v.LUCK_LIE + i] = turned(key, c.SLOT_LIE, turn)
+
+
+@kernel
+def turn_normal(balls, count):
+    """Make normal numbers of those drawn for so many balls."""
+    for column in (v.LUCK_SPEED, v.LUCK_START, v.LUCK_TILT, v.LUCK_LIE):
+        normals(balls, column, count)
+
+
+@in_place
+def luck_of(balls, ball, key, turn, wind_speed, wind_bearing):
+    """The luck of a try of a stroke whose normal numbers are drawn."""
+    i = np.uintp(ball)
     return Luck(
         turned(key, c.SLOT_MIXTURE, turn),
-        normal(key, c.SLOT_SPEED, turn),
-        normal(key, c.SLOT_START, turn),
-        normal(key, c.SLOT_TILT, turn),
-        normal(key, c.SLOT_LIE, turn),
+        balls[v.LUCK_SPEED + i],
+        balls[v.LUCK_START + i],
+        balls[v.LUCK_TILT + i],
+        balls[v.LUCK_LIE + i],
         wind_speed,
         wind_bearing,
         turned(key, c.SLOT_TREE_HIT, turn),
@@ -198,6 +220,11 @@ def play(
         while going > 0 and stroke < max_strokes:
             tries = most_tries if stroke > 0 else 1
             for n in range(going):
+                key = stroke_key(sequence_key(root, int(states[n, SEQUENCE])), stroke)
+                for tried in range(tries):  # the last try is the stroke itself
+                    draw_strike(balls, n * tries + tried, key, np.uint64(tries - 1 - tried) * _TURN)
+            turn_normal(balls, going * tries)
+            for n in range(going):
                 state = states[n]
                 shot, aim, reach = action[0], action[1], action[2]
                 if stroke > 0:
@@ -207,20 +234,20 @@ def play(
                 row, scale = intended_shot(
                     numbers, game.strikes, at_lie, shot, reach, math.sqrt(dx * dx + dy * dy)
                 )
-                luck = stroke_key(sequence_key(root, int(state[SEQUENCE])), stroke)
+                key = stroke_key(sequence_key(root, int(state[SEQUENCE])), stroke)
                 for tried in range(tries):
-                    turn = np.uint64(tries - 1 - tried) * _TURN  # the last try is the stroke itself
+                    turn, ball = np.uint64(tries - 1 - tried) * _TURN, n * tries + tried
                     strike(
                         game,
                         balls,
-                        n * tries + tried,
+                        ball,
                         at_x,
                         at_y,
                         at_lie,
                         row,
                         math.atan2(dx, dy) + aim,
                         scale,
-                        stroke_luck(luck, turn, state[WIND_SPEED], state[WIND_BEARING]),
+                        luck_of(balls, ball, key, turn, state[WIND_SPEED], state[WIND_BEARING]),
                     )
             come_to_rest(game.ground, balls, going * tries)
             still = 0
