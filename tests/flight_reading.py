@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 import numpy as np
 from from_python import from_python
 
@@ -23,5 +21,5 @@ def flight_read(
     cross: float,
 ) -> tuple[float, ...]:
     """The six numbers of a strike down to a height node, in wind along and across its start line [yd/s]."""
-    blows = math.hypot(along, cross), math.atan2(cross, along)
-    return tuple(_fly(flights, row, _cell_of(numbers, flights, fraction, tilt, *blows, 0.0), node))
+    cell = _cell_of(numbers, flights, fraction, tilt, cross, along, 0.0, 1.0)  # along is up the page
+    return tuple(_fly(flights, row, cell, node))

@@ -152,8 +152,7 @@ def shot(
 
     `wind` is its velocity along x and y [yd/s]; `trees` the uniform numbers of a branch: hit, keep and turn.
     """
-    blows = float(np.hypot(*wind)), float(np.arctan2(*wind))
-    drawn = Luck(*map(float, luck), *blows, *map(float, trees))
+    drawn = Luck(*map(float, luck), float(wind[0]), float(wind[1]), *map(float, trees))
     out = play_shot(
         board.game, float(x), float(y), int(lie), row, math.radians(bearing_deg), scale, replay, drawn
     )

@@ -24,7 +24,7 @@ class Flights:
         self.heights = n[c.HEIGHT_0] + n[c.HEIGHT_STEP] * np.arange(self.table.shape[5])
 
     def axes(
-        self, shot: Array, fraction: Array, tilt: Array, wind: tuple[Array, Array], bearing: Array
+        self, shot: Array, fraction: Array, tilt: Array, along: Array, cross: Array
     ) -> tuple[list, Array]:
         """Corners of every strike's cell of the table and their weights, and -1 where the table is mirrored.
 
@@ -33,20 +33,17 @@ class Flights:
         [(index, weight), ...], float64[n]
         """
         n = self.read.numbers
-        speed, turn = wind[0], wind[1] - bearing
-        if n[c.WIND_RING]:  # one wind, from every side
-            first, second = speed, turn - 2.0 * np.pi * np.floor(turn / (2.0 * np.pi) + 0.5)
-        else:
-            first, second = speed * np.cos(turn), speed * np.sin(turn)
         # without curved shots the table knows wind from the left only
-        mirror = np.where((second < 0.0) & (n[c.WIND_V_0] == 0.0), -1.0, 1.0)
-        second, tilt = mirror * second, mirror * tilt
+        mirror = np.where((cross < 0.0) & (n[c.WIND_V_0] == 0.0), -1.0, 1.0)
+        cross, tilt = mirror * cross, mirror * tilt
+        if n[c.WIND_RING]:  # one wind, from every side
+            cross = np.arctan2(cross, along)
         _, nu, nv, nf, nt, _, _ = self.table.shape
         f, a = nodes_of(fraction, n[c.FRACTION_0], n[c.FRACTION_PER], nf)
         t, d = nodes_of(tilt, n[c.TILT_0], n[c.TILT_PER], nt)
         choices = [[(f, 1.0 - a), (f + 1, a)], [(t, 1.0 - d), (t + 1, d)]]
         for value, start, per, count in (
-            (first, n[c.WIND_U_0], n[c.WIND_U_PER], nu), (second, n[c.WIND_V_0], n[c.WIND_V_PER], nv),
+            (along, n[c.WIND_U_0], n[c.WIND_U_PER], nu), (cross, n[c.WIND_V_0], n[c.WIND_V_PER], nv),
         ):  # fmt: skip
             if count == 1:
                 choices.append([(0, 1.0)])

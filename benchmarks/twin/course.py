@@ -72,11 +72,12 @@ class Twin:
         at = np.arange(count)
         x, y = np.full(count, start.x_yd), np.full(count, start.y_yd)
         lie, home = np.full(count, start.lie), np.ones(count, bool)
-        speed, bearing = np.zeros(count), np.zeros(count)
+        wind_x, wind_y = np.zeros(count), np.zeros(count)
         if n[c.WIND_SPEED] or n[c.WIND_GUST]:
             gust, swing = self._uniform(generator, 2, count) - 0.5
             speed = n[c.WIND_SPEED] + 2.0 * gust * n[c.WIND_GUST]
             bearing = n[c.WIND_BEARING] + 2.0 * swing * n[c.WIND_SWING]
+            wind_x, wind_y = speed * np.sin(bearing), speed * np.cos(bearing)
         for stroke in range(most_strokes):
             if stroke == 0:
                 action = np.broadcast_to(start.action, (count, 3))
@@ -88,7 +89,7 @@ class Twin:
                 action[gone] = read.plan(lie[gone], x[gone], y[gone])
                 replay[gone] = read.value(lie[gone], x[gone], y[gone])
             done, spent, x, y, lie, stayed = self._stroke(
-                x, y, lie, action, replay, (speed[at], bearing[at]), generator
+                x, y, lie, action, replay, (wind_x[at], wind_y[at]), generator
             )
             home &= stayed
             score[at] += spent
@@ -147,7 +148,8 @@ class Twin:
         )
         tilt = wide * s[c.STRIKE_TILT_SD] * z_tilt
         sin_b, cos_b = np.sin(bearing), np.cos(bearing)
-        corners, mirror = self.flights.axes(row, fraction, tilt, wind, bearing)
+        along_wind, cross_wind = wind[0] * sin_b + wind[1] * cos_b, wind[0] * cos_b - wind[1] * sin_b
+        corners, mirror = self.flights.axes(row, fraction, tilt, along_wind, cross_wind)
         along, side, v_along, v_side, down, spin = self.flights.land(x, y, bearing, corners, mirror).T.copy()
         land_x, land_y = x + along * sin_b + side * cos_b, y + along * cos_b - side * sin_b
         vx, vy = v_along * sin_b + v_side * cos_b, v_along * cos_b - v_side * sin_b

@@ -8,10 +8,9 @@ import numpy as np
 
 from . import codes as c
 from ._compile import in_place, kernel
+from .angles import quick_angle
 from .game import Cell, Landing
 from .ground import height_at
-
-_ROUND = 2.0 * math.pi
 
 
 @in_place
@@ -86,7 +85,7 @@ def node_of(value, start, per, count):
 
 
 @in_place
-def cell_of(numbers, flights, fraction, tilt, wind_speed, wind_bearing, start):
+def cell_of(numbers, flights, fraction, tilt, wind_x, wind_y, line_x, line_y):
     """Where a strike is in the flight tables.
 
     The wind has two axes: how fast it blows along the start line (helping positive) and across it (towards
@@ -100,20 +99,21 @@ def cell_of(numbers, flights, fraction, tilt, wind_speed, wind_bearing, start):
         Still-air carry of the strike over the shot's stock carry.
     tilt : float
         Tilt of the spin axis, right positive [rad].
-    wind_speed, wind_bearing, start : float
-        Wind of the moment [yd/s], the way it blows towards and the start line [rad clockwise from +y].
+    wind_x, wind_y : float
+        Velocity of the wind of the moment [yd/s].
+    line_x, line_y : float
+        Unit vector along the start line.
 
     Returns
     -------
     Cell
     """
     first, second = 0.0, 0.0
-    if wind_speed != 0.0:
-        turn = wind_bearing - start
+    if wind_x != 0.0 or wind_y != 0.0:
+        first, second = wind_x * line_x + wind_y * line_y, wind_x * line_y - wind_y * line_x
         if numbers[c.WIND_RING] > 0.5:
-            second = turn - _ROUND * math.floor(turn / _ROUND + 0.5)
-        else:
-            first, second = wind_speed * math.cos(turn), wind_speed * math.sin(turn)
+            turn = quick_angle(abs(second), abs(first))
+            second = math.copysign(turn if first > 0.0 else math.pi - turn, second)
     mirror = -1.0 if second < 0.0 and numbers[c.WIND_V_0] == 0.0 else 1.0
     _, us, vs, fractions, tilts, _, _ = flights.shape
     u, wu = node_of(first, numbers[c.WIND_U_0], numbers[c.WIND_U_PER], us)
@@ -152,36 +152,36 @@ def fly(flights, shot, cell, node):
 
 @kernel
 def moment_wind(numbers, gust, swing):
-    """Speed of the wind [yd/s] and the way it blows towards [rad].
-
-    For two uniform numbers about 0 (-1/2 to 1/2).
-    """
+    """Velocity of the wind along x and y [yd/s] for two uniform numbers about 0 (-1/2 to 1/2)."""
     speed = numbers[c.WIND_SPEED] + 2.0 * gust * numbers[c.WIND_GUST]
-    return speed, numbers[c.WIND_BEARING] + 2.0 * swing * numbers[c.WIND_SWING]
+    if speed == 0.0:
+        return 0.0, 0.0
+    bearing = numbers[c.WIND_BEARING] + 2.0 * swing * numbers[c.WIND_SWING]
+    return speed * math.sin(bearing), speed * math.cos(bearing)
 
 
 @in_place
-def land(ground, flights, x, y, shot, bearing, cell):
-    """Landing of a strike that starts at a bearing [rad].
+def _height_under(ground, x, y, line_x, line_y, flight):
+    """Height of the ground under the end of a flight [yd]."""
+    along, side = flight[0], flight[1]
+    return height_at(ground, x + along * line_x + side * line_y, y + along * line_y - side * line_x)
+
+
+@in_place
+def land(ground, flights, x, y, shot, line_x, line_y, cell):
+    """Landing of a strike that starts along a line, given by its unit vector.
 
     On hilly ground the ball comes down where its fall between two landing-height nodes meets the ground,
     both taken to be straight there.
     """
     numbers = ground.numbers
-    sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     nodes = flights.shape[5]
     k = nodes // 2  # the ball's own height
     flight = fly(flights, shot, cell, k)
     if nodes > 1:
         level = height_at(ground, x, y)
         z = numbers[c.HEIGHT_0] + k * numbers[c.HEIGHT_STEP]
-        gap = (
-            height_at(
-                ground, x + flight[0] * sin_b + flight[1] * cos_b, y + flight[0] * cos_b - flight[1] * sin_b
-            )
-            - level
-            - z
-        )
+        gap = _height_under(ground, x, y, line_x, line_y, flight) - level - z
         step = 1 if gap > 0.0 else -1  # the ground is higher there: the ball comes down earlier
         for _ in range(nodes):
             if not 0 <= k + step < nodes:
@@ -189,23 +189,17 @@ def land(ground, flights, x, y, shot, bearing, cell):
             k += step
             z += step * numbers[c.HEIGHT_STEP]
             other = fly(flights, shot, cell, k)
-            new_gap = (
-                height_at(
-                    ground, x + other[0] * sin_b + other[1] * cos_b, y + other[0] * cos_b - other[1] * sin_b
-                )
-                - level
-                - z
-            )
+            new_gap = _height_under(ground, x, y, line_x, line_y, other) - level - z
             if new_gap * gap <= 0.0:
                 flight = _mix(flight, other, gap / (gap - new_gap) if gap != new_gap else 0.0)
                 break
             flight, gap = other, new_gap
     along, side, v_along, v_side, down, spin = flight
     return Landing(
-        x + along * sin_b + side * cos_b,
-        y + along * cos_b - side * sin_b,
-        v_along * sin_b + v_side * cos_b,
-        v_along * cos_b - v_side * sin_b,
+        x + along * line_x + side * line_y,
+        y + along * line_y - side * line_x,
+        v_along * line_x + v_side * line_y,
+        v_along * line_y - v_side * line_x,
         down,
         spin,
         along,

@@ -86,8 +86,8 @@ class Luck(NamedTuple):
         Uniform: solid or mishit.
     speed, start, tilt, lie
         Standard normal: of the strike, and of what the lie does to it.
-    wind_speed, wind_bearing
-        Wind of the moment [yd/s], and the way it blows towards [rad clockwise from +y].
+    wind_x, wind_y
+        Velocity of the wind of the moment [yd/s].
     hit, keep, turn
         Uniform: how far through a crown, what way is left after a branch, and which way it goes.
     """
@@ -97,8 +97,8 @@ class Luck(NamedTuple):
     start: Any
     tilt: Any
     lie: Any
-    wind_speed: Any
-    wind_bearing: Any
+    wind_x: Any
+    wind_y: Any
     hit: Any
     keep: Any
     turn: Any

@@ -10,6 +10,7 @@ from . import codes as c
 from . import volley as v
 from ._compile import entry, in_place, kernel, part
 from .air import moment_wind
+from .angles import line_to
 from .game import Luck
 from .luck import normals, seed_key, sequence_key, stroke_key, turned, uniform
 from .rest import come_to_rest
@@ -21,7 +22,7 @@ _PUTTING = np.uint64(0x5851F42D4C957F2D)  # moves putts to a stream of their own
 _DAY = np.uint64(0x2545F4914F6CDD1D)  # and what is drawn once a sequence
 
 # What is known of a sequence between two strokes
-SEQUENCE, WIND_SPEED, WIND_BEARING = 0, 1, 2  # which it is, its wind [yd/s], the way that blows [rad]
+SEQUENCE, WIND_X, WIND_Y = 0, 1, 2  # which it is, its wind [yd/s]
 AT_X, AT_Y, AT_LIE = 3, 4, 5  # where its ball is
 AT_START, REPLAY = 6, 7  # 1 at the asked place; value of the place
 STROKES, PENALTIES = 8, 9
@@ -60,7 +61,7 @@ def turn_normal(balls, count):
 
 
 @in_place
-def luck_of(balls, ball, key, turn, wind_speed, wind_bearing):
+def luck_of(balls, ball, key, turn, wind_x, wind_y):
     """The luck of a try of a stroke whose normal numbers are drawn."""
     i = np.uintp(ball)
     return Luck(
@@ -69,8 +70,8 @@ def luck_of(balls, ball, key, turn, wind_speed, wind_bearing):
         balls[v.LUCK_START + i],
         balls[v.LUCK_TILT + i],
         balls[v.LUCK_LIE + i],
-        wind_speed,
-        wind_bearing,
+        wind_x,
+        wind_y,
         turned(key, c.SLOT_TREE_HIT, turn),
         turned(key, c.SLOT_TREE_REST, turn),
         turned(key, c.SLOT_TREE_TURN, turn),
@@ -102,7 +103,7 @@ def _open(game, root, k, x, y, lie, start_value, state, row_out):
     day = stroke_key(sequence_key(root, k) ^ _DAY, 0)
     gust, swing = uniform(day, c.SLOT_GUST) - 0.5, uniform(day, c.SLOT_SWING) - 0.5
     state[SEQUENCE] = k
-    state[WIND_SPEED], state[WIND_BEARING] = moment_wind(numbers, gust, swing)
+    state[WIND_X], state[WIND_Y] = moment_wind(numbers, gust, swing)
     state[AT_X], state[AT_Y], state[AT_LIE], state[AT_START], state[REPLAY] = x, y, lie, 1.0, start_value
     state[STROKES], state[PENALTIES], state[EVENING] = 0.0, 0.0, 0.0
     row_out[c.OUT_PUTTS] = 0.0
@@ -231,9 +232,9 @@ def play(
                     shot, aim, reach = _next_shot(game, state, start_action)
                 at_x, at_y, at_lie = state[AT_X], state[AT_Y], int(state[AT_LIE])
                 dx, dy = pin_x - at_x, pin_y - at_y
-                row, scale = intended_shot(
-                    numbers, game.strikes, at_lie, shot, reach, math.sqrt(dx * dx + dy * dy)
-                )
+                distance = math.sqrt(dx * dx + dy * dy)
+                row, scale = intended_shot(numbers, game.strikes, at_lie, shot, reach, distance)
+                line_x, line_y = line_to(dx, dy, distance)
                 key = stroke_key(sequence_key(root, int(state[SEQUENCE])), stroke)
                 for tried in range(tries):
                     turn, ball = np.uint64(tries - 1 - tried) * _TURN, n * tries + tried
@@ -245,9 +246,11 @@ def play(
                         at_y,
                         at_lie,
                         row,
-                        math.atan2(dx, dy) + aim,
+                        line_x,
+                        line_y,
+                        aim,
                         scale,
-                        luck_of(balls, ball, key, turn, state[WIND_SPEED], state[WIND_BEARING]),
+                        luck_of(balls, ball, key, turn, state[WIND_X], state[WIND_Y]),
                     )
             come_to_rest(game.ground, balls, going * tries)
             still = 0

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 import numpy as np
 
 from . import codes as c
@@ -25,17 +23,16 @@ def wide_cell(numbers, wide, x, y):
 
 
 @in_place
-def way_to_trees(numbers, clear, x, y, bearing, along, side):
+def way_to_trees(numbers, clear, x, y, line_x, line_y, along, side):
     """How far along its start line a flight first comes near a crown [yd]; NO_HIT where it does not.
 
     The way on the ground to the landing is taken to bend as the square of the way flown.
     """
-    sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     bend = side / max(along * along, 1.0)
     way = 0.0
     while way < along:
         off = bend * way * way
-        stride = wide_cell(numbers, clear, x + way * sin_b + off * cos_b, y + way * cos_b - off * sin_b)
+        stride = wide_cell(numbers, clear, x + way * line_x + off * line_y, y + way * line_y - off * line_x)
         if stride <= 0.0:
             return way
         way += stride
@@ -63,7 +60,7 @@ def _track_point(tracks, shot, cell, k):
 
 
 @kernel
-def _march(ground, trees, x, y, sin_b, cos_b, level, old, new, gone, depth):
+def _march(ground, trees, x, y, line_x, line_y, level, old, new, gone, depth):
     """Fly one stretch of the track in short steps; (way, side, height) of a hit or NO_HIT, and depth spent.
 
     `old` and `new` are (way, side, height) at its ends.
@@ -75,7 +72,7 @@ def _march(ground, trees, x, y, sin_b, cos_b, level, old, new, gone, depth):
     for q in range(steps):
         s = (q + 0.5) / steps
         way, side = old[0] + s * length, old[1] + s * (new[1] - old[1])
-        px, py = x + way * sin_b + side * cos_b, y + way * cos_b - side * sin_b
+        px, py = x + way * line_x + side * line_y, y + way * line_y - side * line_x
         crown = int(trees.canopy[row_of(numbers, ground.surface, py), column_of(numbers, ground.surface, px)])
         if crown > 0:
             height = old[2] + s * (new[2] - old[2])
@@ -88,7 +85,7 @@ def _march(ground, trees, x, y, sin_b, cos_b, level, old, new, gone, depth):
 
 
 @in_place
-def first_branch(game, x, y, shot, bearing, cell, way, along, side, depth):
+def first_branch(game, x, y, shot, line_x, line_y, cell, way, along, side, depth):
     """Way along the start line [yd] at which a flight hits a branch, with its side and height there.
 
     Inside a crown the chance to hit within a step is exponential in its length over the crown's mean
@@ -111,7 +108,6 @@ def first_branch(game, x, y, shot, bearing, cell, way, along, side, depth):
     """
     ground, trees = game.ground, game.trees
     numbers, tracks = ground.numbers, trees.tracks
-    sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     points = tracks.shape[5]
     level, lowest, ready, gone = 0.0, along, False, 0.0
     known, wide = -1, 1.0 / numbers[c.SHADE_PER_YD]
@@ -120,8 +116,8 @@ def first_branch(game, x, y, shot, bearing, cell, way, along, side, depth):
     for _ in range(200):
         if way >= lowest:
             break
-        px = x + way * sin_b + bend * way * way * cos_b
-        py = y + way * cos_b - bend * way * way * sin_b
+        px = x + way * line_x + bend * way * way * line_y
+        py = y + way * line_y - bend * way * way * line_x
         clear = wide_cell(numbers, trees.clear, px, py)
         if clear > 0.0:
             way += clear
@@ -145,8 +141,8 @@ def first_branch(game, x, y, shot, bearing, cell, way, along, side, depth):
                 trees,
                 x,
                 y,
-                sin_b,
-                cos_b,
+                line_x,
+                line_y,
                 level,
                 (lowest * k / points, old_side, old_z),
                 (lowest * (k + 1) / points, new_side, new_z),

@@ -90,7 +90,7 @@ def test_a_strike_draws_the_quantiles_of_its_slots():
     for ball, key in enumerate(keys):
         luck = luck_of(room, ball, key, turn, 3.0, 4.0)
         assert (luck.mixture, luck.hit) == (turned(key, c.SLOT_MIXTURE, turn), turned(key, c.SLOT_TREE_HIT, turn))
-        assert (luck.wind_speed, luck.wind_bearing) == (3.0, 4.0)
+        assert (luck.wind_x, luck.wind_y) == (3.0, 4.0)
         slots = (c.SLOT_SPEED, c.SLOT_START, c.SLOT_TILT, c.SLOT_LIE)
         known = special.ndtri([turned(key, slot, turn) for slot in slots])
         assert (luck.speed, luck.start, luck.tilt, luck.lie) == pytest.approx(known, abs=1e-13)
