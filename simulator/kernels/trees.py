@@ -66,21 +66,24 @@ def _march(ground, trees, x, y, line_x, line_y, level, old, new, gone, depth):
     `old` and `new` are (way, side, height) at its ends.
     """
     numbers = ground.numbers
-    length = new[0] - old[0]
+    way, side, z = old
+    length = new[0] - way
+    bend, climb = (new[1] - side) / length, (new[2] - z) / length
+    x, y = x + way * line_x + side * line_y, y + way * line_y - side * line_x
+    head_x, head_y = line_x + bend * line_y, line_y - bend * line_x
     steps = int(length / numbers[c.RASTER_CELL]) + 1
     step = length / steps
     for q in range(steps):
-        s = (q + 0.5) / steps
-        way, side = old[0] + s * length, old[1] + s * (new[1] - old[1])
-        px, py = x + way * line_x + side * line_y, y + way * line_y - side * line_x
+        on = (q + 0.5) * step
+        px, py = x + on * head_x, y + on * head_y
         crown = int(trees.canopy[row_of(numbers, ground.surface, py), column_of(numbers, ground.surface, px)])
         if crown > 0:
-            height = old[2] + s * (new[2] - old[2])
+            height = z + on * climb
             over = level + height - height_at(ground, px, py)
             if trees.crowns[crown - 1, c.CROWN_BASE] < over < trees.crowns[crown - 1, c.CROWN_TOP]:
                 gone += step / trees.crowns[crown - 1, c.CROWN_HIT]
                 if gone >= depth:
-                    return way, side, height, gone
+                    return way + on, side + on * bend, height, gone
     return NO_HIT, 0.0, 0.0, gone
 
 
