@@ -26,9 +26,9 @@ def quick_cosine(x):
 
 @kernel
 def quick_angle(opposite, adjacent):
-    """atan(opposite / adjacent) for opposite >= 0 <= adjacent, within 1e-5 rad.
+    """atan(opposite / adjacent) for opposite >= 0 <= adjacent, within 1.2e-5 rad.
 
-    Polynomial 4.4.49 of Abramowitz and Stegun, "Handbook of Mathematical Functions" (from memory).
+    Polynomial 4.4.47 of Abramowitz and Stegun, "Handbook of Mathematical Functions" (from memory).
     """
     low, high = min(opposite, adjacent), max(opposite, adjacent)
     x = low / max(high, 1e-12)
