@@ -41,6 +41,9 @@ from .words import looks_like_words, player_said
 
 DEMO = Path(__file__).with_name("demo")
 
+UNNAMED = "Player"
+"""Name of a player in words that give none."""
+
 _PART_CURVES = (
     "direction_sd_deg", "distance_sd_pct", "mishit_rate", "mishit_loss_pct", "mishit_distance_sd_pct",
 )  # fmt: skip
@@ -86,7 +89,7 @@ def player_from_words(text: str) -> Player:
         A word that is not understood, or a number out of its range.
     """
     table, granted = player_said(text)
-    player = _player(Section(quoted(text), "", table), "Player")
+    player = _player(Section(quoted(text), "", table), UNNAMED)
     assumed = [
         sentence.replace("The file", "The player").replace("the file leaves", "the words leave")
         for sentence in player.assumed

@@ -222,10 +222,10 @@ def _blanks(sheet: Sheet, foot_in: float) -> None:
 def card_pages(
     yardages: Sequence[Yardage], units: Units = YARDS, numbers: Sequence[int | None] | None = None
 ) -> list[tuple[str, Figure]]:
-    """A card for each hole, named by its place in the book."""
+    """A card for each hole, named by its number; by its place in the book where it has none."""
     marks = list(numbers) if numbers is not None else [None] * len(yardages)
     return [
-        (f"hole-{k}", card_page(one, units, number))
+        (f"hole-{k if number is None else number}", card_page(one, units, number))
         for k, (one, number) in enumerate(zip(yardages, marks, strict=True), start=1)
     ]
 
