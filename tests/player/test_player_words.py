@@ -332,6 +332,8 @@ def test_clubs_and_aims(words: str, club: str, flight: str, part: float, yards: 
         ("3/4 mashie", "no club '3/4 mashie'"),
         ("punch 7-iron", 'for example "102 shot", or "7-iron low"'),
         ("4 hybrid", "no club '4 hybrid' in the bag of Barnaby (did you mean '5-hybrid'?)"),
+        ("5i", "no club '5i' in the bag of Barnaby (did you mean '5-hybrid'?)"),  # spelt most like the 9-iron
+        ("lw", "no club 'lw' in the bag of Barnaby (did you mean 'sand wedge'?)"),
         ("3w left", "'left' does not say how far"),
         ("choked down 7", "asked by the carry it has"),
         ("easy 7-iron", "asked by the carry it has"),

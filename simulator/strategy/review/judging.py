@@ -77,7 +77,7 @@ class ClubAndLine:
     club, flight : str
     carry_yd : float
     today_carry_yd : float
-        How far along its line a stock strike comes down in today's air and mean wind, on level ground.
+        How far along its line a stock strike comes down in today's air and mean wind, on the hole's ground.
     aim_offset_yd : float
         From the straight line ball to pin at stock carry, right positive.
     aim_bearing_deg : float
@@ -314,8 +314,9 @@ class Judge:
         shot = bag.shots.shots[choice.row]
         turn = float(choice.action[1])
         bearing = one_turn_deg(math.degrees(place.board.bearing_rad(place.x_yd, place.y_yd) + turn))
-        down = carries_today_yd(replace(shot, carry_yd=choice.carry_yd), bag.conditions, bearing)
-        pointed = point(self.hole, place.x_yd, place.y_yd, bearing, choice.carry_yd, down)
+        swung, here = replace(shot, carry_yd=choice.carry_yd), (place.x_yd, place.y_yd)
+        down = carries_today_yd(swung, bag.conditions, bearing, self.hole, here)
+        pointed = point(self.hole, *here, bearing, choice.carry_yd, down)
         return ClubAndLine(
             shot.club.name, shot.flight, choice.carry_yd, down, choice.carry_yd * math.sin(turn), bearing,
             pointed,
