@@ -548,7 +548,11 @@ def test_tees(words: str, tees: dict[str, float]) -> None:
     ("green 6 up", None, 6), ("green 6 below the tee", None, -6), ("tee 10 above the fairway", -10, -10),
     ("downhill 12", None, -12), ("uphill 4 m", None, 4 / 0.9144), ("green 20 ft down", None, -20 / 3),
     ("tee 10 above the fairway; green 4 above the fairway", -10, -6), ("fairway 8 down; green 3 up", -8, 3),
-    ("green 5 above the fairway", 0, 5),
+    ("green 5 above the fairway", 0, 5), ("green up 6", None, 6), ("green is up by 10 ft", None, 10 / 3),
+    ("drops 40 feet from tee to fairway", -40 / 3, -40 / 3), ("tee shot drops 40 feet", -40 / 3, -40 / 3),
+    ("falls 12 yards from the tee to the fairway; green 4 above the fairway", -12, -8),
+    ("tee shot plays uphill 5; green 20 ft above the fairway", 5, 5 + 20 / 3), ("downhill 12 off the tee", -12, -12),
+    ("drops 40 feet from tee to green", None, -40 / 3),
 ])  # fmt: skip
 def test_heights(words: str, fairway: float | None, green: float) -> None:
     hole = hole_from_words(f"par 4, 380; {words}").hole
@@ -704,6 +708,7 @@ def test_a_file_wins_over_words(tmp_path, monkeypatch) -> None:
         ("two-tiered green", 0.0, 1.0),  # three feet: assumed
         ("green 28 deep, 24 wide, two tiers, back half 2 ft higher", 0.0, 2.0 / 3.0),
         ("two tier green, front 3 ft down", 0.0, 1.0),
+        ("two tier green, back tier up 3 ft", 0.0, 1.0),
         ("two tier green, front tier 3 ft up", 1.0, 0.0),
         ("green 5 up, two tier green, back 3 ft up", 5.0, 6.0),
     ],

@@ -122,13 +122,14 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     # slopes, levels and heights
     ("tiers", rf"(?:(?P<a>{_N}) )?tier"),
     ("tier_up", rf"(?P<p>front|back) (?:tier |half |part )?(?:is )?(?P<a>{_N}) (?P<way>up|above|down|below)"),
+    ("tier_up", rf"(?P<p>front|back) (?:tier |half |part )?(?:is )?(?P<way>up|down) (?:by )?(?P<a>{_N})"),
     ("tier_up", rf"(?P<a>{_N}) (?P<way>up|above|down|below) at (?P<p>front|back)"),
     ("falls", r"falls(?: to| from)?"),
     ("way", r"(?:from )?(?P<p>front|back|left|right) to (?P<q>front|back|left|right)"),
     ("percent", r"%\d+"),
     ("level", r"level"),
     ("up", rf"(?P<a>{_N}) (?:up|above)(?P<ref> tee| fairway| green)?"),
-    ("up", rf"above (?:by )?(?P<a>{_N})"),
+    ("up", rf"(?:above|up) (?:by )?(?P<a>{_N})"),
     ("down", rf"(?P<a>{_N}) (?:down|below)(?P<ref> tee| fairway| green)?"),
     ("down", rf"(?:below|drops|down) (?:by )?(?P<a>{_N})"),
     # tees, bends, kinds

@@ -22,6 +22,10 @@ _SAYS_SIZE = {
 }  # fmt: skip
 """Words for a size, and the one behind a number that tells it."""
 
+_FALLS_AWAY = frozenset(listed("drops drop downhill falls descends"))
+_RISES = frozenset(listed("climbs climb uphill rises"))
+_OF_TEE_SHOTS = frozenset(listed("tee shot fairway from off to down up by plays"))
+
 _ROUND = frozenset(listed("round around surrounds surrounding encircles encircling"))
 _ENCIRCLES = ("encircling", "green")
 _GUARDED = frozenset(listed("guarded protected defended"))
@@ -31,7 +35,8 @@ _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
 
 def in_grammar(tokens: list[Token]) -> list[Token]:
     """The same hole with these turns of speech in words that the grammar has."""
-    plain = _told_sizes(_pin_high(_pairs(_coloured(_plainly(green_readings(_which_hole(tokens)))))))
+    begun = _tee_shot(green_readings(_which_hole(tokens)))
+    plain = _told_sizes(_pin_high(_pairs(_coloured(_plainly(begun)))))
     return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(plain)))))
 
 
@@ -48,6 +53,28 @@ def _which_hole(tokens: list[Token]) -> list[Token]:
     rest = tokens[start + 2 :]
     said_hole = rest[:1] and rest[0].key == "hole"
     return [replace(word, key="hole"), number, *(rest[1:] if said_hole else rest)]
+
+
+def _tee_shot(tokens: list[Token]) -> list[Token]:
+    """ "Drops 40 feet from tee to fairway" and "tee shot downhill 12" are a fairway so far below the tee."""
+    out: list[Token] = []
+    run: list[Token] = []
+    for token in [*tokens, None]:
+        if token is not None and not _is_break(token):
+            run.append(token)
+            continue
+        keys = {one.key for one in run if one.kind == "word"}
+        falls = [one for one in run if one.key in _FALLS_AWAY | _RISES]
+        sizes = [one for one in run if one.kind == "number"]
+        told = "fairway" in keys or {"tee", "shot"} <= keys or {"tee", "off"} <= keys
+        rest = keys - _FALLS_AWAY - _RISES - _OF_TEE_SHOTS - set(FILLERS)
+        if told and len(falls) == len(sizes) == 1 and not rest:
+            way = "below" if falls[0].key in _FALLS_AWAY else "above"
+            fairway, *over = (replace(falls[0], key=key) for key in ("fairway", way, "tee"))
+            run = [fairway, *sizes, *over]
+        out += run if token is None else [*run, token]
+        run = []
+    return out
 
 
 def _pairs(tokens: list[Token]) -> list[Token]:
