@@ -24,7 +24,7 @@ from simulator.conditions import Conditions, Wind, read_wind
 from simulator.errors import UsageError
 from simulator.hole import load_hole
 from simulator.hole.surfaces import Surface
-from simulator.report import shotplot
+from simulator.report import lessonmaps, shotplot
 from simulator.report.chosen import TroubleRow
 from simulator.report.daywords import clock
 from simulator.report.figures import in_ten, plain_spaces
@@ -355,6 +355,30 @@ def test_no_specks_between_the_lines_of_worth() -> None:
         parts = [part for path in lines.get_paths() for part in path.to_polygons(closed_only=False)]
         rings.append(sum(bool(np.hypot(*(part - middle).T).max() < radius + 4.0) for part in parts))
     assert rings[0] == 0 < rings[1]
+
+
+@pytest.mark.parametrize("cross_pt", [90.0, 5000.0])
+def test_a_line_of_worth_is_whole_where_no_number_stands(cross_pt: float, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A number taken away (here those near the cross, then all) left its gap in the line."""
+    monkeypatch.setattr(lessonmaps, "CROSS_PT", cross_pt)
+    ax = draw_value(made("withy-drain"))
+    (drawn,) = (c for c in ax.collections if isinstance(c, ContourSet))
+    value = made("withy-drain").value
+    whole = ax.contour(value.x_yd, value.y_yd, value.strokes - value.here, levels=drawn.levels)
+    texts = [text for text in ax.texts if re.fullmatch(r"[+-]\d\.\d+|0", text.get_text())]
+    assert bool(texts) == (cross_pt < 100.0)
+    inverse = ax.transData.inverted()
+    under = shapely.union_all([
+        shapely.Point(text.get_position()).buffer(text.get_window_extent().padded(9.0).transformed(inverse).width)
+        for text in texts
+    ])  # fmt: skip
+    lines = [
+        shapely.union_all([shapely.LineString(part) for path in one.get_paths() for part in path.to_polygons(closed_only=False)])
+        for one in (drawn, whole)
+    ]
+    missing = lines[1].difference(lines[0].buffer(0.3))
+    assert missing.difference(under).length < 1.0, missing.length
+    assert (missing.length > 5.0) == bool(texts)
 
 
 def test_a_place_worth_the_same_is_said_to_be() -> None:
