@@ -563,6 +563,19 @@ def test_heights(words: str, fairway: float | None, green: float) -> None:
         assert hole.height_at(0, 250) == pytest.approx(fairway, abs=0.6 + 0.02 * abs(green - fairway))
 
 
+@pytest.mark.parametrize("words", [
+    "bunker left 230 carry 245", "bunker left at 230 carry 245", "bunker left at 230, carry 245", "bunker left 230, carry 245",
+    "bunker left reach 230 carry 245", "bunker left, reach 230, clear 245", "bunker left 230 clear 245", "bunker left 230 to clear 245",
+    "pond left 230 carry 245", "pond left at 230, carry 245", "bunkers left at 200 and 230, carry 245",
+])  # fmt: skip
+def test_where_it_begins_and_the_carry_over_it(words: str) -> None:
+    """ "230 carry 245" was a carry of 230 and a bunker about 245; with a comma it was refused."""
+    hole = hole_from_words(f"par 4, 400; {words}").hole
+    area = [f for f in hole.features if f.name.startswith(("left bunker", "pond"))][-1].area
+    assert (area.bounds[1], area.bounds[3]) == pytest.approx((230.0, 245.0), abs=0.2)
+    assert area.bounds[2] < 0.0
+
+
 def test_single_trees_and_marks() -> None:
     hole = hole_from_words(
         BASE + "lone tree 12 left at 230, 14 tall; oak 20 right at 300, crown 12, 18 tall, dense; "
