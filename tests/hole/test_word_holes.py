@@ -544,6 +544,16 @@ def test_tees(words: str, tees: dict[str, float]) -> None:
     assert {t.name: t.y_yd + shift for t in hole.tees} == pytest.approx(tees)
 
 
+@pytest.mark.parametrize("words", [
+    "par 4, 380 white, 340 yellow, 310 red", "par 4 380 white, 340 yellow, 310 red; fairway 28 wide",
+    "par 4, 380 from the whites, 340 off the yellows, 310 from the reds", "par 4, white 380, yellow 340, red 310; out left 34",
+    "7th, par 4, white tees 380 yards, yellow tees 340 yards and red tees 310 yards",
+])  # fmt: skip
+def test_lengths_as_the_card_has_them(words: str) -> None:
+    hole = hole_from_words(words).hole
+    assert {t.name: round(hole.with_tee(t.name).length_yd) for t in hole.tees} == {"white": 380, "yellow": 340, "red": 310}
+
+
 @pytest.mark.parametrize(("words", "fairway", "green"), [
     ("green 6 up", None, 6), ("green 6 below the tee", None, -6), ("tee 10 above the fairway", -10, -10),
     ("downhill 12", None, -12), ("uphill 4 m", None, 4 / 0.9144), ("green 20 ft down", None, -20 / 3),

@@ -60,6 +60,7 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; fairway slopes left to right": ("'slopes' (letter 21)", "a file can give any ground slope_pct"),
     "par 4, 372; 30 ft drop from the tee": ("'drop' (letter 19)", "from where to where?"),
     "par 4, 372; second shot uphill 15 ft": ("'shot' (letter 20)", '"green 5 above the fairway"'),
+    "par 4, 372, stroke index 7, red 340": ("'340' (letter 33)", 'another tee has its colour: "red tee 340"'),
     "par 4, 400; bunker left 20 carry 240": ("'20' (letter 25)", 'Say "edge 20, carry 240"'),
     "par 4, 400; bunker left 260, carry 250": ("'bunker' (letter 13)", "ends before it begins"),
     "par 4, 372; no trouble left": ("'no' (letter 13)", "what is not drawn is rough"),
