@@ -135,7 +135,8 @@ class Plays:
         """What is swung, and where it is aimed."""
         bag, here = self.board.bag, (self.start.x_yd, self.start.y_yd)
         shot = bag.shots.shots[choice.row]
-        down = carries_today_yd(replace(shot, carry_yd=choice.carry_yd), bag.conditions, bearing_deg)
+        swung = replace(shot, carry_yd=choice.carry_yd)
+        down = carries_today_yd(swung, bag.conditions, bearing_deg, self.hole, here)
         return {
             "club": shot.club.name,
             "flight": shot.flight,

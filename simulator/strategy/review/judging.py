@@ -34,6 +34,7 @@ from ...player.model import Player
 from ...tables.luck import strike_sets
 from ...units import one_turn_deg
 from ..aimwords import in_degrees
+from ..answering import refuse_hopeless
 from ..asked import WORTH_SHOWING, asked_club
 from ..clubwords import club_and_aim, shot_distance
 from ..errorbars import Estimate, mean, total
@@ -77,7 +78,7 @@ class ClubAndLine:
     club, flight : str
     carry_yd : float
     today_carry_yd : float
-        How far along its line a stock strike comes down in today's air and mean wind, on level ground.
+        How far along its line a stock strike comes down in today's air and mean wind, on the hole's ground.
     aim_offset_yd : float
         From the straight line ball to pin at stock carry, right positive.
     aim_bearing_deg : float
@@ -187,6 +188,8 @@ class Judge:
         ------
         UsageError
             A club that is not in the bag or not played from there.
+        NoAnswerError
+            A place that no shot gets home from.
         """
         before, after = self.value(stroke.start), EXACT if stroke.end is None else self.value(stroke.end)
         taken = stroke.strokes + stroke.penalty
@@ -235,6 +238,7 @@ class Judge:
             # the lowest of several scores flatters itself: other strikes say what it is worth
             strikes = strike_sets(seed + 22, SETS, STRIKES)
             value = float(place.scores(best.action[None], replay, strikes)[0])
+            refuse_hopeless(value, rest.words)
             off = Estimate(0.0, MAP_ERROR)
             if key == self._first:
                 off = _off(place, best.action, value, seed + 23)
@@ -314,8 +318,9 @@ class Judge:
         shot = bag.shots.shots[choice.row]
         turn = float(choice.action[1])
         bearing = one_turn_deg(math.degrees(place.board.bearing_rad(place.x_yd, place.y_yd) + turn))
-        down = carries_today_yd(replace(shot, carry_yd=choice.carry_yd), bag.conditions, bearing)
-        pointed = point(self.hole, place.x_yd, place.y_yd, bearing, choice.carry_yd, down)
+        swung, here = replace(shot, carry_yd=choice.carry_yd), (place.x_yd, place.y_yd)
+        down = carries_today_yd(swung, bag.conditions, bearing, self.hole, here)
+        pointed = point(self.hole, *here, bearing, choice.carry_yd, down)
         return ClubAndLine(
             shot.club.name, shot.flight, choice.carry_yd, down, choice.carry_yd * math.sin(turn), bearing,
             pointed,
