@@ -5,7 +5,7 @@ Each ``--try`` names fields of `engine.Effort`, the node spacings ``coarse_yd``,
 same sequences as the default's from the tee (the luck, stroke by stroke), putts by their expectation:
 strokes more than the default's, and the processor seconds of both maps (noisy where other work runs).
 Two maps of other seeds differ by 0.003 or so themselves: ``--maps 4`` makes four of each, and the error said
-is that of their mean.
+is that of their mean. ``--against 15`` makes it a day of that wind [mph] down the hole.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ import numpy as np
 
 from benchmarks.regret import HOLES, PLAYERS, SEED, from_tee, played
 from simulator import load_hole, load_player
+from simulator.conditions import Conditions, Wind
 from simulator.engine import Effort, default_threads, solve_map
 from simulator.hole.model import Hole
 from simulator.hole.surfaces import Lie
@@ -76,12 +77,14 @@ def scores(
 
 
 def row(
-    hole_name: str, player_name: str, tried: list[Settings], maps: int, sequences: int, threads: int
-) -> dict[str, Any]:
+    hole_name: str, player_name: str, tried: list[Settings], maps: int, sequences: int, threads: int,
+    against_mph: float = 0.0,
+) -> dict[str, Any]:  # fmt: skip
     """One hole and player: the default, and each of the others against it, over maps of several seeds."""
     hole, player = load_hole(hole_name), load_player(player_name)
     raster = ground_raster(hole)
-    bag = make_bag(player, None, raster, threads)
+    day = Conditions(wind=Wind(against_mph, 0.0) if against_mph else None)
+    bag = make_bag(player, day, raster, threads)
     more, spread, took = (np.empty((maps, len(tried) + 1)) for _ in range(3))
     for k in range(maps):
         usual, took[k, -1] = scores(settings(""), hole, bag, raster, SEED + 100 * k, sequences, threads)
@@ -103,6 +106,7 @@ def main() -> int:
     parser.add_argument("--try", dest="tried", action="append", default=[], metavar="SETTINGS")
     parser.add_argument("--only", action="append", metavar="HOLE:PLAYER", default=[])
     parser.add_argument("--maps", type=int, default=1)
+    parser.add_argument("--against", type=float, default=0.0, metavar="MPH", help="wind down the hole")
     parser.add_argument("--sequences", type=int, default=SEQUENCES)
     parser.add_argument("--threads", type=int, default=default_threads())
     parser.add_argument("--json", action="store_true")
@@ -112,7 +116,7 @@ def main() -> int:
     row(*wanted[0], tried[:0], 1, 1_000, asked.threads)  # compiled before anything is timed
     rows = []
     for hole, player in wanted:
-        one = row(hole, player, tried, asked.maps, asked.sequences, asked.threads)
+        one = row(hole, player, tried, asked.maps, asked.sequences, asked.threads, asked.against)
         rows.append(one)
         if not asked.json:
             print(f"{hole}, {player}: default {one['seconds']:.1f} s", flush=True)

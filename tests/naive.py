@@ -104,9 +104,10 @@ class Flights:
     """
 
     def __init__(self, tables: Any, row: int, wind: tuple[float, float] = (0.0, 0.0)) -> None:
-        table = tables.flights[row].astype(float)  # [along wind, cross wind, fraction, tilt, height, 6]
+        table = tables.flights[row].astype(float)  # [wind, wind, fraction, tilt, height, 6]
         self.wind = wind  # velocity along x and y [yd/s]
-        axes = [tables.winds.along, tables.winds.cross, FRACTIONS, np.radians(TILTS_DEG), tables.heights_yd]
+        self.ring = tables.winds.ring
+        axes = [tables.winds.u, tables.winds.v, FRACTIONS, np.radians(TILTS_DEG), tables.heights_yd]
         for axis, nodes in enumerate(axes):
             if nodes.size == 1:  # scipy wants two nodes
                 axes[axis] = np.array([nodes[0], nodes[0] + 1.0])
@@ -119,6 +120,8 @@ class Flights:
         sine, cosine = np.sin(start), np.cos(start)
         along, cross = (self.wind[0] * sine + self.wind[1] * cosine, self.wind[0] * cosine - self.wind[1] * sine)
         flip = np.where((cross < 0.0) & (self.axes[1][0] == 0.0), -1.0, 1.0)
+        if self.ring:  # one wind, by the angle it blows at
+            along, cross = np.hypot(along, cross), np.arctan2(cross, along)
         asked = np.broadcast_arrays(along, flip * cross, fraction, flip * np.asarray(tilt), height)
         points = [np.clip(p, nodes[0], nodes[-1]) for p, nodes in zip(asked, self.axes, strict=True)]
         stacked = np.stack(points, axis=-1)

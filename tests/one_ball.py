@@ -21,7 +21,7 @@ def _compiled(function: Any) -> Any:
 def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):  # type: ignore[no-untyped-def]
     """One shot, struck, brought to rest and settled."""
     balls = np.empty(v.ROOM)
-    strike(game, balls, 0, x, y, lie, shot, bearing, scale, luck)
+    strike(game, balls, 0, x, y, lie, shot, math.sin(bearing), math.cos(bearing), 0.0, scale, luck)
     come_to_rest(game.ground, balls, 1)
     return settle(game, balls, 0, replay)
 

@@ -23,15 +23,27 @@ class Flights:
         self.flat = self.table.reshape(-1, COLUMNS)
         self.heights = n[c.HEIGHT_0] + n[c.HEIGHT_STEP] * np.arange(self.table.shape[5])
 
-    def axes(self, shot: Array, fraction: Array, tilt: Array, along: Array, cross: Array) -> list:
-        """Corners of every strike's cell of the table and their weights: [(index, weight), ...]."""
+    def axes(
+        self, shot: Array, fraction: Array, tilt: Array, along: Array, cross: Array
+    ) -> tuple[list, Array]:
+        """Corners of every strike's cell of the table and their weights, and -1 where the table is mirrored.
+
+        Returns
+        -------
+        [(index, weight), ...], float64[n]
+        """
         n = self.read.numbers
+        # without curved shots the table knows wind from the left only
+        mirror = np.where((cross < 0.0) & (n[c.WIND_V_0] == 0.0), -1.0, 1.0)
+        cross, tilt = mirror * cross, mirror * tilt
+        if n[c.WIND_RING]:  # one wind, from every side
+            cross = np.arctan2(cross, along)
         _, nu, nv, nf, nt, _, _ = self.table.shape
         f, a = nodes_of(fraction, n[c.FRACTION_0], n[c.FRACTION_PER], nf)
         t, d = nodes_of(tilt, n[c.TILT_0], n[c.TILT_PER], nt)
         choices = [[(f, 1.0 - a), (f + 1, a)], [(t, 1.0 - d), (t + 1, d)]]
         for value, start, per, count in (
-            (along, n[c.ALONG_0], n[c.ALONG_PER], nu), (cross, n[c.CROSS_0], n[c.CROSS_PER], nv),
+            (along, n[c.WIND_U_0], n[c.WIND_U_PER], nu), (cross, n[c.WIND_V_0], n[c.WIND_V_PER], nv),
         ):  # fmt: skip
             if count == 1:
                 choices.append([(0, 1.0)])
@@ -41,7 +53,7 @@ class Flights:
         corners = []
         for (fk, fw), (tk, tw), (uk, uw), (vk, vw) in product(*choices):
             corners.append(((((shot * nu + uk) * nv + vk) * nf + fk) * nt + tk, fw * tw * uw * vw))
-        return corners
+        return corners, mirror
 
     def at_height(self, corners: list, node: Array | int) -> Array:
         """float64[n, COLUMNS] down to a landing-height node."""

@@ -149,9 +149,7 @@ class Twin:
         tilt = wide * s[c.STRIKE_TILT_SD] * z_tilt
         sin_b, cos_b = np.sin(bearing), np.cos(bearing)
         along_wind, cross_wind = wind[0] * sin_b + wind[1] * cos_b, wind[0] * cos_b - wind[1] * sin_b
-        # without curved shots the table knows wind from the left only
-        mirror = np.where((cross_wind < 0.0) & (n[c.CROSS_0] == 0.0), -1.0, 1.0)
-        corners = self.flights.axes(row, fraction, mirror * tilt, along_wind, mirror * cross_wind)
+        corners, mirror = self.flights.axes(row, fraction, tilt, along_wind, cross_wind)
         along, side, v_along, v_side, down, spin = self.flights.land(x, y, bearing, corners, mirror).T.copy()
         land_x, land_y = x + along * sin_b + side * cos_b, y + along * cos_b - side * sin_b
         vx, vy = v_along * sin_b + v_side * cos_b, v_along * cos_b - v_side * sin_b

@@ -135,7 +135,8 @@ def course(
 
 def _players(who: Who) -> list[Player]:
     from ..player import load_player
-    from ..strategy.initials import with_initials
+    from ..player.bag import UNNAMED
+    from ..strategy.initials import numbered, with_initials
 
     named = list(who.player or [])
     if who.players is not None:
@@ -143,7 +144,9 @@ def _players(who: Who) -> list[Player]:
         if not files:
             raise UsageError(f"{who.players}: no player file in it; allowed: a folder of them")
         named += [str(file) for file in files]
-    players = [load_player(name) for name in named or [o.DEFAULT_PLAYER]]
+    players = numbered([load_player(name) for name in named or [o.DEFAULT_PLAYER]])
+    if any(player.name == f"{UNNAMED} 1" for player in players):
+        say(f'players in words without a name are "{UNNAMED} 1" and so on; "called Ada" gives one')
     return with_initials(players) if who.initials else players
 
 

@@ -92,7 +92,7 @@ def holes_of(given: str) -> list[tuple[int | None, Hole]]:
 def course_or_hole(given: str) -> tuple[str | None, list[tuple[int | None, Hole]]]:
     """The same with the course's name; None: it is a single hole."""
     from ..hole import load_hole
-    from ..hole.course import bundled_courses, load_course
+    from ..hole.course import bundled_courses, hole_number, load_course
     from ..hole.files import bundled_name
 
     try:
@@ -101,7 +101,7 @@ def course_or_hole(given: str) -> tuple[str | None, list[tuple[int | None, Hole]
     except (OSError, ValueError):  # a zero byte in it: the reader of holes says so
         folder = file = False
     if not folder and (file or bundled_name(given) not in bundled_courses()):
-        return None, [(None, load_hole(given))]
+        return None, [(hole_number(given), load_hole(given))]
     course = load_course(given)
     for bad in course.bad:
         say(f"left out: {bad.error}")

@@ -148,6 +148,7 @@ PATTERNS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
         ("clock", rf"(?P<hour>\d{{1,2}}):(?P<minute>\d\d){_END}"),
         ("degrees", rf"(?P<n>{NUMBER}) ?{DEGREE}{_END}"),
         ("range", rf"(?P<low>{NUMBER}) ?(?:-|to) ?(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
+        ("force", rf"(?P<n>\d\d?) ?(?:bft|beaufort){_END}"),
         ("force", rf"(?:(?:beaufort|force|bft)(?: force)? |f ?)(?P<n>\d\d?){_END}"),
         ("force", rf"(?P<name>{'|'.join(sorted(BEAUFORT_NAMES, key=len, reverse=True))}){_END}"),
         ("speed", rf"(?P<n>{NUMBER}) ?{UNIT}{_END}"),

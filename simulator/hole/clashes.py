@@ -151,12 +151,16 @@ def _side(play: PlayLine, area: shapely.Geometry) -> str:
 
 
 def undrawn(hole: Hole) -> dict[str, float]:
-    """Sides on which nothing is drawn beyond `WILD_YD`, and how far from the line the drawing ends [yd]."""
+    """Sides on which nothing is drawn beyond `WILD_YD`, and how far from the line the drawing ends [yd].
+
+    What lies behind the end of the line ("out 20 behind the green") is beside no part of it.
+    """
     reach = {"left": 0.0, "right": 0.0}
+    beside = shapely.LineString(hole.line).buffer(2.0 * WILD_YD, cap_style="flat")
     shapes = [f.area for f in hole.features]
     shapes += [shapely.Point(t.x_yd, t.y_yd).buffer(0.5 * t.crown_yd, 4) for t in hole.single_trees]
     for shape in shapes:
-        for x, y in shapely.get_coordinates(shape):
+        for x, y in shapely.get_coordinates(shape.intersection(beside)):
             offset = hole.station_offset(x, y)[1]
             side = "left" if offset < 0.0 else "right"
             reach[side] = max(reach[side], abs(offset))

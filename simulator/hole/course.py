@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from simulator.errors import FileError, SimulatorError
-from simulator.hole.files import bundled_folder, bundled_name, load_hole
+from simulator.hole.files import bundled_file, bundled_folder, bundled_name, load_hole
 from simulator.hole.model import Hole
 
 MOST_HOLES = 99
@@ -115,6 +115,16 @@ def load_course(folder_or_name: str | Path) -> Course:
     holes.sort(key=lambda item: item[0])
     name = folder.resolve().name.replace("-", " ").replace("_", " ").strip().title()
     return Course(name, tuple(hole for _, hole in holes), tuple(number for number, _ in holes), tuple(bad))
+
+
+def hole_number(path_or_name: str) -> int | None:
+    """Number in a hole's file name (``07-drovers.toml``, ``ostrel-heath/7``); None: there is none."""
+    try:
+        file = Path(path_or_name) if Path(path_or_name).is_file() else bundled_file(path_or_name)
+    except (OSError, ValueError):  # a name too long, a zero byte in it
+        return None
+    found = None if file is None else _NUMBERED.match(file.name)
+    return int(found[1]) if found and 0 < int(found[1]) <= MOST_HOLES else None
 
 
 def _numbered(files: list[Path]) -> Iterator[tuple[int | None, Path]]:

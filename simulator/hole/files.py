@@ -37,7 +37,7 @@ def bundled_name(typed: str) -> str:
     return re.sub(r"[\s_]+", "-", typed.strip().casefold())
 
 
-def _bundled(source: str) -> Path | None:
+def bundled_file(source: str) -> Path | None:
     """File of a demo hole by its name, or of a demo course's by course and file name or number."""
     source = bundled_name(source)
     if not _DEMO.fullmatch(source):
@@ -75,7 +75,7 @@ def load_hole(path_or_name: str | Path) -> Hole:
 
         if looks_like_words(source):
             return hole_from_words(source).hole
-    bundled = _bundled(source)
+    bundled = bundled_file(source)
     if bundled is not None and not os.path.isfile(source):
         source = bundled_name(source)
         return read_sketch(parse_file(bundled, source), source)

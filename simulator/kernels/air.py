@@ -8,15 +8,16 @@ import numpy as np
 
 from . import codes as c
 from ._compile import in_place, kernel
-from .game import Landing
+from .angles import quick_angle
+from .game import Cell, Landing
 from .ground import height_at
 
 
 @in_place
-def _corner(flights, shot, u, v, f, t, h, a, d):
-    """Flight at one wind and height node, bilinear in carry fraction (a) and tilt (d)."""
-    shot, u, v = np.uintp(shot), np.uintp(u), np.uintp(v)
-    f, t, h = np.uintp(f), np.uintp(t), np.uintp(h)
+def _corner(flights, shot, u, v, h, cell):
+    """Flight at one wind and height node, bilinear in carry fraction and tilt."""
+    shot, u, v, h = np.uintp(shot), np.uintp(u), np.uintp(v), np.uintp(h)
+    f, t, a, d = np.uintp(cell.f), np.uintp(cell.t), cell.wf, cell.wt
     g, w = f + np.uintp(1), t + np.uintp(1)
     p, q, r, s = (1.0 - a) * (1.0 - d), a * (1.0 - d), (1.0 - a) * d, a * d
     return (
@@ -83,49 +84,69 @@ def node_of(value, start, per, count):
     return node, place - node
 
 
-@kernel
-def mirror_of(numbers, cross_wind):
-    """-1 where a flight is read as the mirror image of one in wind from the left, else 1.
+@in_place
+def cell_of(numbers, flights, fraction, tilt, wind_x, wind_y, line_x, line_y):
+    """Where a strike is in the flight tables.
 
-    Only straight shots are their own mirror images: with a curved one in the bag the table knows both sides.
+    The wind has two axes: how fast it blows along the start line (helping positive) and across it (towards
+    the right); or, on a day of one wind, only which way it blows off the start line, half as much to read.
+    Only straight shots are their own mirror images in wind from the other side: with a curved one in the bag
+    the tables know both.
+
+    Parameters
+    ----------
+    fraction : float
+        Still-air carry of the strike over the shot's stock carry.
+    tilt : float
+        Tilt of the spin axis, right positive [rad].
+    wind_x, wind_y : float
+        Velocity of the wind of the moment [yd/s].
+    line_x, line_y : float
+        Unit vector along the start line.
+
+    Returns
+    -------
+    Cell
     """
-    return -1.0 if cross_wind < 0.0 and numbers[c.CROSS_0] == 0.0 else 1.0
+    first, second = 0.0, 0.0
+    if wind_x != 0.0 or wind_y != 0.0:
+        first, second = wind_x * line_x + wind_y * line_y, wind_x * line_y - wind_y * line_x
+        if numbers[c.WIND_RING] > 0.5:
+            turn = quick_angle(abs(second), abs(first))
+            second = math.copysign(turn if first > 0.0 else math.pi - turn, second)
+    mirror = -1.0 if second < 0.0 and numbers[c.WIND_V_0] == 0.0 else 1.0
+    _, us, vs, fractions, tilts, _, _ = flights.shape
+    u, wu = node_of(first, numbers[c.WIND_U_0], numbers[c.WIND_U_PER], us)
+    v, wv = node_of(mirror * second, numbers[c.WIND_V_0], numbers[c.WIND_V_PER], vs)
+    f, wf = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_PER], fractions)
+    t, wt = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_PER], tilts)
+    return Cell(u, wu, v, wv, f, wf, t, wt, mirror)
 
 
 @in_place
-def fly(numbers, flights, shot, fraction, tilt, node, along_wind, cross_wind):
+def fly(flights, shot, cell, node):
     """Flight of a strike down to one landing-height node, linear between the nodes of all other axes.
 
     Parameters
     ----------
     shot : int
         Shot row.
-    fraction : float
-        Still-air carry of the strike over the shot's stock carry.
-    tilt : float
-        Tilt of the spin axis, right positive [rad].
+    cell : Cell
     node : int
         Landing-height node.
-    along_wind, cross_wind : float
-        Wind along the start line (helping positive) and across it (towards the right) [yd/s].
 
     Returns
     -------
     along, side, v_along, v_side, v_down, spin : float
         yd, yd/s and rad/s, in the frame of the start direction.
     """
-    _, alongs, crosses, fractions, tilts, _, _ = flights.shape
-    mirror = mirror_of(numbers, cross_wind)
-    f, a = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_PER], fractions)
-    t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_PER], tilts)
-    u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_PER], alongs)
-    v, wv = node_of(mirror * cross_wind, numbers[c.CROSS_0], numbers[c.CROSS_PER], crosses)
     flight = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0)
-    for corner in range(4):  # of the wind; most days have one. One call, copied once
+    for corner in range(4):  # of the wind; most days have one or two. One call, copied once
         du, dv = corner & 1, corner >> 1
-        share = (wu if du else 1.0 - wu) * (wv if dv else 1.0 - wv)
+        share = (cell.wu if du else 1.0 - cell.wu) * (cell.wv if dv else 1.0 - cell.wv)
         if share > 0.0:
-            flight = _more(flight, _corner(flights, shot, u + du, v + dv, f, t, node, a, d), share)
+            flight = _more(flight, _corner(flights, shot, cell.u + du, cell.v + dv, node, cell), share)
+    mirror = cell.mirror
     return (flight[0], mirror * flight[1], flight[2], mirror * flight[3], flight[4], flight[5])
 
 
@@ -140,52 +161,45 @@ def moment_wind(numbers, gust, swing):
 
 
 @in_place
-def land(ground, flights, x, y, shot, bearing, fraction, tilt, wind_x, wind_y):
-    """Landing of a strike.
+def _height_under(ground, x, y, line_x, line_y, flight):
+    """Height of the ground under the end of a flight [yd]."""
+    along, side = flight[0], flight[1]
+    return height_at(ground, x + along * line_x + side * line_y, y + along * line_y - side * line_x)
+
+
+@in_place
+def land(ground, flights, x, y, shot, line_x, line_y, cell):
+    """Landing of a strike that starts along a line, given by its unit vector.
 
     On hilly ground the ball comes down where its fall between two landing-height nodes meets the ground,
-    both taken to be straight there. `wind_x`, `wind_y` is the velocity of the wind [yd/s].
+    both taken to be straight there.
     """
     numbers = ground.numbers
-    sin_b, cos_b = math.sin(bearing), math.cos(bearing)
-    along_wind, cross_wind = wind_x * sin_b + wind_y * cos_b, wind_x * cos_b - wind_y * sin_b
     nodes = flights.shape[5]
     k = nodes // 2  # the ball's own height
-    flight = fly(numbers, flights, shot, fraction, tilt, k, along_wind, cross_wind)
+    flight = fly(flights, shot, cell, k)
     if nodes > 1:
         level = height_at(ground, x, y)
         z = numbers[c.HEIGHT_0] + k * numbers[c.HEIGHT_STEP]
-        gap = (
-            height_at(
-                ground, x + flight[0] * sin_b + flight[1] * cos_b, y + flight[0] * cos_b - flight[1] * sin_b
-            )
-            - level
-            - z
-        )
+        gap = _height_under(ground, x, y, line_x, line_y, flight) - level - z
         step = 1 if gap > 0.0 else -1  # the ground is higher there: the ball comes down earlier
         for _ in range(nodes):
             if not 0 <= k + step < nodes:
                 break
             k += step
             z += step * numbers[c.HEIGHT_STEP]
-            other = fly(numbers, flights, shot, fraction, tilt, k, along_wind, cross_wind)
-            new_gap = (
-                height_at(
-                    ground, x + other[0] * sin_b + other[1] * cos_b, y + other[0] * cos_b - other[1] * sin_b
-                )
-                - level
-                - z
-            )
+            other = fly(flights, shot, cell, k)
+            new_gap = _height_under(ground, x, y, line_x, line_y, other) - level - z
             if new_gap * gap <= 0.0:
                 flight = _mix(flight, other, gap / (gap - new_gap) if gap != new_gap else 0.0)
                 break
             flight, gap = other, new_gap
     along, side, v_along, v_side, down, spin = flight
     return Landing(
-        x + along * sin_b + side * cos_b,
-        y + along * cos_b - side * sin_b,
-        v_along * sin_b + v_side * cos_b,
-        v_along * cos_b - v_side * sin_b,
+        x + along * line_x + side * line_y,
+        y + along * line_y - side * line_x,
+        v_along * line_x + v_side * line_y,
+        v_along * line_y - v_side * line_x,
         down,
         spin,
         along,

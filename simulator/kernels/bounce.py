@@ -5,38 +5,8 @@ from __future__ import annotations
 import math
 
 from . import codes as c
-from ._compile import in_place, kernel
-
-
-@kernel
-def quick_sine(x):
-    """sin x for |x| < 1 by its series to x^9: within 3e-8. Summed in pairs: a chain of products is slow."""
-    q = x * x
-    low = 1.0 - q * (1.0 / 6.0)
-    return x * (low + q * q * ((1.0 / 120.0 - q * (1.0 / 5040.0)) + q * q * (1.0 / 362880.0)))
-
-
-@kernel
-def quick_cosine(x):
-    """cos x for |x| < 1 by its series to x^10: within 3e-9."""
-    q = x * x
-    low = 1.0 - 0.5 * q
-    high = 1.0 / 40320.0 - q * (1.0 / 3628800.0)
-    return low + q * q * ((1.0 / 24.0 - q * (1.0 / 720.0)) + q * q * high)
-
-
-@kernel
-def steepness(tangent, into):
-    """Angle of impact from the vertical, atan(tangent / into) for tangent >= 0 <= into, within 1e-5 rad.
-
-    Polynomial 4.4.49 of Abramowitz and Stegun, "Handbook of Mathematical Functions" (from memory).
-    """
-    low, high = min(tangent, into), max(tangent, into)
-    x = low / max(high, 1e-12)
-    q = x * x
-    low_terms = 0.9998660 - q * 0.3302995
-    angle = x * (low_terms + q * q * ((0.1801410 - q * 0.0851330) + q * q * 0.0208351))
-    return angle if tangent <= into else 1.5707963267948966 - angle
+from ._compile import in_place
+from .angles import quick_angle, quick_cosine, quick_sine
 
 
 @in_place
@@ -54,7 +24,7 @@ def bounce(numbers, tilt, bouncy, friction, tangent, into, spin):
         Speed along the surface, speed away from it, backspin (negative = topspin).
     """
     speed = math.sqrt(tangent * tangent + into * into)
-    steep = steepness(tangent, into)
+    steep = quick_angle(tangent, into)
     # soft ground gives way until it faces the ball squarely, no further
     tip = numbers[c.BOUNCE_TILT] * min(speed, numbers[c.BOUNCE_TIP_SPEED]) * steep * tilt
     tip = min(tip, min(steep, numbers[c.BOUNCE_TIP_MOST]))

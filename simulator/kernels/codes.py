@@ -103,15 +103,16 @@ RASTER_PER_YD = 50  # cells in a yard
 BOUNCE_TIP_MOST = 51  # rad
 WIND_SPEED = 52  # yd/s at its reference height
 WIND_GUST, WIND_SWING = 53, 54  # yd/s and rad either side, drawn once a sequence
-ALONG_0, ALONG_PER = 55, 56  # yd/s and nodes in one, of the flight table's along-wind axis
-CROSS_PER = 57  # nodes in a yd/s of its cross-wind axis
+WIND_U_0, WIND_U_PER = 55, 56  # first node of the flight table's first wind axis, and nodes in a unit of it
+WIND_V_PER = 57  # the same of the second, see WIND_RING
 SHADE_PER_YD = 58  # cells of Trees.shade in a yard
 TREE_KEEP = 59  # most of its remaining carry that a ball keeps off a branch
 TREE_SPEED = 60  # yd/s sideways speed of a ball dropping from a tree
 PUNCH_FIRST, PUNCH_COUNT = 61, 62  # shot rows of the punched part swings, shortest first
-CROSS_0 = 63  # yd/s where that axis starts; 0: wind from the right is read as its mirror image
+WIND_V_0 = 63  # 0: wind from the right is read as its mirror image
 BOUNCE_TIP_SPEED = 64  # yd/s, above which the contact plane tips no further
-NUMBERS = 65
+WIND_RING = 65  # 1: axes of one speed and the angle off the start line [rad]; 0: along and across it [yd/s]
+NUMBERS = 66
 
 # --- an action: how a place is played ------------------------------------------------------------
 # shot row (or PART_SHOT or PUNCH_SHOT), aim [rad right of the straight line to the pin], and for part swings

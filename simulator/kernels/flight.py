@@ -41,9 +41,9 @@ class Axes(NamedTuple):
         reference air, untilted, to its own level.
     tilts : float64[nt]
         Spin-axis tilts [rad].
-    along_winds, cross_winds : float64[nu], float64[nv]
-        Wind along the strike's start line (helping positive) and across it (towards the right) [yd/s], at
-        the height the air's wind refers to.
+    along_winds, cross_winds : float64[nu, nv]
+        Wind along the strike's start line (helping positive) and across it (towards the right) [yd/s] at each
+        node of both axes of the wind, at the height the air's wind refers to.
     heights : float64[nh]
         Landing heights [yd].
     """
@@ -182,7 +182,7 @@ def fill_flights(reference: Air, air: Air, launches, carries, axes, first, last,
             if f < 0:
                 continue
             for u in range(along_winds.shape[0]):
-                for v in range(cross_winds.shape[0]):
+                for v in range(along_winds.shape[1]):
                     for first_tilt in range(0, tilts.shape[0], FAN):
                         fan = tilts[first_tilt : first_tilt + FAN]
                         flown = fly_fan(
@@ -191,8 +191,8 @@ def fill_flights(reference: Air, air: Air, launches, carries, axes, first, last,
                             launch,
                             spin,
                             fan,
-                            cross_winds[v],
-                            along_winds[u],
+                            cross_winds[u, v],
+                            along_winds[u, v],
                             lowest,
                             room,
                             path,

@@ -66,7 +66,7 @@ class Trees(NamedTuple):
     clear : float32[my, mx]
         How far a ball may go from anywhere in a wide cell before it is near a crown [yd]; 0 near one.
     crowns : float64[crowns, CROWN_COLUMNS]
-    tracks : float32[shots, along winds, cross winds, fractions, tilts, points, 2]
+    tracks : float32[shots, wind, wind, fractions, tilts, points, 2]
         Side and height of the flight at even shares of its way to the lowest landing height.
     """
 
@@ -102,6 +102,32 @@ class Luck(NamedTuple):
     hit: Any
     keep: Any
     turn: Any
+
+
+class Cell(NamedTuple):
+    """Where a strike is in the flight tables: lower node on each axis, and the share of the way to the next.
+
+    Attributes
+    ----------
+    u, wu, v, wv
+        On the two axes of the wind.
+    f, wf
+        Share of the shot's stock carry.
+    t, wt
+        Tilt of the spin axis.
+    mirror
+        -1 where it is read as the mirror image of a strike in wind from the left, else 1.
+    """
+
+    u: Any
+    wu: Any
+    v: Any
+    wv: Any
+    f: Any
+    wf: Any
+    t: Any
+    wt: Any
+    mirror: Any
 
 
 class Landing(NamedTuple):
@@ -187,7 +213,7 @@ class Game(NamedTuple):
     lie_rows : int64[lies]
         Which unplayable-ball options are worth a look from a lie.
     strikes : float64[shots, lies, STRIKE_COLUMNS]
-    flights : float32[shots, along winds, cross winds, fractions, tilts, heights, FLIGHT_COLUMNS]
+    flights : float32[shots, wind, wind, fractions, tilts, heights, FLIGHT_COLUMNS]
     trees : Trees
     coarse_plan, fine_plan : float32[lies, rows, columns, ACTION_COLUMNS]
         The action chosen at each node.

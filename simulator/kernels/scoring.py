@@ -7,6 +7,7 @@ import math
 from . import codes as c
 from ._compile import entry, kernel
 from .air import moment_wind
+from .angles import line_to
 from .game import Luck
 from .ground import surface_at
 from .rest import come_to_rest
@@ -73,7 +74,9 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes, bal
             dx, dy = numbers[c.PIN_X] - from_x, numbers[c.PIN_Y] - from_y
             if by_plan:
                 shot, aim, reach = plan_at(game, lie, from_x, from_y)
-            row, scale = intended_shot(numbers, game.strikes, lie, shot, reach, math.sqrt(dx * dx + dy * dy))
+            distance = math.sqrt(dx * dx + dy * dy)
+            row, scale = intended_shot(numbers, game.strikes, lie, shot, reach, distance)
+            line_x, line_y = line_to(dx, dy, distance)
             strike(
                 game,
                 balls,
@@ -82,7 +85,9 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes, bal
                 from_y,
                 lie,
                 row,
-                math.atan2(dx, dy) + aim,
+                line_x,
+                line_y,
+                aim,
                 scale,
                 Luck(
                     strikes[k, 0],

@@ -7,10 +7,12 @@ import math
 import numpy as np
 
 from . import codes as c
+from . import volley as v
 from ._compile import entry, in_place, kernel, part
 from .air import moment_wind
+from .angles import line_to
 from .game import Luck
-from .luck import normal, seed_key, sequence_key, stroke_key, turned, uniform
+from .luck import normals, seed_key, sequence_key, stroke_key, turned, uniform
 from .rest import come_to_rest
 from .shot import intended_shot, settle, strike
 from .value import plan_at, putts_at, putts_drawn
@@ -39,14 +41,35 @@ def draw_putts(game, plane, x, y, key):
 
 
 @in_place
-def stroke_luck(key, turn, wind_x, wind_y):
-    """The luck of one try of a stroke, `turn` / 2**64 on round the circle from the stroke's own."""
+def draw_strike(balls, ball, key, turn):
+    """The uniform numbers of a try of a stroke that `luck_of` wants turned into normal ones.
+
+    `turn` / 2**64 on round the circle from the stroke's own.
+    """
+    i = np.uintp(ball)
+    balls[v.LUCK_SPEED + i] = turned(key, c.SLOT_SPEED, turn)
+    balls[v.LUCK_START + i] = turned(key, c.SLOT_START, turn)
+    balls[v.LUCK_TILT + i] = turned(key, c.SLOT_TILT, turn)
+    balls[v.LUCK_LIE + i] = turned(key, c.SLOT_LIE, turn)
+
+
+@kernel
+def turn_normal(balls, count):
+    """Make normal numbers of those drawn for so many balls."""
+    for column in (v.LUCK_SPEED, v.LUCK_START, v.LUCK_TILT, v.LUCK_LIE):
+        normals(balls, column, count)
+
+
+@in_place
+def luck_of(balls, ball, key, turn, wind_x, wind_y):
+    """The luck of a try of a stroke whose normal numbers are drawn."""
+    i = np.uintp(ball)
     return Luck(
         turned(key, c.SLOT_MIXTURE, turn),
-        normal(key, c.SLOT_SPEED, turn),
-        normal(key, c.SLOT_START, turn),
-        normal(key, c.SLOT_TILT, turn),
-        normal(key, c.SLOT_LIE, turn),
+        balls[v.LUCK_SPEED + i],
+        balls[v.LUCK_START + i],
+        balls[v.LUCK_TILT + i],
+        balls[v.LUCK_LIE + i],
         wind_x,
         wind_y,
         turned(key, c.SLOT_TREE_HIT, turn),
@@ -78,8 +101,9 @@ def _open(game, root, k, x, y, lie, start_value, state, row_out):
     """Sequence k before its first stroke."""
     numbers = game.ground.numbers
     day = stroke_key(sequence_key(root, k) ^ _DAY, 0)
-    wind_x, wind_y = moment_wind(numbers, uniform(day, c.SLOT_GUST) - 0.5, uniform(day, c.SLOT_SWING) - 0.5)
-    state[SEQUENCE], state[WIND_X], state[WIND_Y] = k, wind_x, wind_y
+    gust, swing = uniform(day, c.SLOT_GUST) - 0.5, uniform(day, c.SLOT_SWING) - 0.5
+    state[SEQUENCE] = k
+    state[WIND_X], state[WIND_Y] = moment_wind(numbers, gust, swing)
     state[AT_X], state[AT_Y], state[AT_LIE], state[AT_START], state[REPLAY] = x, y, lie, 1.0, start_value
     state[STROKES], state[PENALTIES], state[EVENING] = 0.0, 0.0, 0.0
     row_out[c.OUT_PUTTS] = 0.0
@@ -197,29 +221,36 @@ def play(
         while going > 0 and stroke < max_strokes:
             tries = most_tries if stroke > 0 else 1
             for n in range(going):
+                key = stroke_key(sequence_key(root, int(states[n, SEQUENCE])), stroke)
+                for tried in range(tries):  # the last try is the stroke itself
+                    draw_strike(balls, n * tries + tried, key, np.uint64(tries - 1 - tried) * _TURN)
+            turn_normal(balls, going * tries)
+            for n in range(going):
                 state = states[n]
                 shot, aim, reach = action[0], action[1], action[2]
                 if stroke > 0:
                     shot, aim, reach = _next_shot(game, state, start_action)
                 at_x, at_y, at_lie = state[AT_X], state[AT_Y], int(state[AT_LIE])
                 dx, dy = pin_x - at_x, pin_y - at_y
-                row, scale = intended_shot(
-                    numbers, game.strikes, at_lie, shot, reach, math.sqrt(dx * dx + dy * dy)
-                )
-                luck = stroke_key(sequence_key(root, int(state[SEQUENCE])), stroke)
+                distance = math.sqrt(dx * dx + dy * dy)
+                row, scale = intended_shot(numbers, game.strikes, at_lie, shot, reach, distance)
+                line_x, line_y = line_to(dx, dy, distance)
+                key = stroke_key(sequence_key(root, int(state[SEQUENCE])), stroke)
                 for tried in range(tries):
-                    turn = np.uint64(tries - 1 - tried) * _TURN  # the last try is the stroke itself
+                    turn, ball = np.uint64(tries - 1 - tried) * _TURN, n * tries + tried
                     strike(
                         game,
                         balls,
-                        n * tries + tried,
+                        ball,
                         at_x,
                         at_y,
                         at_lie,
                         row,
-                        math.atan2(dx, dy) + aim,
+                        line_x,
+                        line_y,
+                        aim,
                         scale,
-                        stroke_luck(luck, turn, state[WIND_X], state[WIND_Y]),
+                        luck_of(balls, ball, key, turn, state[WIND_X], state[WIND_Y]),
                     )
             come_to_rest(game.ground, balls, going * tries)
             still = 0

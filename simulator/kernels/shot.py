@@ -12,7 +12,8 @@ import numpy as np
 from . import codes as c
 from . import volley as v
 from ._compile import apart, in_place
-from .air import land
+from .air import cell_of, land
+from .angles import turned_line
 from .game import Landing, Played
 from .ground import column_of, crossing, fate_at, is_gone, is_penalty, row_of
 from .relief import out_of_bounds, penalty_relief, unplayable
@@ -56,19 +57,18 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
 
 
 @apart
-def _flight_crossing(ground, x, y, bearing, along, side, land_x, land_y, out):
+def _flight_crossing(ground, x, y, line_x, line_y, along, side, land_x, land_y, out):
     """Last place that is not gone (`is_gone`) under a flight that came down in a place that is.
 
     The ground track is taken to bend as the square of the way flown.
     """
-    sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     step = 2.0 * ground.numbers[c.RASTER_CELL]
     steps = int(along / step)
     back_x, back_y = land_x, land_y
     for k in range(1, steps + 1):
         share = 1.0 - k * step / along
-        bx = x + along * share * sin_b + side * share * share * cos_b
-        by = y + along * share * cos_b - side * share * share * sin_b
+        bx = x + along * share * line_x + side * share * share * line_y
+        by = y + along * share * line_y - side * share * share * line_x
         if not is_gone(fate_at(ground, bx, by), out):
             return crossing(ground, back_x, back_y, bx, by, out)
         back_x, back_y = bx, by
@@ -76,24 +76,21 @@ def _flight_crossing(ground, x, y, bearing, along, side, land_x, land_y, out):
 
 
 @in_place
-def _among_trees(game, x, y, shot, bearing, fraction, tilt, luck, near, landing):
+def _among_trees(game, x, y, shot, line_x, line_y, cell, luck, near, landing):
     """Landing after the trees, the first of them `near` yards on: `landing`, or the drop from a branch.
 
     After a hit the ball keeps a uniform share of its remaining carry in a direction of chance, then
     drops. Fitted to published averages by the border's numbers.
     """
     numbers = game.ground.numbers
-    sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     way, side, height = first_branch(
         game,
         x,
         y,
         shot,
-        bearing,
-        fraction,
-        tilt,
-        luck.wind_x,
-        luck.wind_y,
+        line_x,
+        line_y,
+        cell,
         near,
         landing.along,
         landing.side,
@@ -101,7 +98,7 @@ def _among_trees(game, x, y, shot, bearing, fraction, tilt, luck, near, landing)
     )
     if way == NO_HIT:
         return landing
-    hit_x, hit_y = x + way * sin_b + side * cos_b, y + way * cos_b - side * sin_b
+    hit_x, hit_y = x + way * line_x + side * line_y, y + way * line_y - side * line_x
     left = max(landing.along - way, 0.0) * numbers[c.TREE_KEEP] * luck.keep
     turn = 6.283185307179586 * luck.turn
     head_x, head_y = math.sin(turn), math.cos(turn)
@@ -146,7 +143,7 @@ def hole_out_chance(numbers, sideways, from_x, from_y, x, y, head_x, head_y, rol
 
 
 @in_place
-def strike(game, balls, ball, x, y, lie, shot, bearing, scale, luck):
+def strike(game, balls, ball, x, y, lie, shot, to_x, to_y, aim, scale, luck):
     """Strike a ball of a volley and bring it down.
 
     Parameters
@@ -157,8 +154,10 @@ def strike(game, balls, ball, x, y, lie, shot, bearing, scale, luck):
         Which of the volley.
     x, y, lie : float, float, int
         Where the ball is.
-    shot, bearing, scale : int, float, float
-        Shot row, start direction the player means [rad clockwise from +y], part-swing scale.
+    shot, scale : int, float
+        Shot row, part-swing scale.
+    to_x, to_y, aim : float
+        Unit vector towards the pin, and the start direction the player means [rad clockwise from it].
     luck : Luck
     """
     ground, strikes = game.ground, game.strikes
@@ -170,26 +169,24 @@ def strike(game, balls, ball, x, y, lie, shot, bearing, scale, luck):
         wide = side * strikes[shot, lie, c.STRIKE_MISHIT_WIDE]
     swing *= 1.0 + strikes[shot, lie, c.STRIKE_LIE_SD] * luck.lie
     fraction = max(scale * strikes[shot, lie, c.STRIKE_FRACTION] * swing, numbers[c.FRACTION_0])
-    start = (
-        bearing
-        + strikes[shot, lie, c.STRIKE_START_BIAS]
-        + wide * strikes[shot, lie, c.STRIKE_START_SD] * luck.start
-    )
+    off = strikes[shot, lie, c.STRIKE_START_BIAS] + wide * strikes[shot, lie, c.STRIKE_START_SD] * luck.start
+    line_x, line_y = turned_line(to_x, to_y, aim + off)
     tilt = wide * strikes[shot, lie, c.STRIKE_TILT_SD] * luck.tilt
-    landing = land(ground, game.flights, x, y, shot, start, fraction, tilt, luck.wind_x, luck.wind_y)
+    cell = cell_of(numbers, game.flights, fraction, tilt, luck.wind_x, luck.wind_y, line_x, line_y)
+    landing = land(ground, game.flights, x, y, shot, line_x, line_y, cell)
     trees = game.trees
     if trees.canopy.shape[0] > 1:
-        near = way_to_trees(numbers, trees.clear, x, y, start, landing.along, landing.side)
+        near = way_to_trees(numbers, trees.clear, x, y, line_x, line_y, landing.along, landing.side)
         if near < NO_HIT:
-            landing = _among_trees(game, x, y, shot, start, fraction, tilt, luck, near, landing)
+            landing = _among_trees(game, x, y, shot, line_x, line_y, cell, luck, near, landing)
     entry_x, entry_y = x, y
     if is_penalty(fate_at(ground, landing.x, landing.y)):
         entry_x, entry_y = _flight_crossing(
-            ground, x, y, start, landing.along, landing.side, landing.x, landing.y, False
+            ground, x, y, line_x, line_y, landing.along, landing.side, landing.x, landing.y, False
         )
     i = np.uintp(ball)
     balls[v.FROM_X + i], balls[v.FROM_Y + i], balls[v.FROM_LIE + i] = x, y, lie
-    balls[v.SHOT + i], balls[v.BEARING + i] = shot, start
+    balls[v.SHOT + i], balls[v.LINE_X + i], balls[v.LINE_Y + i] = shot, line_x, line_y
     balls[v.LAND_X + i], balls[v.LAND_Y + i] = landing.x, landing.y
     balls[v.ALONG + i], balls[v.SIDE + i], balls[v.BRANCH + i] = landing.along, landing.side, landing.branch
     balls[v.ENTRY_X + i], balls[v.ENTRY_Y + i] = entry_x, entry_y
@@ -229,8 +226,11 @@ def settle(game, balls, ball, replay):
         left_x, left_y = rest_x, rest_y  # where it crossed the boundary: the local rule asks
         if numbers[c.LOCAL_RULE_STROKES] > 0.0:
             if fate_at(ground, land_x, land_y) == c.FATE_OUT:
-                bearing, along, side = balls[v.BEARING + i], balls[v.ALONG + i], balls[v.SIDE + i]
-                left_x, left_y = _flight_crossing(ground, x, y, bearing, along, side, land_x, land_y, True)
+                line_x, line_y = balls[v.LINE_X + i], balls[v.LINE_Y + i]
+                along, side = balls[v.ALONG + i], balls[v.SIDE + i]
+                left_x, left_y = _flight_crossing(
+                    ground, x, y, line_x, line_y, along, side, land_x, land_y, True
+                )
             else:
                 left_x, left_y = crossing(ground, rest_x, rest_y, land_x, land_y, True)
         best = out_of_bounds(game, left_x, left_y, replay)

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import math
-
 import numpy as np
 
 from . import codes as c
 from ._compile import in_place, kernel
-from .air import fly, mirror_of, node_of
+from .air import fly
 from .ground import column_of, height_at, row_of
 
 NO_HIT = 1e9
@@ -25,17 +23,16 @@ def wide_cell(numbers, wide, x, y):
 
 
 @in_place
-def way_to_trees(numbers, clear, x, y, bearing, along, side):
+def way_to_trees(numbers, clear, x, y, line_x, line_y, along, side):
     """How far along its start line a flight first comes near a crown [yd]; NO_HIT where it does not.
 
     The way on the ground to the landing is taken to bend as the square of the way flown.
     """
-    sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     bend = side / max(along * along, 1.0)
     way = 0.0
     while way < along:
         off = bend * way * way
-        stride = wide_cell(numbers, clear, x + way * sin_b + off * cos_b, y + way * cos_b - off * sin_b)
+        stride = wide_cell(numbers, clear, x + way * line_x + off * line_y, y + way * line_y - off * line_x)
         if stride <= 0.0:
             return way
         way += stride
@@ -43,50 +40,55 @@ def way_to_trees(numbers, clear, x, y, bearing, along, side):
 
 
 @in_place
-def _track_point(tracks, shot, u, v, f, t, k, wu, wv, a, d):
+def _track_point(tracks, shot, cell, k):
     """Side and height [yd] at one point of the track, linear in wind, carry fraction and tilt."""
     side, height = 0.0, 0.0
     for du in range(2):
-        pu = wu if du == 1 else 1.0 - wu
+        pu = cell.wu if du == 1 else 1.0 - cell.wu
         for dv in range(2):
-            pv = wv if dv == 1 else 1.0 - wv
+            pv = cell.wv if dv == 1 else 1.0 - cell.wv
             weight = pu * pv
             if weight > 0.0:
                 for df in range(2):
                     for dt in range(2):
-                        w = weight * (a if df == 1 else 1.0 - a) * (d if dt == 1 else 1.0 - d)
-                        side += w * tracks[shot, u + du, v + dv, f + df, t + dt, k, 0]
-                        height += w * tracks[shot, u + du, v + dv, f + df, t + dt, k, 1]
-    return side, height
+                        w = weight * (cell.wf if df == 1 else 1.0 - cell.wf)
+                        w *= cell.wt if dt == 1 else 1.0 - cell.wt
+                        point = tracks[shot, cell.u + du, cell.v + dv, cell.f + df, cell.t + dt, k]
+                        side += w * point[0]
+                        height += w * point[1]
+    return cell.mirror * side, height
 
 
 @kernel
-def _march(ground, trees, x, y, sin_b, cos_b, level, old, new, gone, depth):
+def _march(ground, trees, x, y, line_x, line_y, level, old, new, gone, depth):
     """Fly one stretch of the track in short steps; (way, side, height) of a hit or NO_HIT, and depth spent.
 
     `old` and `new` are (way, side, height) at its ends.
     """
     numbers = ground.numbers
-    length = new[0] - old[0]
+    way, side, z = old
+    length = new[0] - way
+    bend, climb = (new[1] - side) / length, (new[2] - z) / length
+    x, y = x + way * line_x + side * line_y, y + way * line_y - side * line_x
+    head_x, head_y = line_x + bend * line_y, line_y - bend * line_x
     steps = int(length / numbers[c.RASTER_CELL]) + 1
     step = length / steps
     for q in range(steps):
-        s = (q + 0.5) / steps
-        way, side = old[0] + s * length, old[1] + s * (new[1] - old[1])
-        px, py = x + way * sin_b + side * cos_b, y + way * cos_b - side * sin_b
+        on = (q + 0.5) * step
+        px, py = x + on * head_x, y + on * head_y
         crown = int(trees.canopy[row_of(numbers, ground.surface, py), column_of(numbers, ground.surface, px)])
         if crown > 0:
-            height = old[2] + s * (new[2] - old[2])
+            height = z + on * climb
             over = level + height - height_at(ground, px, py)
             if trees.crowns[crown - 1, c.CROWN_BASE] < over < trees.crowns[crown - 1, c.CROWN_TOP]:
                 gone += step / trees.crowns[crown - 1, c.CROWN_HIT]
                 if gone >= depth:
-                    return way, side, height, gone
+                    return way + on, side + on * bend, height, gone
     return NO_HIT, 0.0, 0.0, gone
 
 
 @in_place
-def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, way, along, side, depth):
+def first_branch(game, x, y, shot, line_x, line_y, cell, way, along, side, depth):
     """Way along the start line [yd] at which a flight hits a branch, with its side and height there.
 
     Inside a crown the chance to hit within a step is exponential in its length over the crown's mean
@@ -109,52 +111,44 @@ def first_branch(game, x, y, shot, bearing, fraction, tilt, wind_x, wind_y, way,
     """
     ground, trees = game.ground, game.trees
     numbers, tracks = ground.numbers, trees.tracks
-    sin_b, cos_b = math.sin(bearing), math.cos(bearing)
     points = tracks.shape[5]
-    level, lowest, ready, mirror, gone = 0.0, along, False, 1.0, 0.0
-    f, t, u, v, a, d, wu, wv = 0, 0, 0, 0, 0.0, 0.0, 0.0, 0.0
+    level, lowest, ready, gone = 0.0, along, False, 0.0
     known, wide = -1, 1.0 / numbers[c.SHADE_PER_YD]
     old_side, old_z, new_side, new_z = 0.0, 0.0, 0.0, 0.0
     bend = side / max(along * along, 1.0)
     for _ in range(200):
         if way >= lowest:
             break
-        px = x + way * sin_b + bend * way * way * cos_b
-        py = y + way * cos_b - bend * way * way * sin_b
+        px = x + way * line_x + bend * way * way * line_y
+        py = y + way * line_y - bend * way * way * line_x
         clear = wide_cell(numbers, trees.clear, px, py)
         if clear > 0.0:
             way += clear
             continue
         if not ready:
             ready = True
-            along_wind, cross_wind = wind_x * sin_b + wind_y * cos_b, wind_x * cos_b - wind_y * sin_b
-            mirror = mirror_of(numbers, cross_wind)
-            f, a = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_PER], tracks.shape[3])
-            t, d = node_of(mirror * tilt, numbers[c.TILT_0], numbers[c.TILT_PER], tracks.shape[4])
-            u, wu = node_of(along_wind, numbers[c.ALONG_0], numbers[c.ALONG_PER], tracks.shape[1])
-            v, wv = node_of(mirror * cross_wind, numbers[c.CROSS_0], numbers[c.CROSS_PER], tracks.shape[2])
             level = height_at(ground, x, y)
             if game.flights.shape[5] > 1:  # the track ends at the lowest landing height of the tables
-                lowest = fly(numbers, game.flights, shot, fraction, tilt, 0, along_wind, cross_wind)[0]
+                lowest = fly(game.flights, shot, cell, 0)[0]
         k = min(int(way / lowest * points), points - 1)
         if k != known:
             if k == known + 1:
                 old_side, old_z = new_side, new_z
             elif k > 0:
-                old_side, old_z = _track_point(tracks, shot, u, v, f, t, k - 1, wu, wv, a, d)
+                old_side, old_z = _track_point(tracks, shot, cell, k - 1)
             known = k
-            new_side, new_z = _track_point(tracks, shot, u, v, f, t, k, wu, wv, a, d)
+            new_side, new_z = _track_point(tracks, shot, cell, k)
         if wide_cell(numbers, trees.shade, px, py) > level + min(old_z, new_z):
             hit, b, z, gone = _march(
                 ground,
                 trees,
                 x,
                 y,
-                sin_b,
-                cos_b,
+                line_x,
+                line_y,
                 level,
-                (lowest * k / points, mirror * old_side, old_z),
-                (lowest * (k + 1) / points, mirror * new_side, new_z),
+                (lowest * k / points, old_side, old_z),
+                (lowest * (k + 1) / points, new_side, new_z),
                 gone,
                 depth,
             )

@@ -15,12 +15,13 @@ import numpy as np
 TOGETHER = 64
 """Balls of a volley at the most; a room for so many stays near the processor."""
 
-_COLUMNS = 47
+_COLUMNS = 52
 
 (
     # --- of each ball ----------------------------------------------------------------------------
+    LUCK_SPEED, LUCK_START, LUCK_TILT, LUCK_LIE,  # its normal numbers, where they are drawn here
     FROM_X, FROM_Y, FROM_LIE,  # where it is played from
-    SHOT, BEARING,  # row of the shot, start direction of the strike [rad]
+    SHOT, LINE_X, LINE_Y,  # row of the shot, unit vector along the start line of the strike
     LAND_X, LAND_Y,  # where it comes down
     ALONG, SIDE,  # the way flown, along the start direction and to its right [yd]
     BRANCH,  # 1 if it drops from a branch

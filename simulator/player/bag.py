@@ -33,13 +33,16 @@ from .boxes import SEXES
 from .check import Section, read_toml, shown
 from .clubs import LIMITS, need_level, read_clubs
 from .habits import TOP_KEYS, left_handed
-from .levels import HIGHEST_HANDICAP, HIGHEST_WITH_DATA, LOWEST_HANDICAP, Level, level
+from .levels import HIGHEST_HANDICAP, HIGHEST_WITH_DATA, LOWEST_HANDICAP, Level, handicap_said, level
 from .model import Club, PartSwing, Player, Putting
 from .names import club_key, did_you_mean
 from .reader import quoted
 from .words import looks_like_words, player_said
 
 DEMO = Path(__file__).with_name("demo")
+
+UNNAMED = "Player"
+"""Name of a player in words that give none."""
 
 _PART_CURVES = (
     "direction_sd_deg", "distance_sd_pct", "mishit_rate", "mishit_loss_pct", "mishit_distance_sd_pct",
@@ -86,7 +89,7 @@ def player_from_words(text: str) -> Player:
         A word that is not understood, or a number out of its range.
     """
     table, granted = player_said(text)
-    player = _player(Section(quoted(text), "", table), "Player")
+    player = _player(Section(quoted(text), "", table), UNNAMED)
     assumed = [
         sentence.replace("The file", "The player").replace("the file leaves", "the words leave")
         for sentence in player.assumed
@@ -123,8 +126,8 @@ def _player(top: Section, stem: str) -> Player:
     filled = sorted({f for c in clubs for f, s in c.sources.items() if s == "level"})
     if filled and base is not None:
         assumed.append(
-            f"What the file leaves out of clubs comes from the level of a {base.handicap:g} handicap"
-            f"{'' if 'sex' not in top.table else f' ({sex})'}."
+            "What the file leaves out of clubs comes from the level of a "
+            f"{handicap_said(base.handicap)} handicap{'' if 'sex' not in top.table else f' ({sex})'}."
         )
         if base.handicap > HIGHEST_WITH_DATA:
             assumed.append(

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from ..errors import FileError
 from .fill import level_carry_yd
-from .levels import Level
+from .levels import Level, handicap_said
 
 LEAST_SHARE = 0.2
 """A carry below this share of the level's is a slip, or something else than a carry (a limit, assumed)."""
@@ -41,7 +41,7 @@ def check_lengths(
             raise FileError(
                 source, f"club {name!r}", f"a carry of {carry:.4g} yd",
                 f"{LEAST_SHARE * of_level:.0f} yd and more, a fifth of the {of_level:.0f} yd of a "
-                f'{base.handicap:g} handicap (a curve is said "slices the driver 30 yards")',
+                f'{handicap_said(base.handicap)} handicap (a curve is said "slices the driver 30 yards")',
             )  # fmt: skip
         share = carry / of_level - 1.0
         if abs(share) > SAID_SHARE:
@@ -57,7 +57,8 @@ def check_lengths(
         if len(far) > MOST_NAMED:
             low, high = sorted((min(far.values()), max(far.values())), key=abs)
             words += f", {len(far)} clubs in all, {_way(low)} to {_way(high)}"
-        assumed.append(f"Far from the carries of a {base.handicap:g} handicap, kept as given: {words}.")
+        level = handicap_said(base.handicap)
+        assumed.append(f"Far from the carries of a {level} handicap, kept as given: {words}.")
 
 
 def _way(share: float) -> str:

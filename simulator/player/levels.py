@@ -248,3 +248,8 @@ def level(handicap: float, sex: str = "man", curves: Curves | None = None) -> Le
         short_power=curves.at("short_power", handicap),
         putting=_putting_of_level(handicap),
     )
+
+
+def handicap_said(index: float) -> str:
+    """A handicap index as golfers write it: a plus handicap, which is negative in files, as "+5"."""
+    return f"+{-index:g}" if index < 0.0 else f"{index:g}"

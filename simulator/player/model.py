@@ -21,7 +21,7 @@ from numpy.typing import NDArray
 
 from ..errors import UsageError
 from ..physics.putting import ANGLE_GROWTH_DEG_PER_FT
-from .names import club_key, did_you_mean, same_club
+from .names import club_key, like_it, same_club
 
 if TYPE_CHECKING:
     from .doubt import Doubt
@@ -235,11 +235,12 @@ class Player:
         names = [club.name for club in self.clubs]
         if any(club_key(left) == wanted for left in self.left_out):
             raise UsageError(f"{name!r} is left out of the bag; clubs in it: {', '.join(names)}")
-        loose = same_club(name, {club.name: club.kind for club in self.clubs})
+        kinds = {club.name: club.kind for club in self.clubs}
+        loose = same_club(name, kinds)
         if loose is not None:
             return self.club(loose)
         raise UsageError(
-            f"no club {name!r} in the bag of {self.name}{did_you_mean(wanted, names)}; "
+            f"no club {name!r} in the bag of {self.name}{like_it(name, kinds)}; "
             f"clubs there: {', '.join(names)}"
         )
 

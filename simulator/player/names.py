@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterable, Mapping
 from functools import lru_cache
 
-from ..physics.launch import KINDS
+from ..physics.launch import KINDS, LOFT_DEG, family
 from ..spelt import SMALL
 
 _SPOKEN = {word: str(number) for word, number in SMALL.items() if 2 <= number <= 9 or number == 11}
@@ -110,3 +110,27 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     """``" (did you mean 'x'?)"`` when something known is close, else an empty string."""
     close = difflib.get_close_matches(word, list(known), n=1, cutoff=0.6)
     return f" (did you mean {close[0]!r}?)" if close else ""
+
+
+_OTHER_FAMILY_DEG = 3.0
+"""A club of another family stands for one that is missing as if its loft were so much farther off (assumed);
+irons and hybrids are of one here."""
+
+
+def like_it(text: str, bag: Mapping[str, str]) -> str:
+    """A hint for a club that a bag has not: the one of the nearest loft, else the one spelt most alike.
+
+    Parameters
+    ----------
+    bag : Mapping
+        Kind of each club by its name, not empty.
+    """
+    kind = kind_of(club_name(text) or "")
+    if kind is None:
+        return did_you_mean(club_key(text), bag)
+
+    def apart_deg(name: str) -> float:
+        families = {"iron" if family(one) == "hybrid" else family(one) for one in (bag[name], kind)}
+        return abs(LOFT_DEG[bag[name]] - LOFT_DEG[kind]) + _OTHER_FAMILY_DEG * (len(families) - 1)
+
+    return f" (did you mean {min(bag, key=apart_deg)!r}?)"

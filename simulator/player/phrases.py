@@ -22,7 +22,7 @@ from .patterns import (
 )
 from .published import SCORE_OVER_HANDICAP
 from .reader import Phrase, Reader, plain_number, stem_of
-from .spoken import LOW_OR_HIGH_SINGLE, SPOKEN_HANDICAP, TEENS, THIRDS_OF_TEN
+from .spoken import AGE, LOW_OR_HIGH_SINGLE, SPOKEN_HANDICAP, TEENS, THIRDS_OF_TEN
 
 
 def _handicap(reader: Reader, found: re.Match[str]) -> None:
@@ -91,6 +91,13 @@ def _handicaps(reader: Reader, found: re.Match[str]) -> None:
 
 def _both_ways(reader: Reader, found: re.Match[str]) -> None:
     reader.granted.append(f"{found[0].strip()!r} is taken as no side missed more than the other.")
+
+
+def _age(reader: Reader, found: re.Match[str]) -> None:
+    """ "Junior", "72 years old": nothing of its own, and too little without a handicap and a distance."""
+    reader.aged = found
+    said = found[0].strip()
+    reader.granted.append(f"{said!r} changes nothing by itself: the handicap and the distances tell.")
 
 
 def _bogey(reader: Reader, found: re.Match[str]) -> None:
@@ -238,17 +245,27 @@ def _without(reader: Reader, found: re.Match[str]) -> None:
     reader.text = reader.text[: found.end()] + " " * (end - found.end()) + reader.text[end:]
 
 
+_SURNAME = re.compile(r"(?:\s+[^\W\d_a-z][\w'’-]*){1,2}(?=\s*(?:[,;]|$))")
+"""More words with a capital each, up to the comma: "called Ada Berg, 12"."""
+
+
 def _name(reader: Reader, found: re.Match[str]) -> None:
-    reader.put("name", found["name"].strip().title())
+    name, more = found["name"], _SURNAME.match(reader.said, found.end())
+    if more:
+        name += more[0]
+        reader.text = reader.text[: found.end()] + " " * len(more[0]) + reader.text[more.end() :]
+    reader.put("name", " ".join(name.split()).title())
 
 
 _TO = r"\s*(?:-|–|to)\s*(?P<upper>\d{1,2})(?![\d.])(?!\s*-?\s*(?:[ihw]\b|iron|hybrid|wood|deg))"
 _WOMAN, _MAN = r"(?:woman|women|female|lady|ladies|girl)", r"(?:man|men|male|gentleman|boy)"
+_COLOUR = "white|yellow|red|blue|black|gold|green"
 _SEX = rf"(?:{_WOMAN}|{_MAN})"
 _SIGN = r"(?P<sign>plus\s*|\+\s*|-\s*)?"
 PHRASES = tuple(
     Phrase(re.compile(pattern), act, act in (_width, _tee_only, _miss, _shape))
     for pattern, act in (
+        (AGE, _age),
         (rf"(?<![^\s])(?<!\S\s){NUMBER}[\s,]+(?={_SEX}\b)", _alone),
         (rf"{HANDICAP}\s*(?:of\s+)?{NUMBER}{_TO}(?!\w)", _handicaps),
         (rf"(?:off\s+)?{NUMBER}{_TO}[\s-]*{HANDICAP}\b", _handicaps),
@@ -274,7 +291,9 @@ PHRASES = tuple(
         (rf"{_WOMAN}(?:'s)?\b", _sex),
         (rf"{_MAN}(?:'s)?\b", _sex),
         (r"(?:from|off)\s+(?:the\s+)?(?P<tee>[^\W\d_]+)\s+tees?\b(?!\s+only)", _tee),
-        (r"(?:from|off)\s+(?:the\s+)?(?P<tee>white|yellow|red|blue|black|gold|green)s\b", _tee),
+        (rf"(?P<tee>{_COLOUR})\s+tees?\b(?!\s+only)", _tee),
+        (rf"tees?\s+(?P<tee>{_COLOUR})\b", _tee),
+        (rf"(?:from|off)\s+(?:the\s+)?(?P<tee>{_COLOUR})s\b", _tee),
         (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|left(?:y|ie)\b", _hand),
         (r"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?:both\s+(?:ways|sides)|left\s+and\s+right"
          r"|right\s+and\s+left|either\s+(?:way|side))\b|two[\s-]way\s+miss\b", _both_ways),

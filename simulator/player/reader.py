@@ -12,7 +12,7 @@ from ..toml_text import short_line
 from .names import club_name, did_you_mean
 from .patterns import CLUB_SIZE, CURVE_NEXT, DRIVES, MOST_CURVE_SAID_YD, NOT_ALONE, SKIP
 from .published import BOGEY_HANDICAP
-from .spoken import SAY_INSTEAD
+from .spoken import AGE_ADVICE, SAY_INSTEAD
 
 ALLOWED = (
     'words such as "handicap 15", "plus 2", "scratch", "bogey golfer", "high handicapper", "shoots 90", '
@@ -79,6 +79,7 @@ class Reader:
         self.club: str | None = None  # the last one named: widths and uses behind it are its own
         self.on_club = False  # whether the last thing said was about that club
         self.bogey = False
+        self.aged: re.Match[str] | None = None
         self.unit = "m" if re.search(r"\b(?:in|all)\s+met(?:re|er)s\b", self.text) else "yd"
         self.granted: list[str] = []
 
@@ -92,6 +93,7 @@ class Reader:
             if not (self._phrase() or self._drive() or self._club()):
                 self.refuse()
         self._check_set()
+        self._check_age()
         if self.bogey:
             self.put("handicap", BOGEY_HANDICAP[self.table.get("sex", "man")])
         if "hand" in self.table and self.table["hand"] == "right":
@@ -146,6 +148,13 @@ class Reader:
     def unit_of(self, found: re.Match[str]) -> str:
         """ "m" or "yd": as said behind the number, else that of the whole text."""
         return ("m" if found["unit"].startswith("m") else "yd") if found["unit"] else self.unit
+
+    def _check_age(self) -> None:
+        """Refuse an age where nobody says how well and how far: it would be lost in a level's lengths."""
+        sized = any(f"{stem}_{u}" in club for club in self.table.get("club", {}).values()
+                    for stem in ("carry", "total") for u in ("yd", "m"))  # fmt: skip
+        if self.aged is not None and not (sized and (self.bogey or "handicap" in self.table)):
+            raise FileError(quoted(self.typed), "", f"{self.aged[0].strip()!r}; {AGE_ADVICE}", ALLOWED)
 
     def _check_set(self) -> None:
         """Refuse clubs that are spoken of and not in the set that "only" names; one left at home is not."""

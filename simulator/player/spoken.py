@@ -25,6 +25,13 @@ THIRDS_OF_TEN = {"low": 2.0, "mid": 5.0, "middle": 5.0, "high": 8.0}
 """Strokes over the ten in "low 80s", "mid 80s", "high 80s": the middles of its thirds."""
 
 _SHAPED = r"(?:fade|draw|slice|hook)"
+AGE = (
+    r"(?:\d+[\s-]*)?(?:years?|yrs?)[\s-]*old\b|aged?\b(?:\s*\d+)?"
+    r"|(?:juniors?|seniors?|kid|child|boys|girls|old|young|elderly|teenager)\b"
+)
+AGE_ADVICE = 'age changes nothing by itself: say a handicap and a distance, "handicap 18, driver 170"'
+"""Words of an age: beside a handicap and a distance they say nothing more, alone they say too little."""
+
 _SAY_INSTEAD: tuple[tuple[str, str], ...] = (
     (
         r"(?:tour|touring|teaching|club)[\s-]+(?:pro|professional|player)\b|pro\b|professional\b",
@@ -64,10 +71,7 @@ _SAY_INSTEAD: tuple[tuple[str, str], ...] = (
         r"\d{1,2}(?:\.\d)?\s*(?:$|[,;]|driver\b)",
         'a number alone: say "handicap 14", or what club it is, "7-iron 140"',
     ),
-    (
-        r"(?:\d+[\s-]*)?(?:years?|yrs?)[\s-]*old\b|aged?\b|(?:juniors?|seniors?|kid|child|boys|girls|old|young|elderly|teenager)\b",
-        'age changes nothing by itself: say a handicap and a distance, "handicap 18, driver 170"',
-    ),
+    (AGE, AGE_ADVICE),
     (
         r"(?:short|long|big)[\s-]+hitt?er\b|(?:hits|drives)\s+it\s+(?:short|long|far|miles)\b",
         'say how far: "driver 190", "drives it 210"',

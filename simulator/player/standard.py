@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from .fill import carries, fill_club
-from .levels import STANDARD_SET, Level
+from .levels import STANDARD_SET, Level, handicap_said
 from .model import Player
 
 
@@ -20,6 +20,6 @@ def standard_player(base: Level) -> Player:
         part=base.part,
         putting=base.putting,
         short_game=1.0,
-        source=f"the level of a {base.handicap:g} handicap",
+        source=f"the level of a {handicap_said(base.handicap)} handicap",
         assumed=(),
     )

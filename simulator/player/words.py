@@ -38,8 +38,12 @@ def is_player_words(text: str) -> bool:
 
 
 def speaks_of_a_player(text: str) -> bool:
-    """Whether a text names a handicap, so that what is not understood of it is told as a player's words."""
-    return looks_like_words(text) and re.search(rf"\b{HANDICAP}\b", text.casefold()) is not None
+    """Whether a text names a handicap or a club, or lists things and no par: what is not understood of it is
+    told as a player's words."""
+    plain = text.casefold()
+    if not looks_like_words(text) or re.search(r"\bpar\b", plain):
+        return False
+    return re.search(rf"[,;]|\b(?:{HANDICAP}|driver|drives|called)\b", plain) is not None
 
 
 def player_said(text: str) -> tuple[dict[str, Any], list[str]]:

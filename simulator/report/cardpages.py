@@ -21,7 +21,7 @@ from ..hole.yardage import Yardage
 from . import groundplot
 from .chosen import PENALTY
 from .credits import map_data
-from .holemap import draw_map, ground_of, letters, whole_hole
+from .holemap import draw_map, letters, off_the_map, whole_hole
 from .labels import Labels
 from .page import EDGE_IN, GAP_IN, figure_of, frame, new_figure
 from .palette import FAINT, INK, STYLE
@@ -140,8 +140,7 @@ def card_page(yardage: Yardage, units: Units = YARDS, number: int | None = None)
         kept = _kept(yardage)
         ax = sheet.axes(tall, 0.0, MAP_WIDE_IN)
         draw_map(ax, yardage, units, beside_yd=45.0, named=kept)
-        view = groundplot.view_box(ax)
-        off = {a for a, one in letters(yardage) if not ground_of(yardage, one).intersects(view)}
+        off = off_the_map(ax, yardage)
         beside = MAP_WIDE_IN + 0.12
         _rows(sheet, yardage, units, beside, kept, off)
         wide = sheet.inner_in - beside
@@ -215,10 +214,10 @@ def _blanks(sheet: Sheet, foot_in: float) -> None:
 def card_pages(
     yardages: Sequence[Yardage], units: Units = YARDS, numbers: Sequence[int | None] | None = None
 ) -> list[tuple[str, Figure]]:
-    """A card for each hole, named by its place in the book."""
+    """A card for each hole, named by its number; by its place in the book where it has none."""
     marks = list(numbers) if numbers is not None else [None] * len(yardages)
     return [
-        (f"hole-{k}", card_page(one, units, number))
+        (f"hole-{k if number is None else number}", card_page(one, units, number))
         for k, (one, number) in enumerate(zip(yardages, marks, strict=True), start=1)
     ]
 

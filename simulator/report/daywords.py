@@ -27,9 +27,9 @@ def day_words(conditions: Conditions) -> str:
 
 
 def clock(from_deg: float) -> str:
-    """A direction as the hands of a clock, 12 dead against."""
-    hour = round(from_deg / 30.0) % 12
-    return f"{hour or 12} o'clock"
+    """A direction by the clock, to half an hour, 12 dead against: "half past 10" is into and off the left."""
+    hour, half = divmod(round(from_deg / 15.0) % 24, 2)
+    return f"half past {hour or 12}" if half else f"{hour or 12} o'clock"
 
 
 def firmness_words(conditions: Conditions) -> str:

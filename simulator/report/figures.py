@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from ..player.levels import handicap_said as handicap_said  # told with the figures of answers too
 from ..player.model import Player
 from ..strategy.confidence import CLEAR_SHARE
 from ..strategy.errorbars import Estimate
@@ -24,11 +25,6 @@ MOST_SCORE_DIGITS = 2
 
 STEPS = (1, 2, 5, 10, 20, 50, 100)
 """Steps that a size is told in."""
-
-
-def handicap_said(index: float) -> str:
-    """A handicap index as golfers write it: a plus handicap, which is negative in files, as "+5"."""
-    return f"+{-index:g}" if index < 0.0 else f"{index:g}"
 
 
 def name_said(player: Player, word: str = "") -> str:

@@ -59,16 +59,22 @@ def fit_text(fit: Fit, units: Units = YARDS, left_aside: Sequence[str] = ()) -> 
         )
     for club in fit.clubs:
         if len(club.slips):
-            rows = ", ".join(
-                f"{units.length(club.shots.carry_yd[k])} {units.bare_side(club.shots.offline_yd[k])}"
-                for k in club.slips[:4]
-            )
-            more = f" and {len(club.slips) - 4} more" if len(club.slips) > 4 else ""
-            words = f"{club.club}: {rows}{more} fit no strike of this club and were left aside."
-            lines += wrap(words)
+            lines += wrap(_slips_said(club, units))
     if left_aside:
         lines += wrap(f"Rows that cannot be read were left aside: {'; '.join(left_aside)}.")
     return "\n".join(lines)
+
+
+def _slips_said(club: ClubFit, units: Units) -> str:
+    """Rows of a club that are no strike of it: "7-iron: 13 yd straight fits no strike of this club ..."."""
+    beside = [units.bare_side(club.shots.offline_yd[k]) for k in club.slips[:4]]
+    rows = ", ".join(
+        f"{units.length(club.shots.carry_yd[k])} {'straight' if side == '0' else side}"
+        for k, side in zip(club.slips, beside, strict=False)
+    )
+    more = f" and {len(club.slips) - 4} more" if len(club.slips) > 4 else ""
+    fit, were = ("fits", "was") if len(club.slips) == 1 else ("fit", "were")
+    return f"{club.club}: {rows}{more} {fit} no strike of this club and {were} left aside."
 
 
 def fit_dict(fit: Fit, left_aside: Sequence[str] = ()) -> dict[str, Any]:

@@ -28,6 +28,9 @@ STATION_STEP = 50
 SMALL_PT2 = 140.0
 """Ground of less than this has its letter beside it; a letter and its edge take half [square points]."""
 
+RIM_YD = 1.0
+"""Trouble no farther in from the edge of a map than this is not seen: a letter there has no ground [yd]."""
+
 LETTERS = string.ascii_lowercase + string.ascii_uppercase
 
 
@@ -42,6 +45,12 @@ def whole_hole(hole: Hole, beside_yd: float = BESIDE_YD) -> tuple[float, float, 
 def letters(yardage: Yardage) -> list[tuple[str, Trouble]]:
     """Troubles with the letter each has on the map, in order from the tee."""
     return list(zip(LETTERS, yardage.troubles, strict=False))
+
+
+def off_the_map(ax: Axes, yardage: Yardage) -> set[str]:
+    """Letters of troubles that are not on a map, or of which only its rim has a sliver."""
+    well_on = groundplot.view_box(ax).buffer(-RIM_YD)
+    return {letter for letter, one in letters(yardage) if not ground_of(yardage, one).intersects(well_on)}
 
 
 def draw_stations(ax: Axes, hole: Hole, labels: Labels, units: Units = YARDS) -> None:
@@ -67,14 +76,14 @@ def draw_letters(
         Letters for which there was no place.
     """
     left_out = []
-    view = groundplot.view_box(ax)
+    view, off = groundplot.view_box(ax), off_the_map(ax, yardage)
     for letter, trouble in letters(yardage):
         if named is not None and letter not in named:
             continue
-        area = ground_of(yardage, trouble).intersection(view)
-        if area.is_empty:
+        if letter in off:
             left_out.append(letter)
             continue
+        area = ground_of(yardage, trouble).intersection(view)
         small = _is_small(area, ax)
         places = _beside(area, ax, yardage.hole) if small else places_near(area, ax)
         text = labels.put(letter, places, fontsize=6.5, weight="bold")

@@ -21,10 +21,11 @@ from .palette import CONTOUR, INK, PAPER, SHOTS, ShotLook
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from matplotlib.axes import Axes
     from matplotlib.contour import ContourSet
+    from matplotlib.text import Text
 
     from ..hole.surfaces import Surface
     from ..hole.troubles import Trouble
@@ -117,14 +118,31 @@ def draw_value(result: Lesson, *, ax: Axes | None = None) -> Axes:
     )
     _without_specks(lines, SPECK * float(np.ptp(ax.get_xlim())))
     digits = 2 if step < 0.1 else 1
-    named = ax.clabel(lines, fmt=lambda v: f"{v:+.{digits}f}" if abs(v) > 1e-9 else "0", fontsize=6.5,
-                      colors=CONTOUR, inline=True)  # fmt: skip
-    _thin(ax, list(named), value.here_yd)
-    for text in named:
+    whole = list(lines.get_paths())
+    named = _numbers(ax, lines, digits)
+    kept = _thin(ax, named, value.here_yd)
+    if len(kept) < len(named):  # lines are broken for their numbers: whole again where one was taken away
+        for text in kept:
+            text.remove()
+        lines.set_paths(whole)
+        kept = _numbers(ax, lines, digits, [text.get_position() for text in kept])
+    for text in kept:
         haloed(text)
     hx, hy = value.here_yd
     ax.plot([hx], [hy], marker="P", markersize=7, color=PAPER, markeredgecolor=INK, zorder=6.0)
     return ax
+
+
+def _numbers(
+    ax: Axes, lines: ContourSet, digits: int, places: Sequence[tuple[float, float]] | None = None
+) -> list[Text]:
+    """Numbers on the lines, which are broken for them: at some places of theirs, else where there is room."""
+    if places is not None and not places:
+        return []
+    return list(ax.clabel(
+        lines, fmt=lambda v: f"{v:+.{digits}f}" if abs(v) > 1e-9 else "0", fontsize=6.5, colors=CONTOUR,
+        inline=True, manual=False if places is None else list(places),
+    ))  # fmt: skip
 
 
 def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
@@ -280,23 +298,25 @@ CROSS_PT = 9.0
 """Side of the square that the cross needs for itself [pt]."""
 
 
-def _thin(ax: Axes, texts: list, cross_yd: tuple[float, float]) -> None:
-    """Take away numbers on lines that would touch another or the cross, or leave the drawing."""
+def _thin(ax: Axes, texts: Sequence[Text], cross_yd: tuple[float, float]) -> list[Text]:
+    """Take away numbers on lines that would touch another or the cross, or leave the drawing; the others."""
     from matplotlib.transforms import Bbox
 
     inside = ax.get_window_extent()
     half = 0.5 * CROSS_PT / 72.0 * ax.figure.dpi
     clear = MARGIN_PT / 72.0 * ax.figure.dpi  # to each side: numbers that touch are read as one
     x, y = ax.transData.transform(cross_yd)
-    kept = [Bbox.from_extents(x - half, y - half, x + half, y + half)]
-    for text in list(texts):
+    taken = [Bbox.from_extents(x - half, y - half, x + half, y + half)]
+    kept = []
+    for text in texts:
         box = text.get_window_extent().padded(clear)
         out = box.x0 < inside.x0 or box.x1 > inside.x1 or box.y0 < inside.y0 or box.y1 > inside.y1
-        if out or any(box.overlaps(other) for other in kept):
+        if out or any(box.overlaps(other) for other in taken):
             text.remove()
-            texts.remove(text)
         else:
-            kept.append(box)
+            taken.append(box)
+            kept.append(text)
+    return kept
 
 
 SPECK_SHARE = 0.003

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from ..player import Club, Player
 from ..strategy.clubwords import Meant
 from ..strategy.result import Alternative, Answer
 from .cautions import EXACT, LOOK
@@ -113,7 +116,7 @@ def whose(answer: Answer) -> str:
     player = answer.player
     clubs = [c for c in player.clubs if c.name in {answer.alternatives[k].club for k in shown(answer)}]
     sources = {
-        "carries": {c.sources.get("carry_yd", "level") for c in clubs},
+        "carries": _carry_sources(clubs, player),
         "spreads": {c.sources.get(key, "level") for c in clubs for key in _SPREAD},
         "mishits": {c.sources.get(key, "level") for c in clubs for key in _MISHIT},
         "putting": set(player.putting.sources.values()) or {"level"},
@@ -132,6 +135,14 @@ def whose(answer: Answer) -> str:
     more = f"; {count} things assumed (--full)" if count else ""
     exact = f" {EXACT}" if answer.confidence is None else ""
     return f"{name_said(player, 'handicap ')}: {', '.join(parts)}{more}.{exact}"
+
+
+def _carry_sources(clubs: Sequence[Club], player: Player) -> set[str]:
+    """Where the carries of some clubs come from; one that nobody gave lies in line with those of the bag."""
+    mine, all_of_them = (
+        {club.sources.get("carry_yd", "level") for club in some} for some in (clubs, player.clubs)
+    )
+    return all_of_them if "level" in mine else mine
 
 
 def _source(name: str, where: str) -> str:

@@ -71,6 +71,9 @@ def draw_shots(club: ClubFit, *, ax: Axes | None = None, units: Units = YARDS) -
     return ax
 
 
+_CROSSES = ("No strike of their club, beyond the picture: {}.", "Cross: no strike of this club.")
+
+
 def _shown(club: ClubFit, units: Units) -> dict[str, float]:
     """The fitted numbers where balls come down, with the carry in the unit shown."""
     return {**club.seen, "carry": units.of(club.seen["carry_yd"])}
@@ -91,12 +94,16 @@ def _page(fit: Fit, units: Units) -> Figure:
     grid = figure.add_gridspec(
         rows, ACROSS, left=0.1, right=0.97, top=1.0 - 0.42 / tall, bottom=0.58 / tall, hspace=0.42, wspace=0.3
     )
+    crosses = [0, 0]  # beyond the picture, on it
     for k, club in enumerate(fit.clubs):
-        draw_shots(club, ax=figure.add_subplot(grid[divmod(k, ACROSS)]), units=units)
+        ax = draw_shots(club, ax=figure.add_subplot(grid[divmod(k, ACROSS)]), units=units)
+        for slip in club.slips:
+            x, y = (units.of(float(at[slip])) for at in (club.shots.offline_yd, club.shots.carry_yd))
+            crosses[int(ax.viewLim.contains(x, y))] += 1
     words = f"Where the ball came down, {units.name}; in brackets: shots"
     figure.text(0.02, 1.0 - 0.06 / tall, words, fontsize=8, va="top", color=INK)
     words = "Box: 8 of 10 solid strikes each way. Dotted: a usual mishit."
-    if any(club.slips.size for club in fit.clubs):
-        words += "\nCross: no strike of this club."
+    if sum(crosses):
+        words += "\n" + " ".join(_CROSSES[k].format(n) for k, n in enumerate(crosses) if n)
     figure.text(0.02, 0.03 / tall, words, fontsize=6.5, va="bottom", color=INK)
     return figure

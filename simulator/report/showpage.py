@@ -11,7 +11,7 @@ from ..hole.troubles import Trouble
 from ..hole.yardage import GreenSize, Yardage
 from .credits import map_data
 from .groundplot import ground_key
-from .holemap import draw_map, letters, whole_hole
+from .holemap import draw_map, letters, off_the_map, whole_hole
 from .page import own_axes
 from .palette import FAINT, GROUND, INK, STYLE
 from .screen import padded, wrap
@@ -110,7 +110,8 @@ def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
         apart = units.length(yardage.width_step_yd)
         sheet.words(f"Right: fairway laid out straight, its width every {apart}.", 6.0, color=FAINT)
         rows = [("", "", "reach", "clear", "beside the line")]
-        rows += [_row(letter, one, units) for letter, one in letters(yardage)]
+        off = off_the_map(ax, yardage)
+        rows += [_row(letter, one, units, off=letter in off) for letter, one in letters(yardage)]
         sheet.table(rows, (0.0, 0.14, -2.02, -2.42, 2.52))
         for line in green_words(yardage.green, units):
             sheet.words(line, 6.5)
@@ -125,10 +126,13 @@ def foot_words(yardage: Yardage) -> str:
     return " ".join([how, CHECK, *map_data(yardage.hole)])
 
 
-def _row(letter: str, one: Trouble, units: Units) -> tuple[str, str, str, str, str]:
-    name, *more = wrapped(one.name, 6.5, 1.55)
+def _row(letter: str, one: Trouble, units: Units, *, off: bool) -> tuple[str, str, str, str, str]:
+    """The row of a trouble; one that lies `off` the map has no letter there, and it is said."""
+    words = f"{one.name}, off the map" if off else one.name
+    name, *more = wrapped(words, 6.5, 1.55)
     name = f"{name}…" if more else name
-    return letter, name, units.number(one.reach_yd), clear_words(one, units), _beside(one, units)
+    mark = "" if off else letter
+    return mark, name, units.number(one.reach_yd), clear_words(one, units), _beside(one, units)
 
 
 def clear_words(one: Trouble, units: Units) -> str:

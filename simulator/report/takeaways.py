@@ -9,6 +9,7 @@ from ..strategy.lesson import Lesson
 from ..strategy.result import Alternative, Answer
 from .cautions import EXACT, LOOK, RULES
 from .chosen import (
+    TROUBLE,
     TroubleRow,
     leading,
     par_counts,
@@ -325,10 +326,12 @@ def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
     if len(pair) < 2:
         return ["One club stands alone here: the picture shows where it goes wrong."]
     rows = [row for row in troubles(answer, pair) if max(row.shares) >= 0.01][:4]
+    drawn = any(feature.surface in TROUBLE for feature in answer.hole.features)
+    seldom = "in no trouble as often as 1 time in 100" if drawn else "no trouble drawn here"
     said = []
     for place, k in enumerate(pair):
         found = [_odds(row, _told(row.shares, answer.sequences)[place]) for row in rows]
-        words = ", ".join(found) if found else "no trouble drawn here"
+        words = ", ".join(found) or seldom
         name = title(answer, k, units)
         said.append(f"{capital(name)}: {words}.")
     return said

@@ -112,12 +112,16 @@ def _searched(place: Place, asked: Question) -> tuple[Found, Reacher | None]:
     if asked.goal is not None:
         look = reacher(place, found, asked.goal, asked.start, asked.seed)
         found = with_goal(look, found, asked=bool(wanted))
-    if found.value > MOST_STROKES:
-        raise NoAnswerError(
-            f"no shot of this bag gets home from {asked.start.words}: {MOST_STROKES} strokes would not be "
-            "enough"
-        )
+    refuse_hopeless(found.value, asked.start.words)
     return found, look
+
+
+def refuse_hopeless(strokes: float, where: str) -> None:
+    """Refuse a place worth more strokes than any sequence is played for (NoAnswerError): it is no score."""
+    if strokes > MOST_STROKES:
+        raise NoAnswerError(
+            f"no shot of this bag gets home from {where}: {MOST_STROKES} strokes would not be enough"
+        )
 
 
 @dataclass(frozen=True)

@@ -74,6 +74,10 @@ def by_the_name(text: str, hole: Hole) -> tuple[str, str | None]:
     if before := _SHORT_OF.search(usual):
         return _short_of(text, hole, usual, before)
     said = _core(usual)
+    for one in hole.features:  # the number of its name is no distance: "left bunker 2, 160 out"
+        rest = re.sub(rf"\b{re.escape(one.name.casefold())}(?![\w.])", "", usual)
+        if one.name[-1:].isdigit() and rest != usual and re.search(r"\d", rest):
+            return _in_area(text, hole, one, rest.strip(" ,"))
     if not said - _KINDS:
         return text, None
     areas = _areas(said, hole)
@@ -94,6 +98,11 @@ def by_the_name(text: str, hole: Hole) -> tuple[str, str | None]:
     numbers = _without_name(usual, said)
     if not re.search(r"\d", numbers):
         return _middle(text, hole, area)
+    return _in_area(text, hole, area, numbers)
+
+
+def _in_area(text: str, hole: Hole, area: Feature, numbers: str) -> tuple[str, str | None]:
+    """The place of an area at the distance that the words without its name say."""
     with told_as_typed(numbers, text):
         along = read_words(numbers)
     if along.offset is not None or not along.told:

@@ -23,7 +23,7 @@ class ClubAndLine:
     club, flight : str
     carry_yd : float
     today_carry_yd : float
-        How far along its line a stock strike comes down in today's air and mean wind, on level ground.
+        How far along its line a stock strike comes down in today's air and mean wind, on the hole's ground.
     aim_offset_yd : float
         From the straight line ball to pin at stock carry, right positive.
     aim_bearing_deg : float
@@ -50,7 +50,8 @@ def club_and_line(hole: Hole, place: Place, choice: Choice) -> ClubAndLine:
     shot = bag.shots.shots[choice.row]
     bearing = one_turn_deg(math.degrees(place.board.bearing_rad(place.x_yd, place.y_yd) + turn))
     line = AimLine(place.x_yd, place.y_yd, bearing)
-    down = carries_today_yd(replace(shot, carry_yd=choice.carry_yd), bag.conditions, bearing)
+    swung, here = replace(shot, carry_yd=choice.carry_yd), (place.x_yd, place.y_yd)
+    down = carries_today_yd(swung, bag.conditions, bearing, hole, here)
     return ClubAndLine(
         shot.club.name, shot.flight, choice.carry_yd, down, choice.carry_yd * math.sin(turn), bearing,
         point(hole, line, choice.carry_yd, down),

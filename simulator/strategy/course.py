@@ -236,16 +236,16 @@ def _in_order(one: Failure) -> tuple[float, str, str, str, str]:
 
 
 def _check(players: Sequence[Player], scenarios: Sequence[Scenario], pins: Sequence[Pins]) -> None:
-    for what, names in (
-        ("player", [one.name for one in players]),
-        ("scenario", [one.name for one in scenarios]),
-        ("set of pins", [one.name for one in pins]),
+    for what, names, said in (
+        ("player", [one.name for one in players], ' (name = "Ada" in a file, "called Ada" in words)'),
+        ("scenario", [one.name for one in scenarios], ""),
+        ("set of pins", [one.name for one in pins], ""),
     ):
         if not names:
             raise UsageError(f"no {what}: at least one is needed")
         twice = [name for name in names if names.count(name) > 1]
         if twice:
-            raise UsageError(f"two times the {what} {twice[0]!r}; allowed: a name of its own for each")
+            raise UsageError(f"two times the {what} {twice[0]!r}; allowed: a name of its own for each{said}")
 
 
 def _check_sheets(course: Course, pins: Sequence[Pins]) -> None:

@@ -67,7 +67,8 @@ def _line_deg(hole: Hole, club: Club, conditions: Conditions) -> float:
     """Angle off the straight line to the pin of the first place of the line of play a carry away [deg]."""
     x, y = _line_at(hole, club.carry_yd)
     shot = Shot(club, "stock", club.carry_yd, club)
-    x, y = _line_at(hole, carries_today_yd(shot, conditions, math.degrees(math.atan2(x, y))))
+    bearing_deg = math.degrees(math.atan2(x, y))
+    x, y = _line_at(hole, carries_today_yd(shot, conditions, bearing_deg, hole, (0.0, 0.0)))
     return math.degrees(math.atan2(x, y) - math.atan2(hole.pin.x_yd, hole.pin.y_yd))
 
 

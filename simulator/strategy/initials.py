@@ -1,11 +1,24 @@
-"""Initials in place of names, so that a page can be pinned to a wall."""
+"""Names of players side by side: numbers for those without one, initials for a page on a wall."""
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import replace
 
+from ..player.bag import UNNAMED
 from ..player.model import Player
+
+
+def numbered(players: Sequence[Player]) -> list[Player]:
+    """The same players; two or more whose words give no name are "Player 1", "Player 2" in their order."""
+    if sum(player.name == UNNAMED for player in players) < 2:
+        return list(players)
+    count = itertools.count(1)
+    return [
+        replace(player, name=f"{UNNAMED} {next(count)}") if player.name == UNNAMED else player
+        for player in players
+    ]
 
 
 def with_initials(players: Sequence[Player]) -> list[Player]:

@@ -71,7 +71,7 @@ class Alternative:
     carry_yd : float
         Intended carry.
     today_carry_yd : float
-        How far along its line a stock strike comes down in today's air and mean wind, on level ground.
+        How far along its line a stock strike comes down in today's air and mean wind, on the hole's ground.
     aim_offset_yd : float
         Right-positive offset of the aim at stock carry, from the straight line ball to pin.
     aim_bearing_deg : float

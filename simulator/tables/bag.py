@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from concurrent.futures import ThreadPoolExecutor, wait
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -90,17 +91,21 @@ def make_bag(
     speed, gust = day_wind(conditions)
     wooded = raster is not None and len(raster.crowns) > 0
     shots = list_shots(player, shaped=shaped or wooded or speed + gust >= SHAPED_WIND_MPH)
-    flights = flight_tables(
-        shots,
-        flight_air(),
-        day_air(conditions, blows=speed > 0.0),
-        winds=wind_axes(speed, gust, any(is_curved(shot) for shot in shots.shots)),
-        heights_yd=landing_heights(raster),
-        tracks=wooded,
-        threads=threads,
-    )
     slopes = (0.0,) if raster is None else tuple(float(s) for s in raster.planes[:, 0])
-    putts = putt_tables(player.putting, stimp_ft=conditions.stimp_ft, slopes=slopes)
+    with ThreadPoolExecutor(1) as beside:  # the putts of a plane are one thread's work
+        putting = beside.submit(putt_tables, player.putting, stimp_ft=conditions.stimp_ft, slopes=slopes)
+        if threads == 1:
+            wait([putting])
+        flights = flight_tables(
+            shots,
+            flight_air(),
+            day_air(conditions, blows=speed > 0.0),
+            winds=wind_axes(speed, gust, any(is_curved(shot) for shot in shots.shots)),
+            heights_yd=landing_heights(raster),
+            tracks=wooded,
+            threads=threads,
+        )
+    putts = putting.result()
     if not any(slopes):  # level greens are the same from every side
         putts = replace(putts, expected=putts.expected[:, :1], chances=putts.chances[:, :1])
     return Bag(shots, flights, strike_rows(shots.shots, flights.still), putts, conditions)

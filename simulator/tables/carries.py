@@ -84,7 +84,7 @@ def _landings(
         yards = speed * MPS_PER_MPH / M_PER_YD
         along, cross = -yards * np.cos(angle), -yards * np.sin(angle)
     carries = np.array([shot.carry_yd for shot in shots])
-    nodes = axes(along_winds=np.array([along]), cross_winds=np.array([cross]), heights=np.array([height_yd]))
+    nodes = axes(along_wind=along, cross_wind=cross, heights=np.array([height_yd]))
     flown = landings(flight_air(), air, launches, carries, nodes, 0, len(shots))
     return flown[:, 0, 0, 0, 0, 0]
 

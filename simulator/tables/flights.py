@@ -28,49 +28,82 @@ SPEED_GRID_MPH = np.linspace(5.0, 225.0, 45)
 YDPS_PER_MPH = MPS_PER_MPH / M_PER_YD
 
 
-WIND_STEP_MPH = 5.5
-"""Widest step between nodes of a wind axis [mph]: carry bends by 0.034 yd per mph squared into the wind, so a
-straight line between nodes errs by 0.2 yd at the most."""
+DRIVE_LOSES_YD, DRIVE_BENDS_YD = 2.2, 0.034
+"""What a drive loses to wind against it [yd a mph, and yd a mph squared]: by these tables themselves."""
+
+DISC_STEP_MPH = 4.5
+"""Widest step between nodes of wind along the shot [mph]: a straight line between nodes errs by an eighth of
+the second derivative times the step squared, 0.17 yd at the most."""
+
+RING_ERROR_YD = 0.25
+"""The same between two sides one wind may blow from [yd]."""
 
 
 @dataclass(frozen=True)
 class WindAxes:
-    """Nodes of the wind axes [yd/s]: along the shot (helping positive) and across it (to the right).
+    """Nodes of the two axes of the wind.
 
-    Wind to the left is read as the mirror image of wind to the right where the cross axis starts at 0.
+    Attributes
+    ----------
+    u, v : float64[nu], float64[nv]
+        On a disc, which holds every wind up to some speed: along the shot (helping positive) and across it
+        (to the right) [yd/s]. On a ring, which holds one speed from every side: that speed, and the angle
+        from the start line to the way it blows [rad]. Wind to the left is read as the mirror image of wind to
+        the right where `v` starts at 0.
+    ring : bool
     """
 
-    along: np.ndarray
-    cross: np.ndarray
+    u: np.ndarray
+    v: np.ndarray
+    ring: bool = False
+
+    @property
+    def winds(self) -> tuple[np.ndarray, np.ndarray]:
+        """Wind along and across the shot at every node, float64[nu, nv] each."""
+        first, second = np.meshgrid(self.u, self.v, indexing="ij")
+        if self.ring:
+            return first * np.cos(second), first * np.sin(second)
+        return first, second
 
 
 def wind_axes(speed_mph: float, gust_mph: float, curved: bool = False) -> WindAxes:
-    """Nodes that hold every wind up to `speed_mph` + `gust_mph` from any side; one node in still air.
+    """Nodes that hold a day's wind from any side, with its gusts; one node in still air.
 
-    With `curved` shots the cross axis has both sides: mirrored, a fade would be a draw.
+    With `curved` shots the second axis has both sides: mirrored, a fade would be a draw.
     """
     most = speed_mph + gust_mph
     if most <= 0.0:
         return WindAxes(np.zeros(1), np.zeros(1))
-    steps = max(int(np.ceil(2.0 * most / WIND_STEP_MPH)), 2)
-    half = max(int(np.ceil(most / (1.5 * WIND_STEP_MPH))), 1)
-    return both_axes(most * YDPS_PER_MPH, steps, half, curved)
+    if gust_mph == 0.0:
+        return ring_axes(speed_mph, curved)
+    steps = max(math.ceil(2.0 * most / DISC_STEP_MPH), 2)
+    return disc_axes(most, steps, math.ceil(steps / 3.0), curved)
 
 
-def both_axes(most: float, steps: int, half: int, curved: bool) -> WindAxes:
-    """Axes up to `most` [yd/s] with so many steps along, and across from 0 to one side."""
+def ring_axes(speed_mph: float, curved: bool) -> WindAxes:
+    """One wind from every side."""
+    # round the ring a drive bends the most straight into the wind
+    bends = speed_mph * (DRIVE_LOSES_YD + 2.0 * DRIVE_BENDS_YD * speed_mph)
+    steps = max(math.ceil(math.pi / math.sqrt(8.0 * RING_ERROR_YD / bends)), 2)
+    sides = np.linspace(-math.pi, math.pi, 2 * steps + 1) if curved else np.linspace(0.0, math.pi, steps + 1)
+    return WindAxes(np.array([speed_mph * YDPS_PER_MPH]), sides, ring=True)
+
+
+def disc_axes(most_mph: float, steps: int, half: int, curved: bool) -> WindAxes:
+    """Every wind up to `most_mph`, with so many steps along, and across from 0 to one side."""
+    most = most_mph * YDPS_PER_MPH
     across = np.linspace(-most, most, 2 * half + 1) if curved else np.linspace(0.0, most, half + 1)
     return WindAxes(np.linspace(-most, most, steps + 1), across)
 
 
 @dataclass(frozen=True)
 class FlightTables:
-    """Flights by [shot, along wind, cross wind, fraction, tilt, height]; columns as in kernels/codes.py.
+    """Flights by [shot, wind u, wind v, fraction, tilt, height]; columns as in kernels/codes.py.
 
     Attributes
     ----------
-    flights : float32[shots, alongs, crosses, fractions, tilts, heights, 6]
-    tracks : float32[shots, alongs, crosses, fractions, tilts, 12, 2]
+    flights : float32[shots, nu, nv, fractions, tilts, heights, 6]
+    tracks : float32[shots, nu, nv, fractions, tilts, 12, 2]
         Side and height along the way, for trees; no shots where there are none.
     speeds_mph : float64[shots, fractions]
         Ball speed of each strike.
@@ -136,7 +169,7 @@ def flight_tables(
     shots, first_part = listed.shots, listed.first_part
     winds = winds or wind_axes(0.0, 0.0)
     heights = np.zeros(1) if heights_yd is None else np.asarray(heights_yd, float)
-    shape = (len(shots), winds.along.size, winds.cross.size, FRACTIONS.size, TILTS_DEG.size)
+    shape = (len(shots), winds.u.size, winds.v.size, FRACTIONS.size, TILTS_DEG.size)
     flights = np.zeros((*shape, heights.size, 6), np.float32)
     track = np.zeros((*shape, TRACK_POINTS, 2) if tracks else (0, 1, 1, 1, 1, TRACK_POINTS, 2), np.float32)
     speeds = np.zeros((len(shots), FRACTIONS.size))
@@ -145,7 +178,7 @@ def flight_tables(
 
     days = [(air, winds, heights, flights, track)]
     level = int(np.argmin(np.abs(heights)))
-    if air == reference and winds.along.size == winds.cross.size == 1 and heights[level] == 0.0:
+    if air == reference and winds.u.size == winds.v.size == 1 and heights[level] == 0.0:
         still = flights[:, :, :, :, :, level : level + 1]  # flown already
     else:
         still = np.zeros((len(shots), 1, 1, FRACTIONS.size, TILTS_DEG.size, 1, 6), np.float32)
@@ -154,7 +187,7 @@ def flight_tables(
     def fill(shot: int, launches: Launches) -> None:
         its_tilts = tilts + bent[shot]  # the axis is the departure from the shot's own mean tilt
         for of_day, its_winds, at_heights, out, its_track in days:
-            axes = Axes(FRACTIONS, its_tilts, its_winds.along, its_winds.cross, at_heights)
+            axes = Axes(FRACTIONS, its_tilts, *its_winds.winds, at_heights)
             fill_flights(reference, of_day, launches, carries, axes, shot, shot + 1, out, its_track, speeds)
 
     def fill_all(first: int, last: int, launches: Launches) -> None:

@@ -201,8 +201,9 @@ def _flight_numbers(numbers: np.ndarray, bag: Bag) -> None:
     numbers[c.TILT_0], numbers[c.TILT_PER] = tilts[0], 1.0 / _step(tilts)
     heights, winds = bag.flights.heights_yd, bag.flights.winds
     numbers[c.HEIGHT_0], numbers[c.HEIGHT_STEP] = heights[0], _step(heights)
-    numbers[c.ALONG_0], numbers[c.ALONG_PER] = winds.along[0], 1.0 / _step(winds.along)
-    numbers[c.CROSS_0], numbers[c.CROSS_PER] = winds.cross[0], 1.0 / _step(winds.cross)
+    numbers[c.WIND_RING] = float(winds.ring)
+    numbers[c.WIND_U_0], numbers[c.WIND_U_PER] = winds.u[0], 1.0 / _step(winds.u)
+    numbers[c.WIND_V_0], numbers[c.WIND_V_PER] = winds.v[0], 1.0 / _step(winds.v)
     wind = bag.conditions.wind
     if wind is not None:
         speed, gust = day_wind(bag.conditions)

@@ -13,12 +13,12 @@ ONE, NONE = np.ones(1), np.zeros(1)
 def axes(
     fractions: np.ndarray = ONE,
     tilts: np.ndarray = NONE,
-    along_winds: np.ndarray = NONE,
-    cross_winds: np.ndarray = NONE,
+    along_wind: float = 0.0,
+    cross_wind: float = 0.0,
     heights: np.ndarray = NONE,
 ) -> Axes:
     """Axes of a flight table; left out: the stock strike, untilted, in still air, to its own level."""
-    return Axes(fractions, tilts, along_winds, cross_winds, heights)
+    return Axes(fractions, tilts, np.array([[along_wind]]), np.array([[cross_wind]]), heights)
 
 
 def landings(
@@ -28,7 +28,7 @@ def landings(
 
     Returns
     -------
-    float64[last - first, along winds, cross winds, fractions, tilts, heights, 6]
+    float64[last - first, nu, nv, fractions, tilts, heights, 6]
         Columns as in kernels/codes.py.
     """
     return _flown(reference, air, launches, carries, nodes, first, last)[0]
@@ -51,8 +51,8 @@ def _flown(
     reference: Air, air: Air, launches: Launches, carries: np.ndarray, nodes: Axes, first: int, last: int
 ) -> tuple[np.ndarray, np.ndarray]:
     """Landings, and the ball speeds [yd/s] they were struck at."""
-    fractions, tilts, along, cross, heights = nodes
-    out = np.zeros((last, along.size, cross.size, fractions.size, tilts.size, heights.size, 6), np.float32)
+    fractions, tilts, along, _, heights = nodes
+    out = np.zeros((last, *along.shape, fractions.size, tilts.size, heights.size, 6), np.float32)
     no_tracks = np.zeros((0, 1, 1, 1, 1, TRACK_POINTS, 2), np.float32)
     speeds = np.zeros((last, fractions.size))
     fill_flights(reference, air, launches, carries, nodes, first, last, out, no_tracks, speeds)

@@ -18,8 +18,6 @@ def shade_raster(raster: Raster) -> np.ndarray:
 
     Each cell includes its neighbours: a flight sampled once a cell misses no crown between samples.
     """
-    from scipy.ndimage import maximum_filter  # not before there are trees: its import takes a while
-
     rows_in, columns_in = raster.canopy.shape
     tops = np.full((rows_in, columns_in), CLEAR, np.float32)
     standing = raster.canopy > 0
@@ -29,16 +27,19 @@ def shade_raster(raster: Raster) -> np.ndarray:
     padded = np.full((rows * per, columns * per), CLEAR, np.float32)
     padded[:rows_in, :columns_in] = tops
     wide = padded.reshape(rows, per, columns, per).max(axis=(1, 3))
-    return np.ascontiguousarray(maximum_filter(wide, size=3, mode="constant", cval=CLEAR), np.float32)
+    around = np.lib.stride_tricks.sliding_window_view(np.pad(wide, 1, constant_values=CLEAR), (3, 3))
+    return np.ascontiguousarray(around.max(axis=(2, 3)), np.float32)
 
 
 def clear_raster(shade: np.ndarray) -> np.ndarray:
     """How far a ball may go from anywhere in each wide cell before it is near a crown [yd]; 0 near one.
 
     The way between the centres of two cells: the shade includes its neighbours, so from any corner of a cell
-    a stride of that length passes no crown by.
+    a stride of that length passes no crown by. (scipy.ndimage has this and the neighbours' maximum, but its
+    import takes 0.4 s.)
     """
-    from scipy.ndimage import distance_transform_edt  # here for the same reason
-
-    apart = distance_transform_edt(shade <= CLEAR) * SHADE_YD
-    return np.ascontiguousarray(apart, np.float32)
+    squared = np.where(shade > CLEAR, 0.0, np.inf)  # cells
+    for _ in range(2):  # the nearest one in each column, then over all columns
+        at = np.arange(len(squared), dtype=float)
+        squared = (squared[None] + np.square(at[:, None] - at)[..., None]).min(axis=1).T
+    return np.ascontiguousarray(np.sqrt(squared) * SHADE_YD, np.float32)

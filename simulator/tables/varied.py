@@ -14,7 +14,7 @@ from ..player.model import Club, Player
 from .airs import day_air, flight_air
 from .bag import Bag
 from .curved import is_curved
-from .flights import FRACTIONS, TILTS_DEG, YDPS_PER_MPH, both_axes, flight_tables
+from .flights import FRACTIONS, TILTS_DEG, disc_axes, flight_tables
 from .strikes import strike_rows
 
 WIDE_STEP_MPH = 6.0
@@ -88,12 +88,12 @@ def in_wind(bag: Bag, most_mph: float, threads: int = 1) -> Bag:
         Wind at 10 m [mph].
     """
     steps = max(math.ceil(most_mph / WIDE_STEP_MPH), 1)
-    most = most_mph * YDPS_PER_MPH
+    curved = any(is_curved(shot) for shot in bag.shots.shots)
     flights = flight_tables(
         bag.shots,
         flight_air(),
         day_air(bag.conditions, blows=True),
-        winds=both_axes(most, 2 * steps, (steps + 1) // 2, any(is_curved(shot) for shot in bag.shots.shots)),
+        winds=disc_axes(most_mph, 2 * steps, (steps + 1) // 2, curved),
         heights_yd=bag.flights.heights_yd,
         tracks=bag.flights.tracks.shape[0] > 0,
         threads=threads,
@@ -106,6 +106,8 @@ def stock_flights(bag: Bag, rows: np.ndarray, along: np.ndarray, cross: np.ndarr
 
     Parameters
     ----------
+    bag : Bag
+        In winds of all speeds (`in_wind`).
     rows : int64[n]
         Shots.
     along, cross : float64[n]
@@ -123,10 +125,10 @@ def stock_flights(bag: Bag, rows: np.ndarray, along: np.ndarray, cross: np.ndarr
         low = np.minimum(where.astype(int), max(axis.size - 2, 0))
         return low, where - low
 
-    u, wu = node(winds.along, along)
-    mirror = np.where((cross < 0.0) & (winds.cross[0] == 0.0), -1.0, 1.0)
-    v, wv = node(winds.cross, mirror * cross)
-    up, vp = np.minimum(u + 1, winds.along.size - 1), np.minimum(v + 1, winds.cross.size - 1)
+    u, wu = node(winds.u, along)
+    mirror = np.where((cross < 0.0) & (winds.v[0] == 0.0), -1.0, 1.0)
+    v, wv = node(winds.v, mirror * cross)
+    up, vp = np.minimum(u + 1, winds.u.size - 1), np.minimum(v + 1, winds.v.size - 1)
     wu, wv = wu[:, None], wv[:, None]
     out = (1.0 - wu) * ((1.0 - wv) * table[rows, u, v] + wv * table[rows, u, vp])
     out = out + wu * ((1.0 - wv) * table[rows, up, v] + wv * table[rows, up, vp])

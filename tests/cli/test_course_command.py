@@ -65,6 +65,24 @@ def test_files_and_the_screen(asked: list[Job], tmp_path: Path, capsys: pytest.C
     assert first == {path.name: path.read_bytes() for path in (tmp_path / "out").iterdir() if path.is_file()}
 
 
+def test_players_in_words_without_a_name_are_numbered(
+    asked: list[Job], capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Two of them were refused as "two times the player 'Player'"; one alone keeps the name of every answer."""
+    words = ["--player", "handicap 9, woman", "--player", "isolde", "--player", "handicap 30"]
+    assert _run(["course", "links", *words]) == 0
+    told = capsys.readouterr().err
+    assert {job.player.name for job in asked} == {"Player 1", "Isolde", "Player 2"}
+    assert "\"called Ada\"" in told
+    asked.clear()
+    assert _run(["course", "links", *words, "--initials"]) == 0
+    assert {job.player.name for job in asked} == {"P1", "I", "P2"}
+    asked.clear()
+    capsys.readouterr()
+    assert _run(["course", "links", *words[2:]]) == 0
+    assert {job.player.name for job in asked} == {"Isolde", "Player"} and "called" not in capsys.readouterr().err
+
+
 @pytest.mark.parametrize("out", [[], ["-o", "out"]], ids=["without -o", "with -o"])
 def test_pages_on_paper(
     asked: list[Job], tmp_path: Path, capsys: pytest.CaptureFixture[str], out: list[str]

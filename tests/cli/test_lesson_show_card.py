@@ -9,6 +9,7 @@ import fake_lessons
 import pytest
 
 from simulator.cli import _run
+from simulator.hole.course import hole_number
 from simulator.strategy import lesson
 
 
@@ -75,6 +76,18 @@ def test_an_empty_folder_of_cards(capsys: pytest.CaptureFixture[str], tmp_path: 
     assert "no hole file" in capsys.readouterr().err
 
 
+def test_a_hole_asked_for_alone_keeps_its_number(tmp_path: Path) -> None:
+    """Cards of the 11th and the 3rd of a course are not called the 1st and the 2nd, of a demo or of own files."""
+    out = tmp_path / "card.svg"
+    assert _run(["card", "ostrel-heath/11", "ostrel-heath/3", "-o", str(out)]) == 0
+    assert sorted(one.name for one in tmp_path.iterdir()) == ["card-hole-03.svg", "card-hole-11.svg"]
+    assert hole_number("ostrel-heath/11") == 11 and hole_number("withy-drain") is None
+    (tmp_path / "07-mine.toml").write_text("")
+    (tmp_path / "mine.toml").write_text("")
+    assert hole_number(str(tmp_path / "07-mine.toml")) == 7 and hole_number(str(tmp_path / "mine.toml")) is None
+    assert hole_number("par 4, 372; out left 34") is None and hole_number("x" * 5000) is None
+
+
 def test_cards_are_named_by_their_holes(tmp_path: Path) -> None:
     """A course of holes 1 and 3: the card of the 3rd is not called the 2nd's."""
     good = (Path(__file__).parents[2] / "holes" / "eel-trap.toml").read_text()
@@ -83,8 +96,9 @@ def test_cards_are_named_by_their_holes(tmp_path: Path) -> None:
         (tmp_path / "links" / name).write_text(good)
     assert _run(["card", "links", "-o", "c.svg"]) == 0
     assert {path.name for path in tmp_path.glob("*.svg")} == {"c-hole-01.svg", "c-hole-03.svg"}
-    assert _run(["card", "links", "links", "-o", "d.svg"]) == 0  # two of each number: by their place in the book
-    assert {path.name for path in tmp_path.glob("d*.svg")} == {f"d-{k}-hole-{k}.svg" for k in range(1, 5)}
+    assert _run(["card", "links", "links", "-o", "d.svg"]) == 0  # two of each number: their place in the book first
+    twice = {"d-1-hole-1.svg", "d-2-hole-3.svg", "d-3-hole-1.svg", "d-4-hole-3.svg"}
+    assert {path.name for path in tmp_path.glob("d*.svg")} == twice
 
 
 def test_pages_of_a_longer_run_before_are_said(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:

@@ -9,6 +9,9 @@ import pytest
 from simulator.cli import _run
 from simulator.player import load_player
 from simulator.player.levels import level
+from simulator.player.measured import Columns, fit_player, read_shots
+from simulator.report.shotsplot import _page
+from simulator.report.units import YARDS
 
 SHOTS = "club,carry,offline\n" + "".join(f"7i,{130 + 3 * (k % 7)},{5 * (k % 5) - 9}\n" for k in range(30))
 
@@ -85,3 +88,31 @@ def test_a_woman_s_file_says_whose_level_fills_it_in(shots, tmp_path, capsys):
     assert tomllib.loads((tmp_path / "woman.toml").read_text())["sex"] == "woman"
     parts = {sex: player.part.direction_sd_deg.tolist() for sex, player in files.items()}
     assert parts["woman"] == level(24, "woman").part.direction_sd_deg.tolist() != parts["man"]
+
+
+@pytest.mark.parametrize(
+    ("rows", "said"),
+    [
+        ("7i,13,0\n", "7-iron: 13 yd straight fits no strike of this club and was left aside."),
+        ("7i,13,10\n7i,20,0\n", "7-iron: 13 yd 10 right, 20 yd straight fit no strike of this club and were left aside."),
+    ],
+)
+def test_a_row_that_is_no_strike_is_told_in_the_singular(rows, said, shots, capsys):
+    """It was "13 yd 0 fit no strike"."""
+    shots.write_text(SHOTS + rows)
+    assert _run(["player", "fit", str(shots), "--level", "12"]) == 0
+    assert said in " ".join(capsys.readouterr().out.split())
+
+
+@pytest.mark.parametrize(
+    ("rows", "said"),
+    [
+        ("7i,13,0\n", "beyond the picture: 1."), ("7i,140,100\n7i,13,0\n", "beyond the picture: 2."), ("", "a usual mishit."),
+    ],
+)  # fmt: skip
+def test_a_cross_that_is_not_on_the_picture_is_not_explained(rows, said, shots):
+    shots.write_text(SHOTS + rows)
+    fit = fit_player(read_shots(shots, Columns()).shots, level(12.0))
+    assert sum(club.slips.size for club in fit.clubs) == rows.count("\n")
+    words = [text.get_text() for text in _page(fit, YARDS).texts][-1]
+    assert words.endswith(said) and "Cross" not in words

@@ -99,6 +99,7 @@ def test_gusts_as_a_report_has_them():
         assert (wind.speed_mph, wind.gust_mph) == (10.0, 10.0), text
     assert read("10G18kt into").speed_mph == pytest.approx(10.0 * KT)
     assert read("F4 into").speed_mph == read("force 4 into").speed_mph
+    assert read("4 bft into").speed_mph == read("into, 4Beaufort").speed_mph == read("bft 4 into").speed_mph
     assert read("blowing south westerly 12").from_deg == read("south westerly 12").from_deg
 
 

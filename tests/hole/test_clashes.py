@@ -117,3 +117,9 @@ def test_undrawn_ground_is_said_by_side():
     assert "Nothing is drawn more than 44 yd right of the line: it plays as rough" in hole_text(hole)
     assert "more than 40 m right" in hole_text(hole, METRES)
     assert "Nothing is drawn" not in hole_text(load_hole("par 4, 372; out both sides 40"))
+
+
+def test_what_lies_behind_the_green_is_beside_no_part_of_the_hole():
+    """ "Out 20 behind the green" reaches 200 yards to both sides there: the hole beside its line is bare."""
+    assert undrawn(load_hole("par 4, 372; out 20 behind the green")) == pytest.approx({"left": 16.0, "right": 16.0})
+    assert set(undrawn(load_hole("par 4, 372; dogleg left at 230; out left 34; out 20 behind the green"))) == {"right"}

@@ -544,11 +544,25 @@ def test_tees(words: str, tees: dict[str, float]) -> None:
     assert {t.name: t.y_yd + shift for t in hole.tees} == pytest.approx(tees)
 
 
+@pytest.mark.parametrize("words", [
+    "par 4, 380 white, 340 yellow, 310 red", "par 4 380 white, 340 yellow, 310 red; fairway 28 wide",
+    "par 4, 380 from the whites, 340 off the yellows, 310 from the reds", "par 4, white 380, yellow 340, red 310; out left 34",
+    "7th, par 4, white tees 380 yards, yellow tees 340 yards and red tees 310 yards",
+])  # fmt: skip
+def test_lengths_as_the_card_has_them(words: str) -> None:
+    hole = hole_from_words(words).hole
+    assert {t.name: round(hole.with_tee(t.name).length_yd) for t in hole.tees} == {"white": 380, "yellow": 340, "red": 310}
+
+
 @pytest.mark.parametrize(("words", "fairway", "green"), [
     ("green 6 up", None, 6), ("green 6 below the tee", None, -6), ("tee 10 above the fairway", -10, -10),
     ("downhill 12", None, -12), ("uphill 4 m", None, 4 / 0.9144), ("green 20 ft down", None, -20 / 3),
     ("tee 10 above the fairway; green 4 above the fairway", -10, -6), ("fairway 8 down; green 3 up", -8, 3),
-    ("green 5 above the fairway", 0, 5),
+    ("green 5 above the fairway", 0, 5), ("green up 6", None, 6), ("green is up by 10 ft", None, 10 / 3),
+    ("drops 40 feet from tee to fairway", -40 / 3, -40 / 3), ("tee shot drops 40 feet", -40 / 3, -40 / 3),
+    ("falls 12 yards from the tee to the fairway; green 4 above the fairway", -12, -8),
+    ("tee shot plays uphill 5; green 20 ft above the fairway", 5, 5 + 20 / 3), ("downhill 12 off the tee", -12, -12),
+    ("drops 40 feet from tee to green", None, -40 / 3),
 ])  # fmt: skip
 def test_heights(words: str, fairway: float | None, green: float) -> None:
     hole = hole_from_words(f"par 4, 380; {words}").hole
@@ -557,6 +571,19 @@ def test_heights(words: str, fairway: float | None, green: float) -> None:
     if fairway is not None:
         assert hole.height_at(0, 150) == pytest.approx(fairway, abs=0.05)
         assert hole.height_at(0, 250) == pytest.approx(fairway, abs=0.6 + 0.02 * abs(green - fairway))
+
+
+@pytest.mark.parametrize("words", [
+    "bunker left 230 carry 245", "bunker left at 230 carry 245", "bunker left at 230, carry 245", "bunker left 230, carry 245",
+    "bunker left reach 230 carry 245", "bunker left, reach 230, clear 245", "bunker left 230 clear 245", "bunker left 230 to clear 245",
+    "pond left 230 carry 245", "pond left at 230, carry 245", "bunkers left at 200 and 230, carry 245",
+])  # fmt: skip
+def test_where_it_begins_and_the_carry_over_it(words: str) -> None:
+    """ "230 carry 245" was a carry of 230 and a bunker about 245; with a comma it was refused."""
+    hole = hole_from_words(f"par 4, 400; {words}").hole
+    area = [f for f in hole.features if f.name.startswith(("left bunker", "pond"))][-1].area
+    assert (area.bounds[1], area.bounds[3]) == pytest.approx((230.0, 245.0), abs=0.2)
+    assert area.bounds[2] < 0.0
 
 
 def test_single_trees_and_marks() -> None:
@@ -704,6 +731,7 @@ def test_a_file_wins_over_words(tmp_path, monkeypatch) -> None:
         ("two-tiered green", 0.0, 1.0),  # three feet: assumed
         ("green 28 deep, 24 wide, two tiers, back half 2 ft higher", 0.0, 2.0 / 3.0),
         ("two tier green, front 3 ft down", 0.0, 1.0),
+        ("two tier green, back tier up 3 ft", 0.0, 1.0),
         ("two tier green, front tier 3 ft up", 1.0, 0.0),
         ("green 5 up, two tier green, back 3 ft up", 5.0, 6.0),
     ],

@@ -42,7 +42,8 @@ def filled(air, alongs, crosses, heights, fractions=FRACTIONS, tilts=TILTS):
     speeds = np.zeros((CARRIES.size, fractions.size))
     fill_flights(
         STILL, air, Launches(LAUNCHES, SPINS, GRID_START, GRID_STEP), CARRIES,
-        Axes(fractions, tilts, alongs, crosses, heights), 0, CARRIES.size, out, tracks, speeds,
+        Axes(fractions, tilts, *np.meshgrid(alongs, crosses, indexing="ij"), heights), 0, CARRIES.size,
+        out, tracks, speeds,
     )  # fmt: skip
     return out, tracks, speeds
 

@@ -11,20 +11,14 @@ from scipy import special, stats
 from scipy.stats import qmc
 
 from simulator.kernels import codes as c
-from simulator.kernels.luck import (
-    mix,
-    normal,
-    normal_quantile,
-    seed_key,
-    sequence_key,
-    stroke_key,
-    turned,
-    uniform,
-)
+from simulator.kernels import volley
+from simulator.kernels.luck import mix, normals, seed_key, sequence_key, stroke_key, turned, uniform
+from simulator.kernels.sequence import draw_strike, luck_of, turn_normal
 from simulator.tables import luck as prepared
 
-mix, normal, normal_quantile, seed_key, sequence_key, stroke_key, turned, uniform = map(
-    from_python, (mix, normal, normal_quantile, seed_key, sequence_key, stroke_key, turned, uniform)
+mix, normals, seed_key, sequence_key, stroke_key, turned, uniform, draw_strike, turn_normal, luck_of = map(
+    from_python,
+    (mix, normals, seed_key, sequence_key, stroke_key, turned, uniform, draw_strike, turn_normal, luck_of),
 )
 
 SLOTS = (
@@ -67,18 +61,39 @@ def test_normal_quantile_against_scipy():
     p = np.concatenate(
         [np.logspace(-300, -1, 3000), np.linspace(0.001, 0.999, 4001), 1 - np.logspace(-15, -1, 500)]
     )
-    mine = np.array([normal_quantile(q) for q in p])
+    mine = p.copy()
+    normals(mine, np.uint64(0), p.size)
     # scipy's ndtri (Cephes) is itself good to a few 1e-15; away from the zero at 1/2 errors are relative
     assert np.abs(mine - special.ndtri(p)).max() < 1e-13 * np.abs(mine).max()
     away = np.abs(p - 0.5) > 1e-3
     assert np.abs(mine[away] / special.ndtri(p[away]) - 1).max() < 1e-13
 
 
-def test_normal_is_the_quantile_of_the_slot():
-    key = np.uint64(stroke_key(sequence_key(seed_key(np.uint64(5)), 3), 1))
-    assert normal(key, 2, np.uint64(0)) == normal_quantile(uniform(key, 2))
-    half = np.uint64(2**63)
-    assert normal(key, 2, half) == normal_quantile(turned(key, 2, half))
+def test_quantiles_do_not_depend_on_what_stands_beside_them():
+    # alone as among others, and what is not asked for stays
+    p = np.random.default_rng(4).uniform(size=70)
+    among = p.copy()
+    normals(among, np.uint64(5), 60)
+    assert (among[:5] == p[:5]).all() and (among[65:] == p[65:]).all()
+    for k in range(5, 65):
+        alone = p[k : k + 1].copy()
+        normals(alone, np.uint64(0), 1)
+        assert alone[0] == among[k]
+
+
+def test_a_strike_draws_the_quantiles_of_its_slots():
+    room, keys = np.full(volley.ROOM, np.nan), [np.uint64(stroke_key(seed_key(np.uint64(5)), k)) for k in range(9)]
+    turn = np.uint64(2**63)
+    for ball, key in enumerate(keys):
+        draw_strike(room, ball, key, turn)
+    turn_normal(room, len(keys))
+    for ball, key in enumerate(keys):
+        luck = luck_of(room, ball, key, turn, 3.0, 4.0)
+        assert (luck.mixture, luck.hit) == (turned(key, c.SLOT_MIXTURE, turn), turned(key, c.SLOT_TREE_HIT, turn))
+        assert (luck.wind_x, luck.wind_y) == (3.0, 4.0)
+        slots = (c.SLOT_SPEED, c.SLOT_START, c.SLOT_TILT, c.SLOT_LIE)
+        known = special.ndtri([turned(key, slot, turn) for slot in slots])
+        assert (luck.speed, luck.start, luck.tilt, luck.lie) == pytest.approx(known, abs=1e-13)
 
 
 @pytest.mark.parametrize("parts", [2, 3, 7])

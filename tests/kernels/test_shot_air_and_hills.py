@@ -5,19 +5,16 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from from_python import from_python
+from flight_reading import flight_read
 from naive import Flights, strike
 from small_games import CLUBS, THREE_CLUBS, bag_of, row_of, shot, straight_hole, with_relief
 
 from simulator.hole.surfaces import Lie
-from simulator.kernels.air import fly
 from simulator.kernels.trajectory import fly_one
 from simulator.physics.launch import launch
 from simulator.tables.airs import flight_air
 from simulator.tables.flights import TILTS_DEG, flight_tables, turn_per_tilt, wind_axes
 from simulator.tables.game import make_board
-
-fly = from_python(fly)
 
 HEIGHTS_YD = np.linspace(-16.0, 16.0, 5)
 YD = 0.9144  # m, exact
@@ -39,7 +36,7 @@ class Windy:
 def board():
     still = bag_of(THREE_CLUBS)
     flights = flight_tables(
-        still.shots, flight_air(), flight_air(), winds=wind_axes(7.0 / MPS_PER_MPH, 0.0),
+        still.shots, flight_air(), flight_air(), winds=wind_axes(3.5 / MPS_PER_MPH, 3.5 / MPS_PER_MPH),
         heights_yd=HEIGHTS_YD, threads=2,
     )  # fmt: skip
     return make_board(straight_hole(450), replace(still, flights=flights), coarse_yd=40, fine_yd=25)
@@ -73,7 +70,7 @@ def test_table_reading_on_every_axis_against_scipy(north):
         for k in range(n):
             twin = Flights(north.bag.flights, row, (wind_x[k], wind_y[k]))
             known = twin(0.0, fraction[k], tilt[k], HEIGHTS_YD[node[k]])
-            mine = fly(
+            mine = flight_read(
                 north.game.numbers, north.game.flights, row, fraction[k], tilt[k], int(node[k]), wind_y[k],
                 wind_x[k],
             )  # fmt: skip
@@ -84,8 +81,8 @@ def test_nodes_of_the_wind_axes_are_the_winds_they_say(north):
     # Every node of wind along and across, flown anew from the launch laws in an air with that wind.
     tables, level = north.bag.flights, 2
     stock = 9
-    for u, along in enumerate(tables.winds.along):
-        for v, cross in enumerate(tables.winds.cross):
+    for u, along in enumerate(tables.winds.u):
+        for v, cross in enumerate(tables.winds.v):
             air = flight_air(wind_x_mps=cross * YD, wind_y_mps=along * YD)
             landing = np.empty((1, 6))
             for row in (row_of(north.bag, club) for club in CLUBS):

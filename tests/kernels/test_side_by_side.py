@@ -6,7 +6,7 @@ import numba
 import pytest
 from numba.core.caching import NullCache
 
-from simulator.kernels import rest, trajectory
+from simulator.kernels import luck, rest, trajectory
 from simulator.tables.airs import flight_air
 
 PACKED = {"x86_64": "divpd", "AMD64": "divpd", "aarch64": "fdiv\tv", "arm64": "fdiv\tv"}
@@ -21,6 +21,7 @@ AIR = numba.typeof(flight_air())
 @pytest.mark.parametrize(
     ("step", "types"),
     [
+        (luck._middles, (NUMBERS, COLUMN, COUNT)),
         (rest._hop, (NUMBERS, NUMBERS, COUNT)),
         (rest._roll, (NUMBERS, NUMBERS, COUNT)),
         (trajectory._stage, (AIR, NUMBERS, COUNT, FLOAT, FLOAT, FLOAT, FLOAT, COLUMN, COLUMN)),

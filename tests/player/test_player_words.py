@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import pytest
@@ -237,10 +238,51 @@ REFUSED = [
     ("handicap 8, driver, 3w, 5-PW, 52", 'before the 3-wood; a whole set is said "only driver, 3w, 5-PW, 52, putter"'),
     ("handicap 8, 4h 180, no hybrids", "leaves out the 4-hybrid that was just given"),
     ("handicap 8, driver swing speed 95", "'swing speed'; say the carry"),
-    ("48 year old woman, handicap 22", "'year old'; age changes nothing by itself"),  # no 48-degree wedge
+    ("48 year old woman, handicap 22", "'48 year old'; age changes nothing by itself"),  # no 48-degree wedge
     ("handicap 12, wild driver", "'wild driver'; say how wide"),
     ("handicap 12, driver 210 +/- 15", "'+/-'; say how deep"),
 ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["junior, handicap 30, driver 150", "handicap 30, 14 years old, drives it 150", "senior aged 72, bogey golfer, driver 175",
+     "handicap 18, 70 year old, 7-iron 110"],
+)
+def test_an_age_beside_a_handicap_and_a_distance_is_no_reason_to_refuse(text: str) -> None:
+    without = re.sub(r"junior, |, 14 years old|senior aged 72, |, 70 year old", "", text)
+    told, plain = load_player(text), load_player(without)
+    assert told.clubs == plain.clubs and told.handicap == plain.handicap
+    assert any("changes nothing by itself" in one for one in told.assumed)
+
+
+@pytest.mark.parametrize(
+    ("text", "name"),
+    [("called Anna Berg, handicap 12", "Anna Berg"), ("handicap 12, called Ada Maria O'Neill", "Ada Maria O'Neill"),
+     ("called Ada, Handicap 12", "Ada"), ("called ada woman, handicap 12", "Ada"), ("called Ada Driver 200, handicap 12", "Ada")],
+)  # fmt: skip
+def test_a_name_may_have_a_surname(text: str, name: str) -> None:
+    assert load_player(text).name.replace("’", "'") == name
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [("junior, drives it 150", "'junior'"), ("left-handed, 12, slices it", "'12,'"), ("Lucy, 9, woman, driver 190", 'said "called Lucy"'),
+     ("called Anna, 12", "'12'")],
+)  # fmt: skip
+def test_check_tells_what_is_wrong_with_a_players_words(
+    text: str, found: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """It was "no such file; allowed: a .toml file, or one of eel-trap, long-sluice, withy-drain"."""
+    assert _run(["check", text]) == 2
+    told = capsys.readouterr().err
+    assert found in told and "no such file" not in told
+
+
+@pytest.mark.parametrize("words", ["red tees", "plays the red tees", "tees red", "off the red tees", "off the reds"])
+def test_the_tee_a_player_plays(words: str) -> None:
+    assert load_player(f"handicap 9, woman, {words}").tee == "red"
+    assert load_player(f"handicap 9, {words}, driver 160").tee == "red"
 
 
 @pytest.mark.parametrize(("words", "pointed"), REFUSED, ids=[words for words, _ in REFUSED])
@@ -336,6 +378,8 @@ def test_clubs_and_aims(words: str, club: str, flight: str, part: float, yards: 
         ("3/4 mashie", "no club '3/4 mashie'"),
         ("punch 7-iron", 'for example "102 shot", or "7-iron low"'),
         ("4 hybrid", "no club '4 hybrid' in the bag of Barnaby (did you mean '5-hybrid'?)"),
+        ("5i", "no club '5i' in the bag of Barnaby (did you mean '5-hybrid'?)"),  # spelt most like the 9-iron
+        ("lw", "no club 'lw' in the bag of Barnaby (did you mean 'sand wedge'?)"),
         ("3w left", "'left' does not say how far"),
         ("choked down 7", "asked by the carry it has"),
         ("easy 7-iron", "asked by the carry it has"),

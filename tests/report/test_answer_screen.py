@@ -397,3 +397,14 @@ def test_a_player_in_words_has_no_file() -> None:
     words = fake_answers.answer(player=load_player("handicap 15, driver 205"))
     assert "from the words" in phrases.whose(words) and "the file" not in phrases.whose(words)
     assert "from the file" in phrases.whose(fake_answers.answer())
+
+
+def test_a_carry_put_beside_those_given_is_not_all_the_levels():
+    """With "driver 170" every other club is shorter too: of an iron it said "all from the level"."""
+    clubs = ({"club": "7-iron", "carry_yd": 120.0, "score": 3.2, "asked": True},)
+    told = [
+        phrases.whose(fake_answers.answer("eel-trap", load_player(words), clubs=clubs))
+        for words in ("handicap 9, driver 170", "handicap 9")
+    ]
+    assert "carries from the words and the level, the rest from the level" in told[0]
+    assert "all from the level" in told[1]

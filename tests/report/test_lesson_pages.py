@@ -21,12 +21,13 @@ from matplotlib.text import Text
 from small_games import hole_of
 from words_apart import check_words, pdf_words
 
-from simulator.conditions import Conditions, Wind
+from simulator.conditions import Conditions, Wind, read_wind
 from simulator.errors import UsageError
 from simulator.hole import load_hole
 from simulator.hole.surfaces import Surface
-from simulator.report import shotplot
+from simulator.report import lessonmaps, shotplot
 from simulator.report.chosen import TroubleRow, leading
+from simulator.report.daywords import clock
 from simulator.report.figures import in_ten, plain_spaces
 from simulator.report.groundplot import FALLS, area_patch, falls_shown, view_box
 from simulator.report.holemap import area_of
@@ -355,6 +356,30 @@ def test_no_specks_between_the_lines_of_worth() -> None:
     assert rings[0] == 0 < rings[1]
 
 
+@pytest.mark.parametrize("cross_pt", [90.0, 5000.0])
+def test_a_line_of_worth_is_whole_where_no_number_stands(cross_pt: float, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A number taken away (here those near the cross, then all) left its gap in the line."""
+    monkeypatch.setattr(lessonmaps, "CROSS_PT", cross_pt)
+    ax = draw_value(made("withy-drain"))
+    (drawn,) = (c for c in ax.collections if isinstance(c, ContourSet))
+    value = made("withy-drain").value
+    whole = ax.contour(value.x_yd, value.y_yd, value.strokes - value.here, levels=drawn.levels)
+    texts = [text for text in ax.texts if re.fullmatch(r"[+-]\d\.\d+|0", text.get_text())]
+    assert bool(texts) == (cross_pt < 100.0)
+    inverse = ax.transData.inverted()
+    under = shapely.union_all([
+        shapely.Point(text.get_position()).buffer(text.get_window_extent().padded(9.0).transformed(inverse).width)
+        for text in texts
+    ])  # fmt: skip
+    lines = [
+        shapely.union_all([shapely.LineString(part) for path in one.get_paths() for part in path.to_polygons(closed_only=False)])
+        for one in (drawn, whole)
+    ]
+    missing = lines[1].difference(lines[0].buffer(0.3))
+    assert missing.difference(under).length < 1.0, missing.length
+    assert (missing.length > 5.0) == bool(texts)
+
+
 def test_a_place_worth_the_same_is_said_to_be() -> None:
     value = dataclasses.replace(made("withy-drain").value, ten_farther=-0.001, lies={"rough": 0.004})
     words = " ".join(worth_words(dataclasses.replace(made("withy-drain"), value=value)))
@@ -562,6 +587,31 @@ def test_a_little_more_of_each_of_many_troubles_is_told_together() -> None:
     assert "risks no more" in " ".join(risk_words(with_trouble(0.01)))
 
 
+def test_trouble_that_is_drawn_and_seldom_met_is_not_told_as_none_drawn() -> None:
+    """Beside a boundary, with a ball of the hundred in it, the page said "no trouble drawn here"."""
+    result = made("withy-drain")
+    answer = result.answer
+    rare = {feature.name: Estimate(0.004, 0.001) for feature in answer.hole.features}
+    ones = tuple(dataclasses.replace(one, features=rare) for one in answer.alternatives)
+    seldom = two_words(dataclasses.replace(result, answer=dataclasses.replace(answer, alternatives=ones)))
+    assert all(line.endswith(": in no trouble as often as 1 time in 100.") for line in seldom) and len(seldom) == 2
+    harmless = tuple(one for one in answer.hole.features if one.surface in (Surface.FAIRWAY, Surface.GREEN, Surface.TEE))
+    plain = dataclasses.replace(answer, hole=dataclasses.replace(answer.hole, features=harmless), alternatives=ones)
+    assert all("no trouble drawn here" in line for line in two_words(dataclasses.replace(result, answer=plain)))
+
+
+@pytest.mark.parametrize(
+    ("from_deg", "hands"),
+    [(0, "12 o'clock"), (7, "12 o'clock"), (10, "half past 12"), (45, "half past 1"), (315, "half past 10"),
+     (320, "half past 10"), (352, "half past 11"), (355, "12 o'clock"), (-45, "half past 10"), (180, "6 o'clock")],
+)  # fmt: skip
+def test_the_clock_is_told_to_half_an_hour(from_deg: float, hands: str) -> None:
+    """Into and off the left was 10 o'clock on one page and 11 on the next; half past 10 came back as 10."""
+    assert clock(from_deg) == hands
+    wind = read_wind(f"12 mph from {hands}", along_deg=0.0, y_bearing_deg=None)
+    assert wind is not None and abs((wind.from_deg - from_deg + 180.0) % 360.0 - 180.0) <= 7.5
+
+
 WINDY = Conditions(wind=Wind(25.0, 0.0, gust_mph=4.0, swing_deg=20.0), temperature_c=8.0, fairway_firmness=1.0)
 
 
@@ -576,7 +626,8 @@ def test_a_page_says_the_day() -> None:
         check_words(page)
         words = " ".join(text.get_text() for text in page.texts)
         of = "first leg" if name == "patterns" else "shot"
-        said = f"Wind 25 +- 4 mph from 12 o'clock of the {of}, +- 20 degrees, taken as forecast, at 10 m; 8 C; "
+        hands = clock(-approach.best.aim_bearing_deg) if name == "approach" else "12 o'clock"
+        said = f"Wind 25 +- 4 mph from {hands} of the {of}, +- 20 degrees, taken as forecast, at 10 m; 8 C; "
         assert said + "fairways firm." in words, name
 
 

@@ -31,6 +31,7 @@ def test_a_plus_player_is_told_so_everywhere() -> None:
     foot = foot_words(fake_lessons.lesson(answer=answer))
     told = (caption(answer), whose(answer), answer_screen(answer), foot, checks.player_text(player))
     assert [("-5)" in one or "handicap -5" in one) for one in told] == [False] * 5
+    assert "level of a +5 handicap" in " ".join(told[-1].split()) and "-5 handicap" not in told[-1]
     assert caption(answer).endswith("(+5)")
     for one in told[1:]:
         assert "handicap +5" in one

@@ -8,6 +8,7 @@ import json
 import re
 from pathlib import Path
 
+import matplotlib
 import numpy as np
 import pytest
 import shapely
@@ -24,10 +25,10 @@ from simulator.cli import _run
 from simulator.hole import load_hole
 from simulator.hole.surfaces import Surface
 from simulator.hole.yardage import Yardage, measure
-from simulator.report.cardpages import card_pages, save_cards
+from simulator.report.cardpages import card_page, card_pages, save_cards
 from simulator.report.checks import hole_text
 from simulator.report.holemap import area_of, letters
-from simulator.report.palette import GROUND
+from simulator.report.palette import GROUND, STYLE
 from simulator.report.showpage import clear_words, save_show, show_page, show_text
 from simulator.report.units import METRES, YARDS
 
@@ -222,6 +223,18 @@ def test_the_parts_of_one_water_are_told_apart_on_the_card() -> None:
     words = [text.get_text() for text in card_pages([measure(hole)])[0][1].texts]
     assert "river, left" in words and words.count("river, across") == 2 and "river" not in words
     assert "mill lane, off the map right" in " ".join(words)  # 58 yards beside the line; the map shows 45
+
+
+@pytest.mark.parametrize("page", ["card", "show"])
+def test_a_letter_has_its_ground_on_the_map(page: str) -> None:
+    """Willows that begin where the map ends were not to be seen: their "f" stood on bare ground."""
+    yardage = measure(load_hole("ostrel-heath/11"))
+    with matplotlib.rc_context(fname=STYLE):
+        figure = show_page(yardage) if page == "show" else card_page(yardage)
+    mapped = {text.get_text() for ax in figure.axes for text in ax.texts}
+    listed = {text.get_text() for text in figure.texts}
+    assert {"b", "c", "d", "e"} <= mapped & listed and not {"f"} & (mapped | listed)
+    assert "willows behind, off the map" in " ".join(text.get_text() for text in figure.texts)
 
 
 def test_the_card_has_blanks_and_no_advice(tmp_path: Path) -> None:

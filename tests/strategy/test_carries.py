@@ -317,7 +317,7 @@ def test_the_number_of_a_part_swing_is_that_of_its_own_flight(who: str, wind: Wi
     assert shot.flight == "part" and shot.club == player.clubs[-1] and shot.carry_yd < 0.9 * shot.club.carry_yd
     angle = np.radians(wind.from_deg if wind else 0.0)
     blows = YDPS_PER_MPH * (wind.speed_mph if wind else 0.0)
-    winds = WindAxes(np.array([-blows * np.cos(angle)]), np.array([-blows * np.sin(angle)]))
+    winds = WindAxes(np.array([-blows * np.cos(angle)]), np.array([-blows * np.sin(angle)]))  # one node of a disc
     air = flight_air(wind_height_m=FORECAST_HEIGHT_M, roughness_m=ROUGHNESS_OPEN_M if wind else 0.0)
     tables = flight_tables(listed, flight_air(), air, winds=winds, heights_yd=np.array([height_yd]))
     stock, straight = (int(np.argmin(np.abs(axis))) for axis in (FRACTIONS - 1.0, TILTS_DEG))

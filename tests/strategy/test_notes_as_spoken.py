@@ -118,6 +118,10 @@ def test_what_was_left_to_the_hole() -> None:
         end = played(noted)[0].end
         assert WITHY.out_yd(end.x_yd, end.y_yd) == pytest.approx(150.0, abs=0.1)
         assert "150 left is taken as what was left" in end.told
+    for noted in ("driver, 137 m left", "driver 137m left", "driver to 137 metres left"):  # it was 137 m left of the hole
+        end = played(noted)[0].end
+        assert WITHY.out_yd(end.x_yd, end.y_yd) == pytest.approx(137.0 / 0.9144, abs=0.1) and end.lie is Lie.FAIRWAY
+        assert "137 m left is taken as what was left" in end.told
     with pytest.raises(UsageError, match="gone or left"):
         played("driver 150 left rough")
     with pytest.raises(UsageError, match="left to go or left of what"):  # it was read as 20 out

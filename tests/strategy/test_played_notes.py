@@ -25,6 +25,7 @@ from simulator.strategy.review.rests import resting
 from simulator.strategy.review.strokes import strokes_of
 
 WITHY, EEL = load_hole("withy-drain"), load_hole("eel-trap")
+TWO_BUNKERS = load_hole("par 4, 420; fairway 30 wide; bunkers left at 220 and 260")
 
 CLAUSES = [
     ("driver to 215 out, right rough", [("driver", "215 out, right rough")]),
@@ -338,6 +339,39 @@ def test_an_unplayable_ball_is_a_penalty_without_a_swing() -> None:
     free = played("driver to 200 out; free drop 201 out; 7i to 80 out")
     assert len(free.strokes) == 2 and free.score == 2
     assert free.strokes[1].start.words == free.strokes[0].end.words == "201 yd out, fairway"
+
+
+def test_a_drop_outside_the_bunker_costs_two() -> None:
+    """Rule 19.3b; it was counted as one. In the bunker, or stroke and distance, it is one (19.3a)."""
+    for drop, penalty in (("205 out, fairway", 2), ("202 out, left bunker", 1)):
+        ball, dropped, swing = strokes_of(
+            read_notes(f"driver to 200 out, left bunker; unplayable, drop {drop}; 6i to 60 out"), TWO_BUNKERS
+        ).strokes
+        assert ball.end is not None and ball.end.lie is Lie.BUNKER
+        assert dropped.penalty == penalty and swing.number == 2 + penalty, drop
+        assert ("Rule 19.3b" in dropped.went) == (penalty == 2)
+    again = strokes_of(read_notes("driver to 200 out, left bunker; unplayable, again; driver to 190 out"), TWO_BUNKERS)
+    assert again.strokes[1].penalty == 1
+
+
+def test_where_an_unplayable_ball_lay_may_be_said_again() -> None:
+    for said in ("unplayable in bunker, drop 205 out", "unplayable under the lip of the bunker and dropped 205 out",
+                 "unplayable; drop 205 out", "took an unplayable in the bunker. Dropped 205 out"):  # fmt: skip
+        clauses = read_notes(f"driver to 200 out, left bunker; {said}; 6i to 60 out").clauses
+        assert [type(one) for one in clauses] == [Swing, Drop, Swing], said
+        assert isinstance(clauses[1], Drop) and clauses[1].unplayable and clauses[1].place == "205 out", said
+    told = read_notes("driver to 200 out; unplayable in the trees, again; driver to 190 out").clauses
+    assert [type(one) for one in told] == [Swing, Again, Swing]
+
+
+def test_the_number_of_a_bunkers_name_is_no_distance() -> None:
+    """ "270 out, left bunker 2" was read as a bunker 2 yards out, or as a side of another number."""
+    for said in ("160 out, left bunker 2", "left bunker 2, 160 out", "in the left bunker 2 160 out"):
+        end = strokes_of(read_notes(f"driver to {said}; 7i to 20 ft"), TWO_BUNKERS).strokes[0].end
+        assert end is not None and end.lie is Lie.BUNKER, said
+        assert TWO_BUNKERS.out_yd(end.x_yd, end.y_yd) == pytest.approx(160.0, abs=0.6), said
+    with pytest.raises(UsageError, match=r"not there; on this hole: left bunker 2 \(154 to 168 yd out\)"):
+        strokes_of(read_notes("driver to 190 out, left bunker 2; 7i to 20 ft"), TWO_BUNKERS)
 
 
 def test_the_alternative_to_stroke_and_distance_only_where_it_holds() -> None:

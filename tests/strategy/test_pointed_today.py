@@ -19,6 +19,7 @@ from simulator.strategy.carries import carries
 from simulator.strategy.habit import habit_of
 from simulator.strategy.result import Alternative, Answer
 from simulator.strategy.review.notes import read_notes
+from simulator.strategy.review.unmeasured import usual_length
 from simulator.strategy.review.working import review
 
 TURN_AT_YD, TURN_DEG = 200.0, 40.0
@@ -118,6 +119,31 @@ def test_a_line_noted_after_the_round_is_told_the_same(answer: Answer, hole: Hol
     told = review(hole, player, notes, conditions=AGAINST, threads=1).strokes[0].chosen
     assert told is not None
     assert told.point.offset_yd == pytest.approx(_driver(answer).point.offset_yd, abs=0.1)
+
+
+def test_a_ball_from_a_high_tee_is_pointed_where_it_comes_down(hole: Hole, player: Player) -> None:
+    """20 yards of drop carry a drive of 250 some 26 farther: 16 yards of it across the second leg."""
+    high = hole_of(BEND + "heights_yd = [[0, 0, 20], [90, -60, 0], [90, 60, 0], [430, 0, 0], [430, 60, 0]]\n")
+    turn = math.degrees(math.atan2(high.pin.x_yd, high.pin.y_yd))
+    level, driver = (
+        _driver(compare(one, player, [f"driver@{-turn:.4f}deg"], quick=True, sequences=2000, threads=1))
+        for one in (hole, high)
+    )
+    # the same strikes on both: what the drop adds to each is known without their scatter
+    added = float(np.median(driver.landings_yd[:, 1] - level.landings_yd[:, 1]))
+    assert added > 20.0
+    assert level.today_carry_yd == 250.0
+    assert driver.today_carry_yd == pytest.approx(250.0 + added, abs=1.5)
+    assert driver.point.by == "fairway"
+    assert driver.point.offset_yd == pytest.approx(-_left_of_the_line_yd(driver.today_carry_yd), abs=0.3)
+    assert length_of(player, high)[0] == pytest.approx(driver.today_carry_yd, abs=1.5)  # nearly the same line
+
+
+def length_of(player: Player, hole: Hole) -> tuple[float, float]:
+    """Carry, carry and run, that a drive noted without a distance is given."""
+    found = usual_length(player, hole)("driver")
+    assert found is not None
+    return found
 
 
 def test_the_cross_on_the_picture_is_where_it_comes_down(answer: Answer, player: Player) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -11,9 +12,9 @@ from scipy.stats import chi2
 from small_games import hole_of
 from solved import SEED, THREADS, player_named, straight_hole, value_of
 
-from simulator import load_hole
+from simulator import load_hole, load_player
 from simulator.engine import play
-from simulator.errors import UsageError
+from simulator.errors import NoAnswerError, UsageError
 from simulator.hole.surfaces import Lie
 from simulator.strategy.errorbars import Estimate
 from simulator.strategy.question import Clock, question, solve
@@ -244,3 +245,17 @@ def test_a_round_adds_its_holes_up_and_stops_where_the_ball_was_picked_up() -> N
         review_round("Home", [(3, short), (4, short)], player_named("barnaby"), read_round("5: 7i to 20 ft"))
     with pytest.raises(UsageError, match="hole 4: no club '2-iron'"):
         review_round("Home", [(4, short)], player_named("barnaby"), read_round("4: 2-iron to 20 ft"))
+
+
+def test_a_place_nobody_gets_home_from_is_no_score(tmp_path: Path) -> None:
+    """Its value is the map's word for "never", 2,000 and more: it stood as strokes lost and won again."""
+    path = tmp_path / "pocket.toml"
+    path.write_text(
+        'name = "Pocket"\npar = 3\nlength_yd = 90\ngreen = [{ front_yd = 78, depth_yd = 24, width_yd = 24 }]\n'
+        'out_of_bounds = [{ name = "quarry", from_yd = -60, to_yd = 160, left_yd = -76, right_yd = -12 },\n'
+        '  { name = "field", right_of_yd = 40 }]\n'
+    )
+    short = load_player("handicap 54, only driver 50, sand wedge 20, putter")
+    notes = read_notes("driver to -79,40; driver to 30 out; sw to 12 ft; 2 putts")
+    with pytest.raises(NoAnswerError, match="no shot of this bag gets home from"):
+        review(load_hole(path), short, notes, threads=1)

@@ -68,7 +68,8 @@ def test_what_was_noted_is_not_put_elsewhere() -> None:
     "noted, why",
     [("driver fairway; driver rough", "notes 'driver rough': how far along"),  # it would be past the green
      ("chip to the rough", "notes 'chip to the rough': how far along"),
-     ("driver left trees", "notes 'driver left trees': no left trees about 196 yd on"),
+     ("driver left trees", f"notes 'driver left trees': no left trees about {USUAL('driver')[0]:.0f} yd on"),
+     ("driver to 170 out; 5i on", "no club '5i' in the bag"),  # it was asked for the distance of "the green"
      ("driver to 150 out; chip on", "how far from the hole"), ("driver to 170 out; 7-iron to 40 out; wedge on", "how far from the hole")],
 )  # fmt: skip
 def test_no_place_is_made_up_where_the_usual_length_says_none(noted: str, why: str) -> None:

@@ -189,12 +189,16 @@ def _count(feature: Feature) -> int:
 def _bare(feature: Feature, draft: Draft, along: Along, across: Across) -> None:
     """A number on its own: along the line when large or still wanted there, else yards from it."""
     if across.at is not None:
-        need(along.at is None and along.low is None, feature.token, "is placed twice along the line")
+        need(along.at is along.low is along.high is None, feature.token, "is placed twice along the line")
         along.at = across.at
     for said in feature.take_all("bare"):
         value = draft.units.yd(said.numbers["a"])
         if value > a.MOST_ACROSS_YD and along.at is None and along.low is None:
-            along.at = value
+            if along.high is None:
+                along.at = value
+            else:  # "260, carry 270"
+                need(value < along.high, said.token, "ends before it begins")
+                along.low = value
         else:
             need(value <= a.MOST_ACROSS_YD, said.token, "of what? Say at, left or right; a comma goes before "
                  'a second place, "right at 210, 230"')  # fmt: skip

@@ -15,7 +15,10 @@ WORD_OF_KIND = {
 }
 
 
-_FALLS = '; only greens fall in words: "green falls back to front 2%"'
+_FALLS = (
+    '; only greens fall in words: "green falls back to front 2%"; a file can give any ground '
+    'slope_pct = 3, falls = "right"'
+)
 _SAY_INSTEAD = {
     "falls": _FALLS,
     "way": _FALLS,
@@ -25,6 +28,9 @@ _SAY_INSTEAD = {
     "narrows": '; say it of the fairway: "fairway 30 wide, narrows to 20 at 260"',
 }
 """What to say for things said of a feature that does not have them."""
+
+_SAY_ONCE = {"fairway": '; one that changes: "fairway 35 wide to 250, then 22", "narrows to 22 at 250"'}
+"""What to say where a feature is told a second time."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -72,6 +78,7 @@ class Feature:
         if len(found) > 1:
             raise found[1].token.error(
                 f"({found[1].shown}): said of the {self.word} already ({found[0].shown})"
+                f"{_SAY_ONCE.get(self.kind, '')}"
             )
         if not found:
             return None

@@ -92,7 +92,9 @@ def _par_and_length(header: list[Feature], others: list[Feature]) -> tuple[Token
         lengths[0],
         f"is too short for a hole; allowed: {LEAST_LENGTH:g} or more",
     )
-    need(len(lengths) == 1, lengths[-1], f"is a second length of the hole (the first is {lengths[0].shown})")
+    need(len(lengths) == 1, lengths[-1],
+         f"is a second length of the hole (the first is {lengths[0].shown}); another tee has its colour: "
+         f'"red tee {lengths[-1].shown}"')  # fmt: skip
     return par, lengths[0]
 
 

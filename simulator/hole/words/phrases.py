@@ -11,7 +11,7 @@ _ON = r"(?:(?:on|to|down|along|off|up|at) )*"
 _IN = r"(?:(?:at|in|on|to|from|guarding) )?"
 _NEAR = r"(?:(?:near|nearest|nearer|inside|inner) )?"
 _TO = r"(?:to|until)"
-_SIZE = r"(?:wide|long|deep|tall|by|short|behind|beyond|carry|onwards|to carry|to clear|to reach)"
+_SIZE = r"(?:wide|long|deep|tall|by|short|behind|beyond|carry|clear|onwards|to carry|to clear|to reach)"
 """Words that say what the number before them is."""
 _LINE = (
     r"(?:line of play|line|middle of fairway|(?:fairway )?middle(?: line)?"
@@ -27,6 +27,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
         rf"(?P<word>(?:from|between|at) )?(?P<a>{_N}) {_TO} (?:carry |clear )?(?P<b>{_N})"
         r"(?: (?:to )?(?:carry|clear))?",
     ),
+    ("range", rf"(?:reach(?:ed)? )?(?:at )?(?P<a>{_N}) (?P<word>carry|clear) (?P<b>{_N})"),
     ("range_short", rf"(?:from )?(?P<a>{_N}) {_TO} (?P<b>{_N}) (?:short|before|in front)(?:(?: of)? {_G})?"),
     ("from", rf"from (?:at )?(?P<a>{_N})(?: (?P<run>on|onwards|up))?"),
     ("from", rf"(?P<a>{_N}) (?P<run>onwards)"),
@@ -37,7 +38,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("to_short", rf"(?:up )?{_TO} (?P<a>{_N}) (?:short|before|in front)(?:(?: of)? {_G})?"),
     ("carry", rf"carry (?:of )?(?P<a>{_N})(?: to clear| over)?"),
     ("carry", rf"(?P<a>{_N}) (?:carry|to carry|to clear)(?: to clear| over)?"),
-    ("carry", rf"(?:carried|cleared?) (?:at |by )?(?P<a>{_N})"),
+    ("carry", rf"(?:carried|clear(?:ed)?) (?:at |by )?(?P<a>{_N})"),
     ("at", rf"at (?P<a>{_N})(?: on)?"),
     ("at", rf"(?:at )?(?P<a>{_N}) (?:from|off) tee(?! {_TO}| onwards| on$)"),
     ("out_at", rf"(?:at )?(?P<a>{_N}) out"),  # as a yardage plate says it, to the middle of the green
@@ -122,13 +123,14 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     # slopes, levels and heights
     ("tiers", rf"(?:(?P<a>{_N}) )?tier"),
     ("tier_up", rf"(?P<p>front|back) (?:tier |half |part )?(?:is )?(?P<a>{_N}) (?P<way>up|above|down|below)"),
+    ("tier_up", rf"(?P<p>front|back) (?:tier |half |part )?(?:is )?(?P<way>up|down) (?:by )?(?P<a>{_N})"),
     ("tier_up", rf"(?P<a>{_N}) (?P<way>up|above|down|below) at (?P<p>front|back)"),
     ("falls", r"falls(?: to| from)?"),
     ("way", r"(?:from )?(?P<p>front|back|left|right) to (?P<q>front|back|left|right)"),
     ("percent", r"%\d+"),
     ("level", r"level"),
     ("up", rf"(?P<a>{_N}) (?:up|above)(?P<ref> tee| fairway| green)?"),
-    ("up", rf"above (?:by )?(?P<a>{_N})"),
+    ("up", rf"(?:above|up) (?:by )?(?P<a>{_N})"),
     ("down", rf"(?P<a>{_N}) (?:down|below)(?P<ref> tee| fairway| green)?"),
     ("down", rf"(?:below|drops|down) (?:by )?(?P<a>{_N})"),
     # tees, bends, kinds

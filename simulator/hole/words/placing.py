@@ -91,9 +91,14 @@ def read_along(feature: Feature, draft: Draft) -> Along:
         main = next((one for one in ranges if "word" in one.words), ranges[0])
         ranges.remove(main)
         found.low, found.high = _range(main, draft)
+        to_carry = main.words.get("word") in ("carry", "clear")
+        need(not to_carry or found.low > a.MOST_ACROSS_YD, main.token,
+             f'({main.shown}): along the line or beside it? Say "edge {main.numbers["a"].shown}, carry '
+             f'{main.numbers["b"].shown}"')  # fmt: skip
     if ranges:
         need(len(ranges) == 1, ranges[-1].token, "is a third range")
         found.second = _range(ranges[0], draft)
+    carried = feature.has("carry")
     for what, name in (("from", "low"), ("to", "high"), ("carry", "high")):
         said = feature.take(what)
         if said is not None:
@@ -120,7 +125,9 @@ def read_along(feature: Feature, draft: Draft) -> Along:
         found.until = True
     _counted_out(feature, draft, found)
     at = feature.take("at", "on")
-    if at is not None:
+    if at is not None and carried and found.low is found.at is None:  # "at 230, carry 245": it begins there
+        found.low = u.yd(at.numbers["a"])
+    elif at is not None:
         need(
             (found.low, found.high, found.at) == (None,) * 3,
             at.token,

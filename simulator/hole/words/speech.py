@@ -22,6 +22,15 @@ _SAYS_SIZE = {
 }  # fmt: skip
 """Words for a size, and the one behind a number that tells it."""
 
+_FALLS_AWAY = frozenset(listed("drops drop downhill falls descends"))
+_RISES = frozenset(listed("climbs climb uphill rises"))
+_OF_TEE_SHOTS = frozenset(listed("tee shot fairway from off to down up by plays"))
+
+_TEE_COLOURS = frozenset(listed("white yellow red blue black gold silver"))
+_OF_THE_CARD = frozenset(listed("from off the of tee tees yards yds"))
+_LEAST_CARD = 60.0
+"""A shorter length than this is none of a tee's on the card [yd or m]."""
+
 _ROUND = frozenset(listed("round around surrounds surrounding encircles encircling"))
 _ENCIRCLES = ("encircling", "green")
 _GUARDED = frozenset(listed("guarded protected defended"))
@@ -31,7 +40,8 @@ _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
 
 def in_grammar(tokens: list[Token]) -> list[Token]:
     """The same hole with these turns of speech in words that the grammar has."""
-    plain = _told_sizes(_pin_high(_pairs(_coloured(_plainly(green_readings(_which_hole(tokens)))))))
+    begun = _tee_shot(green_readings(_by_the_card(_which_hole(tokens))))
+    plain = _told_sizes(_pin_high(_pairs(_coloured(_plainly(begun)))))
     return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(plain)))))
 
 
@@ -48,6 +58,59 @@ def _which_hole(tokens: list[Token]) -> list[Token]:
     rest = tokens[start + 2 :]
     said_hole = rest[:1] and rest[0].key == "hole"
     return [replace(word, key="hole"), number, *(rest[1:] if said_hole else rest)]
+
+
+def _by_the_card(tokens: list[Token]) -> list[Token]:
+    """ "Par 4, 360 white, 310 red" and "360 from the whites, 310 from the reds" are the lengths of tees."""
+    end = next((k for k, one in enumerate(tokens) if one.kind == "hard"), len(tokens))
+    runs: list[list[Token]] = [[]]
+    for token in tokens[:end]:
+        if _is_break(token) or token.kind == "and":
+            runs.append([])
+        else:
+            runs[-1].append(token)
+    tees: list[tuple[Token, Token]] = []
+    rest: list[Token] = []
+    for run in runs:
+        told = [one for one in run if one.key not in _OF_THE_CARD]
+        colours = [one for one in told[-2:] if one.key.removesuffix("s") in _TEE_COLOURS]
+        numbers = [one for one in told[-2:] if one.kind == "number" and one.unit in ("", "yd", "m")]
+        before = told[:-2]
+        begins = not before or [one.key for one in before[-2:-1]] == ["par"]  # alone, or behind "par 4"
+        if len(colours) == len(numbers) == 1 and begins and numbers[0].value > _LEAST_CARD:
+            tees.append((colours[0], numbers[0]))
+            run = [*before, numbers[0]] if len(tees) == 1 else before
+        if run and rest:
+            rest.append(replace(run[0], kind="soft", key=","))
+        rest += run
+    if len(tees) < 2:
+        return tokens
+    for colour, number in tees:
+        tee = (replace(colour, key=colour.key.removesuffix("s")), replace(colour, key="tee"), number)
+        rest += [replace(colour, kind="hard", key=";"), *tee]
+    return [*rest, *tokens[end:]]
+
+
+def _tee_shot(tokens: list[Token]) -> list[Token]:
+    """ "Drops 40 feet from tee to fairway" and "tee shot downhill 12" are a fairway so far below the tee."""
+    out: list[Token] = []
+    run: list[Token] = []
+    for token in [*tokens, None]:
+        if token is not None and not _is_break(token):
+            run.append(token)
+            continue
+        keys = {one.key for one in run if one.kind == "word"}
+        falls = [one for one in run if one.key in _FALLS_AWAY | _RISES]
+        sizes = [one for one in run if one.kind == "number"]
+        told = "fairway" in keys or {"tee", "shot"} <= keys or {"tee", "off"} <= keys
+        rest = keys - _FALLS_AWAY - _RISES - _OF_TEE_SHOTS - set(FILLERS)
+        if told and len(falls) == len(sizes) == 1 and not rest:
+            way = "below" if falls[0].key in _FALLS_AWAY else "above"
+            fairway, *over = (replace(falls[0], key=key) for key in ("fairway", way, "tee"))
+            run = [fairway, *sizes, *over]
+        out += run if token is None else [*run, token]
+        run = []
+    return out
 
 
 def _pairs(tokens: list[Token]) -> list[Token]:

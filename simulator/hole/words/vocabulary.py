@@ -188,9 +188,10 @@ _SAY_INSTEAD: dict[str, str] = {
         'another hole is rough, unless it is out of bounds: "rough right 40", "out right 40"'
     ),
     "hard steep steeply severe severely": 'say how much: "green falls back to front 4%"',
-    "shot": "leave it out",
+    "shot": 'leave it out, or say what lies higher: "fairway 12 below the tee", "green 5 above the fairway"',
+    "drop": 'from where to where? "fairway 12 below the tee", "green 30 ft below the tee"',
     "double": 'say each bend: "dogleg right at 220, left at 330"',
-    "waste beach cliff quarry mound mounds hollow hollows swale swales runoff drop": (
+    "waste beach cliff quarry mound mounds hollow hollows swale swales runoff": (
         'say how it plays: "bunker left at 230", "heavy rough left 20", "red penalty area left 200 to 260"'
     ),
     "kidney boomerang shaped": 'leave its shape out and say how large it is: "green 30 deep, 22 wide"',

@@ -10,6 +10,7 @@ from ...errors import UsageError
 from ...toml_text import comment, quoted, short_line, value
 from ..bag import player_from_table
 from ..boxes import SEXES
+from ..levels import handicap_said
 from ..model import MOST_CLUBS
 from .fit import Fit
 
@@ -35,7 +36,7 @@ def player_text(fit: Fit, name: str, source: str, today: datetime.date | None = 
     day = today or datetime.date.today()
     lines = [
         comment(f"Fitted by 'holesim player fit' from {short_line(source, 100)}, {day},"),
-        f"# leaning on the level of a {fit.handicap:g} handicap where shots are few.",
+        f"# leaning on the level of a {handicap_said(fit.handicap)} handicap where shots are few.",
         "# For preparation, practice and lessons, not during a round (Rules of Golf 4.3).",
         f"name = {quoted(name)}",
         f"handicap = {fit.handicap:g}   # a plus handicap is negative",

@@ -32,6 +32,7 @@ from ...hole.surfaces import LIE_WORDS, Lie
 from ...player.model import Player
 from ...tables.luck import strike_sets
 from ..aimwords import in_degrees
+from ..answering import refuse_hopeless
 from ..asked import WORTH_SHOWING, asked_club
 from ..clubline import ClubAndLine, club_and_line
 from ..clubwords import Aim, club_and_aim, shot_distance
@@ -152,6 +153,8 @@ class Judge:
         ------
         UsageError
             A club that is not in the bag or not played from there.
+        NoAnswerError
+            A place that no shot gets home from.
         """
         before, after = self.value(stroke.start), EXACT if stroke.end is None else self.value(stroke.end)
         taken = stroke.strokes + stroke.penalty
@@ -202,6 +205,7 @@ class Judge:
             # the lowest of several scores flatters itself: other strikes say what it is worth
             strikes = strike_sets(seed + 22, SETS, STRIKES)
             value = float(place.scores(best.action[None], replay, strikes)[0])
+            refuse_hopeless(value, rest.words)
             off = Estimate(0.0, MAP_ERROR)
             if key == self._first:
                 off = _off(place, best.action, value, seed + 23)

@@ -129,6 +129,7 @@ def read_notes(text: str) -> Notes:
     """
     _check_length(text)
     text, scored = _without_score(in_figures(without_numbers(text)))
+    text = p.UNPLAYABLE_THEN.sub(r"\g<called>, ", text)
     said = [clause.strip(" ,") for clause in p.BREAK.split(text)]
     clauses: list[Clause] = []
     setup: dict[str, str | None] = {"tee": None, "pin": None, "start": None}

@@ -28,6 +28,12 @@ _THREE_OFF_THE_TEE = r"(?:three|3) off (?:the )?tee"
 _ON_A_LINE = r"back\s+on\s+(?:the|a)\s+line"
 _DROPPED = r"(?:drop(?:s|ped)?|relief)\b"
 
+UNPLAYABLE_THEN = pattern(
+    rf"(?<![\w-])(?P<called>{_UNPLAYABLE})(?:\s+(?:in|under|among|behind|against)\s+[a-z' -]+?)?[\s,;.:]+"
+    rf"(?={AND}(?:then\s+)?(?:{TAKES}|(?:penalty\s+)?drop|relief|{_RELOAD}))"
+)
+"""An unplayable ball before its drop, which is one thing with it: where it lay, the stroke before it told."""
+
 # What parts strokes, and what stands beside them
 
 _STROKE = A + one_of(

@@ -56,7 +56,7 @@ _TWO = pattern(rf"{_FEET}[^\d]*{_FEET}")
 _LEFT_TO_GO = pattern(rf"(?P<yards>{NUMBER})\s*(?:yards?|yds?|yd|y|(?P<m>m|metres?|meters?))?\s+left")
 _FRINGE = pattern(rf"(?:on\s+)?{THE}(?:fringe|collar)(?:\s+of\s+{THE}green)?")
 LEFT_TO_GO_YD = 40.0
-"""Nearer than this "20 left" may be left of the hole as well [yd]."""
+"""Nearer than this "20 left" may be left of the hole as well, in yards or metres."""
 
 _BY_SLOPE = {"below": 0.0, "above": math.pi}
 """The same, turned from the way the green falls."""
@@ -134,7 +134,7 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     if before is not None and _FRINGE.fullmatch(text.strip()):
         return _fringe(text, hole, before)
     words, taken = plainly(text, hole)
-    if (rest := _noted_in_feet(text, words, hole, before)) is not None:
+    if not left and (rest := _noted_in_feet(text, words, hole, before)) is not None:
         return rest
     try:
         said = read_words(words)
@@ -166,15 +166,17 @@ def _without_pin_high(text: str) -> str:
 
 
 def _left_to_go(text: str) -> str:
-    """The yards that were left to the hole ("150 left"); empty where the words are others."""
+    """What was left to the hole ("150 left", "140 m left"), as said; empty where the words are others."""
     left = _LEFT_TO_GO.fullmatch(text.strip())
     if left is None:
         return ""
     far = left["yards"]
-    if not left["m"] and float(far) < LEFT_TO_GO_YD:  # so few metres are a putt
+    if float(far) < LEFT_TO_GO_YD:
+        if left["m"]:  # so few are a putt
+            return ""
         say = f'"to {far} out", "to {far} left of the green", "to {far} ft left"'
         raise n.refused(text, f"left to go or left of what? Say {say}")
-    return far
+    return f"{far} m" if left["m"] else far
 
 
 def _noted_in_feet(text: str, words: str, hole: Hole, before: Rest | None) -> Rest | None:
@@ -242,7 +244,9 @@ def _on_green(text: str, hole: Hole, found: re.Match[str], before: Rest | None) 
     """On the green, or beside it on a side that was said; None: there is no green so far from the hole."""
     unit = (found["unit"] or "ft").casefold()
     feet = float(found["size"]) * (YD_PER_M * FT_PER_YD if unit[0] == "m" else 1.0)
-    if feet <= 0.0 or (feet > LONGEST_PUTT_FT and unit[0] != "m"):
+    if feet > LONGEST_PUTT_FT and unit[0] == "m":  # "200 m left" are to go, "150 m short" a place elsewhere
+        return None
+    if not 0.0 < feet <= LONGEST_PUTT_FT:
         raise n.refused(text, f"found {feet:g} ft from the hole, allowed are up to {LONGEST_PUTT_FT:g}")
     words = re.findall(r"[a-z]+", found["rest"].casefold())
     sides = [word for word in words if word in _TURNS or word in _BY_SLOPE]

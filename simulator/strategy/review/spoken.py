@@ -59,7 +59,7 @@ _SPOKEN = tuple(
             "",
         ),
         (rf"^\d\s+(?={CLUB}|\d\s*putts?\b)(?!hybrid|rescue)", ""),
-        (r"^drive\b", "driver"),
+        (r"^(?:drive|drove(?:\s+(?:it|the\s+ball))?)\b", "driver"),
         # what says nothing behind it, and places in the words they are read by
         (rf"{_THE_CLUB}\s+(?:off|from)\s+the\s+tee\b", r"\1"),
         (rf"{_THE_CLUB}{GAP}(?:whiff(?:ed)?|air[\s-]?shot|fresh[\s-]air)$", r"\1 to the same place"),

@@ -8,6 +8,7 @@ from typing import NoReturn
 
 from ...errors import UsageError
 from ...hole.model import Hole
+from ...hole.rules import OPTIONS, Situation, Way
 from ...hole.surfaces import LIE_WORDS, Lie, Surface
 from ..goals import PAR_WORDS
 from ..places import tee_start
@@ -95,6 +96,14 @@ class PlayedHole:
     @property
     def score(self) -> int:
         return sum(stroke.strokes + stroke.penalty for stroke in self.strokes)
+
+
+_OUT_OF_BUNKER = next(
+    one
+    for one in OPTIONS[Situation.UNPLAYABLE_IN_BUNKER]
+    if one.way is Way.BACK_ON_LINE and not one.stay_in_bunker
+)
+"""What it costs to drop an unplayable ball outside the bunker it lies in."""
 
 
 def _no_length(club: str, here: tuple[float, float] = (0.0, 0.0)) -> None:
@@ -280,7 +289,10 @@ class _Telling:
         elif drop.free:
             self._moved(drop, end)
         else:
-            self._add("drop", "unplayable", end, 0, 1, f"dropped {end.told}")
+            cost = _OUT_OF_BUNKER if self.at.lie is Lie.BUNKER and end.lie is not Lie.BUNKER else None
+            noted = "" if cost is None else f"; out of the bunker it costs two, Rule {cost.rule}"
+            penalty = 1 if cost is None else cost.strokes
+            self._add("drop", "unplayable", end, 0, penalty, f"dropped {end.told}{noted}")
 
     def _dropped(self, drop: n.Drop) -> Rest:
         """Where a ball was dropped; an unplayable one back on the line (Rule 19.2b) behind where it lay.

@@ -18,6 +18,7 @@ from ...conditions import Conditions
 from ...errors import UsageError
 from ...hole.model import Hole, Point
 from ...player.model import Player
+from ...player.names import club_name
 from ...units import FT_PER_YD
 from ..clubwords import shot_meant
 from ..today import goes_today_yd
@@ -71,7 +72,9 @@ def usual_length(player: Player, hole: Hole, conditions: Conditions | None = Non
             return None
         try:
             meant = shot_meant(player, club)
-        except UsageError:  # a club that is not in the bag is refused where clubs are
+        except UsageError:  # a club with a line in words, or what is none, is refused where clubs are
+            if club_name(club) is not None:  # not in the bag: "on" would be refused for a distance
+                raise
             return None
         return goes_today_yd(hole, here, meant, conditions or Conditions())
 
