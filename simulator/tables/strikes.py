@@ -7,7 +7,7 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from ..hole.surfaces import Lie
+from ..hole.surfaces import LIE_WORDS, Lie
 from ..kernels import codes as c
 from ..physics.heights import SHAPES
 from ..physics.lies import LieEffect, lie_effect, lie_group
@@ -15,18 +15,6 @@ from ..physics.strike import start_and_curve_sd
 from .curved import start_for_curve
 from .flights import FRACTIONS, TILTS_DEG, turn_per_tilt
 from .shots import Shot
-
-LIE_WORDS = {
-    Lie.TEE: "tee",
-    Lie.FAIRWAY: "fairway",
-    Lie.ROUGH: "rough",
-    Lie.HEAVY_ROUGH: "heavy rough",
-    Lie.BUNKER: "bunker",
-    Lie.TREES: "trees",
-    Lie.DRY_PENALTY: "dry penalty",
-    Lie.GREEN: "green",
-}
-"""The lies of the hole in the words of the lie effects."""
 
 MOST_MISHITS = 0.8
 """No lie raises the mishit rate above this (assumed)."""

@@ -104,10 +104,11 @@ class Problem:
             drawn = self.sets[k % 16]
             x, y = (self.table[k, :2] + spread * step * drawn[:, 5:7]).T
             dx, dy = pin_x - x, pin_y - y
+            ahead = np.where(np.hypot(dx, dy) < 1e-9, 0.0, np.arctan2(dx, dy))  # from the pin itself: up the hole
             for a, (shot, aim, reach) in enumerate(self.actions[k]):
                 rows, scales = self.swings(lie, shot, reach, np.hypot(dx, dy))
                 out = play_shots(
-                    self.board.game, x, y, lie, rows, np.arctan2(dx, dy) + aim, scales, REPLAY, drawn
+                    self.board.game, x, y, lie, rows, ahead + aim, scales, REPLAY, drawn
                 )
                 surface, stays = out[:, 14].astype(int), 1.0 - out[:, 5]
                 cost[k, a] += out[:, 3].sum() / STRIKES
