@@ -6,7 +6,7 @@ import numpy as np
 
 from .rasters import Raster
 
-SHADE_YD = 8.0
+SHADE_YD = 4.0
 """Side of a wide cell [yd]."""
 
 CLEAR = -1e9
@@ -27,8 +27,10 @@ def shade_raster(raster: Raster) -> np.ndarray:
     padded = np.full((rows * per, columns * per), CLEAR, np.float32)
     padded[:rows_in, :columns_in] = tops
     wide = padded.reshape(rows, per, columns, per).max(axis=(1, 3))
-    around = np.lib.stride_tricks.sliding_window_view(np.pad(wide, 1, constant_values=CLEAR), (3, 3))
-    return np.ascontiguousarray(around.max(axis=(2, 3)), np.float32)
+    around = np.pad(wide, 1, constant_values=CLEAR)
+    around = np.maximum(np.maximum(around[:-2], around[1:-1]), around[2:])
+    around = np.maximum(np.maximum(around[:, :-2], around[:, 1:-1]), around[:, 2:])
+    return np.ascontiguousarray(around, np.float32)
 
 
 def clear_raster(shade: np.ndarray) -> np.ndarray:
@@ -38,8 +40,13 @@ def clear_raster(shade: np.ndarray) -> np.ndarray:
     a stride of that length passes no crown by. (scipy.ndimage has this and the neighbours' maximum, but its
     import takes 0.4 s.)
     """
-    squared = np.where(shade > CLEAR, 0.0, np.inf)  # cells
-    for _ in range(2):  # the nearest one in each column, then over all columns
-        at = np.arange(len(squared), dtype=float)
-        squared = (squared[None] + np.square(at[:, None] - at)[..., None]).min(axis=1).T
+    at = np.arange(len(shade), dtype=np.float32)[:, None]  # rows; squares of whole cells are exact in float32
+    standing = shade > CLEAR
+    before = np.maximum.accumulate(np.where(standing, at, -np.inf), axis=0)
+    after = np.minimum.accumulate(np.where(standing, at, np.inf)[::-1], axis=0)[::-1]
+    in_column = np.square(np.minimum(at - before, after - at), dtype=np.float32)
+    squared = in_column.copy()
+    for k in range(shade.shape[1]):
+        across = np.square(np.arange(shade.shape[1], dtype=np.float32) - k)
+        np.minimum(squared, in_column[:, k, None] + across, out=squared)
     return np.ascontiguousarray(np.sqrt(squared) * SHADE_YD, np.float32)
