@@ -10,6 +10,7 @@ from .air import moment_wind
 from .angles import line_to
 from .game import Luck
 from .ground import surface_at
+from .passing import past_trees
 from .rest import come_to_rest
 from .shot import intended_shot, settle, strike
 from .value import plan_at
@@ -102,6 +103,7 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes, bal
                     0.5 + strikes[k, c.LUCK_TURN],
                 ),
             )
+        past_trees(game, balls, volley)
         come_to_rest(game.ground, balls, volley)
         for ball in range(volley):
             played = settle(game, balls, ball, replay)

@@ -13,6 +13,7 @@ from .air import moment_wind
 from .angles import line_to
 from .game import Luck
 from .luck import normals, seed_key, sequence_key, stroke_key, turned, uniform
+from .passing import past_trees
 from .rest import come_to_rest
 from .shot import intended_shot, settle, strike
 from .value import plan_at, putts_at, putts_drawn
@@ -252,6 +253,7 @@ def play(
                         scale,
                         luck_of(balls, ball, key, turn, state[WIND_X], state[WIND_Y]),
                     )
+            past_trees(game, balls, going * tries)
             come_to_rest(game.ground, balls, going * tries)
             still = 0
             for n in range(going):

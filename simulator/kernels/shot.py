@@ -1,4 +1,4 @@
-"""ONE way to play a shot: down to the landing (`strike`), to rest (rest.py), by the Rules (`settle`).
+"""ONE way to play a shot: `strike`, past the trees (passing.py), to rest (rest.py), by the Rules (`settle`).
 
 The value solver and the full-sequence simulation both play volleys of such shots; nothing else knows golf.
 """
@@ -11,14 +11,13 @@ import numpy as np
 
 from . import codes as c
 from . import volley as v
-from ._compile import apart, in_place
+from ._compile import in_place
 from .air import cell_of, land
 from .angles import turned_line
-from .game import Landing, Played
-from .ground import column_of, crossing, fate_at, is_gone, is_penalty, row_of
+from .game import Played
+from .ground import column_of, crossing, fate_at, is_penalty, row_of
 from .relief import out_of_bounds, penalty_relief, unplayable
-from .rest import bring_down
-from .trees import NO_HIT, first_branch, way_to_trees
+from .touchdown import flight_crossing, touch_down
 from .value import value_at
 
 
@@ -56,67 +55,6 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
     return row, min(carry / max(stock, 1e-6), 1.0)
 
 
-@apart
-def _flight_crossing(ground, x, y, line_x, line_y, along, side, land_x, land_y, out):
-    """Last place that is not gone (`is_gone`) under a flight that came down in a place that is.
-
-    The ground track is taken to bend as the square of the way flown.
-    """
-    step = 2.0 * ground.numbers[c.RASTER_CELL]
-    steps = int(along / step)
-    back_x, back_y = land_x, land_y
-    for k in range(1, steps + 1):
-        share = 1.0 - k * step / along
-        bx = x + along * share * line_x + side * share * share * line_y
-        by = y + along * share * line_y - side * share * share * line_x
-        if not is_gone(fate_at(ground, bx, by), out):
-            return crossing(ground, back_x, back_y, bx, by, out)
-        back_x, back_y = bx, by
-    return x, y
-
-
-@in_place
-def _among_trees(game, x, y, shot, line_x, line_y, cell, luck, near, landing):
-    """Landing after the trees, the first of them `near` yards on: `landing`, or the drop from a branch.
-
-    After a hit the ball keeps a uniform share of its remaining carry in a direction of chance, then
-    drops. Fitted to published averages by the border's numbers.
-    """
-    numbers = game.ground.numbers
-    way, side, height = first_branch(
-        game,
-        x,
-        y,
-        shot,
-        line_x,
-        line_y,
-        cell,
-        near,
-        landing.along,
-        landing.side,
-        -math.log(luck.hit),
-    )
-    if way == NO_HIT:
-        return landing
-    hit_x, hit_y = x + way * line_x + side * line_y, y + way * line_y - side * line_x
-    left = max(landing.along - way, 0.0) * numbers[c.TREE_KEEP] * luck.keep
-    turn = 6.283185307179586 * luck.turn
-    head_x, head_y = math.sin(turn), math.cos(turn)
-    speed = numbers[c.TREE_SPEED]
-    fall = math.sqrt(2.0 * numbers[c.GRAVITY] * max(height, 0.5))
-    return Landing(
-        hit_x + left * head_x,
-        hit_y + left * head_y,
-        speed * head_x,
-        speed * head_y,
-        fall,
-        0.0,
-        way,
-        side,
-        1.0,
-    )
-
-
 @in_place
 def hole_out_chance(numbers, sideways, from_x, from_y, x, y, head_x, head_y, rolled):
     """Chance that a ball played from off the green and rolled to rest at (x, y) was holed on the way.
@@ -144,7 +82,7 @@ def hole_out_chance(numbers, sideways, from_x, from_y, x, y, head_x, head_y, rol
 
 @in_place
 def strike(game, balls, ball, x, y, lie, shot, to_x, to_y, aim, scale, luck):
-    """Strike a ball of a volley and bring it down.
+    """Strike a ball of a volley and bring it down where it lands if no tree is in its way (`past_trees`).
 
     Parameters
     ----------
@@ -174,24 +112,14 @@ def strike(game, balls, ball, x, y, lie, shot, to_x, to_y, aim, scale, luck):
     tilt = wide * strikes[shot, lie, c.STRIKE_TILT_SD] * luck.tilt
     cell = cell_of(numbers, game.flights, fraction, tilt, luck.wind_x, luck.wind_y, line_x, line_y)
     landing = land(ground, game.flights, x, y, shot, line_x, line_y, cell)
-    trees = game.trees
-    if trees.canopy.shape[0] > 1:
-        near = way_to_trees(numbers, trees.clear, x, y, line_x, line_y, landing.along, landing.side)
-        if near < NO_HIT:
-            landing = _among_trees(game, x, y, shot, line_x, line_y, cell, luck, near, landing)
-    entry_x, entry_y = x, y
-    if is_penalty(fate_at(ground, landing.x, landing.y)):
-        entry_x, entry_y = _flight_crossing(
-            ground, x, y, line_x, line_y, landing.along, landing.side, landing.x, landing.y, False
-        )
     i = np.uintp(ball)
     balls[v.FROM_X + i], balls[v.FROM_Y + i], balls[v.FROM_LIE + i] = x, y, lie
     balls[v.SHOT + i], balls[v.LINE_X + i], balls[v.LINE_Y + i] = shot, line_x, line_y
-    balls[v.LAND_X + i], balls[v.LAND_Y + i] = landing.x, landing.y
-    balls[v.ALONG + i], balls[v.SIDE + i], balls[v.BRANCH + i] = landing.along, landing.side, landing.branch
-    balls[v.ENTRY_X + i], balls[v.ENTRY_Y + i] = entry_x, entry_y
-    spin = landing.spin * strikes[shot, lie, c.STRIKE_SPIN]
-    bring_down(balls, i, landing.x, landing.y, landing.vx, landing.vy, landing.down, spin)
+    if game.trees.canopy.shape[0] > 1:
+        balls[v.FRACTION + i], balls[v.AXIS + i] = fraction, tilt
+        balls[v.WIND_X + i], balls[v.WIND_Y + i] = luck.wind_x, luck.wind_y
+        balls[v.HIT + i], balls[v.KEEP + i], balls[v.TURN + i] = luck.hit, luck.keep, luck.turn
+    touch_down(ground, strikes, balls, i, landing)
 
 
 @in_place
@@ -228,7 +156,7 @@ def settle(game, balls, ball, replay):
             if fate_at(ground, land_x, land_y) == c.FATE_OUT:
                 line_x, line_y = balls[v.LINE_X + i], balls[v.LINE_Y + i]
                 along, side = balls[v.ALONG + i], balls[v.SIDE + i]
-                left_x, left_y = _flight_crossing(
+                left_x, left_y = flight_crossing(
                     ground, x, y, line_x, line_y, along, side, land_x, land_y, True
                 )
             else:

@@ -23,23 +23,6 @@ def wide_cell(numbers, wide, x, y):
 
 
 @in_place
-def way_to_trees(numbers, clear, x, y, line_x, line_y, along, side):
-    """How far along its start line a flight first comes near a crown [yd]; NO_HIT where it does not.
-
-    The way on the ground to the landing is taken to bend as the square of the way flown.
-    """
-    bend = side / max(along * along, 1.0)
-    way = 0.0
-    while way < along:
-        off = bend * way * way
-        stride = wide_cell(numbers, clear, x + way * line_x + off * line_y, y + way * line_y - off * line_x)
-        if stride <= 0.0:
-            return way
-        way += stride
-    return NO_HIT
-
-
-@in_place
 def _track_point(tracks, shot, cell, k):
     """Side and height [yd] at one point of the track, linear in wind, carry fraction and tilt."""
     side, height = 0.0, 0.0
@@ -100,7 +83,7 @@ def first_branch(game, x, y, shot, line_x, line_y, cell, way, along, side, depth
     Parameters
     ----------
     way : float
-        Where it first comes near a crown (`way_to_trees`).
+        Where it first comes near a crown (passing.py).
     along, side : float
         Landing [yd] in the frame of the start line.
 
@@ -130,7 +113,8 @@ def first_branch(game, x, y, shot, line_x, line_y, cell, way, along, side, depth
             level = height_at(ground, x, y)
             if game.flights.shape[5] > 1:  # the track ends at the lowest landing height of the tables
                 lowest = fly(game.flights, shot, cell, 0)[0]
-        k = min(int(way / lowest * points), points - 1)
+        at = way / lowest * points
+        k = min(int(at), points - 1)
         if k != known:
             if k == known + 1:
                 old_side, old_z = new_side, new_z
@@ -138,7 +122,9 @@ def first_branch(game, x, y, shot, line_x, line_y, cell, way, along, side, depth
                 old_side, old_z = _track_point(tracks, shot, cell, k - 1)
             known = k
             new_side, new_z = _track_point(tracks, shot, cell, k)
-        if wide_cell(numbers, trees.shade, px, py) > level + min(old_z, new_z):
+        climb = new_z - old_z
+        over = old_z + (at - k) * climb + min(climb * wide * points / lowest, 0.0)
+        if wide_cell(numbers, trees.shade, px, py) > level + over:
             hit, b, z, gone = _march(
                 ground,
                 trees,

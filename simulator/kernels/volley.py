@@ -1,8 +1,9 @@
 """A volley: strikes played side by side, and the room they are played in.
 
 A bounce is one long chain of operations, each waiting for the one before. Several balls bounced in one loop
-without branches cost little more than one: so a volley's strikes are all brought down (`shot.strike`), all
-bounced and run to rest (`rest.come_to_rest`), then all settled by the Rules (`shot.settle`).
+without branches cost little more than one: so a volley's strikes are all flown (`shot.strike`), all taken
+past the trees (`passing.past_trees`), all bounced and run to rest (`rest.come_to_rest`), then all settled by
+the Rules (`shot.settle`).
 
 The room is one float64[ROOM]: column after column of TOGETHER numbers, a ball's at ``column + ball``. The
 starts of the columns are constants, by which the compiler knows that they do not overlap.
@@ -45,5 +46,12 @@ _COLUMNS = 52
     RUN,  # how far it has run [yd]
     SLOWS, SLOPE_X, SLOPE_Y,  # deceleration on the level [yd/s2]; slope of the ground [yd/yd]
 ) = (np.uintp(TOGETHER * column) for column in range(_COLUMNS))  # fmt: skip
+
+# --- of each in flight, in the room of what is known of a bounce or a run later -------------------
+FRACTION, AXIS = WAS_X, WAS_Y  # share of the shot's carry, tilt of the spin axis [rad]
+WIND_X, WIND_Y = NORMAL_X, NORMAL_Y  # velocity of the wind of the moment [yd/s]
+HIT, KEEP, TURN = TILT, BOUNCY, FRICTION  # its luck among trees, see `game.Luck`
+WALKS, WAY, BEND = SURFACE, SQUARED, ON_LEVEL  # which are still on the way, how far, how it bends
+NEAR = RUN  # how far along its line it first comes near a crown [yd]
 
 ROOM = TOGETHER * _COLUMNS
