@@ -122,9 +122,7 @@ def first_branch(game, x, y, shot, line_x, line_y, cell, way, along, side, depth
                 old_side, old_z = _track_point(tracks, shot, cell, k - 1)
             known = k
             new_side, new_z = _track_point(tracks, shot, cell, k)
-        climb = new_z - old_z
-        over = old_z + (at - k) * climb + min(climb * wide * points / lowest, 0.0)
-        if wide_cell(numbers, trees.shade, px, py) > level + over:
+        if wide_cell(numbers, trees.shade, px, py) > level + min(old_z, new_z):
             hit, b, z, gone = _march(
                 ground,
                 trees,
