@@ -153,7 +153,9 @@ def fill_flights(reference: Air, air: Air, launches, carries, axes, first, last,
     fractions, tilts, along_winds, cross_winds, heights = axes
     path, room = np.empty((MAX_STEPS + 1, 6, FAN)), np.empty(FAN_ROOM)
     zero = np.zeros(1)
-    lowest = heights.min()
+    lowest = heights[0]
+    for height in heights:  # numba takes half a second to compile its own minimum
+        lowest = min(lowest, height)
     once = np.empty((1, 6))
     landing = np.empty((heights.shape[0], 6))
     for shot in range(first, last):
