@@ -15,6 +15,7 @@ import numpy as np
 from one_ball import play_shot
 
 from simulator import load_player
+from simulator.conditions import Conditions
 from simulator.engine import solve_map
 from simulator.hole.model import Hole
 from simulator.hole.sketch import read_sketch
@@ -75,10 +76,10 @@ def bag_of(text: str) -> Bag:
     return make_bag(player_of(text) if "\n" in text or "=" in text else load_player(text), threads=2)
 
 
-def bag_for(text: str, hole: Hole) -> Bag:
+def bag_for(text: str, hole: Hole, conditions: Conditions | None = None) -> Bag:
     """Tables of a player for a hole with heights, slopes or trees: they must know its ground."""
     player = player_of(text) if "=" in text else load_player(text)
-    return make_bag(player, raster=ground_raster(hole), threads=2)
+    return make_bag(player, conditions, raster=ground_raster(hole), threads=2)
 
 
 def solved(hole: Hole, bag: Bag, *, seed: int = 1, threads: int = 2, **nodes: float) -> Board:

@@ -12,22 +12,21 @@ from ._compile import apart, kernel
 from .air import cell_of
 from .game import Landing
 from .touchdown import touch_down
-from .trees import NO_HIT, first_branch, wide_cell
+from .trees import NO_HIT, bend_of, first_branch, wide_cell
 
 
 @kernel
 def walk_to_trees(numbers, clear, balls, count):
     """How far along its start line each flight first comes near a crown: NEAR [yd]; NO_HIT where it does not.
 
-    The way on the ground to the landing is taken to bend as the square of the way flown, and crossed in
-    strides as long as the nearest crown is far. A stride waits for the look that gives its length: all balls
-    take one, then all the next, and those that are there leave the ranks.
+    The way over the ground is crossed in strides as long as the nearest crown is far. A stride waits for the
+    look that gives its length: all balls take one, then all the next, and those that are there leave the
+    ranks.
     """
     for k in range(count):
         i = np.uintp(k)
-        along = balls[v.ALONG + i]
         balls[v.WALKS + i], balls[v.WAY + i], balls[v.NEAR + i] = k, 0.0, NO_HIT
-        balls[v.BEND + i] = balls[v.SIDE + i] / max(along * along, 1.0)
+        balls[v.BEND + i], balls[v.STRAIGHT + i] = bend_of(balls[v.ALONG + i], balls[v.SIDE + i])
     while count > 0:
         still = np.uintp(0)
         for k in range(count):
@@ -39,7 +38,7 @@ def walk_to_trees(numbers, clear, balls, count):
             stride = wide_cell(numbers, clear, x, y)
             if stride <= 0.0:
                 balls[v.NEAR + i] = way
-            way += stride
+            way += stride * balls[v.STRAIGHT + i]
             balls[v.WAY + i], balls[v.WALKS + still] = way, i
             still += np.uintp(1 if stride > 0.0 and way < balls[v.ALONG + i] else 0)
         count = int(still)

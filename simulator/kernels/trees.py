@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 
 from . import codes as c
@@ -20,6 +22,18 @@ def wide_cell(numbers, wide, x, y):
     j = int((y - numbers[c.RASTER_Y0]) * numbers[c.SHADE_PER_YD])
     column = np.uintp(min(max(i, 0), wide.shape[1] - 1))
     return float(wide[np.uintp(min(max(j, 0), wide.shape[0] - 1)), column])
+
+
+@kernel
+def bend_of(along, side):
+    """How a flight's way over the ground bends, and how far along its line a yard of that way takes it.
+
+    It is taken to bend as the square of the way flown to its landing, `along` and `side`; the second is where
+    it bends most, at the end: a stride so much shorter is as long as it may be anywhere.
+    """
+    along = max(along, 1.0)
+    slope = 2.0 * side / along
+    return side / (along * along), 1.0 / math.sqrt(1.0 + slope * slope)
 
 
 @in_place
@@ -76,9 +90,8 @@ def first_branch(game, x, y, shot, line_x, line_y, cell, way, along, side, depth
 
     Inside a crown the chance to hit within a step is exponential in its length over the crown's mean
     path to a hit; `depth` is the number of mean paths this ball gets through, minus the log of a
-    uniform number. The way on the ground, taken to bend as the square of the way flown, is crossed in
-    strides as long as the nearest crown is far; the track is read only beside a crown, and walked only
-    where it is not above the crowns there.
+    uniform number. The way over the ground is crossed in strides as long as the nearest crown is far; the
+    track is read only beside a crown, and walked only where it is not above the crowns there.
 
     Parameters
     ----------
@@ -96,9 +109,10 @@ def first_branch(game, x, y, shot, line_x, line_y, cell, way, along, side, depth
     numbers, tracks = ground.numbers, trees.tracks
     points = tracks.shape[5]
     level, lowest, ready, gone = 0.0, along, False, 0.0
-    known, wide = -1, 1.0 / numbers[c.SHADE_PER_YD]
+    known = -1
     old_side, old_z, new_side, new_z = 0.0, 0.0, 0.0, 0.0
-    bend = side / max(along * along, 1.0)
+    bend, straight = bend_of(along, side)
+    wide = straight / numbers[c.SHADE_PER_YD]
     for _ in range(200):
         if way >= lowest:
             break
@@ -106,15 +120,14 @@ def first_branch(game, x, y, shot, line_x, line_y, cell, way, along, side, depth
         py = y + way * line_y - bend * way * way * line_x
         clear = wide_cell(numbers, trees.clear, px, py)
         if clear > 0.0:
-            way += clear
+            way += clear * straight
             continue
         if not ready:
             ready = True
             level = height_at(ground, x, y)
             if game.flights.shape[5] > 1:  # the track ends at the lowest landing height of the tables
                 lowest = fly(game.flights, shot, cell, 0)[0]
-        at = way / lowest * points
-        k = min(int(at), points - 1)
+        k = min(int(way / lowest * points), points - 1)
         if k != known:
             if k == known + 1:
                 old_side, old_z = new_side, new_z
