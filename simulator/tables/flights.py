@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 
@@ -13,6 +14,7 @@ from ..physics.heights import PUNCH, SHAPES
 from ..physics.launch import launch, part_launch
 from ..units import M_PER_YD, MPS_PER_MPH, RADPS_PER_RPM
 from .curved import tilts_and_carries
+from .midway import flown_nodes, spread
 from .shots import Shot, ShotList
 
 FRACTIONS = np.linspace(0.1, 1.3, 13)
@@ -76,15 +78,16 @@ def wind_axes(speed_mph: float, gust_mph: float, curved: bool = False) -> WindAx
         return WindAxes(np.zeros(1), np.zeros(1))
     if gust_mph == 0.0:
         return ring_axes(speed_mph, curved)
-    steps = max(math.ceil(2.0 * most / DISC_STEP_MPH), 2)
-    return disc_axes(most, steps, math.ceil(steps / 3.0), curved)
+    half = max(math.ceil(most / DISC_STEP_MPH), 1)
+    return disc_axes(most, 2 * half, 2 * math.ceil(half / 3.0), curved)  # even: see midway.py
 
 
 def ring_axes(speed_mph: float, curved: bool) -> WindAxes:
     """One wind from every side."""
     # round the ring a drive bends the most straight into the wind
     bends = speed_mph * (DRIVE_LOSES_YD + 2.0 * DRIVE_BENDS_YD * speed_mph)
-    steps = max(math.ceil(math.pi / math.sqrt(8.0 * RING_ERROR_YD / bends)), 2)
+    half = max(math.ceil(0.5 * math.pi / math.sqrt(8.0 * RING_ERROR_YD / bends)), 1)
+    steps = 2 * half
     sides = np.linspace(-math.pi, math.pi, 2 * steps + 1) if curved else np.linspace(0.0, math.pi, steps + 1)
     return WindAxes(np.array([speed_mph * YDPS_PER_MPH]), sides, ring=True)
 
@@ -120,6 +123,45 @@ class FlightTables:
     winds: WindAxes
     heights_yd: np.ndarray
     still: np.ndarray
+
+
+class _Tables(NamedTuple):
+    """Flights and tracks of one air, and what of them is flown: the rest is filled in (`midway.py`)."""
+
+    air: Air
+    winds: tuple[np.ndarray, np.ndarray]
+    heights_yd: np.ndarray
+    flights: np.ndarray
+    tracks: np.ndarray
+    flown_flights: np.ndarray
+    flown_tracks: np.ndarray
+
+    @classmethod
+    def empty(cls, shots: int, air: Air, winds: WindAxes, heights_yd: np.ndarray, tracks: bool) -> _Tables:
+        """Room for them."""
+        nodes = winds.u.size, winds.v.size
+        some = tuple(flown_nodes(count) for count in nodes)
+        swings = FRACTIONS.size, TILTS_DEG.size
+
+        def room(nodes: tuple[int, ...]) -> tuple[np.ndarray, np.ndarray]:
+            flights = np.zeros((shots, *nodes, *swings, heights_yd.size, 6), np.float32)
+            way = (shots, *nodes, *swings) if tracks else (0, 1, 1, 1, 1)
+            return flights, np.zeros((*way, TRACK_POINTS, 2), np.float32)
+
+        along, across = (np.ascontiguousarray(wind[some]) for wind in winds.winds)
+        whole = room(nodes)
+        flown = whole if along.shape == nodes else room(along.shape)
+        return cls(air, (along, across), heights_yd, *whole, *flown)
+
+    def spread(self, shot: int) -> None:
+        """Fill in a shot's flights from those that were flown."""
+        if self.flown_flights is self.flights:
+            return
+        spread(self.flown_flights[shot], self.flights[shot])
+        down = self.flights[shot, ..., 4]  # nothing comes down upwards, whatever a cubic says
+        np.maximum(down, 0.0, out=down)
+        if len(self.tracks):
+            spread(self.flown_tracks[shot], self.tracks[shot])
 
 
 def launches_of(shots: tuple[Shot, ...], full_speeds_mph: dict[str, float]) -> Launches:
@@ -169,26 +211,26 @@ def flight_tables(
     shots, first_part = listed.shots, listed.first_part
     winds = winds or wind_axes(0.0, 0.0)
     heights = np.zeros(1) if heights_yd is None else np.asarray(heights_yd, float)
-    shape = (len(shots), winds.u.size, winds.v.size, FRACTIONS.size, TILTS_DEG.size)
-    flights = np.zeros((*shape, heights.size, 6), np.float32)
-    track = np.zeros((*shape, TRACK_POINTS, 2) if tracks else (0, 1, 1, 1, 1, TRACK_POINTS, 2), np.float32)
     speeds = np.zeros((len(shots), FRACTIONS.size))
     tilts = np.radians(TILTS_DEG)
     bent, carries = np.zeros(len(shots)), np.zeros(len(shots))
 
-    days = [(air, winds, heights, flights, track)]
+    of_day = _Tables.empty(len(shots), air, winds, heights, tracks)
+    days = [of_day]
     level = int(np.argmin(np.abs(heights)))
     if air == reference and winds.u.size == winds.v.size == 1 and heights[level] == 0.0:
-        still = flights[:, :, :, :, :, level : level + 1]  # flown already
+        still = of_day.flights[:, :, :, :, :, level : level + 1]  # flown already
     else:
-        still = np.zeros((len(shots), 1, 1, FRACTIONS.size, TILTS_DEG.size, 1, 6), np.float32)
-        days.append((reference, wind_axes(0.0, 0.0), np.zeros(1), still, track[:0]))
+        days.append(_Tables.empty(len(shots), reference, wind_axes(0.0, 0.0), np.zeros(1), tracks=False))
+        still = days[-1].flights
 
     def fill(shot: int, launches: Launches) -> None:
         its_tilts = tilts + bent[shot]  # the axis is the departure from the shot's own mean tilt
-        for of_day, its_winds, at_heights, out, its_track in days:
-            axes = Axes(FRACTIONS, its_tilts, *its_winds.winds, at_heights)
-            fill_flights(reference, of_day, launches, carries, axes, shot, shot + 1, out, its_track, speeds)
+        for one in days:
+            axes = Axes(FRACTIONS, its_tilts, *one.winds, one.heights_yd)
+            flown = one.flown_flights, one.flown_tracks
+            fill_flights(reference, one.air, launches, carries, axes, shot, shot + 1, *flown, speeds)
+            one.spread(shot)
 
     def fill_all(first: int, last: int, launches: Launches) -> None:
         bent[first:last], carries[first:last] = tilts_and_carries(shots, reference, launches, first, last)
@@ -210,7 +252,8 @@ def flight_tables(
     }
     fill_all(first_part, len(shots), launches_of(shots, full))
     # a copy: a view would keep the whole table alive
-    return FlightTables(flights, track, speeds / YDPS_PER_MPH, winds, heights, still[:, 0, 0, :, :, 0].copy())
+    own = still[:, 0, 0, :, :, 0].copy()
+    return FlightTables(of_day.flights, of_day.tracks, speeds / YDPS_PER_MPH, winds, heights, own)
 
 
 def turn_per_tilt(still: np.ndarray) -> np.ndarray:
