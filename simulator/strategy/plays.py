@@ -13,7 +13,7 @@ from ..hole.model import Hole
 from ..hole.surfaces import WORDS, Surface
 from ..tables.game import Board
 from ..tables.luck import strike_sets
-from . import estimate
+from . import estimate, streams
 from .aimline import AimLine
 from .clubline import club_and_line
 from .errorbars import Estimate, mean, quantile
@@ -48,7 +48,7 @@ class Plays:
     ) -> None:
         self.place, self.start, self.hole = place, start, hole
         self.home, self.value, self.seed, self.sequences = home, value, seed, sequences
-        self.strikes = strike_sets(seed + 22, FIRST_SETS, FIRST_STRIKES)
+        self.strikes = strike_sets(seed + streams.FIRST_SHOTS, FIRST_SETS, FIRST_STRIKES)
         self._fixed: dict[bytes, Sequences] = {}
 
     @property
@@ -63,7 +63,12 @@ class Plays:
         """Value the first shot over even strikes and play the sequences."""
         values = self.place.values(choice.action[None], self.value, self.strikes)[0]
         sequences = self.place.play(
-            choice.action, self.home, self.value, seed=self.seed + 23, sequences=self.sequences, evened=True
+            choice.action,
+            self.home,
+            self.value,
+            seed=self.seed + streams.PLAYS,
+            sequences=self.sequences,
+            evened=True,
         )
         return estimate.played(values, self.value, sequences)
 

@@ -21,6 +21,7 @@ from ..hole.surfaces import Lie
 from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..tables.rows import FIRST_GUESS
+from . import streams
 from .clubwords import Aim
 from .result import TIE_STROKES
 
@@ -246,6 +247,16 @@ def _settled(
     return (moved, moved_score) if moved_score < score + CLIFF else (action, score)
 
 
+def coarse_strikes(seed: int) -> np.ndarray:
+    """The few strikes on which many aims are tried."""
+    return strike_sets(seed + streams.COARSE, 2, 64)
+
+
+def _fine_strikes(seed: int) -> np.ndarray:
+    """Those on which an aim is settled."""
+    return strike_sets(seed + streams.FINE, 8, 128)
+
+
 def search(
     place: Place,
     seed: int,
@@ -268,8 +279,7 @@ def search(
     must : set of int
         Rows kept whatever they score.
     """
-    few = strike_sets(seed + 11, 2, 64)
-    more = strike_sets(seed + 12, 8, 128)
+    few, more = coarse_strikes(seed), _fine_strikes(seed)
     distance = place.distance_yd
     owners, actions = first_lines(place, rows, part_families(place))
     replay = FIRST_GUESS[0] + FIRST_GUESS[1] * distance
@@ -300,13 +310,13 @@ def given_aim(place: Place, row: int, aim: Aim, replay: float, seed: int) -> Cho
     """The choice of a club at an aim that was asked for."""
     carry = place.board.bag.shots.shots[row].carry_yd
     action = np.array([float(row), aim.turn_rad(carry), 0.0])
-    score = float(place.scores(action[None], replay, strike_sets(seed + 12, 8, 128))[0])
+    score = float(place.scores(action[None], replay, _fine_strikes(seed))[0])
     return Choice(row, action, carry, score)
 
 
 def given_part(place: Place, carry_yd: float, aim: Aim | None, replay: float, seed: int) -> Choice:
     """The choice of a part swing of a carry that was asked for, at an aim or its best."""
-    few, more = strike_sets(seed + 11, 2, 64), strike_sets(seed + 12, 8, 128)
+    few, more = coarse_strikes(seed), _fine_strikes(seed)
     carry = min(carry_yd, place.board.longest_part_yd(place.lie))
     reach = carry - place.distance_yd
     row = place.board.part_row(place.lie, place.distance_yd + reach)
@@ -340,7 +350,7 @@ def tie_band_yd(place: Place, choice: Choice, replay: float, seed: int) -> tuple
     turns = np.radians(BAND_DEG)
     actions = np.repeat(choice.action[None], turns.size, axis=0)
     actions[:, 1] += turns
-    scores = place.scores(actions, replay, strike_sets(seed + 13, 4, 128))
+    scores = place.scores(actions, replay, strike_sets(seed + streams.TIE_BAND, 4, 128))
     middle = int(np.argmin(np.abs(turns)))
     good = scores <= min(scores[middle], scores.min()) + TIE_STROKES
     good[middle] = True
