@@ -17,7 +17,7 @@ from .quantities import (
     read_temperature,
     stimp_taken,
 )
-from .words import read_wind
+from .windwords import read_wind
 
 
 def conditions_from(

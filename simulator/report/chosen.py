@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ..hole.surfaces import TROUBLE, WORDS, Surface
-from ..strategy.result import Alternative, Answer
+from ..strategy.alternative import Alternative
+from ..strategy.result import Answer
 from .figures import LEAST_COUNT, in_hundred, nearest
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
-    from ..strategy.clubline import ClubAndLine
+    from ..strategy.alternative import ClubAndLine
 
 MOST_SHOWN = 3
 """Clubs in the table of the answer screen."""

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from ..strategy.alternative import Alternative
 from ..strategy.confidence import Flip
 from ..strategy.errorbars import Estimate
 from ..strategy.goals import TIE_SHARE
 from ..strategy.reach import Reach
-from ..strategy.result import TIE_STROKES, Alternative, Answer
+from ..strategy.result import TIE_STROKES, Answer
 from . import lines as lines_
 from . import phrases
 from .cautions import RULES

@@ -10,8 +10,9 @@ import numpy as np
 
 from ..tables.luck import strike_sets
 from . import streams
+from .alternative import Alternative
 from .errorbars import mean, total
-from .result import TIE_STROKES, Alternative
+from .result import TIE_STROKES
 from .search import Place, run_about
 
 WIDE_DEG, STEP_DEG = 15.0, 0.5

@@ -14,12 +14,13 @@ from ..hole.surfaces import LIE_OF, LIE_WORDS, WORDS
 from ..hole.yardage import Yardage, measure
 from ..player.model import Player
 from .aims import AimCurve, aim_curve
+from .alternative import Alternative
 from .answering import answer_at, never
 from .ground import likeliest, surfaces_at
 from .patterns import ClubPattern, club_patterns
 from .plausible import FULL
 from .question import Clock, Progress, Question, question, solve
-from .result import Alternative, Answer, Start
+from .result import Answer, Start
 from .search import Place
 from .targets import GreenTarget, green_target
 from .worth import ValueMap, value_map

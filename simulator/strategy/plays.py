@@ -15,11 +15,12 @@ from ..tables.game import Board
 from ..tables.luck import strike_sets
 from . import estimate, streams
 from .aimline import AimLine
+from .alternative import Alternative
 from .clubline import club_and_line
 from .errorbars import Estimate, mean, quantile
 from .goals import chance_difference
 from .reach import find_reach
-from .result import Alternative, Start
+from .result import Start
 from .room import find_room
 from .search import Choice, Place, tie_band_yd
 

@@ -33,9 +33,10 @@ from ...player.model import Player
 from ...tables.luck import strike_sets
 from .. import streams
 from ..aimwords import in_degrees
+from ..alternative import ClubAndLine
 from ..answering import refuse_hopeless
 from ..asked import WORTH_SHOWING, asked_club
-from ..clubline import ClubAndLine, club_and_line
+from ..clubline import club_and_line
 from ..clubwords import Aim, club_and_aim, shot_distance
 from ..errorbars import Estimate, mean, total
 from ..estimate import share
