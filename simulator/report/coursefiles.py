@@ -11,14 +11,10 @@ from ..strategy.course import CourseAnswer
 from ..strategy.errorbars import figure
 from ..strategy.rounds import add_up, ranked, worth
 from .coursewords import sure_words
+from .full import CHANCES
 
 SCHEMA = "holesim-course-1"
 """Name and version of the JSON layout; changes when a key changes its meaning."""
-
-CHANCES = (
-    "birdie_or_better", "par", "bogey", "double_or_worse", "penalty_this_shot", "penalty_on_hole", "fairway",
-    "green_in_regulation", "branch_this_shot", "three_putt",
-)  # fmt: skip
 
 
 def course_dict(answer: CourseAnswer, target: int | None = None) -> dict[str, Any]:

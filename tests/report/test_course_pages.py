@@ -17,9 +17,10 @@ from written import JSON_KEYS
 from simulator.conditions import STILL
 from simulator.hole import load_course
 from simulator.player import load_player
-from simulator.report.coursefiles import CHANCES, course_csv, course_dict
+from simulator.report.coursefiles import course_csv, course_dict
 from simulator.report.coursetable import course_summary, failure_lines
 from simulator.report.coursewords import club_words, line_mark, sure_words, where_words
+from simulator.report.full import CHANCES
 from simulator.report.jsonout import dumps
 from simulator.report.summarywords import both
 from simulator.report.team import team_page
