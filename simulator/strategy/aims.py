@@ -13,7 +13,8 @@ from . import streams
 from .alternative import Alternative
 from .errorbars import mean, total
 from .result import TIE_STROKES
-from .search import Place, run_about
+from .search import run_about
+from .tries import Place
 
 WIDE_DEG, STEP_DEG = 15.0, 0.5
 """Aims either side of the best, and their spacing [deg]."""

@@ -26,7 +26,7 @@ from .plays import FIRST_SETS, FIRST_STRIKES, Plays
 from .question import Clock, Question
 from .rescore import Rescore, rescore
 from .result import TIE_STROKES, Answer
-from .search import Choice, Place
+from .tries import Choice, Place
 from .undrawn import past_the_drawing
 
 MAP_TOLERANCE = 0.015

@@ -15,7 +15,8 @@ from ..tables.shots import Shot
 from . import streams
 from .clubwords import Aim, shot_meant
 from .plays import FIRST_SETS, FIRST_STRIKES
-from .search import Choice, Place, given_aim, given_part, search
+from .search import given_aim, given_part, search
+from .tries import Choice, Place
 
 MOST_SHOWN = 6
 """Alternatives worked out in full when nobody named clubs."""

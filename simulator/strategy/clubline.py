@@ -10,8 +10,8 @@ from ..units import one_turn_deg
 from .aimline import AimLine
 from .alternative import ClubAndLine
 from .pointing import point
-from .search import Choice, Place
 from .today import carries_today_yd
+from .tries import Choice, Place
 
 
 def club_and_line(hole: Hole, place: Place, choice: Choice) -> ClubAndLine:

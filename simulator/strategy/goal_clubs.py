@@ -12,7 +12,8 @@ from .asked import MOST_SHOWN, Found
 from .goal_lines import Reacher, Seen, chosen
 from .goals import Goal
 from .result import Start
-from .search import COARSE_AIMS_DEG, Choice, Place, coarse_strikes, search
+from .search import coarse_strikes, search
+from .tries import COARSE_AIMS_DEG, Choice, Place
 
 PART_STEPS = (0.25, 0.5, 0.75)
 """Part swings tried, as shares of the way through the range."""

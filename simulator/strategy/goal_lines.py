@@ -13,7 +13,7 @@ from ..tables.luck import strike_sets
 from . import streams
 from .goals import TIE_SHARE, Goal, chance_difference
 from .result import Start
-from .search import COARSE_AIMS_DEG, Choice, Place, on_the_map
+from .tries import COARSE_AIMS_DEG, Choice, Place, on_the_map
 
 LOOK_PLAYS, DECIDE_PLAYS, BAND_PLAYS = 384, 4096, 512
 """Plays that find the aim to look round, that decide between the aims there, and that find its tie band."""

@@ -21,8 +21,8 @@ from .patterns import ClubPattern, club_patterns
 from .plausible import FULL
 from .question import Clock, Progress, Question, question, solve
 from .result import Answer, Start
-from .search import Place
 from .targets import GreenTarget, green_target
+from .tries import Place
 from .worth import ValueMap, value_map
 
 MOST_CURVES = 4

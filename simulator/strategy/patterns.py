@@ -13,7 +13,7 @@ from ..hole.surfaces import Lie
 from ..tables.game import make_board
 from . import streams
 from .errorbars import Estimate, quantile, total
-from .search import Place
+from .tries import Place
 
 STRIKES = 2_000
 """Strikes of each club."""

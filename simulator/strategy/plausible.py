@@ -23,7 +23,7 @@ from ..tables.varied import same_yards, varied_strikes
 from . import streams
 from .confidence import EVEN_STROKES, Confidence
 from .rescore import MOST_STRIKES, Rescore
-from .search import Place
+from .tries import Place
 
 DRAWS = 200
 """Plausible players."""

@@ -22,7 +22,8 @@ from .goals import chance_difference
 from .reach import find_reach
 from .result import Start
 from .room import find_room
-from .search import Choice, Place, tie_band_yd
+from .search import tie_band_yd
+from .tries import Choice, Place
 
 FIRST_SETS, FIRST_STRIKES = 16, 1024
 """Scrambles and strikes in each that value the first shot of an alternative."""

@@ -27,7 +27,8 @@ from .better import CHANGES, Change, biased, unbiased
 from .errorbars import Estimate, total
 from .plays import FIRST_SETS, FIRST_STRIKES
 from .question import Clock, Progress, Question, question, silent, solve
-from .search import Place, search
+from .search import search
+from .tries import Place
 
 ROUND = 18
 """Holes of a round."""

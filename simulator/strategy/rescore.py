@@ -13,8 +13,8 @@ from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..tables.nodes import HELD_YD, Nodes, place_nodes
 from . import streams
-from .search import Choice, Place
 from .traffic import places_of
+from .tries import Choice, Place
 
 NEAR_TURNS_DEG = (-2.0, 0.0, 2.0)
 """Aims tried round the best one [deg]; a parabola through them reads the best between."""

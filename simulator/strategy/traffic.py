@@ -13,7 +13,7 @@ from ..tables.game import Board, make_sketch
 from ..tables.luck import strike_sets
 from ..tables.rows import FIRST_GUESS
 from . import streams
-from .search import Choice, Place, best_of_each, first_lines, part_families
+from .tries import Choice, Place, best_of_each, first_lines, part_families
 
 WORTH_A_LOOK = 0.5
 """Clubs and part swings no farther behind the best are played [strokes]: what may be shown, and then some."""

@@ -13,7 +13,7 @@ from ..tables.game import Board
 from ..tables.nodes import Grid
 from .alternative import Alternative
 from .ground import likeliest
-from .search import Place
+from .tries import Place
 
 STEP_YD = 2.0
 """Spacing of the places read [yd]."""

@@ -17,7 +17,7 @@ from simulator.strategy import goal_lines, goals, streams
 from simulator.strategy.goal_lines import Reacher, beats, chosen
 from simulator.strategy.goals import Goal
 from simulator.strategy.result import Answer
-from simulator.strategy.search import Choice
+from simulator.strategy.tries import Choice
 
 PAR = Goal("target", most_strokes=3)
 ROOM = Goal("land", low_yd=150.0, high_yd=172.0)

@@ -41,7 +41,8 @@ from ..clubwords import Aim, club_and_aim, shot_distance
 from ..errorbars import Estimate, mean, total
 from ..estimate import share
 from ..ground import features_at
-from ..search import Choice, Place, given_aim, given_part, part_families, search
+from ..search import given_aim, given_part, search
+from ..tries import Choice, Place, part_families
 from .rests import Rest
 from .spoken import short_of_full
 from .strokes import Stroke
