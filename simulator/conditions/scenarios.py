@@ -21,6 +21,9 @@ KEYS = (
 MOST_SCENARIOS, MOST_BYTES = 20, 100_000
 """Most days of a file, and the largest file read [bytes]."""
 
+LARGEST = 1e9
+"""No option takes a number as large as this, and TOML has whole ones that no float holds."""
+
 _EXAMPLE = '[[scenario]] with name = "west wind" and wind = "12 mph from W"'
 
 
@@ -96,6 +99,7 @@ def _read(source: str, number: int, entry: Any) -> Scenario:
         if key not in KEYS:
             raise FileError(source, where, f"unknown key {key!r}", ", ".join(("name", *KEYS)))
         number_like = isinstance(value, int | float) and not isinstance(value, bool)
+        number_like = number_like and abs(value) < LARGEST
         if not isinstance(value, str) and not number_like:
             raise FileError(source, f"{where}, {key}", repr(value)[:60], "text in quotes, or a number")
         words[key] = value if isinstance(value, str) else f"{value:g}"

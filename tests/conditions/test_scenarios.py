@@ -50,6 +50,8 @@ def test_a_scenario_is_the_options_of_the_command_line(tmp_path: Path) -> None:
         ("[[scenario]]\nwind = ['N']", "scenario 1, wind"),
         ("[[scenario]]\nname = 'a'\nwind = '300 mph from N'", "scenario 'a': found words refused"),
         ("[[scenario]]\nname = 'a'\n[[scenario]]\nname = 'A'", "the name twice"),
+        (f"[[scenario]]\ngusts = {10**400}", "scenario 1, gusts: found 1000"),  # no float is as large
+        ("[[scenario]]\ngusts = nan", "scenario 1, gusts: found nan"),
         ("[[scenario]\n", "a mistake in the TOML"),
     ],
 )
