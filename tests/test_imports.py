@@ -22,7 +22,7 @@ MAY_IMPORT = {  # rooms each room may import from, itself aside
     "kernels": set(),
     "hole": {"files", "toml_text", "units", "spelt", "wording", "errors"},
     "player": {"files", "toml_text", "units", "spelt", "wording", "errors", "physics"},
-    "conditions": {"toml_text", "units", "spelt", "wording", "errors", "physics"},
+    "conditions": {"files", "toml_text", "units", "spelt", "wording", "errors", "physics"},
     "tables": {"units", "errors", "physics", "conditions", "hole", "player", "kernels"},
     "engine": {"units", "errors", "physics", "conditions", "hole", "player", "kernels", "tables"},
     "strategy": {"files", "units", "spelt", "wording", "errors", "physics", "conditions", "hole", "player", "tables", "engine", "__init__"},

@@ -69,7 +69,10 @@ def list_(units: o.UnitsOption = "yards") -> None:
 def _is_player(source: str) -> bool:
     """Whether a file looks like a player's bag; anything unreadable is left to the reader of holes."""
     from ..hole import bundled_holes
+    from ..hole.fields import UNITS
+    from ..hole.sketch import TOP_KEYS, TOP_LENGTHS
     from ..player import bundled_players
+    from ..player.bag import PLAYER_KEYS
     from ..player.words import is_player_words, speaks_of_a_player
 
     path = Path(source)
@@ -83,6 +86,6 @@ def _is_player(source: str) -> bool:
         top = tomllib.loads(path.read_text("utf-8-sig"))
     except (OSError, ValueError, RecursionError):
         return False
-    bag = {"handicap", "sex", "hand", "clubs", "club", "part", "putting", "short_game", "miss", "shape"}
-    ground = {"par", "length_yd", "length_m", "green", "fairway", "line_yd", "line_m", "tee", "pin"}
-    return len(bag & top.keys()) > len(ground & top.keys())
+    hole_keys = {*TOP_KEYS, *(stem + unit for stem in TOP_LENGTHS for unit in UNITS)}
+    # a name and a tee may be either's
+    return len(top.keys() & set(PLAYER_KEYS)) > len(top.keys() & hole_keys)

@@ -135,11 +135,12 @@ def _ask(table: dict[str, Any], key: str, metric: bool) -> None:
 
 def _take(table: dict[str, Any], key: str, text: str, metric: bool = False) -> None:
     """Put one answer into the table of the bag file, read by the words of a player."""
+    asked = (_ASKED_METRIC if metric else _ASKED)[key]
     from ..player.words import player_table
 
     words = " ".join(text.split())
     if not words:
-        raise UsageError(f"{_ASKED[key]}: an empty answer")
+        raise UsageError(f"{asked}: an empty answer")
     if key == "name":
         if len(words) > 60 or not words.isprintable():
             raise UsageError(f"name {words[:60]!r}; allowed: 1 to 60 printable characters")
@@ -160,7 +161,7 @@ def _take(table: dict[str, Any], key: str, text: str, metric: bool = False) -> N
     allowed = shaped if key == "shape" else {wanted}
     other_club = key == "driver" and set(found.get("club", ())) != {"driver"}
     if wanted not in found or not set(found) <= allowed or other_club:
-        raise UsageError(f"{words!r} is no answer to: {_ASKED[key]}")
+        raise UsageError(f"{words!r} is no answer to: {asked}")
     if wanted == "club":
         from ..player.bag import player_from_table
 

@@ -4,7 +4,7 @@ from .clubs import MPH_PER_CLUB, clubs_to_mph
 from .model import Conditions, Wind, misread, other_height
 from .options import conditions_from
 from .scenarios import STILL, Scenario, read_scenarios
-from .words import read_wind
+from .windwords import read_wind
 
 __all__ = [
     "MPH_PER_CLUB",

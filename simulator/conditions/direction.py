@@ -27,7 +27,7 @@ class Direction:
     shown : str
         The phrase as quoted in refusals.
     along_deg, y_bearing_deg
-        As in `words.read_wind`.
+        As in `windwords.read_wind`.
     """
 
     def __init__(self, shown: str, along_deg: float, y_bearing_deg: float | None) -> None:

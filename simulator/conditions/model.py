@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field, replace
-from typing import Literal
+from typing import Any, Literal
 
 from ..errors import UsageError
 from ..physics.air import REFERENCE_HUMIDITY, REFERENCE_TEMPERATURE_C, pressure_pa
@@ -159,3 +159,29 @@ class Conditions:
     def firmness_of(self, surface: str) -> float:
         """Firmness to hand to ``physics.ground.ground_of`` for a surface by name."""
         return self.green_firmness if surface == "GREEN" else self.fairway_firmness
+
+    def to_dict(self) -> dict[str, Any]:
+        """The day as plain JSON-ready data."""
+        wind = self.wind
+        blowing = None
+        if wind is not None:
+            at_10m, at_head = other_height(wind)
+            blowing = {
+                "speed_mph": wind.speed_mph,
+                "from_deg": wind.from_deg,
+                "height": wind.height,
+                "gust_mph": wind.gust_mph,
+                "swing_deg": wind.swing_deg,
+                "at_10_m_mph": at_10m,
+                "at_head_height_mph": at_head,
+            }
+        return {
+            "wind": blowing,
+            "temperature_c": self.temperature_c,
+            "altitude_m": self.altitude_m,
+            "pressure_hpa": self.pressure_pa / 100.0,
+            "humidity": self.humidity,
+            "fairway_firmness": self.fairway_firmness,
+            "green_firmness": self.green_firmness,
+            "stimp_ft": self.stimp_ft,
+        }

@@ -17,7 +17,7 @@ from .quantities import (
     read_temperature,
     stimp_taken,
 )
-from .words import read_wind
+from .windwords import read_wind
 
 
 def conditions_from(
@@ -45,7 +45,7 @@ def conditions_from(
         ``"3,000 ft"``, ``"sea level 1020"``, ``"60 %"``, ``"soft fairways, medium greens"``, ``"10"``. What
         is left out is as in `Conditions`, and said in its `assumed`.
     along_deg, y_bearing_deg, mph_of_clubs
-        As in `words.read_wind`.
+        As in `windwords.read_wind`.
 
     Raises
     ------

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from ..errors import FileError, UsageError
+from ..files import read_toml
 from .model import Conditions
 from .options import conditions_from
 
@@ -18,7 +18,11 @@ KEYS = (
 )  # fmt: skip
 """Keys of a scenario besides its name: the day's options on the command line, with the same words."""
 
-MOST_SCENARIOS = 20
+MOST_SCENARIOS, MOST_BYTES = 20, 100_000
+"""Most days of a file, and the largest file read [bytes]."""
+
+LARGEST = 1e9
+"""No option takes a number as large as this, and TOML has whole ones that no float holds."""
 
 _EXAMPLE = '[[scenario]] with name = "west wind" and wind = "12 mph from W"'
 
@@ -64,14 +68,7 @@ def read_scenarios(path: str | Path) -> tuple[Scenario, ...]:
         One line saying what cannot be used. Words are tried out on a hole that faces north.
     """
     source = str(path)
-    try:
-        raw = Path(path).read_bytes()
-        top = tomllib.loads(raw.decode("utf-8-sig"))
-    except FileNotFoundError:
-        raise FileError(source, "", "no such file", "a file of scenarios") from None
-    except (OSError, ValueError, RecursionError) as error:
-        found = " ".join(str(getattr(error, "strerror", None) or error).split())[:120]
-        raise FileError(source, "", f"a file that cannot be read ({found})", "scenarios in TOML") from None
+    top = read_toml(path, source, MOST_BYTES, "a file of scenarios")
     for key in top:
         if key != "scenario":
             raise FileError(source, "", f"unknown key {key!r}", _EXAMPLE)
@@ -102,6 +99,7 @@ def _read(source: str, number: int, entry: Any) -> Scenario:
         if key not in KEYS:
             raise FileError(source, where, f"unknown key {key!r}", ", ".join(("name", *KEYS)))
         number_like = isinstance(value, int | float) and not isinstance(value, bool)
+        number_like = number_like and abs(value) < LARGEST
         if not isinstance(value, str) and not number_like:
             raise FileError(source, f"{where}, {key}", repr(value)[:60], "text in quotes, or a number")
         words[key] = value if isinstance(value, str) else f"{value:g}"

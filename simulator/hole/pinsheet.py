@@ -8,6 +8,7 @@ import re
 from pathlib import Path
 
 from simulator.errors import FileError
+from simulator.files import decoded, read_bytes
 from simulator.hole.pins import PinPlace
 
 COLUMNS = ("hole", "on", "left", "right", "side")
@@ -17,6 +18,9 @@ COLUMNS = ("hole", "on", "left", "right", "side")
 EXAMPLE = "hole,on,left,right with a line such as 7,22,5,"
 
 MOST_PACES = 100.0
+
+MOST_BYTES = 100_000
+"""Largest sheet read [bytes]: a hundred times one of 99 holes."""
 
 _SIDE = re.compile(r"(?:(l|left|r|right)\s*(\d+(?:\.\d+)?)|(\d+(?:\.\d+)?)\s*(l|left|r|right))")
 _MIDDLE = ("", "c", "centre", "center", "middle", "m", "0")
@@ -37,14 +41,7 @@ def read_pin_sheet(path: str | Path) -> dict[int, PinPlace]:
         One line naming the line of the file, what was found and what is allowed.
     """
     source = str(path)
-    try:
-        text = Path(path).read_bytes().decode("utf-8-sig")
-    except FileNotFoundError:
-        raise FileError(source, "", "no such file", f"a CSV file: {EXAMPLE}") from None
-    except (OSError, ValueError) as error:
-        found = getattr(error, "strerror", None) or "bytes that are not UTF-8"
-        found = f"a file that cannot be read ({found})"
-        raise FileError(source, "", found, f"a CSV file: {EXAMPLE}") from None
+    text = decoded(read_bytes(path, source, MOST_BYTES, f"a CSV file: {EXAMPLE}"), source)
     first = text.partition("\n")[0]
     comma = max(",;\t", key=first.count)
     try:
@@ -65,11 +62,11 @@ def read_pin_sheet(path: str | Path) -> dict[int, PinPlace]:
             continue
         if len(cells) > len(names):
             raise FileError(source, f"line {line}", f"{len(cells)} cells", f"{len(names)}, as line 1 has")
-        row = dict(zip(names, (cell.strip().casefold() for cell in cells), strict=False))
+        row = dict.fromkeys(names, "") | dict(zip(names, (c.strip().casefold() for c in cells), strict=False))
         number = _whole(source, line, row["hole"])
         if number in pins:
             raise FileError(source, f"line {line}", f"hole {number} a second time", "each hole once")
-        on = _paces(source, line, "on", row.get("on", ""))
+        on = _paces(source, line, "on", row["on"])
         side, beside = _side(source, line, row)
         pins[number] = PinPlace(on, side, beside)
     return pins

@@ -64,6 +64,8 @@ TOP_KEYS = (
     "green_part",
     *KINDS,
 )
+TOP_LENGTHS = ("length", "line", "heights", "heights_xy")
+"""Keys at the top of a hole's file; of the second with `UNITS` behind them."""
 
 HINTS = {
     "water": "penalty_area",
@@ -97,7 +99,7 @@ def read_sketch(data: dict[str, Any], source: str) -> Hole:
         Anything wrong, in one line that names feature and field.
     """
     top = Fields(source, "", data, elsewhere=TOP_KEYS)
-    top.refuse_unknown(TOP_KEYS, ("length", "line", "heights", "heights_xy"), HINTS)
+    top.refuse_unknown(TOP_KEYS, TOP_LENGTHS, HINTS)
     name = top.text("name", "") if "name" in data else None
     if name is None:
         raise top.error("name", "no such key", "the name of the hole, in quotes")

@@ -44,6 +44,11 @@ DEMO = Path(__file__).with_name("demo")
 UNNAMED = "Player"
 """Name of a player in words that give none."""
 
+PLAYER_KEYS = (
+    "name", "handicap", "sex", "clubs", "club", "part", "putting", "short_game", "habit", "tee", *TOP_KEYS,
+)  # fmt: skip
+"""Keys at the top of a player's file."""
+
 _PART_CURVES = (
     "direction_sd_deg", "distance_sd_pct", "mishit_rate", "mishit_loss_pct", "mishit_distance_sd_pct",
 )  # fmt: skip
@@ -111,8 +116,7 @@ def player_from_table(table: dict[str, object], source: str) -> Player:
 
 
 def _player(top: Section, stem: str) -> Player:
-    known = ("name", "handicap", "sex", "clubs", "club", "part", "putting", "short_game", "habit", "tee")
-    top.only((*known, *TOP_KEYS))
+    top.only(PLAYER_KEYS)
     assumed: list[str] = []
     name = top.text("name") or short_line(stem, 60)
     handicap = _handicap(top)

@@ -55,26 +55,7 @@ def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Cl
         Anything about the clubs that cannot be.
     """
     given = _club_sections(top)
-    kinds = {name: _kind(section, name) for name, section in given.items()}
-    listed = _listed(top, set(given))
-    if listed is not None:
-        for name in given:
-            if name not in listed:
-                top.refuse(f"club {name!r}", "a section for a club that is not in clubs", ", ".join(listed))
-        kinds |= {name: _listed_kind(top, name) for name in listed if name not in kinds}
-    elif len(given) < FEW_SECTIONS:
-        need_level(top, base, "clubs")
-        kinds |= standard_around(kinds)
-        if given:
-            assumed.append("The file names only some clubs: the rest of a standard set is put around them.")
-        else:
-            assumed.append("The file names no clubs: a standard set of thirteen and a putter is used.")
-    if not kinds:
-        top.refuse("clubs", "an empty bag", "at least one club besides the putter")
-    if len(kinds) > MOST_CLUBS:
-        top.refuse(
-            "clubs", f"{len(kinds)} clubs besides the putter", f"{MOST_CLUBS} and a putter (Rule 4.1b: 14)"
-        )
+    kinds = _kinds(top, given, base, assumed)
     numbers = {name: _numbers(given[name], kinds[name]) if name in given else {} for name in kinds}
     if any("carry_yd" not in numbers[name] for name in kinds):
         need_level(top, base, "a club's carry")
@@ -106,6 +87,31 @@ def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Cl
             "club", "no club that may be played from everywhere", 'one without use = "tee only" or "never"'
         )
     return tuple(clubs)
+
+
+def _kinds(top: Section, given: dict[str, Section], base: Level | None, assumed: list[str]) -> dict[str, str]:
+    """Launch family of every club of the bag: of those listed or given, or of a standard set around them."""
+    kinds = {name: _kind(section, name) for name, section in given.items()}
+    listed = _listed(top, set(given))
+    if listed is not None:
+        for name in given:
+            if name not in listed:
+                top.refuse(f"club {name!r}", "a section for a club that is not in clubs", ", ".join(listed))
+        kinds |= {name: _listed_kind(top, name) for name in listed if name not in kinds}
+    elif len(given) < FEW_SECTIONS:
+        need_level(top, base, "clubs")
+        kinds |= standard_around(kinds)
+        if given:
+            assumed.append("The file names only some clubs: the rest of a standard set is put around them.")
+        else:
+            assumed.append("The file names no clubs: a standard set of thirteen and a putter is used.")
+    if not kinds:
+        top.refuse("clubs", "an empty bag", "at least one club besides the putter")
+    if len(kinds) > MOST_CLUBS:
+        top.refuse(
+            "clubs", f"{len(kinds)} clubs besides the putter", f"{MOST_CLUBS} and a putter (Rule 4.1b: 14)"
+        )
+    return kinds
 
 
 def _measured(section: Section | None, club: Club) -> Club:

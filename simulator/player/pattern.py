@@ -14,7 +14,7 @@ import numpy as np
 
 from ..physics.strike import start_and_curve_sd
 from .model import Club, Floats
-from .runs import run_yd, tilted
+from .runs import TILT_NODES, TILT_WEIGHTS, run_yd, tilted
 
 INSIDE = 0.8
 """Share of balls that a width or a depth holds."""
@@ -27,8 +27,7 @@ LEAST_STRIKE = 0.1
 """No strike carries less than this share of the stock carry, as in the game's flight tables."""
 
 _STRIKE_NODES, _STRIKE_WEIGHTS = np.polynomial.hermite_e.hermegauss(20)
-_TILT_NODES, _TILT_WEIGHTS = np.polynomial.hermite_e.hermegauss(14)
-_STRIKE_WEIGHTS, _TILT_WEIGHTS = _STRIKE_WEIGHTS / _STRIKE_WEIGHTS.sum(), _TILT_WEIGHTS / _TILT_WEIGHTS.sum()
+_STRIKE_WEIGHTS = _STRIKE_WEIGHTS / _STRIKE_WEIGHTS.sum()
 
 
 @dataclass(frozen=True)
@@ -66,14 +65,14 @@ class Pattern:
         from scipy.special import ndtr
 
         c = self.club
-        drop = tilted(c.kind, c.carry_yd).drop
+        law = tilted(c.kind, c.carry_yd)
         mean, sd = self._tilt(c.direction_sd_deg)
         halves = [
             (
-                part * _TILT_WEIGHTS,
+                part * TILT_WEIGHTS,
                 middle,
                 max(spread, 1e-8),
-                _kept(drop, mean, mean + wide * sd * _TILT_NODES),
+                law.kept(mean + wide * sd * TILT_NODES) / law.kept(mean),
             )
             for part, middle, spread, wide in self._halves()
         ]
@@ -117,21 +116,16 @@ class Pattern:
         found = []
         for part, middle, spread, wider in self._halves():
             strike = np.maximum(middle + spread * _STRIKE_NODES, LEAST_STRIKE)[:, None]
-            tilt = (mean + wider * sd * _TILT_NODES)[None, :]
-            carry = strike * c.carry_yd * _kept(law.drop, mean, tilt)
+            tilt = (mean + wider * sd * TILT_NODES)[None, :]
+            carry = strike * c.carry_yd * (law.kept(tilt) / law.kept(mean))
             run = run_yd(c.kind, c.carry_yd, strike)
             angle = strike / solid * law.angle(tilt)
             side = carry * angle + run * np.sin(CURVE_GROWS * angle)
             along = carry + run * np.cos(CURVE_GROWS * angle)
-            weight = part * _STRIKE_WEIGHTS[:, None] * _TILT_WEIGHTS[None, :]
+            weight = part * _STRIKE_WEIGHTS[:, None] * TILT_WEIGHTS[None, :]
             found.append([weight.ravel(), side.ravel(), along.ravel(), np.full(side.size, wider)])
         weights, side, along, wide = (np.concatenate(column) for column in zip(*found, strict=True))
         return weights, side, along, wide
-
-
-def _kept(drop: float, mean: float, tilt: Floats) -> Floats:
-    """Carry of a tilted strike over that of one with the mean tilt."""
-    return np.maximum(1.0 - drop * tilt**2, 0.3) / (1.0 - drop * mean**2)
 
 
 def direction_for_width(club: Club, width_yd: float, most_deg: float) -> float | None:

@@ -141,7 +141,7 @@ class Reader:
             if not 1.0 / MOST_APART <= upper / max(size, 1) <= MOST_APART:
                 self.at = found.start()
                 self.refuse(f"is no distance: {size:g} and {upper:g} are too far apart for one club")
-            size = 0.5 * (size + plain_number(found["upper"]))
+            size = 0.5 * (size + upper)
             self.granted.append(f"{found[0].strip()!r} is taken as {size:g}, the middle of it.")
         section[f"{stem}_{unit}"] = size
 

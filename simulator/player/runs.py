@@ -22,6 +22,13 @@ SHORTEST_YD, LONGEST_YD = 5.0, 400.0
 STEP_RAD = np.radians(120.0 / 18.0)
 """Step of the game's tilt axis, over which it measures how a tilt turns the ball."""
 
+LEAST_KEPT = 0.3
+"""No tilt takes more of a carry than leaves this share (assumed): a parabola goes on below it."""
+
+TILT_NODES, _WEIGHTS = np.polynomial.hermite_e.hermegauss(14)
+TILT_WEIGHTS = _WEIGHTS / _WEIGHTS.sum()
+"""Tilts in standard deviations from their mean, and shares of the strikes that have them (Gauss-Hermite)."""
+
 
 @cache
 def _table() -> dict[str, NDArray[np.float64]]:
@@ -76,6 +83,10 @@ class Tilted:
     def tilt(self, angle: float) -> float:
         """Tilt that lands so far off the start line, the most there is at the most [rad]."""
         return float(np.arcsin(np.clip(angle * self.bend / self.turn, -1.0, 1.0)) / self.bend)
+
+    def kept(self, tilt: ArrayLike) -> NDArray[np.float64]:
+        """Share of the carry that is left."""
+        return np.asarray(np.maximum(1.0 - self.drop * np.asarray(tilt) ** 2, LEAST_KEPT))
 
     def slope(self, tilt: float) -> float:
         """Angle off line per tilt about a mean tilt, measured as the game does: over a step either side."""

@@ -8,7 +8,6 @@ from typing import Any
 from ..conditions import Conditions
 from ..player.model import Player
 from ..strategy.carries import Carry, Effective
-from ..strategy.result import conditions_dict
 from .cautions import RULE
 from .daywords import day_words
 from .figures import adding_up
@@ -42,7 +41,7 @@ def table_dict(player: Player, conditions: Conditions, rows: Sequence[Carry]) ->
     return {
         "schema": "holesim-carries-1",
         "player": player.name,
-        "conditions": conditions_dict(conditions),
+        "conditions": conditions.to_dict(),
         "carries": [vars(row) for row in rows],
         "assumed": [*player.assumed, *conditions.assumed],
     }
@@ -87,7 +86,7 @@ def sum_dict(player: Player, conditions: Conditions, found: Effective) -> dict[s
     return {
         "schema": "holesim-effective-distance-1",
         "player": player.name,
-        "conditions": conditions_dict(conditions),
+        "conditions": conditions.to_dict(),
         **vars(found),
         "assumed": [*player.assumed, *conditions.assumed],
     }

@@ -4,15 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 from ..hole.surfaces import TROUBLE, WORDS, Surface
-from ..strategy.result import Alternative, Answer
+from ..strategy.alternative import Alternative, ClubAndLine
+from ..strategy.result import Answer
 from .figures import LEAST_COUNT, in_hundred, nearest
 from .units import YARDS, Units
-
-if TYPE_CHECKING:
-    from ..strategy.clubline import ClubAndLine
 
 MOST_SHOWN = 3
 """Clubs in the table of the answer screen."""
@@ -118,7 +115,7 @@ def told_by_line(answer: Answer, index: int, units: Units = YARDS) -> bool:
     return sum(shot_words(other, units) == words for other in answer.alternatives) > 1
 
 
-def shot_words(one: Alternative | ClubAndLine, units: Units = YARDS, digits: int = 0) -> str:
+def shot_words(one: ClubAndLine, units: Units = YARDS, digits: int = 0) -> str:
     """Club and shot; one that is not a full swing by its carry."""
     if one.flight == "stock":
         return one.club

@@ -11,14 +11,10 @@ from ..strategy.course import CourseAnswer
 from ..strategy.errorbars import figure
 from ..strategy.rounds import add_up, ranked, worth
 from .coursewords import sure_words
+from .full import CHANCES
 
 SCHEMA = "holesim-course-1"
 """Name and version of the JSON layout; changes when a key changes its meaning."""
-
-CHANCES = (
-    "birdie_or_better", "par", "bogey", "double_or_worse", "penalty_this_shot", "penalty_on_hole", "fairway",
-    "green_in_regulation", "branch_this_shot", "three_putt",
-)  # fmt: skip
 
 
 def course_dict(answer: CourseAnswer, target: int | None = None) -> dict[str, Any]:
@@ -65,57 +61,58 @@ def _rounds(answer: CourseAnswer, target: int | None) -> list[dict[str, Any]]:
     return out
 
 
+_FINISH = {f"finish_{word.replace(' ', '_')}": word for word in WORDS.values()}
+"""Columns of the shares at rest on each ground, and its word."""
+
+COLUMNS = (
+    "number", "hole", "hole_par", "stroke_index", "tee", "pin", "player", "scenario", "pins", "role", "tied",
+    "sure", "best_for", "best_for_standard_error", "club", "flight", "carry_yd", "aim_offset_yd",
+    "aim_bearing_deg", "first_as_good_yd", "last_as_good_yd", "expected_score", "standard_error",
+    "difference", "difference_standard_error", "map_score",
+    *(name for chance in CHANCES for name in (chance, f"{chance}_standard_error")),
+    "worst_tenth_mean", "leaves_p10_yd", "leaves_p50_yd", "leaves_p90_yd", *_FINISH, "clear_beyond_yd",
+    "sequences", "seed",
+)  # fmt: skip
+"""Of the CSV. Those that are named as in the JSON are what they are there: `par` is the chance of one."""
+
+
 def course_csv(answer: CourseAnswer) -> str:
     """CSV (RFC 4180) with names in line 1: for each hole, player, day and pin a line for every alternative.
 
     The column `role` says which is the ``best``, which are ``other`` and which is the ``habit``.
     """
     out = io.StringIO()
-    writer = csv.writer(out)
-    grounds = list(WORDS.values())
-    writer.writerow(
-        [
-            "number", "hole", "par", "stroke_index", "tee", "pin", "player", "scenario", "pins", "role",
-            "tied", "sure", "best_for", "best_for_standard_error", "club", "flight", "carry_yd",
-            "aim_offset_yd", "aim_bearing_deg", "first_as_good_yd",
-            "last_as_good_yd", "expected_score", "standard_error", "difference", "difference_standard_error",
-            "map_score", *(name for chance in CHANCES for name in (chance, f"{chance}_standard_error")),
-            "worst_tenth_mean", "leaves_p10_yd", "leaves_p50_yd", "leaves_p90_yd",
-            *(f"finish_{word.replace(' ', '_')}" for word in grounds), "clear_beyond_yd", "sequences", "seed",
-        ]
-    )  # fmt: skip
+    writer = csv.DictWriter(out, COLUMNS, extrasaction="ignore")
+    writer.writeheader()
     for result in answer.results:
         told = result["answer"]
         for k, one in enumerate(told["alternatives"]):
-            role = "best" if k == told["recommended"] else "other"
-            writer.writerow(_line(result, one, role, k in told["tied"], _best_for(told, k), grounds))
-        writer.writerow(_line(result, result["habit"], "habit", False, ("", ""), grounds))
+            best = k == told["recommended"]
+            writer.writerow({
+                **_line(result, one, "best" if best else "other"), **_best_for(told, k),
+                "tied": int(k in told["tied"]), "sure": sure_words(result) if best else "",
+            })  # fmt: skip
+        writer.writerow({**_line(result, result["habit"], "habit"), "tied": ""})
     return out.getvalue()
 
 
-def _best_for(told: dict[str, Any], index: int) -> tuple[Any, Any]:
-    """Share of the plausible players for whom an alternative is best, and its error; empty when not known."""
+def _best_for(told: dict[str, Any], index: int) -> dict[str, float]:
+    """Share of the plausible players for whom an alternative is best, and its error; none when not known."""
     sure = told.get("confidence")
-    return ("", "") if sure is None else (sure["shares"][index], sure["shares_standard_error"][index])
+    if sure is None:
+        return {}
+    shares, errors = sure["shares"], sure["shares_standard_error"]
+    return {"best_for": shares[index], "best_for_standard_error": errors[index]}
 
 
-def _line(
-    result: dict[str, Any],
-    one: dict[str, Any],
-    role: str,
-    tied: bool,
-    best_for: tuple[Any, Any],
-    grounds: list[str],
-) -> list[Any]:
+def _line(result: dict[str, Any], one: dict[str, Any], role: str) -> dict[str, Any]:
+    """Everything that a line may say of an alternative or a habit, by column."""
     told, errors = result["answer"], one["standard_errors"]
-    chances = [value for name in CHANCES for value in (one.get(name), errors.get(name))]
-    return [
-        result["number"], told["hole"], told["par"], result["stroke_index"], told["tee"], told["pin"],
-        told["player"], result["scenario"], result["pins"], role, int(tied) if role != "habit" else "",
-        sure_words(result) if role == "best" else "", *best_for, one["club"], one["flight"], one["carry_yd"],
-        one["aim_offset_yd"], one["aim_bearing_deg"], *one["aim_offset_within_tie_yd"], one["expected_score"],
-        one["standard_error"], one["difference"], one["difference_standard_error"], one["map_score"],
-        *chances, one["worst_tenth_mean"], *(one["leaves_yd"][p] for p in ("p10", "p50", "p90")),
-        *(one["finish"].get(word, 0.0) for word in grounds), told["clear_beyond_yd"], told["sequences"],
-        told["seed"],
-    ]  # fmt: skip
+    first, last = one["aim_offset_within_tie_yd"]
+    return {
+        **told, **result, **one, "hole_par": told["par"], "role": role,
+        "first_as_good_yd": first, "last_as_good_yd": last,
+        **{f"{name}_standard_error": errors.get(name) for name in CHANCES},
+        **{f"leaves_{share}_yd": far for share, far in one["leaves_yd"].items()},
+        **{column: one["finish"].get(word, 0.0) for column, word in _FINISH.items()},
+    }  # fmt: skip

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from ..strategy.alternative import Alternative
 from ..strategy.confidence import Flip
 from ..strategy.errorbars import Estimate
 from ..strategy.goals import TIE_SHARE
 from ..strategy.reach import Reach
-from ..strategy.result import TIE_STROKES, Alternative, Answer
+from ..strategy.result import TIE_STROKES, Answer
 from . import lines as lines_
 from . import phrases
 from .cautions import RULES
@@ -21,7 +22,7 @@ from .turns import way_words
 from .units import YARDS, Units
 from .verdicts import goal_words, verdict
 
-_CHANCES = {
+CHANCES = {
     "birdie_or_better": "birdie or better",
     "par": "par",
     "bogey": "bogey",
@@ -33,6 +34,7 @@ _CHANCES = {
     "branch_this_shot": "a branch on its way",
     "three_putt": "three putts or more",
 }
+"""Words of what is counted in 100 plays, by their names in the JSON."""
 
 LATER = "Scores take for granted that later shots are chosen well: each is the value map's choice."
 
@@ -132,7 +134,7 @@ def _details(answer: Answer, index: int, units: Units) -> list[str]:
     if one.goal is not None and answer.goal is not None:
         label = goal_words(answer.goal, units)
         lines.append(f"  {label}: {plus_minus(one.goal, 100.0, 2)} in 100 plays")
-    chances = {_CHANCES.get(k, k): e for k, e in one.chances.items() if e is not None}
+    chances = {CHANCES.get(k, k): e for k, e in one.chances.items() if e is not None}
     lines += _columns("in 100 plays", chances, answer.sequences)
     lines += _columns("this ball finishes, by ground", one.finish, answer.sequences)
     named = dict(one.features)

@@ -10,8 +10,9 @@ import shapely
 
 from ..hole.surfaces import TROUBLE
 from ..strategy.aimline import AimLine
+from ..strategy.alternative import Alternative
 from ..strategy.lesson import Lesson
-from ..strategy.result import Alternative, Answer
+from ..strategy.result import Answer
 from . import groundplot, shotplot
 from .chosen import PENALTY, leading
 from .holemap import area_of, ground_of, places_near

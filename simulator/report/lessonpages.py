@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..errors import UsageError
+from ..strategy.alternative import Alternative
 from ..strategy.lesson import Lesson
-from ..strategy.result import TIE_STROKES, Alternative, Answer
+from ..strategy.result import TIE_STROKES, Answer
 from . import groundplot, lessonmaps, shotplot, takeaways
 from .chosen import leading, shot_words
 from .daywords import day_told

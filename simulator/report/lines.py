@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from ..strategy.alternative import Alternative
 from ..strategy.pointing import Pointing
 from ..strategy.reach import NARROW_YD, Reach
-from ..strategy.result import Alternative, Answer
+from ..strategy.result import Answer
 from ..strategy.room import Room
 from .chosen import PENALTY, shot_words, title
 from .figures import count_words, join_words

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import tempfile
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from ..errors import FileError, UsageError
 from ..files import written_whole
@@ -28,6 +28,9 @@ LEAST_MAP_IN, MOST_MAP_IN = 3.0, 5.4
 
 GAP_IN = 0.07
 """Between title, drawing, keys and footnote [in]."""
+
+UNDATED: dict[str, dict[str, Any]] = {"png": {}, "svg": {"Date": None}, "pdf": {"CreationDate": None}}
+"""What is said of a picture inside its file: no date, so that the same answer gives the same bytes."""
 
 DPI = 300
 """Dots per inch of a PNG: 1080 across."""
@@ -145,11 +148,9 @@ def write_page(figure: Figure, path: str | Path) -> None:
     """
     target = Path(path)
     suffix = check_plot_path(target)
-    # no date inside: the same answer gives the same bytes
-    stamp = {"svg": {"Date": None}, "pdf": {"CreationDate": None}}.get(suffix)
     try:
         with written_whole(target) as draft:
-            figure.savefig(draft, format=suffix, dpi=DPI, metadata=stamp)
+            figure.savefig(draft, format=suffix, dpi=DPI, metadata=UNDATED[suffix])
     except FileError as error:
         raise UsageError(f"plot {error}") from None
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..player import Club, Player
+from ..strategy.alternative import Alternative
 from ..strategy.clubwords import Meant
-from ..strategy.result import Alternative, Answer
+from ..strategy.result import Answer
 from .cautions import EXACT, LOOK
 from .chosen import par_counts, runner_up, shown, title
 from .figures import join_words, name_said

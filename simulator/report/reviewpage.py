@@ -10,7 +10,7 @@ import numpy as np
 from ..hole.model import Spot
 from ..hole.surfaces import Lie
 from ..strategy.aimline import AimLine
-from ..strategy.clubline import ClubAndLine
+from ..strategy.alternative import ClubAndLine
 from ..strategy.review.adding import RoundReview
 from ..strategy.review.holes import HoleReview
 from ..strategy.review.judging import Judged

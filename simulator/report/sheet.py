@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 from ..errors import UsageError
 from ..files import written_whole
 from .figures import HELD, plain_spaces
-from .page import DPI, EDGE_IN, GAP_IN, PAGE_IN, check_plot_path, new_figure
+from .page import DPI, EDGE_IN, GAP_IN, PAGE_IN, UNDATED, check_plot_path, new_figure
 from .palette import FAINT, INK, STYLE
 
 if TYPE_CHECKING:
@@ -255,7 +255,7 @@ def write_pages(
         if suffix == "pdf":
             from matplotlib.backends.backend_pdf import PdfPages
 
-            with written_whole(target) as draft, PdfPages(draft, metadata={"CreationDate": None}) as book:
+            with written_whole(target) as draft, PdfPages(draft, metadata=UNDATED[suffix]) as book:
                 for _, figure in pages:
                     book.savefig(figure)
             return [target]
@@ -265,8 +265,7 @@ def write_pages(
             one = target.with_name(f"{target.stem}-{called}{target.suffix}")
             one = one if len(pages) > 1 else target
             with written_whole(one) as draft:
-                stamp = {"Date": None} if suffix == "svg" else None
-                figure.savefig(draft, format=suffix, dpi="figure", metadata=stamp)
+                figure.savefig(draft, format=suffix, dpi="figure", metadata=UNDATED[suffix])
             written.append(one)
         return written
 

@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..hole.surfaces import TROUBLE, WORDS, Surface
+from ..strategy.alternative import Alternative
 from ..strategy.ground import features_at
-from ..strategy.result import Alternative, Answer
+from ..strategy.result import Answer
 from .chosen import leading, title
 from .figures import in_hundred, nearest
 from .lines import line_words

@@ -24,7 +24,7 @@ def survey_text(found: Surveyed, units: Units = YARDS) -> str:
         height = "" if p.height_yd is None else units.number(p.height_yd, 1, signed=True)
         sides = " to ".join(map(units.mark, p.offset_80_yd))
         lines.append(
-            f"{p.name[: width - 2]:<{width}}{units.number(p.station_yd):>7}{f'{low} to {high}':>13}"
+            f"{p.name:<{width}}{units.number(p.station_yd):>7}{f'{low} to {high}':>13}"
             f"{units.mark(p.offset_yd):>9}{sides:>14}{height:>7}"
         )
     said = [*_green(found, units), *warnings(found, units), *_advice(found, units)]

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ..strategy.result import Alternative, Answer
+from ..strategy.alternative import Alternative
+from ..strategy.result import Answer
 from .chosen import (
     MOST_ASKED,
     MOST_SHOWN,

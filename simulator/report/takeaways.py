@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..hole.surfaces import WORDS, Surface
+from ..hole.surfaces import TROUBLE, WORDS, Surface
+from ..strategy.alternative import Alternative
 from ..strategy.lesson import Lesson
-from ..strategy.result import Alternative, Answer
+from ..strategy.result import Answer
 from .cautions import EXACT, LOOK, RULES
 from .chosen import (
-    TROUBLE,
     TroubleRow,
     leading,
     par_counts,

@@ -9,9 +9,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..tables.luck import strike_sets
+from . import streams
+from .alternative import Alternative
 from .errorbars import mean, total
-from .result import TIE_STROKES, Alternative
-from .search import Place, run_about
+from .result import TIE_STROKES
+from .search import run_about
+from .tries import Place
 
 WIDE_DEG, STEP_DEG = 15.0, 0.5
 """Aims either side of the best, and their spacing [deg]."""
@@ -94,7 +97,7 @@ def aim_curve(
     assert one.action is not None
     actions = np.repeat(one.action[None], turns.size, axis=0)
     actions[:, 1] = turns
-    found = place.values(actions, value, strike_sets(seed + 31, SETS, STRIKES))
+    found = place.values(actions, value, strike_sets(seed + streams.AIM_CURVE, SETS, STRIKES))
     sets = found[:, :, 0] + value * found[:, :, 1]
     over = sets - sets[left]  # over the alternative's own aim, strike by strike
     along = [total([one.score, mean(step)]) for step in over]

@@ -12,9 +12,10 @@ from ..hole.cuts import fairway_across, fairways_near
 from ..hole.model import Hole, Point
 from ..player.model import Player
 from .clubwords import Meant, shot_meant
+from .distancewords import NUMBER, UNIT, yards
 from .ground import station_reached
+from .placewords import SIDES
 from .today import down_the_line_yd
-from .words import NUMBER, SIDES, UNIT, yards
 
 _THE = r"(?:\s*,\s*|\s+)(?:aimed\s+|aim\s+|going\s+)?"
 _MIDDLE = r"(?:(?:the\s+)?(?:middle|cent(?:re|er)))"

@@ -13,6 +13,7 @@ from ..engine import MOST_STROKES, Effort
 from ..errors import NoAnswerError
 from ..tables.game import CELL_YD
 from . import estimate
+from .alternative import Alternative
 from .asked import Found, against_choice, asked_club, find_choices
 from .day import day_note
 from .errorbars import Estimate
@@ -24,8 +25,8 @@ from .plausible import Form, confidence
 from .plays import FIRST_SETS, FIRST_STRIKES, Plays
 from .question import Clock, Question
 from .rescore import Rescore, rescore
-from .result import TIE_STROKES, Alternative, Answer
-from .search import Choice, Place
+from .result import TIE_STROKES, Answer
+from .tries import Choice, Place
 from .undrawn import past_the_drawing
 
 MAP_TOLERANCE = 0.015
@@ -88,7 +89,7 @@ def answer_at(
     answer = Answer(
         question=asked.kind, hole=asked.hole, player=asked.player, conditions=asked.conditions,
         start=asked.start, seed=asked.seed, sequences=asked.sequences,
-        value_map_score=found.value + (asked.start.played or 0), recommended=0, tied=ranking.tied,
+        value_map_score=found.value + (asked.start.played or 0), tied=ranking.tied,
         alternatives=alternatives, clear_beyond_yd=ahead,
         day=day_note(place.board.bag, found.choices[ranking.best].row, best.aim_bearing_deg),
         warnings=_warnings(asked, alternatives, [played[k] for k in ranking.order]),

@@ -12,9 +12,11 @@ from ..player.model import Player
 from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..tables.shots import Shot
+from . import streams
 from .clubwords import Aim, shot_meant
 from .plays import FIRST_SETS, FIRST_STRIKES
-from .search import Choice, Place, given_aim, given_part, search
+from .search import given_aim, given_part, search
+from .tries import Choice, Place
 
 MOST_SHOWN = 6
 """Alternatives worked out in full when nobody named clubs."""
@@ -128,7 +130,7 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     rows = place.board.allowed(place.lie)
     must = frozenset(row for club in wanted for row in club.rows if row in rows)
     found = search(place, seed, rows, keep_within=WORTH_SHOWING, keep_most=MOST_SHOWN, must=must)
-    strikes = strike_sets(seed + 21, FIRST_SETS, FIRST_STRIKES)
+    strikes = strike_sets(seed + streams.CHOOSING, FIRST_SETS, FIRST_STRIKES)
     value = float(place.scores(found[0].action[None], found[0].score, strikes)[0])
     if not wanted:
         return Found(found, frozenset(), frozenset(), found[0], value)

@@ -8,7 +8,7 @@ from ..errors import UsageError
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
 from ..spelt import in_full
-from .words import FILLERS, SIDES
+from .placewords import FILLERS, SIDES
 
 GREENSIDE_YD = 20.0
 """A bunker no farther from the green than this is called greenside [yd] (assumed)."""

@@ -8,8 +8,9 @@ from ..errors import UsageError
 from ..hole.cuts import away_yd, fairways
 from ..hole.model import Hole
 from .by_green import JUST_YD
+from .distancewords import NUMBER, UNIT, yards
 from .ground import WIDEST_YD, line_place
-from .words import NUMBER, SIDES, UNIT, on_words, plain, read_words, told_as_typed, yards
+from .placewords import SIDES, on_words, plain, read_words, told_as_typed
 
 _TOLD = re.compile(
     rf"(?:(?P<number>{NUMBER})\s*(?:(?P<unit>{UNIT})\s+)?|(?P<just>just\s+))?"

@@ -13,7 +13,8 @@ from ..hole.cuts import cut, strips_of
 from ..hole.model import Hole
 from ..hole.surfaces import PENALTY_SURFACES, WORDS, Surface
 from ..units import FT_PER_YD
-from .words import NUMBER, UNIT, on_words, plain, read_words, with_rest, yards
+from .distancewords import NUMBER, UNIT, yards
+from .placewords import on_words, plain, read_words, with_rest
 
 _NOT_MEANT = frozenset((Surface.BUNKER, Surface.TREES, Surface.OUT_OF_BOUNDS, *PENALTY_SURFACES))
 """Ground a ball is not taken to lie on unless somebody says so."""

@@ -11,21 +11,9 @@ from ..errors import UsageError
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
 from .by_green import JUST_YD
+from .distancewords import NUMBER, UNIT, UNITS, yards
 from .ground import find_in
-from .words import (
-    FILLERS,
-    GROUND_WORDS,
-    NUMBER,
-    SIDES,
-    UNIT,
-    UNITS,
-    on_words,
-    plain,
-    read_words,
-    told_as_typed,
-    with_rest,
-    yards,
-)
+from .placewords import FILLERS, GROUND_WORDS, SIDES, on_words, plain, read_words, told_as_typed, with_rest
 
 SMALL_YD = 35.0
 """An area no longer than this is a place without a distance: its middle is taken (assumed) [yd]."""

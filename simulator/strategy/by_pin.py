@@ -6,7 +6,8 @@ import re
 
 from ..errors import UsageError
 from ..hole.model import Hole
-from .words import GROUND_WORDS, NUMBER, SIDES, UNIT, on_words, plain, with_rest, yards
+from .distancewords import NUMBER, UNIT, yards
+from .placewords import GROUND_WORDS, SIDES, on_words, plain, with_rest
 
 _OF = r"\s*(?:of|from)?\s*(?:the\s+)?(?:pin|flag|hole)\b"
 _END = r"(?=\s*(?:,|and\b|$|[-+]?\d))"

@@ -182,27 +182,16 @@ def effective_distance(
     listed = list_shots(player, shaped=True)
     count = listed.first_part
     shots = listed.shots[:count]
-    still_air = Conditions()
-    calm = replace(conditions, wind=None)
     landings = stock_landings(listed, conditions, along_deg, height, count)
     reached = np.where(gets_there(landings), landings[:, 0], np.nan)
-    stock = reached[[shot.flight == "stock" for shot in shots]]
-    if np.all(np.isnan(stock)):
-        raise NoAnswerError(f"{distance_yd:.0f} yd{_up(height)}: no full swing gets as high as that today")
-    if distance_yd > REACH_OVER * np.nanmax(stock):
-        raise NoAnswerError(
-            f"{distance_yd:.0f} yd{_up(height)} is out of reach today: "
-            f"the longest club carries {np.nanmax(stock):.0f} yd"
-        )
     swings = _Swings.of(shots)
     today = swings.landing(conditions, along_deg, height)
-    if distance_yd < np.nanmin(today) - PART_SWING_YD:
-        raise NoAnswerError(
-            f"{distance_yd:.0f} yd{_up(height)}: a ball that gets as high as that today comes down "
-            f"{np.nanmin(today):.0f} yd on at the least; allowed: that far and farther, or a lower target"
-        )
+    _check_reach(distance_yd, height, reached[[shot.flight == "stock" for shot in shots]], today)
     numbers = [_number_for(distance_yd, swings.still_yd, today)]
-    for day in (calm, still_air):  # where only today's wind lifts a ball so high, all of it is the height's
+    for day in (
+        replace(conditions, wind=None),
+        Conditions(),
+    ):  # where only today's wind lifts a ball so high, all of it is the height's
         there = swings.landing(day, along_deg, height)
         numbers.insert(0, _number_for(distance_yd, swings.still_yd, there, otherwise=numbers[0]))
     nearest = _to_hit(distance_yd, shots, reached, into=numbers[2] > numbers[1])
@@ -221,6 +210,22 @@ def effective_distance(
         height_from_pair=from_pair,
         part_swing=_wants_a_part_swing(player, shots[nearest], float(landings[nearest, 0]) - distance_yd),
     )
+
+
+def _check_reach(distance_yd: float, height_yd: float, stock_yd: np.ndarray, swings_yd: np.ndarray) -> None:
+    """Refuse (NoAnswerError) a target that no ball comes down at, by the carries of full swings and of all
+    swings today; NaN: not as high."""
+    wanted = f"{distance_yd:.0f} yd{_up(height_yd)}"
+    if np.all(np.isnan(stock_yd)):
+        raise NoAnswerError(f"{wanted}: no full swing gets as high as that today")
+    longest, nearest = np.nanmax(stock_yd), np.nanmin(swings_yd)
+    if distance_yd > REACH_OVER * longest:
+        raise NoAnswerError(f"{wanted} is out of reach today: the longest club carries {longest:.0f} yd")
+    if distance_yd < nearest - PART_SWING_YD:
+        raise NoAnswerError(
+            f"{wanted}: a ball that gets as high as that today comes down {nearest:.0f} yd on at the least; "
+            "allowed: that far and farther, or a lower target"
+        )
 
 
 def _to_hit(distance_yd: float, shots: Sequence[Shot], carries_yd: np.ndarray, *, into: bool) -> int:

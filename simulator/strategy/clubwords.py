@@ -12,7 +12,8 @@ from ..player.model import Club, Player
 from ..player.names import club_name
 from ..spelt import in_figures
 from ..tables.shots import full_carry_yd, part_club
-from .words import NUMBER, SIDES, UNIT, UNITS
+from .distancewords import NUMBER, UNIT, UNITS, yards
+from .placewords import SIDES
 
 MOST_AIM_YD = 300.0
 """Widest aim that is understood [yd beside the straight line to the pin]."""
@@ -229,7 +230,7 @@ def shot_distance(text: str) -> float | None:
     found = _SHOT.fullmatch(text.strip().casefold())
     if not found or not (found["unit"] or found["word"] or float(found["size"]) > HIGHEST_LOFT_DEG):
         return None
-    return float(found["size"]) * UNITS[found["unit"] or "yd"]
+    return yards(found["size"], found["unit"])
 
 
 def _by_distance(

@@ -84,25 +84,21 @@ class Failure:
 
 
 @dataclass(frozen=True)
-class CourseAnswer:
-    """Everything that came of a course.
+class CourseAsked:
+    """What is asked of a course.
 
     Attributes
     ----------
     course : Course
     tee : str or None
-        As asked; None: each file's first.
+        As asked; None: each player's own, or each file's first.
     players : tuple of Player
     scenarios : tuple of Scenario
     pins : tuple of Pins
     sequences, seed : int
-    results : tuple of dict
-        Of `jobs.work`, in the order of holes, then pins, days and players.
-    failures : tuple of Failure
-    reused : int
-        Results that were there from an earlier run.
-    mistakes : tuple of BaseException
-        What went wrong by a mistake of ours; each is among the failures too.
+        Of every plan.
+    quick : bool
+        Players are taken as exact.
     """
 
     course: Course
@@ -112,6 +108,24 @@ class CourseAnswer:
     pins: tuple[Pins, ...]
     sequences: int
     seed: int
+    quick: bool
+
+
+@dataclass(frozen=True)
+class CourseAnswer(CourseAsked):
+    """Everything that came of a course: beside what was asked, the results.
+
+    Attributes
+    ----------
+    results : tuple of dict
+        Of `jobs.work`, in the order of holes, then pins, days and players.
+    failures : tuple of Failure
+    reused : int
+        Results that were there from an earlier run.
+    mistakes : tuple of BaseException
+        What went wrong by a mistake of ours; each is among the failures too.
+    """
+
     results: tuple[dict[str, Any], ...]
     failures: tuple[Failure, ...]
     reused: int = 0
@@ -186,19 +200,16 @@ def play_course(
     KeyboardInterrupt
         Once what is being worked is finished and kept; interrupted again, at once.
     """
-    _check(players, scenarios, pins)
-    _check_sheets(course, pins)
+    asked = CourseAsked(course, tee, tuple(players), tuple(scenarios), tuple(pins), sequences, seed, quick)
+    _check(asked)
     say = progress or silent
     store = None if out is None else Store(Path(out))
     if tee is None:
-        _say_tees(course, players, say)
-    jobs, failures = _jobs(course, tuple(players), tuple(scenarios), tuple(pins), tee, sequences, seed, quick)
+        _say_tees(asked, say)
+    jobs, failures = _jobs(asked)
     found: dict[int, dict[str, Any]] = {}
     if store is not None:
-        for k, job in enumerate(jobs):
-            kept = store.find(job)
-            if kept is not None:
-                found[k] = kept
+        found = {k: kept for k, job in enumerate(jobs) if (kept := store.find(job)) is not None}
     reused = len(found)
     mistakes: list[BaseException] = []
     if reused:
@@ -216,13 +227,7 @@ def play_course(
         ]
         mistakes = run.mistakes
     return CourseAnswer(
-        course=course,
-        tee=tee,
-        players=tuple(players),
-        scenarios=tuple(scenarios),
-        pins=tuple(pins),
-        sequences=sequences,
-        seed=seed,
+        **vars(asked),
         results=tuple(found[k] for k in sorted(found)),
         failures=tuple(sorted(failures, key=_in_order)),
         reused=reused,
@@ -235,23 +240,21 @@ def _in_order(one: Failure) -> tuple[float, str, str, str, str]:
     return (math.inf if one.number is None else one.number), one.hole, one.pins, one.scenario, one.player
 
 
-def _check(players: Sequence[Player], scenarios: Sequence[Scenario], pins: Sequence[Pins]) -> None:
+def _check(asked: CourseAsked) -> None:
+    """Refuse players, days or pins that cannot be told apart, and a sheet that is another course's."""
     for what, names, said in (
-        ("player", [one.name for one in players], ' (name = "Ada" in a file, "called Ada" in words)'),
-        ("scenario", [one.name for one in scenarios], ""),
-        ("set of pins", [one.name for one in pins], ""),
+        ("player", [one.name for one in asked.players], ' (name = "Ada" in a file, "called Ada" in words)'),
+        ("scenario", [one.name for one in asked.scenarios], ""),
+        ("set of pins", [one.name for one in asked.pins], ""),
     ):
         if not names:
             raise UsageError(f"no {what}: at least one is needed")
         twice = [name for name in names if names.count(name) > 1]
         if twice:
             raise UsageError(f"two times the {what} {twice[0]!r}; allowed: a name of its own for each{said}")
-
-
-def _check_sheets(course: Course, pins: Sequence[Pins]) -> None:
-    """Refuse a sheet with a hole that the course has not: it is the sheet of another course, or a slip."""
+    course = asked.course
     known = {*course.numbers, *(bad.number for bad in course.bad)}
-    for where in pins:
+    for where in asked.pins:
         strange = sorted(set(where.sheet or {}) - known)
         if strange:
             holes = ", ".join(map(str, sorted(number for number in known if number is not None)))
@@ -261,43 +264,34 @@ def _check_sheets(course: Course, pins: Sequence[Pins]) -> None:
             )
 
 
-def _say_tees(course: Course, players: Sequence[Player], say: Progress) -> None:
+def _say_tees(asked: CourseAsked, say: Progress) -> None:
     """Say on which holes a player's own tee is not there."""
-    for player in players:
+    for player in asked.players:
         if player.tee is None:
             continue
-        without = [str(number) for number, hole in course.numbered() if not has_tee(hole, player.tee)]
+        without = [str(number) for number, hole in asked.course.numbered() if not has_tee(hole, player.tee)]
         if without:
             holes = f"hole{'s' if len(without) > 1 else ''} {', '.join(without)}"
             say(f"{player.name}: no {player.tee} tee on {holes}, where the first tee is played")
 
 
-def _jobs(
-    course: Course,
-    players: tuple[Player, ...],
-    scenarios: tuple[Scenario, ...],
-    pins: tuple[Pins, ...],
-    tee: str | None,
-    sequences: int,
-    seed: int,
-    quick: bool,
-) -> tuple[list[Job], list[Failure]]:
+def _jobs(asked: CourseAsked) -> tuple[list[Job], list[Failure]]:
     """Everything there is to do, and the holes of which it is known already that they have no answer."""
-    failures = [Failure(bad.number, bad.file, str(bad.error)) for bad in course.bad]
+    failures = [Failure(bad.number, bad.file, str(bad.error)) for bad in asked.course.bad]
     jobs: list[Job] = []
-    for number, hole in course.numbered():
+    for number, hole in asked.course.numbered():
         try:
-            teed = [on_tee(hole, player, tee) for player in players]
+            teed = [on_tee(hole, player, asked.tee) for player in asked.players]
         except SimulatorError as error:
             failures.append(Failure(number, hole.name, str(error)))
             continue
-        for where in pins:
+        for where in asked.pins:
             try:
                 pinned = [where.on(number, one) for one in teed]  # counted from the tee in use
             except SimulatorError as error:
                 failures.append(Failure(number, hole.name, str(error), pins=where.name))
                 continue
-            for day in scenarios:
+            for day in asked.scenarios:
                 try:
                     conditions = day.conditions(hole.bearing_deg)
                 except SimulatorError as error:
@@ -305,7 +299,17 @@ def _jobs(
                     failures.append(Failure(number, hole.name, message, scenario=day.name, pins=where.name))
                     continue
                 jobs += [
-                    Job(number, one, player, day.name, where.name, conditions, sequences, seed, quick)
-                    for one, player in zip(pinned, players, strict=True)
+                    Job(
+                        number,
+                        one,
+                        player,
+                        day.name,
+                        where.name,
+                        conditions,
+                        asked.sequences,
+                        asked.seed,
+                        asked.quick,
+                    )
+                    for one, player in zip(pinned, asked.players, strict=True)
                 ]
     return jobs, failures

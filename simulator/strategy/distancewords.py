@@ -6,8 +6,16 @@ import re
 
 from ..errors import UsageError
 from ..spelt import in_figures
-from ..units import FT_PER_YD
-from .words import UNIT, UNITS
+from ..units import FT_PER_YD, YD_PER_M
+
+UNITS = {"yd": 1.0, "yds": 1.0, "y": 1.0, "yard": 1.0, "yards": 1.0, "m": YD_PER_M, "metre": YD_PER_M,
+         "metres": YD_PER_M, "meter": YD_PER_M, "meters": YD_PER_M,
+         "pace": 1.0, "paces": 1.0, "step": 1.0, "steps": 1.0}  # fmt: skip
+"""Yards in each unit; a pace is a yard (common practice)."""
+
+NUMBER = r"[-+]?[0-9]{1,9}(?:\.[0-9]{0,9})?"
+UNIT = "|".join(UNITS)
+"""Patterns of a number and of its unit."""
 
 _PAIR = re.compile(
     rf"\s*(?P<level>\d+(?:\.\d+)?)\s*(?P<unit>{UNIT})?\s*"
@@ -15,6 +23,11 @@ _PAIR = re.compile(
     rf"\s*(?P<last>{UNIT})?)?\s*"
 )
 _LENGTH = re.compile(rf"\s*(?P<number>[+-]?\d+(?:\.\d+)?)\s*(?P<unit>{UNIT}|ft|feet|foot)?\s*")
+
+
+def yards(number: str, unit: str | None) -> float:
+    """A length [yd]; without a unit it is in yards."""
+    return float(number) * UNITS[unit or "yd"]
 
 
 def _plain(text: str) -> str:
@@ -48,8 +61,8 @@ def read_adjusted(text: str, distance: str) -> float:
     found, first = _LENGTH.fullmatch(_plain(text)), _PAIR.fullmatch(_plain(distance))
     if not found or found["unit"] not in (None, *UNITS):
         raise UsageError(f'adjusted distance {text!r}; allowed: a number such as 169, or "155 m"')
-    unit = found["unit"] or (first["unit"] if first else None) or "yd"
-    return float(found["number"]) * UNITS[unit]
+    unit = found["unit"] or (first["unit"] if first else None)
+    return yards(found["number"], unit)
 
 
 def read_distance(text: str) -> tuple[float, float | None]:
@@ -64,6 +77,6 @@ def read_distance(text: str) -> tuple[float, float | None]:
     if not found:
         allowed = 'yards such as 164, metres such as "150 m", or "164, adjusted 169"'
         raise UsageError(f"distance {text!r}; allowed: {allowed}")
-    unit, last = found["unit"] or found["last"] or "yd", found["last"] or found["unit"] or "yd"
-    pair = None if found["pair"] is None else float(found["pair"]) * UNITS[last]
-    return float(found["level"]) * UNITS[unit], pair
+    unit, last = found["unit"] or found["last"], found["last"] or found["unit"]
+    pair = None if found["pair"] is None else yards(found["pair"], last)
+    return yards(found["level"], unit), pair

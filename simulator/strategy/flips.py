@@ -16,10 +16,10 @@ from ..tables.game import make_board, with_nodes
 from ..tables.nodes import WIDE_YD, place_nodes
 from ..tables.rasters import ground_raster
 from ..tables.varied import varied_strikes
+from .alternative import Alternative
 from .confidence import Flip
 from .plausible import ONCE, with_strikes
 from .rescore import Rescore
-from .result import Alternative
 from .turning import NO_TURN, turning
 from .windflips import wind_flips
 

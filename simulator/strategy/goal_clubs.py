@@ -7,13 +7,13 @@ from dataclasses import replace
 import numpy as np
 
 from ..engine import PART_SWING, PUNCH_SWING
-from ..tables.luck import strike_sets
 from ..tables.shots import Shot
 from .asked import MOST_SHOWN, Found
 from .goal_lines import Reacher, Seen, chosen
 from .goals import Goal
 from .result import Start
-from .search import COARSE_AIMS_DEG, Choice, Place, search
+from .search import coarse_strikes, search
+from .tries import COARSE_AIMS_DEG, Choice, Place
 
 PART_STEPS = (0.25, 0.5, 0.75)
 """Part swings tried, as shares of the way through the range."""
@@ -102,7 +102,7 @@ def _part_swings(place: Place, found: Found, goal: Goal, seed: int) -> list[Choi
                 continue
             reach = carry - distance
             actions = np.array([(code, aim, reach) for aim in aims])
-            scores = place.scores(actions, found.value, strike_sets(seed + 11, 2, 64))
+            scores = place.scores(actions, found.value, coarse_strikes(seed))
             k = int(np.argmin(scores))
             row = board.part_row(place.lie, distance + reach, code == PUNCH_SWING)
             out.append(Choice(row, actions[k], carry, float(scores[k])))

@@ -10,9 +10,10 @@ import numpy as np
 
 from ..engine import MOST_STROKES
 from ..tables.luck import strike_sets
+from . import streams
 from .goals import TIE_SHARE, Goal, chance_difference
 from .result import Start
-from .search import COARSE_AIMS_DEG, Choice, Place, on_the_map
+from .tries import COARSE_AIMS_DEG, Choice, Place, on_the_map
 
 LOOK_PLAYS, DECIDE_PLAYS, BAND_PLAYS = 384, 4096, 512
 """Plays that find the aim to look round, that decide between the aims there, and that find its tie band."""
@@ -32,9 +33,6 @@ MOST_COST = 0.3
 Any ground without trouble counts for a distance, the rough beside the hole too: without a limit a club would
 be sent out there. A target needs none, the score is what it is about.
 """
-
-LOOK_SEED, DECIDE_SEED, BAND_SEED = 41, 42, 43
-"""Added to the question's seed: neither shares its luck with the plays that the figures are counted on."""
 
 
 @dataclass(frozen=True)
@@ -74,7 +72,7 @@ class Reacher:
 
     def own(self, choice: Choice) -> np.ndarray:
         """Which of the deciding plays reach it on the line the choice has."""
-        return self.hits(choice.action, DECIDE_SEED, DECIDE_PLAYS)
+        return self.hits(choice.action, streams.GOAL_DECIDE, DECIDE_PLAYS)
 
     def first_look(self, choice: Choice, moved: bool = True) -> Seen:
         """The aim that reaches the goal most often in a few plays; its own where it is not to be moved."""
@@ -82,7 +80,7 @@ class Reacher:
         if moved:
             aims += np.radians(COARSE_AIMS_DEG[np.abs(COARSE_AIMS_DEG) <= FAN_DEG]).tolist()
         tries, scores = self._allowed(choice, np.array(aims))
-        hits = [self.hits(a, LOOK_SEED, LOOK_PLAYS) for a in tries]
+        hits = [self.hits(a, streams.GOAL_LOOK, LOOK_PLAYS) for a in tries]
         most = int(np.argmax([np.count_nonzero(one) for one in hits]))
         level = [k for k in range(len(hits)) if not beats(hits[most], hits[k], TIE_SHARE)]
         k = min(level, key=lambda k: float(scores[k]))  # where many aims will do, the cheapest
@@ -95,7 +93,7 @@ class Reacher:
         told from the best.
         """
         tries, scores = self._allowed(choice, np.array([choice.action[1], *(aim + np.radians(ROUND_DEG))]))
-        hits = [self.hits(a, DECIDE_SEED, DECIDE_PLAYS) for a in tries]
+        hits = [self.hits(a, streams.GOAL_DECIDE, DECIDE_PLAYS) for a in tries]
         most = max(range(len(hits)), key=lambda k: (np.count_nonzero(hits[k]), -k))
         if not beats(hits[most], hits[0], TIE_SHARE):
             return choice, hits[0]
@@ -107,7 +105,7 @@ class Reacher:
         """First and last aim offset [yd] round a choice that reach the goal as often, but for a tie."""
         tries = np.repeat(choice.action[None], BAND_DEG.size, axis=0)
         tries[:, 1] += np.radians(BAND_DEG)
-        hits = [self.hits(a, BAND_SEED, BAND_PLAYS) for a in tries]
+        hits = [self.hits(a, streams.GOAL_BAND, BAND_PLAYS) for a in tries]
         low = high = middle = BAND_DEG.size // 2
         while low > 0 and not beats(hits[middle], hits[low - 1], TIE_SHARE, errors=0.0):
             low -= 1
@@ -122,7 +120,7 @@ class Reacher:
         """
         tries = np.repeat(choice.action[None], aims.size, axis=0)
         tries[:, 1] = aims
-        scores = self.place.scores(tries, self.value, strike_sets(self.seed + 12, 4, 128))
+        scores = self.place.scores(tries, self.value, strike_sets(self.seed + streams.FINE, 4, 128))
         kept = on_the_map(self.place, tries)
         if self.goal.kind != "target":
             kept &= scores <= scores[0] + MOST_COST

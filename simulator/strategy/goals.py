@@ -13,9 +13,9 @@ from ..engine import Sequences
 from ..errors import UsageError
 from ..hole.surfaces import TROUBLE
 from ..spelt import in_figures
+from .distancewords import UNITS
 from .errorbars import Estimate, figure, mean
 from .result import Start
-from .words import UNITS
 
 TIE_SHARE = 0.02
 """Chances closer together than this are no difference to a player: two in a hundred plays."""

@@ -11,10 +11,10 @@ import numpy as np
 from ..conditions import Conditions
 from ..hole.model import Hole
 from ..player.model import Player
+from .alternative import Alternative
 from .ask import plan
 from .digest import digest_of
 from .habit import habit_of
-from .result import Alternative
 
 SCHEMA = "holesim-course-hole-1"
 

@@ -14,14 +14,15 @@ from ..hole.surfaces import LIE_OF, LIE_WORDS, WORDS
 from ..hole.yardage import Yardage, measure
 from ..player.model import Player
 from .aims import AimCurve, aim_curve
+from .alternative import Alternative
 from .answering import answer_at, never
 from .ground import likeliest, surfaces_at
 from .patterns import ClubPattern, club_patterns
 from .plausible import FULL
 from .question import Clock, Progress, Question, question, solve
-from .result import Alternative, Answer, Start
-from .search import Place
+from .result import Answer, Start
 from .targets import GreenTarget, green_target
+from .tries import Place
 from .worth import ValueMap, value_map
 
 MOST_CURVES = 4

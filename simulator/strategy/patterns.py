@@ -11,8 +11,9 @@ from ..hole.model import Hole
 from ..hole.sketch import read_sketch
 from ..hole.surfaces import Lie
 from ..tables.game import make_board
+from . import streams
 from .errorbars import Estimate, quantile, total
-from .search import Place
+from .tries import Place
 
 STRIKES = 2_000
 """Strikes of each club."""
@@ -67,7 +68,9 @@ def club_patterns(place: Place, seed: int) -> tuple[ClubPattern, ...]:
         action = np.array([float(row), 0.0, 0.0])
         teed = shot.club.kind == "driver" or row not in board.allowed(int(Lie.FAIRWAY))
         here = Place(board, 0.0, 0.0, int(Lie.TEE if teed else Lie.FAIRWAY), place.threads)
-        rest = here.play(action, action, 5.0, seed=seed + 41, sequences=STRIKES, most_strokes=1).rest_yd
+        rest = here.play(
+            action, action, 5.0, seed=seed + streams.PATTERNS, sequences=STRIKES, most_strokes=1
+        ).rest_yd
         across, along = rest[:, 0], rest[:, 1]
         found.append(
             ClubPattern(

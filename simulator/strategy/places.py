@@ -13,9 +13,10 @@ from .by_fairway import by_the_fairway
 from .by_green import by_the_green
 from .by_name import by_the_name
 from .by_pin import by_the_pin
+from .distancewords import NUMBER, UNIT
 from .ground import find_beside, find_ground, line_place
+from .placewords import Said, plain, read_words, refused, told_as_typed
 from .result import Start
-from .words import NUMBER, UNIT, Said, plain, read_words, refused, told_as_typed
 
 OFF_HOLE_YD = 80.0
 """How far outside the box round line, tees and pins a place may be [yd]: inside the engine's margin."""

@@ -20,9 +20,10 @@ from ..player.model import Club, Player
 from ..tables.game import Board, with_nodes
 from ..tables.nodes import Nodes
 from ..tables.varied import same_yards, varied_strikes
+from . import streams
 from .confidence import EVEN_STROKES, Confidence
 from .rescore import MOST_STRIKES, Rescore
-from .search import Place
+from .tries import Place
 
 DRAWS = 200
 """Plausible players."""
@@ -151,7 +152,9 @@ def plausible_behind(
     scored = np.array(at_once([partial(first, one) for one in players[:SCORED]], threads))
     later = np.array(at_once([partial(rest, anew) for anew in maps[1:]], threads))
     now = for_all(scored - strokes(board, strikes), shot_features(again, players), again.seed)
-    then = for_all(later, [_bag_features(players, again.player)] * len(again.choices), again.seed + 1)
+    then = for_all(
+        later, [_bag_features(players, again.player)] * len(again.choices), again.seed + streams.MAP_SCATTER
+    )
     behind = again.behind + now + then
     return np.asarray(behind - behind[:, :1])
 

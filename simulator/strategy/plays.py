@@ -13,15 +13,17 @@ from ..hole.model import Hole
 from ..hole.surfaces import WORDS, Surface
 from ..tables.game import Board
 from ..tables.luck import strike_sets
-from . import estimate
+from . import estimate, streams
 from .aimline import AimLine
+from .alternative import Alternative
 from .clubline import club_and_line
 from .errorbars import Estimate, mean, quantile
 from .goals import chance_difference
 from .reach import find_reach
-from .result import Alternative, Start
+from .result import Start
 from .room import find_room
-from .search import Choice, Place, tie_band_yd
+from .search import tie_band_yd
+from .tries import Choice, Place
 
 FIRST_SETS, FIRST_STRIKES = 16, 1024
 """Scrambles and strikes in each that value the first shot of an alternative."""
@@ -48,7 +50,7 @@ class Plays:
     ) -> None:
         self.place, self.start, self.hole = place, start, hole
         self.home, self.value, self.seed, self.sequences = home, value, seed, sequences
-        self.strikes = strike_sets(seed + 22, FIRST_SETS, FIRST_STRIKES)
+        self.strikes = strike_sets(seed + streams.FIRST_SHOTS, FIRST_SETS, FIRST_STRIKES)
         self._fixed: dict[bytes, Sequences] = {}
 
     @property
@@ -63,7 +65,12 @@ class Plays:
         """Value the first shot over even strikes and play the sequences."""
         values = self.place.values(choice.action[None], self.value, self.strikes)[0]
         sequences = self.place.play(
-            choice.action, self.home, self.value, seed=self.seed + 23, sequences=self.sequences, evened=True
+            choice.action,
+            self.home,
+            self.value,
+            seed=self.seed + streams.PLAYS,
+            sequences=self.sequences,
+            evened=True,
         )
         return estimate.played(values, self.value, sequences)
 

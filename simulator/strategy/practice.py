@@ -22,12 +22,13 @@ from ..tables.bag import Bag, make_bag
 from ..tables.game import Board, make_board
 from ..tables.luck import strike_sets
 from ..tables.rasters import Raster
-from . import estimate
+from . import estimate, streams
 from .better import CHANGES, Change, biased, unbiased
 from .errorbars import Estimate, total
 from .plays import FIRST_SETS, FIRST_STRIKES
 from .question import Clock, Progress, Question, question, silent, solve
-from .search import Place, search
+from .search import search
+from .tries import Place
 
 ROUND = 18
 """Holes of a round."""
@@ -156,7 +157,7 @@ def practice(
     scores: list[Estimate] = []
     gained: dict[str, list[Estimate]] = {}
     for k, (hole, day) in enumerate(zip(holes, days, strict=True)):
-        own_seed = (seed + 101 * k) % 2**32  # holes err independently
+        own_seed = streams.of_hole(seed, k)
         say(f"{hole.name}: as the player is")
         ask = question(
             "practice", hole, player, conditions=day, sequences=sequences, seed=own_seed, threads=workers
@@ -195,7 +196,7 @@ class _Today:
 
     def __init__(self, hole: Hole, own: Place, day: Conditions, seed: int, sequences: int) -> None:
         self.hole, self.own, self.day, self.seed, self.sequences = hole, own, day, seed, sequences
-        self.strikes = strike_sets(seed + 22, FIRST_SETS, FIRST_STRIKES)
+        self.strikes = strike_sets(seed + streams.FIRST_SHOTS, FIRST_SETS, FIRST_STRIKES)
 
     @property
     def raster(self) -> Raster:
@@ -211,7 +212,7 @@ class _Today:
         value = float(place.scores(action[None], 5.0, self.strikes)[0])
         values = place.values(action[None], value, self.strikes)[0]
         sequences = place.play(
-            action, action, value, seed=self.seed + 23, sequences=self.sequences, evened=True
+            action, action, value, seed=self.seed + streams.PLAYS, sequences=self.sequences, evened=True
         )
         return estimate.played(values, value, sequences)
 

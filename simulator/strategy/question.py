@@ -21,8 +21,8 @@ from .clubwords import shot_meant
 from .goals import Goal
 from .places import tee_start
 from .result import Start
-from .search import Place
 from .traffic import solve_from
+from .tries import Place
 
 LEAST_SEQUENCES, MOST_SEQUENCES = 100, 1_000_000
 

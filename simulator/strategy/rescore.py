@@ -12,8 +12,9 @@ from ..player.model import Player
 from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..tables.nodes import HELD_YD, Nodes, place_nodes
-from .search import Choice, Place
+from . import streams
 from .traffic import places_of
+from .tries import Choice, Place
 
 NEAR_TURNS_DEG = (-2.0, 0.0, 2.0)
 """Aims tried round the best one [deg]; a parabola through them reads the best between."""
@@ -120,8 +121,8 @@ def rescore(
     seed: int,
 ) -> Rescore:
     """Alternatives ready to be scored again; see `Rescore`."""
-    balls = places_of(place, choices, replay, seed + 25)
-    strikes = strike_sets(seed + 24, SETS, MOST_STRIKES)
+    balls = places_of(place, choices, replay, seed + streams.PLAUSIBLE_BALLS)
+    strikes = strike_sets(seed + streams.PLAUSIBLE, SETS, MOST_STRIKES)
     nodes = place_nodes(hole, place.board.raster, *HELD_YD)
     return Rescore(
         place, hole, player, tuple(choices), tuple(given), behind, replay, seed, balls, nodes, strikes

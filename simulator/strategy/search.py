@@ -1,45 +1,18 @@
-"""What to try from the asked place, and what the value map says of it."""
+"""Which of what there is to try from a place is best by the value map."""
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 
-from ..engine import (
-    MOST_STROKES,
-    PART_BEYOND,
-    PART_SWING,
-    PUNCH_SWING,
-    RUNNING_YD,
-    Sequences,
-    play,
-    value_actions,
-)
-from ..hole.surfaces import Lie
-from ..tables.game import Board
+from ..engine import PART_SWING, PUNCH_SWING
 from ..tables.luck import strike_sets
 from ..tables.rows import FIRST_GUESS
+from . import streams
 from .clubwords import Aim
 from .result import TIE_STROKES
-
-COARSE_AIMS_DEG = np.concatenate(
-    [np.arange(-28.0, 28.1, 2.0), [-90.0, -60.0, -45.0, -35.0, 35.0, 45.0, 60.0, 90.0]]
-)
-"""Aims off the pin of the first pass [deg]."""
-
-PART_SHARES = np.array([0.45, 0.55, 0.65, 0.74, 0.82, 0.88, 0.93, 0.97, 1.0, 1.04])
-"""Carries of part swings tried, as shares of the distance to the pin."""
-
-PUNCH_SHARES = np.array([0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9])
-"""The same for punches, which run."""
-
-EDGE_YD = 20.0
-"""Lines are not looked for that aim nearer than this to the sides of the map [yd]: a pattern is as wide."""
-
-RECOVERY_LIES = (Lie.TREES, Lie.HEAVY_ROUGH)
-"""Lies from which short shots out sideways are looked at too."""
+from .tries import COARSE_AIMS_DEG, Choice, Place, best_of_each, first_lines, part_families
 
 FULL_STEPS_DEG, PART_STEPS_DEG, MOST_WALKS = (1.0,), (1.0, 0.5, 0.25), 4
 """Steps by which an aim is walked on while it pays [deg], so many at the most of each: of a full swing and of
@@ -59,65 +32,6 @@ BAND_DEG = np.arange(-12.0, 12.1, 1.0)
 """Aims round the best one at which the tie band is read [deg]."""
 
 
-@dataclass(frozen=True)
-class Choice:
-    """One action from the asked place and what the map says of it.
-
-    Attributes
-    ----------
-    row : int
-        Shot row (its club, flight and carry are in the bag).
-    action : float64[3]
-        Shot code, aim [rad], reach [yd].
-    carry_yd : float
-        Intended carry.
-    score : float
-        Strokes by the map over the choosing strikes, replays summed.
-    """
-
-    row: int
-    action: np.ndarray
-    carry_yd: float
-    score: float
-
-
-@dataclass(frozen=True)
-class Place:
-    """The asked place as the search sees it."""
-
-    board: Board
-    x_yd: float
-    y_yd: float
-    lie: int
-    threads: int
-
-    @property
-    def distance_yd(self) -> float:
-        """Straight distance to the pin."""
-        return self.board.distance_yd(self.x_yd, self.y_yd)
-
-    def values(self, actions: np.ndarray, replay: float, strikes: np.ndarray) -> np.ndarray:
-        """Engine values of actions from here, float64[n, sets, 2]."""
-        return value_actions(
-            self.board, self.x_yd, self.y_yd, self.lie, actions, replay, strikes, threads=self.threads
-        )
-
-    def scores(self, actions: np.ndarray, replay: float, strikes: np.ndarray) -> np.ndarray:
-        """Strokes of actions, each repeated until it is not replayed, float64[n]."""
-        mean = self.values(actions, replay, strikes).mean(axis=1)
-        return mean[:, 0] / np.maximum(1.0 - mean[:, 1], 1e-3)
-
-    def play(
-        self, action: np.ndarray, home: np.ndarray, value: float, *, seed: int, sequences: int,
-        most_strokes: int = MOST_STROKES, evened: bool = False,
-    ) -> Sequences:  # fmt: skip
-        """Sequences that begin with an action from here; `home` and `value` are of a stroke replayed here."""
-        return play(
-            self.board, self.x_yd, self.y_yd, self.lie, action, home, value, seed=seed, sequences=sequences,
-            threads=self.threads, most_strokes=most_strokes, evened=evened,
-        )  # fmt: skip
-
-
 def _carry(place: Place, row: int, reach: float) -> float:
     shots = place.board.bag.shots
     if row < shots.first_part:
@@ -126,80 +40,6 @@ def _carry(place: Place, row: int, reach: float) -> float:
     part = row < shots.first_punch
     longest = board.longest_part_yd(place.lie) if part else board.longest_punch_yd(place.lie)
     return min(max(place.distance_yd + reach, 1.0), longest)
-
-
-def first_lines(
-    place: Place, rows: list[int], parts: dict[int, tuple[float, float]]
-) -> tuple[np.ndarray, np.ndarray]:
-    """(row of each, actions) of the coarse search; `parts` is first row -> (code, longest carry)."""
-    aims = np.radians(COARSE_AIMS_DEG)
-    owners, actions = [], []
-    for row in rows:
-        owners += [row] * aims.size
-        actions += [(float(row), aim, 0.0) for aim in aims]
-    for code, longest in parts.values():
-        shares = PART_SHARES if code == PART_SWING else PUNCH_SHARES
-        for carry in np.unique(np.minimum(shares * place.distance_yd, longest)):
-            reach = float(carry) - place.distance_yd
-            row = place.board.part_row(place.lie, place.distance_yd + reach, code == PUNCH_SWING)
-            owners += [row] * aims.size
-            actions += [(code, aim, reach) for aim in aims]
-    found = np.array(actions)
-    kept = on_the_map(place, found)
-    return np.array(owners, dtype=int)[kept], found[kept]
-
-
-def best_of_each(owners: np.ndarray, scores: np.ndarray) -> list[int]:
-    """Index of the lowest score of every owner, owners in the order in which they come first."""
-    found = []
-    for owner in dict.fromkeys(owners.tolist()):
-        mine = np.flatnonzero(owners == owner)
-        found.append(int(mine[int(np.argmin(scores[mine]))]))
-    return found
-
-
-def on_the_map(place: Place, actions: np.ndarray) -> np.ndarray:
-    """Which actions are aimed at ground that the value map covers, those straight at the pin always, bool[n].
-
-    Ground nobody drew is rough for ever, and a ball beyond the map is valued at its edge: a line out there
-    would look as good as a fairway.
-    """
-    board, grid = place.board, place.board.nodes.coarse
-    full = actions[:, 0] >= 0.0
-    stock = np.array([shot.carry_yd for shot in board.bag.shots.shots])
-    carry = np.where(
-        full, stock[np.where(full, actions[:, 0], 0).astype(int)], place.distance_yd + actions[:, 2]
-    )
-    bearing = board.bearing_rad(place.x_yd, place.y_yd) + actions[:, 1]
-    x = place.x_yd + carry * np.sin(bearing)
-    y = place.y_yd + carry * np.cos(bearing)
-    right = grid.x0_yd + (grid.columns - 1) * grid.step_yd
-    far = grid.y0_yd + (grid.rows - 1) * grid.step_yd
-    left_edge = grid.x0_yd + min(EDGE_YD, max(place.x_yd - grid.x0_yd, 0.0))
-    right_edge = right - min(EDGE_YD, max(right - place.x_yd, 0.0))  # a ball that lies out there may come in
-    inside = (x > left_edge) & (x < right_edge) & (y > grid.y0_yd) & (y < far)
-    return inside | (actions[:, 1] == 0.0)
-
-
-def shaped(place: Place) -> bool:
-    """Whether shots held down are in the bag today: there is wind or a tree, or somebody asked."""
-    return any(shot.flight == "low" for shot in place.board.bag.shots.shots)
-
-
-def part_families(place: Place) -> dict[int, tuple[float, float]]:
-    """Part swings worth a look from here: first row of the family -> (shot code, longest carry)."""
-    board, lie = place.board, place.lie
-    found = {}
-    longest = board.longest_part_yd(lie)
-    recovery = lie in RECOVERY_LIES
-    if place.distance_yd < PART_BEYOND * longest or recovery:
-        found[board.bag.shots.first_part] = (PART_SWING, longest)
-    longest = board.longest_punch_yd(lie)
-    running = place.distance_yd < RUNNING_YD  # on any day
-    near = running or (shaped(place) and place.distance_yd < PART_BEYOND * longest)
-    if longest > 0.0 and (near or recovery):
-        found[board.bag.shots.first_punch] = (PUNCH_SWING, longest)
-    return found
 
 
 def _refine(place: Place, action: np.ndarray, replay: float, strikes: np.ndarray) -> tuple[np.ndarray, float]:
@@ -246,6 +86,16 @@ def _settled(
     return (moved, moved_score) if moved_score < score + CLIFF else (action, score)
 
 
+def coarse_strikes(seed: int) -> np.ndarray:
+    """The few strikes on which many aims are tried."""
+    return strike_sets(seed + streams.COARSE, 2, 64)
+
+
+def _fine_strikes(seed: int) -> np.ndarray:
+    """Those on which an aim is settled."""
+    return strike_sets(seed + streams.FINE, 8, 128)
+
+
 def search(
     place: Place,
     seed: int,
@@ -268,8 +118,7 @@ def search(
     must : set of int
         Rows kept whatever they score.
     """
-    few = strike_sets(seed + 11, 2, 64)
-    more = strike_sets(seed + 12, 8, 128)
+    few, more = coarse_strikes(seed), _fine_strikes(seed)
     distance = place.distance_yd
     owners, actions = first_lines(place, rows, part_families(place))
     replay = FIRST_GUESS[0] + FIRST_GUESS[1] * distance
@@ -300,13 +149,13 @@ def given_aim(place: Place, row: int, aim: Aim, replay: float, seed: int) -> Cho
     """The choice of a club at an aim that was asked for."""
     carry = place.board.bag.shots.shots[row].carry_yd
     action = np.array([float(row), aim.turn_rad(carry), 0.0])
-    score = float(place.scores(action[None], replay, strike_sets(seed + 12, 8, 128))[0])
+    score = float(place.scores(action[None], replay, _fine_strikes(seed))[0])
     return Choice(row, action, carry, score)
 
 
 def given_part(place: Place, carry_yd: float, aim: Aim | None, replay: float, seed: int) -> Choice:
     """The choice of a part swing of a carry that was asked for, at an aim or its best."""
-    few, more = strike_sets(seed + 11, 2, 64), strike_sets(seed + 12, 8, 128)
+    few, more = coarse_strikes(seed), _fine_strikes(seed)
     carry = min(carry_yd, place.board.longest_part_yd(place.lie))
     reach = carry - place.distance_yd
     row = place.board.part_row(place.lie, place.distance_yd + reach)
@@ -340,7 +189,7 @@ def tie_band_yd(place: Place, choice: Choice, replay: float, seed: int) -> tuple
     turns = np.radians(BAND_DEG)
     actions = np.repeat(choice.action[None], turns.size, axis=0)
     actions[:, 1] += turns
-    scores = place.scores(actions, replay, strike_sets(seed + 13, 4, 128))
+    scores = place.scores(actions, replay, strike_sets(seed + streams.TIE_BAND, 4, 128))
     middle = int(np.argmin(np.abs(turns)))
     good = scores <= min(scores[middle], scores.min()) + TIE_STROKES
     good[middle] = True

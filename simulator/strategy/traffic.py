@@ -12,7 +12,8 @@ from ..hole.model import Hole
 from ..tables.game import Board, make_sketch
 from ..tables.luck import strike_sets
 from ..tables.rows import FIRST_GUESS
-from .search import Choice, Place, best_of_each, first_lines, part_families
+from . import streams
+from .tries import Choice, Place, best_of_each, first_lines, part_families
 
 WORTH_A_LOOK = 0.5
 """Clubs and part swings no farther behind the best are played [strokes]: what may be shown, and then some."""
@@ -56,7 +57,7 @@ def solve_from(
 
     def balls(solved: Board, sequences: int) -> Traffic:
         places = [here(solved), *(Place(solved, *other, threads) for other in others)]
-        seen = [likely_traffic(place, must, seed + 26, sequences) for place in places]
+        seen = [likely_traffic(place, must, seed + streams.TRAFFIC, sequences) for place in places]
         return Traffic(np.concatenate([one.places for one in seen]), max(one.strokes for one in seen))
 
     sketch = make_sketch(empty, hole)

@@ -8,7 +8,8 @@ import shapely
 
 from ..hole.model import Hole
 from .aimline import AimLine
-from .result import Alternative, Start
+from .alternative import Alternative
+from .result import Start
 
 OFF_LINE_YD = 25.0
 """A place no farther from the line of play than this is taken to be known even if nothing is drawn [yd]."""

@@ -11,9 +11,9 @@ from ..hole.model import Hole
 from ..hole.surfaces import LIE_OF, WORDS, Lie, Surface
 from ..tables.game import Board
 from ..tables.nodes import Grid
+from .alternative import Alternative
 from .ground import likeliest
-from .result import Alternative
-from .search import Place
+from .tries import Place
 
 STEP_YD = 2.0
 """Spacing of the places read [yd]."""

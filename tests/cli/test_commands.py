@@ -288,6 +288,9 @@ def test_check_knows_a_bag_from_a_hole_and_names_the_fault(
     bag.write_text('name = "Ada"\nhandicap = 12\n[club.driver]\ncarry_yd = 190\n')
     assert _run(["check", str(bag)]) == 0
     assert "Ada, handicap 12" in capsys.readouterr().out
+    bag.write_text('name = "Ada"\nhandicap = 12\ntee = "red"\n')  # a hole's file has a name and a tee as well
+    assert _run(["check", str(bag)]) == 0
+    assert "Ada, handicap 12" in capsys.readouterr().out
     bag.write_text("handicap = 12\n[club.driver]\ncarry_yd = -190\n")
     assert _run(["check", str(bag)]) == 2
     streams = capsys.readouterr()

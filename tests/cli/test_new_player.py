@@ -85,6 +85,7 @@ def test_a_file_that_is_there_is_kept(tmp_path: Path, capsys: pytest.CaptureFixt
         ([*GIVEN, "--shape", "banana"], "'banana', which is not understood"),
         ([*GIVEN, "--sex", "dog"], "'dog', which is not understood"),
         (["new", "player", "--name", "", "--handicap", "9"], "an empty answer"),
+        ([*GIVEN, "--driver", "205, 7-iron 140", "--units", "metres"], "is no answer to: Driver, metres of carry"),
         ([*GIVEN, "-o", "/nowhere/at/all.toml"], "cannot be written"),
         ([*GIVEN, "-o", "/"], "--out '/'; allowed: a file that ends in .toml"),
     ],

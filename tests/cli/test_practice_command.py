@@ -10,8 +10,8 @@ from written import JSON_KEYS
 
 from simulator.cli import _run
 from simulator.strategy import practice as work
+from simulator.strategy.errorbars import Estimate
 from simulator.strategy.practice import Gain, Practice
-from simulator.strategy.result import Estimate
 
 
 @pytest.fixture

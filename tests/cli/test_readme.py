@@ -29,8 +29,8 @@ from simulator.report.screen import COLUMNS
 from simulator.report.table import LABEL
 from simulator.report.text import LINES, answer_screen
 from simulator.strategy.confidence import Confidence, Flip
+from simulator.strategy.errorbars import Estimate
 from simulator.strategy.goals import Goal, GoalLine
-from simulator.strategy.result import Estimate
 
 
 def blocks(language: str) -> list[str]:
@@ -107,8 +107,8 @@ def test_cautions(words: str) -> None:
 def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A folder with the README's two files, and a stand-in for the engine."""
     from simulator.strategy import ask, lesson, practice, review, running
+    from simulator.strategy.errorbars import Estimate
     from simulator.strategy.practice import Practice
-    from simulator.strategy.result import Estimate
 
     def stand_in(hole: Any, player: Any, clubs: Any = None, *, start: Any = None, **_more: Any) -> object:
         return fake_answers.answer(hole, player, start=start, n=300)

@@ -50,7 +50,9 @@ def test_a_scenario_is_the_options_of_the_command_line(tmp_path: Path) -> None:
         ("[[scenario]]\nwind = ['N']", "scenario 1, wind"),
         ("[[scenario]]\nname = 'a'\nwind = '300 mph from N'", "scenario 'a': found words refused"),
         ("[[scenario]]\nname = 'a'\n[[scenario]]\nname = 'A'", "the name twice"),
-        ("[[scenario]\n", "cannot be read"),
+        (f"[[scenario]]\ngusts = {10**400}", "scenario 1, gusts: found 1000"),  # no float is as large
+        ("[[scenario]]\ngusts = nan", "scenario 1, gusts: found nan"),
+        ("[[scenario]\n", "a mistake in the TOML"),
     ],
 )
 def test_a_bad_file(tmp_path: Path, text: str, said: str) -> None:
@@ -64,3 +66,5 @@ def test_a_bad_file(tmp_path: Path, text: str, said: str) -> None:
 def test_no_file(tmp_path: Path) -> None:
     with pytest.raises(FileError, match="no such file"):
         read_scenarios(tmp_path / "none.toml")
+    with pytest.raises(FileError, match="something that is not a file"):  # a device may have no end
+        read_scenarios("/dev/null")

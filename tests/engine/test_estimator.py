@@ -12,7 +12,8 @@ from simulator import load_hole
 from simulator.engine import play
 from simulator.hole.surfaces import Lie
 from simulator.strategy import estimate
-from simulator.strategy.search import Place, search
+from simulator.strategy.search import search
+from simulator.strategy.tries import Place
 from simulator.tables.luck import strike_sets
 
 SEEDS, SEQUENCES = 40, 400

@@ -207,6 +207,8 @@ def test_a_sheet(tmp_path: Path) -> None:
         ("hole,on,side\n1,3,up\n", "line 2, side"),
         ("hole,on\n1,3,5\n", "3 cells"),
         ("hole,on\n1,-3\n", "line 2, on"),
+        ("on,hole\n22\n", "line 2, hole"),
+        ("hole,on\n" + 100_000 * " ", "more than 100,000 bytes"),
     ],
 )
 def test_a_bad_sheet(tmp_path: Path, text: str, said: str) -> None:
@@ -220,8 +222,10 @@ def test_a_bad_sheet(tmp_path: Path, text: str, said: str) -> None:
 def test_no_sheet(tmp_path: Path) -> None:
     with pytest.raises(FileError, match="no such file"):
         read_pin_sheet(tmp_path / "none.csv")
-    with pytest.raises(FileError, match="cannot be read"):
+    with pytest.raises(FileError, match="a folder"):
         read_pin_sheet(tmp_path)
+    with pytest.raises(FileError, match="something that is not a file"):
+        read_pin_sheet("/dev/null")
     (tmp_path / "latin.csv").write_bytes(b"hole,on\n1,3\xff\n")
     with pytest.raises(FileError, match="not UTF-8"):
         read_pin_sheet(tmp_path / "latin.csv")

@@ -10,8 +10,9 @@ import fake_answers
 import numpy as np
 
 from simulator.conditions import Scenario
+from simulator.strategy.alternative import Alternative
+from simulator.strategy.errorbars import Estimate
 from simulator.strategy.jobs import SCHEMA, Job, blocks
-from simulator.strategy.result import Alternative, Estimate
 
 NORTH = Scenario("north", {"wind": "14 mph from N"})
 

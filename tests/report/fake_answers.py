@@ -12,15 +12,16 @@ from simulator.conditions import Conditions
 from simulator.hole import WORDS, Hole, Surface, load_hole
 from simulator.player import Player, load_player
 from simulator.strategy.aimline import AimLine
+from simulator.strategy.alternative import Alternative
 from simulator.strategy.confidence import Confidence, Flip
 from simulator.strategy.day import DayNote
-from simulator.strategy.errorbars import quantile
+from simulator.strategy.errorbars import Estimate, quantile
 from simulator.strategy.goals import Goal, GoalLine
 from simulator.strategy.ground import features_at
 from simulator.strategy.places import tee_start
 from simulator.strategy.pointing import point
 from simulator.strategy.reach import Reach, find_reach
-from simulator.strategy.result import Alternative, Answer, Estimate, Start
+from simulator.strategy.result import Answer, Start
 from simulator.strategy.room import find_room
 from simulator.tables.rasters import Raster, ground_raster
 
@@ -150,7 +151,7 @@ def answer(
         conditions=Conditions(),
         day=DayNote(None, 6.0, None),
         question=question, hole=hole, player=player, start=start, seed=1, sequences=n,
-        value_map_score=made[0].map_score.value, recommended=0, tied=tied, alternatives=made,
+        value_map_score=made[0].map_score.value, tied=tied, alternatives=made,
         clear_beyond_yd=273, warnings=warnings, settings={"raster_cell_yd": 1.0, "holesim": "0.1.0"},
         seconds={"value_map": 0.81, "sequences": 0.2}, goal=goal, lowest_score=lowest_score, goal_line=goal_line,
         confidence=_sure(sure, len(made)), flips=flips,

@@ -7,7 +7,7 @@ from typing import Any
 from simulator.conditions import Conditions
 from simulator.hole import Hole, load_hole
 from simulator.player import Player, load_player
-from simulator.strategy.clubline import ClubAndLine
+from simulator.strategy.alternative import ClubAndLine
 from simulator.strategy.errorbars import Estimate
 from simulator.strategy.pointing import Pointing
 from simulator.strategy.review import HoleReview, RoundReview, read_notes

@@ -19,11 +19,13 @@ from simulator.report.lines import indifference, pointing, reach_words, room_of
 from simulator.report.screen import COLUMNS
 from simulator.report.text import LINES, answer_screen, caption, room_for_turns
 from simulator.report.units import YARDS
+from simulator.strategy.alternative import Alternative
 from simulator.strategy.confidence import Flip
+from simulator.strategy.errorbars import Estimate
 from simulator.strategy.places import place
 from simulator.strategy.pointing import Pointing
 from simulator.strategy.reach import Reach
-from simulator.strategy.result import Alternative, Answer, Estimate
+from simulator.strategy.result import Answer
 
 WEDGES = (
     {"club": "7-iron", "carry_yd": 150.0, "score": 3.41, "aim_offset_yd": 2.0},

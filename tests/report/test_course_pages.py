@@ -17,9 +17,10 @@ from written import JSON_KEYS
 from simulator.conditions import STILL
 from simulator.hole import load_course
 from simulator.player import load_player
-from simulator.report.coursefiles import CHANCES, course_csv, course_dict
+from simulator.report.coursefiles import course_csv, course_dict
 from simulator.report.coursetable import course_summary, failure_lines
 from simulator.report.coursewords import club_words, line_mark, sure_words, where_words
+from simulator.report.full import CHANCES
 from simulator.report.jsonout import dumps
 from simulator.report.summarywords import both
 from simulator.report.team import team_page
@@ -236,10 +237,13 @@ def test_no_mark_where_the_club_is_as_good_on_the_other_day(answer: CourseAnswer
 def test_the_csv_has_every_figure_of_every_alternative(answer: CourseAnswer) -> None:
     rows = list(csv.DictReader(io.StringIO(course_csv(answer))))
     assert len(rows) == len(answer.results) * 3  # two alternatives and the habit
+    head = next(csv.reader(io.StringIO(course_csv(answer))))
+    assert len(set(head)) == len(head)  # of two columns of one name a reader keeps the last
     assert {row["role"] for row in rows} == {"best", "other", "habit"}
     result = answer.results[0]
     best = next(row for row in rows if row["role"] == "best")
     told = result["answer"]["alternatives"][0]
+    assert int(best["hole_par"]) == result["answer"]["par"] and float(best["par"]) == told["par"]
     assert float(best["expected_score"]) == told["expected_score"]
     for name in ("double_or_worse", "penalty_on_hole"):
         assert float(best[name]) == told[name]

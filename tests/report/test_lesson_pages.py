@@ -52,8 +52,9 @@ from simulator.report.takeaways import (
 )
 from simulator.report.units import METRES
 from simulator.report.verdicts import verdict
+from simulator.strategy.errorbars import Estimate
 from simulator.strategy.lesson import Lesson
-from simulator.strategy.result import Answer, Estimate
+from simulator.strategy.result import Answer
 
 
 @functools.cache
@@ -559,7 +560,7 @@ def test_a_number_stays_with_its_unit_at_the_end_of_a_line() -> None:
 def test_the_runner_up_that_meets_less_trouble_risks_less() -> None:
     """Not "no more": the next sentence tells what the first one's own price is."""
     made = fake_answers.answer()
-    answer = dataclasses.replace(made, recommended=1, tied=(1,))
+    answer = dataclasses.replace(made, alternatives=made.alternatives[::-1], tied=(0,))
     words = " ".join(risk_words(answer))
     assert "has its own price" in words and "The 3-wood risks less, but loses" in words
 

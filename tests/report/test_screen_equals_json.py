@@ -12,8 +12,9 @@ from test_answer_screen import cases
 from simulator import load_hole, load_player, plan
 from simulator.report.text import answer_screen
 from simulator.report.units import METRES, YARDS
+from simulator.strategy.errorbars import Estimate
 from simulator.strategy.goals import Goal, GoalLine
-from simulator.strategy.result import Answer, Estimate
+from simulator.strategy.result import Answer
 from simulator.units import M_PER_YD
 
 HOLES, PLAYERS = ("withy-drain", "eel-trap", "long-sluice"), ("isolde", "barnaby")

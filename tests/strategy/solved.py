@@ -17,7 +17,8 @@ from simulator.hole.surfaces import Lie
 from simulator.player.model import Player
 from simulator.strategy import ask
 from simulator.strategy.question import Clock, Question
-from simulator.strategy.search import Choice, Place, search
+from simulator.strategy.search import search
+from simulator.strategy.tries import Choice, Place
 from simulator.tables.bag import Bag, make_bag
 from simulator.tables.game import Board, make_board, make_sketch
 from simulator.tables.luck import strike_sets

@@ -15,7 +15,7 @@ from simulator.hole.surfaces import Lie
 from simulator.player.model import Player
 from simulator.strategy.asked import Asked, asked_club, find_choices
 from simulator.strategy.clubwords import Aim
-from simulator.strategy.search import Place
+from simulator.strategy.tries import Place
 
 BAG = 'handicap = 12\nclubs = ["driver", "5w", "6i", "8i", "pw", "sw"]\n[club.driver]\nuse = "tee only"\n'
 

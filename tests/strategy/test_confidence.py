@@ -29,9 +29,10 @@ from simulator.strategy import plausible
 from simulator.strategy.answering import never
 from simulator.strategy.asked import asked_club, find_choices
 from simulator.strategy.confidence import EVEN_STROKES, Confidence, verdict
+from simulator.strategy.errorbars import Estimate
 from simulator.strategy.flips import wider
 from simulator.strategy.rescore import lowest, rescore
-from simulator.strategy.result import Answer, Estimate
+from simulator.strategy.result import Answer
 from simulator.strategy.search import search
 from simulator.strategy.turning import turning
 from simulator.tables.varied import varied_strikes

@@ -13,11 +13,11 @@ from solved import player_named, straight_hole
 
 from simulator import compare
 from simulator.hole.model import Hole
-from simulator.strategy import goal_lines, goals
-from simulator.strategy.goal_lines import DECIDE_SEED, LOOK_SEED, Reacher, beats, chosen
+from simulator.strategy import goal_lines, goals, streams
+from simulator.strategy.goal_lines import Reacher, beats, chosen
 from simulator.strategy.goals import Goal
 from simulator.strategy.result import Answer
-from simulator.strategy.search import Choice
+from simulator.strategy.tries import Choice
 
 PAR = Goal("target", most_strokes=3)
 ROOM = Goal("land", low_yd=150.0, high_yd=172.0)
@@ -143,7 +143,7 @@ def test_a_line_that_pays_is_taken(monkeypatch: pytest.MonkeyPatch) -> None:
     seen = look.first_look(choice)
     line, hits = look.decide(choice, seen.aim)
     assert math.degrees(line.action[1]) > 5.0 and hits.mean() > 0.38
-    assert {luck for luck, _ in look.asked} == {LOOK_SEED, DECIDE_SEED}  # neither is the luck of the figures
+    assert {luck for luck, _ in look.asked} == {streams.GOAL_LOOK, streams.GOAL_DECIDE}  # neither is the luck of the figures
     assert choice.action[1] == 0.0  # the choice itself is as it was
 
 

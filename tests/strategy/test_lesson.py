@@ -19,7 +19,7 @@ from simulator.strategy import ask
 from simulator.strategy.lesson import ON_GREEN_YD, Lesson, leave_of, lesson
 from simulator.strategy.question import Clock, question, solve
 from simulator.strategy.result import TIE_STROKES
-from simulator.strategy.search import Place
+from simulator.strategy.tries import Place
 from simulator.strategy.worth import read_map, smooth
 
 reading = from_python(kernel.reading)

@@ -5,7 +5,7 @@ import pytest
 from solved import demo_board, tee
 
 from simulator import compare, load_hole, load_player
-from simulator.strategy.search import EDGE_YD, first_lines, part_families
+from simulator.strategy.tries import EDGE_YD, first_lines, part_families
 from simulator.tables.nodes import SIDE_YD
 
 HOLE = "par 4, 372; fairway 28 wide; pond right 213 to 254, edge 14 right; out left 34; green 24 deep, pin 7 on"

@@ -238,6 +238,7 @@ REFUSED = [
     ("", "no stroke in it"),
     ("2 putts; driver to 200 out", "behind '2 putts' the hole is over"),
     ("6i to 20 ft; 12 putts", "found 12 putts, allowed are 1 to 9"),
+    (f"6i to 20 ft; {5_000 * '9'} putts", "which club, and to where"),
     ("driver to 200 out; drop", "dropped where?"),
     ("6i to 15 ft; lipped out; tap-in", 'notes \'lipped out\': where did it come to?'),  # not out of bounds
     ("driver to 200 out; unplayable", 'Say "unplayable, drop'),
@@ -248,6 +249,11 @@ REFUSED = [
     ("out to 12 ft", "which club?"),
     ("chip stiff", 'how near? Say "to 2 ft"'),
 ]
+
+
+def test_a_length_of_thousands_of_digits_is_none() -> None:
+    with pytest.raises(UsageError, match="'inches' is not understood there"):
+        strokes_of(read_notes(f"6i to {5_000 * '9'} inches; 2 putts"), WITHY)
 
 
 @pytest.mark.parametrize(("text", "why"), REFUSED)

@@ -15,9 +15,10 @@ from simulator.hole import Hole
 from simulator.player import Player
 from simulator.report.plot import draw_plan
 from simulator.strategy.aimwords import in_degrees
+from simulator.strategy.alternative import Alternative
 from simulator.strategy.carries import carries
 from simulator.strategy.habit import habit_of
-from simulator.strategy.result import Alternative, Answer
+from simulator.strategy.result import Answer
 from simulator.strategy.review.notes import read_notes
 from simulator.strategy.review.unmeasured import usual_length
 from simulator.strategy.review.working import review

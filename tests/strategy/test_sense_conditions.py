@@ -32,7 +32,8 @@ from simulator.hole.surfaces import Lie
 from simulator.player.model import Player
 from simulator.strategy.carries import carries
 from simulator.strategy.result import TIE_STROKES
-from simulator.strategy.search import Choice, Place, search, tie_band_yd
+from simulator.strategy.search import search, tie_band_yd
+from simulator.strategy.tries import Choice, Place
 from simulator.tables.game import Board
 
 COARSE: dict[str, Any] = {"coarse_yd": 12.0, "fine_yd": 5.0}

@@ -15,7 +15,8 @@ from simulator.engine import Sequences
 from simulator.hole.surfaces import Lie, Surface
 from simulator.player.model import Player
 from simulator.strategy.places import place
-from simulator.strategy.search import Choice, Place, search
+from simulator.strategy.search import search
+from simulator.strategy.tries import Choice, Place
 from simulator.tables.game import Board
 
 SEQUENCES = 4_000

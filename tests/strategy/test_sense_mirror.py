@@ -29,7 +29,8 @@ from simulator.kernels import codes as c
 from simulator.player.model import Player
 from simulator.strategy import search as searching
 from simulator.strategy.result import TIE_STROKES
-from simulator.strategy.search import Choice, search, tie_band_yd
+from simulator.strategy.search import search, tie_band_yd
+from simulator.strategy.tries import Choice
 from simulator.tables.bag import make_bag
 from simulator.tables.game import Board, make_board
 from simulator.tables.luck import strike_sets

@@ -13,8 +13,9 @@ from simulator.engine.effort import node_rows, seed_idle
 from simulator.hole.surfaces import Lie
 from simulator.kernels import codes
 from simulator.strategy import traffic
-from simulator.strategy.search import Place, search
+from simulator.strategy.search import search
 from simulator.strategy.traffic import likely_traffic, places_of, solve_from
+from simulator.strategy.tries import Place
 from simulator.tables.bag import make_bag
 from simulator.tables.game import make_board, make_sketch
 from simulator.tables.nodes import Grid

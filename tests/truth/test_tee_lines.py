@@ -20,7 +20,8 @@ from small_games import bag_of, solved, straight_hole, tell
 from truth_rows import outside
 
 from simulator.hole.surfaces import Lie
-from simulator.strategy.search import Place, search
+from simulator.strategy.search import search
+from simulator.strategy.tries import Place
 
 LINES = {
     "tour": (-5, lambda d: 2.38 + 0.0041 * d),

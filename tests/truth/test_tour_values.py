@@ -11,7 +11,8 @@ from small_games import bag_of, solved, straight_hole, tell
 from truth_rows import outside
 
 from simulator.hole.surfaces import Lie
-from simulator.strategy.search import Place, search
+from simulator.strategy.search import search
+from simulator.strategy.tries import Place
 
 # distance [yd]: fairway, rough, sand
 TABLE_9 = {

@@ -64,12 +64,12 @@ def read_points(source: str, plane: LocalPlane) -> np.ndarray:
     """
     rows = _rows(source)
     names = [name.strip().lower() for name in rows[0]]
-    kx, ky, kz, scale = 0, 1, 2, YD_PER_M
+    kx, ky, kz, scale, first = 0, 1, 2, YD_PER_M, 1
     if any(_number(cell) is None for cell in rows[0][:3]):
         kx, ky, kz, scale = _columns(source, names)
-        rows = rows[1:]
+        rows, first = rows[1:], 2
     values = []
-    for number, row in enumerate(rows, start=2):
+    for number, row in enumerate(rows, start=first):
         if len(row) <= max(kx, ky, kz):
             raise FileError(source, f"row {number}", f"{len(row)} columns", ALLOWED)
         found = [_number(row[k]) for k in (kx, ky, kz)]

@@ -11,19 +11,11 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-import numpy as np
-
 from ...physics.strike import start_and_curve_sd
-from ..runs import Tilted, tilted
-
-_NODES, _WEIGHTS = np.polynomial.hermite_e.hermegauss(14)
-_WEIGHTS = _WEIGHTS / _WEIGHTS.sum()
+from ..runs import TILT_NODES, TILT_WEIGHTS, Tilted, tilted
 
 CARRIES = 3
 """Times that the curve is read at a carry and the carry set by the curve; both are settled by the second."""
-
-LEAST_KEPT = 0.3
-"""No tilt takes more of a carry than leaves this share, as in `pattern`."""
 
 
 def landed(kind: str, numbers: Mapping[str, float]) -> dict[str, float]:
@@ -111,9 +103,9 @@ def _seen(law: Tilted, sd_deg: float, wider: float, strike: float) -> tuple[floa
     Of strikes whose directions scatter by ``wider * sd_deg`` and that carry ``strike`` of the stock carry.
     """
     start, curve = start_and_curve_sd(math.radians(sd_deg))
-    tilt = wider * curve / law.slope(0.0) * _NODES
-    kept = np.maximum(1.0 - law.drop * tilt**2, LEAST_KEPT)
-    mean = float(_WEIGHTS @ kept)
+    tilt = wider * curve / law.slope(0.0) * TILT_NODES
+    kept = law.kept(tilt)
+    mean = float(TILT_WEIGHTS @ kept)
     angle = strike * law.angle(tilt)
-    across = math.sqrt((wider * start) ** 2 + float(_WEIGHTS @ angle**2))
-    return mean, math.sqrt(max(float(_WEIGHTS @ kept**2) - mean**2, 0.0)), math.degrees(across)
+    across = math.sqrt((wider * start) ** 2 + float(TILT_WEIGHTS @ angle**2))
+    return mean, math.sqrt(max(float(TILT_WEIGHTS @ kept**2) - mean**2, 0.0)), math.degrees(across)

@@ -21,7 +21,7 @@ _PUTTS_BEFORE = re.compile(
 )
 """The number behind the word, as on a card: "putts 2", "putts: 2"."""
 
-_INCHES = re.compile(r"\b(?P<number>\d+)\s*inch(?:es)?\b", re.IGNORECASE)
+_INCHES = re.compile(r"\b(?P<number>\d{1,9})\s*inch(?:es)?\b", re.IGNORECASE)
 
 
 _NUMBERED = re.compile(r"(?P<break>^|[;,\n]|(?<=\s))\s*(?P<number>\d{1,2})[.):](?=\s)\s*")

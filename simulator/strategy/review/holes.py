@@ -10,7 +10,7 @@ from ...conditions import Conditions
 from ...hole.model import Hole
 from ...hole.surfaces import LIE_WORDS, Lie
 from ...player.model import Player
-from ..clubline import ClubAndLine
+from ..alternative import ClubAndLine
 from ..errorbars import Estimate, figure, total
 from .judging import Judged
 from .rests import Rest

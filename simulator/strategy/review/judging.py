@@ -31,15 +31,18 @@ from ...hole.model import Hole
 from ...hole.surfaces import LIE_WORDS, Lie
 from ...player.model import Player
 from ...tables.luck import strike_sets
+from .. import streams
 from ..aimwords import in_degrees
+from ..alternative import ClubAndLine
 from ..answering import refuse_hopeless
 from ..asked import WORTH_SHOWING, asked_club
-from ..clubline import ClubAndLine, club_and_line
+from ..clubline import club_and_line
 from ..clubwords import Aim, club_and_aim, shot_distance
 from ..errorbars import Estimate, mean, total
 from ..estimate import share
 from ..ground import features_at
-from ..search import Choice, Place, given_aim, given_part, part_families, search
+from ..search import given_aim, given_part, search
+from ..tries import Choice, Place, part_families
 from .rests import Rest
 from .spoken import short_of_full
 from .strokes import Stroke
@@ -193,22 +196,22 @@ class Judge:
         key = _key(rest)
         if key not in self._known:
             place = replace(self.tee, x_yd=rest.x_yd, y_yd=rest.y_yd, lie=int(rest.lie))
-            seed = (self.seed + 1_009 * len(self._known)) % 2**32  # places err independently
+            seed = streams.of_place(self.seed, len(self._known))
             found = search(
                 place, seed, place.board.allowed(place.lie), keep_within=CLOSE, keep_most=MOST_CLOSE
             )
             replay = found[0].score
             # the search's own strikes are few: now and then its first is 0.015 behind
-            choosing = strike_sets(seed + 21, SETS, STRIKES)
+            choosing = strike_sets(seed + streams.CHOOSING, SETS, STRIKES)
             scores = place.scores(np.array([one.action for one in found]), replay, choosing)
             best = found[int(np.argmin(scores))]
             # the lowest of several scores flatters itself: other strikes say what it is worth
-            strikes = strike_sets(seed + 22, SETS, STRIKES)
+            strikes = strike_sets(seed + streams.FIRST_SHOTS, SETS, STRIKES)
             value = float(place.scores(best.action[None], replay, strikes)[0])
             refuse_hopeless(value, rest.words)
             off = Estimate(0.0, MAP_ERROR)
             if key == self._first:
-                off = _off(place, best.action, value, seed + 23)
+                off = _off(place, best.action, value, seed + streams.PLAYS)
             self._known[key] = Valued(place, best, value, strikes, seed, off)
         return self._known[key]
 

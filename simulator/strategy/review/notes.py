@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from ...errors import UsageError
-from ..words import told_as_typed
+from ..placewords import told_as_typed
 from . import phrases as p
 from . import swings as s
 from .advice import MISSED, gone_or_left, say_instead

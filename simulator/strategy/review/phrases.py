@@ -9,7 +9,7 @@ from .parts import AN, AND, CLUB, FIGURE, GAP, TAKES, THE, A, pattern
 
 COUNTS = {"single": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 
-_COUNT = rf"(?:\d+|{'|'.join(COUNTS)})"
+_COUNT = rf"(?:\d{{1,9}}|{'|'.join(COUNTS)})"  # of thousands of digits Python makes no number
 _PUTT = rf"{_COUNT}[\s-]*putt"
 _TAP_IN = r"tap(?:ped)?[\s-]*in\b"
 _HOLED = r"holed\b"

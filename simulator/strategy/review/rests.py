@@ -14,9 +14,10 @@ from ...hole.surfaces import LIE_OF, LIE_WORDS, PENALTY_SURFACES, WORDS, Lie, Su
 from ...units import FT_PER_YD, YD_PER_M
 from ...wording import one_of
 from ..by_green import RIM_YD, by_the_green
+from ..distancewords import NUMBER
 from ..places import place, plainly, spot
+from ..placewords import FILLERS, GROUND_WORDS, SIDES, read_words
 from ..result import Start
-from ..words import FILLERS, GROUND_WORDS, NUMBER, SIDES, read_words
 from . import notes as n
 from .parts import GAP, THE, pattern
 

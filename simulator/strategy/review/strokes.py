@@ -10,9 +10,10 @@ from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.rules import OPTIONS, Situation, Way
 from ...hole.surfaces import LIE_WORDS, Lie, Surface
+from ..distancewords import NUMBER, UNIT
 from ..goals import PAR_WORDS
 from ..places import tee_start
-from ..words import NUMBER, UNIT, read_words
+from ..placewords import read_words
 from . import notes as n
 from .advice import say_how_far
 from .phrases import ON_GREEN

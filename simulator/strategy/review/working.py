@@ -10,6 +10,7 @@ from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import Lie
 from ...player.model import Player
+from .. import streams
 from ..aimwords import in_degrees
 from ..clubwords import shot_meant
 from ..question import Clock, Progress, question, silent, solve
@@ -118,7 +119,7 @@ def review_round(
         with of_hole(number), _kept(done):
             done[number] = review(
                 hole, player, told, conditions=None if day is None else day(hole),
-                seed=(seed + 101 * number) % 2**32, threads=threads, progress=progress,
+                seed=streams.of_hole(seed, number), threads=threads, progress=progress,
             )  # fmt: skip
         if number not in done:
             break

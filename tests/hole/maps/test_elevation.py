@@ -165,6 +165,7 @@ BAD = {
     "a,b,c\n1,2,3": "no longitude among a, b, c",
     "lon,lat,ele_m\n-123.4,x,3": "row 2: found 'x'",
     "lon,lat,ele_m\n-123.4": "row 2: found 1 columns",
+    "-123.4,-48.9,3\n-123.4,x,3": "row 2: found 'x'",
     "lon,lat,ele_m\n": "no points",
     "lon,lat,ele_m\n10.0,50.0,3\n10.1,50.0,4": "points of another place",
     "x,y,z\n5,9000000000,3": "longitude and latitude",

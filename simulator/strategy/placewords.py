@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from ..errors import UsageError
 from ..hole.surfaces import Surface
 from ..spelt import in_figures, in_full
-from ..units import YD_PER_M
 from ..wording import by_word
+from .distancewords import NUMBER, UNIT, UNITS
 
 ALLOWED = (
     'say "164 out, left rough", "230 on, 12 right", "20 short of the green", "left bunker", "x,y" in yards, '
@@ -28,10 +28,6 @@ _GROUND = {
 GROUND_WORDS = frozenset(_GROUND) | {"heavy", "deep", "thick", "penalty", "area", "ditch", "trap"}
 """Words of a kind of ground; "trap" and others are put into these first."""
 
-UNITS = {"yd": 1.0, "yds": 1.0, "y": 1.0, "yard": 1.0, "yards": 1.0, "m": YD_PER_M, "metre": YD_PER_M,
-          "metres": YD_PER_M, "meter": YD_PER_M, "meters": YD_PER_M,
-          "pace": 1.0, "paces": 1.0, "step": 1.0, "steps": 1.0}  # fmt: skip
-"""Yards in each unit; a pace is a yard (common practice)."""
 SIDES = {"left": -1, "l": -1, "right": 1, "r": 1}
 FILLERS = frozenset((
     "a", "about", "among", "an", "and", "around", "at", "flag", "from", "go", "hand", "hole", "in", "leaves",
@@ -71,10 +67,6 @@ _COUNTED = (
     r"from|to|of|remaining|down|and)\b|[,-]|$"
 )
 """What stands behind a number of a place: in "ten acre wood" it is part of a name."""
-
-NUMBER = r"[-+]?[0-9]{1,9}(?:\.[0-9]{0,9})?"
-UNIT = "|".join(UNITS)
-"""Patterns of a number and of its unit."""
 
 _READ_AS = tuple(
     (re.compile(pattern), meant)
@@ -140,11 +132,6 @@ def plain(text: str) -> str:
     """Small letters, single blanks, sides in full, numbers in figures: what patterns are looked for in."""
     usual = in_figures(in_full(" ".join(text.casefold().split())), before=_COUNTED)
     return _SIDE_LETTER.sub(lambda found: _SIDE_LETTERS[found[0]], usual)
-
-
-def yards(number: str, unit: str | None) -> float:
-    """A length [yd]; without a unit it is in yards."""
-    return float(number) * UNITS[unit or "yd"]
 
 
 def on_words(station_yd: float, offset_yd: float | None = None) -> str:

@@ -1,0 +1,170 @@
+"""A place to play from, and what there is to try there: every club's lines of the first pass."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..engine import (
+    MOST_STROKES,
+    PART_BEYOND,
+    PART_SWING,
+    PUNCH_SWING,
+    RUNNING_YD,
+    Sequences,
+    play,
+    value_actions,
+)
+from ..hole.surfaces import Lie
+from ..tables.game import Board
+
+COARSE_AIMS_DEG = np.concatenate(
+    [np.arange(-28.0, 28.1, 2.0), [-90.0, -60.0, -45.0, -35.0, 35.0, 45.0, 60.0, 90.0]]
+)
+"""Aims off the pin of the first pass [deg]."""
+
+PART_SHARES = np.array([0.45, 0.55, 0.65, 0.74, 0.82, 0.88, 0.93, 0.97, 1.0, 1.04])
+"""Carries of part swings tried, as shares of the distance to the pin."""
+
+PUNCH_SHARES = np.array([0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9])
+"""The same for punches, which run."""
+
+EDGE_YD = 20.0
+"""Lines are not looked for that aim nearer than this to the sides of the map [yd]: a pattern is as wide."""
+
+RECOVERY_LIES = (Lie.TREES, Lie.HEAVY_ROUGH)
+"""Lies from which short shots out sideways are looked at too."""
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One action from the asked place and what the map says of it.
+
+    Attributes
+    ----------
+    row : int
+        Shot row (its club, flight and carry are in the bag).
+    action : float64[3]
+        Shot code, aim [rad], reach [yd].
+    carry_yd : float
+        Intended carry.
+    score : float
+        Strokes by the map over the choosing strikes, replays summed.
+    """
+
+    row: int
+    action: np.ndarray
+    carry_yd: float
+    score: float
+
+
+@dataclass(frozen=True)
+class Place:
+    """The asked place as the search sees it."""
+
+    board: Board
+    x_yd: float
+    y_yd: float
+    lie: int
+    threads: int
+
+    @property
+    def distance_yd(self) -> float:
+        """Straight distance to the pin."""
+        return self.board.distance_yd(self.x_yd, self.y_yd)
+
+    def values(self, actions: np.ndarray, replay: float, strikes: np.ndarray) -> np.ndarray:
+        """Engine values of actions from here, float64[n, sets, 2]."""
+        return value_actions(
+            self.board, self.x_yd, self.y_yd, self.lie, actions, replay, strikes, threads=self.threads
+        )
+
+    def scores(self, actions: np.ndarray, replay: float, strikes: np.ndarray) -> np.ndarray:
+        """Strokes of actions, each repeated until it is not replayed, float64[n]."""
+        mean = self.values(actions, replay, strikes).mean(axis=1)
+        return mean[:, 0] / np.maximum(1.0 - mean[:, 1], 1e-3)
+
+    def play(
+        self, action: np.ndarray, home: np.ndarray, value: float, *, seed: int, sequences: int,
+        most_strokes: int = MOST_STROKES, evened: bool = False,
+    ) -> Sequences:  # fmt: skip
+        """Sequences that begin with an action from here; `home` and `value` are of a stroke replayed here."""
+        return play(
+            self.board, self.x_yd, self.y_yd, self.lie, action, home, value, seed=seed, sequences=sequences,
+            threads=self.threads, most_strokes=most_strokes, evened=evened,
+        )  # fmt: skip
+
+
+def first_lines(
+    place: Place, rows: list[int], parts: dict[int, tuple[float, float]]
+) -> tuple[np.ndarray, np.ndarray]:
+    """(row of each, actions) of the coarse search; `parts` is first row -> (code, longest carry)."""
+    aims = np.radians(COARSE_AIMS_DEG)
+    owners, actions = [], []
+    for row in rows:
+        owners += [row] * aims.size
+        actions += [(float(row), aim, 0.0) for aim in aims]
+    for code, longest in parts.values():
+        shares = PART_SHARES if code == PART_SWING else PUNCH_SHARES
+        for carry in np.unique(np.minimum(shares * place.distance_yd, longest)):
+            reach = float(carry) - place.distance_yd
+            row = place.board.part_row(place.lie, place.distance_yd + reach, code == PUNCH_SWING)
+            owners += [row] * aims.size
+            actions += [(code, aim, reach) for aim in aims]
+    found = np.array(actions)
+    kept = on_the_map(place, found)
+    return np.array(owners, dtype=int)[kept], found[kept]
+
+
+def best_of_each(owners: np.ndarray, scores: np.ndarray) -> list[int]:
+    """Index of the lowest score of every owner, owners in the order in which they come first."""
+    found = []
+    for owner in dict.fromkeys(owners.tolist()):
+        mine = np.flatnonzero(owners == owner)
+        found.append(int(mine[int(np.argmin(scores[mine]))]))
+    return found
+
+
+def on_the_map(place: Place, actions: np.ndarray) -> np.ndarray:
+    """Which actions are aimed at ground that the value map covers, those straight at the pin always, bool[n].
+
+    Ground nobody drew is rough for ever, and a ball beyond the map is valued at its edge: a line out there
+    would look as good as a fairway.
+    """
+    board, grid = place.board, place.board.nodes.coarse
+    full = actions[:, 0] >= 0.0
+    stock = np.array([shot.carry_yd for shot in board.bag.shots.shots])
+    carry = np.where(
+        full, stock[np.where(full, actions[:, 0], 0).astype(int)], place.distance_yd + actions[:, 2]
+    )
+    bearing = board.bearing_rad(place.x_yd, place.y_yd) + actions[:, 1]
+    x = place.x_yd + carry * np.sin(bearing)
+    y = place.y_yd + carry * np.cos(bearing)
+    right = grid.x0_yd + (grid.columns - 1) * grid.step_yd
+    far = grid.y0_yd + (grid.rows - 1) * grid.step_yd
+    left_edge = grid.x0_yd + min(EDGE_YD, max(place.x_yd - grid.x0_yd, 0.0))
+    right_edge = right - min(EDGE_YD, max(right - place.x_yd, 0.0))  # a ball that lies out there may come in
+    inside = (x > left_edge) & (x < right_edge) & (y > grid.y0_yd) & (y < far)
+    return inside | (actions[:, 1] == 0.0)
+
+
+def shaped(place: Place) -> bool:
+    """Whether shots held down are in the bag today: there is wind or a tree, or somebody asked."""
+    return any(shot.flight == "low" for shot in place.board.bag.shots.shots)
+
+
+def part_families(place: Place) -> dict[int, tuple[float, float]]:
+    """Part swings worth a look from here: first row of the family -> (shot code, longest carry)."""
+    board, lie = place.board, place.lie
+    found = {}
+    longest = board.longest_part_yd(lie)
+    recovery = lie in RECOVERY_LIES
+    if place.distance_yd < PART_BEYOND * longest or recovery:
+        found[board.bag.shots.first_part] = (PART_SWING, longest)
+    longest = board.longest_punch_yd(lie)
+    running = place.distance_yd < RUNNING_YD  # on any day
+    near = running or (shaped(place) and place.distance_yd < PART_BEYOND * longest)
+    if longest > 0.0 and (near or recovery):
+        found[board.bag.shots.first_punch] = (PUNCH_SWING, longest)
+    return found
