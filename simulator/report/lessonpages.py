@@ -61,7 +61,7 @@ def lesson_pages(
         for name, (heading, make) in PAGES.items():
             if not only or name in only:
                 sheet = Sheet(f"{result.answer.hole.name}: {heading}")
-                if day := _day(name, result):
+                if day := _day(name, result, units):
                     sheet.words(day, 6.5, color=FAINT)
                 make(sheet, result, units)
                 sheet.foot(" ".join([takeaways.foot_words(result, units), *notes]))
@@ -87,12 +87,12 @@ def save_lesson(
     return write_pages(lesson_pages(result, units, only, notes), path)
 
 
-def _day(name: str, result: Lesson) -> str:
+def _day(name: str, result: Lesson, units: Units) -> str:
     """The day of the page's own shot; the patterns are drawn along the first leg."""
     answer = result.approach if name == "approach" else result.answer
     if name == "patterns":
-        return day_told(answer.conditions)
-    return day_told(answer.conditions, answer.best.aim_bearing_deg, "the shot")
+        return day_told(answer.conditions, units=units)
+    return day_told(answer.conditions, answer.best.aim_bearing_deg, "the shot", units)
 
 
 def _say(sheet: Sheet, lines: Sequence[str]) -> None:

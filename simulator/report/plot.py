@@ -124,7 +124,7 @@ def _title(answer: Answer, units: Units) -> str:
     lines = (
         f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}",
         f"{name_said(answer.player, 'handicap ')}, from {units.sentence(answer.start.words)}",
-        day_told(answer.conditions, answer.best.aim_bearing_deg, "the shot").rstrip("."),
+        day_told(answer.conditions, answer.best.aim_bearing_deg, "the shot", units).rstrip("."),
     )
     return "\n".join(part for line in lines for part in textwrap.wrap(line, TITLE_COLUMNS))
 

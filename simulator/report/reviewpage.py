@@ -128,7 +128,7 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
     hole = found.hole
     with matplotlib.rc_context(fname=STYLE):
         sheet = Sheet(f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}")
-        if day := day_told(found.conditions):
+        if day := day_told(found.conditions, units=units):
             sheet.words(day, 6.0, color=FAINT)
         sheet.words(verdict(found.player.name, found), 7.0)
         x0, x1, y0, y1 = _extent(found)
