@@ -548,10 +548,36 @@ def test_tees(words: str, tees: dict[str, float]) -> None:
     "par 4, 380 white, 340 yellow, 310 red", "par 4 380 white, 340 yellow, 310 red; fairway 28 wide",
     "par 4, 380 from the whites, 340 off the yellows, 310 from the reds", "par 4, white 380, yellow 340, red 310; out left 34",
     "7th, par 4, white tees 380 yards, yellow tees 340 yards and red tees 310 yards",
+    "par 4, 380 (white), 340 (yellow), 310 (red)", "par 4, 380 (whites) 340 (yellows) 310 (reds); out left 34",
+    "par 4; whites 380, yellows 340, reds 310; out left 34", "par 4, 380; 380 off the whites, 340 off yellow, 310 off red",
+    "Hole 7. Par 4. White 380, yellow 340, red 310. Out left 34.",
 ])  # fmt: skip
 def test_lengths_as_the_card_has_them(words: str) -> None:
     hole = hole_from_words(words).hole
     assert {t.name: round(hole.with_tee(t.name).length_yd) for t in hole.tees} == {"white": 380, "yellow": 340, "red": 310}
+
+
+@pytest.mark.parametrize(("words", "tees"), [
+    ("par 4, 412 off the back tee, 380 off the medal, 340 for ladies", {"back": 412, "medal": 380, "ladies": 340}),
+    ("par 4, 372 off the whites; pond right 213 to 254", {"white": 372}), ("par 4, 372 (white), SI 4", {"white": 372}),
+    ("par 4, 372, stroke index 7, red 330", {"main": 372, "red": 330}),
+    ("par 4, 372, red tee 330", {"main": 372, "red": 330}), ("par 4, 372, 350 for ladies", {"main": 372, "ladies": 350}),
+    ("par 3, 165 (white) over a pond", {"white": 165}), ("par 4, 330 (red), 372 (white)", {"red": 330, "white": 372}),
+])  # fmt: skip
+def test_other_tees_of_the_card(words: str, tees: dict[str, float]) -> None:
+    hole = hole_from_words(words).hole
+    assert {t.name: round(hole.with_tee(t.name).length_yd) for t in hole.tees} == tees
+
+
+def test_the_back_of_a_green_is_no_tee() -> None:
+    """ "Front 360, back 384" are the laser's figures of the green; only "back tee" is a tee."""
+    hole = hole_from_words("par 4, 372, front 360, back 384").hole
+    assert [t.name for t in hole.tees] == ["main"] and round(hole.length_yd) == 372
+
+
+def test_internal_out_of_bounds_is_out_of_bounds() -> None:
+    internal, plain = (hole_from_words(f"par 4, 388; {w}out of bounds right 25 from 150 to 300").hole for w in ("internal ", ""))
+    assert internal.surface_at(40, 220) is plain.surface_at(40, 220) is Surface.OUT_OF_BOUNDS
 
 
 @pytest.mark.parametrize(("words", "fairway", "green"), [

@@ -112,7 +112,10 @@ FILLERS = frozenset(
 """Words that say nothing."""
 
 _READ_AS: dict[str, str] = {
-    "": "coloured colored staked stakes marked lone single solitary cutting cuts wooded tucked cut forced",
+    "": (
+        "coloured colored staked stakes marked lone single solitary cutting cuts wooded tucked cut forced "
+        "internal"
+    ),
     "above": "higher raised elevated upper",
     "across": "crosses crossing cross",
     "ahead": "forward forwards",
@@ -189,12 +192,27 @@ _SAY_INSTEAD: dict[str, str] = {
     ),
     "hard steep steeply severe severely": 'say how much: "green falls back to front 4%"',
     "shot": 'leave it out, or say what lies higher: "fairway 12 below the tee", "green 5 above the fairway"',
-    "drop": 'from where to where? "fairway 12 below the tee", "green 30 ft below the tee"',
-    "double": 'say each bend: "dogleg right at 220, left at 330"',
+    "drop dropping": (
+        'from where to where? "fairway 12 below the tee", "green 30 ft below the tee"; of a dropping '
+        "zone nothing is known here: leave it out"
+    ),
+    "double shared": (
+        'say each bend: "dogleg right at 220, left at 330"; a green of two holes is drawn as its part for '
+        'this one: "green 30 deep, 26 wide"'
+    ),
+    "everything kicks kick feeds feed gathers cambered camber hog hogback hogsback": (
+        'only greens fall in words; a file can give any ground "slope_pct" and "falls"'
+    ),
+    "valley dip gully gulley hill crest rise": (
+        'say the heights: "fairway 12 below the tee", "green 5 above the fairway"'
+    ),
+    "stone": 'a wall that is the boundary is "wall right 40"; one that is only in the way: leave it out',
     "waste beach cliff quarry mound mounds hollow hollows swale swales runoff": (
         'say how it plays: "bunker left at 230", "heavy rough left 20", "red penalty area left 200 to 260"'
     ),
-    "kidney boomerang shaped": 'leave its shape out and say how large it is: "green 30 deep, 22 wide"',
+    "kidney boomerang horseshoe heart pear shaped": (
+        'leave its shape out and say how large it is: "green 30 deep, 22 wide"'
+    ),
     "inch inches": 'say "rough" or "heavy rough"',
     "longer shorter": 'say the height: "uphill 10"',
     "driving practice": 'say what it is: "out right 40", "rough right 40"',
