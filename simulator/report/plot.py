@@ -139,8 +139,8 @@ def _keys(answer: Answer, ax: Axes, seen: list[Surface], units: Units) -> float:
     names = [str(patch.get_label()) for patch in patches]
     ground = _legend(ax, patches, names, below, columns=GROUND_COLUMNS)
     below += _height_in(ground) + GAP_IN
-    falls = [groundplot.FALLS] if groundplot.falls_shown(ax) else []
-    said = " ".join([READING.format(unit=units.name), *falls, RULES, *map_data(answer.hole)])
+    reading = (READING.format(unit=units.name), groundplot.falls_said(ax), RULES, *map_data(answer.hole))
+    said = " ".join(filter(None, reading))
     words = "\n".join(textwrap.wrap(said, FOOT_COLUMNS))
     foot = ax.text(0.0, 0.0, words, transform=_down(ax, below), va="top", fontsize=5.5, color=FAINT)
     return below + _height_in(foot)

@@ -10,7 +10,7 @@ from ..hole.surfaces import Surface
 from ..hole.troubles import Trouble
 from ..hole.yardage import GreenSize, Yardage
 from .credits import map_data
-from .groundplot import ground_key
+from .groundplot import falls_said, ground_key
 from .holemap import draw_map, letters, off_the_map, whole_hole
 from .page import own_axes
 from .palette import FAINT, GROUND, INK, STYLE
@@ -116,7 +116,7 @@ def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
         for line in green_words(yardage.green, units):
             sheet.words(line, 6.5)
         sheet.key(ground_key(seen), columns=3)
-        sheet.foot(foot_words(yardage))
+        sheet.foot(" ".join(filter(None, (falls_said(ax), foot_words(yardage)))))
         return sheet.done()
 
 
