@@ -149,6 +149,8 @@ SAID_ALIKE = [
     # what a laser says of the green
     ("par 4, 372; front 360, flag 371, back 386; pond right at 220", "par 4, 372; green front 360, back 386; pin at 371; pond right at 220"),
     ("par 4, 372; front edge 360, back edge 386; pond right at 220", "par 4, 372; green front 360, back 386; pond right at 220"),
+    ("par 4, 372 to the middle, 360 to the front; 386 to the back; pond right at 220", "par 4, 372; green front 360, back 386; pond right at 220"),
+    ("par 4, 372; back 386, front 360; pond right at 220", "par 4, 372; green front 360, back 386; pond right at 220"),
     ("par 4, front 360, middle 372, back 386; pond right at 220", "par 4, 372; green front 360, back 386; pond right at 220"),
     # two sides of the green: the second was lost, or refused
     ("par 4, 372; water short and right of the green", "par 4, 372; water short of the green; water right of the green"),
@@ -347,6 +349,11 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "two bunkers left and one right of the green": [(374, -16, B), (386, -16, B), (380, 17, B), (380, -16, R)],
     "bunkers 150 and 130 from the green on the left": [(209, -16, B), (229, -16, B), (219, -18, R), (380, -146, R)],
     "cross bunkers 80 short of the green": [(283, 0, B), (288, 0, F)],
+    "three bunkers across the fairway at 210":  # they lay one behind another, each from edge to edge
+        [(210, 0, B), (210, 10, B), (210, -10, B), (210, 5.3, F), (210, -5.3, F), (194, 0, F), (226, 0, F)],
+    "two cross bunkers at 210": [(210, 0, F), (210, 7, B), (210, -7, B), (202, 7, F), (218, -7, F)],
+    "gully across 200 to 215": [(199, 0, F), (207, 0, W), (207, 30, W), (216, 0, F)],
+    "second shot over a lake 300 to 330": [(299, 0, F), (315, 0, W), (331, 0, F)],
     "bunker five right of the green": [(380, 16, R), (380, 18, B)],  # yards, where the bunker is named
     "bunker 12 long by 6 wide, left of the green": [(385, -17, B), (387, -17, R)],
     "pond right 150 to 220, 10 from the fairway edge": [(200, 23, R), (200, 25, W)],

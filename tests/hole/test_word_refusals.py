@@ -85,6 +85,10 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; green with a false front": ("'false' (letter 26)", "say how it falls"),
     "par 4, 372; fast green": ("'fast' (letter 13)", "--stimp 11"),
     "par 4, 372; double dogleg": ("'double' (letter 13)", "say each bend"),
+    "par 4, 380; fairway bunker left": ("'fairway' (letter 13)", "how far along the line"),  # was by the green
+    "par 4, 395, slight dogleg left; bunker on the inside of the corner":
+        ("'corner' (letter 61)", 'Say "dogleg left at 235"'),  # it was drawn left of the green
+    "par 4, 372; stimp 11": ("'stimp' (letter 13)", "--stimp 11"),
     "par 4, 372; double green": ("'double' (letter 13)", '"green 30 deep, 26 wide"'),  # it told of bends alone
     "par 4, 372; green shared with the 9th": ("'shared' (letter 19)", '"green 30 deep, 26 wide"'),
     "par 3, 148; drop zone 90 out": ("'drop' (letter 13)", "dropping zone nothing is known"),

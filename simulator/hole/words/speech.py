@@ -100,6 +100,10 @@ def _plainly(tokens: list[Token]) -> list[Token]:
         behind = [_key(one) for one in tokens[k : k + 3]]
         following = behind[0] if behind else ""
         of_trees = bool(out) and HEADS.get((out[-1].key,)) == "trees"
+        if token.key == "shot" and following in ("over", "across"):  # "second shot over a lake 300 to 380"
+            while out and _key(out[-1]) in ("tee", "approach", *FILLERS):
+                out.pop()
+            continue
         lines = of_trees and token.key in ("line", "lines") and following in (*_OTHER, "the", "both", "each")
         if lines or (token.key == "straight" and following == "across"):
             continue
@@ -238,6 +242,8 @@ def _at_the_bend(tokens: list[Token]) -> list[Token]:
         if not corner or told:
             out.append(token)
             continue
+        if side and at is None and _is_of("bunker", out) and not _is_placed(out, tokens[k + 1 :]):
+            raise token.error(f'how far on is it? Say "dogleg {side} at 235", or of the bunker "at 240"')
         back = len(out)
         while back and _key(out[back - 1]) in (*FILLERS, "of", "at", "on", "in", "round", "around"):
             back -= 1

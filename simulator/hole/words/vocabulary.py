@@ -33,8 +33,8 @@ _NOUNS: dict[str, str] = {
         "marsh, swamp, sea, ocean, penalty area, red stakes, yellow stakes"
     ),
     "stream": (
-        "stream, burn, brook, creek, beck, ditch, drain, dyke, dike, river, canal, ravine, streams, burns, "
-        "brooks, creeks, ditches, drains"
+        "stream, burn, brook, creek, beck, ditch, drain, dyke, dike, river, canal, ravine, gully, gulley, "
+        "chasm, streams, burns, brooks, creeks, ditches, drains"
     ),
     "out": (
         "out, ob, oob, out of bounds, boundary, fence, wall, road, lane, railway, property line, white "
@@ -179,7 +179,9 @@ _SAY_INSTEAD: dict[str, str] = {
         'a green is level or falls one way: "green falls back to front 2%"; a file can have "green_part"'
     ),
     "false away": 'say how it falls: "green falls to the front 3%", "green falls front to back 2%"',
-    "fast slow quick firm soft": "that is said with the question: --stimp 11, --firmness firm",
+    "fast slow quick firm soft stimp stimpmeter": (
+        "that is said with the question: --stimp 11, --firmness firm"
+    ),
     "cluster nest string clump": 'say how many, and where: "three bunkers right at 240"',
     "flank flanks flanked flanking": 'say "bunkers both sides of the green"',
     "surrounded surround surrounds ringed": (
@@ -203,7 +205,7 @@ _SAY_INSTEAD: dict[str, str] = {
     "everything kicks kick feeds feed gathers cambered camber hog hogback hogsback": (
         'only greens fall in words; a file can give any ground "slope_pct" and "falls"'
     ),
-    "valley dip gully gulley hill crest rise": (
+    "valley dip hill crest rise": (
         'say the heights: "fairway 12 below the tee", "green 5 above the fairway"'
     ),
     "stone": 'a wall that is the boundary is "wall right 40"; one that is only in the way: leave it out',
