@@ -39,6 +39,11 @@ SAID_ALIKE = [
     ("par 4, 372; pond right at 220; OB left 40 right 30", "par 4, 372; pond right at 220; out left 40; out right 30"),
     ("par 4, 372; pond right at 220; ob 40 left 30 right", "par 4, 372; pond right at 220; out left 40; out right 30"),
     # at the corner, unless a number says where: it was a greenside one
+    ("par 4, 372; pond right at 220; fairway 30 wide, ends at 250, starts again at 290",
+     "par 4, 372; pond right at 220; fairway 30 wide to 250; fairway 30 wide from 290"),
+    ("par 4, 372; pond right at 220; fairway 30 wide, 150 to 230, 260 to 320",
+     "par 4, 372; pond right at 220; fairway 30 wide, 150 to 230; fairway 30 wide, 260 to 320"),
+    ("par 4, 372; pond right at 220; turns right 150 out", "par 4, 372; pond right at 220; turns right at 222"),
     ("par 4, 372; pond right at 220; dogleg left at 220, bunkers inside the corner",
      "par 4, 372; pond right at 220; dogleg left at 220; bunkers left at 220"),
     ("par 4, 372; pond right at 220; dogleg left at 220; bunker outside the corner, 240",
@@ -491,6 +496,7 @@ def test_a_pin_is_so_far_from_the_edge_of_the_green_where_it_stands(paces: str) 
 @pytest.mark.parametrize(("words", "front", "depth", "width", "fall"), [
     ("green 24 deep", 368, 24, 24, None), ("green 24 deep, 20 wide, falls front left 2%", 368, 24, 20, (2, 225)),
     ("green 30 by 22, 2.5% back to front", 365, 30, 22, (2.5, 180)), ("green slopes to the back", 366, 28, 24, (2, 0)),
+    ("green falls from back left to front right 3%", 366, 28, 24, (3, 135)), ("green slopes back right to front left", 366, 28, 24, (2, 225)),
     ("green front 360, back 392, tilts left to right", 360, 32, 24, (2, 90)), ("green 362 to 390", 362, 28, 24, None),
     ("front of green 360; back of the green 390", 360, 30, 24, None), ("green 24 deep, level", 368, 24, 24, (0, 0)),
     # from where it is high: to the other side

@@ -36,9 +36,24 @@ _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
 
 def in_grammar(tokens: list[Token]) -> list[Token]:
     """The same hole with these turns of speech in words that the grammar has."""
+    tokens = _corner_to_corner(tokens)
     begun = _tee_shot(green_readings(by_the_card(_which_hole(tokens))))
     plain = _told_sizes(_pin_high(_pairs(_coloured(_plainly(begun)))))
     return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(plain)))))
+
+
+def _corner_to_corner(tokens: list[Token]) -> list[Token]:
+    """ "Falls from back left to front right" is "falls front right"."""
+    ends = {"front": "back", "back": "front"} | _OTHER
+    out: list[Token] = []
+    for token in tokens:
+        out.append(token)
+        keys = [_key(one) for one in out[-5:]]
+        if len(keys) == 5 and keys[2] == "to" and [ends.get(key) for key in keys[:2]] == keys[3:]:
+            out[-5:] = out[-2:]
+            if len(out) > 2 and _key(out[-3]) == "from":  # falls from the back to the front
+                del out[-3]
+    return out
 
 
 def _which_hole(tokens: list[Token]) -> list[Token]:

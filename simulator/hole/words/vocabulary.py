@@ -223,6 +223,10 @@ _SAY_INSTEAD: dict[str, str] = {
     "repair": "relief there is free: leave it out",
     "laser": 'say what was read: "front 335, back 362, flag 350", "pond right 213 to 254"',
     "blind": "nothing depends on it, leave it out",
+    "angled turned": "a green lies along the line of play: leave it out; in a file it may have a turn_deg",
+    "round around": (
+        'say where it lies: "trees inside the corner, 180 to 230", "bunkers both sides of the green"'
+    ),
     "over": 'say where it lies: "pond across 100 to 140", "carry 190 to clear the pond"',
 }
 INSTEAD = by_word(_SAY_INSTEAD)
