@@ -43,6 +43,8 @@ SAID_ALIKE = [
      "par 4, 372; pond right at 220; fairway 30 wide to 250; fairway 30 wide from 290"),
     ("par 4, 372; pond right at 220; fairway 30 wide, 150 to 230, 260 to 320",
      "par 4, 372; pond right at 220; fairway 30 wide, 150 to 230; fairway 30 wide, 260 to 320"),
+    ("par 4, 372; pond right at 220; fairway narrows from 35 to 22 at 260",
+     "par 4, 372; pond right at 220; fairway 35 wide, narrows to 22 at 260"),
     ("par 4, 372; pond right at 220; turns right 150 out", "par 4, 372; pond right at 220; turns right at 222"),
     ("par 4, 372; pond right at 220; dogleg left at 220, bunkers inside the corner",
      "par 4, 372; pond right at 220; dogleg left at 220; bunkers left at 220"),
@@ -346,6 +348,15 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "road down the right is out of bounds, 40": [(220, 39, R), (220, 41, O), (220, -41, R)],
     "out left 30 and road right 40": [(220, -31, O), (220, 39, R), (220, 41, O)],
     "trees left and right 25": [(220, -24, R), (220, -26, T), (220, 24, R), (220, 26, T)],
+    "trees 25 left and right": [(220, -24, R), (220, -26, T), (220, 24, R), (220, 26, T)],  # right they were at 28
+    "trees 25 left and 40 right": [(220, -26, T), (220, 39, R), (220, 41, T)],
+    "gorse 200 to 260 left and right":  # on the right it ran from tee to green
+        [(230, -25, H), (230, 25, H), (190, -25, R), (190, 25, R), (270, 25, R)],
+    "hedge across at 300": [(300, 0, T), (300, 20, T), (297, 20, R), (303, -20, R)],  # it was 40 thick
+    "creek right in front of the green": [(354, 0, W), (354, -20, W), (354, 20, W)],  # it was a puddle on the right
+    "bunker right behind the green": [(399, 0, B), (399, 10, R)],
+    "pond right, in front of the green": [(340, 30, W), (340, 0, F)],
+    "ditch in front of the tee at 60": [(60, 0, W), (63, 0, R)],
     "line of poplars right 180 to 220, 40 off the line": [(200, 41, T), (200, 39, R), (230, 41, R)],
     "bunkers at 220, 240 and 260 on the right": [(220, 16, B), (240, 16, B), (260, 16, B), (240, -16, R), (220, 0, F)],
     "green guarded by bunkers left and right": [(380, -18, B), (380, 18, B), (380, 0, G)],

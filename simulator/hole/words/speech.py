@@ -39,7 +39,7 @@ def in_grammar(tokens: list[Token]) -> list[Token]:
     tokens = _corner_to_corner(tokens)
     begun = _tee_shot(green_readings(by_the_card(_which_hole(tokens))))
     plain = _told_sizes(_pin_high(_pairs(_coloured(_plainly(begun)))))
-    return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(plain)))))
+    return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(_both_sides(plain))))))
 
 
 def _corner_to_corner(tokens: list[Token]) -> list[Token]:
@@ -115,6 +115,16 @@ def _plainly(tokens: list[Token]) -> list[Token]:
         behind = [_key(one) for one in tokens[k : k + 3]]
         following = behind[0] if behind else ""
         of_trees = bool(out) and HEADS.get((out[-1].key,)) == "trees"
+        near = following == "behind" or behind[:2] == ["in", "front"]
+        alone = not out or (out[-1].kind == "word" and _key(out[-1]) not in _OTHER)
+        if token.key in ("right", "straight") and near and alone:  # "right behind the green" is behind it
+            continue
+        if token.key in ("narrows", "widens") and following == "from":  # "narrows from 35 to 22 at 260"
+            told = tokens[k + 1 : k + 3]
+            if [one.kind for one in told] == ["number", "word"] and told[1].key == "to":
+                out += [told[0], replace(told[1], key="wide"), replace(told[1], kind="soft", key=","), token]
+                k += 2
+                continue
         if token.key == "shot" and following in ("over", "across"):  # "second shot over a lake 300 to 380"
             while out and _key(out[-1]) in ("tee", "approach", *FILLERS):
                 out.pop()
@@ -171,6 +181,21 @@ def _coloured(tokens: list[Token]) -> list[Token]:
                 "penalty area"
             )
     return tokens
+
+
+def _both_sides(tokens: list[Token]) -> list[Token]:
+    """ "25 left and right" is left and right 25; "200 to 260 left and right" is as it stands."""
+    out: list[Token] = []
+    for k, token in enumerate(tokens):
+        out.append(token)
+        run = out[-4:]
+        keys = [_key(one) for one in run[1:]]
+        ranged = len(out) > 4 and _key(out[-5]) in ("to", "until", "at", "from")
+        told = k + 1 < len(tokens) and tokens[k + 1].kind == "number"
+        if keys in (["left", "and", "right"], ["right", "and", "left"]) and run[0].kind == "number":
+            if not ranged and not told:
+                out[-4:] = [*run[1:], run[0]]
+    return out
 
 
 def _sides_apart(tokens: list[Token]) -> list[Token]:

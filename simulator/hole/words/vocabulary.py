@@ -106,7 +106,7 @@ FILLERS = frozenset(
     listed(
         "the a an is are there it its with which that about approx approximately roughly around some running "
         "runs lies sits stands starting has have only just very then also than i my your you we plays "
-        "playing again twice first second third fourth need needs today"
+        "playing again twice first second third fourth need needs today directly immediately"
     )
 )
 """Words that say nothing."""
