@@ -197,7 +197,7 @@ def test_a_wedge_whose_ball_came_to_the_hole_was_no_full_one(judge: Judge) -> No
     carry_yd = next(club.carry_yd for club in judge.player.clubs if club.name == "sand wedge")
     out = round(carry_yd - 13.0)
     near, over, wet = (
-        judged(judge, f"driver to 160 out; 7i to {out} out, fairway; sand wedge to {where}")[2]
+        judged(judge, f"driver to 160 out; 7i to {out} out; sand wedge to {where}")[2]
         for where in ("12 ft", "12 behind the green", "10 behind the green")
     )
     assert near.chosen.flight in ("part", "gripped", "punch") and near.choice.value < 0.1

@@ -59,7 +59,7 @@ places other than tees (``python benchmarks/map_error.py``, 2026-11-28)."""
 TOO_MUCH, TOO_MUCH_YD = 1.25, 8.0
 """A full swing that carries farther than this times the distance to the pin, and so many yards more, is not
 what was hit (assumed): a club named there was swung short of full. Where part swings are played, so is one
-that carries only those yards too far, if its ball stopped nearer to the pin than half of what it is too long."""
+that carries only those yards too far, if its ball stopped nearer to the pin than half of the excess."""
 
 CLOSE, MOST_CLOSE = 0.1, 4
 """Shots the search puts so near its best are valued too [strokes], so many at the most."""
