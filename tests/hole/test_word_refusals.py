@@ -88,6 +88,9 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 380; fairway bunker left": ("'fairway' (letter 13)", "how far along the line"),  # was by the green
     "par 4, 395, slight dogleg left; bunker on the inside of the corner":
         ("'corner' (letter 61)", 'Say "dogleg left at 235"'),  # it was drawn left of the green
+    "par 5, 510; dogleg left 30 at 240, right 30 at 400; trees inside the corners":  # they were drawn on the left
+        ("'inside' (letter 59)", "of which bend?"),
+    "par 4, 372; three bunkers left at 240, 10 apart": ("'apart' (letter 43)", "230, 240 and 250"),
     "par 4, 372; green angled right": ("'angled' (letter 19)", "turn_deg"),
     "par 4, 372; dogleg right at 230 round a wood": ("'round' (letter 33)", "trees inside the corner"),
     "par 4, 372; stimp 11": ("'stimp' (letter 13)", "--stimp 11"),

@@ -264,12 +264,18 @@ def _bend_of(tokens: list[Token]) -> tuple[str, Token | None]:
     for k, token in enumerate(tokens):
         if HEADS.get((token.key,)) != "bend":
             continue
-        run = tokens[k + 1 : next((j for j in range(k, len(tokens)) if _is_break(tokens[j])), len(tokens))]
+        ends = (j for j in range(k + 1, len(tokens)) if _ends_bend(tokens[j]))
+        run = tokens[k + 1 : next(ends, len(tokens))]
         told = [_key(one) for one in run if _key(one) in _OTHER]
         if told:
-            sides.add(told[0])
-            at += [b for a, b in pairwise(run) if a.key == "at" and b.kind == "number"][:1]
+            sides |= set(told)  # "dogleg left at 240, right at 400" are two
+            at += [b for a, b in pairwise(run) if a.key == "at" and b.kind == "number"]
     return (sides.pop() if len(sides) == 1 else ""), at[0] if len(at) == 1 else None
+
+
+def _ends_bend(token: Token) -> bool:
+    """Whether what is said of bends is over: a full break, or the noun of something else."""
+    return token.kind == "hard" or (token.kind == "word" and (token.key,) in HEADS)
 
 
 def _at_the_bend(tokens: list[Token]) -> list[Token]:

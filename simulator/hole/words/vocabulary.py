@@ -222,6 +222,7 @@ _SAY_INSTEAD: dict[str, str] = {
     "wind windy breeze": 'that is said with the question: --wind "12 mph against"',
     "repair": "relief there is free: leave it out",
     "laser": 'say what was read: "front 335, back 362, flag 350", "pond right 213 to 254"',
+    "apart": 'say where each is: "bunkers left at 230, 240 and 250"',
     "blind": "nothing depends on it, leave it out",
     "angled turned": "a green lies along the line of play: leave it out; in a file it may have a turn_deg",
     "round around": (
@@ -239,6 +240,8 @@ _ALONE = {
     "out": 'say "at 150 out" (to the middle of the green), or "out left 34" for a boundary',
     "in": 'say "from 200 to the green", or how far from the green, "100 out"',
     "aim": 'name the mark: "mark clubhouse 10 right at 400"',
+    "inside": 'of which bend? Say left or right, and where: "trees right 380 to 440"',
+    "outside": 'of which bend? Say left or right, and where: "trees right 380 to 440"',
     "deep": 'a number goes before it ("24 deep"); bunkers play alike, leave it out of one',
     "tall": 'a number goes before it: "15 tall"',
     "above": 'by how much? For example "6 above the fairway"',
