@@ -310,7 +310,7 @@ PHRASES = tuple(
         (rf"{NUMBER}[\s-]*{NEEDED_UNIT}[\s-]*(?P<shape>{SHAPED})\s+(?:with|off)\s+{WHOSE}",
          _shape_of_club),
         (rf"{NUMBER}[\s-]*{NEEDED_UNIT}[\s-]*(?P<shape>{SHAPED})\b", _shape),
-        (rf"(?P<shape>{SHAPED})(?:s|r)?\b(?:\s+(?:it|(?:the|his|her|my)\s+ball)\b)?(?:\s*(?:of\s+)?{NUMBER}{UNIT}(?![\s\w]*(?:wide|deep)))?",
+        (rf"(?P<shape>{SHAPED})(?:s|r)?\b(?:\s+(?:it|everything|(?:the|his|her|my)\s+ball)\b)?(?:\s*(?:of\s+)?{NUMBER}{UNIT}(?![\s\w]*(?:wide|deep)))?",
          _shape),
         (rf"{NUMBER}{UNIT}\s*(?P<what>wide|across|deep)\b", _width),
         (rf"(?P<what>width|depth)\s*(?:of\s+)?{NUMBER}{UNIT}",

@@ -37,8 +37,8 @@ def quoted(text: str) -> str:
 _MARK = re.compile(r"(?<=\w)\s*[:=]\s*(?=\d)|(?<=[a-z])-(?=\d{2,3}(?!\w))")
 """What stands between a club and its distance and says nothing: "7i: 150", "driver-210"."""
 
-_STOP = re.compile(r"(?<=\d)\.(?=\s|$)")
-"""A full stop behind a number parts what is said, as a semicolon does."""
+_STOP = re.compile(r"(?<=\w)(?<!hcp)\.(?=\s|$)|(?<=hcp)\.(?=\s+\D|$)", re.IGNORECASE)
+"""A full stop parts what is said, as a semicolon does; that of "hcp. 15" does not."""
 
 _IRONS = re.compile(
     r"\b(?:irons?\s+)?([2-8])[\s-]*(?:i(?:rons?)?)?\s*(?:-|–|to|through)\s*"

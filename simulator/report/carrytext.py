@@ -17,7 +17,7 @@ from .units import YARDS, Units
 
 def table(player: Player, conditions: Conditions, rows: Sequence[Carry], units: Units = YARDS) -> str:
     """Carry and run of every shot, still and today, as text of at most 80 columns."""
-    lines = [f"{player.name} today: {day_words(conditions)}", ""]
+    lines = [f"{player.name} today: {day_words(conditions, units)}", ""]
     lines.append(f"{'':<22}{'still air':>16}{'today':>18}{'drift':>12}")
     lines.append(f"{'':<22}{'carry':>9}{'run':>7}{'carry':>11}{'run':>7}{'':>12}")
     for row in rows:
@@ -53,7 +53,7 @@ def sum_text(player: Player, conditions: Conditions, found: Effective, units: Un
     parts = (found.distance_yd, found.height_adds_yd, found.air_adds_yd, found.wind_adds_yd)
     distance, height, air, wind = adding_up([units.of(part) for part in parts])
     lines = [
-        f"{player.name} today: {day_words(conditions)}",
+        f"{player.name} today: {day_words(conditions, units)}",
         "",
         f"{'distance':<12}{distance:>6} {units.short}",
         f"{'height':<12}{height:>+6}    {units.number(found.height_yd, signed=True)} {units.short}{pair}",

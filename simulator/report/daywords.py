@@ -9,7 +9,7 @@ from .figures import capital
 from .units import YARDS, Units
 
 
-def day_words(conditions: Conditions) -> str:
+def day_words(conditions: Conditions, units: Units = YARDS) -> str:
     """The day in a phrase; the other height's wind beside the one given."""
     wind = conditions.wind
     air = f"{conditions.temperature_c:.0f} C"
@@ -19,11 +19,12 @@ def day_words(conditions: Conditions) -> str:
         return f"still air, {air}"
     at_10m, at_head = other_height(wind)
     told = (
-        f"as forecast, {at_head:.0f} at head height"
+        f"as forecast, {units.wind(at_head)} at head height"
         if wind.height == "forecast"
-        else f"as felt, {at_10m:.0f} at 10 m"
+        else f"as felt, {units.wind(at_10m)} at 10 m"
     )
-    return f"wind {wind.speed_mph:.0f} mph from {clock(wind.from_deg)} ({told}), {air}"
+    speed = f"{units.wind(wind.speed_mph)} {units.wind_unit}"
+    return f"wind {speed} from {clock(wind.from_deg)} ({told}), {air}"
 
 
 def clock(from_deg: float) -> str:
@@ -44,19 +45,24 @@ def firmness_words(conditions: Conditions) -> str:
     return ", ".join(said)
 
 
-def wind_words(conditions: Conditions, along_deg: float, of: str = "the shot") -> str:
+def wind_words(
+    conditions: Conditions, along_deg: float, of: str = "the shot", units: Units = YARDS
+) -> str:
     """A mean wind above nothing as a line on a bearing meets it, without a capital; else empty."""
     wind = conditions.wind
     if wind is None or wind.speed_mph <= 0.0:
         return ""
-    gusts = f" +- {wind.gust_mph:.0f}" if round(wind.gust_mph) else ""
+    gusts = f" +- {units.wind(wind.gust_mph)}" if round(wind.gust_mph) else ""
     level = "forecast, at 10 m" if wind.height == "forecast" else "felt at head height"
     swing = f", +- {wind.swing_deg:.0f} degrees" if round(wind.swing_deg) else ""
     hands = clock(wind.from_deg - along_deg)
-    return f"wind {wind.speed_mph:.0f}{gusts} mph from {hands} of {of}{swing}, taken as {level}"
+    speed = f"{units.wind(wind.speed_mph)}{gusts} {units.wind_unit}"
+    return f"wind {speed} from {hands} of {of}{swing}, taken as {level}"
 
 
-def day_told(conditions: Conditions, along_deg: float = 0.0, of: str = "the first leg") -> str:
+def day_told(
+    conditions: Conditions, along_deg: float = 0.0, of: str = "the first leg", units: Units = YARDS
+) -> str:
     """The day as a page says it: wind, air and ground where they are not the usual ones, else empty.
 
     Parameters
@@ -74,7 +80,7 @@ def day_told(conditions: Conditions, along_deg: float = 0.0, of: str = "the firs
         air.append(f"{conditions.altitude_m:.0f} m up")
     if conditions.pressure_hpa is not None:
         air.append(f"{conditions.pressure_hpa:.0f} hPa at the course")
-    parts = (wind_words(conditions, along_deg, of), ", ".join(air), firmness_words(conditions))
+    parts = (wind_words(conditions, along_deg, of, units), ", ".join(air), firmness_words(conditions))
     words = "; ".join(part for part in parts if part)
     return f"{capital(words)}." if words else ""
 
@@ -87,7 +93,7 @@ def day_sentence(answer: Answer, units: Units = YARDS, *, putt: bool = True) -> 
     conditions, day = answer.conditions, answer.day
     said = []
     wind = conditions.wind
-    text = wind_words(conditions, answer.best.aim_bearing_deg)
+    text = wind_words(conditions, answer.best.aim_bearing_deg, units=units)
     if wind is not None and text:
         text = capital(text)
         other = day.other_height_carry_yd

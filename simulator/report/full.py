@@ -110,6 +110,8 @@ def _sureness(answer: Answer, units: Units) -> list[str]:
 def _tried(flip: Flip, units: Units) -> str:
     if flip.unit == "yd":
         return f"{units.number(flip.tried[0])} to {units.number(flip.tried[1])} {units.short}"
+    if flip.unit == "mph":
+        return f"{units.wind(flip.tried[0])} to {units.wind(flip.tried[1])} {units.wind_unit}"
     return f"{flip.tried[0]:g} to {flip.tried[1]:g} {flip.unit}"
 
 

@@ -29,7 +29,7 @@ FALL_ARROW_YD = 4.0
 """Half the length of the arrow that shows how a green falls [yd]."""
 
 FALLS = "Arrow: the way the green falls."
-"""Said where `falls_shown`."""
+"""Said by `falls_said`."""
 
 LEAST_ARROW_PT = 12.0
 """A shorter arrow is none that anybody could read [points]."""
@@ -125,6 +125,11 @@ def falls_shown(ax: Axes) -> list[Annotation]:
     return [text for text in ax.texts if isinstance(text, Annotation) and text.arrow_patch is not None]
 
 
+def falls_said(ax: Axes) -> str:
+    """What a page says of the arrows on its picture; empty where there is none."""
+    return FALLS if falls_shown(ax) else ""
+
+
 def keep_off_falls(ax: Axes, labels: Labels) -> None:
     """Keep words off the arrows of `falls_shown`."""
     for arrow in falls_shown(ax):
@@ -200,8 +205,9 @@ def draw_marks(ax: Axes, hole: Hole, start: Start, labels: Labels) -> None:
         markeredgecolor=INK, zorder=6.0, linestyle="none",
     )  # fmt: skip
     labels.keep_clear(*start.xy_yd, 4.0)
+    troubles = shapely.union_all([f.area for f in hole.features if f.surface in TROUBLE])
     for words, x, y in (("tee" if at_tee else "ball", start.x_yd, start.y_yd), ("pin", pin.x_yd, pin.y_yd)):
-        labels.put(words, round_about(ax, x, y), fontsize=6.5)
+        labels.put(words, round_about(ax, x, y), off=troubles, fontsize=6.5)
 
 
 def draw_aim_marks(ax: Axes, hole: Hole, labels: Labels) -> None:

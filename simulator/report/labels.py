@@ -76,6 +76,7 @@ class Labels:
         words: str,
         places: Iterable[tuple[float, float]],
         within: shapely.Geometry | None = None,
+        off: shapely.Geometry | None = None,
         **style: Any,
     ) -> Text | None:
         """Write words with a light edge at the first-best of some places (data units, their middle).
@@ -86,6 +87,8 @@ class Labels:
         places : iterable of (float, float)
         within : geometry, optional
             Ground the words name: of places that cover as little, they go where least of them lies off it.
+        off : geometry, optional
+            Ground of others, which the words would hide or seem to name: least of them lies on it.
 
         Returns
         -------
@@ -107,7 +110,7 @@ class Labels:
             covered = int(
                 ((self.avoid >= (box.x0, box.y0)) & (self.avoid <= (box.x1, box.y1))).all(axis=1).sum()
             )
-            cost = covered + self._off(box, within)
+            cost = covered + self._off(box, within) + (0 if off is None else self._on(box, off))
             if best is None or cost < best[0]:
                 best = (cost, place, box)
                 if cost == 0:
@@ -123,9 +126,13 @@ class Labels:
         """How many of a few places spread over a box lie off some ground; none of ground it would hide."""
         if within is None or within.area * self._pixels_in_unit < box.width * box.height:
             return 0
+        return SPREAD[0] * SPREAD[1] - self._on(box, within)
+
+    def _on(self, box: Bbox, ground: shapely.Geometry) -> int:
+        """How many of a few places spread over a box lie on some ground."""
         x, y = np.meshgrid(np.linspace(box.x0, box.x1, SPREAD[0]), np.linspace(box.y0, box.y1, SPREAD[1]))
         xy = self.ax.transData.inverted().transform(np.column_stack([x.ravel(), y.ravel()]))
-        return int((~shapely.contains_xy(within, xy)).sum())
+        return int(shapely.contains_xy(ground, xy).sum())
 
     def keep_off(self, one: tuple[float, float], other: tuple[float, float], radius_pt: float) -> None:
         """Keep words off a line between two places in data units."""

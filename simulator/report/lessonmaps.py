@@ -67,6 +67,7 @@ def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     _draw_room(ax, answer, answer.best)
     shotplot.draw_shot(ax, answer, answer.recommended, SHOTS[0], 0.0)
     labels = Labels(ax, shotplot.words_avoid(answer, [answer.recommended]))
+    groundplot.keep_off_falls(ax, labels)
     groundplot.draw_marks(ax, answer.hole, answer.start, labels)
     groundplot.draw_arcs(ax, answer.hole, answer.start, labels, units)
     for one in _matter(result, answer.best):
@@ -92,6 +93,7 @@ def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None) -> Axes:
     shotplot.draw_shot(ax, answer, index, _look(answer, index), 0.0)
     dots = shotplot.hundred(answer, one)
     labels = Labels(ax, shotplot.words_avoid(answer, [index]))
+    groundplot.keep_off_falls(ax, labels)
     groundplot.draw_marks(ax, answer.hole, answer.start, labels)
     troubles = {f.name for f in answer.hole.features if f.surface in TROUBLE}
     for name, count in shotplot.counts(answer, one).items():

@@ -62,7 +62,7 @@ def lesson_pages(
         for name, (heading, make) in PAGES.items():
             if not only or name in only:
                 sheet = Sheet(f"{result.answer.hole.name}: {heading}")
-                if day := _day(name, result):
+                if day := _day(name, result, units):
                     sheet.words(day, 6.5, color=FAINT)
                 make(sheet, result, units)
                 sheet.foot(" ".join([takeaways.foot_words(result, units), *notes]))
@@ -88,12 +88,12 @@ def save_lesson(
     return write_pages(lesson_pages(result, units, only, notes), path)
 
 
-def _day(name: str, result: Lesson) -> str:
+def _day(name: str, result: Lesson, units: Units) -> str:
     """The day of the page's own shot; the patterns are drawn along the first leg."""
     answer = result.approach if name == "approach" else result.answer
     if name == "patterns":
-        return day_told(answer.conditions)
-    return day_told(answer.conditions, answer.best.aim_bearing_deg, "the shot")
+        return day_told(answer.conditions, units=units)
+    return day_told(answer.conditions, answer.best.aim_bearing_deg, "the shot", units)
 
 
 def _say(sheet: Sheet, lines: Sequence[str]) -> None:
@@ -121,7 +121,8 @@ def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
     _ground_key(sheet, ax, result)
     named = any(text.get_fontstyle() == "italic" for text in ax.texts)
     names = f"Names: {units.name} to reach and to clear, straight from the ball; arcs: {units.name} from it."
-    sheet.words(names if named else f"Arcs: {units.name} from the ball.", 6.0, color=FAINT)
+    how = names if named else f"Arcs: {units.name} from the ball."
+    _reading(sheet, ax, "Cross: where it is to land.", how)
 
 
 def _two(sheet: Sheet, result: Lesson, units: Units) -> None:
@@ -137,8 +138,8 @@ def _two(sheet: Sheet, result: Lesson, units: Units) -> None:
     sheet.skip(tall)
     sheet.key([_shot_key(answer, index, units) for index in pair])
     _ground_key(sheet, axes[0], result)
-    if any(text.get_text().isdigit() for ax in axes for text in ax.texts):
-        sheet.words("Numbers: balls of the 100 in that trouble.", 6.0, color=FAINT)
+    counted = any(text.get_text().isdigit() for ax in axes for text in ax.texts)
+    _reading(sheet, axes[0], "Numbers: balls of the 100 in that trouble." if counted else "")
 
 
 def _aims(sheet: Sheet, result: Lesson, units: Units) -> None:
@@ -181,6 +182,7 @@ def _worth(sheet: Sheet, result: Lesson, units: Units) -> None:
     lessonmaps.draw_value(result, ax=ax)
     sheet.skip(tall)
     _ground_key(sheet, ax, result)
+    _reading(sheet, ax)
 
 
 def _approach(sheet: Sheet, result: Lesson, units: Units) -> None:
@@ -193,24 +195,22 @@ def _approach(sheet: Sheet, result: Lesson, units: Units) -> None:
     dots, view = shotplot.hundred(answer, answer.best), view_box(ax).bounds
     inside = (dots >= (view[0], view[1])).all(axis=1) & (dots <= (view[2], view[3])).all(axis=1)
     outside = int(np.count_nonzero(~inside))
-    words = "White cross: middle of the finishes. Dotted: green round the flag."
+    words = "Thin cross: where it is to land; white: middle of the finishes. Dotted: green round the flag."
     sheet.key([_shot_key(answer, answer.recommended, units)])
     _ground_key(sheet, ax, result)
-    if groundplot.falls_shown(ax):
-        words += f" {groundplot.FALLS}"
-    if outside:
-        words += f" {outside} of the 100 {'is' if outside == 1 else 'are'} beyond the picture."
-    sheet.words(words, 6.0, color=FAINT)
+    beyond = f"{outside} of the 100 {'is' if outside == 1 else 'are'} beyond the picture." if outside else ""
+    _reading(sheet, ax, words, beyond)
 
 
 def _patterns(sheet: Sheet, result: Lesson, units: Units) -> None:
     _say(sheet, takeaways.pattern_words(result, units))
-    wide, gap, head, low = 0.88, 0.29, 0.27, 0.22
+    wide, left, head, low = 0.88, 0.22, 0.27, 0.22
+    gap = (sheet.inner_in - left - ACROSS * wide) / (ACROSS - 1)  # for the numbers of the next one
     for first in range(0, len(result.patterns), ACROSS):
         sheet.skip(head)
         row = result.patterns[first : first + ACROSS]
         for k, club in enumerate(row):
-            draw_pattern(club, ax=sheet.axes(wide, 0.22 + k * (wide + gap), wide), units=units)
+            draw_pattern(club, ax=sheet.axes(wide, left + k * (wide + gap), wide), units=units)
         sheet.skip(wide + low - GAP_IN)
     from matplotlib.lines import Line2D
 
@@ -240,6 +240,12 @@ def _line_keys(one: Alternative) -> list[Line2D]:
     box = Line2D([], [], color=INK, linewidth=0.9, linestyle=(0, (5, 2)), label=words)
     keys = [band] if lessonmaps.has_band(one) else []
     return [*keys, box] if one.room is not None and one.room.closed else keys
+
+
+def _reading(sheet: Sheet, ax: Axes, *words: str) -> None:
+    """How a picture is read, its arrows last."""
+    if said := " ".join(filter(None, (*words, groundplot.falls_said(ax)))):
+        sheet.words(said, 6.0, color=FAINT)
 
 
 def _ground_key(sheet: Sheet, ax: Axes, result: Lesson) -> None:

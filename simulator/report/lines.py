@@ -138,16 +138,16 @@ def reach_words(answer: Answer, units: Units = YARDS) -> tuple[str, bool]:
     carry = units.whole(picked.carry_yd.value)
     words = (
         f"Reach: 999 of 1,000 carry under {carry} and finish short of {finish}, "
-        f"{starts - finish} to spare today to the {picked.name} at {starts}{_brings(picked)}."
+        f"{starts - finish} to spare today to the {picked.name} at {starts}{_brings(picked, units)}."
     )
     return words, picked.spare_yd < FAR_YD
 
 
-def _brings(reach: Reach) -> str:
+def _brings(reach: Reach, units: Units) -> str:
     """What would use up the yards to spare."""
     ways = []
     if reach.firm_reaches:
         ways.append("on firm ground")
     if reach.helping_mph is not None:
-        ways.append(f"with {reach.helping_mph} mph more from behind")
+        ways.append(f"with {units.wind(reach.helping_mph)} {units.wind_unit} more from behind")
     return f" (in reach {join_words(ways, 'or')})" if ways else ""

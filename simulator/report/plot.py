@@ -124,7 +124,7 @@ def _title(answer: Answer, units: Units) -> str:
     lines = (
         f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}",
         f"{name_said(answer.player, 'handicap ')}, from {units.sentence(answer.start.words)}",
-        day_told(answer.conditions, answer.best.aim_bearing_deg, "the shot").rstrip("."),
+        day_told(answer.conditions, answer.best.aim_bearing_deg, "the shot", units).rstrip("."),
     )
     return "\n".join(part for line in lines for part in textwrap.wrap(line, TITLE_COLUMNS))
 
@@ -139,8 +139,8 @@ def _keys(answer: Answer, ax: Axes, seen: list[Surface], units: Units) -> float:
     names = [str(patch.get_label()) for patch in patches]
     ground = _legend(ax, patches, names, below, columns=GROUND_COLUMNS)
     below += _height_in(ground) + GAP_IN
-    falls = [groundplot.FALLS] if groundplot.falls_shown(ax) else []
-    said = " ".join([READING.format(unit=units.name), *falls, RULES, *map_data(answer.hole)])
+    reading = (READING.format(unit=units.name), groundplot.falls_said(ax), RULES, *map_data(answer.hole))
+    said = " ".join(filter(None, reading))
     words = "\n".join(textwrap.wrap(said, FOOT_COLUMNS))
     foot = ax.text(0.0, 0.0, words, transform=_down(ax, below), va="top", fontsize=5.5, color=FAINT)
     return below + _height_in(foot)

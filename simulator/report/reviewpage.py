@@ -128,13 +128,14 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
     hole = found.hole
     with matplotlib.rc_context(fname=STYLE):
         sheet = Sheet(f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}")
-        if day := day_told(found.conditions):
+        if day := day_told(found.conditions, units=units):
             sheet.words(day, 6.0, color=FAINT)
         sheet.words(verdict(found.player.name, found), 7.0)
         x0, x1, y0, y1 = _extent(found)
         tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
         ax = sheet.axes(tall, 0.0, sheet.inner_in)
         draw_played(found, ax=ax)
+        falls = groundplot.falls_said(ax)
         sheet.skip(tall)
         rows = [("", "played", "went", "choice", "swing")]
         for one in found.strokes:
@@ -145,7 +146,7 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
         sheet.words(choice_words(ones, units), 6.5)
         if dear := swing_words(ones, units):
             sheet.words(dear, 6.5)
-        sheet.foot(" ".join([READING, HOW_JUDGED, RULES, *map_data(hole)]))
+        sheet.foot(" ".join([READING, *([falls] if falls else []), HOW_JUDGED, RULES, *map_data(hole)]))
         return sheet.done()
 
 

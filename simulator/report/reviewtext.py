@@ -63,7 +63,7 @@ def _hole_text(found: HoleReview, notes: tuple[str, ...], units: Units, full: bo
     hole = found.hole
     where = f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}"
     lines = wrap(f"{where}; {hole.tee.name} tee, {pin_said(hole.pin.name)}; {name_said(found.player)}")
-    lines += wrap(day_told(found.conditions))
+    lines += wrap(day_told(found.conditions, units=units))
     lines += wrap(verdict(found.player.name, found))
     lines += ["", *_table(found, units, full), ""]
     strokes = [(None, one) for one in found.strokes]

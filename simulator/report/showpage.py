@@ -6,11 +6,15 @@ from itertools import pairwise
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import shapely
+
 from ..hole.surfaces import Surface
-from ..hole.troubles import Trouble
+from ..hole.troubles import BESIDE_YD, Trouble
 from ..hole.yardage import GreenSize, Yardage
+from .chosen import PENALTY
 from .credits import map_data
-from .groundplot import ground_key
+from .figures import join_words
+from .groundplot import falls_said, ground_key
 from .holemap import draw_map, letters, off_the_map, whole_hole
 from .page import own_axes
 from .palette import FAINT, GROUND, INK, STYLE
@@ -30,6 +34,9 @@ STRIP_IN = 1.05
 
 LEAST_STRIP_YD, NUMBER_YD = 30.0, 16.0
 """The strip shows at least so much ground either side of the line, and so much more for the numbers [yd]."""
+
+FAR_YD = 100.0
+"""Out of bounds or water farther than this from the line of play is none of the hole's (assumed) [yd]."""
 
 CHECK = (
     "Measured on the drawn hole: check on the ground before you trust a number. Local rules and the "
@@ -116,14 +123,23 @@ def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
         for line in green_words(yardage.green, units):
             sheet.words(line, 6.5)
         sheet.key(ground_key(seen), columns=3)
-        sheet.foot(foot_words(yardage))
+        sheet.foot(" ".join(filter(None, (falls_said(ax), foot_words(yardage, units)))))
         return sheet.done()
 
 
-def foot_words(yardage: Yardage) -> str:
-    """Meaning of the numbers, the caution, and whose map it is."""
+def foot_words(yardage: Yardage, units: Units = YARDS) -> str:
+    """Meaning of the numbers, what is left out, the caution, and whose map it is."""
     how = "Reach: straight from the tee to the nearest edge; clear: a carry over all of it (-: it goes on)."
-    return " ".join([how, CHECK, *map_data(yardage.hole)])
+    far = far_off(yardage)
+    left_out = [f"No row, {units.length(BESIDE_YD)} or more from the line: {join_words(far)}."] if far else []
+    return " ".join([how, *left_out, CHECK, *map_data(yardage.hole)])
+
+
+def far_off(yardage: Yardage) -> list[str]:
+    """Penalty areas and out of bounds that are drawn, if not far away, and yet too far off for a row."""
+    told, line = {one.name for one in yardage.troubles}, shapely.LineString(yardage.hole.line)
+    costly = [f for f in yardage.hole.features if f.surface in PENALTY and f.name not in told]
+    return [f.name for f in costly if BESIDE_YD - 1.0 < line.distance(f.area) < FAR_YD]
 
 
 def _row(letter: str, one: Trouble, units: Units, *, off: bool) -> tuple[str, str, str, str, str]:
@@ -190,4 +206,4 @@ def show_text(yardage: Yardage, units: Units = YARDS) -> str:
     if not yardage.widths:
         lines.append("none drawn")
     words = [line for part in green_words(yardage.green, units) for line in wrap(part)]
-    return "\n".join([*lines, "", *words, *wrap(foot_words(yardage))])
+    return "\n".join([*lines, "", *words, *wrap(foot_words(yardage, units))])

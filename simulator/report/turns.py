@@ -6,6 +6,7 @@ import math
 
 from ..strategy.confidence import Flip
 from ..strategy.result import Answer
+from ..units import MPS_PER_MPH
 from .chosen import title
 from .figures import join_words, known_to
 from .units import YARDS, Units
@@ -46,6 +47,8 @@ def _size(flip: Flip, units: Units, exact: bool) -> str:
         size, error, unit = 100.0 * abs((flip.amount or 0.0) - 1.0), 100.0 * error, "%"
     elif unit == "yd":
         size, error, unit = units.of(size), units.of(error), units.short
+    elif unit == "mph" and units.metric:
+        size, error, unit = MPS_PER_MPH * size, MPS_PER_MPH * error, units.wind_unit
     if exact:
         return f"{size:.1f} +- {error:.1f} {unit}"
     step = known_to(error)

@@ -1,4 +1,4 @@
-"""Yards or metres: the one place where lengths become words. Figures are held in yards (putts in feet)."""
+"""Yards or metres: where lengths and winds become words. Figures are in yards (putts: feet) and mph."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..errors import UsageError
-from ..units import FT_PER_YD, M_PER_YD
+from ..units import FT_PER_YD, M_PER_YD, MPS_PER_MPH
 
 NAMES = ("yards", "metres")
 """Units somebody may ask for."""
@@ -18,6 +18,7 @@ _FEET = re.compile(r"(?<![\w.])(\d+(?:\.\d+)?) ft\b")
 _SAID = re.compile(
     rf"(?<![\w.])({_NUMBER.pattern})((?: to | and | by |, ){_NUMBER.pattern})*[ -](yd|yards|yard)\b"
 )
+_MPH = re.compile(rf"(?<![\w.])({_NUMBER.pattern})((?: to | and | \+- ){_NUMBER.pattern})* mph\b")
 _QUOTED = re.compile(r"""(?<!\w)(?:'[^']*'|"[^"]*")(?!\w)""")
 
 
@@ -91,6 +92,15 @@ class Units:
         """The length of a putt: "12 ft", "3.7 m"."""
         return f"{feet / FT_PER_YD * M_PER_YD:.1f} m" if self.metric else f"{feet:.0f} ft"
 
+    def wind(self, mph: float) -> str:
+        """A speed of the wind without its unit, whole miles an hour or a tenth of a metre a second."""
+        return f"{round(mph * MPS_PER_MPH, 1):g}" if self.metric else f"{mph:.0f}"
+
+    @property
+    def wind_unit(self) -> str:
+        """``"mph"`` or ``"m/s"``."""
+        return "m/s" if self.metric else "mph"
+
     def place(self, words: str) -> str:
         """Ready words for where a ball lies, yards and the feet of a putt turned into this unit."""
         if not self.metric:
@@ -98,9 +108,16 @@ class Units:
         return _FEET.sub(lambda feet: self.putt(float(feet[1])), self.sentence(words))
 
     def sentence(self, words: str) -> str:
-        """A ready sentence with the yards in it turned into this unit, as many decimals as it had."""
+        """A ready sentence, lengths and winds in it turned into this unit."""
         if not self.metric:
             return words
+        return _MPH.sub(lambda found: _NUMBER.sub(self._wind, found[0][:-3]) + "m/s", self._lengths(words))
+
+    def _wind(self, found: re.Match[str]) -> str:
+        return self.wind(float(found[0].replace(",", "")))
+
+    def _lengths(self, words: str) -> str:
+        """Words with the yards in them turned into metres, as many decimals as they had."""
 
         def metres(found: re.Match[str]) -> str:
             text = found[0][: -len(found[3])]
@@ -109,8 +126,13 @@ class Units:
         return _SAID.sub(metres, words)
 
     def complaint(self, words: str) -> str:
-        """An error's line, yards in it turned into this unit; what is quoted stays as it was typed."""
-        return "".join(part if quoted else self.sentence(part) for part, quoted in _quoted_or_not(words))
+        """An error's line, yards in it turned into this unit; what is quoted stays as it was typed.
+
+        Miles an hour stay: what is wrong with a wind is told in what a bare number of it is.
+        """
+        if not self.metric:
+            return words
+        return "".join(part if quoted else self._lengths(part) for part, quoted in _quoted_or_not(words))
 
 
 def _quoted_or_not(words: str) -> Iterator[tuple[str, bool]]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -245,15 +245,29 @@ def _warnings(
             f"the {alternatives[0].club} is played {side} of everything drawn on this hole, where all plays "
             "as open rough: draw or name what a ball would find there"
         )
+    unsure: dict[str, float] = {}
     for one, plays in zip(alternatives, played, strict=True):
-        rest = estimate.score(plays)
-        gap = float(plays.rest.mean())
-        if abs(gap) > MAP_TOLERANCE + 3.0 * rest.standard_error:
-            out.append(
-                f"the {one.club}'s score is less sure than its error says: value map and sequences differ "
-                f"by {abs(gap):.2f} strokes"
-            )
-    return tuple(out)
+        gap = abs(float(plays.rest.mean()))
+        if gap > MAP_TOLERANCE + 3.0 * estimate.score(plays).standard_error:
+            name = one.club if one.flight in ("stock", "") else f"{one.club} {one.flight}"
+            unsure[name] = max(gap, unsure.get(name, 0.0))
+    return (*out, *unsure_words(unsure))
+
+
+def unsure_words(gaps: Mapping[str, float]) -> list[str]:
+    """What is said of clubs whose map and plays differ by more than their errors allow [strokes]."""
+    if not gaps:
+        return []
+    *others, last = gaps
+    most = f"{max(gaps.values()):.2f} strokes"
+    if not others:
+        return [
+            f"the {last}'s score is less sure than its error says: value map and sequences differ by {most}"
+        ]
+    return [
+        f"the scores of the {', '.join(others)} and {last} are less sure than their errors say: value map "
+        f"and sequences differ by up to {most}"
+    ]
 
 
 def _settings(place: Place) -> dict[str, Any]:

@@ -83,7 +83,8 @@ class Run:
                 self._take(future, waiting[future])
         except KeyboardInterrupt:
             running = [future for future in waiting if future not in taken and not future.cancel()]
-            self.say(f"interrupted: {len(self.found)} plans kept, {len(running)} more once they are finished")
+            plans = f"{len(self.found)} {'plan' if len(self.found) == 1 else 'plans'} kept"
+            self.say(f"interrupted: {plans}, {len(running)} more once they are finished")
             for future in as_completed(running):
                 self._take(future, waiting[future])
             raise

@@ -43,7 +43,8 @@ class ValueMap:
     ground : str
         Word of that ground.
     ten_nearer, ten_farther : float or None
-        Strokes saved by ten yards nearer to the pin and lost by ten yards farther from it, on that ground.
+        Strokes saved by ten yards nearer to the pin and lost by ten yards farther from it, on that ground;
+        None where that is on the green or past the pin.
     lies : dict of str to float
         Strokes more than `here` at the same place, the ball lying on other ground of the hole.
     """
@@ -84,6 +85,11 @@ def value_map(place: Place, one: Alternative, hole: Hole) -> ValueMap:
     step = TEN_YD * to_pin / max(float(np.hypot(*to_pin)), TEN_YD)
     spots = np.array([here_xy, here_xy + step, here_xy - step])
     here, nearer, farther = (_round_about(board, spot, lie) for spot in spots)
+    on_green = _surfaces(board, spots[:, 0], spots[:, 1]) == Surface.GREEN
+    if on_green[1] or float(np.hypot(*to_pin)) < TEN_YD:
+        nearer = math.nan
+    if on_green[2]:
+        farther = math.nan
     kinds = dict.fromkeys(f.surface for f in hole.features if f.surface in LIE_OF)
     lies = {}
     for surface in (Surface.FAIRWAY, Surface.ROUGH, *kinds):

@@ -39,6 +39,13 @@ SAID_ALIKE = [
     ("par 4, 372; pond right at 220; OB left 40 right 30", "par 4, 372; pond right at 220; out left 40; out right 30"),
     ("par 4, 372; pond right at 220; ob 40 left 30 right", "par 4, 372; pond right at 220; out left 40; out right 30"),
     # at the corner, unless a number says where: it was a greenside one
+    ("par 4, 372; pond right at 220; fairway 30 wide, ends at 250, starts again at 290",
+     "par 4, 372; pond right at 220; fairway 30 wide to 250; fairway 30 wide from 290"),
+    ("par 4, 372; pond right at 220; fairway 30 wide, 150 to 230, 260 to 320",
+     "par 4, 372; pond right at 220; fairway 30 wide, 150 to 230; fairway 30 wide, 260 to 320"),
+    ("par 4, 372; pond right at 220; fairway narrows from 35 to 22 at 260",
+     "par 4, 372; pond right at 220; fairway 35 wide, narrows to 22 at 260"),
+    ("par 4, 372; pond right at 220; turns right 150 out", "par 4, 372; pond right at 220; turns right at 222"),
     ("par 4, 372; pond right at 220; dogleg left at 220, bunkers inside the corner",
      "par 4, 372; pond right at 220; dogleg left at 220; bunkers left at 220"),
     ("par 4, 372; pond right at 220; dogleg left at 220; bunker outside the corner, 240",
@@ -149,6 +156,8 @@ SAID_ALIKE = [
     # what a laser says of the green
     ("par 4, 372; front 360, flag 371, back 386; pond right at 220", "par 4, 372; green front 360, back 386; pin at 371; pond right at 220"),
     ("par 4, 372; front edge 360, back edge 386; pond right at 220", "par 4, 372; green front 360, back 386; pond right at 220"),
+    ("par 4, 372 to the middle, 360 to the front; 386 to the back; pond right at 220", "par 4, 372; green front 360, back 386; pond right at 220"),
+    ("par 4, 372; back 386, front 360; pond right at 220", "par 4, 372; green front 360, back 386; pond right at 220"),
     ("par 4, front 360, middle 372, back 386; pond right at 220", "par 4, 372; green front 360, back 386; pond right at 220"),
     # two sides of the green: the second was lost, or refused
     ("par 4, 372; water short and right of the green", "par 4, 372; water short of the green; water right of the green"),
@@ -339,6 +348,15 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "road down the right is out of bounds, 40": [(220, 39, R), (220, 41, O), (220, -41, R)],
     "out left 30 and road right 40": [(220, -31, O), (220, 39, R), (220, 41, O)],
     "trees left and right 25": [(220, -24, R), (220, -26, T), (220, 24, R), (220, 26, T)],
+    "trees 25 left and right": [(220, -24, R), (220, -26, T), (220, 24, R), (220, 26, T)],  # right they were at 28
+    "trees 25 left and 40 right": [(220, -26, T), (220, 39, R), (220, 41, T)],
+    "gorse 200 to 260 left and right":  # on the right it ran from tee to green
+        [(230, -25, H), (230, 25, H), (190, -25, R), (190, 25, R), (270, 25, R)],
+    "hedge across at 300": [(300, 0, T), (300, 20, T), (297, 20, R), (303, -20, R)],  # it was 40 thick
+    "creek right in front of the green": [(354, 0, W), (354, -20, W), (354, 20, W)],  # it was a puddle on the right
+    "bunker right behind the green": [(399, 0, B), (399, 10, R)],
+    "pond right, in front of the green": [(340, 30, W), (340, 0, F)],
+    "ditch in front of the tee at 60": [(60, 0, W), (63, 0, R)],
     "line of poplars right 180 to 220, 40 off the line": [(200, 41, T), (200, 39, R), (230, 41, R)],
     "bunkers at 220, 240 and 260 on the right": [(220, 16, B), (240, 16, B), (260, 16, B), (240, -16, R), (220, 0, F)],
     "green guarded by bunkers left and right": [(380, -18, B), (380, 18, B), (380, 0, G)],
@@ -347,6 +365,11 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "two bunkers left and one right of the green": [(374, -16, B), (386, -16, B), (380, 17, B), (380, -16, R)],
     "bunkers 150 and 130 from the green on the left": [(209, -16, B), (229, -16, B), (219, -18, R), (380, -146, R)],
     "cross bunkers 80 short of the green": [(283, 0, B), (288, 0, F)],
+    "three bunkers across the fairway at 210":  # they lay one behind another, each from edge to edge
+        [(210, 0, B), (210, 10, B), (210, -10, B), (210, 5.3, F), (210, -5.3, F), (194, 0, F), (226, 0, F)],
+    "two cross bunkers at 210": [(210, 0, F), (210, 7, B), (210, -7, B), (202, 7, F), (218, -7, F)],
+    "gully across 200 to 215": [(199, 0, F), (207, 0, W), (207, 30, W), (216, 0, F)],
+    "second shot over a lake 300 to 330": [(299, 0, F), (315, 0, W), (331, 0, F)],
     "bunker five right of the green": [(380, 16, R), (380, 18, B)],  # yards, where the bunker is named
     "bunker 12 long by 6 wide, left of the green": [(385, -17, B), (387, -17, R)],
     "pond right 150 to 220, 10 from the fairway edge": [(200, 23, R), (200, 25, W)],
@@ -484,6 +507,7 @@ def test_a_pin_is_so_far_from_the_edge_of_the_green_where_it_stands(paces: str) 
 @pytest.mark.parametrize(("words", "front", "depth", "width", "fall"), [
     ("green 24 deep", 368, 24, 24, None), ("green 24 deep, 20 wide, falls front left 2%", 368, 24, 20, (2, 225)),
     ("green 30 by 22, 2.5% back to front", 365, 30, 22, (2.5, 180)), ("green slopes to the back", 366, 28, 24, (2, 0)),
+    ("green falls from back left to front right 3%", 366, 28, 24, (3, 135)), ("green slopes back right to front left", 366, 28, 24, (2, 225)),
     ("green front 360, back 392, tilts left to right", 360, 32, 24, (2, 90)), ("green 362 to 390", 362, 28, 24, None),
     ("front of green 360; back of the green 390", 360, 30, 24, None), ("green 24 deep, level", 368, 24, 24, (0, 0)),
     # from where it is high: to the other side
@@ -548,10 +572,36 @@ def test_tees(words: str, tees: dict[str, float]) -> None:
     "par 4, 380 white, 340 yellow, 310 red", "par 4 380 white, 340 yellow, 310 red; fairway 28 wide",
     "par 4, 380 from the whites, 340 off the yellows, 310 from the reds", "par 4, white 380, yellow 340, red 310; out left 34",
     "7th, par 4, white tees 380 yards, yellow tees 340 yards and red tees 310 yards",
+    "par 4, 380 (white), 340 (yellow), 310 (red)", "par 4, 380 (whites) 340 (yellows) 310 (reds); out left 34",
+    "par 4; whites 380, yellows 340, reds 310; out left 34", "par 4, 380; 380 off the whites, 340 off yellow, 310 off red",
+    "Hole 7. Par 4. White 380, yellow 340, red 310. Out left 34.",
 ])  # fmt: skip
 def test_lengths_as_the_card_has_them(words: str) -> None:
     hole = hole_from_words(words).hole
     assert {t.name: round(hole.with_tee(t.name).length_yd) for t in hole.tees} == {"white": 380, "yellow": 340, "red": 310}
+
+
+@pytest.mark.parametrize(("words", "tees"), [
+    ("par 4, 412 off the back tee, 380 off the medal, 340 for ladies", {"back": 412, "medal": 380, "ladies": 340}),
+    ("par 4, 372 off the whites; pond right 213 to 254", {"white": 372}), ("par 4, 372 (white), SI 4", {"white": 372}),
+    ("par 4, 372, stroke index 7, red 330", {"main": 372, "red": 330}),
+    ("par 4, 372, red tee 330", {"main": 372, "red": 330}), ("par 4, 372, 350 for ladies", {"main": 372, "ladies": 350}),
+    ("par 3, 165 (white) over a pond", {"white": 165}), ("par 4, 330 (red), 372 (white)", {"red": 330, "white": 372}),
+])  # fmt: skip
+def test_other_tees_of_the_card(words: str, tees: dict[str, float]) -> None:
+    hole = hole_from_words(words).hole
+    assert {t.name: round(hole.with_tee(t.name).length_yd) for t in hole.tees} == tees
+
+
+def test_the_back_of_a_green_is_no_tee() -> None:
+    """ "Front 360, back 384" are the laser's figures of the green; only "back tee" is a tee."""
+    hole = hole_from_words("par 4, 372, front 360, back 384").hole
+    assert [t.name for t in hole.tees] == ["main"] and round(hole.length_yd) == 372
+
+
+def test_internal_out_of_bounds_is_out_of_bounds() -> None:
+    internal, plain = (hole_from_words(f"par 4, 388; {w}out of bounds right 25 from 150 to 300").hole for w in ("internal ", ""))
+    assert internal.surface_at(40, 220) is plain.surface_at(40, 220) is Surface.OUT_OF_BOUNDS
 
 
 @pytest.mark.parametrize(("words", "fairway", "green"), [

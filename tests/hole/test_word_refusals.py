@@ -60,7 +60,7 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; fairway slopes left to right": ("'slopes' (letter 21)", "a file can give any ground slope_pct"),
     "par 4, 372; 30 ft drop from the tee": ("'drop' (letter 19)", "from where to where?"),
     "par 4, 372; second shot uphill 15 ft": ("'shot' (letter 20)", '"green 5 above the fairway"'),
-    "par 4, 372, stroke index 7, red 340": ("'340' (letter 33)", 'another tee has its colour: "red tee 340"'),
+    "par 4, 372, stroke index 7, 340": ("'340' (letter 29)", 'another tee has its colour: "red tee 340"'),
     "par 4, 400; bunker left 20 carry 240": ("'20' (letter 25)", 'Say "edge 20, carry 240"'),
     "par 4, 400; bunker left 260, carry 250": ("'bunker' (letter 13)", "ends before it begins"),
     "par 4, 372; no trouble left": ("'no' (letter 13)", "what is not drawn is rough"),
@@ -85,6 +85,23 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; green with a false front": ("'false' (letter 26)", "say how it falls"),
     "par 4, 372; fast green": ("'fast' (letter 13)", "--stimp 11"),
     "par 4, 372; double dogleg": ("'double' (letter 13)", "say each bend"),
+    "par 4, 380; fairway bunker left": ("'fairway' (letter 13)", "how far along the line"),  # was by the green
+    "par 4, 395, slight dogleg left; bunker on the inside of the corner":
+        ("'corner' (letter 61)", 'Say "dogleg left at 235"'),  # it was drawn left of the green
+    "par 5, 510; dogleg left 30 at 240, right 30 at 400; trees inside the corners":  # they were drawn on the left
+        ("'inside' (letter 59)", "of which bend?"),
+    "par 4, 372; three bunkers left at 240, 10 apart": ("'apart' (letter 43)", "230, 240 and 250"),
+    "par 4, 372; green angled right": ("'angled' (letter 19)", "turn_deg"),
+    "par 4, 372; dogleg right at 230 round a wood": ("'round' (letter 33)", "trees inside the corner"),
+    "par 4, 372; stimp 11": ("'stimp' (letter 13)", "--stimp 11"),
+    "par 4, 372; double green": ("'double' (letter 13)", '"green 30 deep, 26 wide"'),  # it told of bends alone
+    "par 4, 372; green shared with the 9th": ("'shared' (letter 19)", '"green 30 deep, 26 wide"'),
+    "par 3, 148; drop zone 90 out": ("'drop' (letter 13)", "dropping zone nothing is known"),
+    "par 4, 372; everything kicks left": ("'everything' (letter 13)", "only greens fall in words"),
+    "par 4, 372; hogback fairway": ("'hogback' (letter 13)", "only greens fall in words"),
+    "par 4, 372; valley at 250": ("'valley' (letter 13)", "say the heights"),
+    "par 4, 372; horseshoe green": ("'horseshoe' (letter 13)", "30 deep, 22 wide"),
+    "par 4, 372; stone wall across at 120": ("'stone' (letter 13)", "leave it out"),  # perhaps 'stroke', it said
     "par 4, 372; waste area left": ("'waste' (letter 13)", "say how it plays"),
     "par 4, 372; plays longer": ("'longer' (letter 19)", "uphill 10"),
     "par 4, 372; driving range right": ("'driving' (letter 13)", "out right 40"),

@@ -181,8 +181,9 @@ class _Sentences:
             self.near(starts, one["starts_yd"])
             self.near(spare, one["to_spare_yd"], 1.0)
             assert int(spare) == int(starts) - int(finish)
-            for (mph,) in self.take(r"(\d+) mph more from behind"):
-                assert int(mph) == one["helping_mph"]
+            for (speed, per) in self.take(r"(\d+(?:\.\d)?) (mph|m/s) more from behind"):
+                in_unit = one["helping_mph"] * (0.44704 if per == "m/s" else 1.0)
+                assert per == ("m/s" if self.unit == "m" else "mph") and abs(float(speed) - in_unit) <= 0.05
 
     def _goal(self) -> None:
         goal = self.data["goal"]

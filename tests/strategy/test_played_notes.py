@@ -240,7 +240,7 @@ REFUSED = [
     ("6i to 20 ft; 12 putts", "found 12 putts, allowed are 1 to 9"),
     (f"6i to 20 ft; {5_000 * '9'} putts", "which club, and to where"),
     ("driver to 200 out; drop", "dropped where?"),
-    ("6i to 15 ft; lipped out; tap-in", 'notes \'lipped out\': where did it come to?'),  # not out of bounds
+    ("6i to 15 ft; lipped out; made the 3 footer", 'notes \'lipped out\': where did it come to?'),  # not out of bounds
     ("driver to 200 out; unplayable", 'Say "unplayable, drop'),
     ("driver into the drain; dropped two club lengths", 'Say the place, "drop 150 out'),
     ("driver to 190 out; provisional to 180 out", "a provisional ball that was not played on with is left out"),

@@ -191,6 +191,20 @@ def test_a_club_too_long_for_the_distance_was_swung_short(judge: Judge) -> None:
         judged(judge, "from 215 out, fairway; chip to 180 out")
 
 
+def test_a_wedge_whose_ball_came_to_the_hole_was_no_full_one(judge: Judge) -> None:
+    """From 60 out to 12 ft with a wedge that carries 74: a choice of 0.4 to 0.9 strokes was lost by it, and won
+    back by the swing. Where a full one goes, behind the green, it was a full one."""
+    carry_yd = next(club.carry_yd for club in judge.player.clubs if club.name == "sand wedge")
+    out = round(carry_yd - 13.0)
+    near, over, wet = (
+        judged(judge, f"driver to 160 out; 7i to {out} out; sand wedge to {where}")[2]
+        for where in ("12 ft", "12 behind the green", "10 behind the green")
+    )
+    assert near.chosen.flight in ("part", "gripped", "punch") and near.choice.value < 0.1
+    assert over.chosen.flight in ("stock", "low") and over.choice.value > near.choice.value + 0.1
+    assert over.choice.value == pytest.approx(wet.choice.value, abs=1e-9)
+
+
 def test_a_club_the_lie_forbids_is_refused(judge: Judge) -> None:
     with pytest.raises(UsageError, match=r"stroke 1: 3-wood from bunker .* is not played"):
         judged(judge, "from 142 out, fairway bunker; 3-wood to 80 out")

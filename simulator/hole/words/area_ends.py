@@ -9,8 +9,8 @@ from simulator.hole.words.lex import listed
 from simulator.hole.words.placing import Across, Along
 
 STREAM_WIDTH = {
-    "river": a.RIVER_WIDTH, "canal": a.RIVER_WIDTH, "ravine": a.RAVINE_WIDTH, "ditch": a.DITCH_WIDTH,
-    "drain": a.DITCH_WIDTH,
+    "river": a.RIVER_WIDTH, "canal": a.RIVER_WIDTH, "ditch": a.DITCH_WIDTH, "drain": a.DITCH_WIDTH,
+    **dict.fromkeys(("ravine", "gully", "gulley", "chasm"), a.RAVINE_WIDTH),
 }  # fmt: skip
 
 WIDTH_OF = STREAM_WIDTH | a.ROW_ACROSS
@@ -24,8 +24,10 @@ SLACK_YD, NEAR_GREEN_YD = 4.0, 60.0
 """An area "in front of the green, 100 to 140" may reach so far into it, or end so far off [yd]; assumed."""
 
 
-def _usual_length(feature: Feature) -> float:
-    return STREAM_WIDTH.get(feature.noun, a.ALONG[feature.kind])
+def _usual_length(feature: Feature, *, crosses: bool = False) -> float:
+    """Along the line [yd]; a hedge that crosses it is no thicker than one beside it."""
+    widths = WIDTH_OF if crosses else STREAM_WIDTH
+    return widths.get(feature.noun, a.ALONG[feature.kind])
 
 
 def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, across: Across) -> None:
@@ -54,7 +56,7 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
     if along.at is not None and (size is not None or (along.low is None and along.high is None)):
         need(crosses or size is not None or feature.kind != "stream", token,
              'beside the line at one place? Say from where to where, "190 to 230", or "across"')  # fmt: skip
-        length = size if size is not None else _usual_length(feature)
+        length = size if size is not None else _usual_length(feature, crosses=crosses)
         if crosses:
             along.low, along.high = along.at - length / 2.0, along.at + length / 2.0
         else:
@@ -63,13 +65,13 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
             entry.assume(f"{u.shown(length)} along the line", "from", "to")
     elif along.low is not None and along.high is None:
         whole = whole and not crosses
-        length = _usual_length(feature)
+        length = _usual_length(feature, crosses=crosses)
         along.high = (
             draft.green_back_yd if whole and along.low < draft.green_back_yd - length else along.low + length
         )
         entry.assume(f"an end at {u.shown(along.high)}", "to")
     elif along.high is not None and along.low is None:
-        along.low = along.high - _usual_length(feature)
+        along.low = along.high - _usual_length(feature, crosses=crosses)
         if along.until and not crosses and whole:  # "trees left to 200"
             along.low = min(a.FROM_TEE_YD, 0.2 * draft.length_yd, along.low)
         if crosses and feature.kind == "heavy_rough":  # "carry 160 over heather" from the tee

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from simulator.hole.words import assumed as a
 from simulator.hole.words.entry import Draft, Entry
@@ -19,6 +19,9 @@ FAR_SHORT_YD = 60.0
 
 MOST_YD = 120.0
 """Longest and widest bunker taken [yd]; a limit on slips."""
+
+ROW_GAP_YD = 3.0
+"""Grass between bunkers that stand side by side across the fairway [yd] (assumed)."""
 
 APART_YD = 16.0
 """Spacing of several bunkers of which only one place is said (assumed)."""
@@ -68,6 +71,8 @@ def _bunker(feature: Feature, draft: Draft) -> None:
         _by_the_line(bunkers, along, across)
         return
     _check_round_the_green(feature, across, ends, at_green=green.at is not None)
+    need(sure or not feature.noun.startswith("fairway"), feature.token,
+         'how far along the line? For example "fairway bunker left at 230"')  # fmt: skip
     for side in across.sides or ("",):
         for which in range(bunkers.count):
             by_the_green(bunkers, ends, side, which, sure)
@@ -209,6 +214,9 @@ def _bare(feature: Feature, draft: Draft, along: Along, across: Across) -> None:
 
 def _by_the_line(bunkers: Bunkers, along: Along, across: Across) -> None:
     feature, draft = bunkers.feature, bunkers.draft
+    if across.crosses and bunkers.count > 1 and (along.low is None or along.high is None):
+        _row_across(bunkers, along)
+        return
     entry = Entry("bunker", {}, feature.text)
     ranged = along.low is not None and along.high is not None
     if along.low is not None and along.high is not None and bunkers.count <= 1:
@@ -238,6 +246,25 @@ def _by_the_line(bunkers: Bunkers, along: Along, across: Across) -> None:
             if not offset:
                 del keys["offset"]
             add_bunker(bunkers, entry, f"{side} bunker" if side else feature.noun, keys)
+
+
+def _row_across(bunkers: Bunkers, along: Along) -> None:
+    """Several across the fairway at one place: side by side, from edge to edge of it."""
+    feature, draft = bunkers.feature, bunkers.draft
+    left, edges = -draft.fairway_left_yd, draft.fairway_left_yd + draft.fairway_right_yd
+    each = (edges - (bunkers.count - 1) * ROW_GAP_YD) / bunkers.count
+    wide = draft.units.shown(edges)
+    need(each >= 1.0, bunkers.token, f"{bunkers.count} of them are too many for a fairway {wide} wide")
+    entry = Entry("bunker", {}, feature.text)
+    depth, width = bunkers.size(entry, bunkers.factor * a.CROSS_BUNKER_DEPTH, each)
+    single = replace(bunkers, count=1)
+    (station,) = _about(single, along, depth, entry)
+    need(-100.0 < station < draft.length_yd + 150.0, feature.token, "lies beyond the hole")
+    entry.assume("side by side across the fairway", "offset")
+    for k in range(bunkers.count):
+        offset = left + (k + 0.5) * edges / bunkers.count
+        keys = {"at": station, "offset": offset, "depth": depth, "width": width}
+        add_bunker(single, entry, "cross bunker", keys)
 
 
 def _in_range(bunkers: Bunkers, along: Along, depth: float) -> list[float]:

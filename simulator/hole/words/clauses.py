@@ -151,11 +151,13 @@ def _segments(tokens: list[Token]) -> Iterator[_Segment]:
 
 
 def _between_sides(tokens: list[Token], k: int) -> bool:
-    """Whether an "and" stands in "left and right", no number before it: one behind it is of both sides."""
+    """Whether an "and" stands in "left and right", each without a number of its own."""
     if not 0 < k < len(tokens) - 1:
         return False
     sides = {ALIASES.get(tokens[j].key, tokens[j].key) for j in (k - 1, k + 1)}
-    return sides == {"left", "right"} and not (k > 1 and tokens[k - 2].kind == "number")
+    before = k > 1 and tokens[k - 2].kind == "number"
+    behind = k + 2 < len(tokens) and tokens[k + 2].kind == "number"
+    return sides == {"left", "right"} and not (before and behind)
 
 
 def _heads(tokens: list[Token]) -> list[tuple[int, int, str]]:

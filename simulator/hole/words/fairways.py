@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from copy import copy
+from itertools import pairwise
+
 from simulator.hole.words import assumed as a
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need
@@ -31,6 +34,8 @@ def read_fairways(features: list[Feature], draft: Draft) -> None:
     """
     mine = [f for f in features if f.kind == "fairway"]
     shaped = _joined([f for f in mine if any(one.what not in ("up", "down") for one in f.said)])
+    shaped = [part for feature in shaped for part in _broken(feature, draft)]
+    features += [part for part in shaped if not any(part is one for one in features)]
     for feature in shaped:
         _fairway(feature, draft, first=feature is shaped[0])
     if shaped:
@@ -98,6 +103,40 @@ def _joined(shaped: list[Feature]) -> list[Feature]:
         else:
             out.append(feature)
     return out
+
+
+def _broken(feature: Feature, draft: Draft) -> list[Feature]:
+    """The parts of a fairway with a gap: "to 250, starts again at 290" or "150 to 270, 300 to 430"."""
+    u = draft.units
+    begins = [one for one in feature.said if one.what == "from"]
+    ends = [one for one in feature.said if one.what == "to"]
+    ranges = [one for one in feature.said if one.what == "range" and u.yd(one.numbers["b"]) > NEAR_TEE_YD]
+    parts: list[Said] = []
+    if len(begins) == len(ends) == 1 and not ranges:
+        gap = u.yd(ends[0].numbers["a"]), u.yd(begins[0].numbers["a"])
+        parts = [ends[0], begins[0]] if gap[0] < gap[1] else []
+        breaks = [gap[0]]
+    elif len(ranges) > 1 and not begins and not ends:
+        ordered = [u.yd(one.numbers[key]) for one in ranges for key in ("a", "b")]
+        parts = ranges if all(low < high for low, high in pairwise(ordered)) else []
+        breaks = ordered[1:-1:2]
+    widths = sum(one.what in ("wide", "narrowed", "bare") and "at" not in one.numbers for one in feature.said)
+    if not parts or widths > 1:  # stretches of several widths are one fairway
+        return [feature]
+    rest = [one for one in feature.said if one not in parts]
+    found = []
+    for k, part in enumerate(parts):
+        one = copy(feature)
+        one.said = [part, *(said for said in rest if _of_part(said, draft, breaks) in (None, k))]
+        found.append(one)
+    feature.said = []
+    return found
+
+
+def _of_part(said: Said, draft: Draft, breaks: list[float]) -> int | None:
+    """Which part of a broken fairway is so wide there; None for what is said of all of it."""
+    at = said.numbers.get("at")
+    return None if at is None else sum(draft.units.yd(at) > end for end in breaks)
 
 
 def _usual_start(draft: Draft) -> float:

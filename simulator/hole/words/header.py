@@ -137,6 +137,8 @@ def _number(feature: Feature) -> Token:
 def _bend(feature: Feature, draft: Draft) -> None:
     """A turn of the line: "left 40 at 230", "dogleg left at 230", "bends slightly right"."""
     at, degrees, sharp = feature.take("at"), feature.take("degrees"), feature.take("sharpness")
+    out = feature.take("out_at")  # so far from the middle of the green
+    need(at is None or out is None, feature.token, "is placed twice along the line")
     side = feature.take("side", "side_number", "offset")
     bare = feature.take("bare")
     if side is None:
@@ -159,9 +161,11 @@ def _bend(feature: Feature, draft: Draft) -> None:
         turn = {"slight": a.SLIGHT_DEG, "sharp": a.SHARP_DEG}.get(word, usual)
         draft.assumed.append(f"The line turns {turn:g} degrees {side.words['s']}: the words give no degrees.")
         draft.top_assumed.append("turn_deg")
-    if at is not None:
-        station = draft.units.yd(at.numbers["a"])
-        need(1.0 < station < draft.length_yd - 1.0, at.numbers["a"], "is not between tee and green")
+    where = at or out
+    if where is not None:
+        told = draft.units.yd(where.numbers["a"])
+        station = told if out is None else draft.length_yd - told
+        need(1.0 < station < draft.length_yd - 1.0, where.numbers["a"], "is not between tee and green")
     else:
         station = round(max(a.BEND_SHARE * draft.length_yd, draft.length_yd - a.BEND_TO_GREEN))
         draft.assumed.append(f"The line bends at {draft.units.shown(station)}: the words do not say where.")

@@ -148,6 +148,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("bare", rf"(?:of )?(?P<a>{_N})"),
     ("another", r"another"),
     ("nothing", r"in fairway"),
+    ("nothing", r"in front of tee"),
     ("nothing", r"hole"),  # "hole turns left at 240"
     ("nothing", rf"{_N} times"),
     ("nothing", r"throughout"),

@@ -47,19 +47,24 @@ def _runs(tokens: list[Token]) -> list[list[Token]]:
 
 
 def _three(runs: list[list[Token]], k: int) -> list[tuple[str, list[Token]]] | None:
-    """Front, perhaps middle or flag, and back from a run on; None where they do not stand there."""
-    found: list[tuple[str, list[Token]]] = []
+    """Front and back, perhaps middle or flag, from a run on; None where they do not stand there.
+
+    The number stands behind its word, or before it: "front 335" and "335 to the front".
+    """
+    found: dict[str, list[Token]] = {}
     for run in runs[k : k + 3]:
         words = [token for token in run if token.kind in ("word", "number", "text")]
+        numbers = [token for token in words if token.kind == "number"]
         keys = [ALIASES.get(token.key, token.key) for token in words if token.kind == "word"]
         keys = [key for key in keys if key not in (*FILLERS, "edge", "at", "to")]
-        allowed = ("front",) if not found else (*_FLAGS, "middle", "back")
-        if len(keys) != 1 or keys[0] not in allowed or not words or words[-1].kind != "number":
-            return None
-        found.append((keys[0], [replace(words[-1], kind="word", key=keys[0]), words[-1]]))
-        if keys[0] == "back":
-            return found
-    return None
+        at_an_end = bool(words) and "number" in (words[-1].kind, words[0].kind)
+        named = len(keys) == 1 and keys[0] in (*_FLAGS, "middle", "front", "back") and keys[0] not in found
+        if not named or len(numbers) != 1 or not at_an_end:
+            break
+        found[keys[0]] = [replace(numbers[0], kind="word", key=keys[0]), numbers[0]]
+        if keys[0] == "back" and "front" in found:
+            break
+    return list(found.items()) if {"front", "back"} <= found.keys() else None
 
 
 def _may_begin(runs: list[list[Token]], k: int) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
+from simulator.hole.words.cardtees import by_the_card
 from simulator.hole.words.lex import Token, listed
 from simulator.hole.words.readings import green_readings
 from simulator.hole.words.vocabulary import ALIASES, FILLERS, HEADS, LONGEST_HEAD
@@ -26,11 +27,6 @@ _FALLS_AWAY = frozenset(listed("drops drop downhill falls descends"))
 _RISES = frozenset(listed("climbs climb uphill rises"))
 _OF_TEE_SHOTS = frozenset(listed("tee shot fairway from off to down up by plays"))
 
-_TEE_COLOURS = frozenset(listed("white yellow red blue black gold silver"))
-_OF_THE_CARD = frozenset(listed("from off the of tee tees yards yds"))
-_LEAST_CARD = 60.0
-"""A shorter length than this is none of a tee's on the card [yd or m]."""
-
 _ROUND = frozenset(listed("round around surrounds surrounding encircles encircling"))
 _ENCIRCLES = ("encircling", "green")
 _GUARDED = frozenset(listed("guarded protected defended"))
@@ -40,9 +36,24 @@ _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
 
 def in_grammar(tokens: list[Token]) -> list[Token]:
     """The same hole with these turns of speech in words that the grammar has."""
-    begun = _tee_shot(green_readings(_by_the_card(_which_hole(tokens))))
+    tokens = _corner_to_corner(tokens)
+    begun = _tee_shot(green_readings(by_the_card(_which_hole(tokens))))
     plain = _told_sizes(_pin_high(_pairs(_coloured(_plainly(begun)))))
-    return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(plain)))))
+    return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(_both_sides(plain))))))
+
+
+def _corner_to_corner(tokens: list[Token]) -> list[Token]:
+    """ "Falls from back left to front right" is "falls front right"."""
+    ends = {"front": "back", "back": "front"} | _OTHER
+    out: list[Token] = []
+    for token in tokens:
+        out.append(token)
+        keys = [_key(one) for one in out[-5:]]
+        if len(keys) == 5 and keys[2] == "to" and [ends.get(key) for key in keys[:2]] == keys[3:]:
+            out[-5:] = out[-2:]
+            if len(out) > 2 and _key(out[-3]) == "from":  # falls from the back to the front
+                del out[-3]
+    return out
 
 
 def _which_hole(tokens: list[Token]) -> list[Token]:
@@ -58,37 +69,6 @@ def _which_hole(tokens: list[Token]) -> list[Token]:
     rest = tokens[start + 2 :]
     said_hole = rest[:1] and rest[0].key == "hole"
     return [replace(word, key="hole"), number, *(rest[1:] if said_hole else rest)]
-
-
-def _by_the_card(tokens: list[Token]) -> list[Token]:
-    """ "Par 4, 360 white, 310 red" and "360 from the whites, 310 from the reds" are the lengths of tees."""
-    end = next((k for k, one in enumerate(tokens) if one.kind == "hard"), len(tokens))
-    runs: list[list[Token]] = [[]]
-    for token in tokens[:end]:
-        if _is_break(token) or token.kind == "and":
-            runs.append([])
-        else:
-            runs[-1].append(token)
-    tees: list[tuple[Token, Token]] = []
-    rest: list[Token] = []
-    for run in runs:
-        told = [one for one in run if one.key not in _OF_THE_CARD]
-        colours = [one for one in told[-2:] if one.key.removesuffix("s") in _TEE_COLOURS]
-        numbers = [one for one in told[-2:] if one.kind == "number" and one.unit in ("", "yd", "m")]
-        before = told[:-2]
-        begins = not before or [one.key for one in before[-2:-1]] == ["par"]  # alone, or behind "par 4"
-        if len(colours) == len(numbers) == 1 and begins and numbers[0].value > _LEAST_CARD:
-            tees.append((colours[0], numbers[0]))
-            run = [*before, numbers[0]] if len(tees) == 1 else before
-        if run and rest:
-            rest.append(replace(run[0], kind="soft", key=","))
-        rest += run
-    if len(tees) < 2:
-        return tokens
-    for colour, number in tees:
-        tee = (replace(colour, key=colour.key.removesuffix("s")), replace(colour, key="tee"), number)
-        rest += [replace(colour, kind="hard", key=";"), *tee]
-    return [*rest, *tokens[end:]]
 
 
 def _tee_shot(tokens: list[Token]) -> list[Token]:
@@ -135,6 +115,20 @@ def _plainly(tokens: list[Token]) -> list[Token]:
         behind = [_key(one) for one in tokens[k : k + 3]]
         following = behind[0] if behind else ""
         of_trees = bool(out) and HEADS.get((out[-1].key,)) == "trees"
+        near = following == "behind" or behind[:2] == ["in", "front"]
+        alone = not out or (out[-1].kind == "word" and _key(out[-1]) not in _OTHER)
+        if token.key in ("right", "straight") and near and alone:  # "right behind the green" is behind it
+            continue
+        if token.key in ("narrows", "widens") and following == "from":  # "narrows from 35 to 22 at 260"
+            told = tokens[k + 1 : k + 3]
+            if [one.kind for one in told] == ["number", "word"] and told[1].key == "to":
+                out += [told[0], replace(told[1], key="wide"), replace(told[1], kind="soft", key=","), token]
+                k += 2
+                continue
+        if token.key == "shot" and following in ("over", "across"):  # "second shot over a lake 300 to 380"
+            while out and _key(out[-1]) in ("tee", "approach", *FILLERS):
+                out.pop()
+            continue
         lines = of_trees and token.key in ("line", "lines") and following in (*_OTHER, "the", "both", "each")
         if lines or (token.key == "straight" and following == "across"):
             continue
@@ -187,6 +181,21 @@ def _coloured(tokens: list[Token]) -> list[Token]:
                 "penalty area"
             )
     return tokens
+
+
+def _both_sides(tokens: list[Token]) -> list[Token]:
+    """ "25 left and right" is left and right 25; "200 to 260 left and right" is as it stands."""
+    out: list[Token] = []
+    for k, token in enumerate(tokens):
+        out.append(token)
+        run = out[-4:]
+        keys = [_key(one) for one in run[1:]]
+        ranged = len(out) > 4 and _key(out[-5]) in ("to", "until", "at", "from")
+        told = k + 1 < len(tokens) and tokens[k + 1].kind == "number"
+        if keys in (["left", "and", "right"], ["right", "and", "left"]) and run[0].kind == "number":
+            if not ranged and not told:
+                out[-4:] = [*run[1:], run[0]]
+    return out
 
 
 def _sides_apart(tokens: list[Token]) -> list[Token]:
@@ -255,12 +264,18 @@ def _bend_of(tokens: list[Token]) -> tuple[str, Token | None]:
     for k, token in enumerate(tokens):
         if HEADS.get((token.key,)) != "bend":
             continue
-        run = tokens[k + 1 : next((j for j in range(k, len(tokens)) if _is_break(tokens[j])), len(tokens))]
+        ends = (j for j in range(k + 1, len(tokens)) if _ends_bend(tokens[j]))
+        run = tokens[k + 1 : next(ends, len(tokens))]
         told = [_key(one) for one in run if _key(one) in _OTHER]
         if told:
-            sides.add(told[0])
-            at += [b for a, b in pairwise(run) if a.key == "at" and b.kind == "number"][:1]
+            sides |= set(told)  # "dogleg left at 240, right at 400" are two
+            at += [b for a, b in pairwise(run) if a.key == "at" and b.kind == "number"]
     return (sides.pop() if len(sides) == 1 else ""), at[0] if len(at) == 1 else None
+
+
+def _ends_bend(token: Token) -> bool:
+    """Whether what is said of bends is over: a full break, or the noun of something else."""
+    return token.kind == "hard" or (token.kind == "word" and (token.key,) in HEADS)
 
 
 def _at_the_bend(tokens: list[Token]) -> list[Token]:
@@ -273,6 +288,8 @@ def _at_the_bend(tokens: list[Token]) -> list[Token]:
         if not corner or told:
             out.append(token)
             continue
+        if side and at is None and _is_of("bunker", out) and not _is_placed(out, tokens[k + 1 :]):
+            raise token.error(f'how far on is it? Say "dogleg {side} at 235", or of the bunker "at 240"')
         back = len(out)
         while back and _key(out[back - 1]) in (*FILLERS, "of", "at", "on", "in", "round", "around"):
             back -= 1

@@ -33,8 +33,8 @@ _NOUNS: dict[str, str] = {
         "marsh, swamp, sea, ocean, penalty area, red stakes, yellow stakes"
     ),
     "stream": (
-        "stream, burn, brook, creek, beck, ditch, drain, dyke, dike, river, canal, ravine, streams, burns, "
-        "brooks, creeks, ditches, drains"
+        "stream, burn, brook, creek, beck, ditch, drain, dyke, dike, river, canal, ravine, gully, gulley, "
+        "chasm, streams, burns, brooks, creeks, ditches, drains"
     ),
     "out": (
         "out, ob, oob, out of bounds, boundary, fence, wall, road, lane, railway, property line, white "
@@ -106,13 +106,16 @@ FILLERS = frozenset(
     listed(
         "the a an is are there it its with which that about approx approximately roughly around some running "
         "runs lies sits stands starting has have only just very then also than i my your you we plays "
-        "playing again twice first second third fourth need needs today"
+        "playing again twice first second third fourth need needs today directly immediately"
     )
 )
 """Words that say nothing."""
 
 _READ_AS: dict[str, str] = {
-    "": "coloured colored staked stakes marked lone single solitary cutting cuts wooded tucked cut forced",
+    "": (
+        "coloured colored staked stakes marked lone single solitary cutting cuts wooded tucked cut forced "
+        "internal"
+    ),
     "above": "higher raised elevated upper",
     "across": "crosses crossing cross",
     "ahead": "forward forwards",
@@ -176,7 +179,9 @@ _SAY_INSTEAD: dict[str, str] = {
         'a green is level or falls one way: "green falls back to front 2%"; a file can have "green_part"'
     ),
     "false away": 'say how it falls: "green falls to the front 3%", "green falls front to back 2%"',
-    "fast slow quick firm soft": "that is said with the question: --stimp 11, --firmness firm",
+    "fast slow quick firm soft stimp stimpmeter": (
+        "that is said with the question: --stimp 11, --firmness firm"
+    ),
     "cluster nest string clump": 'say how many, and where: "three bunkers right at 240"',
     "flank flanks flanked flanking": 'say "bunkers both sides of the green"',
     "surrounded surround surrounds ringed": (
@@ -189,12 +194,27 @@ _SAY_INSTEAD: dict[str, str] = {
     ),
     "hard steep steeply severe severely": 'say how much: "green falls back to front 4%"',
     "shot": 'leave it out, or say what lies higher: "fairway 12 below the tee", "green 5 above the fairway"',
-    "drop": 'from where to where? "fairway 12 below the tee", "green 30 ft below the tee"',
-    "double": 'say each bend: "dogleg right at 220, left at 330"',
+    "drop dropping": (
+        'from where to where? "fairway 12 below the tee", "green 30 ft below the tee"; of a dropping '
+        "zone nothing is known here: leave it out"
+    ),
+    "double shared": (
+        'say each bend: "dogleg right at 220, left at 330"; a green of two holes is drawn as its part for '
+        'this one: "green 30 deep, 26 wide"'
+    ),
+    "everything kicks kick feeds feed gathers cambered camber hog hogback hogsback": (
+        'only greens fall in words; a file can give any ground "slope_pct" and "falls"'
+    ),
+    "valley dip hill crest rise": (
+        'say the heights: "fairway 12 below the tee", "green 5 above the fairway"'
+    ),
+    "stone": 'a wall that is the boundary is "wall right 40"; one that is only in the way: leave it out',
     "waste beach cliff quarry mound mounds hollow hollows swale swales runoff": (
         'say how it plays: "bunker left at 230", "heavy rough left 20", "red penalty area left 200 to 260"'
     ),
-    "kidney boomerang shaped": 'leave its shape out and say how large it is: "green 30 deep, 22 wide"',
+    "kidney boomerang horseshoe heart pear shaped": (
+        'leave its shape out and say how large it is: "green 30 deep, 22 wide"'
+    ),
     "inch inches": 'say "rough" or "heavy rough"',
     "longer shorter": 'say the height: "uphill 10"',
     "driving practice": 'say what it is: "out right 40", "rough right 40"',
@@ -202,7 +222,12 @@ _SAY_INSTEAD: dict[str, str] = {
     "wind windy breeze": 'that is said with the question: --wind "12 mph against"',
     "repair": "relief there is free: leave it out",
     "laser": 'say what was read: "front 335, back 362, flag 350", "pond right 213 to 254"',
+    "apart": 'say where each is: "bunkers left at 230, 240 and 250"',
     "blind": "nothing depends on it, leave it out",
+    "angled turned": "a green lies along the line of play: leave it out; in a file it may have a turn_deg",
+    "round around": (
+        'say where it lies: "trees inside the corner, 180 to 230", "bunkers both sides of the green"'
+    ),
     "over": 'say where it lies: "pond across 100 to 140", "carry 190 to clear the pond"',
 }
 INSTEAD = by_word(_SAY_INSTEAD)
@@ -215,6 +240,8 @@ _ALONE = {
     "out": 'say "at 150 out" (to the middle of the green), or "out left 34" for a boundary',
     "in": 'say "from 200 to the green", or how far from the green, "100 out"',
     "aim": 'name the mark: "mark clubhouse 10 right at 400"',
+    "inside": 'of which bend? Say left or right, and where: "trees right 380 to 440"',
+    "outside": 'of which bend? Say left or right, and where: "trees right 380 to 440"',
     "deep": 'a number goes before it ("24 deep"); bunkers play alike, leave it out of one',
     "tall": 'a number goes before it: "15 tall"',
     "above": 'by how much? For example "6 above the fairway"',

@@ -20,6 +20,7 @@ is stated as measured.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -60,7 +61,8 @@ places other than tees (``python benchmarks/map_error.py``, 2026-11-28)."""
 
 TOO_MUCH, TOO_MUCH_YD = 1.25, 8.0
 """A full swing that carries farther than this times the distance to the pin, and so many yards more, is not
-what was hit (assumed): a club named there was swung short of full."""
+what was hit (assumed): a club named there was swung short of full. Where part swings are played, so is one
+that carries only those yards too far, if its ball stopped nearer to the pin than half of the excess."""
 
 CLOSE, MOST_CLOSE = 0.1, 4
 """Shots the search puts so near its best are valued too [strokes], so many at the most."""
@@ -251,8 +253,8 @@ class Judge:
             return given_part(place, asked.part_yd, aim, valued.value, valued.seed), given
         rows = [row for row in asked.rows if row in place.board.allowed(place.lie)]
         name = shots.shots[asked.rows[0]].club.name
-        short = min((shots.shots[row].carry_yd for row in asked.rows), default=0.0)
-        if short > TOO_MUCH * place.distance_yd + TOO_MUCH_YD and shot_distance(club) is None:
+        carries_yd = [shots.shots[row].carry_yd for row in asked.rows]
+        if shot_distance(club) is None and self._was_held_back(place, stroke, carries_yd):
             return self._part(valued, stroke, name, aim), given
         if not rows:
             where = f"{name} from {LIE_WORDS[start.lie]} ({stroke.start.words})"
@@ -261,6 +263,21 @@ class Judge:
             return given_aim(place, rows[0], aim, valued.value, valued.seed), True
         found = search(place, valued.seed, rows, keep_within=0.3, keep_most=4, must=frozenset(rows))
         return next(choice for choice in found if choice.row in rows), False
+
+    def _was_held_back(self, place: Place, stroke: Stroke, carries_yd: Sequence[float]) -> bool:
+        """Whether a club with these carries, one a flight, was swung short of full.
+
+        It was where it is much too long for the distance; or too long, and its ball came to the hole and
+        not to where a full swing goes.
+        """
+        if min(carries_yd, default=0.0) > TOO_MUCH * place.distance_yd + TOO_MUCH_YD:
+            return True
+        over_yd = max(carries_yd, default=0.0) - place.distance_yd
+        in_reach = place.board.bag.shots.first_part in part_families(place)
+        if over_yd <= TOO_MUCH_YD or stroke.penalty or not in_reach:
+            return False
+        left_yd = 0.0 if stroke.end is None else math.dist(stroke.end.xy_yd, self.hole.pin.xy_yd)
+        return left_yd < 0.5 * over_yd
 
     def _part(self, valued: Valued, stroke: Stroke, club: str | None, aim: Aim | None) -> Choice:
         """The best swing short of full from a place, with a club where the bag has one so."""

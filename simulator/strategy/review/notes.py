@@ -130,15 +130,15 @@ def read_notes(text: str) -> Notes:
     _check_length(text)
     text, scored = _without_score(in_figures(without_numbers(text)))
     text = p.UNPLAYABLE_THEN.sub(r"\g<called>, ", text)
-    said = [clause.strip(" ,") for clause in p.BREAK.split(text)]
+    said = _putts_counted([clause.strip(" ,") for clause in p.BREAK.split(text)])
     clauses: list[Clause] = []
     setup: dict[str, str | None] = {"tee": None, "pin": None, "start": None}
-    for clause in filter(None, said):
-        words = _setup(clause) if not clauses else {}
+    for part in filter(None, said):
+        words = _setup(part) if not clauses else {}
         if words:
             setup.update(words)
         else:
-            clauses += _clauses(clause)
+            clauses += _clauses(part)
     clauses = _joined(clauses)
     if not clauses:
         raise refused(text.strip()[:60], "no stroke in it")
@@ -146,6 +146,23 @@ def read_notes(text: str) -> Notes:
         if isinstance(clause, Putts | Stopped) or (isinstance(clause, Swing) and clause.where == HOLED):
             raise refused(behind.said, f"behind {clause.said!r} the hole is over")
     return Notes(tuple(clauses), **setup, scored=scored)
+
+
+def _putts_counted(said: list[str]) -> list[str]:
+    """Clauses with putts that missed ("missed; tap-in") counted with the one behind them that was holed."""
+    counted: list[str] = []
+    missed: list[str] = []
+    for clause in filter(None, said):
+        found = p.TAPPED.fullmatch(clause)
+        if p.MISSED_PUTT.fullmatch(clause):
+            missed.append(clause)
+        elif missed and found and not any(found.groupdict().values()):
+            counted.append(f"{len(missed) + 1} putts")
+            missed = []
+        else:
+            counted += [*missed, clause]
+            missed = []
+    return counted + missed
 
 
 def _without_score(text: str) -> tuple[str, str | None]:
@@ -306,6 +323,8 @@ def _stroke(clause: str) -> Clause:
         or s.SIDE_AT_ONCE.fullmatch(clause)
     ):
         return Swing(clause, *club_and_where(found["club"], found["where"]))
+    if found := s.WATER_AT_ONCE.fullmatch(clause):
+        return Swing(clause, found["club"], found["where"])
     if not MISSED.match(clause) and (found := s.OFF_GREEN.fullmatch(clause)):
         return Swing(clause, found["club"], found["where"])
     if found := s.ON.fullmatch(clause):

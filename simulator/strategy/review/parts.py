@@ -32,7 +32,7 @@ UNIT = r"(?:yards?|yds?|yd|y|metres?|meters?|m)"
 """Units of a distance along the ground."""
 
 CLUB = (
-    r"(?:driver|\w+[\s-](?:wood|hybrid|iron)|[2-9][wih]|hybrid|rescue|(?:pitching|gap|sand|lob)\s+wedge|"
+    r"(?:driver|drv?|\w+[\s-](?:wood|hybrid|iron)|[2-9][wih]|hybrid|rescue|(?:pitching|gap|sand|lob)\s+wedge|"
     r"[pgsla]w|wedge|chip|pitch|splash|punch)\b"
 )
 """A club, or a swing short of full, as notes begin with one; bare numbers are left out."""

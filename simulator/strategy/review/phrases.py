@@ -56,7 +56,7 @@ _PARTED = one_of(
     rf",?\s+{_THEN}\s+",
     r"\s/\s",
     # a dash with a blank beside it and an arrow part strokes; "driver - left rough" is one stroke
-    rf"(?:\s[-–—]+|[-–—]+\s|->|→|>|\||\+)(?=\s*{_STROKE})",
+    rf"(?:\s[-–—]+|[-–—]+\s|->|→|>|\||\+)(?=\s*(?:{_STROKE}|in\s*(?:$|[;.\n])))",
     rf"\s+and\s+(?={CLUB}\s+to\s)",
     rf"(?:,|,?\s+(?:and|&))\s+(?={_AFTER_COMMA})",
     rf"(?<!unplayable)(?<!lie)(?<!ball),\s+(?={_RELOAD}\b)",
@@ -64,7 +64,9 @@ _PARTED = one_of(
 )
 BREAK = pattern(rf"\s*{_PARTED}\s*")
 
-HEADING = pattern(r"\s*(?:hole\s+)?(?P<number>\d{1,2})\s*[:.)]\s*(?P<rest>.*)")
+HEADING = pattern(
+    r"\s*(?:hole\s+)?(?P<number>\d{1,2})(?:\s*[:.);]|\s+[-–—](?=\s)(?!\s*(?:wood|iron|hybrid|putt)))\s*(?P<rest>.*)"
+)
 
 SETUP = pattern(
     r"(?P<pin>pin|flag)\s+(?P<where>.+)",
@@ -94,12 +96,18 @@ SCORED = pattern(
 PUTTS = pattern(rf"(?P<count>{_COUNT})[\s-]*putt(?:s|ed)?(?:\s+out)?(?:\s+from\s+(?P<first>{_FEET}.*))?")
 _LAST_PUTT = one_of(r"it", r"(?:the|a|my|his|her)\s+(?:\w+\s+)?putt", r"the\s+(?:second|third|next|return)")
 TAPPED = pattern(
-    r"tap(?:ped)?(?:\s+it)?[\s-]*in", "gimme", "given", "conceded",
+    r"tap(?:ped)?(?:\s+it)?[\s-]*in", r"(?:(?:it\s+)?(?:goes|went)\s+)?in", "gimme", "given", "conceded",
     r"(?:knocked|rolled|popped)(?:\s+it)?\s+in",
     rf"{_MADE}(?:\s+{_LAST_PUTT})?(?:\s+from\s+(?P<first>{_FEET}.*))?",
     rf"{_MADE}\s+{A}(?P<footer>\d+)[\s-]*(?:ft|foot|footer)(?:\s+putt)?",
     rf"(?P<before>\d+)[\s-]*(?:(?:ft|foot|feet)\s+putt|footer){GAP}(?:{_MADE}|in)",
 )  # fmt: skip
+MISSED_PUTT = pattern(
+    r"(?:just\s+)?(?:miss(?:ed|es)|lip(?:ped|s)(?:\s+(?:it\s+)?out)?|burn(?:ed|t|s)\s+the\s+(?:edge|lip))"
+    rf"(?:\s+(?:it|that|{A}(?:\w+\s+)?putt))?"
+)
+"""A putt of which only that it missed is said: with the one that was holed behind it, it is counted."""
+
 STOPPED = pattern(r"pick(?:s|ed)?[\s-]+up", "no return", r"n\.?r\.?", "gave up")
 ON_GREEN = pattern(rf"(?:on\s+)?{THE}green")
 

@@ -65,6 +65,7 @@ _SPOKEN = tuple(
         (rf"{_THE_CLUB}{GAP}(?:whiff(?:ed)?|air[\s-]?shot|fresh[\s-]air)$", r"\1 to the same place"),
         (rf"{_THE_CLUB}\s+(?:carried|cleared)\s+{THE}[a-z' ]+?(?=\s+to\s)", r"\1"),
         (rf"{_THE_CLUB}\s+approach\b", r"\1"),
+        (rf"\s(?:to|on)\s+{THE}(front|back)$", r" to the \1 edge"),
         (r"\s+in\s+regulation\b", ""),
         (rf"(?<=\d)(\s*{UNIT}|(?<=\d\d\d))\s+in$", r"\1 out"),
         (rf"{_THE_CLUB}{GAP}(short|long){GAP}(?:by\s+)?(\d+\s*{UNIT}?)$", r"\1 \3 \2"),

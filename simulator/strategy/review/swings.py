@@ -89,6 +89,12 @@ SIDE_AT_ONCE = pattern(
 GROUND_AT_ONCE = pattern(rf"{_THE_CLUB}{CAME}(?P<where>{GROUND})")
 """Ground: "driver, right rough"."""
 
+WATER_AT_ONCE = pattern(
+    rf"{_THE_CLUB}{CAME}{THE}(?P<where>water|pond|lake|burn|stream|creek|ditch|river|penalty\s+area|hazard)"
+    rf"(?:{GAP}{LEFT_RIGHT})?"
+)
+"""Water a ball went into: "driver water"."""
+
 _SIDES = one_of(
     rf"(?:short|long)(?:[\s,-]+{AND}(?:on\s+the\s+)?{LEFT_RIGHT})?",
     rf"{LEFT_RIGHT}(?:{GAP}{AND}(?:short|long))?",
