@@ -7,7 +7,6 @@ from typing import NamedTuple
 
 import numpy as np
 
-from ..kernels import codes as c
 from ..tables.game import Board
 from ..tables.reads import node_reads
 
@@ -36,7 +35,7 @@ class Effort:
         Where it is known how often balls come to a node: strikes that decide and value one they seldom
         come to.
     idle : int
-        Strikes that decide at one they never come to; none: it plays as its neighbour on the sketch.
+        Strikes that decide at one they never come to. Some ball does in play: few are better than none.
     draft : int
         Strikes that decide on the draft, from which is seen where balls come to; half of `few` screen there.
     followed : int
@@ -47,14 +46,14 @@ class Effort:
     more: int = 256
     commit: int = 64
     many: int = 256
-    near: int = 128
+    near: int = 256
     sketch: int = 128
     scrambles: int = 16
     band_yd: float = 20.0
     again: int = 1
     far_yd: float = 36.0
     least: int = 32
-    idle: int = 0
+    idle: int = 32
     draft: int = 32
     followed: int = 1024
 
@@ -63,7 +62,7 @@ LONG_STROKES = 6.0
 """From a place that takes so many strokes to hole out the map is worked as a long hole's: the plan has more
 of them to choose, and with each it loses a little to the luck of its strikes."""
 
-LONG = Effort(more=512, near=512, sketch=256, idle=32, followed=4096)
+LONG = Effort(more=512, near=512, sketch=256, followed=4096)
 """How hard the map of a long hole is worked, for twice the time."""
 
 
@@ -95,14 +94,6 @@ def fewer(reads: np.ndarray, power: float, most: np.ndarray | int, least: int) -
     busy = often[np.searchsorted(np.cumsum(often), BUSY_SHARE * often.sum())]
     wanted = most * (reads / busy) ** power
     return np.minimum(np.maximum(2.0 ** np.ceil(np.log2(np.maximum(wanted, 1.0))), least), most)
-
-
-def seed_idle(nodes: np.ndarray, seeds: np.ndarray, least: int) -> None:
-    """Give nodes that decide nothing the first action there is nearby; without one they do decide."""
-    there, idle = seeds[:, :, 0] != c.NO_SHOT, nodes[:, 7] == 0.0
-    taken = idle & there.any(axis=1)
-    seeds[taken, 0] = seeds[taken, there[taken].argmax(axis=1)]
-    nodes[idle & ~taken, 7] = least
 
 
 def node_rows(board: Board, known: np.ndarray, effort: Effort, places: np.ndarray | None) -> np.ndarray:

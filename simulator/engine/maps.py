@@ -11,7 +11,7 @@ from ..kernels import codes as c
 from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..tables.reads import node_reads
-from .effort import LONG, LONG_STROKES, Effort, Traffic, node_rows, seed_idle
+from .effort import LONG, LONG_STROKES, Effort, Traffic, node_rows
 from .sweeps import Luck, empty_game, fill, from_other, guesses, sweep
 
 SETTLED_STROKES, MOST_SWEEPS = 0.1, 30
@@ -108,7 +108,7 @@ def _worked(
     known : float64[n]
     seeds : float64[n, k, 3]
     places : float64[n, 3] or None
-        Where balls come to: what no ball reads keeps its first seed.
+        Where balls come to.
     anew : bool
         Every action is searched at the nodes most often read. The values it is searched on are no guesses
         any more, so a drop farther from the hole is seen for what it is.
@@ -127,10 +127,8 @@ def _worked(
     if places is None:
         far = (board.nodes.off_line_yd > effort.far_yd) & seeded
         nodes[far, 7] = np.minimum(nodes[far, 7], 2 * effort.few)
-    else:
-        seed_idle(nodes, seeds, effort.least)
-        if anew:
-            seeds[nodes[:, 7] >= effort.more // 2] = c.NO_SHOT
+    elif anew:
+        seeds[nodes[:, 7] >= effort.more // 2] = c.NO_SHOT
     means = game.field.coarse.copy(), game.field.fine.copy()
     out = sweep(board, game, nodes, seeds, means, luck, effort, True, threads)
     sweeps, moved = 0, 0.0

@@ -21,8 +21,8 @@ def solve_nodes(
         1 to choose an action, 0 to value the plan as it stands; `seeds` then hold the node's action.
     nodes : float64[n, 9]
         x, y [yd], lie, known value, scramble, side of the node's cell [yd], strikes that screen, that
-        decide (none: the first seed is taken as it is) and that value. Balls anywhere in the cell are
-        played as the node says, so an action is chosen and valued over the whole cell.
+        decide and that value. Balls anywhere in the cell are played as the node says, so an action is chosen
+        and valued over the whole cell.
     seeds : float64[n, k, ACTION_COLUMNS]
         Actions good nearby, NO_SHOT where there is none.
     first, last : int
@@ -51,7 +51,7 @@ def solve_nodes(
         spread = nodes[k, 5]
         for q in range(3):
             best[q] = seeds[k, 0, q]
-        if search == 1 and nodes[k, 7] > 0.0:
+        if search == 1:
             choose(
                 game,
                 x,

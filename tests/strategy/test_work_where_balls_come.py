@@ -9,7 +9,7 @@ from solved import SEED, THREADS, bag_named, demo_board, level, player_named, so
 
 from simulator import load_hole
 from simulator.engine import Effort, Opening, at_once, maps, places_played, play, solve_map
-from simulator.engine.effort import node_rows, seed_idle
+from simulator.engine.effort import node_rows
 from simulator.hole.surfaces import Lie
 from simulator.kernels import codes
 from simulator.strategy import traffic
@@ -72,7 +72,7 @@ def test_more_strikes_where_more_balls_lie() -> None:
     nodes = node_rows(board, np.zeros(len(reads)), Effort(), places)
     alike = node_rows(board, np.zeros(len(reads)), Effort(), None)
     decide, valued = nodes[:, 7], nodes[:, 8]
-    assert (decide[reads == 0.0] == 0.0).all() and (valued[reads == 0.0] == 32.0).all()
+    assert (decide[reads == 0.0] == 32.0).all() and (valued[reads == 0.0] == 32.0).all()
     assert (decide <= alike[:, 7]).all() and (valued <= alike[:, 8]).all()
     busy = np.argsort(reads)[-20:]
     assert (valued[busy] == 256.0).all() and (decide[busy] == alike[busy, 7]).all()
@@ -80,16 +80,6 @@ def test_more_strikes_where_more_balls_lie() -> None:
     assert (np.diff(valued[order]) >= 0.0).all()
     assert set(np.unique(valued)) <= {32.0, 64.0, 128.0, 256.0}
     assert valued.sum() < 0.5 * alike[:, 8].sum()  # what it is for
-
-
-def test_a_node_nobody_reads_plays_as_a_neighbour_or_decides() -> None:
-    none, one, other = (codes.NO_SHOT, 0.0, 0.0), (3.0, 0.1, 0.0), (5.0, -0.2, 0.0)
-    seeds = np.array([[none, one], [other, one], [none, none], [none, one]])
-    nodes = np.zeros((4, 9))
-    nodes[3, 7] = 64.0  # read: its seeds are its own affair
-    seed_idle(nodes, seeds, 32)
-    assert nodes[:, 7].tolist() == [0.0, 0.0, 32.0, 64.0]
-    assert seeds[:, 0].tolist() == [list(one), list(other), list(none), list(none)]
 
 
 def test_from_near_the_green_part_swings_are_played() -> None:
