@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 from typing import Any
 
 from ..spelt import SMALL
@@ -104,69 +105,66 @@ FILLERS = frozenset((
 
 _CLUB = rf"(?:{NUMBER}|{'|'.join(sorted(filter(None, CLUBS), key=len, reverse=True))})"
 _END = r"(?![\w'])"
-PATTERNS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
-    (kind, re.compile(pattern))
-    for kind, pattern in (
-        # a weather report's group (WMO FM 15): 24012KT, 24012G18KT
-        ("report", rf"(?P<ddd>\d{{3}})(?P<mean>\d\d)(?:g(?P<peak>\d\d))?{UNIT}{_END}"),
-        (
-            "blowing",
-            r"(?:blow(?:s|ing)|push(?:es|ing)|mov(?:es|ing)|drift(?:s|ing)) (?!(?:\w+[ \-])?\w*erly\b)"
-            r"(?P<where>left|right|(?:(?:north|south|east|west)[ \-]?){1,3}|[nsew]{1,3})(?![\w'])"
-            r"(?![ \-](?:to|2)\b)",
-        ),
-        ("gusts", rf"(?P<n>{NUMBER}) ?g ?(?P<peak>{NUMBER})(?: ?{UNIT})?{_END}"),
-        ("plus_minus_degrees", rf"(?:\+ ?- ?|\+/- ?)(?P<n>{NUMBER}) ?{DEGREE}{_END}"),
-        ("plus_minus", rf"(?:\+ ?- ?|\+/- ?)(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
-        ("gust_by", rf"gust(?:s|ing|y)?,? (?:of )?(?:\+ ?- ?|\+/- ?)(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
-        ("gust_to", rf"gust(?:s|ing|y)?,? (?:of |up to |to |at )?(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
-        (
-            "swing",
-            r"(?:swing(?:s|ing)?|shift(?:s|ing)?|var(?:ies|ying)),? (?:by |about )?(?:\+ ?- ?|\+/- ?)?"
-            rf"(?P<n>{NUMBER})(?: ?{DEGREE})?{_END}",
-        ),
-        ("clubs_range", rf"(?P<low>{_CLUB})(?: clubs?)?[ \-](?:to|or)[ \-](?P<n>{_CLUB})[ \-]clubs?{_END}"),
-        ("clubs_range", rf"(?P<low>an? )?clubs? (?:to|or) (?P<n>{_CLUB}){_END}"),
-        ("clubs_range", rf"(?P<low>{NUMBER}) ?- ?(?P<n>{NUMBER})[ \-]clubs?{_END}"),
-        (
-            "clubs",
-            rf"(?P<n>{NUMBER}|{'|'.join(filter(None, CLUBS))})[ \-]*clubs?'?s?"
-            rf"(?P<half>[ \-]and[ \-]a[ \-]half)?(?: worth)?(?: of)?(?:[ \-](?:wind|breeze))?{_END}",
-        ),
-        ("clubs", rf"(?P<n>)club(?P<half>[ \-]and[ \-]a[ \-]half)(?: of)?(?: wind)?{_END}"),
-        (
-            "clock_range",
-            rf"(?:between |from |at )?(?P<low>{_HOUR})(?: ?o ?'? ?clock)?(?: and | or | to | ?- ?)"
-            rf"(?P<hour>{_HOUR}) ?o ?'? ?clock{_END}",
-        ),
-        (
-            "clock",
-            rf"(?P<half>half[ \-]past )?(?P<hour>{_HOUR})(?:[:.](?P<minute>\d\d))? ?o ?'? ?clock{_END}",
-        ),
-        ("clock", rf"(?P<half>half[ \-]past )(?P<hour>{_HOUR}){_END}"),
-        ("clock", rf"(?P<half>half )(?P<hour>{_HOUR}){_END}(?![ \-]*(?:clubs?|{UNIT}){_END})"),
-        ("clock", rf"(?P<hour>\d{{1,2}}):(?P<minute>\d\d){_END}"),
-        ("degrees", rf"(?P<n>{NUMBER}) ?{DEGREE}{_END}"),
-        ("range", rf"(?P<low>{NUMBER}) ?(?:-|to) ?(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
-        ("force", rf"(?P<n>\d\d?) ?(?:bft|beaufort){_END}"),
-        ("force", rf"(?:(?:beaufort|force|bft)(?: force)? |f ?)(?P<n>\d\d?){_END}"),
-        ("force", rf"(?P<name>{'|'.join(sorted(BEAUFORT_NAMES, key=len, reverse=True))}){_END}"),
-        ("speed", rf"(?P<n>{NUMBER}) ?{UNIT}{_END}"),
-        (
-            "from_number",
-            rf"(?:from|bearing) (?P<n>{NUMBER}){_END}"
-            rf"(?!:| ?(?:o ?'? ?clock|-|to |clubs?|{DEGREE}|{UNIT}){_END})",
-        ),
-        ("speed", rf"(?P<n>{NUMBER}){_END}"),
-        ("word", rf"(?P<word>{'|'.join(sorted(_RIGHT, key=len, reverse=True))}){_END}"),
-        ("either", rf"right (?P<what>into|against|behind|down){_END}"),
-        ("word", rf"(?P<word>{'|'.join(map(re.escape, _WORDS))}){_END}"),
-        (
-            "compass",
-            r"(?P<point>(?:(?:north|south|east|west)[ \-]?){0,2}(?:north|south|east|west)|[nsew]{1,3})"
-            rf"(?P<ly>(?:er)?ly)?{_END}",
-        ),
-    )
+_PATTERNS: tuple[tuple[str, str], ...] = (
+    # a weather report's group (WMO FM 15): 24012KT, 24012G18KT
+    ("report", rf"(?P<ddd>\d{{3}})(?P<mean>\d\d)(?:g(?P<peak>\d\d))?{UNIT}{_END}"),
+    (
+        "blowing",
+        r"(?:blow(?:s|ing)|push(?:es|ing)|mov(?:es|ing)|drift(?:s|ing)) (?!(?:\w+[ \-])?\w*erly\b)"
+        r"(?P<where>left|right|(?:(?:north|south|east|west)[ \-]?){1,3}|[nsew]{1,3})(?![\w'])"
+        r"(?![ \-](?:to|2)\b)",
+    ),
+    ("gusts", rf"(?P<n>{NUMBER}) ?g ?(?P<peak>{NUMBER})(?: ?{UNIT})?{_END}"),
+    ("plus_minus_degrees", rf"(?:\+ ?- ?|\+/- ?)(?P<n>{NUMBER}) ?{DEGREE}{_END}"),
+    ("plus_minus", rf"(?:\+ ?- ?|\+/- ?)(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
+    ("gust_by", rf"gust(?:s|ing|y)?,? (?:of )?(?:\+ ?- ?|\+/- ?)(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
+    ("gust_to", rf"gust(?:s|ing|y)?,? (?:of |up to |to |at )?(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
+    (
+        "swing",
+        r"(?:swing(?:s|ing)?|shift(?:s|ing)?|var(?:ies|ying)),? (?:by |about )?(?:\+ ?- ?|\+/- ?)?"
+        rf"(?P<n>{NUMBER})(?: ?{DEGREE})?{_END}",
+    ),
+    ("clubs_range", rf"(?P<low>{_CLUB})(?: clubs?)?[ \-](?:to|or)[ \-](?P<n>{_CLUB})[ \-]clubs?{_END}"),
+    ("clubs_range", rf"(?P<low>an? )?clubs? (?:to|or) (?P<n>{_CLUB}){_END}"),
+    ("clubs_range", rf"(?P<low>{NUMBER}) ?- ?(?P<n>{NUMBER})[ \-]clubs?{_END}"),
+    (
+        "clubs",
+        rf"(?P<n>{NUMBER}|{'|'.join(filter(None, CLUBS))})[ \-]*clubs?'?s?"
+        rf"(?P<half>[ \-]and[ \-]a[ \-]half)?(?: worth)?(?: of)?(?:[ \-](?:wind|breeze))?{_END}",
+    ),
+    ("clubs", rf"(?P<n>)club(?P<half>[ \-]and[ \-]a[ \-]half)(?: of)?(?: wind)?{_END}"),
+    (
+        "clock_range",
+        rf"(?:between |from |at )?(?P<low>{_HOUR})(?: ?o ?'? ?clock)?(?: and | or | to | ?- ?)"
+        rf"(?P<hour>{_HOUR}) ?o ?'? ?clock{_END}",
+    ),
+    (
+        "clock",
+        rf"(?P<half>half[ \-]past )?(?P<hour>{_HOUR})(?:[:.](?P<minute>\d\d))? ?o ?'? ?clock{_END}",
+    ),
+    ("clock", rf"(?P<half>half[ \-]past )(?P<hour>{_HOUR}){_END}"),
+    ("clock", rf"(?P<half>half )(?P<hour>{_HOUR}){_END}(?![ \-]*(?:clubs?|{UNIT}){_END})"),
+    ("clock", rf"(?P<hour>\d{{1,2}}):(?P<minute>\d\d){_END}"),
+    ("degrees", rf"(?P<n>{NUMBER}) ?{DEGREE}{_END}"),
+    ("range", rf"(?P<low>{NUMBER}) ?(?:-|to) ?(?P<n>{NUMBER})(?: ?{UNIT})?{_END}"),
+    ("force", rf"(?P<n>\d\d?) ?(?:bft|beaufort){_END}"),
+    ("force", rf"(?:(?:beaufort|force|bft)(?: force)? |f ?)(?P<n>\d\d?){_END}"),
+    ("force", rf"(?P<name>{'|'.join(sorted(BEAUFORT_NAMES, key=len, reverse=True))}){_END}"),
+    ("speed", rf"(?P<n>{NUMBER}) ?{UNIT}{_END}"),
+    (
+        "from_number",
+        rf"(?:from|bearing) (?P<n>{NUMBER}){_END}"
+        rf"(?!:| ?(?:o ?'? ?clock|-|to |clubs?|{DEGREE}|{UNIT}){_END})",
+    ),
+    ("speed", rf"(?P<n>{NUMBER}){_END}"),
+    ("word", rf"(?P<word>{'|'.join(sorted(_RIGHT, key=len, reverse=True))}){_END}"),
+    ("either", rf"right (?P<what>into|against|behind|down){_END}"),
+    ("word", rf"(?P<word>{'|'.join(map(re.escape, _WORDS))}){_END}"),
+    (
+        "compass",
+        r"(?P<point>(?:(?:north|south|east|west)[ \-]?){0,2}(?:north|south|east|west)|[nsew]{1,3})"
+        rf"(?P<ly>(?:er)?ly)?{_END}",
+    ),
 )
 """(kind, pattern), the first that fits at a place is taken. Phrases are in lower case."""
 
@@ -225,3 +223,9 @@ def vocabulary() -> list[str]:
         "o'clock clock degrees knots gusting swinging calm club force northerly southerly easterly westerly"
     )
     return sorted(words | set(more.split()) | {"north", "south", "east", "west", "northwest", "southwest"})
+
+
+@cache
+def patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
+    """What is looked for, compiled when a wind is said: it takes a hundredth of a quick answer."""
+    return tuple((kind, re.compile(pattern)) for kind, pattern in _PATTERNS)

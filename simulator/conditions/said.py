@@ -198,4 +198,4 @@ TAKE: dict[str, Callable[[Said, re.Match[str]], None]] = {
     "degrees": _degrees, "from_number": _from_number,
     "compass": _compass, "word": _plain, "either": _either,
 }  # fmt: skip
-"""What takes a match of each kind of `phrases.PATTERNS`."""
+"""What takes a match of each kind of `phrases.patterns`."""

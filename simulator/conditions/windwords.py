@@ -11,7 +11,7 @@ from .clubs import ClubsToMph, clubs_to_mph
 from .direction import Direction
 from .extras import read_gusts, read_swing
 from .model import Height, Wind
-from .phrases import ALLOWED, FILLERS, INSTEAD, PATTERNS, vocabulary
+from .phrases import ALLOWED, FILLERS, INSTEAD, patterns, vocabulary
 from .said import TAKE, Said
 from .text import clean
 
@@ -30,7 +30,7 @@ def _scan(said: Said, phrase: str) -> None:
         if skip := re.match(r"[\s,;()&.]+|-(?= )", phrase[at:]):
             at += skip.end()
             continue
-        for kind, pattern in PATTERNS:
+        for kind, pattern in patterns():
             if found := pattern.match(phrase, at):
                 TAKE[kind](said, found)
                 at = found.end()

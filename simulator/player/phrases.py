@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
+from functools import cache
 from typing import Any
 
 from .levels import STANDARD_SET
@@ -262,69 +264,74 @@ _WOMAN, _MAN = r"(?:woman|women|female|lady|ladies|girl)", r"(?:man|men|male|gen
 _COLOUR = "white|yellow|red|blue|black|gold|green"
 _SEX = rf"(?:{_WOMAN}|{_MAN})"
 _SIGN = r"(?P<sign>plus\s*|\+\s*|-\s*)?"
-PHRASES = tuple(
-    Phrase(re.compile(pattern), act, act in (_width, _tee_only, _miss, _shape))
-    for pattern, act in (
-        (AGE, _age),
-        (rf"(?<![^\s])(?<!\S\s){NUMBER}[\s,]+(?={_SEX}\b)", _alone),
-        (rf"{HANDICAP}\s*(?:of\s+)?{NUMBER}{_TO}(?!\w)", _handicaps),
-        (rf"(?:off\s+)?{NUMBER}{_TO}[\s-]*{HANDICAP}\b", _handicaps),
-        (rf"(?:(?:off|{HANDICAP}|in)\s+)*(?:the\s+)?(?:(?P<part>low|mid(?:dle)?|high)[\s-]+)?teens\b"
-         rf"(?:\s+{HANDICAP})?", _teens),
-        (rf"{HANDICAP}\s*(?:index\s*)?(?:of\s*|is\s*|[:=]\s*)?(?:(?:about|around|roughly)\s+)?"
-         rf"{_SIGN}{NUMBER}(?![\w.])", _handicap),
-        (rf"(?<=plays )to\s+{_SIGN}{NUMBER}(?![\w.])", _handicap),
-        (r"(?:beginner|novice|newcomer)\b", _spoken),
-        (rf"(?:high|mid|low)(?:dle)?[\s-]+{HANDICAP}s?\b(?!\s*\d)", _spoken),
-        (rf"(?P<part>low|high)[\s-]+single[\s-]+(?:figures?|digits?)(?:\s+{HANDICAP})?\b", _single),
-        (rf"single[\s-]+(?:figures?|digits?)(?:\s+{HANDICAP})?\b", _spoken),
-        (rf"off\s+(?:of\s+)?(?:an?\s+)?{_SIGN}{NUMBER}(?![\w.])", _handicap),
-        (rf"{_SIGN}{NUMBER}[\s-]*{HANDICAP}(?:\s+index)?\b", _handicap),
-        (rf"(?P<sign>plus\s*|\+\s*){NUMBER}(?![\w.])", _handicap),
-        (r"(?:off\s+)?scr(?:atch)?\b", lambda reader, found: reader.put("handicap", 0.0)),
-        (r"bogey\b", _bogey),
-        (rf"shoots?\s+(?:between\s+|from\s+)?{NUMBER}{UPPER}(?!\w)", _scores),
-        (rf"shoots?\s+(?:about\s+|around\s+)?{NUMBER}(?![\w.])", _score),
-        (r"(?:shoots?\s+)?(?:in\s+)?(?:the\s+)?(?:(?P<third>low|mid(?:dle)?|high)[\s-]*)?(?P<decade>[6-9]0|1[0-3]0)"
-         r"(?:['’]?s)\b(?:[\s-]*shooter)?", _scores),
-        (rf"{NUMBER}[\s-]*shooter\b", _score),
-        (rf"{_WOMAN}(?:'s)?\b", _sex),
-        (rf"{_MAN}(?:'s)?\b", _sex),
-        (r"(?:from|off)\s+(?:the\s+)?(?P<tee>[^\W\d_]+)\s+tees?\b(?!\s+only)", _tee),
-        (rf"(?P<tee>{_COLOUR})\s+tees?\b(?!\s+only)", _tee),
-        (rf"tees?\s+(?P<tee>{_COLOUR})\b", _tee),
-        (rf"(?:from|off)\s+(?:the\s+)?(?P<tee>{_COLOUR})s\b", _tee),
-        (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|left(?:y|ie)\b", _hand),
-        (r"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?:both\s+(?:ways|sides)|left\s+and\s+right"
-         r"|right\s+and\s+left|either\s+(?:way|side))\b|two[\s-]way\s+miss\b", _both_ways),
-        (rf"miss(?:es)?\s+(?P<miss>{SIDE}(?:[\s-]+(?:and\s+)?{SIDE})?)\s+(?:with|off)\s+"
-         rf"{WHOSE}(?=[^\s,;])", _miss_of_club),
-        (r"(?:it|everything|the\s+ball|goes)\s+(?:goes\s+)?(?:to\s+the\s+)?(?P<miss>left|right)\b(?!\s+and)",
-         _miss),
-        (r"(?:comes?|leaves?\s+it)\s+(?:up\s+)?(?P<miss>short)\b", _miss),
-        (rf"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*|it\s+|everything\s+)?(?P<miss>{SIDE}(?:[\s-]+(?:and\s+)?{SIDE})?)\b",
-         _miss),
-        (rf"(?P<shape>{SHAPED})(?:e?s)?\s+(?:the|his|her|my|a)\s+(?!balls?\b)(?=[^\s,;]){NO_NUMBER}",
-         _shape_of_club),
-        (rf"(?P<shape>{SHAPED})e?s\s+(?=driver\b|(?:[1-9]|11)[\s-]?(?:w|i|h)){NO_NUMBER}", _shape_of_club),
-        (rf"{NUMBER}[\s-]*{NEEDED_UNIT}[\s-]*(?P<shape>{SHAPED})\s+(?:with|off)\s+{WHOSE}",
-         _shape_of_club),
-        (rf"{NUMBER}[\s-]*{NEEDED_UNIT}[\s-]*(?P<shape>{SHAPED})\b", _shape),
-        (rf"(?P<shape>{SHAPED})(?:s|r)?\b(?:\s+(?:it|everything|(?:the|his|her|my)\s+ball)\b)?(?:\s*(?:of\s+)?{NUMBER}{UNIT}(?![\s\w]*(?:wide|deep)))?",
-         _shape),
-        (rf"{NUMBER}{UNIT}\s*(?P<what>wide|across|deep)\b", _width),
-        (rf"(?P<what>width|depth)\s*(?:of\s+)?{NUMBER}{UNIT}",
-         lambda reader, found: reader.put_size(None, found["what"], found)),
-        (rf"{TEE_ONLY}\b", _tee_only),
-        (r"(?:only|just|nothing\s+but)\s+(?:(?:has|have|carr(?:y|ies)|owns?|plays?|uses?|hits?)\s+)?"
-         rf"(?:(?:these\s+)?clubs?\s*[:,]?\s+)?{WHOSE}", _only),
-        (r"(?:all\s+)?in\s+met(?:re|er)s\s*:?|all\s+met(?:re|er)s\b", _nothing),
-        (r"(?:his|her|my)?\s*(?:bag|set|clubs)\s*(?:[:=]|is\b|are\b|of\b)\s*", _only),
-        (r"(?:without|no)\s+(?:any\s+)?(?P<kind>(?:fairway\s+)?woods|hybrids|rescues|rescue\s+clubs)\b",
-         _without_kind),
-        (r"(?:without|no|never(?!\s+(?:miss|go))|leav(?:es|ing)"
-         r"|(?:doesn't|does not|don't|do not)(?=\s+(?:hit|use|carry|play|have|own)))\s+"
-         r"(?:(?:hits?|uses?|carry|carries|plays?|have|has|owns?)\s+)?" + WHOSE, _without),
-        (r"(?:called|named?)\s*[:=]?\s*(?P<name>[^\W\d_][\w'’-]*)", _name),
-    )
+_PHRASES: tuple[tuple[str, Callable[[Reader, re.Match[str]], None]], ...] = (
+    (AGE, _age),
+    (rf"(?<![^\s])(?<!\S\s){NUMBER}[\s,]+(?={_SEX}\b)", _alone),
+    (rf"{HANDICAP}\s*(?:of\s+)?{NUMBER}{_TO}(?!\w)", _handicaps),
+    (rf"(?:off\s+)?{NUMBER}{_TO}[\s-]*{HANDICAP}\b", _handicaps),
+    (rf"(?:(?:off|{HANDICAP}|in)\s+)*(?:the\s+)?(?:(?P<part>low|mid(?:dle)?|high)[\s-]+)?teens\b"
+     rf"(?:\s+{HANDICAP})?", _teens),
+    (rf"{HANDICAP}\s*(?:index\s*)?(?:of\s*|is\s*|[:=]\s*)?(?:(?:about|around|roughly)\s+)?"
+     rf"{_SIGN}{NUMBER}(?![\w.])", _handicap),
+    (rf"(?<=plays )to\s+{_SIGN}{NUMBER}(?![\w.])", _handicap),
+    (r"(?:beginner|novice|newcomer)\b", _spoken),
+    (rf"(?:high|mid|low)(?:dle)?[\s-]+{HANDICAP}s?\b(?!\s*\d)", _spoken),
+    (rf"(?P<part>low|high)[\s-]+single[\s-]+(?:figures?|digits?)(?:\s+{HANDICAP})?\b", _single),
+    (rf"single[\s-]+(?:figures?|digits?)(?:\s+{HANDICAP})?\b", _spoken),
+    (rf"off\s+(?:of\s+)?(?:an?\s+)?{_SIGN}{NUMBER}(?![\w.])", _handicap),
+    (rf"{_SIGN}{NUMBER}[\s-]*{HANDICAP}(?:\s+index)?\b", _handicap),
+    (rf"(?P<sign>plus\s*|\+\s*){NUMBER}(?![\w.])", _handicap),
+    (r"(?:off\s+)?scr(?:atch)?\b", lambda reader, found: reader.put("handicap", 0.0)),
+    (r"bogey\b", _bogey),
+    (rf"shoots?\s+(?:between\s+|from\s+)?{NUMBER}{UPPER}(?!\w)", _scores),
+    (rf"shoots?\s+(?:about\s+|around\s+)?{NUMBER}(?![\w.])", _score),
+    (r"(?:shoots?\s+)?(?:in\s+)?(?:the\s+)?(?:(?P<third>low|mid(?:dle)?|high)[\s-]*)?(?P<decade>[6-9]0|1[0-3]0)"
+     r"(?:['’]?s)\b(?:[\s-]*shooter)?", _scores),
+    (rf"{NUMBER}[\s-]*shooter\b", _score),
+    (rf"{_WOMAN}(?:'s)?\b", _sex),
+    (rf"{_MAN}(?:'s)?\b", _sex),
+    (r"(?:from|off)\s+(?:the\s+)?(?P<tee>[^\W\d_]+)\s+tees?\b(?!\s+only)", _tee),
+    (rf"(?P<tee>{_COLOUR})\s+tees?\b(?!\s+only)", _tee),
+    (rf"tees?\s+(?P<tee>{_COLOUR})\b", _tee),
+    (rf"(?:from|off)\s+(?:the\s+)?(?P<tee>{_COLOUR})s\b", _tee),
+    (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|left(?:y|ie)\b", _hand),
+    (r"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?:both\s+(?:ways|sides)|left\s+and\s+right"
+     r"|right\s+and\s+left|either\s+(?:way|side))\b|two[\s-]way\s+miss\b", _both_ways),
+    (rf"miss(?:es)?\s+(?P<miss>{SIDE}(?:[\s-]+(?:and\s+)?{SIDE})?)\s+(?:with|off)\s+"
+     rf"{WHOSE}(?=[^\s,;])", _miss_of_club),
+    (r"(?:it|everything|the\s+ball|goes)\s+(?:goes\s+)?(?:to\s+the\s+)?(?P<miss>left|right)\b(?!\s+and)",
+     _miss),
+    (r"(?:comes?|leaves?\s+it)\s+(?:up\s+)?(?P<miss>short)\b", _miss),
+    (rf"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*|it\s+|everything\s+)?(?P<miss>{SIDE}(?:[\s-]+(?:and\s+)?{SIDE})?)\b",
+     _miss),
+    (rf"(?P<shape>{SHAPED})(?:e?s)?\s+(?:the|his|her|my|a)\s+(?!balls?\b)(?=[^\s,;]){NO_NUMBER}",
+     _shape_of_club),
+    (rf"(?P<shape>{SHAPED})e?s\s+(?=driver\b|(?:[1-9]|11)[\s-]?(?:w|i|h)){NO_NUMBER}", _shape_of_club),
+    (rf"{NUMBER}[\s-]*{NEEDED_UNIT}[\s-]*(?P<shape>{SHAPED})\s+(?:with|off)\s+{WHOSE}",
+     _shape_of_club),
+    (rf"{NUMBER}[\s-]*{NEEDED_UNIT}[\s-]*(?P<shape>{SHAPED})\b", _shape),
+    (rf"(?P<shape>{SHAPED})(?:s|r)?\b(?:\s+(?:it|everything|(?:the|his|her|my)\s+ball)\b)?(?:\s*(?:of\s+)?{NUMBER}{UNIT}(?![\s\w]*(?:wide|deep)))?",
+     _shape),
+    (rf"{NUMBER}{UNIT}\s*(?P<what>wide|across|deep)\b", _width),
+    (rf"(?P<what>width|depth)\s*(?:of\s+)?{NUMBER}{UNIT}",
+     lambda reader, found: reader.put_size(None, found["what"], found)),
+    (rf"{TEE_ONLY}\b", _tee_only),
+    (r"(?:only|just|nothing\s+but)\s+(?:(?:has|have|carr(?:y|ies)|owns?|plays?|uses?|hits?)\s+)?"
+     rf"(?:(?:these\s+)?clubs?\s*[:,]?\s+)?{WHOSE}", _only),
+    (r"(?:all\s+)?in\s+met(?:re|er)s\s*:?|all\s+met(?:re|er)s\b", _nothing),
+    (r"(?:his|her|my)?\s*(?:bag|set|clubs)\s*(?:[:=]|is\b|are\b|of\b)\s*", _only),
+    (r"(?:without|no)\s+(?:any\s+)?(?P<kind>(?:fairway\s+)?woods|hybrids|rescues|rescue\s+clubs)\b",
+     _without_kind),
+    (r"(?:without|no|never(?!\s+(?:miss|go))|leav(?:es|ing)"
+     r"|(?:doesn't|does not|don't|do not)(?=\s+(?:hit|use|carry|play|have|own)))\s+"
+     r"(?:(?:hits?|uses?|carry|carries|plays?|have|has|owns?)\s+)?" + WHOSE, _without),
+    (r"(?:called|named?)\s*[:=]?\s*(?P<name>[^\W\d_][\w'’-]*)", _name),
 )  # fmt: skip
+"""What is looked for and what it does; the first that fits is taken."""
+
+
+@cache
+def phrases() -> tuple[Phrase, ...]:
+    """What is looked for, compiled when a player is said: most questions name a file."""
+    alone = _width, _tee_only, _miss, _shape
+    return tuple(Phrase(re.compile(pattern), act, act in alone) for pattern, act in _PHRASES)

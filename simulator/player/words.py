@@ -11,7 +11,7 @@ from typing import Any
 
 from ..errors import FileError
 from .patterns import HANDICAP
-from .phrases import PHRASES
+from .phrases import phrases
 from .reader import Reader
 
 _SINGLE = frozenset(
@@ -54,7 +54,7 @@ def player_said(text: str) -> tuple[dict[str, Any], list[str]]:
     FileError
         A word that is not understood where it stands, or something said twice.
     """
-    reader = Reader(text, PHRASES)
+    reader = Reader(text, phrases())
     return reader.read(), reader.granted
 
 
