@@ -19,7 +19,8 @@ from simulator import load_hole, load_player
 from simulator.engine import default_threads
 from simulator.strategy.question import Clock, question, solve
 from simulator.strategy.review.rests import resting
-from simulator.strategy.search import Place, search
+from simulator.strategy.search import search
+from simulator.strategy.tries import Place
 from simulator.tables.luck import strike_sets
 
 SEEDS = range(1, 7)

@@ -15,8 +15,9 @@ from simulator.engine import default_threads, play
 from simulator.hole.model import Hole
 from simulator.hole.sketch import read_sketch
 from simulator.hole.surfaces import Lie
-from simulator.strategy.search import Place, search
+from simulator.strategy.search import search
 from simulator.strategy.traffic import solve_from
+from simulator.strategy.tries import Place
 from simulator.tables.bag import make_bag
 from simulator.tables.game import Board, make_board
 from simulator.tables.rasters import ground_raster

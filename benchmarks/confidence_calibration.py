@@ -33,7 +33,8 @@ from simulator.player.model import Player
 from simulator.strategy.confidence import EVEN_STROKES
 from simulator.strategy.plausible import DRAWS, SOLVED, plausible_behind, revalued_maps
 from simulator.strategy.rescore import rescore
-from simulator.strategy.search import Choice, Place, search
+from simulator.strategy.search import search
+from simulator.strategy.tries import Choice, Place
 from simulator.tables.bag import make_bag
 from simulator.tables.game import CELL_YD, make_board, make_sketch
 from simulator.tables.luck import strike_sets

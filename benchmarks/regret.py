@@ -33,8 +33,9 @@ from simulator.strategy.answering import best_by_average
 from simulator.strategy.asked import find_choices
 from simulator.strategy.places import tee_start
 from simulator.strategy.plays import Plays
-from simulator.strategy.search import Place, search
+from simulator.strategy.search import search
 from simulator.strategy.traffic import solve_from
+from simulator.strategy.tries import Place
 from simulator.tables.bag import make_bag
 from simulator.tables.game import Board, make_board
 from simulator.tables.luck import strike_sets

@@ -11,7 +11,8 @@ from simulator.engine import default_threads
 from simulator.hole.surfaces import Lie
 from simulator.strategy import estimate
 from simulator.strategy.plays import FIRST_SETS
-from simulator.strategy.search import Place, search
+from simulator.strategy.search import search
+from simulator.strategy.tries import Place
 from simulator.tables.luck import strike_sets
 
 CLUBS = ("driver", "3-wood")

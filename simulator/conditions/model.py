@@ -90,7 +90,7 @@ class Wind:
         _check("wind swinging +-", self.swing_deg, *SWING_DEG, "degrees")
 
 
-def other_height(wind: Wind) -> tuple[float, float]:
+def at_both_heights(wind: Wind) -> tuple[float, float]:
     """The same wind's speed [mph] at 10 m and at head height."""
     if wind.height == "forecast":
         return wind.speed_mph, felt_from_forecast(wind.speed_mph)
@@ -165,7 +165,7 @@ class Conditions:
         wind = self.wind
         blowing = None
         if wind is not None:
-            at_10m, at_head = other_height(wind)
+            at_10m, at_head = at_both_heights(wind)
             blowing = {
                 "speed_mph": wind.speed_mph,
                 "from_deg": wind.from_deg,

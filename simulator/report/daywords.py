@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ..conditions import Conditions, other_height
+from ..conditions import Conditions, at_both_heights
 from ..strategy.day import PUTT_FT
 from ..strategy.result import TIE_STROKES, Answer
 from .figures import capital
@@ -17,7 +17,7 @@ def day_words(conditions: Conditions, units: Units = YARDS) -> str:
         air += f", {conditions.altitude_m:.0f} m up"
     if wind is None or wind.speed_mph == 0.0:
         return f"still air, {air}"
-    at_10m, at_head = other_height(wind)
+    at_10m, at_head = at_both_heights(wind)
     told = (
         f"as forecast, {units.wind(at_head)} at head height"
         if wind.height == "forecast"

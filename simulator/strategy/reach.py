@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 import shapely
 
-from ..conditions import Conditions, Wind, other_height
+from ..conditions import Conditions, Wind, at_both_heights
 from ..hole.model import Hole
 from ..hole.surfaces import TROUBLE
 from ..tables.bag import Bag
@@ -157,7 +157,7 @@ def _helped(day: Conditions, mph: int, bearing_deg: float) -> Conditions:
     behind = math.radians(bearing_deg + 180.0)
     x, y = mph * math.sin(behind), mph * math.cos(behind)
     if day.wind is not None:
-        felt = other_height(day.wind)[1]
+        felt = at_both_heights(day.wind)[1]
         x += felt * math.sin(math.radians(day.wind.from_deg))
         y += felt * math.cos(math.radians(day.wind.from_deg))
     blowing = Wind(math.hypot(x, y), compass_deg(x, y), "felt")

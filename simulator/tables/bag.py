@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..conditions import Conditions, other_height
+from ..conditions import Conditions, at_both_heights
 from ..player.model import Player
 from .airs import day_air, flight_air
 from .curved import is_curved
@@ -61,7 +61,7 @@ def day_wind(conditions: Conditions) -> tuple[float, float]:
     wind = conditions.wind
     if wind is None or wind.speed_mph == 0.0:
         return 0.0, 0.0
-    at_10m = other_height(wind)[0]
+    at_10m = at_both_heights(wind)[0]
     return at_10m, wind.gust_mph * at_10m / wind.speed_mph
 
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from simulator.conditions import Wind, misread, other_height, read_wind
+from simulator.conditions import Wind, at_both_heights, misread, read_wind
 from simulator.errors import UsageError
 
 ALONG, NORTH_OF_Y = 20.0, 90.0  # the shot bears 20 deg right of +y, which points east
@@ -177,9 +177,9 @@ def test_height():
 
 def test_the_other_heights_figure():
     # log law over open ground, roughness 0.03 m: 2 m has 0.72 of the wind at 10 m
-    at_10_m, at_head = other_height(Wind(10.0, 0.0, "forecast"))
+    at_10_m, at_head = at_both_heights(Wind(10.0, 0.0, "forecast"))
     assert at_10_m == 10.0 and at_head == pytest.approx(7.2, abs=0.05)
-    at_10_m, at_head = other_height(Wind(10.0, 0.0, "felt"))
+    at_10_m, at_head = at_both_heights(Wind(10.0, 0.0, "felt"))
     assert at_head == 10.0 and at_10_m == pytest.approx(13.8, abs=0.05)
     assert misread(misread(Wind(10.0, 5.0))) == Wind(10.0, 5.0)
 

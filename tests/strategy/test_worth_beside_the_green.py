@@ -11,7 +11,7 @@ import pytest
 from simulator import load_hole, load_player
 from simulator.hole.surfaces import Surface
 from simulator.strategy.question import Clock, question, solve
-from simulator.strategy.search import Place
+from simulator.strategy.tries import Place
 from simulator.strategy.worth import ValueMap, value_map
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from flown import STRIKES, fly, gain
 
-from simulator.conditions import MPH_PER_CLUB, Wind, clubs_to_mph, other_height
+from simulator.conditions import MPH_PER_CLUB, Wind, at_both_heights, clubs_to_mph
 from simulator.physics.wind import FORECAST_HEIGHT_M, HEAD_HEIGHT_M, ROUGHNESS_OPEN_M
 
 
@@ -33,6 +33,6 @@ def test_felt_wind_is_worth_half_as_much_again():
         loss[height] = fly(STRIKES["7-iron"]).carry_yd - flown.carry_yd
     assert 20.0 < loss["forecast"] < 22.0 and 30.0 < loss["felt"] < 31.5
     # the same wind said at the other height costs the same
-    at_10_m, _ = other_height(Wind(10.0, 0.0, "felt"))
+    at_10_m, _ = at_both_heights(Wind(10.0, 0.0, "felt"))
     again = fly(STRIKES["7-iron"], head_mph=at_10_m, roughness_m=ROUGHNESS_OPEN_M)
     assert abs(fly(STRIKES["7-iron"]).carry_yd - again.carry_yd - loss["felt"]) < 0.01
