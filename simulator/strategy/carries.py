@@ -188,10 +188,8 @@ def effective_distance(
     today = swings.landing(conditions, along_deg, height)
     _check_reach(distance_yd, height, reached[[shot.flight == "stock" for shot in shots]], today)
     numbers = [_number_for(distance_yd, swings.still_yd, today)]
-    for day in (
-        replace(conditions, wind=None),
-        Conditions(),
-    ):  # where only today's wind lifts a ball so high, all of it is the height's
+    # where only today's wind lifts a ball so high, all of it is the height's
+    for day in (replace(conditions, wind=None), Conditions()):
         there = swings.landing(day, along_deg, height)
         numbers.insert(0, _number_for(distance_yd, swings.still_yd, there, otherwise=numbers[0]))
     nearest = _to_hit(distance_yd, shots, reached, into=numbers[2] > numbers[1])
