@@ -119,10 +119,12 @@ def _off_the_pin(area: shapely.Geometry, hole: Hole) -> shapely.Point:
 
 
 def falls_shown(ax: Axes) -> list[Annotation]:
-    """Arrows down the fall of a green on a picture."""
+    """Arrows down the fall of a green that a picture shows."""
     from matplotlib.text import Annotation
 
-    return [text for text in ax.texts if isinstance(text, Annotation) and text.arrow_patch is not None]
+    arrows = [text for text in ax.texts if isinstance(text, Annotation) and text.arrow_patch is not None]
+    seen = view_box(ax)
+    return [arrow for arrow in arrows if seen.contains(shapely.Point(arrow.xy))]
 
 
 def falls_said(ax: Axes) -> str:

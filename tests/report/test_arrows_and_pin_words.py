@@ -50,6 +50,14 @@ def test_no_page_without_an_arrow_speaks_of_one(page: str) -> None:
     plt.close(figure)
 
 
+def test_a_picture_away_from_the_green_speaks_of_no_arrow() -> None:
+    answer = fake_answers.answer(_hole("par 4, 420; green 24 deep, falls back to front 4%"))
+    ((_, figure),) = lesson_pages(fake_lessons.lesson(answer=answer), only=["worth"])
+    assert not any(groundplot.view_box(ax).contains(shapely.Point(0.0, 420.0)) for ax in figure.axes)
+    assert groundplot.FALLS not in _words(figure)
+    plt.close(figure)
+
+
 @pytest.mark.parametrize("page", ["plan", "approach"])
 def test_the_cross_where_it_is_to_land_is_explained(page: str) -> None:
     ((_, figure),) = lesson_pages(fake_lessons.lesson(), only=[page])
