@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from ..strategy.alternative import Alternative
 from ..strategy.confidence import Flip
@@ -149,8 +150,10 @@ def _details(answer: Answer, index: int, units: Units) -> list[str]:
 def _ground(one: Alternative, units: Units) -> list[str]:
     """Middle and width of the pattern, the room, and every trouble ahead with the margin."""
     middle, wide = one.middle_right_yd, one.wide_yd
+    side = "left" if middle.value < 0.0 else "right"
+    away = replace(middle, value=abs(middle.value))
     lines = wrap(
-        f"  the middle finishes {_yards(middle, units)} right of the line, 1 in 20 wider than "
+        f"  the middle finishes {_yards(away, units)} {side} of the line, 1 in 20 wider than "
         f"{_yards(wide, units)}",
         "  ",
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 
 import fake_answers
 import numpy as np
@@ -10,6 +11,7 @@ import pytest
 
 from simulator.report.full import full_tables
 from simulator.report.jsonout import answer_json, dumps
+from simulator.strategy.errorbars import Estimate
 
 KEYS = (
     "schema", "hole", "player", "seed", "sequences", "value_map_score", "recommended", "tied",
@@ -84,3 +86,11 @@ def test_full_has_every_alternative_with_its_errors() -> None:
     assert "later shots are chosen well" in text
     assert "fewer than 1 in 1,000: " in text  # three thousand sequences; features no ball found
     assert max(map(len, text.splitlines())) <= 80
+
+
+@pytest.mark.parametrize(("middle_yd", "told"), [(-13.44, "13.4 +- 0.2 yd left"), (6.0, "6.0 +- 0.2 yd right")])
+def test_full_tells_the_side_in_words(middle_yd: float, told: str) -> None:
+    answer = fake_answers.answer()
+    best = replace(answer.alternatives[0], middle_right_yd=Estimate(middle_yd, 0.2))
+    text = full_tables(replace(answer, alternatives=(best, *answer.alternatives[1:])))
+    assert f"the middle finishes {told} of the line" in " ".join(text.split())
