@@ -126,42 +126,49 @@ class FlightTables:
 
 
 class _Tables(NamedTuple):
-    """Flights and tracks of one air, and what of them is flown: the rest is filled in (`midway.py`)."""
+    """Flights and tracks of one air; `winds` are those flown, between them it is filled in (`midway.py`)."""
 
     air: Air
     winds: tuple[np.ndarray, np.ndarray]
     heights_yd: np.ndarray
     flights: np.ndarray
     tracks: np.ndarray
-    flown_flights: np.ndarray
-    flown_tracks: np.ndarray
 
     @classmethod
     def empty(cls, shots: int, air: Air, winds: WindAxes, heights_yd: np.ndarray, tracks: bool) -> _Tables:
         """Room for them."""
         nodes = winds.u.size, winds.v.size
         some = tuple(flown_nodes(count) for count in nodes)
-        swings = FRACTIONS.size, TILTS_DEG.size
-
-        def room(nodes: tuple[int, ...]) -> tuple[np.ndarray, np.ndarray]:
-            flights = np.zeros((shots, *nodes, *swings, heights_yd.size, 6), np.float32)
-            way = (shots, *nodes, *swings) if tracks else (0, 1, 1, 1, 1)
-            return flights, np.zeros((*way, TRACK_POINTS, 2), np.float32)
-
         along, across = (np.ascontiguousarray(wind[some]) for wind in winds.winds)
-        whole = room(nodes)
-        flown = whole if along.shape == nodes else room(along.shape)
-        return cls(air, (along, across), heights_yd, *whole, *flown)
+        swings = FRACTIONS.size, TILTS_DEG.size
+        flights = np.zeros((shots, *nodes, *swings, heights_yd.size, 6), np.float32)
+        way = (shots, *nodes, *swings) if tracks else (0, 1, 1, 1, 1)
+        return cls(air, (along, across), heights_yd, flights, np.zeros((*way, TRACK_POINTS, 2), np.float32))
 
-    def spread(self, shot: int) -> None:
-        """Fill in a shot's flights from those that were flown."""
-        if self.flown_flights is self.flights:
+    def fill(
+        self,
+        shot: int,
+        reference: Air,
+        launches: Launches,
+        carries: np.ndarray,
+        tilts: np.ndarray,
+        speeds: np.ndarray,
+    ) -> None:
+        """Fly one shot; the arguments are those of `fill_flights`, for it alone."""
+        own, nodes = slice(shot, shot + 1), self.winds[0].shape
+        whole = [self.flights[own], self.tracks[own]]
+        flown = whole
+        if self.flights.shape[1:3] != nodes:
+            flown = [np.zeros((len(one), *nodes, *one.shape[3:]), np.float32) for one in whole]
+        axes = Axes(FRACTIONS, tilts, *self.winds, self.heights_yd)
+        fill_flights(reference, self.air, launches, carries, axes, 0, 1, *flown, speeds)
+        if flown is whole:
             return
-        spread(self.flown_flights[shot], self.flights[shot])
-        down = self.flights[shot, ..., 4]  # nothing comes down upwards, whatever a cubic says
+        for few, out in zip(flown, whole, strict=True):
+            for k in range(len(out)):  # there may be no tracks
+                spread(few[k], out[k])
+        down = whole[0][..., 4]  # nothing comes down upwards, whatever a cubic says
         np.maximum(down, 0.0, out=down)
-        if len(self.tracks):
-            spread(self.flown_tracks[shot], self.tracks[shot])
 
 
 def launches_of(shots: tuple[Shot, ...], full_speeds_mph: dict[str, float]) -> Launches:
@@ -225,12 +232,11 @@ def flight_tables(
         still = days[-1].flights
 
     def fill(shot: int, launches: Launches) -> None:
+        own = slice(shot, shot + 1)
+        its_launches = launches._replace(angles=launches.angles[own], spins=launches.spins[own])
         its_tilts = tilts + bent[shot]  # the axis is the departure from the shot's own mean tilt
         for one in days:
-            axes = Axes(FRACTIONS, its_tilts, *one.winds, one.heights_yd)
-            flown = one.flown_flights, one.flown_tracks
-            fill_flights(reference, one.air, launches, carries, axes, shot, shot + 1, *flown, speeds)
-            one.spread(shot)
+            one.fill(shot, reference, its_launches, carries[own], its_tilts, speeds[own])
 
     def fill_all(first: int, last: int, launches: Launches) -> None:
         bent[first:last], carries[first:last] = tilts_and_carries(shots, reference, launches, first, last)
