@@ -12,7 +12,19 @@ from ._compile import apart, kernel
 from .air import cell_of
 from .game import Landing
 from .touchdown import touch_down
-from .trees import NO_HIT, bend_of, first_branch, wide_cell
+from .trees import NO_HIT, first_branch, wide_cell
+
+
+@kernel
+def bend_of(along, side):
+    """How a flight's way over the ground bends, and how far along its line a yard of that way takes it.
+
+    It is taken to bend as the square of the way flown to its landing, `along` and `side`; the second is where
+    it bends most, at the end: a stride so much shorter is as long as it may be anywhere.
+    """
+    along = max(along, 1.0)
+    slope = 2.0 * side / along
+    return side / (along * along), 1.0 / math.sqrt(1.0 + slope * slope)
 
 
 @kernel
@@ -66,7 +78,8 @@ def _among_trees(game, balls, i):
         cell_of(numbers, game.flights, fraction, tilt, wind_x, wind_y, line_x, line_y),
         balls[v.NEAR + i],
         along,
-        balls[v.SIDE + i],
+        balls[v.BEND + i],
+        balls[v.STRAIGHT + i],
         -math.log(balls[v.HIT + i]),
     )
     if way == NO_HIT:

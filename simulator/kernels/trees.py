@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 import numpy as np
 
 from . import codes as c
@@ -22,18 +20,6 @@ def wide_cell(numbers, wide, x, y):
     j = int((y - numbers[c.RASTER_Y0]) * numbers[c.SHADE_PER_YD])
     column = np.uintp(min(max(i, 0), wide.shape[1] - 1))
     return float(wide[np.uintp(min(max(j, 0), wide.shape[0] - 1)), column])
-
-
-@kernel
-def bend_of(along, side):
-    """How a flight's way over the ground bends, and how far along its line a yard of that way takes it.
-
-    It is taken to bend as the square of the way flown to its landing, `along` and `side`; the second is where
-    it bends most, at the end: a stride so much shorter is as long as it may be anywhere.
-    """
-    along = max(along, 1.0)
-    slope = 2.0 * side / along
-    return side / (along * along), 1.0 / math.sqrt(1.0 + slope * slope)
 
 
 @in_place
@@ -85,7 +71,7 @@ def _march(ground, trees, x, y, line_x, line_y, level, old, new, gone, depth):
 
 
 @in_place
-def first_branch(game, x, y, shot, line_x, line_y, cell, way, along, side, depth):
+def first_branch(game, x, y, shot, line_x, line_y, cell, way, along, bend, straight, depth):
     """Way along the start line [yd] at which a flight hits a branch, with its side and height there.
 
     Inside a crown the chance to hit within a step is exponential in its length over the crown's mean
@@ -97,8 +83,10 @@ def first_branch(game, x, y, shot, line_x, line_y, cell, way, along, side, depth
     ----------
     way : float
         Where it first comes near a crown (passing.py).
-    along, side : float
-        Landing [yd] in the frame of the start line.
+    along : float
+        The way flown along the start line [yd].
+    bend, straight : float
+        Of its way over the ground (`passing.bend_of`).
 
     Returns
     -------
@@ -111,7 +99,6 @@ def first_branch(game, x, y, shot, line_x, line_y, cell, way, along, side, depth
     level, lowest, ready, gone = 0.0, along, False, 0.0
     known = -1
     old_side, old_z, new_side, new_z = 0.0, 0.0, 0.0, 0.0
-    bend, straight = bend_of(along, side)
     wide = straight / numbers[c.SHADE_PER_YD]
     for _ in range(200):
         if way >= lowest:

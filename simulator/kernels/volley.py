@@ -52,7 +52,7 @@ FRACTION, AXIS = WAS_X, WAS_Y  # share of the shot's carry, tilt of the spin axi
 WIND_X, WIND_Y = NORMAL_X, NORMAL_Y  # velocity of the wind of the moment [yd/s]
 HIT, KEEP, TURN = TILT, BOUNCY, FRICTION  # its luck among trees, see `game.Luck`
 WALKS, WAY = SURFACE, SQUARED  # which are still on the way to trees, and how far [yd]
-BEND, STRAIGHT = ON_LEVEL, PER_STEP  # of its way over the ground, see `trees.bend_of`
+BEND, STRAIGHT = ON_LEVEL, PER_STEP  # of its way over the ground, see `passing.bend_of`
 NEAR = RUN  # how far along its line it first comes near a crown [yd]
 
 ROOM = TOGETHER * _COLUMNS
