@@ -135,9 +135,9 @@ def _ask(table: dict[str, Any], key: str, metric: bool) -> None:
 
 def _take(table: dict[str, Any], key: str, text: str, metric: bool = False) -> None:
     """Put one answer into the table of the bag file, read by the words of a player."""
-    asked = (_ASKED_METRIC if metric else _ASKED)[key]
     from ..player.words import player_table
 
+    asked = (_ASKED_METRIC if metric else _ASKED)[key]
     words = " ".join(text.split())
     if not words:
         raise UsageError(f"{asked}: an empty answer")

@@ -333,5 +333,5 @@ _PHRASES: tuple[tuple[str, Callable[[Reader, re.Match[str]], None]], ...] = (
 @cache
 def phrases() -> tuple[Phrase, ...]:
     """What is looked for, compiled when a player is said: most questions name a file."""
-    alone = _width, _tee_only, _miss, _shape
-    return tuple(Phrase(re.compile(pattern), act, act in alone) for pattern, act in _PHRASES)
+    of_club = _width, _tee_only, _miss, _shape
+    return tuple(Phrase(re.compile(pattern), act, act in of_club) for pattern, act in _PHRASES)

@@ -135,7 +135,6 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
         tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
         ax = sheet.axes(tall, 0.0, sheet.inner_in)
         draw_played(found, ax=ax)
-        falls = groundplot.falls_said(ax)
         sheet.skip(tall)
         rows = [("", "played", "went", "choice", "swing")]
         for one in found.strokes:
@@ -146,7 +145,8 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
         sheet.words(choice_words(ones, units), 6.5)
         if dear := swing_words(ones, units):
             sheet.words(dear, 6.5)
-        sheet.foot(" ".join([READING, *([falls] if falls else []), HOW_JUDGED, RULES, *map_data(hole)]))
+        told = (READING, groundplot.falls_said(ax), HOW_JUDGED, RULES, *map_data(hole))
+        sheet.foot(" ".join(filter(None, told)))
         return sheet.done()
 
 

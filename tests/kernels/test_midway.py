@@ -3,7 +3,6 @@
 import numpy as np
 import pytest
 
-from simulator.tables import midway
 from simulator.tables.flights import wind_axes
 from simulator.tables.midway import flown_nodes, spread
 
@@ -41,6 +40,10 @@ def test_a_day_of_wind_flies_no_more_than_two_thirds_of_its_nodes(speed: float, 
     counts = axes.u.size, axes.v.size
     flown = np.prod([len(range(*flown_nodes(count).indices(count))) for count in counts])
     assert 1.5 * flown < np.prod(counts)
-    for count in counts:  # both ends are flown
-        assert (count - 1) % flown_nodes(count).step == 0
-    assert midway.LEAST_NODES > 4
+
+
+def test_both_ends_are_flown_and_four_nodes_if_not_all() -> None:
+    for count in range(1, 40):
+        flown = range(*flown_nodes(count).indices(count))
+        assert flown[0] == 0 and flown[-1] == count - 1
+        assert len(flown) == count or len(flown) >= 4

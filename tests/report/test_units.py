@@ -43,6 +43,9 @@ def test_words_of_lengths() -> None:
         ("1,000 yd", "914 m"),
         ("lost 3 times in 100", "lost 3 times in 100"),
         ("the 12th, par 4", "the 12th, par 4"),
+        ("a one-club wind taken as 11.3 mph", "a one-club wind taken as 5.1 m/s"),
+        ("gusts to 18 mph taken as 15 +- 3 mph", "gusts to 8 m/s taken as 6.7 +- 1.3 m/s"),
+        ("10 to 12 mph a club; 100 yards", "4.5 to 5.4 m/s a club; 91 metres"),
     ],
 )
 def test_ready_sentences(words: str, metric: str) -> None:

@@ -6,7 +6,6 @@ import math
 from dataclasses import replace
 
 import fake_answers
-import pytest
 
 from simulator.conditions import Conditions, Wind
 from simulator.player import load_player
@@ -15,7 +14,7 @@ from simulator.report.carrytext import table
 from simulator.report.full import full_tables
 from simulator.report.text import answer_screen
 from simulator.report.turns import way_words
-from simulator.report.units import METRES, YARDS
+from simulator.report.units import METRES
 from simulator.strategy.confidence import Flip
 
 TAKEN = "a one-club wind taken as 11 mph (common practice)"
@@ -58,18 +57,6 @@ def test_no_mile_is_left_where_metres_are_asked_for() -> None:
     assert math.isclose(12 * 0.44704, 5.4, abs_tol=0.05) and math.isclose(11 * 0.44704, 4.9, abs_tol=0.05)
     for text in (answer_screen(answer), full_tables(answer)):
         assert "m/s" not in text and "mph" in text
-
-
-@pytest.mark.parametrize(
-    ("words", "metric"),
-    [
-        ("a one-club wind taken as 11.3 mph", "a one-club wind taken as 5.1 m/s"),
-        ("gusts to 18 mph taken as 15 +- 3 mph", "gusts to 8 m/s taken as 6.7 +- 1.3 m/s"),
-        ("10 to 12 mph a club; 100 yards", "4.5 to 5.4 m/s a club; 91 metres"),
-    ],
-)
-def test_ready_sentences_of_wind(words: str, metric: str) -> None:
-    assert METRES.sentence(words) == metric and YARDS.sentence(words) == words
 
 
 def test_a_complaint_keeps_its_miles() -> None:
