@@ -26,24 +26,42 @@ from ._compile import kernel, table_entry
 FIRST_WIDTH = 0.25  # first step of the search for the pace [yd]
 NEXT_WIDTH = 0.06  # step when it is sought again, against the better values
 SCANS = 4  # three tries each; the step shrinks when the best is inside
+MOST_TURNS = 11  # that the values are worked out in, until they stand
+
+
+CELL, TURN, SHARE, WEIGHT = range(4)
+"""What is kept of a place a ball may be left at: lower node of the flattened table, share of the way to the
+next direction and to the next distance, share of the balls."""
 
 
 @kernel
-def _at(values, root_step, turn_step, x, y, up_x, up_y):
-    """Value at (x, y) from the hole, by direction from straight below it and root of distance.
+def _left_at(ball, weight, shape, steps, x, y, up_x, up_y):
+    """Keep where (x, y) from the hole is in a table by direction from straight below it and root of distance.
 
-    `up_x`, `up_y`: unit vector up the slope.
+    `shape`: of the table; `up_x`, `up_y`: unit vector up the slope.
     """
     gap = math.sqrt(x * x + y * y)
-    place = min(math.sqrt(gap) / root_step, values.shape[1] - 1.0)
-    i = min(int(place), values.shape[1] - 2)
-    share = place - i
-    across = math.acos(min(max(-(x * up_x + y * up_y) / max(gap, 1e-12), -1.0), 1.0)) / turn_step
-    k = min(int(across), values.shape[0] - 2)
-    turn = across - k
-    near = values[k, i] + share * (values[k, i + 1] - values[k, i])
-    far = values[k + 1, i] + share * (values[k + 1, i + 1] - values[k + 1, i])
-    return near + turn * (far - near)
+    place = min(math.sqrt(gap) / steps[0], shape[1] - 1.0)
+    i = min(int(place), shape[1] - 2)
+    across = math.acos(min(max(-(x * up_x + y * up_y) / max(gap, 1e-12), -1.0), 1.0)) / steps[1]
+    k = min(int(across), shape[0] - 2)
+    ball[CELL], ball[TURN], ball[SHARE], ball[WEIGHT] = k * shape[1] + i, across - k, place - i, weight
+
+
+@kernel
+def _missed(values, balls, dropped):
+    """Sum of a table over the misses: over every roll, minus the part that drops, the first of `balls`."""
+    flat, next_way = values.reshape(values.size), np.uintp(values.shape[1])
+    kept, total = 0.0, 0.0
+    for p in range(balls.shape[0]):
+        if p == dropped:
+            kept, total = total, 0.0
+        cell, share = np.uintp(int(balls[p, CELL])), balls[p, SHARE]
+        beside = cell + next_way
+        near = flat[cell] + share * (flat[cell + np.uintp(1)] - flat[cell])
+        far = flat[beside] + share * (flat[beside + np.uintp(1)] - flat[beside])
+        total += balls[p, WEIGHT] * (near + balls[p, TURN] * (far - near))
+    return max(total - kept, 0.0)
 
 
 @kernel
@@ -59,12 +77,14 @@ def line_across(along, steep, left):
 
 
 @kernel
-def _putt(distance, pace, line_variance, reading_sd, way, green, nodes, lattice, values, steps):
-    """(chance to hole, sum of `values` over the misses) of one putt.
+def _putt(distance, pace, line_variance, reading_sd, way, green, nodes, lattice, shape, steps, balls):
+    """Chance to hole one putt, and in `balls` where it is left: first the part that drops, then every roll.
 
     `way`: (a, m, G / a, up_x, up_y, variance of the roll's share but for the reading); `green`: (hole radius,
     capture limit, furthest leave past the hole); `nodes`, `lattice`: quadrature, see `fill_sloped_putts`;
-    `steps`: of the root of distance and of the direction.
+    `shape`, `steps`: of the table, steps of the root of distance and of the direction; `balls`:
+    float64[nodes + lattice, 4], written. What dropped is kept where it would have come to rest, had it
+    rolled over the middle of the hole, to be taken off again.
     """
     slowing, along, steep, up_x, up_y, plain = way[0], way[1], way[2], way[3], way[4], way[5]
     radius, limit, furthest = green[0], green[1], green[2]
@@ -85,9 +105,11 @@ def _putt(distance, pace, line_variance, reading_sd, way, green, nodes, lattice,
     # holed: over the roll past the hole, from just there to the fastest that can drop
     low = max(0.0, pace - 6.0 * roll_sd)
     high = min(0.5 * limit * limit / slowing, pace + 6.0 * roll_sd)
-    made, kept = 0.0, 0.0
-    if high > low:
-        for i in range(nodes.shape[1]):
+    made = 0.0
+    for i in range(nodes.shape[1]):
+        for q in range(balls.shape[1]):
+            balls[i, q] = 0.0
+        if high > low:
             x = nodes[0, i]
             past = low + (high - low) * x * x  # squared: the speed is then smooth in x
             roll = distance + past
@@ -105,13 +127,10 @@ def _putt(distance, pace, line_variance, reading_sd, way, green, nodes, lattice,
             chance = 0.5 * (math.erf(highest * norm) - math.erf(lowest * norm))
             share = nodes[1, i] * 2.0 * x * (high - low) * density * chance
             made += share
-            # where it would have come to rest, had it rolled over the middle of the hole
             beyond = min(past, furthest)
             roll = distance + beyond
             side = roll / bend * (aim - 0.5 * pull - middle / reach)
-            kept += share * _at(values, steps[0], steps[1], beyond, side, up_x, up_y)
-    # every roll, dropped or not, minus the part that dropped
-    total = 0.0
+            _left_at(balls[i], share, shape, steps, beyond, side, up_x, up_y)
     for i in range(lattice.shape[1]):
         roll = min(max(roll_mean + roll_sd * lattice[0, i], 0.0), distance + furthest)
         reach = roll / bend
@@ -119,8 +138,8 @@ def _putt(distance, pace, line_variance, reading_sd, way, green, nodes, lattice,
         half_turn = math.sin(0.5 * angle)
         x = roll - distance - 2.0 * reach * half_turn * half_turn
         y = (aim - 0.5 * pull) * reach + reach * math.sin(angle)
-        total += lattice[2, i] * _at(values, steps[0], steps[1], x, y, up_x, up_y)
-    return made, max(total - kept, 0.0)
+        _left_at(balls[nodes.shape[1] + i], lattice[2, i], shape, steps, x, y, up_x, up_y)
+    return made
 
 
 @table_entry
@@ -158,29 +177,27 @@ def fill_sloped_putts(
         In: a first guess. Filled: the pace chosen, roll meant to end this far past the hole [yd].
     """
     nk, nd = expected.shape
-    before = np.zeros((nk, nd))
-    values = expected
-    count, turn = 0, 0
-    # seek, value, seek, value until it stands (or ten times), then count; one call of `_putt`, which would
-    # otherwise be compiled again at each
-    while count <= chances.shape[2]:
-        seek = turn == 0 or turn == 2
-        moved = 0.0
+    shape, dropped = (nk, nd), nodes.shape[1]
+    # where putts of a pace are left changes no more while what they are worth there does
+    balls, made = np.empty((nk, nd, dropped + lattice.shape[1], WEIGHT + 1)), np.empty((nk, nd))
+    for stage in range(4):  # seek, value, seek, value; one call of `_putt`, else compiled at each
+        seek = stage % 2 == 0
         for k in range(nk):
             for i in range(every if seek else 1, nd, every if seek else 1):
                 d = (i * steps[0]) ** 2
-                best, width = pace[k, i], FIRST_WIDTH if turn == 0 else NEXT_WIDTH
+                best, width = pace[k, i], FIRST_WIDTH if stage == 0 else NEXT_WIDTH
                 low_cost, mid_cost = 0.0, 0.0
-                for j in range(SCANS * 3 if turn == 0 else 3 if seek else 1):
+                for j in range(SCANS * 3 if stage == 0 else 3 if seek else 1):
                     place = j % 3
                     trial = best + (place - 1) * width if seek else best
                     trial = min(max(trial, -paces[0] * d), paces[1])
-                    made, later = _putt(
-                        d, trial, line_variance[i], reading_sd, ways[k], green, nodes, lattice, values, steps
-                    )
-                    cost = later if count == 0 else made + later
+                    made[k, i] = _putt(
+                        d, trial, line_variance[i], reading_sd, ways[k], green, nodes, lattice, shape, steps,
+                        balls[k, i],
+                    )  # fmt: skip
                     if not seek:
                         break
+                    cost = _missed(expected, balls[k, i], dropped)
                     if place == 0:
                         low_cost = cost
                     elif place == 1:
@@ -195,11 +212,6 @@ def fill_sloped_putts(
                         best = min(max(best, -paces[0] * d), paces[1])
                 if seek:
                     pace[k, i] = best
-                elif count > 0:
-                    chances[k, i, count - 1] = min(max(cost, before[k, i]), 1.0)
-                else:
-                    moved = max(moved, abs(1.0 + cost - expected[k, i]))
-                    expected[k, i] = 1.0 + cost
         if seek:
             for k in range(nk):
                 for i in range(1, nd):
@@ -209,13 +221,23 @@ def fill_sloped_putts(
                         pace[k, i] = pace[k, every]
                     elif high > low:
                         pace[k, i] = pace[k, low] + (pace[k, high] - pace[k, low]) * (i - low) / (high - low)
-        elif count > 0:
+            continue
+        for _ in range(1 if stage == 1 else MOST_TURNS):
+            moved = 0.0
             for k in range(nk):
-                chances[k, 0, count - 1] = 1.0
-                for i in range(nd):
-                    before[k, i] = chances[k, i, count - 1]
-            count += 1
-        elif turn > 2 and (moved < 1e-5 or turn > 12):
-            values = before
-            count = 1
-        turn += 1
+                for i in range(1, nd):
+                    putts = 1.0 + _missed(expected, balls[k, i], dropped)
+                    moved = max(moved, abs(putts - expected[k, i]))
+                    expected[k, i] = putts
+            if moved < 1e-5:
+                break
+    before = np.zeros((nk, nd))
+    for count in range(chances.shape[2]):
+        for k in range(nk):
+            chances[k, 0, count] = 1.0
+            for i in range(1, nd):
+                chance = made[k, i] + _missed(before, balls[k, i], dropped)
+                chances[k, i, count] = min(max(chance, before[k, i]), 1.0)
+        for k in range(nk):
+            for i in range(nd):
+                before[k, i] = chances[k, i, count]
