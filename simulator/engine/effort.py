@@ -53,9 +53,9 @@ class Effort:
     again: int = 1
     far_yd: float = 36.0
     least: int = 32
-    idle: int = 32
+    idle: int = 16
     draft: int = 32
-    followed: int = 1024
+    followed: int = 2048
 
 
 LONG_STROKES = 6.0

@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import Any
 
 import numpy as np
 
-from ..engine import MOST_STROKES, Effort
+from ..engine import MOST_STROKES, Effort, at_once
 from ..errors import NoAnswerError
 from ..tables.game import CELL_YD
 from . import estimate
@@ -72,7 +73,7 @@ def answer_at(
     played = [plays.play(choice) for choice in found.choices]
     clock.lap("sequences")
     ranking = _ranked(found, played, asked)
-    alternatives = tuple(_alternative(plays, ranking, k, look) for k in ranking.order)
+    alternatives = _alternatives(plays, ranking, look, asked.threads)
     goal_line = _goal_line(plays, ranking, asked.goal)
     ahead = plays.clear_beyond_yd(found.choices)
     against = _against(plays, asked, played[ranking.best])
@@ -184,14 +185,22 @@ def _no_difference(one: Estimate) -> bool:
     return abs(one.value) < max(TIE_STROKES, one.margin)
 
 
-def _alternative(plays: Plays, ranking: _Ranking, k: int, look: Reacher | None) -> Alternative:
-    """One choice, counted."""
-    found, hits = ranking.found, ranking.hits
-    return plays.alternative(
-        found.choices[k], ranking.played[k], ranking.differences[k], k in found.asked, k in found.given,
-        None if hits is None else (hits[k], hits[ranking.best]),
-        None if look is None else look.band_yd(found.choices[k]),
-    )  # fmt: skip
+def _alternatives(
+    plays: Plays, ranking: _Ranking, look: Reacher | None, threads: int
+) -> tuple[Alternative, ...]:
+    """Every choice, counted, in the order in which they are told: each is one thread's work."""
+    found, hits, alone = ranking.found, ranking.hits, plays.alone()
+
+    def counted(k: int) -> Alternative:
+        return alone.alternative(
+            found.choices[k], ranking.played[k], ranking.differences[k], k in found.asked, k in found.given,
+            None if hits is None else (hits[k], hits[ranking.best]),
+            bands.get(k),
+        )  # fmt: skip
+
+    # a goal's bands are all threads' work
+    bands = {} if look is None else {k: look.band_yd(found.choices[k]) for k in ranking.order}
+    return tuple(at_once([partial(counted, k) for k in ranking.order], threads))
 
 
 def _goal_line(plays: Plays, ranking: _Ranking, goal: Goal | None) -> GoalLine | None:

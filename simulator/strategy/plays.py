@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from copy import copy
 from dataclasses import replace
 from typing import Any
 
@@ -28,7 +29,7 @@ from .tries import Choice, Place
 FIRST_SETS, FIRST_STRIKES = 16, 1024
 """Scrambles and strikes in each that value the first shot of an alternative."""
 
-REACH_STRIKES, REACH_SEED = 65_536, 20_240
+REACH_STRIKES, REACH_SEED = 32_768, 20_240
 """Strikes that measure how far anybody ahead must be, the same whatever the question's seed."""
 
 AHEAD_MORE_YD = 20
@@ -60,6 +61,12 @@ class Plays:
     @property
     def wooded(self) -> bool:
         return len(self.board.raster.crowns) > 0
+
+    def alone(self) -> Plays:
+        """The same on one thread, to be one of several works done at once."""
+        one = copy(self)  # what is played once is shared
+        one.place = replace(self.place, threads=1)
+        return one
 
     def play(self, choice: Choice) -> estimate.PlayedChoice:
         """Value the first shot over even strikes and play the sequences."""

@@ -163,7 +163,8 @@ def _fullest(
         low, high = np.maximum(ahead_left, behind_left), np.minimum(ahead_right, behind_right)
         count = sums[far, high] - sums[near, high] - sums[far, low] + sums[near, low]
         size = (far - near) * (high - low)
-        k = int(np.lexsort((size, count))[-1])
+        # the largest of those with most balls, of equal ones the farthest
+        k = len(far) - 1 - int(np.argmax(np.where(count == count.max(), size, -1)[::-1]))
         if (float(count[k]), float(size[k])) > best:
             best, box = (float(count[k]), float(size[k])), (near, int(far[k]), int(low[k]), int(high[k]))
     return box

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import partial
 
 import numpy as np
 
-from ..engine import Effort, Opening, Traffic, places_played, solve_map
+from ..engine import Effort, Opening, Traffic, at_once, places_played, solve_map
 from ..hole.model import Hole
 from ..tables.game import Board, make_sketch
 from ..tables.luck import strike_sets
@@ -18,7 +19,7 @@ from .tries import Choice, Place, best_of_each, first_lines, part_families
 WORTH_A_LOOK = 0.5
 """Clubs and part swings no farther behind the best are played [strokes]: what may be shown, and then some."""
 
-SEQUENCES = Effort().followed
+SEQUENCES = 1024
 """Sequences of each choice that is to be scored anew."""
 
 
@@ -96,11 +97,12 @@ def likely_traffic(place: Place, must: Sequence[int], seed: int, sequences: int 
         for best in best_of_each(owners, scores)
         if owners[best] in must or scores[best] <= value + WORTH_A_LOOK
     ]
-    played, luck = [], np.random.default_rng([seed, 0xD0B7])
+    plays, luck, alone = [], np.random.default_rng([seed, 0xD0B7]), replace(place, threads=1)
+    count = sequences // DOUBTS
     for turn in range(DOUBTS):
-        moved, again = _doubted(place, luck), value + luck.normal(0.0, DOUBT_STROKES)
-        played += [_places(moved, one, home, again, seed + turn, sequences // DOUBTS) for one in likely]
-    return Traffic(np.concatenate(played), value)
+        moved, again = _doubted(alone, luck), value + luck.normal(0.0, DOUBT_STROKES)
+        plays += [partial(_places, moved, one, home, again, seed + turn, count) for one in likely]
+    return Traffic(np.concatenate(at_once(plays, place.threads)), value)
 
 
 def _doubted(place: Place, luck: np.random.Generator) -> Place:

@@ -63,11 +63,12 @@ class Grid:
 
     def weights(self, x_yd: np.ndarray, y_yd: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
         """Rows, columns and bilinear weights of the four nodes round each place, [n, 4] each."""
-        rows, columns = self.corners(x_yd, y_yd)
         column = np.clip((x_yd - self.x0_yd) / self.step_yd, 0.0, self.columns - 1.0)
         row = np.clip((y_yd - self.y0_yd) / self.step_yd, 0.0, self.rows - 1.0)
-        along = 1.0 - np.abs(columns - column[:, None])
-        return rows, columns, along * (1.0 - np.abs(rows - row[:, None]))
+        i, j = np.minimum(column.astype(int), self.columns - 2), np.minimum(row.astype(int), self.rows - 2)
+        a, b = column - i, row - j
+        weights = np.stack([(1.0 - a) * (1.0 - b), a * (1.0 - b), (1.0 - a) * b, a * b], axis=1)
+        return j[:, None] + (0, 0, 1, 1), i[:, None] + (0, 1, 0, 1), weights
 
     def corners(self, x_yd: np.ndarray, y_yd: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         """Rows and columns of the four nodes round each place, int64[n, 4] each, the nearest first."""

@@ -34,5 +34,5 @@ def node_reads(nodes: Nodes, places: np.ndarray) -> np.ndarray:
         node = number[lie[at, None], rows, columns]
         weight = np.where(node >= 0, weight, 0.0)
         weight /= np.maximum(weight.sum(axis=1, keepdims=True), 1e-9)
-        np.add.at(out, node[node >= 0], weight[node >= 0])
+        out += np.bincount(node[node >= 0], weight[node >= 0], minlength=out.size)
     return out

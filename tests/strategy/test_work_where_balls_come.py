@@ -72,7 +72,7 @@ def test_more_strikes_where_more_balls_lie() -> None:
     nodes = node_rows(board, np.zeros(len(reads)), Effort(), places)
     alike = node_rows(board, np.zeros(len(reads)), Effort(), None)
     decide, valued = nodes[:, 7], nodes[:, 8]
-    assert (decide[reads == 0.0] == 32.0).all() and (valued[reads == 0.0] == 32.0).all()
+    assert (decide[reads == 0.0] == 16.0).all() and (valued[reads == 0.0] == 32.0).all()
     assert (decide <= alike[:, 7]).all() and (valued <= alike[:, 8]).all()
     busy = np.argsort(reads)[-20:]
     assert (valued[busy] == 256.0).all() and (decide[busy] == alike[busy, 7]).all()
