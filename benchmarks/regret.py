@@ -66,6 +66,7 @@ def reference_effort(usual: Effort, screened: bool) -> Effort:
         draft=TIMES * usual.draft,
         least=TIMES * more,  # every node is worked alike, wherever balls come to
         idle=TIMES * more,
+        unseen=TIMES * more,
     )
 
 

@@ -36,6 +36,8 @@ class Effort:
         come to.
     idle : int
         Strikes that decide at one they never come to. Some ball does in play: few are better than none.
+    unseen : int
+        Strikes that value such a node; 0 leaves it at the value it is known by.
     draft : int
         Strikes that decide on the draft, from which is seen where balls come to; half of `few` screen there.
     followed : int
@@ -54,6 +56,7 @@ class Effort:
     far_yd: float = 36.0
     least: int = 32
     idle: int = 16
+    unseen: int = 32
     draft: int = 32
     followed: int = 2048
 
@@ -107,6 +110,7 @@ def node_rows(board: Board, known: np.ndarray, effort: Effort, places: np.ndarra
         reads = node_reads(board.nodes, places)
         # the noise of a value counts as often as it is read; of a choice, regret is the square of the error
         value = fewer(reads, 1.0, value, min(effort.least, effort.many))
+        value = np.where(reads > 0.0, value, min(effort.unseen, effort.many))
         some = fewer(reads, 0.5, decide, min(effort.least, effort.more))
         decide = np.where(reads > 0.0, some, min(effort.idle, effort.more))
     scrambles = np.arange(len(known)) % effort.scrambles

@@ -22,7 +22,7 @@ def solve_nodes(
     nodes : float64[n, 9]
         x, y [yd], lie, known value, scramble, side of the node's cell [yd], strikes that screen, that
         decide and that value. Balls anywhere in the cell are played as the node says, so an action is chosen
-        and valued over the whole cell.
+        and valued over the whole cell. A node that no strikes value keeps the value it is known by.
     seeds : float64[n, k, ACTION_COLUMNS]
         Actions good nearby, NO_SHOT where there is none.
     first, last : int
@@ -72,7 +72,11 @@ def solve_nodes(
             )
         shot = best[0] if search == 1 else c.BY_PLAN
         valuing = many[scramble, : int(nodes[k, 8])]
-        cost, again = score_action(game, x, y, lie, spread, shot, best[1], best[2], replay, valuing, balls)
-        out[k, 0] = closed(cost, again)
+        out[k, 0] = replay
+        if valuing.shape[0] > 0:
+            cost, again = score_action(
+                game, x, y, lie, spread, shot, best[1], best[2], replay, valuing, balls
+            )
+            out[k, 0] = closed(cost, again)
         for q in range(3):
             out[k, q + 1] = best[q]

@@ -34,8 +34,9 @@ SCORED = 72
 SOLVED = 24
 """Those of them for whom the map is worked out anew."""
 
-ONCE = Effort(many=64, again=0, least=4)
-"""How hard the map is worked for each of them: differences of shared strikes need few."""
+ONCE = Effort(many=64, again=0, least=4, unseen=0)
+"""How hard the map is worked for each of them: differences of shared strikes need few, and places nobody was
+seen at none."""
 
 
 @dataclass(frozen=True)
@@ -60,7 +61,7 @@ class Form:
 FULL = Form("full", MOST_STRIKES, ONCE)
 """Of a single answer."""
 
-BRIEF = Form("brief", 128, Effort(many=32, again=0, least=4))
+BRIEF = Form("brief", 128, Effort(many=32, again=0, least=4, unseen=0))
 """Of a course. Fewer strikes, not fewer players: with 8 maps in place of 24, or none, it strays farther from
 the full form than with a quarter of the strikes at each node (``benchmarks/brief_confidence.py``)."""
 

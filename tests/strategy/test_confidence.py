@@ -23,7 +23,9 @@ from solved import (
 from simulator import compare, load_hole
 from simulator.conditions import Conditions
 from simulator.conditions.model import Wind
-from simulator.engine import hold_plan, revalue_map
+from simulator.engine import Effort, hold_plan, revalue_map
+from simulator.engine.sweeps import CLIFF_STROKES
+from simulator.hole.surfaces import Lie
 from simulator.player.doubt import FIELD_OF, Doubt, plausible_players
 from simulator.strategy import plausible
 from simulator.strategy.answering import never
@@ -123,6 +125,21 @@ def test_the_plan_held_for_the_same_player_is_worth_what_the_map_says() -> None:
     assert value_of(tee(held), choice.action, 3.2) == pytest.approx(
         value_of(place, choice.action, 3.2), abs=0.015
     )
+
+
+def test_a_place_nobody_comes_to_keeps_its_value_where_no_strikes_are_asked_for_it() -> None:
+    board, player = demo_board("eel-trap", "isolde"), player_named("isolde")
+    worse = replace(player, clubs=tuple(wider(club, 1.4) for club in player.clubs))
+    near = np.array([[x, y, float(Lie.ROUGH)] for x in (-8.0, 8.0) for y in (140.0, 150.0)])
+    held = hold_plan(board, board, seed=SEED, places=near, effort=Effort(many=32, again=0, least=4, unseen=0))
+    theirs = plausible.with_strikes(board, varied_strikes(board.bag, worse))
+    field, place = revalue_map(theirs, held).game.field, board.nodes.place
+    anew = np.array([(field.coarse, field.fine)[one[0]][tuple(one[1:])] for one in place])
+    moved = np.abs(anew - held.known)
+    valued = held.rows[:, 8] > 0.0
+    assert valued.sum() == 8  # the corners about four places
+    sharpened = 2.0 * 0.125 * CLIFF_STROKES  # all that a reading of old values is moved by, over both axes
+    assert moved[~valued].max() <= sharpened < moved[valued].max()
 
 
 def test_nothing_is_gained_by_holding_a_plan() -> None:
