@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
+from functools import lru_cache
 
 import numpy as np
 
@@ -100,17 +101,22 @@ def plausible_players(player: Player, count: int, seed: int) -> tuple[Player, ..
     shots) is drawn alone. Carries are kept in the bag's order. Players come in pairs, one as far to one side
     of this player as its fellow is to the other: what is linear in the doubt then averages out exactly.
     """
+    return tuple(replace(player, clubs=clubs) for clubs in _plausible_bags(player.clubs, count, seed))
+
+
+@lru_cache(maxsize=16)  # the same on every hole of a course
+def _plausible_bags(clubs: tuple[Club, ...], count: int, seed: int) -> tuple[tuple[Club, ...], ...]:
     return tuple(
-        _draw(player, np.random.default_rng([seed, k // 2]), 1.0 - 2.0 * (k % 2)) for k in range(count)
+        _draw(clubs, np.random.default_rng([seed, k // 2]), 1.0 - 2.0 * (k % 2)) for k in range(count)
     )
 
 
-def _draw(player: Player, rng: np.random.Generator, side: float) -> Player:
+def _draw(bag: tuple[Club, ...], rng: np.random.Generator, side: float) -> tuple[Club, ...]:
     parts = [f.name for f in fields(Doubt)]
     common = dict(zip(parts, side * rng.standard_normal(len(parts)), strict=True))
     clubs = []
     shortest = np.inf
-    for club in player.clubs:
+    for club in bag:
         own = dict(zip(parts, side * rng.standard_normal(len(parts)), strict=True))
         measured = club.doubt is not None
         mixed = {
@@ -122,7 +128,7 @@ def _draw(player: Player, rng: np.random.Generator, side: float) -> Player:
             changed = replace(changed, carry_yd=shortest - 0.5)
         shortest = changed.carry_yd
         clubs.append(changed)
-    return replace(player, clubs=tuple(clubs))
+    return tuple(clubs)
 
 
 def moved(club: Club, by: Mapping[str, float]) -> Club:

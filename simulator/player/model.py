@@ -77,7 +77,7 @@ class Club:
     mishit_loss_pct: float
     mishit_distance_sd_pct: float
     mishit_direction_factor: float
-    sources: Mapping[str, str] = field(default_factory=dict)
+    sources: Mapping[str, str] = field(default_factory=dict, hash=False)
     flights: tuple[str, ...] = ("stock",)
     doubt: Doubt | None = None
     curve_yd: float = 0.0
@@ -177,7 +177,7 @@ class Putting:
     angle_sd_deg: float
     distance_sd: float
     angle_growth_deg_per_ft: float = ANGLE_GROWTH_DEG_PER_FT
-    sources: Mapping[str, str] = field(default_factory=dict)
+    sources: Mapping[str, str] = field(default_factory=dict, hash=False)
 
 
 @dataclass(frozen=True)

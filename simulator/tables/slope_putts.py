@@ -95,6 +95,32 @@ def _quadrature() -> tuple[np.ndarray, np.ndarray]:
     return nodes, lattice
 
 
+def _level(skill: Putting, stimp_ft: float) -> PuttTable:
+    """A player's table where no slope is told."""
+    return putt_table(
+        skill.angle_sd_deg,
+        skill.distance_sd,
+        angle_growth_deg_per_ft=skill.angle_growth_deg_per_ft,
+        stimp_ft=stimp_ft,
+    )
+
+
+@lru_cache(maxsize=64)  # many greens of a course fall alike
+def _of_player(
+    skill: Putting, stimp_ft: float, slope: float, told_stimp_ft: float, reading_sd: float
+) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    """(expected, chances, pace [ft]) of a player on one plane, axes [direction, distance]."""
+    return _on_plane(skill, _level(skill, stimp_ft), stimp_ft, slope, told_stimp_ft, reading_sd)
+
+
+def _on_plane(
+    skill: Putting, flat: PuttTable, stimp_ft: float, slope: float, told_stimp_ft: float, reading_sd: float
+) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    """The same, the level table given."""
+    errors = errors_on_plane(skill, flat, stimp_ft, slope, told_stimp_ft=told_stimp_ft, reading_sd=reading_sd)
+    return _solve(errors, flat, stimp_ft, slope)
+
+
 def _solve(
     errors: PlaneErrors, flat: PuttTable, stimp_ft: float, slope: float
 ) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
@@ -166,22 +192,15 @@ def putt_tables(
     """
     if not all(math.isfinite(slope) and slope >= 0.0 for slope in slopes):
         raise ValueError(f"slopes must be finite and not negative, found {tuple(slopes)}")
-    if flat is None:
-        flat = putt_table(
-            skill.angle_sd_deg,
-            skill.distance_sd,
-            angle_growth_deg_per_ft=skill.angle_growth_deg_per_ft,
-            stimp_ft=stimp_ft,
-        )
+    own, flat = flat is None, _level(skill, stimp_ft) if flat is None else flat
     solved: dict[float, tuple[np.ndarray, np.ndarray, np.ndarray]] = {}
     for slope in slopes:
         if slope in solved:
             continue
-        if slope > 0.0:
-            errors = errors_on_plane(
-                skill, flat, stimp_ft, slope, told_stimp_ft=told_stimp_ft, reading_sd=reading_sd
-            )
-            solved[slope] = _solve(errors, flat, stimp_ft, slope)
+        if slope > 0.0 and own:
+            solved[slope] = _of_player(skill, stimp_ft, slope, told_stimp_ft, reading_sd)
+        elif slope > 0.0:
+            solved[slope] = _on_plane(skill, flat, stimp_ft, slope, told_stimp_ft, reading_sd)
         else:
             expected, chances, pace = flat.expected, flat.chances, flat.pace_ft
             solved[slope] = (
