@@ -56,7 +56,7 @@ class Effort:
     far_yd: float = 36.0
     least: int = 32
     idle: int = 16
-    unseen: int = 8
+    unseen: int = 32
     draft: int = 32
     followed: int = 2048
 

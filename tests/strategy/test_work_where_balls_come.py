@@ -72,13 +72,13 @@ def test_more_strikes_where_more_balls_lie() -> None:
     nodes = node_rows(board, np.zeros(len(reads)), Effort(), places)
     alike = node_rows(board, np.zeros(len(reads)), Effort(), None)
     decide, valued = nodes[:, 7], nodes[:, 8]
-    assert (decide[reads == 0.0] == 16.0).all() and (valued[reads == 0.0] == 8.0).all()
+    assert (decide[reads == 0.0] == 16.0).all() and (valued[reads == 0.0] == 32.0).all()
     assert (decide <= alike[:, 7]).all() and (valued <= alike[:, 8]).all()
     busy = np.argsort(reads)[-20:]
     assert (valued[busy] == 256.0).all() and (decide[busy] == alike[busy, 7]).all()
     order = np.argsort(reads)
     assert (np.diff(valued[order]) >= 0.0).all()
-    assert set(np.unique(valued)) <= {8.0, 32.0, 64.0, 128.0, 256.0}
+    assert set(np.unique(valued)) <= {32.0, 64.0, 128.0, 256.0}
     assert valued.sum() < 0.5 * alike[:, 8].sum()  # what it is for
 
 
