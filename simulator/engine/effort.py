@@ -37,7 +37,9 @@ class Effort:
     idle : int
         Strikes that decide at one they never come to. Some ball does in play: few are better than none.
     unseen : int
-        Strikes that value such a node; 0 leaves it at the value it is known by.
+        Strikes that value such a node; 0 leaves it at the value it is known by. No fewer where shots are
+        chosen: a drop seeks the place that looks best, and of many valued by 8 strikes that is one too good
+        by strokes (a par 3 over 150 yd of water).
     draft : int
         Strikes that decide on the draft, from which is seen where balls come to; half of `few` screen there.
     followed : int
