@@ -55,6 +55,7 @@ class Draft:
     units : of the file; par, length_yd, turns : of the line of play ((at, degrees) each).
     fairway_left_yd, fairway_right_yd : from the line to its edges, for what stands beside it.
     green_front_yd, green_back_yd, green_half_yd, green_offset_yd : the green's ends, half width, offset.
+    between : offsets of the inner edges of a split fairway [yd]; None of any other.
     """
 
     units: Units
@@ -76,6 +77,7 @@ class Draft:
     green_back_yd: float = 0.0
     green_half_yd: float = 12.0
     green_offset_yd: float = 0.0
+    between: tuple[float, float] | None = None
 
     def fairway_edge(self, side: str) -> float:
         """From the line to the edge of the fairway on a side [yd]."""
