@@ -77,6 +77,9 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "run-off all round the green": [(380, 20, F), (380, -20, F), (400, 0, F), (380, 26, R)],
     "collection area behind the green": [(400, 0, F), (400, 14, R), (408, 0, R)],
     "lake left hugging the fairway 200 to 250": [(220, -17, W), (220, -15, F)],
+    # the edge of the fairway there, not where it is widest
+    "fairway 32 wide, narrows to 18 at 240; bunkers both sides at 240": [(240, -8, B), (240, 8, B), (240, -15.5, R)],
+    "sea all down the right, edge 22": [(200, 23, W), (200, 160, W), (200, 21, R)],  # there was rough beyond it
     "bunker left at 230, 5 into the fairway": [(230, -12, B), (230, -18, B), (230, -10, F), (230, -20, R)],
 }  # fmt: skip
 
@@ -142,6 +145,17 @@ def test_the_top_tier_is_the_one_that_is_higher() -> None:
         "two tier green, back 3 ft up; pin on the top tier", "two tier green, front 2 ft up; pin on the top tier",
         "two tier green; pin on the lower tier")]  # fmt: skip
     assert pins[0].y_yd > 382 and pins[1].y_yd < 378 and pins[2].y_yd < 378
+
+
+def test_water_told_twice_is_one() -> None:
+    hole = hole_from_words("par 3, 165; over water, carry 140 to clear the water").hole
+    assert [f.name for f in hole.features if f.surface is W] == ["water"]
+
+
+def test_one_bunker_of_several_is_called_a_bunker() -> None:
+    hole = hole_from_words(BASE + "three bunkers in the middle of the fairway at 270; tree lines both sides 25").hole
+    names = [f.name for f in hole.features if f.surface in (B, T)]
+    assert sorted(names) == ["bunker", "bunker 2", "bunker 3", "left tree line", "right tree line"]
 
 
 def test_the_length_before_a_climb() -> None:

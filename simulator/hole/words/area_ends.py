@@ -15,7 +15,7 @@ STREAM_WIDTH = {
     ),
 }  # fmt: skip
 
-WIDTH_OF = STREAM_WIDTH | a.ROW_ACROSS
+WIDTH_OF = STREAM_WIDTH | a.ROW_ACROSS | dict.fromkeys(("sea", "ocean"), a.SEA_ACROSS)
 """How far across the line by noun, where it differs from its kind."""
 
 NEEDS_A_RANGE = frozenset(listed("pond lake water hazard reservoir pool lagoon loch marsh swamp"))

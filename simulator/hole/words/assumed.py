@@ -65,6 +65,9 @@ ROW_ACROSS = {
 }  # fmt: skip
 """The same for single rows."""
 
+SEA_ACROSS = 150.0
+"""How far the sea reaches: no ball flies to the other side of it."""
+
 RIVER_WIDTH = 20.0
 RAVINE_WIDTH = 12.0
 DITCH_WIDTH = 3.0

@@ -253,11 +253,11 @@ def _by_the_line(bunkers: Bunkers, along: Along, across: Across, one_only: bool)
         need(across.crosses or across.middle, feature.token, _WHICH_SIDE)
     for side in across.sides or ("",):
         for station in stations:
-            offset = _offset(entry, across, side, width, draft)
+            offset = _offset(entry, across, side, width, draft, station)
             keys = {"at": station, "offset": offset, "depth": depth, "width": width}
             if not offset:
                 del keys["offset"]
-            add_bunker(bunkers, entry, f"{side} bunker" if side else feature.noun, keys)
+            add_bunker(bunkers, entry, f"{side} bunker" if side else feature.noun.removesuffix("s"), keys)
 
 
 def _row_across(bunkers: Bunkers, along: Along) -> None:
@@ -305,7 +305,7 @@ def _about(bunkers: Bunkers, along: Along, depth: float, entry: Entry) -> list[f
     return [middle + apart * (k - (bunkers.count - 1) / 2.0) for k in range(bunkers.count)]
 
 
-def _offset(entry: Entry, across: Across, side: str, width: float, draft: Draft) -> float:
+def _offset(entry: Entry, across: Across, side: str, width: float, draft: Draft, at_yd: float) -> float:
     """Offset of the middle of a bunker beside or on the line."""
     if side == "":
         return 0.0
@@ -316,6 +316,6 @@ def _offset(entry: Entry, across: Across, side: str, width: float, draft: Draft)
     elif across.offset is not None:
         away = across.offset
     else:
-        away = draft.fairway_edge(side) - a.BUNKER_EATS_YD + width / 2.0
+        away = draft.fairway_edge(side, at_yd) - a.BUNKER_EATS_YD + width / 2.0
         entry.assume("at the edge of the fairway", "offset")
     return -away if side == "left" else away

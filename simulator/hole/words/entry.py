@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Any
 
+import numpy as np
+
 from simulator.hole.words.feature import Units
 from simulator.hole.words.lex import listed
 
@@ -79,9 +81,14 @@ class Draft:
     green_offset_yd: float = 0.0
     between: tuple[float, float] | None = None
 
-    def fairway_edge(self, side: str) -> float:
-        """From the line to the edge of the fairway on a side [yd]."""
-        return self.fairway_left_yd if side == "left" else self.fairway_right_yd
+    def fairway_edge(self, side: str, at_yd: float | None = None) -> float:
+        """From the line to the edge of the fairway on a side [yd]; of one that narrows, at a station."""
+        usual = self.fairway_left_yd if side == "left" else self.fairway_right_yd
+        for keys in (one.keys for one in self.of("fairway")):
+            stations = keys.get("stations")
+            if at_yd is not None and stations is not None and stations[0] <= at_yd <= stations[-1]:
+                return abs(float(np.interp(at_yd, stations, keys[side])))
+        return usual
 
     def assume_once(self, sentence: str) -> None:
         """Note what is assumed of the hole as a whole."""

@@ -85,7 +85,7 @@ HEADS: dict[tuple[str, ...], str] = {
 def singular(noun: str) -> str:
     """The noun of one of several waters ("creeks", "ditches"): each is drawn, and named, by itself."""
     kind = HEADS.get(listed(noun))
-    if kind in ("water", "stream"):
+    if kind in ("water", "stream") or noun in ("tree lines", "treelines"):
         ones = (noun.removesuffix(end) for end in ("s", "es") if noun.endswith(end))
         return next((one for one in ones if HEADS.get(listed(one)) == kind), noun)
     return noun
