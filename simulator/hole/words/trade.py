@@ -181,7 +181,7 @@ def _named_bounds(tokens: list[Token]) -> list[Token]:
             out += run
             continue
         size = phrase_at(run, at, _HOUSES)
-        name = " ".join(one.shown for one in run[at : at + size]).capitalize()
+        name = " ".join(one.shown for one in run[at : at + size])
         called = replace(run[at], kind="text", shown=name, key=name)
         rest = [one for k, one in enumerate(run) if not at <= k < at + size]
         ends = [rest.pop()] if rest and rest[-1].kind == "hard" else []
