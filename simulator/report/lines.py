@@ -21,7 +21,7 @@ LEAST_SIDE_YD = 1.5
 """Nobody points finer than this [yd]."""
 
 LEAST_PAST_YD, MOST_PAST = 15.0, 0.8
-"""What a shot leaves is said to lie past the flag from so far on [yd], when this share of it does (assumed)."""
+"""What a shot leaves is said to lie past the flag from so far on [yd], when that share does (assumed)."""
 
 FAR_YD = 50.0
 """Trouble with more than this to spare is told only when there is room for it [yd]."""
