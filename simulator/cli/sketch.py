@@ -59,6 +59,8 @@ def sketch(
       stroke index 7, bearing 68 | pond called Mill Pond right 200 to 240
       edge of pond 213, gap 14 to line at 213, right   (laser readings)
     "14 right" is the near edge of an area, the middle of a bunker or a tree.
+    "3 left" of a pin counts from the middle of the green; "3 from the left"
+    from its edge, as "3 left" of --pin does.
     """
     from dataclasses import replace
 

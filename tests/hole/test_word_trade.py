@@ -162,3 +162,12 @@ def test_the_length_before_a_climb() -> None:
     hole = hole_from_words("par 4, 440 uphill 30 ft; bunker 15 behind the green on the left").hole
     assert hole.length_yd == pytest.approx(440.0)
     assert hole.height_at(*hole.at(440, 0)) == pytest.approx(10.0, abs=0.1)
+
+
+def test_what_left_of_a_pin_counts_from_is_told() -> None:
+    """ "3 left" counts from the middle in words and from the edge in --pin."""
+    (told,) = [one for one in hole_from_words(BASE + "pin 12 on, 3 left").assumed if "counts from" in one]
+    assert told == (
+        'Assumed of middle pin: that 3 left counts from the middle of the green ("3 from the left" counts from its '
+        "edge, as --pin does)."
+    )
