@@ -55,7 +55,7 @@ class WordError(UsageError):
     where : the word as it is pointed at; start : where in the text it begins.
     """
 
-    def __init__(self, message: str, where: str, start: int) -> None:
+    def __init__(self, message: str, where: str = "", start: int = 0) -> None:
         super().__init__(message)
         self.where, self.start = where, start
 
