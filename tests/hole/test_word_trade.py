@@ -147,6 +147,12 @@ def test_the_top_tier_is_the_one_that_is_higher() -> None:
     assert pins[0].y_yd > 382 and pins[1].y_yd < 378 and pins[2].y_yd < 378
 
 
+def test_water_left_of_a_par_3_is_left_of_its_green() -> None:
+    read = hole_from_words("par 3, 180; water left, edge 14; ob behind 10")
+    assert [read.hole.surface_at(*read.hole.at(s, -20)) for s in (140, 170, 190, 215)] == [R, W, W, O]
+    assert any("that it lies by the green" in one for one in read.assumed)
+
+
 def test_water_told_twice_is_one() -> None:
     hole = hole_from_words("par 3, 165; over water, carry 140 to clear the water").hole
     assert [f.name for f in hole.features if f.surface is W] == ["water"]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from simulator.hole.words import assumed as a
-from simulator.hole.words.area_ends import along_the_line, by_green, edges
+from simulator.hole.words.area_ends import NEEDS_A_RANGE, along_the_line, by_green, edges
 from simulator.hole.words.diagonal import diagonal
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need
@@ -80,6 +80,9 @@ def _area(feature: Feature, draft: Draft) -> None:
     if feature.has("gap"):
         _by_gap(feature, draft, entry, along, across)
     _sizes(feature, draft, along, across)
+    if at_green is None and not any(green) and _by_a_par_3(feature, draft, along, across):
+        at_green = Said("at_green", feature.token, {}, {}, feature.called)
+        entry.assume("that it lies by the green", "from", "to")
     if any(green) or at_green is not None:
         by_green(feature, draft, entry, (*green, at_green), along, across)
     else:
@@ -95,6 +98,13 @@ def _area(feature: Feature, draft: Draft) -> None:
         low, high = one.keys.pop("from"), one.keys.pop("to")
         one.keys = {"name": draft.name_for(*wishes), **_first(one), "from": low, "to": high, **one.keys}
         draft.entries.append(one)
+
+
+def _by_a_par_3(feature: Feature, draft: Draft, along: Along, across: Across) -> bool:
+    """Whether "water left" of a par 3 says nothing of where along the line: it is left of the green."""
+    placed = (along.low, along.high, along.at, along.second) != (None,) * 4 or along.runs
+    sided = bool(across.sides) and not (across.every or across.runs or across.crosses)
+    return draft.par == 3 and feature.noun in NEEDS_A_RANGE and sided and not placed
 
 
 def _round_the_green(feature: Feature, draft: Draft, entry: Entry) -> None:
