@@ -20,7 +20,7 @@ APART_YD = 3.0
 LEAST_SIDE_YD = 1.5
 """Nobody points finer than this [yd]."""
 
-LEAST_PAST_YD, MOST_PAST = 15.0, 0.8
+LEAST_PAST_YD, MOST_PAST = 15.0, 2.0 / 3.0
 """What a shot leaves is said to lie past the flag from so far on [yd], when that share does (assumed)."""
 
 FAR_YD = 50.0
@@ -62,13 +62,13 @@ def pointing(answer: Answer, units: Units = YARDS) -> str:
 
 
 def past_flag(answer: Answer, one: Alternative) -> str:
-    """ ", past the flag" of a shot that nearly always finishes well beyond it; else empty."""
+    """ ", mostly past the flag" of a shot that finishes well beyond it more often than not; else empty."""
     if one.leaves_yd["p50"].value < LEAST_PAST_YD or not len(one.finishes_yd):
         return ""
     ball = np.array([answer.start.x_yd, answer.start.y_yd])
     way = np.array(answer.hole.pin.xy_yd) - ball
     beyond = (one.finishes_yd - ball) @ way > way @ way
-    return ", past the flag" if beyond.mean() >= MOST_PAST else ""
+    return ", mostly past the flag" if beyond.mean() >= MOST_PAST else ""
 
 
 def _pointed(answer: Answer, index: int, units: Units) -> str:
