@@ -47,6 +47,7 @@ ALIKE = [
     ("split fairway: left fairway 20 wide, right fairway 30 wide", "split fairway, left 20 wide, right 30 wide"),
     ("two fairways, left one 20 wide, right one 30 wide", "left fairway 20 wide, edge 6; right fairway 30 wide, edge 6"),
     ("drivable; bunker left at 230", "bunker left at 230"),
+    ("bunker left at 230 and a deep one right at 250", "bunker left at 230; bunker right at 250"),  # it was 1 yd deep
 ]  # fmt: skip
 
 

@@ -75,7 +75,9 @@ def _remark(tokens: list[Token], k: int) -> tuple[int, str]:
         stop = k
         while stop < len(tokens) and tokens[stop].key in _OF_SAND:
             stop += 1
-        return (stop, _SAND_ALIKE) if _begins(tokens, stop, "bunker") else (k, "")
+        # "a deep one right at 250" is another bunker, no bunker one yard deep
+        another = stop < len(tokens) and tokens[stop].kind == "number" and tokens[stop].key == "one"
+        return (stop, _SAND_ALIKE) if another or _begins(tokens, stop, "bunker") else (k, "")
     if token.key in _OF_STREAMS and _is_of_stream(tokens, k):
         return k + 1, _STRAIGHT
     return k, ""
