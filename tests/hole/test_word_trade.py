@@ -48,6 +48,7 @@ ALIKE = [
     ("two fairways, left one 20 wide, right one 30 wide", "left fairway 20 wide, edge 6; right fairway 30 wide, edge 6"),
     ("drivable; bunker left at 230", "bunker left at 230"),
     ("bunker left at 230 and a deep one right at 250", "bunker left at 230; bunker right at 250"),  # it was 1 yd deep
+    ("bunker left of the green and a deep one behind", "bunker left of the green; bunker behind the green"),
 ]  # fmt: skip
 
 

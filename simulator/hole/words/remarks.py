@@ -52,6 +52,8 @@ def passed_over(text: str, tokens: list[Token]) -> tuple[list[Token], list[str]]
             if sentence not in told:
                 told.append(sentence)
             k = stop
+            if kept and kept[-1].key == "a" and k < len(tokens) and tokens[k].key == "one":
+                kept.pop()  # "a deep one": the number begins what is said of it
         else:
             kept.append(tokens[k])
             k += 1
