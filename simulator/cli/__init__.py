@@ -21,6 +21,7 @@ from .card import card
 from .carries import carries
 from .check import check, list_
 from .course import course
+from .empty import refuse_nothing
 from .flat import flat
 from .lesson import lesson
 from .maps import import_map
@@ -87,6 +88,7 @@ def main(arguments: list[str] | None = None) -> None:
 def _run(arguments: list[str] | None) -> int:
     usage_error = next(c for c in typer.BadParameter.__mro__ if c.__name__ == "ClickException")
     try:
+        refuse_nothing(sys.argv[1:] if arguments is None else arguments)
         command = typer.main.get_command(app)
         with warnings_said():
             status = command.main(args=arguments, prog_name="holesim", standalone_mode=False)
@@ -113,6 +115,8 @@ def _run(arguments: list[str] | None) -> int:
     except usage_error as error:  # type: ignore[misc]
         said = error.format_message()
         instead = next((words for name, words in _MADE_BY.items() if f"No such command '{name}'" in said), "")
+        if said.startswith("No such option: --plot"):
+            said, instead = "No such option: --plot;", "a drawing goes to -o FILE"
         say_short(f"{said} {instead or '(holesim --help)'}")
         return 2
 

@@ -82,7 +82,7 @@ QuickOption = Annotated[
     bool, typer.Option("--quick", help="Take the player as exact: no confidence, no turning points.")
 ]
 PlotOption = Annotated[
-    Path | None, typer.Option("--plot", metavar="FILE", help="Draw the answer: .png, .svg or .pdf.")
+    Path | None, typer.Option("--plot", "-o", metavar="FILE", help="Draw the answer: .png, .svg or .pdf.")
 ]
 ForceOption = Annotated[bool, typer.Option("--force", help="Write over a file that is there.")]
 ThreadsOption = Annotated[

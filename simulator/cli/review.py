@@ -42,7 +42,7 @@ def review(
     threads: o.ThreadsOption = None,
     plot: Annotated[
         Path | None,
-        typer.Option("--plot", metavar="FILE", help="Draw it, a page a hole: .png, .svg or .pdf."),
+        typer.Option("--plot", "-o", metavar="FILE", help="Draw it, a page a hole: .png, .svg or .pdf."),
     ] = None,
     full: o.FullOption = False,
     as_json: o.JsonOption = False,

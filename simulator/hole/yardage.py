@@ -21,16 +21,23 @@ WIDTH_STEP_YD = 10.0
 class Width:
     """Unbroken mown ground across the line at one station: offsets of its edges, right positive.
 
-    A bunker in the fairway ends it: this is what a ball can come down on.
+    A bunker in the fairway ends it: this is what a ball can come down on. `others_yd` are the edges of the
+    mown pieces beside it there, from left to right: past a bunker, the other half of a split fairway.
     """
 
     station_yd: float
     left_yd: float
     right_yd: float
+    others_yd: tuple[tuple[float, float], ...] = ()
 
     @property
     def width_yd(self) -> float:
         return self.right_yd - self.left_yd
+
+    @property
+    def pieces(self) -> list[tuple[float, float]]:
+        """Left and right edge of everything mown there, from left to right."""
+        return sorted([(self.left_yd, self.right_yd), *self.others_yd])
 
 
 @dataclass(frozen=True)
@@ -139,8 +146,8 @@ def _widths(hole: Hole, end_yd: float, step_yd: float) -> list[Width]:
         pieces = mown_strips(hole, station)
         if pieces:
             here = [piece for piece in pieces if piece[0] <= 0.0 <= piece[1]]
-            left, right = here[0] if here else max(pieces, key=lambda piece: piece[1] - piece[0])
-            found.append(Width(station, left, right))
+            main = here[0] if here else max(pieces, key=lambda piece: piece[1] - piece[0])
+            found.append(Width(station, *main, tuple(piece for piece in pieces if piece != main)))
     return found
 
 

@@ -193,6 +193,14 @@ def _shape_of_club(reader: Reader, found: re.Match[str]) -> None:
     reader.text = reader.text[: found.end()] + " " * (end - found.end()) + reader.text[end:]
 
 
+def _driver_behind(reader: Reader, found: re.Match[str]) -> None:
+    """ "A 230 driver": the number before it is its carry, as the one behind it is."""
+    reader.put_size("driver", "carry", found)
+    reader.club = "driver"
+    if "clubs" in reader.table:
+        reader.put_into_set("driver", sized=True)
+
+
 def _tee(reader: Reader, found: re.Match[str]) -> None:
     reader.put("tee", found["tee"])
 
@@ -296,7 +304,8 @@ _PHRASES: tuple[tuple[str, Callable[[Reader, re.Match[str]], None]], ...] = (
     (rf"(?:from|off)\s+(?:the\s+)?(?P<tee>{_COLOUR})s\b", _tee),
     (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|left(?:y|ie)\b", _hand),
     (r"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?:both\s+(?:ways|sides)|left\s+and\s+right"
-     r"|right\s+and\s+left|either\s+(?:way|side))\b|two[\s-]way\s+miss\b", _both_ways),
+     r"|right\s+and\s+left|either\s+(?:way|side))\b(?:\s+(?:with|off)\s+(?:the|his|her|my)?\s*driver\b)?"
+     r"|(?:two|2)[\s-]way\s+miss(?:es)?\b(?:\s+(?:with|off)\s+(?:the|his|her|my)?\s*driver\b)?", _both_ways),
     (rf"miss(?:es)?\s+(?P<miss>{SIDE}(?:[\s-]+(?:and\s+)?{SIDE})?)\s+(?:with|off)\s+"
      rf"{WHOSE}(?=[^\s,;])", _miss_of_club),
     (r"(?:it|everything|the\s+ball|goes)\s+(?:goes\s+)?(?:to\s+the\s+)?(?P<miss>left|right)\b(?!\s+and)",
@@ -323,8 +332,9 @@ _PHRASES: tuple[tuple[str, Callable[[Reader, re.Match[str]], None]], ...] = (
     (r"(?:without|no)\s+(?:any\s+)?(?P<kind>(?:fairway\s+)?woods|hybrids|rescues|rescue\s+clubs)\b",
      _without_kind),
     (r"(?:without|no|never(?!\s+(?:miss|go))|leav(?:es|ing)"
-     r"|(?:doesn't|does not|don't|do not)(?=\s+(?:hit|use|carry|play|have|own)))\s+"
-     r"(?:(?:hits?|uses?|carry|carries|plays?|have|has|owns?)\s+)?" + WHOSE, _without),
+     r"|(?:doesn't|does not|don't|do not|can't|cannot|won't)(?=\s+(?:hit|use|carry|play|have|own)))\s+"
+     r"(?:(?:hits?|uses?|using|carry|carries|plays?|have|has|owns?)\s+)?" + WHOSE, _without),
+    (rf"{NUMBER}{UNIT}[\s-]+driver\b(?!\s*\d)", _driver_behind),
     (r"(?:called|named?)\s*[:=]?\s*(?P<name>[^\W\d_][\w'’-]*)", _name),
 )  # fmt: skip
 """What is looked for and what it does; the first that fits is taken."""

@@ -9,6 +9,7 @@ from typing import Any, NamedTuple, NoReturn
 from ..errors import FileError
 from ..spelt import in_figures
 from ..toml_text import short_line
+from .levels import STANDARD_SET
 from .names import club_name, did_you_mean
 from .patterns import CLUB_SIZE, CURVE_NEXT, DRIVES, MOST_CURVE_SAID_YD, NOT_ALONE, SKIP
 from .published import BOGEY_HANDICAP
@@ -21,7 +22,10 @@ ALLOWED = (
     '"driver tee only", "no 3-wood", "only driver 150, 7-iron and sand wedge", '
     '"fade", "slices the driver 30 yards", "miss short right", "called Ada"'
 )
-"""What the words may be, the end of every refusal."""
+"""What the words may be, the end of a refusal that cannot say what to write instead."""
+
+IN_SHORT = 'words such as "handicap 15, driver 205, miss right"'
+"""The same behind one that can."""
 
 MOST_APART = 1.3
 """A range of a club whose ends differ by more than this factor is none (assumed)."""
@@ -108,7 +112,7 @@ class Reader:
                  "left-handed")  # fmt: skip
         for pattern, advice in SAY_INSTEAD if why == NOT_UNDERSTOOD or NO_DISTANCE in why else ():
             if found := pattern.match(self.text, self.at):
-                raise FileError(quoted(self.typed), "", f"{found[0]!r}; {advice}", ALLOWED)
+                raise FileError(quoted(self.typed), "", f"{found[0].strip()!r}; {advice}", IN_SHORT)
         hint = "" if word in known else did_you_mean(word, known)
         unknown = word not in known and why == NOT_UNDERSTOOD and not hint
         if unknown and not self.text[: self.at].strip() and word.isalpha() and len(word) > 2:
@@ -154,7 +158,7 @@ class Reader:
         sized = any(f"{stem}_{u}" in club for club in self.table.get("club", {}).values()
                     for stem in ("carry", "total") for u in ("yd", "m"))  # fmt: skip
         if self.aged is not None and not (sized and (self.bogey or "handicap" in self.table)):
-            raise FileError(quoted(self.typed), "", f"{self.aged[0].strip()!r}; {AGE_ADVICE}", ALLOWED)
+            raise FileError(quoted(self.typed), "", f"{self.aged[0].strip()!r}; {AGE_ADVICE}", IN_SHORT)
 
     def _check_set(self) -> None:
         """Refuse clubs that are spoken of and not in the set that "only" names; one left at home is not."""
@@ -170,7 +174,7 @@ class Reader:
         if not sections:
             self.table.pop("club", None)
 
-    def _put_into_set(self, name: str, sized: bool) -> None:
+    def put_into_set(self, name: str, *, sized: bool) -> None:
         """A club of the set; named a second time only to give its distance."""
         own = self.table["clubs"]
         if self.table.get("club", {}).get(name, {}).get("use") == "never":
@@ -222,7 +226,7 @@ class Reader:
     def _club(self) -> bool:
         in_set = "clubs" in self.table
         if in_set and (putter := re.compile(r"putter\b(?!\s*\d)").match(self.text, self.at)):
-            self._put_into_set("putter", False)
+            self.put_into_set("putter", sized=False)
             self.at, self.on_club = putter.end(), False
             return True
         named = self.name_of_club(self.at)
@@ -231,32 +235,39 @@ class Reader:
         name, end = named
         found = CLUB_SIZE.match(self.text, end)
         if in_set:
-            self._put_into_set(name, found is not None)
+            self.put_into_set(name, sized=found is not None)
         if found and found["unit"] and CURVE_NEXT.match(self.text, found.end()) and self._is_curve(found):
             pass  # "driver 30 yd slice": the yards are the slice's, and the next phrase reads them
         elif found:
             self._check_loft(name, found)
             self.put_size(name, stem_of(found), found)
             end = found.end()
+        elif not in_set and name not in STANDARD_SET and self._is_all_of_it(end):
+            self.granted.append(f"The {name} is in the bag with the level's carry: no distance was said.")
         elif not in_set and NOT_ALONE.match(self.text, end) is None:
             self.at = end
             gap = SKIP.match(self.text, end)
             self.at = gap.end() if gap else end
             if self.at >= len(self.text):
                 what = f"the {name} without a distance; say it behind the club, or leave the club out"
-                raise FileError(quoted(self.typed), "", what, ALLOWED)
+                raise FileError(quoted(self.typed), "", what, IN_SHORT)
             another = self.name_of_club(self.at)
             if another and CLUB_SIZE.match(self.text, another[1]) is None:
                 what = (
                     f"the {name} without a distance before the {another[0]}; a whole set is said "
                     '"only driver, 3w, 5-PW, 52, putter"'
                 )
-                raise FileError(quoted(self.typed), "", what, ALLOWED)
+                raise FileError(quoted(self.typed), "", what, IN_SHORT)
             self.refuse(f"{NO_DISTANCE} the {name}")
         self.club, self.at, self.on_club = name, end, True
         if not in_set:
             self.section(name)
         return True
+
+    def _is_all_of_it(self, end: int) -> bool:
+        """Whether a comma, "and" or the end stands behind a club that a word names: "56" may be anything."""
+        named = re.search("[a-z]", self.text[self.at : end])
+        return named is not None and re.match(r"\s*(?:$|[,;]|and\b)", self.text[end:]) is not None
 
     def _check_loft(self, name: str, found: re.Match[str]) -> None:
         """Refuse a number behind a wedge that may be its loft."""

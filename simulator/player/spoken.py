@@ -69,9 +69,26 @@ _SAY_INSTEAD: tuple[tuple[str, str], ...] = (
     ),
     (
         r"\d{1,2}(?:\.\d)?\s*(?:$|[,;]|driver\b)",
-        'a number alone: say "handicap 14", or what club it is, "7-iron 140"',
+        'a number alone: say "handicap 14", what club it is, "7-iron 140", or "aged 74"',
     ),
     (AGE, AGE_ADVICE),
+    (
+        r"aims?\b|aiming\b|sets?\s+up\b|lines?\s+up\b",
+        'where to aim is what the answer finds; to try a line of his own, compare HOLE "driver 15 left"',
+    ),
+    (
+        r"(?:tops?|thins?|duffs?|fats?|chunks?|shanks?)\b",
+        "how often goes into a player file: mishit_rate = 0.2 under [club.driver] is one in five",
+    ),
+    (
+        r"(?:low|high)\s+(?:ball\s+)?(?:hitter|flight|ball)\b",
+        'say it with the shot, "driver low", "7-iron low"',
+    ),
+    (r"(?:yips?|yipper)\b", "putting goes into a player file: [putting] with handicap = 20"),
+    (
+        r"(?:\d+\s*%|accuracy|(?:fairways?|greens?)\s+(?:hit\s+)?\d+|hits\s+\d+\s*%)",
+        'say how wide a club goes: "driver 205, 50 wide" (8 of 10 balls)',
+    ),
     (
         r"(?:short|long|big)[\s-]+hitt?er\b|(?:hits|drives)\s+it\s+(?:short|long|far|miles)\b",
         'say how far: "driver 190", "drives it 210"',

@@ -47,6 +47,10 @@ def table_dict(player: Player, conditions: Conditions, rows: Sequence[Carry]) ->
     }
 
 
+LEAST_OFF_YD = 5.0
+"""A nearest club that comes down so far from the distance is said to [yd]: half the step of two clubs."""
+
+
 def sum_text(player: Player, conditions: Conditions, found: Effective, units: Units = YARDS) -> str:
     """The number to hit, part by part, ending in the club; the parts as shown add up."""
     pair = " (rough, from the laser's pair: common practice)" if found.height_from_pair else ""
@@ -78,7 +82,11 @@ def _to_hit(found: Effective, units: Units) -> str:
     which = "A part swing. Shortest full one" if found.part_swing else "Nearest"
     drift = _drift(found.drift_yd, units)
     drifts = f" and drifts {drift}" if drift else ""
-    return f"{which}: {name}, {own} comes to {units.length(found.carry_yd)} today{target}{drifts}."
+    off = found.distance_yd - found.carry_yd
+    misses = "" if found.part_swing or abs(off) < LEAST_OFF_YD else (
+        f" That is {units.length(abs(off))} {'short' if off > 0.0 else 'long'}."
+    )  # fmt: skip
+    return f"{which}: {name}, {own} comes to {units.length(found.carry_yd)} today{target}{drifts}.{misses}"
 
 
 def sum_dict(player: Player, conditions: Conditions, found: Effective) -> dict[str, Any]:

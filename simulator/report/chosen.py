@@ -33,7 +33,8 @@ def shown(answer: Answer, most: int = MOST_ASKED) -> list[int]:
     """Indices of the alternatives in the table: the recommended, then those asked about, then the best.
 
     At most `MOST_SHOWN`, or `most` where fewer would leave out one that was asked about. With a goal the
-    best are those that reach it most often, and the one of the lowest average is kept.
+    best are those that reach it most often, and the one of the lowest average is kept; without one, the one
+    that is best for more plausible versions of the player than the recommended.
     """
     rest = [k for k in range(len(answer.alternatives)) if k != answer.recommended]
     rest.sort(key=lambda k: (not answer.alternatives[k].asked, _rank(answer, k)))
@@ -44,7 +45,19 @@ def shown(answer: Answer, most: int = MOST_ASKED) -> list[int]:
             found.append(answer.lowest_score)
         else:
             found[-1] = answer.lowest_score
+    often, last = _right_most_often(answer), found[-1]
+    if often is not None and often not in found and len(found) > 2 and not answer.alternatives[last].asked:
+        found[-1] = often
     return found
+
+
+def _right_most_often(answer: Answer) -> int | None:
+    """The alternative that is best for more plausible players than the recommended; None where none is."""
+    sure = answer.confidence
+    if answer.goal is not None or sure is None:
+        return None
+    most = max(range(len(sure.shares)), key=lambda k: sure.shares[k])
+    return most if sure.shares[most] > sure.best_share else None
 
 
 def left_out(answer: Answer, indices: list[int]) -> list[int]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import numpy as np
+
 from ..strategy.alternative import Alternative
 from ..strategy.pointing import Pointing
 from ..strategy.reach import NARROW_YD, Reach
@@ -17,6 +19,9 @@ APART_YD = 3.0
 
 LEAST_SIDE_YD = 1.5
 """Nobody points finer than this [yd]."""
+
+LEAST_PAST_YD, MOST_PAST = 15.0, 2.0 / 3.0
+"""What a shot leaves is said to lie past the flag from so far on [yd], when that share does (assumed)."""
 
 FAR_YD = 50.0
 """Trouble with more than this to spare is told only when there is room for it [yd]."""
@@ -40,7 +45,7 @@ def pointing(answer: Answer, units: Units = YARDS) -> str:
     """Where to point and what it leaves; both lines where two clubs will do."""
     best = answer.best
     low, high = best.leaves_yd["p10"].value, best.leaves_yd["p90"].value
-    leaves = f"leaves {units.range(low, high)}"
+    leaves = f"leaves {units.range(low, high)}{past_flag(answer, best)}"
     names = level(answer) if answer.verdict == "either" else [answer.recommended]
     if len(names) > 1:
         aims = [line_words(answer.alternatives[k], units) for k in names]
@@ -54,6 +59,16 @@ def pointing(answer: Answer, units: Units = YARDS) -> str:
         with_ = f"With the {title(answer, names[0], units)} the"
         return f"{words}{_middle(best, units, with_)}"
     return f"Point {line_words(best, units)}; it {leaves}.{_middle(best, units, 'The')}"
+
+
+def past_flag(answer: Answer, one: Alternative) -> str:
+    """ ", mostly past the flag" of a shot that finishes well beyond it more often than not; else empty."""
+    if one.leaves_yd["p50"].value < LEAST_PAST_YD or not len(one.finishes_yd):
+        return ""
+    ball = np.array([answer.start.x_yd, answer.start.y_yd])
+    way = np.array(answer.hole.pin.xy_yd) - ball
+    beyond = (one.finishes_yd - ball) @ way > way @ way
+    return ", mostly past the flag" if beyond.mean() >= MOST_PAST else ""
 
 
 def _pointed(answer: Answer, index: int, units: Units) -> str:

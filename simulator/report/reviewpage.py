@@ -51,10 +51,22 @@ NUMBER_AWAY = (0.04, 0.06, 0.09)
 
 PLAYED, BETTER = SHOTS
 
-READING = (
-    "Solid: as played, numbers are strokes; thick dots: to where a ball was dropped. Dashed to a cross: "
-    "where a better choice is aimed to land."
-)
+
+def reading(found: HoleReview) -> str:
+    """What the lines of the picture are: those that it has, and no others."""
+    shown = [one for one in found.strokes if one.stroke.kind != "putt"]
+    dropped = any(_is_dots(one) for one in shown)
+    dots = "; thick dots: to where a ball was dropped" if dropped else ""
+    better = any(one.best is not None and dear_choice(one) for one in shown)
+    dashed = " Dashed to a cross: where a better choice is aimed to land." if better else ""
+    return f"Solid: as played, numbers are strokes{dots}.{dashed}"
+
+
+def _is_dots(one: Judged) -> bool:
+    """Whether a stroke is drawn as dots: a ball that was dropped elsewhere did not fly there."""
+    stroke = one.stroke
+    moved = stroke.end is not None and stroke.end.xy_yd != stroke.start.xy_yd
+    return stroke.penalty != 0 and moved
 
 
 def draw_played(found: HoleReview, *, ax: Axes | None = None) -> Axes:
@@ -89,7 +101,7 @@ def _draw_stroke(ax: Axes, pin: Spot, one: Judged, labels: Labels) -> None:
     start = stroke.start.xy_yd
     x, y = (pin if stroke.end is None else stroke.end).xy_yd
     if (x, y) != start:
-        dash = "-" if stroke.penalty == 0 else ":"  # a ball that was dropped did not fly there
+        dash = ":" if _is_dots(one) else "-"
         ax.plot([start[0], x], [start[1], y], color=PLAYED.colour, linewidth=1.1, linestyle=dash, zorder=4.5)
     on_green = stroke.end is not None and stroke.end.lie is Lie.GREEN
     ax.plot(
@@ -145,7 +157,7 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
         sheet.words(choice_words(ones, units), 6.5)
         if dear := swing_words(ones, units):
             sheet.words(dear, 6.5)
-        told = (READING, groundplot.falls_said(ax), HOW_JUDGED, RULES, *map_data(hole))
+        told = (reading(found), groundplot.falls_said(ax), HOW_JUDGED, RULES, *map_data(hole))
         sheet.foot(" ".join(filter(None, told)))
         return sheet.done()
 

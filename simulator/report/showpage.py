@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
+from itertools import pairwise, product
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -10,7 +10,7 @@ import shapely
 
 from ..hole.surfaces import Surface
 from ..hole.troubles import BESIDE_YD, Trouble
-from ..hole.yardage import GreenSize, Yardage
+from ..hole.yardage import GreenSize, Width, Yardage
 from .chosen import PENALTY
 from .credits import map_data
 from .figures import join_words
@@ -32,8 +32,9 @@ MAP_WIDE_IN, MOST_MAP_IN = 2.05, 5.8
 STRIP_IN = 1.05
 """Width of the strip with the fairway's widths [in]."""
 
-LEAST_STRIP_YD, NUMBER_YD = 30.0, 16.0
-"""The strip shows at least so much ground either side of the line, and so much more for the numbers [yd]."""
+LEAST_STRIP_YD, NUMBER_YD, MORE_NUMBER_YD = 30.0, 16.0, 22.0
+"""The strip shows at least so much ground either side of the line, so much more for a number, and for another
+behind it [yd]."""
 
 FAR_YD = 100.0
 """Out of bounds or water farther than this from the line of play is none of the hole's (assumed) [yd]."""
@@ -57,12 +58,12 @@ def draw_widths(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARD
     ax = own_axes(ax)
     fairway, putting = GROUND[Surface.FAIRWAY].fill, GROUND[Surface.GREEN].fill
     for one in yardage.widths:
-        low, high = one.left_yd, one.right_yd
-        ax.plot([low, high], [one.station_yd] * 2, color=INK, linewidth=0.8, zorder=3)
+        for low, high in one.pieces:
+            ax.plot([low, high], [one.station_yd] * 2, color=INK, linewidth=0.8, zorder=3)
         ax.text(
-            high + 3.0,
+            one.pieces[-1][1] + 3.0,
             one.station_yd,
-            f"{units.whole(one.width_yd)}",
+            " + ".join(f"{units.whole(high - low)}" for low, high in one.pieces),
             size=5.5,
             ha="left",
             va="center",
@@ -70,11 +71,12 @@ def draw_widths(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARD
         )
     gap_yd = 1.5 * yardage.width_step_yd  # nearer than this the fairway goes on between two of them
     for first, last in pairwise(yardage.widths):
-        if last.station_yd - first.station_yd < gap_yd:
-            ax.fill_betweenx(
-                [first.station_yd, last.station_yd], [first.left_yd, last.left_yd],
-                [first.right_yd, last.right_yd], color=fairway, linewidth=0, zorder=1,
-            )  # fmt: skip
+        if last.station_yd - first.station_yd >= gap_yd:
+            continue
+        for (a, b), (c, d) in product(first.pieces, last.pieces):
+            if max(a, c) < min(b, d):  # the same strip, or a part of it
+                ends = [first.station_yd, last.station_yd]
+                ax.fill_betweenx(ends, [a, c], [b, d], color=fairway, linewidth=0, zorder=1)
     green = yardage.green
     ax.fill_betweenx(
         [green.front_yd, green.back_yd],
@@ -91,9 +93,11 @@ def draw_widths(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARD
     marks = [k * step for k in range(int(yardage.hole.length_yd / step) + 1)]
     ax.set_yticks(marks, [f"{50 * k}" for k in range(len(marks))])
     ax.tick_params(axis="y", left=True, labelleft=True, labelsize=5.5, length=2, pad=1.5)
-    edges = [abs(edge) for one in yardage.widths for edge in (one.left_yd, one.right_yd)]
+    edges = [abs(edge) for one in yardage.widths for piece in one.pieces for edge in piece]
     half = max([LEAST_STRIP_YD, *edges])
-    ax.set(xlim=(-half - 3.0, half + NUMBER_YD), ylim=(-12.0, green.back_yd + 24.0))
+    most = max([len(one.pieces) for one in yardage.widths], default=1)
+    numbers = NUMBER_YD + (most - 1) * MORE_NUMBER_YD
+    ax.set(xlim=(-half - 3.0, half + numbers), ylim=(-12.0, green.back_yd + 24.0))
     return ax
 
 
@@ -151,6 +155,34 @@ def _row(letter: str, one: Trouble, units: Units, *, off: bool) -> tuple[str, st
     return mark, name, units.number(one.reach_yd), clear_words(one, units), _beside(one, units)
 
 
+def _width_rows(yardage: Yardage, units: Units) -> list[str]:
+    """The fairway's widths for a terminal; neighbours of the same width and edges share a row."""
+    gap_yd = 1.5 * yardage.width_step_yd
+    runs: list[list[Width]] = []
+    for one in yardage.widths:
+        before = runs[-1][-1] if runs else None
+        near = before is not None and one.station_yd - before.station_yd < gap_yd
+        if near and before is not None and _edges(one, units) == _edges(before, units):
+            runs[-1].append(one)
+        else:
+            runs.append([one])
+    rows = [f"{'fairway at':<14}{'width':>6}  left and right"]
+    for run in runs:
+        ends = [units.number(one.station_yd) for one in (run[0], run[-1])]
+        at = " to ".join(ends if len(run) > 1 else ends[:1])
+        for wide, edges in _edges(run[0], units):
+            rows.append(f"{at:<14}{wide:>6}  {edges}")
+            at = ""
+    return rows
+
+
+def _edges(one: Width, units: Units) -> list[tuple[str, str]]:
+    """Width and edges of everything mown at a station, as shown."""
+    return [
+        (units.number(high - low), f"{units.mark(low)} to {units.mark(high)}") for low, high in one.pieces
+    ]
+
+
 def clear_words(one: Trouble, units: Units) -> str:
     """The carry over all of a trouble; a bar for one that goes on past the page."""
     return "-" if one.clear_yd is None else units.number(one.clear_yd)
@@ -198,11 +230,7 @@ def show_text(yardage: Yardage, units: Units = YARDS) -> str:
     ]
     if not yardage.troubles:
         lines.append("none drawn near the line")
-    lines += ["", f"{'fairway at':<12}{'width':>6}{'left':>6}{'right':>7}"]
-    for one in yardage.widths:
-        left, right = number(-one.left_yd), number(one.right_yd)
-        at, wide = number(one.station_yd), number(one.width_yd)
-        lines.append(f"{at:<12}{wide:>6}{left:>6}{right:>7}")
+    lines += ["", *_width_rows(yardage, units)]
     if not yardage.widths:
         lines.append("none drawn")
     words = [line for part in green_words(yardage.green, units) for line in wrap(part)]

@@ -23,7 +23,7 @@ from .chosen import (
 )
 from .credits import map_data
 from .figures import HELD, capital, in_hundred, join_words, name_said, nearest, unseen
-from .lines import line_words
+from .lines import line_words, past_flag
 from .shotplot import counts
 from .units import YARDS, Units
 from .verdicts import if_figures_hold, level, right_words, versions
@@ -66,7 +66,7 @@ def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
     best = answer.best
     leaves = units.range(best.leaves_yd["p10"].value, best.leaves_yd["p90"].value)
     line = aimed_words(best, units)
-    club = f"Hit the {shot_words(best, units)}, {line}; it leaves {leaves}, 8 in 10."
+    club = f"Hit the {shot_words(best, units)}, {line}; it leaves {leaves}{past_flag(answer, best)}, 8 in 10."
     point = f"Point it {line_words(best, units)}."
     return [club, point, *_how_sure(answer), why_words(answer, units), *risk_words(answer, units)]
 

@@ -87,7 +87,13 @@ def _from_fairway(hole: Hole, x: float, y: float) -> tuple[str, float] | None:
     across = fairway_across(hole, station, offset)
     if across is None:
         return None
-    beside = [one for one in fairways_near(hole, station, offset) if _gap(one, across) <= SPLIT_YD]
+    found = fairways_near(hole, station, offset)
+    beside = [one for one in found if _gap(one, across) <= SPLIT_YD]
+    left, right = [one for one in found if one[1] < 0.0], [one for one in found if one[0] > 0.0]
+    if len(beside) == 1 and left and right and len(left) + len(right) == len(found):
+        # the line of play runs between them: halves of one fairway, however far apart
+        halves = [max(left), min(right)]
+        beside = halves if across in halves else beside
     half = ""
     if len(beside) == 2:  # one fairway to either side of something
         half = "left " if across == min(beside) else "right "

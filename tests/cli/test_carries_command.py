@@ -138,3 +138,13 @@ def test_answers_within_two_seconds(words: list[str]) -> None:
         took.append(processor_s() - before)
         assert "Isolde today" in done.stdout and done.stderr == ""
     assert min(took) < 2.0 * core_slowness(), took
+
+
+def test_how_far_short_the_nearest_club_comes_down(capsys: pytest.CaptureFixture[str]) -> None:
+    """A driver 12 yards short of the distance was "nearest", and no more was said."""
+    told = {}
+    for yards in ("165", "153"):
+        assert _run(["carries", yards, "--player", "lady, handicap 24, driver 155"]) == 0
+        told[yards] = " ".join(capsys.readouterr().out.split())
+    assert "comes to 155 yd today. That is 10 yd short." in told["165"]
+    assert "short." not in told["153"] and "long." not in told["153"]

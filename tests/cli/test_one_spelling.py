@@ -103,3 +103,33 @@ def test_old_spellings_are_read(tmp_path: Path, capsys: pytest.CaptureFixture[st
     assert _run(["import-map", course, "--out", str(tmp_path / "out")]) == 3
     assert "--force writes over it" in capsys.readouterr().err
     assert _run(["import-map", course, "--out", str(tmp_path / "out"), "--replace"]) == 0
+
+
+@pytest.mark.parametrize(
+    ("arguments", "behind"),
+    [
+        (["course", ""], "course: "),
+        (["show", " "], "show: "),
+        (["plan", "withy-drain", "--player", ""], "--player: "),
+        (["course", "ostrel-heath", "-o", ""], "-o: "),
+        (["plan", "withy-drain", "--plot="], "--plot: "),
+    ],
+)
+def test_nothing_between_the_quotes_is_no_folder(
+    arguments: list[str], behind: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: Any
+) -> None:
+    """It was the folder one stood in: a whole course was worked and written there."""
+    monkeypatch.chdir(tmp_path)
+    assert _run(arguments) == 2
+    assert capsys.readouterr().err == f"holesim: {behind}found nothing between the quotes; allowed: something (holesim --help)\n"
+    assert not list(tmp_path.iterdir())
+
+
+def test_a_drawing_may_go_to_o_in_every_command(tmp_path: Path, capsys: Any) -> None:
+    drawn = tmp_path / "plan.svg"
+    assert _run(["plan", "par 3, 150", "--quick", "--sequences", "200", "-o", str(drawn)]) == 0
+    assert drawn.exists()
+    assert "-o" in next(p for p in COMMANDS["review"].params if "--plot" in p.opts).opts
+    capsys.readouterr()
+    assert _run(["show", "withy-drain", "--plot", str(drawn)]) == 2
+    assert capsys.readouterr().err == "holesim: No such option: --plot; a drawing goes to -o FILE\n"

@@ -49,6 +49,7 @@ def test_sand_in_a_fairway_lies_in_one_fairway_but_is_not_mown() -> None:
     assert mown_strips(hole, 200.0) == [pytest.approx((-20, -4)), pytest.approx((6, 20))]
     width = next(one for one in measure(hole).widths if one.station_yd == 200.0)
     assert (width.left_yd, width.right_yd) == pytest.approx((-20, -4))
+    assert width.pieces == [pytest.approx((-20, -4)), pytest.approx((6, 20))]  # the other one was told nowhere
 
 
 def test_sand_over_the_edge_ends_the_fairway() -> None:

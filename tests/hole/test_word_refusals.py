@@ -17,16 +17,23 @@ from simulator.hole.words.lex import LONGEST_TEXT
 from simulator.hole.words.phrases import PATTERNS
 from simulator.hole.words.vocabulary import ALIASES, HEADS, OTHER_WORDS
 
-_HALVES = '"left fairway 20 wide, edge 8; right fairway 30 wide, edge 8"'
 REFUSED: dict[str, tuple[str, str]] = {
-    "par 4, 380; split fairway, left 20 wide, right 30 wide": ("'split' (letter 13)", _HALVES),
-    "par 4, 380; two fairways, left one 20 wide, right one 30 wide": ("'fairways' (letter 17)", _HALVES),
-    "par 4, 380; left fairway 20 wide": ("'left' (letter 13)", _HALVES),
+    "par 4, 380; split fairway": ("'split' (letter 13)", '"split fairway: left 20 wide, right 30 wide, 12 apart"'),
+    "par 4, 380; split fairway, left 20 wide, right 30 wide; pond 200 to 240":
+        ("'pond' (letter 57)", '"pond between the fairways"'),  # it lay across both
+    "par 3, 160; peninsula green": ("'peninsula' (letter 13)", "water left, right and behind the green"),
+    "par 4, 372; pond left into the fairway, 200 to 240": ("'into' (letter 23)", '"5 into the fairway"'),
+    "par 4, 372; fairway slopes back to front": ("'slopes' (letter 21)", '"downhill 12"'),
+    "par 4, 372; bunker left at 230, 10 apart": ("'10' (letter 33)", "three bunkers left at 230, 20 apart"),
+    "par 4, 372; fairway 30 wide, 10 apart": ("'10' (letter 30)", "halves of a split fairway"),
+    "par 4, 372; bunker through the fairway at 270": ("'through' (letter 20)", "beyond the corner"),
+    "par 4, 372; over a ridge at 150": ("'ridge' (letter 20)", "say the heights"),
+    "par 4, 372; clubhouse out of bounds right": ("'out' (letter 23)", "how far right"),
+    "par 4, 380; left fairway 20 wide": ("'left' (letter 13)", '"left fairway 20 wide, edge 8; right fairway 30 wide, edge 8"'),
     "par 4, 400; creek at 290, 20 right": ("'creek' (letter 13)", "from where to where"),
     "par 4, 400; stakes left 30": ("'stakes' (letter 13)", "of which colour"),  # it was a bend of 30 degrees
     "par 4, 340; carry 150 over rough": ("'rough' (letter 28)", 'Say "fairway from 150"'),
     "par 4, 400; bunker 150 from the green": ("'bunker' (letter 13)", "on which side?"),
-    "par 4, 302, drivable": ("'drivable' (letter 13)", "leave it out"),
     "par 4, 380; ditch diagonally across": ("diagonally", "where it meets each edge of the fairway"),
     "par 4, 380; pond diagonal from 190 left to 230 right": ("diagonal", "only a stream crosses diagonally"),
     "par 4, 380; creek from 190 left to 230 left": ("from", "twice the same side"),
@@ -57,7 +64,6 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 3, 165; pond 2 wide all round the green": ("'pond' (letter 13)", "allowed: 3"),
     "par 4, 372; fairway 30 wide; fairway 20 wide": ("'fairway' (letter 13)", "say where each is (28 wide at 230)"),
     "par 4, 372; fairway 35 to 250, 22 to 340": ("'22' (letter 32)", 'one that changes: "fairway 35 wide to 250, then 22"'),
-    "par 4, 372; fairway slopes left to right": ("'slopes' (letter 21)", "a file can give any ground slope_pct"),
     "par 4, 372; 30 ft drop from the tee": ("'drop' (letter 19)", "from where to where?"),
     "par 4, 372; second shot uphill 15 ft": ("'shot' (letter 20)", '"green 5 above the fairway"'),
     "par 4, 372, stroke index 7, 340": ("'340' (letter 29)", 'another tee has its colour: "red tee 340"'),
@@ -74,7 +80,6 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; beach left 40": ("'beach' (letter 13)", "say how it plays"),
     "par 4, 372; tight fairway": ("'tight' (letter 13)", "say how wide"),
     "par 4, 372; wide fairway": ("'wide' (letter 13)", "say how wide"),
-    "par 4, 372, tree-lined": ("'lined' (letter 18)", "trees both sides"),
     "par 4, 372; bunker at the corner": ("'corner' (letter 27)", "at 235"),
     "par 4, 372; elevated green": ("'elevated' (letter 13)", "green 5 up"),
     "par 4, 372; raised tee": ("'raised' (letter 13)", "tee 10 above the fairway"),
@@ -82,30 +87,23 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; narrow green": ("'narrow' (letter 13)", "green 18 wide"),
     "par 4, 372; shallow green": ("'shallow' (letter 13)", "green 20 deep"),
     "par 4, 372; domed green": ("'domed' (letter 13)", "level or falls one way"),
-    "par 4, 372; green with a false front": ("'false' (letter 26)", "say how it falls"),
+    "par 4, 372; green with a false front": ("'false' (letter 26)", "green_part"),
     "par 4, 372; fast green": ("'fast' (letter 13)", "--stimp 11"),
     "par 4, 372; double dogleg": ("'double' (letter 13)", "say each bend"),
     "par 4, 380; fairway bunker left": ("'fairway' (letter 13)", "how far along the line"),  # was by the green
     "par 4, 395, slight dogleg left; bunker on the inside of the corner":
         ("'corner' (letter 61)", 'Say "dogleg left at 235"'),  # it was drawn left of the green
-    "par 5, 510; dogleg left 30 at 240, right 30 at 400; trees inside the corners":  # they were drawn on the left
-        ("'inside' (letter 59)", "of which bend?"),
-    "par 4, 372; three bunkers left at 240, 10 apart": ("'apart' (letter 43)", "230, 240 and 250"),
     "par 4, 372; green angled right": ("'angled' (letter 19)", "turn_deg"),
     "par 4, 372; dogleg right at 230 round a wood": ("'round' (letter 33)", "trees inside the corner"),
     "par 4, 372; stimp 11": ("'stimp' (letter 13)", "--stimp 11"),
     "par 4, 372; double green": ("'double' (letter 13)", '"green 30 deep, 26 wide"'),  # it told of bends alone
     "par 4, 372; green shared with the 9th": ("'shared' (letter 19)", '"green 30 deep, 26 wide"'),
-    "par 3, 148; drop zone 90 out": ("'drop' (letter 13)", "dropping zone nothing is known"),
-    "par 4, 372; everything kicks left": ("'everything' (letter 13)", "only greens fall in words"),
-    "par 4, 372; hogback fairway": ("'hogback' (letter 13)", "only greens fall in words"),
+    "par 4, 372; hogback fairway": ("'hogback' (letter 13)", "falls one way in words"),
     "par 4, 372; valley at 250": ("'valley' (letter 13)", "say the heights"),
     "par 4, 372; horseshoe green": ("'horseshoe' (letter 13)", "30 deep, 22 wide"),
     "par 4, 372; stone wall across at 120": ("'stone' (letter 13)", "leave it out"),  # perhaps 'stroke', it said
-    "par 4, 372; waste area left": ("'waste' (letter 13)", "say how it plays"),
     "par 4, 372; plays longer": ("'longer' (letter 19)", "uphill 10"),
     "par 4, 372; driving range right": ("'driving' (letter 13)", "out right 40"),
-    "par 4, 372; fairway slopes right": ("'slopes' (letter 21)", "only greens fall in words"),
     "par 4, 372; back to front green": ("'back' (letter 13)", "green falls back to front 2%"),
     "par 4, 372; forced carry 180": ("'carry' (letter 20)", "say of what"),
     "par 4, 372; deep green": ("'deep' (letter 13)", "24 deep"),
@@ -304,3 +302,17 @@ def test_no_number_of_any_mixture_is_dropped_in_silence() -> None:
                 continue
             assert other != plain, f"{number.group()} says nothing in {words!r}"
     assert read > 100
+
+
+def test_every_word_that_is_not_understood_is_told_at_once() -> None:
+    with pytest.raises(UsageError) as raised:
+        hole_from_words("par 4, 372; pand right 213; fairway 28 wide; grene 24 deep; bunker left at 230; spine in the green")
+    told = str(raised.value)
+    assert told.startswith("hole in words: 'pand' (letter 13) not understood; perhaps 'pond'")
+    assert told.endswith("; also not understood: 'grene' (letter 46), 'spine' (letter 81)") and "\n" not in told
+
+
+def test_what_rests_on_a_refused_bend_is_not_told_with_it() -> None:
+    with pytest.raises(UsageError) as raised:
+        hole_from_words("par 4, 372; dogleg lefft at 230; trees inside the corner")
+    assert "also" not in str(raised.value)

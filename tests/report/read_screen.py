@@ -75,7 +75,7 @@ class _Sentences:
             self._tenths(data["confidence"]["best_share"], share, bool(more))
             if rival:
                 self._tenths(max(s for k, s in enumerate(data["confidence"]["shares"]) if k != data["recommended"]), rival)
-        for low, high in self.take(rf"it leaves (\d+) to (\d+) {unit}"):
+        for low, high in self.take(rf"it leaves (\d+) to (\d+) {unit}(?:, mostly past the flag)?"):
             self.near(low, best["leaves_yd"]["p10"])
             self.near(high, best["leaves_yd"]["p90"])
         for size, side in self.take(rf"pattern finishes (\d+) {unit} (left|right) of that line"):

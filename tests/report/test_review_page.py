@@ -8,7 +8,7 @@ from words_apart import check_words
 
 from simulator.hole import load_hole
 from simulator.report.palette import SHOTS
-from simulator.report.reviewpage import draw_played, review_page
+from simulator.report.reviewpage import draw_played, reading, review_page
 from simulator.report.units import METRES
 from simulator.strategy.review import read_notes
 
@@ -40,3 +40,13 @@ def test_a_dropped_ball_is_dotted_and_a_dear_choice_dashed() -> None:
         assert (line.get_xdata()[0], line.get_ydata()[0]) == (one.start.x_yd, one.start.y_yd)
     dashed = [line for line in ax.lines if line.get_color() == SHOTS[1].colour and line.get_linestyle() == "--"]
     assert len(dashed) == sum(one.choice.value >= 0.03 for one in found.strokes)
+
+
+@pytest.mark.parametrize("name", PLAIN)
+def test_the_foot_tells_of_the_lines_that_are_drawn_and_of_no_others(name: str) -> None:
+    """Dots of a drop were explained on every page."""
+    found = fake_review.hole_review(load_hole(name), None, read_notes(PLAIN[name]))
+    lines, told = draw_played(found).lines, reading(found)
+    assert ("dots" in told) == any(line.get_linestyle() == ":" and line.get_color() == SHOTS[0].colour for line in lines)
+    assert ("Dashed" in told) == any(line.get_linestyle() == "--" for line in lines)
+    assert "dots" not in told or "drop" in PLAIN[name]

@@ -24,12 +24,13 @@ from words_apart import check_words, pdf_words
 from simulator.cli import _run
 from simulator.hole import load_hole
 from simulator.hole.surfaces import Surface
+from simulator.hole.words import hole_from_words
 from simulator.hole.yardage import Yardage, measure
 from simulator.report.cardpages import card_page, card_pages, save_cards
 from simulator.report.checks import hole_text
 from simulator.report.holemap import area_of, letters
 from simulator.report.palette import GROUND, STYLE
-from simulator.report.showpage import clear_words, save_show, show_page, show_text
+from simulator.report.showpage import clear_words, draw_widths, save_show, show_page, show_text
 from simulator.report.units import METRES, YARDS
 
 LIMIT_IN_PER_YD = (3.0 / 8.0) / 5.0
@@ -139,7 +140,7 @@ def test_widths_stand_at_every_ten_yards() -> None:
     strip = drawn("long-sluice", "show").axes[0]
     words = [text.get_text() for text in strip.texts]
     for one in measured("long-sluice").widths:
-        assert f"{one.width_yd:.0f}" in words
+        assert " + ".join(f"{high - low:.0f}" for low, high in one.pieces) in words
     assert "33 deep" in words
 
 
@@ -147,14 +148,34 @@ def test_whoever_paces_metres_has_a_width_at_every_ten_of_them(capsys) -> None:
     """The JSON stays in yards, whatever is shown."""
     assert _run(["show", "withy-drain", "--units", "metres"]) == 0
     rows = capsys.readouterr().out.partition("fairway at")[2].partition("\n\n")[0].splitlines()[1:]
-    paced = [int(row.split()[0]) for row in rows]
-    assert paced == [*range(140, 310, 10), 330, 340, 350]  # the file mows 148 to 334 and 358 to 390 yd
+    paced = [int(number) for row in rows for number in re.findall(r"^\d+(?: to \d+)?", row)[0].split(" to ")]
+    assert {140, 300, 330, 350} <= set(paced)  # the file mows 148 to 334 and 358 to 390 yd
+    assert all(one % 10 == 0 for one in paced)
     assert _run(["show", "withy-drain", "--units", "metres", "--json"]) == 0
     widths = json.loads(capsys.readouterr().out)["fairway_widths"]
     assert all(one["station_yd"] % 10 == 0 for one in widths)
     metric = measure(measured("withy-drain").hole, width_step_yd=METRES.in_yards(10.0))
     words = " ".join(text.get_text() for text in show_page(metric, METRES).texts)
     assert "its width every 10 m." in words
+
+
+def test_both_halves_of_a_split_fairway_are_shown(capsys) -> None:
+    """Only the wider one was; beside a bunker in the middle the strip ran zigzag from side to side."""
+    words = "par 4, 400; split fairway, left 20 wide, right 30 wide, 12 apart; bunker in between at 230"
+    hole = hole_from_words(words).hole
+    strip = draw_widths(measure(hole))
+    assert sum(text.get_text() == "20 + 30" for text in strip.texts) == 24  # 150 to 380
+    drawn = [part.get_paths()[0].get_extents() for part in strip.collections][:-1]
+    assert {(box.x0, box.x1) for box in drawn} == {(-26.0, -6.0), (6.0, 36.0)}
+    assert _run(["show", words]) == 0
+    table = capsys.readouterr().out.partition("fairway at")[2].partition("\n\n")[0].splitlines()[1:]
+    assert [" ".join(row.split()) for row in table] == ["150 to 380 20 26L to 6L", "30 6R to 36R"]
+
+
+def test_rows_alike_are_one(capsys) -> None:
+    assert _run(["show", "par 4, 400; fairway 30 wide; pond across 200 to 230"]) == 0
+    table = capsys.readouterr().out.partition("fairway at")[2].partition("\n\n")[0].splitlines()[1:]
+    assert [" ".join(row.split()) for row in table] == ["150 to 190 30 15L to 15R", "240 to 380 30 15L to 15R"]
 
 
 def test_the_terminal_table_says_the_same_in_80_columns() -> None:

@@ -275,3 +275,16 @@ def test_a_putt_told_by_its_length(noted: str) -> None:
 def test_a_layup_wants_its_club() -> None:
     with pytest.raises(UsageError, match='Say it first, "8-iron to 90"'):
         played(TO_160 + "layup to 90; wedge to 10 ft; 2 putts")
+
+
+def test_a_wedge_by_its_loft_behind_an_arrow() -> None:
+    noted = read_notes("driver to 70 out, fairway -> 56 to 15 ft -> 2 putts")
+    assert len(noted.clauses) == 3
+
+
+def test_a_club_behind_a_comma_is_told_what_parts_strokes() -> None:
+    with pytest.raises(UsageError, match="strokes stand between semicolons; on the green feet"):
+        played("driver in the right trees, punched out to 200 out fairway")
+    with pytest.raises(UsageError) as raised:
+        played("driver to 70 out, right jungle")
+    assert "semicolons" not in str(raised.value)

@@ -16,6 +16,7 @@ from solved import bag_named, player_named, straight_hole
 from simulator.conditions import Conditions, Wind
 from simulator.hole.model import Hole
 from simulator.hole.surfaces import TROUBLE
+from simulator.hole.words import hole_from_words
 from simulator.strategy.aimline import AimLine
 from simulator.strategy.carries import carries
 from simulator.strategy.pointing import point
@@ -261,6 +262,14 @@ def test_a_wide_fairway_has_its_middle_wherever_one_aims_beside_it() -> None:
     bearing = math.degrees(math.atan2(46.0, 200.0))
     found = point(hole, on(bearing), math.hypot(46.0, 200.0))
     assert found.by == "fairway" and found.offset_yd == pytest.approx(46.0, abs=1e-6)
+
+
+def test_halves_far_apart_are_told_apart() -> None:
+    """Thirty yards of water lay between them: "the middle of the fairway" was either of two."""
+    words = "par 4, 410; split fairway, left 22 wide, right 30 wide, 30 apart; pond between the fairways 200 to 270"
+    hole = hole_from_words(words).hole
+    named = {away: point(hole, AimLine(0.0, 0.0, math.degrees(math.atan2(away, 225.0))), 225.0).name for away in (-26, 30)}
+    assert named == {-26: "the middle of the left fairway", 30: "the middle of the right fairway"}
 
 
 def test_a_mark_near_the_line_words_it() -> None:

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from simulator.hole.words import assumed as a
 from simulator.hole.words.entry import Draft, Entry
-from simulator.hole.words.feature import Feature, Said, need
+from simulator.hole.words.feature import Feature, Said, Units, need
 from simulator.hole.words.lex import listed
 from simulator.hole.words.placing import Across, Along
 
 STREAM_WIDTH = {
     "river": a.RIVER_WIDTH, "canal": a.RIVER_WIDTH, "ditch": a.DITCH_WIDTH, "drain": a.DITCH_WIDTH,
-    **dict.fromkeys(("ravine", "gully", "gulley", "chasm"), a.RAVINE_WIDTH),
+    **dict.fromkeys(
+        ("ravine", "gully", "gulley", "chasm", "gorge", "canyon", "gulch", "barranca"), a.RAVINE_WIDTH
+    ),
 }  # fmt: skip
 
-WIDTH_OF = STREAM_WIDTH | a.ROW_ACROSS
+WIDTH_OF = STREAM_WIDTH | a.ROW_ACROSS | dict.fromkeys(("sea", "ocean"), a.SEA_ACROSS)
 """How far across the line by noun, where it differs from its kind."""
 
 NEEDS_A_RANGE = frozenset(listed("pond lake water hazard reservoir pool lagoon loch marsh swamp"))
@@ -38,6 +40,9 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
     whole_hole = False
     whole = feature.kind in ("trees", "heavy_rough", "rough") or feature.noun not in NEEDS_A_RANGE
     whole = whole or across.every or across.runs or along.runs
+    corner = feature.take("corner")
+    if corner is not None and along.at is None:
+        _round_the_corner(u.yd(corner.numbers["a"]), draft, entry, along)
     if along.at is not None and along.low is None and along.high is not None:  # "right 200 to the green"
         along.low, along.at = along.at, None
     carried = along.high is not None and along.low is None and along.at is None
@@ -90,6 +95,17 @@ def along_the_line(feature: Feature, draft: Draft, entry: Entry, along: Along, a
     entry.keys |= {"from": along.low, "to": along.high}
 
 
+def _round_the_corner(bend: float, draft: Draft, entry: Entry, along: Along) -> None:
+    """Ends, as far as nobody said them, of what lies at a bend of the line."""
+    shown = draft.units.shown
+    if along.low is None:
+        along.low = max(bend - a.CORNER_BEFORE, 0.0)
+        entry.assume(f"from {shown(along.low)}, round the corner", "from")
+    if along.high is None:
+        along.high = min(bend + a.CORNER_AFTER, draft.green_back_yd)
+        entry.assume(f"to {shown(along.high)}", "to")
+
+
 def by_green(
     feature: Feature, draft: Draft, entry: Entry, said: tuple[Said | None, ...], along: Along, across: Across
 ) -> None:
@@ -108,7 +124,7 @@ def by_green(
         if "a" in end.numbers:
             gap = u.yd(end.numbers["a"])
         else:
-            entry.assume(f"{u.shown(gap)} from the green", "from", "to")
+            entry.assume(_off(gap, u), "from", "to")
         length = size if size is not None else _usual_length(feature)
         if size is None:
             entry.assume(f"{u.shown(length)} along the line", "from", "to")
@@ -116,6 +132,9 @@ def by_green(
         entry.keys |= {"from": low, "to": low + length}
         if not across.sides:
             across.crosses = True
+        if feature.kind == "runoff" and across.width is None:
+            across.width = 2.0 * draft.green_half_yd
+            entry.assume("as wide as the green", "left", "right")
         return
     if beside is not None:
         across.sides = (beside.words["s"],)
@@ -124,13 +143,18 @@ def by_green(
     need(bool(across.sides), feature.token, "on which side of the green? Say left, right, short or behind")
     if across.near is None:
         across.near = draft.green_half_yd + gap
-        entry.assume(f"{u.shown(gap)} from the green", "left", "right")
+        entry.assume(_off(gap, u), "left", "right")
     if size is not None:
         middle = 0.5 * (front + back)
         entry.keys |= {"from": middle - size / 2.0, "to": middle + size / 2.0}
         return
     entry.keys |= {"from": front - a.PAST_GREEN, "to": back + a.PAST_GREEN}
     entry.assume("as long as the green", "from", "to")
+
+
+def _off(gap: float, units: Units) -> str:
+    """How far from the green, in words."""
+    return f"{units.shown(gap)} from the green" if gap > 0.0 else "from the edge of the green on"
 
 
 def _both_said(
@@ -171,6 +195,12 @@ def edges(entry: Entry, draft: Draft, feature: Feature, across: Across, side: st
         crosses = across.said_across or (across.crosses and feature.noun not in NEEDS_A_RANGE)
         spans = feature.kind in ("stream", "path") or (crosses and feature.kind != "trees")
         reach = a.CROSSING_REACH if spans else a.POND_REACH
+        if across.middle and draft.between is not None and across.width is None:
+            entry.keys |= {"left": draft.between[0], "right": draft.between[1]}
+            entry.assume("all the ground between the fairways", "left", "right")
+            return
+        need(draft.between is None or crosses or spans, feature.token, 'on a hole with a split fairway: say '
+             f'"{feature.word} between the fairways" or "{feature.word} across"')  # fmt: skip
         if across.width is not None:
             reach = across.width / 2.0
         else:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from simulator.hole.words import assumed as a
-from simulator.hole.words.area_ends import along_the_line, by_green, edges
+from simulator.hole.words.area_ends import NEEDS_A_RANGE, along_the_line, by_green, edges
 from simulator.hole.words.diagonal import diagonal
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need
@@ -11,7 +11,7 @@ from simulator.hole.words.placing import Across, Along, read_across, read_along,
 
 KEY_OF_KIND = {
     "water": "penalty_area", "stream": "penalty_area", "trees": "trees", "heavy_rough": "heavy_rough",
-    "rough": "rough", "path": "path",
+    "rough": "rough", "path": "path", "waste": "bunker", "runoff": "fairway",
 }  # fmt: skip
 
 
@@ -38,6 +38,9 @@ def _area(feature: Feature, draft: Draft) -> None:
         return
     if feature.take("round") is not None:
         _round_the_green(feature, draft, entry)
+        return
+    if feature.kind == "runoff" and {one.what for one in feature.said} <= {"all_round", "at_green", "wide"}:
+        _mown_round_the_green(feature, draft, entry)
         return
     green = feature.take("short_green"), feature.take("behind_green"), feature.take("beside_green")
     at_green = feature.take("at_green")
@@ -66,6 +69,9 @@ def _area(feature: Feature, draft: Draft) -> None:
             )
             across.bare(bare.token)
             across.near = value
+    cuts_in = feature.take("cuts_in")
+    need(cuts_in is None, feature.token if cuts_in is None else cuts_in.token,
+         'the fairway by how much? Say "5 into the fairway"')  # fmt: skip
     if across.at is not None:
         need(along.at is None and along.low is None, feature.token, "is placed twice along the line")
         along.at = across.at
@@ -74,6 +80,9 @@ def _area(feature: Feature, draft: Draft) -> None:
     if feature.has("gap"):
         _by_gap(feature, draft, entry, along, across)
     _sizes(feature, draft, along, across)
+    if at_green is None and not any(green) and _by_a_par_3(feature, draft, along, across):
+        at_green = Said("at_green", feature.token, {}, {}, feature.called)
+        entry.assume("that it lies by the green", "from", "to")
     if any(green) or at_green is not None:
         by_green(feature, draft, entry, (*green, at_green), along, across)
     else:
@@ -89,6 +98,13 @@ def _area(feature: Feature, draft: Draft) -> None:
         low, high = one.keys.pop("from"), one.keys.pop("to")
         one.keys = {"name": draft.name_for(*wishes), **_first(one), "from": low, "to": high, **one.keys}
         draft.entries.append(one)
+
+
+def _by_a_par_3(feature: Feature, draft: Draft, along: Along, across: Across) -> bool:
+    """Whether "water left" of a par 3 says nothing of where along the line: it is left of the green."""
+    placed = (along.low, along.high, along.at, along.second) != (None,) * 4 or along.runs
+    sided = bool(across.sides) and not (across.every or across.runs or across.crosses)
+    return draft.par == 3 and feature.noun in NEEDS_A_RANGE and sided and not placed
 
 
 def _round_the_green(feature: Feature, draft: Draft, entry: Entry) -> None:
@@ -108,6 +124,25 @@ def _round_the_green(feature: Feature, draft: Draft, entry: Entry) -> None:
         "name": name, **_first(entry),
         "from": draft.green_front_yd - reach, "to": draft.green_back_yd + reach,
         "left": middle - half, "right": middle + half,
+    }  # fmt: skip
+    draft.entries.append(entry)
+
+
+def _mown_round_the_green(feature: Feature, draft: Draft, entry: Entry) -> None:
+    """Short grass on every side of the green, which lies on top of it."""
+    need(feature.has("all_round", "at_green"), feature.token,
+         'where? Say "run-off left of the green", "run-off all round the green"')  # fmt: skip
+    feature.take_all("all_round", "at_green")
+    wide = feature.take("wide")
+    reach = a.ACROSS["runoff"] if wide is None else draft.units.yd(wide.numbers["a"])
+    need(0.0 < reach <= a.MOST_ACROSS_YD, feature.token, "has no width that can be drawn")
+    if wide is None:
+        entry.assume(f"{draft.units.shown(reach)} on every side of the green", "depth", "width")
+    front, back = draft.green_front_yd, draft.green_back_yd
+    name = draft.name_for(str(entry.keys.pop("name", "")), feature.word)
+    entry.keys = {
+        "name": name, "at": 0.5 * (front + back), "offset": draft.green_offset_yd,
+        "depth": back - front + 2.0 * reach, "width": 2.0 * (draft.green_half_yd + reach),
     }  # fmt: skip
     draft.entries.append(entry)
 
@@ -169,6 +204,11 @@ def _what(feature: Feature, draft: Draft, entry: Entry) -> None:
             "ravine",
         ):
             entry.assume("no ball in it can be played")
+    if feature.kind == "waste":
+        # Rules of Golf 2023, Definitions, bunker: sand that nobody prepared as one is general area
+        entry.assume("that its sand plays as a bunker's (Rules of Golf, Definitions: general area)")
+    if feature.kind == "runoff":
+        entry.assume("mown as short as a fairway, and level")
     if entry.kind == "trees":
         for what, key in (("tall", "height"), ("base", "base")):
             said = feature.take(what)

@@ -48,20 +48,34 @@ EDGE_BEYOND_FAIRWAY = {
     "heavy_rough": 8.0,
     "rough": 0.0,
     "path": 6.0,
+    "waste": 0.0,
+    "runoff": 0.0,
 }
 """From the edge of the fairway to an area beside it of which no edge is said: a strip of mown rough first."""
 
-ACROSS = {"water": 30.0, "stream": 4.0, "trees": 30.0, "heavy_rough": 30.0, "rough": 20.0, "path": 2.5}
+ACROSS = {
+    "water": 30.0, "stream": 4.0, "trees": 30.0, "heavy_rough": 30.0, "rough": 20.0, "path": 2.5,
+    "waste": 30.0, "runoff": 12.0,
+}  # fmt: skip
 """How far an area reaches across the line: beyond 30 yards it is far off the play."""
 
-ROW_ACROSS = {"hedge": 3.0, "tree line": 10.0, "treeline": 10.0, "row of trees": 9.0, "line of trees": 9.0}
+ROW_ACROSS = {
+    "hedge": 3.0, "row of trees": 9.0, "line of trees": 9.0,
+    **dict.fromkeys(("tree line", "treeline", "tree lines", "treelines"), 10.0),
+}  # fmt: skip
 """The same for single rows."""
+
+SEA_ACROSS = 150.0
+"""How far the sea reaches: no ball flies to the other side of it."""
 
 RIVER_WIDTH = 20.0
 RAVINE_WIDTH = 12.0
 DITCH_WIDTH = 3.0
 
-ALONG = {"water": 40.0, "stream": 4.0, "trees": 40.0, "heavy_rough": 40.0, "rough": 40.0, "path": 2.5}
+ALONG = {
+    "water": 40.0, "stream": 4.0, "trees": 40.0, "heavy_rough": 40.0, "rough": 40.0, "path": 2.5,
+    "waste": 40.0, "runoff": 12.0,
+}  # fmt: skip
 """How far an area reaches along the line when only one end of it is said."""
 
 CROSSING_REACH = 90.0
@@ -84,6 +98,8 @@ GREEN_GAP = {
     "heavy_rough": 8.0,
     "rough": 3.0,
     "path": 8.0,
+    "waste": 5.0,
+    "runoff": 0.0,
 }
 """From the edge of the green to what is beside it."""
 
@@ -98,6 +114,16 @@ GREENSIDE_DEPTH, GREENSIDE_WIDTH = 12.0, 7.0
 
 BUNKER_DEPTH, BUNKER_WIDTH = 14.0, 8.0
 """Along and across a bunker beside a fairway (common practice)."""
+
+CAMBER_PCT, CAMBER_REACH = 4.0, 40.0
+"""Fall of a fairway said to slope to a side [%] (a ball still stands on it; assumed), and how far from the
+line the ground goes on falling."""
+
+SPLIT_GAP = 12.0
+"""Ground between the halves of a split fairway, when nobody says how far they are apart."""
+
+CORNER_BEFORE, CORNER_AFTER = 60.0, 40.0
+"""What lies inside a corner begins so far before it and ends so far past it: not all along the hole."""
 
 POT_SIZE = 4.0
 CROSS_BUNKER_DEPTH = 7.0

@@ -31,10 +31,12 @@ PLACING = frozenset(
 )
 """What is said once of a place; said again it is of another feature of the kind."""
 
-LISTED = frozenset(listed("pin tee bunker tree trees mark water heavy_rough rough stream path out bend"))
+LISTED = frozenset(
+    listed("pin tee bunker tree trees mark water heavy_rough rough stream path out bend waste runoff")
+)
 """Kinds that may be told as a list ("bunkers left at 230 and 250")."""
 
-AREAS = frozenset(listed("water heavy_rough rough trees"))
+AREAS = frozenset(listed("water heavy_rough rough trees waste runoff"))
 """Kinds that may lie on two sides of the green."""
 
 BY_NUMBER = frozenset(("bunker", "tree", "stream"))
@@ -66,7 +68,7 @@ def attach(found: list[Feature], loose: Feature, hard: bool) -> None:
         and (kinds & {"side", "side_number", "offset"})
     ):
         _check_bend(last, loose)
-        loose.kind, loose.noun = "bend", "bend"
+        loose.kind, loose.noun = "bend", last.noun if last is not None and last.kind == "bend" else "bend"
         found.append(loose)
         return
     if (hard or header) and kinds <= {"bare", "named", "long"}:

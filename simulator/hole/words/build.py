@@ -13,12 +13,15 @@ from simulator.hole.sketch import read_sketch
 from simulator.hole.words.areas import read_areas
 from simulator.hole.words.bounds import read_bounds
 from simulator.hole.words.bunkers import read_bunkers
+from simulator.hole.words.camber import lay_camber, take_camber
 from simulator.hole.words.clauses import features_of
 from simulator.hole.words.fairways import clear_approach, read_fairways
 from simulator.hole.words.greens import read_green, read_pins
 from simulator.hole.words.header import read_header
-from simulator.hole.words.lex import tokens_of
+from simulator.hole.words.lex import WordError, tokens_of
 from simulator.hole.words.points import read_points
+from simulator.hole.words.refused import with_others
+from simulator.hole.words.remarks import passed_over
 from simulator.hole.words.tees import read_levels, read_tees
 from simulator.hole.words.tiers import read_tiers
 from simulator.hole.words.write import said, toml_text
@@ -73,9 +76,19 @@ def hole_from_words(text: str, metric: bool | None = None) -> WordsHole:
         Words that were understood and make no hole (a tee in a pond).
     """
     text = unicodedata.normalize("NFC", text)  # so that letters are counted alike everywhere
+    try:
+        return _read(text, metric)
+    except WordError as error:
+        raise with_others(text, error, lambda rest: _read(rest, metric)) from None
+
+
+def _read(text: str, metric: bool | None) -> WordsHole:
+    """The same of composed letters; stops at the first word that is refused."""
     name, body, shift = _name(text)
-    features = features_of(text, tokens_of(" " * shift + body))
+    tokens, remarks = passed_over(text, tokens_of(" " * shift + body))
+    features = features_of(text, tokens)
     draft = read_header(features)
+    draft.assumed += remarks
     if metric is not None:
         draft.units.written = "m" if metric else "yd"
     if name:
@@ -83,8 +96,10 @@ def hole_from_words(text: str, metric: bool | None = None) -> WordsHole:
         draft.top_assumed = [key for key in draft.top_assumed if key != "name"]
     levels = [f for f in features if f.kind in ("tee", "fairway", "green", "climb")]
     read_green(features, draft)
+    camber = take_camber(features)
     read_fairways(features, draft)
     read_levels(levels, draft)
+    lay_camber(camber, draft)
     read_tiers(features, draft)
     read_tees(features, draft)
     read_pins(features, draft)

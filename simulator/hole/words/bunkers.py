@@ -41,6 +41,8 @@ def read_bunkers(features: list[Feature], draft: Draft) -> None:
 
 def _bunker(feature: Feature, draft: Draft) -> None:
     bunkers, cross = _how_many_and_large(feature, draft), feature.noun.startswith("cross")
+    feature.take_all("cuts_in")  # one at the edge of the fairway does
+    one_only = bool(feature.take_all("one_only"))
     green, told = _said_by_the_green(feature), False
     for one in (green.beside, green.short, green.behind):  # "two bunkers left and one right of the green"
         number = one.numbers.get("a") if one is not None else None
@@ -57,6 +59,9 @@ def _bunker(feature: Feature, draft: Draft) -> None:
         if "a" in green.beside.numbers:  # so far off the edge of the green
             across.near = draft.green_half_yd + draft.units.yd(green.beside.numbers["a"])
             along.at, green.beside = 0.5 * (draft.green_front_yd + draft.green_back_yd), None
+    beyond_or_short = green.short is not None or green.behind is not None
+    if beyond_or_short and green.place is not None and set(green.place.words.values()) <= {"middle"}:
+        across.middle, green.place = True, None  # "in the middle, 30 short of the green"
     twice = sum(one is not None for one in (green.place, green.short, green.behind)) < 2
     need(twice, feature.token, "stands in two places")
     ends, away = _ends(green, across), _away_yd(green, draft)
@@ -68,7 +73,7 @@ def _bunker(feature: Feature, draft: Draft) -> None:
         if away is not None:
             need(not placed, feature.token, "stands by the green and elsewhere along the line")
             _short_or_behind(bunkers, along, across, away, short=green.short is not None)
-        _by_the_line(bunkers, along, across)
+        _by_the_line(bunkers, along, across, one_only)
         return
     _check_round_the_green(feature, across, ends, at_green=green.at is not None)
     need(sure or not feature.noun.startswith("fairway"), feature.token,
@@ -93,7 +98,12 @@ def _how_many_and_large(feature: Feature, draft: Draft) -> Bunkers:
     for value in (depth, width):
         need(value is None or 1.0 <= value <= MOST_YD, feature.token,
              f"has a size out of range; allowed: {u.shown(1)} to {u.shown(MOST_YD)}")  # fmt: skip
-    return Bunkers(feature, draft, "", depth, width, factor, count)
+    apart = feature.take("apart")
+    need(apart is None or count > 1, feature.token if apart is None else apart.token,
+         'apart? Of several: "three bunkers left at 230, 20 apart"')  # fmt: skip
+    spacing = None if apart is None else u.yd(apart.numbers["a"])
+    need(spacing is None or spacing > 0.0, feature.token, "stand in one place")
+    return Bunkers(feature, draft, "", depth, width, factor, count, spacing)
 
 
 @dataclass
@@ -212,12 +222,14 @@ def _bare(feature: Feature, draft: Draft, along: Along, across: Across) -> None:
             across.offset = value
 
 
-def _by_the_line(bunkers: Bunkers, along: Along, across: Across) -> None:
+def _by_the_line(bunkers: Bunkers, along: Along, across: Across, one_only: bool) -> None:
     feature, draft = bunkers.feature, bunkers.draft
     if across.crosses and bunkers.count > 1 and (along.low is None or along.high is None):
         _row_across(bunkers, along)
         return
     entry = Entry("bunker", {}, feature.text)
+    if one_only and not across.crosses:
+        entry.assume(f"one bunker{' on each side' if len(across.sides) > 1 else ''}, as no number was said")
     ranged = along.low is not None and along.high is not None
     if along.low is not None and along.high is not None and bunkers.count <= 1:
         need(bunkers.depth is None, feature.token, "has both ends and a length: leave one out")
@@ -241,11 +253,11 @@ def _by_the_line(bunkers: Bunkers, along: Along, across: Across) -> None:
         need(across.crosses or across.middle, feature.token, _WHICH_SIDE)
     for side in across.sides or ("",):
         for station in stations:
-            offset = _offset(entry, across, side, width, draft)
+            offset = _offset(entry, across, side, width, draft, station)
             keys = {"at": station, "offset": offset, "depth": depth, "width": width}
             if not offset:
                 del keys["offset"]
-            add_bunker(bunkers, entry, f"{side} bunker" if side else feature.noun, keys)
+            add_bunker(bunkers, entry, f"{side} bunker" if side else feature.noun.removesuffix("s"), keys)
 
 
 def _row_across(bunkers: Bunkers, along: Along) -> None:
@@ -286,12 +298,14 @@ def _about(bunkers: Bunkers, along: Along, depth: float, entry: Entry) -> list[f
         middle = along.low + depth / 2.0
     need(middle is not None, bunkers.token, "where along the line?")
     assert middle is not None
-    if bunkers.count > 1:
+    apart = bunkers.apart_yd
+    if bunkers.count > 1 and apart is None:
         entry.assume(f"{bunkers.draft.units.shown(APART_YD)} from one to the next", "at")
-    return [middle + APART_YD * (k - (bunkers.count - 1) / 2.0) for k in range(bunkers.count)]
+    apart = APART_YD if apart is None else apart
+    return [middle + apart * (k - (bunkers.count - 1) / 2.0) for k in range(bunkers.count)]
 
 
-def _offset(entry: Entry, across: Across, side: str, width: float, draft: Draft) -> float:
+def _offset(entry: Entry, across: Across, side: str, width: float, draft: Draft, at_yd: float) -> float:
     """Offset of the middle of a bunker beside or on the line."""
     if side == "":
         return 0.0
@@ -302,6 +316,6 @@ def _offset(entry: Entry, across: Across, side: str, width: float, draft: Draft)
     elif across.offset is not None:
         away = across.offset
     else:
-        away = draft.fairway_edge(side) - a.BUNKER_EATS_YD + width / 2.0
+        away = draft.fairway_edge(side, at_yd) - a.BUNKER_EATS_YD + width / 2.0
         entry.assume("at the edge of the fairway", "offset")
     return -away if side == "left" else away

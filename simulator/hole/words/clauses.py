@@ -99,6 +99,9 @@ def _over_water(tokens: list[Token]) -> list[Token]:
         stop = next((j for j in range(noun + LONGEST_HEAD, noun, -1) if _is_water(tokens[noun:j])), None)
         if stop is None or any(word in ("carry", "carries", "carried", "clear") for word in before):
             continue
+        noun_words = [t.key for t in tokens[noun:stop]]
+        if _carried_elsewhere(noun_words, tokens[stop:]):  # "over a lake, carry 140 to clear the lake"
+            return [*tokens[:lead], *tokens[stop:]]
         par = next((t.value for p, t in pairwise(tokens) if p.key == "par" and t.kind == "number"), 0.0)
         if par != 3.0 and [t.kind for t in tokens[stop : stop + 3]] == ["number", "word", "number"]:
             across = replace(token, key="across")  # "over a lake 60 to 150"
@@ -113,6 +116,13 @@ def _over_water(tokens: list[Token]) -> list[Token]:
         front = [replace(token, key=word) for word in ("in", "front")]
         return [*tokens[:lead], brk, *tokens[k + 1 : stop], *front, *_over_water(tokens[stop:])]
     return tokens
+
+
+def _carried_elsewhere(noun: list[str], behind: list[Token]) -> bool:
+    """Whether a carry over the same water is told later: it says where that lies."""
+    keys = [t.key for t in behind]
+    again = any(keys[k : k + len(noun)] == noun for k in range(len(keys)))
+    return again and any(key in ("carry", "clear") for key in keys)
 
 
 def _is_water(tokens: list[Token]) -> bool:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Any
 
+import numpy as np
+
 from simulator.hole.words.feature import Units
 from simulator.hole.words.lex import listed
 
@@ -55,6 +57,7 @@ class Draft:
     units : of the file; par, length_yd, turns : of the line of play ((at, degrees) each).
     fairway_left_yd, fairway_right_yd : from the line to its edges, for what stands beside it.
     green_front_yd, green_back_yd, green_half_yd, green_offset_yd : the green's ends, half width, offset.
+    between : offsets of the inner edges of a split fairway [yd]; None of any other.
     """
 
     units: Units
@@ -76,10 +79,16 @@ class Draft:
     green_back_yd: float = 0.0
     green_half_yd: float = 12.0
     green_offset_yd: float = 0.0
+    between: tuple[float, float] | None = None
 
-    def fairway_edge(self, side: str) -> float:
-        """From the line to the edge of the fairway on a side [yd]."""
-        return self.fairway_left_yd if side == "left" else self.fairway_right_yd
+    def fairway_edge(self, side: str, at_yd: float | None = None) -> float:
+        """From the line to the edge of the fairway on a side [yd]; of one that narrows, at a station."""
+        usual = self.fairway_left_yd if side == "left" else self.fairway_right_yd
+        for keys in (one.keys for one in self.of("fairway")):
+            stations = keys.get("stations")
+            if at_yd is not None and stations is not None and stations[0] <= at_yd <= stations[-1]:
+                return abs(float(np.interp(at_yd, stations, keys[side])))
+        return usual
 
     def assume_once(self, sentence: str) -> None:
         """Note what is assumed of the hole as a whole."""

@@ -36,8 +36,10 @@ def read_fairways(features: list[Feature], draft: Draft) -> None:
     shaped = _joined([f for f in mine if any(one.what not in ("up", "down") for one in f.said)])
     shaped = [part for feature in shaped for part in _broken(feature, draft)]
     features += [part for part in shaped if not any(part is one for one in features)]
+    inner = _inner_edge(shaped, draft)
     for feature in shaped:
-        _fairway(feature, draft, first=feature is shaped[0])
+        _fairway(feature, draft, first=feature is shaped[0], inner_yd=inner)
+    _between(draft)
     if shaped:
         return
     u, front = draft.units, draft.green_front_yd
@@ -67,6 +69,28 @@ def read_fairways(features: list[Feature], draft: Draft) -> None:
         draft.fairway_left_yd = draft.fairway_right_yd = half
         draft.fairway_from_yd, draft.fairway_to_yd = start, front
     draft.entries.append(entry)
+
+
+def _inner_edge(shaped: list[Feature], draft: Draft) -> float | None:
+    """From the line to each half of a split fairway [yd], where both halves are told and none has an edge."""
+    halves = [f for f in shaped if f.has("side") and not f.has("falls", "edge", "far_edge")]
+    sides = {one.words["s"] for f in halves for one in f.said if one.what == "side"}
+    apart = [said for f in shaped for said in f.take_all("apart")]
+    if apart:
+        need(len(apart) == 1 and len(sides) == 2, apart[-1].token, "apart? Of the halves of a split fairway")
+    if len(halves) != 2 or sides != {"left", "right"}:
+        return None
+    return 0.5 * (draft.units.yd(apart[0].numbers["a"]) if apart else a.SPLIT_GAP)
+
+
+def _between(draft: Draft) -> None:
+    """Note the ground between a left and a right fairway."""
+    every = [(one.keys.get("left"), one.keys.get("right")) for one in draft.of("fairway")]
+    edges = [(a, b) for a, b in every if isinstance(a, float | int) and isinstance(b, float | int)]
+    left = [right for _, right in edges if right <= 0.0]
+    right = [left for left, _ in edges if left >= 0.0]
+    if len(every) == len(edges) == 2 and len(left) == len(right) == 1 and left[0] < right[0]:
+        draft.between = (left[0], right[0])
 
 
 def _approach_words(reach_yd: float, draft: Draft) -> str:
@@ -147,11 +171,12 @@ def _reach_words(draft: Draft, start: float, end: float) -> str:
     return f"from {draft.units.shown(start)} to {draft.units.shown(end)}"
 
 
-def _fairway(feature: Feature, draft: Draft, first: bool) -> None:
+def _fairway(feature: Feature, draft: Draft, first: bool, inner_yd: float | None) -> None:
     u = draft.units
-    beside = _beside(feature, draft)
+    entry = Entry("fairway", {}, feature.text)
+    beside = _beside(feature, draft, entry, inner_yd)
     name = "fairway" if beside is None else f"{'left' if beside[1] <= 0.0 else 'right'} fairway"
-    entry = Entry("fairway", {"name": draft.name_for(name)}, feature.text)
+    entry.keys["name"] = draft.name_for(name)
     stretches = take_stretches(feature, draft, entry)
     start, end = _reach(feature, draft, entry)
     need(start + 5.0 < end, feature.token, f"runs {_reach_words(draft, start, end)}: too short")
@@ -201,8 +226,12 @@ def _fairway(feature: Feature, draft: Draft, first: bool) -> None:
     draft.entries.append(entry)
 
 
-def _beside(feature: Feature, draft: Draft) -> tuple[float, float] | None:
+def _beside(
+    feature: Feature, draft: Draft, entry: Entry, inner_yd: float | None
+) -> tuple[float, float] | None:
     """Both edges of a fairway to one side of the line, as offsets; None: the line runs down it.
+
+    `inner_yd` is where both halves of a split one begin when nobody says an edge.
 
     "left fairway 20 wide, edge 8", "right fairway, 8 to 38": one half of a split fairway.
     """
@@ -218,6 +247,10 @@ def _beside(feature: Feature, draft: Draft) -> tuple[float, float] | None:
         low, high = u.yd(across[0].numbers["a"]), u.yd(across[0].numbers["b"])
     else:
         wide = feature.take("wide") if far is None else None
+        if inner_yd is not None and near is None and far is None and wide is not None:
+            width = _width(wide, draft)
+            entry.assume(f"its near edge {draft.units.shown(inner_yd)} from the line", "left", "right")
+            return (inner_yd, inner_yd + width) if sign > 0.0 else (-inner_yd - width, -inner_yd)
         need(near is not None and (wide is not None or far is not None), side.token,
              f"({side.shown}): how wide, and how far from the line? Of {SPLIT}")  # fmt: skip
         assert near is not None

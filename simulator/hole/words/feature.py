@@ -12,12 +12,13 @@ WORD_OF_KIND = {
     "heavy_rough": "heavy rough",
     "out": "out of bounds",
     "e5": "local rule",
+    "runoff": "run-off",
 }
 
 
 _FALLS = (
-    '; only greens fall in words: "green falls back to front 2%"; a file can give any ground '
-    'slope_pct = 3, falls = "right"'
+    '; only greens and fairways fall in words: "green falls back to front 2%", "fairway falls left to right '
+    '4%"; a file can give any ground slope_pct'
 )
 _SAY_INSTEAD = {
     "falls": _FALLS,

@@ -170,7 +170,9 @@ def _pin(pin: Feature, draft: Draft) -> None:
         need(aside is None, offset.token, "is a second distance across")
         need(across is None or across * _signed(offset, draft) >= 0.0, offset.token, "is on the other side")
         across = _signed(offset, draft)
-        entry.assume(f"that {offset.shown} counts from the middle of the green", "offset")
+        number, which = offset.numbers["a"].shown, offset.words["s"]
+        edge = f'"{number} from the {which}" counts from its edge, as --pin does'
+        entry.assume(f"that {offset.shown} counts from the middle of the green ({edge})", "offset")
     if ahead is None:
         ahead = depth / 2.0
         entry.assume("half way on", "on")

@@ -32,7 +32,7 @@ class Bunkers:
     name : what it is called, "" when nobody said.
     depth, width : size along the line and across it [yd]; None when nobody said.
     factor : of a small or a large one, times the usual size.
-    count : how many stand in each place.
+    count : how many stand in each place; apart_yd : from one to the next [yd], None when nobody said.
     """
 
     feature: Feature
@@ -42,6 +42,7 @@ class Bunkers:
     width: float | None
     factor: float
     count: int
+    apart_yd: float | None = None
 
     @property
     def token(self) -> Token:

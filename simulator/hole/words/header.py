@@ -26,6 +26,7 @@ def read_header(features: list[Feature]) -> Draft:
         No par, no length, or either twice.
     """
     header = [f for f in features if f.kind in HEADER and f.kind != "climb"]
+    header += [_length_of_climb(f) for f in features if f.kind == "climb"]
     features[:] = [f for f in features if f not in header]
     par, length = _par_and_length(header, features)
     unit = _unit(header, length)
@@ -48,6 +49,17 @@ def read_header(features: list[Feature]) -> Draft:
         if after[0] - before[0] < 1.0:
             raise UsageError(f"hole in words: two bends at {units.shown(after[0])}; say where each is")
     return draft
+
+
+def _length_of_climb(climb: Feature) -> Feature:
+    """ "440 uphill 30 ft" is a length and a climb: the number before the word is the hole's."""
+    apart = Feature("hole", "hole", climb.token)
+    for one in list(climb.said):
+        far = one.what == "bare" and one.numbers["a"].unit != "ft" and one.numbers["a"].value >= LEAST_LENGTH
+        if far and one.token.start < climb.token.start:
+            climb.said.remove(one)
+            apart.said.append(one)
+    return apart
 
 
 def _par_and_length(header: list[Feature], others: list[Feature]) -> tuple[Token, Token]:

@@ -47,6 +47,19 @@ _TOKEN = re.compile(
 )
 
 
+class WordError(UsageError):
+    """A refusal of words that points at one of them.
+
+    Parameters
+    ----------
+    where : the word as it is pointed at; start : where in the text it begins.
+    """
+
+    def __init__(self, message: str, where: str = "", start: int = 0) -> None:
+        super().__init__(message)
+        self.where, self.start = where, start
+
+
 @dataclass(frozen=True)
 class Token:
     """One piece of the text.
@@ -67,10 +80,11 @@ class Token:
     value: float = 0.0
     unit: str = ""
 
-    def error(self, why: str) -> UsageError:
+    def error(self, why: str) -> WordError:
         """A refusal that points at this word."""
         shown = self.shown if len(self.shown) <= 40 else self.shown[:37] + "..."
-        return UsageError(" ".join(f"hole in words: {shown!r} (letter {self.start + 1}) {why}".split()))
+        where = f"{shown!r} (letter {self.start + 1})"
+        return WordError(" ".join(f"hole in words: {where} {why}".split()), where, self.start)
 
 
 def tokens_of(text: str) -> list[Token]:

@@ -21,6 +21,8 @@ PLACED = frozenset(("at", "range", "out_at", "out_range", "from", "to", "carry")
 
 SIZES, SIDES = frozenset(("long", "wide", "deep", "by", "size")), frozenset(("side", "both"))
 
+_SEVERAL_BUNKERS = ("bunkers", "traps")
+
 MOST_BUNKERS = 12
 """Bunkers that may be told as one number of them: a limit on slips."""
 
@@ -150,6 +152,8 @@ def count_each(found: list[Feature]) -> None:
                 break
             told += 1
         told += sum(one.what == "both" and _names_both(one) for one in head.said)
+        if count is None and told == 1 and is_head(head) and head.noun.endswith(_SEVERAL_BUNKERS):
+            head.said.append(Said("one_only", head.token, {}, {}, head.called))
         if count is None or told == 1:
             continue
         need(count.numbers["a"].value == told, count.token,

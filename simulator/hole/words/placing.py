@@ -201,6 +201,7 @@ def read_across(feature: Feature, draft: Draft, near_edge: bool) -> Across:
             found.sides = (along.words["s"],)
     if both is not None:
         found.sides = ("left", "right")
+        found.offset = u.yd(both.numbers["a"]) if "a" in both.numbers else None
     for side in sides:
         need(
             both is None and found.sides in ((), (side.words["s"],)),
@@ -266,7 +267,7 @@ def _from_line(said: Said, found: Across, draft: Draft) -> float:
         if side is not None and not found.sides:
             found.sides = (side,)
         need(side is None or side in found.sides, said.token, f"({said.shown}): on two sides")
-        return value + _fairway_edge(said, found, draft)
+        return _fairway_edge(said, found, draft) + (-value if "into" in said.words else value)
     if side is None:
         return value
     if not found.sides:

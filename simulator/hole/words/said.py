@@ -7,6 +7,9 @@ from simulator.hole.words.lex import Token
 from simulator.hole.words.phrases import longest
 from simulator.hole.words.vocabulary import ALIASES, FILLERS, INSTEAD, near
 
+_BEFORE_A_NOUN = ("over", "round", "around")
+"""Of "over a ridge" the noun tells what to say instead."""
+
 
 def read_said(text: str, tokens: list[Token]) -> list[Said]:
     """What a run of words says, pattern by pattern.
@@ -34,7 +37,8 @@ def read_said(text: str, tokens: list[Token]) -> list[Said]:
         token = kept[index]
         best = longest(joined, start)
         if best is None:
-            token = next((one for one in kept[index : index + 3] if one.key in INSTEAD), token)
+            known = [one for one in kept[index : index + 3] if one.key in INSTEAD]
+            token = next((one for one in known if one.key not in _BEFORE_A_NOUN), (known or [token])[0])
             raise token.error(f"not understood{near(token.key) if token.kind == 'word' else ''}")
         what, match = best
         last = kept[index + match.group().count(" ")]

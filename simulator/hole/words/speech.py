@@ -6,8 +6,10 @@ from dataclasses import replace
 from itertools import pairwise
 
 from simulator.hole.words.cardtees import by_the_card
+from simulator.hole.words.corners import each_corner
 from simulator.hole.words.lex import Token, listed
 from simulator.hole.words.readings import green_readings
+from simulator.hole.words.trade import in_plain_words
 from simulator.hole.words.vocabulary import ALIASES, FILLERS, HEADS, LONGEST_HEAD
 
 _BENDS = frozenset(listed("corner corners bend dogleg turn elbow"))
@@ -36,10 +38,10 @@ _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
 
 def in_grammar(tokens: list[Token]) -> list[Token]:
     """The same hole with these turns of speech in words that the grammar has."""
-    tokens = _corner_to_corner(tokens)
+    tokens = _corner_to_corner(in_plain_words(tokens))
     begun = _tee_shot(green_readings(by_the_card(_which_hole(tokens))))
     plain = _told_sizes(_pin_high(_pairs(_coloured(_plainly(begun)))))
-    return _guarded(_one_boundary(_at_the_bend(_island(_sides_apart(_both_sides(plain))))))
+    return _guarded(_one_boundary(_at_the_bend(each_corner(_island(_sides_apart(_both_sides(plain)))))))
 
 
 def _corner_to_corner(tokens: list[Token]) -> list[Token]:
@@ -300,8 +302,9 @@ def _at_the_bend(tokens: list[Token]) -> list[Token]:
             while rest and _key(rest[-1]) in (*FILLERS, "on", "at"):
                 rest.pop()
             out = [*rest, replace(out[back - 1], key=meant)]
-            if at is not None and _is_of("bunker", rest) and not _is_placed(rest, tokens[k + 1 :]):
-                out += [replace(token, key="at"), replace(at, start=token.start, end=token.end)]
+            if at is not None and not _is_placed(rest, tokens[k + 1 :]):
+                there = "at" if _is_of("bunker", rest) else "corner"
+                out += [replace(token, key=there), replace(at, start=token.start, end=token.end)]
         elif side and at is not None and any(_key(one) == "in" for one in lead):  # where it is cut
             out = [*out[:back], replace(token, key=side)]
             if not _is_placed(out, tokens[k + 1 :]):

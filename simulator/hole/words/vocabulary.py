@@ -34,7 +34,7 @@ _NOUNS: dict[str, str] = {
     ),
     "stream": (
         "stream, burn, brook, creek, beck, ditch, drain, dyke, dike, river, canal, ravine, gully, gulley, "
-        "chasm, streams, burns, brooks, creeks, ditches, drains"
+        "chasm, gorge, canyon, gulch, barranca, streams, burns, brooks, creeks, ditches, drains"
     ),
     "out": (
         "out, ob, oob, out of bounds, boundary, fence, wall, road, lane, railway, property line, white "
@@ -45,10 +45,15 @@ _NOUNS: dict[str, str] = {
         "bunker, cross bunkers, pot bunker, pot bunkers, greenside bunker, greenside bunkers"
     ),
     "trees": (
-        "trees, wood, woods, forest, copse, spinney, plantation, grove, tree line, treeline, row of trees, "
-        "line of trees, hedge"
+        "trees, wood, woods, forest, copse, spinney, plantation, grove, tree line, treeline, tree lines, "
+        "treelines, row of trees, line of trees, hedge"
     ),
     "tree": "tree, lone tree, single tree",
+    "waste": "waste, waste area, waste areas, waste bunker, waste bunkers, waste ground, sandy waste",
+    "runoff": (
+        "run off, run offs, runoff, runoffs, run off area, run off areas, runoff area, runoff areas, "
+        "collection area, collection areas, chipping area, chipping areas"
+    ),
     "mark": "mark, marks, aim mark, aiming mark, aiming point, aim point",
     "par": "par",
     "stroke_index": "stroke index, si, index",
@@ -80,7 +85,7 @@ HEADS: dict[tuple[str, ...], str] = {
 def singular(noun: str) -> str:
     """The noun of one of several waters ("creeks", "ditches"): each is drawn, and named, by itself."""
     kind = HEADS.get(listed(noun))
-    if kind in ("water", "stream"):
+    if kind in ("water", "stream") or noun in ("tree lines", "treelines"):
         ones = (noun.removesuffix(end) for end in ("s", "es") if noun.endswith(end))
         return next((one for one in ones if HEADS.get(listed(one)) == kind), noun)
     return noun
@@ -165,20 +170,29 @@ OTHER_WORDS = listed(
 _SAY_INSTEAD: dict[str, str] = {
     "corner": 'say how far on it is: "at 235"',
     "split": (
-        'say each half, yards from the line: "left fairway 20 wide, edge 8; right fairway 30 wide, edge 8", '
+        'say each half: "split fairway: left 20 wide, right 30 wide, 12 apart", '
         'or what crosses it: "stream across at 300"'
     ),
     "tight narrow generous": 'say how wide: "fairway 24 wide", "green 18 wide"',
     "shallow": 'say how deep: "green 20 deep"',
     "wide": 'say how wide: "28 wide"',
     "lined": 'say where they are: "trees both sides 25"',
+    "peninsula": 'say where the water is: "water left, right and behind the green"',
+    "redan biarritz": 'say how it falls and what guards it: "green falls right to left 2%"',
+    "marker post": 'name the mark: "mark post 12 right at 240"',
+    "scattered": 'say how many, and where: "bunkers left at 200, 220 and 250"',
+    "overhanging overhangs": 'say where the tree stands and how wide it is: "oak 12 right at 300, crown 14"',
     "tier tiers": 'say which part is up: "two tier green, back 3 ft up"',
     "elevated raised perched plateau": 'say by how much: "green 5 up", "tee 10 above the fairway"',
-    "sunken punchbowl": 'say by how much: "green 3 down"',
-    "crowned domed upturned turtleback undulating saucer": (
+    "sunken": 'say by how much: "green 3 down"',
+    "crowned domed upturned turtleback undulating saucer punchbowl bowl spine": (
         'a green is level or falls one way: "green falls back to front 2%"; a file can have "green_part"'
     ),
-    "false away": 'say how it falls: "green falls to the front 3%", "green falls front to back 2%"',
+    "away": 'say how it falls: "green falls to the front 3%", "green falls front to back 2%"',
+    "false": (
+        'leave it out, or say how all of the green falls: "green falls to the front 3%"; a file can have a '
+        '"green_part" at the front that falls more'
+    ),
     "fast slow quick firm soft stimp stimpmeter": (
         "that is said with the question: --stimp 11, --firmness firm"
     ),
@@ -203,13 +217,14 @@ _SAY_INSTEAD: dict[str, str] = {
         'this one: "green 30 deep, 26 wide"'
     ),
     "everything kicks kick feeds feed gathers cambered camber hog hogback hogsback": (
-        'only greens fall in words; a file can give any ground "slope_pct" and "falls"'
+        'a fairway falls one way in words, "fairway falls left to right 4%"; a file can have "heights_yd"'
     ),
-    "valley dip hill crest rise": (
+    "through": 'say on which side of the line, beyond the corner: "bunker left at 270"',
+    "valley dip hill hillside crest rise ridge slopes": (
         'say the heights: "fairway 12 below the tee", "green 5 above the fairway"'
     ),
     "stone": 'a wall that is the boundary is "wall right 40"; one that is only in the way: leave it out',
-    "waste beach cliff quarry mound mounds hollow hollows swale swales runoff": (
+    "beach cliff quarry mound mounds hollow hollows swale swales": (
         'say how it plays: "bunker left at 230", "heavy rough left 20", "red penalty area left 200 to 260"'
     ),
     "kidney boomerang horseshoe heart pear shaped": (

@@ -38,7 +38,7 @@ UNPLAYABLE_THEN = pattern(
 
 _STROKE = A + one_of(
     CLUB, _PUTT, r"putt(?:ed)?\b", "gimme", _TAP_IN, r"(?:penalty|free)?\s*drop",
-    rf"{_TOOK}unplayable", rf"{_RELOAD}\b", _HOLED, _PICKED_UP,
+    rf"{_TOOK}unplayable", rf"{_RELOAD}\b", _HOLED, _PICKED_UP, r"(?:4[4-9]|5\d|6[0-4])\s+(?:to|on)\b",
 )  # fmt: skip
 """What a stroke, or what is done between two, begins with."""
 

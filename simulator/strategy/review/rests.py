@@ -19,7 +19,7 @@ from ..places import place, plainly, spot
 from ..placewords import FILLERS, GROUND_WORDS, SIDES, read_words
 from ..result import Start
 from . import notes as n
-from .parts import GAP, THE, pattern
+from .parts import CLUB, GAP, THE, pattern
 
 MOVED_YD = 3.0
 """A place farther than this from the distance that was noted [yd] is said: notes are that good."""
@@ -40,6 +40,9 @@ _GREEN = pattern(
 
 _GROUND = pattern(r"\b(?:bunkers?|traps?|sand|trees|woods?)\b")
 _SAME = pattern(r"(?:(?:in\s+)?the\s+same\s+(?:place|spot|bunker|rough|trees))")
+_MORE_STROKES = re.compile(rf",\s*(?:and\s+|then\s+)?{CLUB}")
+"""A club behind a comma: the next stroke, that another mark should part."""
+
 _TURNS = {
     "short": math.pi, "past": 0.0, "by": 0.0, "long": 0.0, "behind": 0.0,
     "left": -0.5 * math.pi, "right": 0.5 * math.pi,
@@ -140,7 +143,9 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     try:
         said = read_words(words)
     except UsageError as error:
-        raise UsageError(f'{error}; on the green feet, "12 ft"'.replace(repr(words), repr(text))) from None
+        parted = "; strokes stand between semicolons" if _MORE_STROKES.search(text) else ""
+        said_so = f'{error}{parted}; on the green feet, "12 ft"'
+        raise UsageError(said_so.replace(repr(words), repr(text))) from None
     if said.ground is not Surface.TEE:
         if said.out is None and said.station is None and not said.plain:
             raise n.refused(text, 'how far from the hole? For example "12 ft"')
