@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from ..player.model import Player
-from ..strategy.course import CourseAnswer
+from ..strategy.courseasked import CourseAnswer
 from ..strategy.rounds import Round, add_up
 from .grid import HEAVY_RULE_IN, PAD_IN, Cell, Column, draw_row, row_in, widest_in
 from .page import GAP_IN

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from ..strategy.course import CourseAnswer
+from ..strategy.courseasked import CourseAnswer
 from .grid import HEAVY_RULE_IN, PAD_IN, Cell, Column, draw_frame, draw_row, row_in, widest_in
 from .page import GAP_IN
 from .palette import STYLE
