@@ -204,6 +204,11 @@ class Hole:
         here = shapely.Point(self.pin.x_yd, self.pin.y_yd)
         return next((part for part in shapely.get_parts(union) if part.intersects(here)), union)
 
+    def uncovered(self, feature: Feature) -> shapely.Geometry:
+        """The ground of one of its areas that no later one lies over [yd]."""
+        rank = next(k for k, one in enumerate(self.features) if one is feature)
+        return feature.area.difference(shapely.union_all([f.area for f in self.features[rank + 1 :]]))
+
     def feature_at(self, x_yd: float, y_yd: float) -> Feature | None:
         """The topmost feature at a place, None on bare rough."""
         for feature in reversed(self.features):

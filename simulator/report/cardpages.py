@@ -23,7 +23,7 @@ from .chosen import PENALTY
 from .credits import map_data
 from .holemap import draw_map, letters, off_the_map, whole_hole
 from .labels import Labels
-from .page import EDGE_IN, GAP_IN, figure_of, frame, new_figure
+from .page import EDGE_IN, GAP_IN, figure_of, frame, new_figure, view_box
 from .palette import FAINT, INK, STYLE
 from .sheet import LINE, Sheet, hole_names, wrapped, write_pages
 from .showpage import clear_words
@@ -107,7 +107,7 @@ def draw_green(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS
     middle_x, middle_y = (x0 + x1) / 2.0, (y0 + y1) / 2.0
     frame(ax, middle_x - wide / 2.0, middle_x + wide / 2.0, middle_y - tall / 2.0, middle_y + tall / 2.0)
     for feature in hole.features:  # no slopes: the drawing is for the shot at the green
-        if feature.area.intersects(groundplot.view_box(ax)):
+        if feature.area.intersects(view_box(ax)):
             ax.add_patch(groundplot.area_patch(feature))
     labels = Labels(ax, shapely.get_coordinates(hole.green))
     for pin in hole.pins:

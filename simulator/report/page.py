@@ -7,6 +7,8 @@ import tempfile
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+import shapely
+
 from ..errors import FileError, UsageError
 from ..files import written_whole
 from .palette import STYLE
@@ -81,6 +83,12 @@ def frame(ax: Axes, x0: float, x1: float, y0: float, y1: float) -> None:
     ax.set_xlim(middle_x - wide / 2.0, middle_x + wide / 2.0)
     ax.set_ylim(middle_y - high / 2.0, middle_y + high / 2.0)
     ax.set_autoscale_on(False)
+
+
+def view_box(ax: Axes) -> shapely.Polygon:
+    """What the axes show, as a box in data units."""
+    (x0, x1), (y0, y1) = ax.get_xlim(), ax.get_ylim()
+    return shapely.box(x0, y0, x1, y1)
 
 
 def make_page(tall_over_wide: float) -> Axes:

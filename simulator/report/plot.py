@@ -15,7 +15,9 @@ from .cautions import RULES
 from .chosen import PENALTY, leading
 from .credits import map_data
 from .daywords import day_told
+from .falls import falls_said, keep_off_falls
 from .figures import name_said
+from .groundkey import ground_key
 from .labels import Labels
 from .page import GAP_IN, check_plot_path, figure_of, fit_page, make_page, write_page
 from .palette import FAINT, STYLE
@@ -104,7 +106,7 @@ def _draw_on_top(answer: Answer, ax: Axes, units: Units) -> None:
     for order, (index, look) in enumerate(reversed(shotplot.looks(answer))):
         shotplot.draw_shot(ax, answer, index, look, 0.3 * order)
     labels = Labels(ax, shotplot.words_avoid(answer, leading(answer)))
-    groundplot.keep_off_falls(ax, labels)
+    keep_off_falls(ax, labels)
     groundplot.draw_marks(ax, hole, start, labels)
     groundplot.draw_aim_marks(ax, hole, labels)
     groundplot.draw_arcs(ax, hole, start, labels, units)
@@ -135,11 +137,11 @@ def _keys(answer: Answer, ax: Axes, seen: list[Surface], units: Units) -> float:
     entries = [shotplot.shot_key(answer, index, look, units) for index, look in shotplot.looks(answer)]
     shots = _legend(ax, [handle for handle, _ in entries], [words for _, words in entries], below, columns=1)
     below += _height_in(shots) + GAP_IN
-    patches = groundplot.ground_key(seen)
+    patches = ground_key(seen)
     names = [str(patch.get_label()) for patch in patches]
     ground = _legend(ax, patches, names, below, columns=GROUND_COLUMNS)
     below += _height_in(ground) + GAP_IN
-    reading = (READING.format(unit=units.name), groundplot.falls_said(ax), RULES, *map_data(answer.hole))
+    reading = (READING.format(unit=units.name), falls_said(ax), RULES, *map_data(answer.hole))
     said = " ".join(filter(None, reading))
     words = "\n".join(textwrap.wrap(said, FOOT_COLUMNS))
     foot = ax.text(0.0, 0.0, words, transform=_down(ax, below), va="top", fontsize=5.5, color=FAINT)

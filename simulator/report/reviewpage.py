@@ -19,6 +19,7 @@ from . import groundplot
 from .cautions import RULES
 from .credits import map_data
 from .daywords import day_told
+from .falls import falls_said, keep_off_falls
 from .holemap import whole_hole
 from .labels import Labels
 from .page import own_axes
@@ -35,6 +36,7 @@ from .reviewtext import (
 )
 from .sheet import Sheet, hole_names, wrapped, write_pages
 from .units import YARDS, Units
+from .wordplaces import round_about
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -73,7 +75,7 @@ def draw_played(found: HoleReview, *, ax: Axes | None = None) -> Axes:
     ends = [rest.xy_yd for one in shown for rest in (one.stroke.start, one.stroke.end) if rest is not None]
     labels = Labels(ax, np.array(ends).reshape(-1, 2))
     groundplot.draw_flag(ax, hole.pin, labels, 11.0, clear_pt=4.0)
-    groundplot.keep_off_falls(ax, labels)
+    keep_off_falls(ax, labels)
     for one in shown:
         if one.best is not None and dear_choice(one):
             _draw_better(ax, one.stroke.start, one.best)
@@ -97,7 +99,7 @@ def _draw_stroke(ax: Axes, pin: Spot, one: Judged, labels: Labels) -> None:
         zorder=6.2, linestyle="none",
     )  # fmt: skip
     labels.keep_clear(x, y, 2.5)
-    places = groundplot.round_about(ax, x, y, NUMBER_AWAY)
+    places = round_about(ax, x, y, NUMBER_AWAY)
     labels.put(f"{stroke.number}", places, fontsize=7.5, weight="bold")
 
 
@@ -145,7 +147,7 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
         sheet.words(choice_words(ones, units), 6.5)
         if dear := swing_words(ones, units):
             sheet.words(dear, 6.5)
-        told = (READING, groundplot.falls_said(ax), HOW_JUDGED, RULES, *map_data(hole))
+        told = (READING, falls_said(ax), HOW_JUDGED, RULES, *map_data(hole))
         sheet.foot(" ".join(filter(None, told)))
         return sheet.done()
 

@@ -13,8 +13,9 @@ from ..hole.troubles import BESIDE_YD, Trouble
 from ..hole.yardage import GreenSize, Yardage
 from .chosen import PENALTY
 from .credits import map_data
+from .falls import falls_said
 from .figures import join_words
-from .groundplot import falls_said, ground_key
+from .groundkey import ground_key
 from .holemap import draw_map, letters, off_the_map, whole_hole
 from .page import own_axes
 from .palette import FAINT, GROUND, INK, STYLE
