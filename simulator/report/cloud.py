@@ -16,7 +16,7 @@ from .chosen import leading
 from .falls import keep_off_falls
 from .holemap import area_of
 from .labels import Labels
-from .page import own_axes
+from .page import in_style, own_axes
 from .palette import SHOTS, ShotLook
 from .wordplaces import Place, places_near, rings_about
 
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 
+@in_style
 def draw_cloud(result: Lesson, index: int, *, ax: Axes | None = None) -> Axes:
     """One alternative: its aim, a hundred finishes, and the count in every trouble they find.
 

@@ -18,7 +18,7 @@ from .chosen import PENALTY
 from .falls import keep_off_falls
 from .holemap import area_of, ground_of
 from .labels import Labels, in_lines
-from .page import frame, own_axes, view_box
+from .page import frame, in_style, own_axes, view_box
 from .palette import INK, PAPER, SHOTS
 from .units import YARDS, Units
 from .wordplaces import places_near, spread_over
@@ -32,6 +32,7 @@ MOST_NAMES = 7
 """Areas named on one map."""
 
 
+@in_style
 def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
     """The hole with the plan: aim, lines that play alike, a hundred finishes, carries to what they may meet.
 
@@ -60,6 +61,7 @@ def draw_plan_map(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     return ax
 
 
+@in_style
 def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
     """The green with its flag, the best target, its room, and a hundred finishes of the shot at it."""
     ax = own_axes(ax)

@@ -17,11 +17,11 @@ from .chosen import leading, shot_words
 from .cloud import draw_cloud
 from .daywords import day_told
 from .falls import falls_said
-from .figures import HELD, name_said
+from .figures import name_said
 from .groundkey import ground_key, seen_on
 from .lessoncharts import draw_aims, draw_pattern, draw_scores
-from .page import GAP_IN, view_box
-from .palette import CURVES, FAINT, INK, SHOTS, STYLE
+from .page import GAP_IN, in_style, view_box
+from .palette import CURVES, FAINT, INK, SHOTS
 from .planwords import aimed_words, plan_words
 from .sheet import Sheet, wrapped, write_pages
 from .units import YARDS, Units
@@ -39,6 +39,7 @@ ACROSS = 3
 """Patterns side by side."""
 
 
+@in_style
 def lesson_pages(
     result: Lesson, units: Units = YARDS, only: Sequence[str] = (), notes: Sequence[str] = ()
 ) -> list[tuple[str, Figure]]:
@@ -58,19 +59,16 @@ def lesson_pages(
     UsageError
         A name that is none of `PAGES`.
     """
-    import matplotlib
-
     check_only(only)
     pages = []
-    with matplotlib.rc_context(fname=STYLE):
-        for name, (heading, make) in PAGES.items():
-            if not only or name in only:
-                sheet = Sheet(f"{result.answer.hole.name}: {heading}")
-                if day := _day(name, result, units):
-                    sheet.words(day, 6.5, color=FAINT)
-                make(sheet, result, units)
-                sheet.foot(" ".join([takeaways.foot_words(result, units), *notes]))
-                pages.append((name, sheet.done()))
+    for name, (heading, make) in PAGES.items():
+        if not only or name in only:
+            sheet = Sheet(f"{result.answer.hole.name}: {heading}")
+            if day := _day(name, result, units):
+                sheet.words(day, 6.5, color=FAINT)
+            make(sheet, result, units)
+            sheet.foot(" ".join([takeaways.foot_words(result, units), *notes]))
+            pages.append((name, sheet.done()))
     return pages
 
 
@@ -231,7 +229,7 @@ def _shot_key(answer: Answer, index: int, units: Units) -> Line2D:
     """Line, marker and counts of an alternative."""
     one = answer.alternatives[index]
     look = dict(shotplot.looks(answer)).get(index, SHOTS[0])
-    counts = shotplot.count_words(answer, one, HELD)
+    counts = shotplot.count_words(answer, one)
     words = f"{shot_words(one, units)}, {aimed_words(one, units)}. Of 100: {counts}"
     return shotplot.key_line(look, "\n".join(wrapped(words, 6.5, 3.0)))
 

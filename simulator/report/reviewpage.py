@@ -22,8 +22,8 @@ from .daywords import day_told
 from .falls import falls_said, keep_off_falls
 from .holemap import whole_hole
 from .labels import Labels
-from .page import own_axes
-from .palette import FAINT, PAPER, SHOTS, STYLE
+from .page import in_style, own_axes
+from .palette import FAINT, PAPER, SHOTS
 from .reviewtext import (
     HOW_JUDGED,
     choice_words,
@@ -59,6 +59,7 @@ READING = (
 )
 
 
+@in_style
 def draw_played(found: HoleReview, *, ax: Axes | None = None) -> Axes:
     """The hole with every stroke off the green, from where it was played to where the next one was.
 
@@ -123,33 +124,31 @@ def _extent(found: HoleReview) -> tuple[float, float, float, float]:
     )
 
 
+@in_style
 def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
     """One hole: the verdict, the picture, a row a stroke, and what cost most."""
-    import matplotlib
-
     hole = found.hole
-    with matplotlib.rc_context(fname=STYLE):
-        sheet = Sheet(f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}")
-        if day := day_told(found.conditions, units=units):
-            sheet.words(day, 6.0, color=FAINT)
-        sheet.words(verdict(found.player.name, found), 7.0)
-        x0, x1, y0, y1 = _extent(found)
-        tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
-        ax = sheet.axes(tall, 0.0, sheet.inner_in)
-        draw_played(found, ax=ax)
-        sheet.skip(tall)
-        rows = [("", "played", "went", "choice", "swing")]
-        for one in found.strokes:
-            rows += _rows(one, units)
-        sheet.table(rows, (0.0, 0.2, 1.35, -(sheet.inner_in - 0.45), -sheet.inner_in))
-        sheet.words("Strokes gained (+) or lost (-) against this player's own average.", 6.0)
-        ones = [(None, one) for one in found.strokes]
-        sheet.words(choice_words(ones, units), 6.5)
-        if dear := swing_words(ones, units):
-            sheet.words(dear, 6.5)
-        told = (READING, falls_said(ax), HOW_JUDGED, RULES, *map_data(hole))
-        sheet.foot(" ".join(filter(None, told)))
-        return sheet.done()
+    sheet = Sheet(f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}")
+    if day := day_told(found.conditions, units=units):
+        sheet.words(day, 6.0, color=FAINT)
+    sheet.words(verdict(found.player.name, found), 7.0)
+    x0, x1, y0, y1 = _extent(found)
+    tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
+    ax = sheet.axes(tall, 0.0, sheet.inner_in)
+    draw_played(found, ax=ax)
+    sheet.skip(tall)
+    rows = [("", "played", "went", "choice", "swing")]
+    for one in found.strokes:
+        rows += _rows(one, units)
+    sheet.table(rows, (0.0, 0.2, 1.35, -(sheet.inner_in - 0.45), -sheet.inner_in))
+    sheet.words("Strokes gained (+) or lost (-) against this player's own average.", 6.0)
+    ones = [(None, one) for one in found.strokes]
+    sheet.words(choice_words(ones, units), 6.5)
+    if dear := swing_words(ones, units):
+        sheet.words(dear, 6.5)
+    told = (READING, falls_said(ax), HOW_JUDGED, RULES, *map_data(hole))
+    sheet.foot(" ".join(filter(None, told)))
+    return sheet.done()
 
 
 def _rows(one: Judged, units: Units) -> list[tuple[str, str, str, str, str]]:

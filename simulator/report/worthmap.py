@@ -11,7 +11,7 @@ import numpy as np
 from ..strategy.lesson import Lesson
 from . import groundplot
 from .labels import MARGIN_PT, haloed
-from .page import own_axes
+from .page import in_style, own_axes
 from .palette import CONTOUR, INK, PAPER
 
 if TYPE_CHECKING:
@@ -31,6 +31,7 @@ MIDDLE = (0.15, 0.85)
 """Share of the ground whose worth the lines cover: dear ground beside the play has none of its own."""
 
 
+@in_style
 def draw_value(result: Lesson, *, ax: Axes | None = None) -> Axes:
     """Lines of equal worth round the finishes, in strokes over the middle of them."""
     ax = own_axes(ax)
