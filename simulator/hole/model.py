@@ -132,6 +132,11 @@ class Hole:
     attribution: str | None = None
     marks: tuple[Mark, ...] = ()
 
+    def __repr__(self) -> str:
+        """Name, par, length, tee and pin, how much is drawn."""
+        where = f"{self.length_yd:.0f} yd from the {self.tee.name} tee, pin {self.pin.name}"
+        return f"<Hole {self.name!r}: par {self.par}, {where}, {len(self.features)} areas>"
+
     @cached_property
     def play_line(self) -> PlayLine:
         """The line of play from the tee in use, with its geometry."""

@@ -220,6 +220,11 @@ class Player:
     habit: str | None = None
     tee: str | None = None
 
+    def __repr__(self) -> str:
+        """Name, handicap and clubs."""
+        level = "no handicap" if self.handicap is None else f"handicap {self.handicap:g}"
+        return f"<Player {self.name!r}: {level}, {', '.join(club.name for club in self.clubs)}>"
+
     def club(self, name: str) -> Club:
         """The club of that name, in any simple form ("3w", "3-wood", "three wood").
 

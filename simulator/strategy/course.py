@@ -15,7 +15,16 @@ from ..hole.course import Course
 from ..player.model import Player
 from .courseasked import FIRST_PINS, CourseAnswer, CourseAsked, Failure, Pins
 from .jobs import Job
-from .question import COMPILING, Progress, silent
+from .question import (
+    COMPILING,
+    LEAST_SEQUENCES,
+    MOST_SEED,
+    MOST_SEQUENCES,
+    Progress,
+    check_kind,
+    check_whole,
+    silent,
+)
 from .running import Run
 from .store import Store
 from .tees import has_tee, on_tee
@@ -26,7 +35,7 @@ DEFAULT_SEQUENCES = 5_000
 
 def play_course(
     course: Course,
-    players: Sequence[Player],
+    players: Sequence[Player] | Player,
     *,
     scenarios: Sequence[Scenario] = (STILL,),
     pins: Sequence[Pins] = (FIRST_PINS,),
@@ -44,7 +53,7 @@ def play_course(
     Parameters
     ----------
     course : Course
-    players : sequence of Player
+    players : Player or sequence of Player
         Names of their own.
     scenarios : sequence of Scenario
     pins : sequence of Pins
@@ -67,11 +76,17 @@ def play_course(
     Raises
     ------
     UsageError
-        No player, two of one name, a sheet with a hole that is not there, a folder that cannot be written. A
-        hole that has no answer is in `failures` instead.
+        No course, no player, a number out of its range, two of one name, a sheet with a hole that is not
+        there, a folder that cannot be written. A hole that has no answer is in `failures` instead.
     KeyboardInterrupt
         Once what is being worked is finished and kept; interrupted again, at once.
     """
+    check_kind("course", course, Course, "simulator.hole.load_course gives one")
+    players = [players] if isinstance(players, Player) else players
+    for player in players:
+        check_kind("player", player, Player, "load_player gives one")
+    check_whole("sequences", sequences, LEAST_SEQUENCES, MOST_SEQUENCES)
+    check_whole("seed", seed, 0, MOST_SEED)
     asked = CourseAsked(course, tee, tuple(players), tuple(scenarios), tuple(pins), sequences, seed, quick)
     _check(asked)
     say = progress or silent

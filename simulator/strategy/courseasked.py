@@ -118,6 +118,12 @@ class CourseAnswer(CourseAsked):
     reused: int = 0
     mistakes: tuple[BaseException, ...] = ()
 
+    def __repr__(self) -> str:
+        """What is there, on one line: the results would fill pages."""
+        players = ", ".join(one.name for one in self.players)
+        made = f"{len(self.results)} results, {len(self.failures)} failures"
+        return f"<CourseAnswer: {self.course.name}, {len(self.course.holes)} holes, {players}: {made}>"
+
     def of(self, player: str, scenario: str | None = None, pins: str | None = None) -> list[dict[str, Any]]:
         """Results of one player, on the first day and with the first pins unless others are named."""
         day = self.scenarios[0].name if scenario is None else scenario
