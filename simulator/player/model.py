@@ -4,8 +4,7 @@ A strike is *solid* or a *mishit*. For a target carry c (a club's stock carry, o
 shares of c:
 
     solid    carry  mean 1 + bias_long                 sd distance_sd           direction sd = direction_sd
-    mishit   carry  mean 1 + bias_long - mishit_loss   sd mishit_distance_sd    direction sd = factor *
-    direction_sd
+    mishit   carry  mean 1 + bias_long - mishit_loss   sd mishit_distance_sd    direction sd = factor * that
 
 Directions are centred on ``bias_right_deg``. Spreads in files are of solid strikes.
 """
