@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import pytest
 
-from simulator.errors import FileError
+from simulator.errors import FileError, UsageError
 from simulator.player.bag import player_from_table
 from simulator.player.clubs import FEW_SECTIONS, WOODS_MAY
 from simulator.player.doubt import doubt_of, moved
@@ -64,3 +64,27 @@ def test_no_club_curves_more_than_it_can_where_the_longest_curves_its_most() -> 
     capped = [club.name for club in made.clubs if club.curve_yd == pytest.approx(most_curve_yd(club))]
     assert all(club.curve_yd <= most_curve_yd(club) for club in made.clubs)
     assert capped == ["3-wood"]  # in proportion to its carry it would be more than that
+
+
+def test_no_bag_is_left_that_can_only_be_played_from_a_tee() -> None:
+    table = {"name": "Ada", "handicap": 10, "clubs": ["driver", "3w", "7i"]}
+    on_tees = {"driver": {"use": "tee only"}, "3w": {"use": "tee only"}}
+    ada = player_from_table({**table, "club": on_tees}, "bag.toml")
+    assert [club.name for club in ada.without(["3w"]).clubs] == ["driver", "7-iron"]
+    with pytest.raises(UsageError, match="no club is left to play with from everywhere"):
+        ada.without(["7i"])
+
+
+def test_published_figures_end_at_36() -> None:
+    for handicap, said in ((36.0, False), (36.1, True)):
+        player = player_from_table({"name": "Ada", "handicap": handicap}, "bag.toml")
+        assert any("level is extrapolated" in one for one in player.assumed) == said
+
+
+def test_carries_far_from_the_level_are_told_from_the_least_far_to_the_farthest() -> None:
+    """A yard too long, some much too short: the range goes by how far, not by the sign."""
+    base = {club.name: club.carry_yd for club in bag({}).clubs}
+    shares = {"driver": 1.30, "5-iron": 0.70, "6-iron": 0.66, "7-iron": 0.55}
+    told = bag({name: {"carry_yd": round(base[name] * share, 1)} for name, share in shares.items()}).assumed
+    (line,) = (one for one in told if one.startswith("Far from the carries"))
+    assert "4 clubs in all, 30 % longer to 45 % shorter" in line

@@ -68,3 +68,11 @@ def test_a_cost_that_rounds_to_nothing_is_none() -> None:
         other = replace(made.alternatives[1], difference=Estimate(-cost, 0.01))
         answer = replace(made, alternatives=(made.alternatives[0], other))
         assert words in verdicts._lowest(answer, [0], YARDS)
+
+
+def test_a_difference_has_one_decimal_at_the_least() -> None:
+    """An error of half a stroke supports no decimal at all; a lead of 0.4 strokes is still told as that."""
+    made = fake_answers.answer()
+    rough = replace(made.alternatives[1], difference=Estimate(0.42, 2.0))
+    answer = replace(made, alternatives=(made.alternatives[0], rough))
+    assert verdicts.size_words(answer, 0.42, 1).endswith("(0.4)")
