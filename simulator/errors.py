@@ -2,6 +2,7 @@
 
     SimulatorError          anything we can explain in one line
     |-- FileError           a hole, player or other file that cannot be used (exit 2)
+    |   `-- UnwritableError a place that nothing can be written to (exit 2)
     |-- UsageError          a request that makes no sense (exit 2)
     `-- NoAnswerError       a fair question that has no answer (exit 3)
 
@@ -47,3 +48,20 @@ class FileError(SimulatorError):
         self.source, self.where, self.found, self.allowed = source, where, found, allowed
         place = f"{source}: {where}" if where else source
         super().__init__(f"{place}: found {found}; allowed: {allowed}")
+
+
+class UnwritableError(FileError):
+    """A place that cannot be written: the next file would fare no better.
+
+    Parameters
+    ----------
+    path : str
+    reason : str
+        As the system says it.
+    full : bool
+        Whether it is room that is wanting.
+    """
+
+    def __init__(self, path: str, reason: str, full: bool) -> None:
+        allowed = "a place with room" if full else "a folder of yours"
+        super().__init__(path, "", f"a place that cannot be written ({reason})", allowed)

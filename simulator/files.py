@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import tempfile
 import tomllib
@@ -10,7 +11,10 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
-from .errors import FileError
+from .errors import FileError, UnwritableError
+
+NO_ROOM = frozenset({errno.ENOSPC, errno.EDQUOT, errno.EFBIG})
+"""What the system says where a disk is full, or no more is allowed on it."""
 
 ANYBODY = 0o666
 """Rights of a written file before the mask of its owner: a temporary file would be its owner's alone."""
@@ -74,8 +78,10 @@ def written_whole(path: str | Path) -> Iterator[Path]:
 
     Raises
     ------
-    FileError
+    UnwritableError
         The folder is missing or cannot be written, or the disk is full. Nothing is left behind.
+    FileError
+        There is a folder or a device of that name.
     """
     target = Path(path)
     draft: Path | None = None
@@ -93,9 +99,8 @@ def written_whole(path: str | Path) -> Iterator[Path]:
         draft = None
     except (OSError, ValueError, RuntimeError) as error:  # a zero byte in the path; a ring of links
         reason = getattr(error, "strerror", None) or str(error)
-        raise FileError(
-            str(path), "", f"a place that cannot be written ({reason})", "a folder of yours"
-        ) from None
+        full = getattr(error, "errno", None) in NO_ROOM
+        raise UnwritableError(str(path), str(reason), full) from None
     finally:
         if draft is not None:
             draft.unlink(missing_ok=True)

@@ -45,3 +45,82 @@ def test_unknown_name() -> None:
     with pytest.raises(AttributeError, match="no attribute 'planner'"):
         simulator.planner  # noqa: B018
     assert set(simulator.__all__) == {"compare", "load_hole", "load_player", "plan"}
+
+
+def _asked(**other: object) -> dict[str, object]:
+    from simulator import load_hole, load_player
+
+    return {"hole": load_hole("eel-trap"), "player": load_player("isolde"), "sequences": 100, **other}
+
+
+@pytest.mark.parametrize(("other", "said"), [
+    ({"hole": "eel-trap"}, r"hole 'eel-trap'; allowed: a Hole \(load_hole gives one\)"),
+    ({"player": "isolde"}, r"player 'isolde'; allowed: a Player \(load_player gives one\)"),
+    ({"conditions": "12 mph against"}, "conditions '12 mph against'; allowed: a Conditions .*conditions_from.*or None"),
+    ({"start": "164 out"}, "start '164 out'; allowed: a Start .*places.place gives one from words; or None"),
+    ({"goal": "4"}, "goal '4'; allowed: a Goal .*read_goal gives one from words; or None"),
+    ({"sequences": 1e3}, "sequences 1000.0; allowed: a whole number from 100 to 1000000"),
+    ({"sequences": 99}, "sequences 99; allowed"),
+    ({"sequences": True}, "sequences True; allowed"),
+    ({"seed": -1}, "seed -1; allowed: a whole number from 0 to 4294967295"),
+    ({"seed": 2**32}, "seed 4294967296; allowed"),
+    ({"threads": 0}, "threads 0; allowed: a whole number from 1 to 256"),
+])  # fmt: skip
+def test_what_cannot_be_meant_is_refused_in_one_line(other: dict[str, object], said: str) -> None:
+    from simulator import plan
+    from simulator.errors import UsageError
+
+    with pytest.raises(UsageError, match=said) as refused:
+        plan(**_asked(**other))  # type: ignore[arg-type]
+    assert "\n" not in str(refused.value)
+
+
+def test_one_club_in_quotes_is_no_list_of_letters() -> None:
+    from simulator import compare
+    from simulator.errors import UsageError
+    from simulator.strategy.lesson import lesson
+
+    for ask in (compare, lesson):
+        with pytest.raises(UsageError, match=r"clubs '6-iron'; allowed: a list of clubs, \['6-iron'\]"):
+            ask(clubs="6-iron", **_asked())  # type: ignore[operator]
+
+
+def test_other_questions_refuse_names_in_place_of_things_too() -> None:
+    from simulator import load_hole, load_player
+    from simulator.errors import UsageError
+    from simulator.hole import load_course
+    from simulator.strategy.course import play_course
+    from simulator.strategy.practice import practice
+    from simulator.strategy.review import review
+
+    hole, player = load_hole("eel-trap"), load_player("isolde")
+    with pytest.raises(UsageError, match="hole 'eel-trap'"):
+        review("eel-trap", player, "6-iron on; 2 putts")  # type: ignore[arg-type]
+    with pytest.raises(UsageError, match="player 'isolde'"):
+        practice(hole, "isolde", sequences=100)  # type: ignore[arg-type]
+    with pytest.raises(UsageError, match="course 'ostrel-heath'"):
+        play_course("ostrel-heath", [player])  # type: ignore[arg-type]
+    with pytest.raises(UsageError, match="player 'isolde'"):
+        play_course(load_course("ostrel-heath"), ["isolde"])  # type: ignore[list-item]
+    with pytest.raises(UsageError, match=r"sequences 5\.5"):
+        play_course(load_course("ostrel-heath"), player, sequences=5.5)  # type: ignore[arg-type]
+
+
+def test_what_a_notebook_shows_of_an_answer_is_short_and_names_it() -> None:
+    from simulator import compare
+    from simulator.conditions import conditions_from
+    from simulator.strategy.review import review
+
+    asked = _asked(conditions=conditions_from("10 mph against"))
+    answer = compare(clubs=["6-iron", "7-iron"], quick=True, **asked)  # type: ignore[arg-type]
+    for one, names in (
+        (answer, ("compare of Eel Trap", "Isolde", "6-iron", "7-iron", f"{answer.best.score.value:.3f}", answer.verdict)),
+        (answer.best, (answer.best.club, f"{answer.best.aim_offset_yd:+.1f} yd")),
+        (answer.hole, ("Eel Trap", "par 3", "white", answer.hole.pin.name)),
+        (answer.player, ("Isolde", "handicap 5", "driver")),
+    ):  # fmt: skip
+        shown = repr(one)
+        assert len(shown) < 600 and "\n" not in shown
+        assert not [name for name in names if name not in shown], shown
+    played = review(asked["hole"], asked["player"], "6-iron on; 2 putts")  # type: ignore[arg-type]
+    assert played.score == 3

@@ -37,6 +37,7 @@ def carries(
     from ..report.units import units_named
     from ..strategy import carries as numbers
     from ..strategy.distancewords import read_adjusted, read_distance, read_height
+    from ..strategy.effective import effective_distance
 
     shown = units_named(units)
     who = o.player_of(player, without)
@@ -56,7 +57,7 @@ def carries(
     level, pair = read_distance(distance)
     if adjusted is not None:
         pair = read_adjusted(adjusted, distance)
-    found = numbers.effective_distance(who, day, level, height_yd=height_yd, adjusted_yd=pair)
+    found = effective_distance(who, day, level, height_yd=height_yd, adjusted_yd=pair)
     text = (
         dumps(carrytext.sum_dict(who, day, found)) if as_json else carrytext.sum_text(who, day, found, shown)
     )

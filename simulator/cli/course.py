@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from ..conditions import Scenario
     from ..player import Player
     from ..report.units import Units
-    from ..strategy.course import CourseAnswer, Pins
+    from ..strategy.courseasked import CourseAnswer, Pins
 
 DEFAULT_SEQUENCES = 5_000
 """As `strategy.course` has it; said here because importing that is slow."""
@@ -152,7 +152,7 @@ def _players(who: Who) -> list[Player]:
 
 def _pins(what: What) -> list[Pins]:
     from ..hole import read_pin_sheet
-    from ..strategy.course import FIRST_PINS, Pins
+    from ..strategy.courseasked import FIRST_PINS, Pins
 
     words = what.pin or []
     found = []

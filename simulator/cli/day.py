@@ -27,10 +27,7 @@ class Air(NamedTuple):
         """Conditions; wind words refer to the shot."""
         from ..conditions import conditions_from
 
-        return conditions_from(
-            self.wind, self.wind_at, None, None, self.temperature, self.altitude, self.pressure,
-            self.humidity, self.firmness, None, along_deg=0.0, y_bearing_deg=None,
-        )  # fmt: skip
+        return conditions_from(**self._asdict())
 
 
 class Day(NamedTuple):

@@ -32,8 +32,8 @@ def conditions_from(
     firmness: str | None = None,
     stimp: str | None = None,
     *,
-    along_deg: float,
-    y_bearing_deg: float | None,
+    along_deg: float = 0.0,
+    y_bearing_deg: float | None = None,
     mph_of_clubs: ClubsToMph | None = None,
 ) -> Conditions:
     """Conditions of the day.
@@ -45,7 +45,8 @@ def conditions_from(
         ``"3,000 ft"``, ``"sea level 1020"``, ``"60 %"``, ``"soft fairways, medium greens"``, ``"10"``. What
         is left out is as in `Conditions`, and said in its `assumed`.
     along_deg, y_bearing_deg, mph_of_clubs
-        As in `windwords.read_wind`.
+        As in `windwords.read_wind`: winds are told from a shot along the first leg, and of no compass, unless
+        these say more.
 
     Raises
     ------

@@ -158,7 +158,7 @@ def undrawn(hole: Hole) -> dict[str, float]:
     reach = {"left": 0.0, "right": 0.0}
     beside = shapely.LineString(hole.line).buffer(2.0 * WILD_YD, cap_style="flat")
     shapes = [f.area for f in hole.features]
-    shapes += [shapely.Point(t.x_yd, t.y_yd).buffer(0.5 * t.crown_yd, 4) for t in hole.single_trees]
+    shapes += [tree.ground for tree in hole.single_trees]
     for shape in shapes:
         for x, y in shapely.get_coordinates(shape.intersection(beside)):
             offset = hole.station_offset(x, y)[1]

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+import shapely
+
 from simulator.hole.fields import Fields
 from simulator.units import YD_PER_M
 
@@ -75,6 +77,11 @@ class Tree:
     y_yd: float
     crown_yd: float
     crown: Crown
+
+    @property
+    def ground(self) -> shapely.Polygon:
+        """The ground under its crown [yd]."""
+        return shapely.Point(self.x_yd, self.y_yd).buffer(self.crown_yd / 2.0)
 
 
 def read_crown(fields: Fields) -> Crown:

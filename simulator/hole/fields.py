@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 import numpy as np
@@ -238,10 +238,12 @@ def entries_of(top: Fields, key: str) -> list[Any]:
     return value
 
 
-def named_fields(top: Fields, word: str, entry: Any, number: int, count: int) -> tuple[Fields, str]:
-    """Fields of an entry and the name it goes by: its own, or its kind and number in the file."""
-    default = word if count == 1 else f"{word} {number}"
-    name = Fields(top.source, default, entry).text("name", default)
-    assert name is not None
-    where = default if name == default else f"{word} {name!r}"
-    return Fields(top.source, where, entry, elsewhere=top.elsewhere), name
+def named_entries(top: Fields, key: str) -> Iterator[tuple[Fields, str]]:
+    """Fields of each table of a kind and the name it goes by: its own, or its kind and number in the file."""
+    word, entries = key.replace("_", " "), entries_of(top, key)
+    for number, entry in enumerate(entries, start=1):
+        default = word if len(entries) == 1 else f"{word} {number}"
+        name = Fields(top.source, default, entry).text("name", default)
+        assert name is not None
+        where = default if name == default else f"{word} {name!r}"
+        yield Fields(top.source, where, entry, elsewhere=top.elsewhere), name

@@ -132,6 +132,11 @@ class Hole:
     attribution: str | None = None
     marks: tuple[Mark, ...] = ()
 
+    def __repr__(self) -> str:
+        """Name, par, length, tee and pin, how much is drawn."""
+        where = f"{self.length_yd:.0f} yd from the {self.tee.name} tee, pin {self.pin.name}"
+        return f"<Hole {self.name!r}: par {self.par}, {where}, {len(self.features)} areas>"
+
     @cached_property
     def play_line(self) -> PlayLine:
         """The line of play from the tee in use, with its geometry."""
@@ -203,6 +208,11 @@ class Hole:
         union = shapely.union_all([f.area for f in self.features if f.surface is Surface.GREEN])
         here = shapely.Point(self.pin.x_yd, self.pin.y_yd)
         return next((part for part in shapely.get_parts(union) if part.intersects(here)), union)
+
+    def uncovered(self, feature: Feature) -> shapely.Geometry:
+        """The ground of one of its areas that no later one lies over [yd]."""
+        rank = next(k for k, one in enumerate(self.features) if one is feature)
+        return feature.area.difference(shapely.union_all([f.area for f in self.features[rank + 1 :]]))
 
     def feature_at(self, x_yd: float, y_yd: float) -> Feature | None:
         """The topmost feature at a place, None on bare rough."""

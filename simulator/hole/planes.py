@@ -9,7 +9,7 @@ import shapely
 from shapely import MultiPolygon, Polygon
 
 from simulator.errors import FileError
-from simulator.hole.fields import Fields, entries_of, named_fields
+from simulator.hole.fields import Fields, named_entries
 from simulator.hole.heights import HIGHEST_YD, SpotHeight
 from simulator.hole.line import PlayLine
 from simulator.hole.model import Feature
@@ -30,9 +30,7 @@ def read_green_parts(top: Fields, line: PlayLine, features: list[Feature]) -> li
     """
     greens = [f for f in features if f.surface is Surface.GREEN]
     parts: list[Feature] = []
-    entries = entries_of(top, "green_part")
-    for number, entry in enumerate(entries, start=1):
-        fields, name = named_fields(top, "green part", entry, number, len(entries))
+    for fields, name in named_entries(top, "green_part"):
         drawn = read_area(fields, line, ("name", *SLOPE_KEYS), is_green=False, sizes=("height",))
         on = [g for g in greens if _common(drawn, g.area).area > LEAST_AREA_YD2]
         if len(on) != 1:

@@ -12,7 +12,7 @@ import shapely
 from simulator.hole.check import check_hole, check_line, check_names
 from simulator.hole.clashes import clashes
 from simulator.hole.crowns import CROWN_LENGTHS, CROWN_PLAIN, Tree, read_crown, say_crowns
-from simulator.hole.fields import Fields, entries_of, named_fields, show
+from simulator.hole.fields import Fields, named_entries, show
 from simulator.hole.heights import HIGHEST_YD, check_heights, read_heights
 from simulator.hole.islands import cut_islands
 from simulator.hole.legs import read_line
@@ -167,9 +167,7 @@ def read_assumed(top: Fields) -> list[str]:
 def _read_features(top: Fields, line: PlayLine) -> list[Feature]:
     features = []
     for kind, surface in KINDS.items():
-        entries = entries_of(top, kind)
-        for number, entry in enumerate(entries, start=1):
-            fields, name = named_fields(top, kind.replace("_", " "), entry, number, len(entries))
+        for fields, name in named_entries(top, kind):
             features.append(_read_feature(fields, name, kind, surface, line))
     if not any(f.surface is Surface.GREEN for f in features):
         example = "green = [{ front_yd = 380, depth_yd = 30, width_yd = 26 }]"

@@ -6,7 +6,7 @@ import numpy as np
 import shapely
 
 from simulator.hole.crowns import CROWN_LENGTHS, CROWN_PLAIN, LEAST_CROWN_YD, MOST_CROWN_YD, Tree, read_crown
-from simulator.hole.fields import Fields, entries_of, named_fields
+from simulator.hole.fields import Fields, entries_of, named_entries
 from simulator.hole.heights import HIGHEST_YD, SpotHeight
 from simulator.hole.line import PlayLine
 from simulator.hole.model import MAIN_TEE, Feature, Mark, Spot, tee_name
@@ -39,13 +39,11 @@ def read_tees(top: Fields, line: PlayLine, heights: list[SpotHeight], assumed: l
 
     The heights they give are added to `heights`.
     """
-    entries = entries_of(top, "tee")
-    if not entries:
+    if not entries_of(top, "tee"):
         assumed.append("One tee, at the start of the line: the file names none.")
         return [Spot(MAIN_TEE, float(line.points[0, 0]), float(line.points[0, 1]))]
     tees = []
-    for number, entry in enumerate(entries, start=1):
-        fields, name = named_fields(top, "tee", entry, number, len(entries))
+    for fields, name in named_entries(top, "tee"):
         fields.refuse_unknown(("name",), ("at", "offset", "x", "y", "height"))
         if any(fields.has(stem) for stem in ("at", "x", "y")):
             place = _place(fields, line, {"at": 0.0})
@@ -67,15 +65,13 @@ def read_pins(top: Fields, line: PlayLine, features: list[Feature], assumed: lis
     end = shapely.Point(line.points[-1])
     greens = [f.area for f in features if f.surface is Surface.GREEN and f.part_of is None]
     green = min(greens, key=lambda area: area.distance(end))
-    entries = entries_of(top, "pin")
-    if not entries:
+    if not entries_of(top, "pin"):
         assumed.append("One pin, in the middle of the green: the file names none.")
         middle = green.centroid if green.contains(green.centroid) else green.representative_point()
         return [Spot("middle", middle.x, middle.y)]
     front = min(line.station_offset(x, y)[0] for x, y in shapely.get_coordinates(green))
     pins = []
-    for number, entry in enumerate(entries, start=1):
-        fields, name = named_fields(top, "pin", entry, number, len(entries))
+    for fields, name in named_entries(top, "pin"):
         fields.refuse_unknown(("name",), ("on", "at", "offset", "x", "y"))
         pins.append(Spot(name, *_place(fields, line, {"on": front, "at": 0.0})))
     return pins
@@ -84,9 +80,7 @@ def read_pins(top: Fields, line: PlayLine, features: list[Feature], assumed: lis
 def read_trees(top: Fields, line: PlayLine) -> list[Tree]:
     """Trees that stand alone, each with its place, the diameter of its crown and what it is like."""
     trees = []
-    entries = entries_of(top, "tree")
-    for number, entry in enumerate(entries, start=1):
-        fields, name = named_fields(top, "tree", entry, number, len(entries))
+    for fields, name in named_entries(top, "tree"):
         lengths = ("at", "offset", "x", "y", "crown", *CROWN_LENGTHS)
         fields.refuse_unknown(("name", *CROWN_PLAIN), lengths, TREE_HINTS)
         place = _place(fields, line, {"at": 0.0})
@@ -98,9 +92,7 @@ def read_trees(top: Fields, line: PlayLine) -> list[Tree]:
 def read_marks(top: Fields, line: PlayLine) -> list[Mark]:
     """Marks to point at, by station and offset or by x and y."""
     marks = []
-    entries = entries_of(top, "mark")
-    for number, entry in enumerate(entries, start=1):
-        fields, name = named_fields(top, "mark", entry, number, len(entries))
+    for fields, name in named_entries(top, "mark"):
         fields.refuse_unknown(("name",), ("at", "offset", "x", "y"))
         marks.append(Mark(name, *_place(fields, line, {"at": 0.0})))
     return marks

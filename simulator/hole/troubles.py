@@ -110,14 +110,12 @@ def _line_on(hole: Hole) -> shapely.LineString:
 def _areas(hole: Hole, page: shapely.Geometry) -> list[tuple[str, Surface, shapely.Geometry]]:
     """Name, surface and visible ground of every trouble on the page, lone trees too."""
     found = []
-    for rank, feature in enumerate(hole.features):
+    for feature in hole.features:
         if feature.surface in TROUBLE:
-            above = shapely.union_all([f.area for f in hole.features[rank + 1 :]])
-            found.append((feature.name, feature.surface, feature.area.intersection(page).difference(above)))
+            found.append((feature.name, feature.surface, hole.uncovered(feature).intersection(page)))
     for tree in hole.single_trees:
-        crown = shapely.Point(tree.x_yd, tree.y_yd).buffer(tree.crown_yd / 2.0)
-        if page.intersects(crown):
-            found.append((tree.name, Surface.TREES, crown))
+        if page.intersects(tree.ground):
+            found.append((tree.name, Surface.TREES, tree.ground))
     return [one for one in found if one[2].area > LEAST_AREA_YD2]
 
 

@@ -4,8 +4,7 @@ A strike is *solid* or a *mishit*. For a target carry c (a club's stock carry, o
 shares of c:
 
     solid    carry  mean 1 + bias_long                 sd distance_sd           direction sd = direction_sd
-    mishit   carry  mean 1 + bias_long - mishit_loss   sd mishit_distance_sd    direction sd = factor *
-    direction_sd
+    mishit   carry  mean 1 + bias_long - mishit_loss   sd mishit_distance_sd    direction sd = factor * that
 
 Directions are centred on ``bias_right_deg``. Spreads in files are of solid strikes.
 """
@@ -219,6 +218,11 @@ class Player:
     left_out: tuple[str, ...] = ()
     habit: str | None = None
     tee: str | None = None
+
+    def __repr__(self) -> str:
+        """Name, handicap and clubs."""
+        level = "no handicap" if self.handicap is None else f"handicap {self.handicap:g}"
+        return f"<Player {self.name!r}: {level}, {', '.join(club.name for club in self.clubs)}>"
 
     def club(self, name: str) -> Club:
         """The club of that name, in any simple form ("3w", "3-wood", "three wood").

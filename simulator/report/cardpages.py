@@ -23,8 +23,8 @@ from .chosen import PENALTY
 from .credits import map_data
 from .holemap import draw_map, letters, off_the_map, whole_hole
 from .labels import Labels
-from .page import EDGE_IN, GAP_IN, figure_of, frame, new_figure
-from .palette import FAINT, INK, STYLE
+from .page import EDGE_IN, GAP_IN, figure_of, frame, in_style, new_figure, view_box
+from .palette import FAINT, INK
 from .sheet import LINE, Sheet, hole_names, wrapped, write_pages
 from .showpage import clear_words
 from .units import YARDS, Units
@@ -84,6 +84,7 @@ def green_scale(yardage: Yardage, wide_in: float, tall_in: float) -> int:
     return SCALES[-1]
 
 
+@in_style
 def draw_green(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
     """The green with its bunkers and pins at one of `SCALES`; the axes are cut to what is shown.
 
@@ -93,11 +94,8 @@ def draw_green(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS
     ax : Axes, optional
         Of the size in inches that the drawing may take; made when left out.
     """
-    import matplotlib
-
     if ax is None:
-        with matplotlib.rc_context(fname=STYLE):
-            ax = new_figure(2.2, LEAST_GREEN_IN).add_axes((0.0, 0.0, 1.0, 1.0))
+        ax = new_figure(2.2, LEAST_GREEN_IN).add_axes((0.0, 0.0, 1.0, 1.0))
     box, dpi = ax.get_window_extent(), figure_of(ax).dpi
     wide_in, tall_in = box.width / dpi, box.height / dpi
     scale = green_scale(yardage, wide_in, tall_in)
@@ -107,7 +105,7 @@ def draw_green(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS
     middle_x, middle_y = (x0 + x1) / 2.0, (y0 + y1) / 2.0
     frame(ax, middle_x - wide / 2.0, middle_x + wide / 2.0, middle_y - tall / 2.0, middle_y + tall / 2.0)
     for feature in hole.features:  # no slopes: the drawing is for the shot at the green
-        if feature.area.intersects(groundplot.view_box(ax)):
+        if feature.area.intersects(view_box(ax)):
             ax.add_patch(groundplot.area_patch(feature))
     labels = Labels(ax, shapely.get_coordinates(hole.green))
     for pin in hole.pins:
@@ -123,41 +121,39 @@ def draw_green(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS
     return ax
 
 
+@in_style
 def card_page(yardage: Yardage, units: Units = YARDS, number: int | None = None) -> Figure:
     """One hole on one card."""
-    import matplotlib
-
     hole = yardage.hole
-    with matplotlib.rc_context(fname=STYLE):
-        of = f"{number}  " if number is not None else ""
-        sheet = Sheet(f"{of}{hole.name}", PAGE_WIDE_IN, PAGE_TALL_IN)
-        index = f", stroke index {hole.stroke_index}" if hole.stroke_index else ""
-        words = f"par {hole.par}, {units.length(hole.length_yd)} from the {hole.tee.name} tee{index}"
-        sheet.words(words, 7.0)
-        top = sheet.down_in
-        x0, x1, y0, y1 = whole_hole(hole, 45.0)
-        tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MAP_TALL_IN)
-        kept = _kept(yardage)
-        ax = sheet.axes(tall, 0.0, MAP_WIDE_IN)
-        draw_map(ax, yardage, units, beside_yd=45.0, named=kept)
-        off = off_the_map(ax, yardage)
-        beside = MAP_WIDE_IN + 0.12
-        _rows(sheet, yardage, units, beside, kept, off)
-        wide = sheet.inner_in - beside
-        green = yardage.green
-        sheet.words(
-            f"Green {units.number(green.depth_yd)} deep, {units.number(green.width_yd)} wide; "
-            f"front {units.number(green.ball_front_yd)}, back {units.number(green.ball_back_yd)}",
-            6.0, left_in=beside,
-        )  # fmt: skip
-        space = max(LEAST_GREEN_IN, top + MAP_TALL_IN - sheet.down_in)
-        scale = green_scale(yardage, wide, space)
-        draw_green(yardage, ax=sheet.axes(space, beside, wide), units=units)
-        sheet.down_in = max(sheet.down_in + space, top + tall) + 2.0 * GAP_IN
-        foot = " ".join([FOOT.format(scale=scale), *map_data(hole)])
-        _blanks(sheet, len(wrapped(foot, 5.0, sheet.inner_in)) * 5.0 * LINE / 72.0)
-        sheet.foot(foot, 5.0)
-        return sheet.done()
+    of = f"{number}  " if number is not None else ""
+    sheet = Sheet(f"{of}{hole.name}", PAGE_WIDE_IN, PAGE_TALL_IN)
+    index = f", stroke index {hole.stroke_index}" if hole.stroke_index else ""
+    words = f"par {hole.par}, {units.length(hole.length_yd)} from the {hole.tee.name} tee{index}"
+    sheet.words(words, 7.0)
+    top = sheet.down_in
+    x0, x1, y0, y1 = whole_hole(hole, 45.0)
+    tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MAP_TALL_IN)
+    kept = _kept(yardage)
+    ax = sheet.axes(tall, 0.0, MAP_WIDE_IN)
+    draw_map(ax, yardage, units, beside_yd=45.0, named=kept)
+    off = off_the_map(ax, yardage)
+    beside = MAP_WIDE_IN + 0.12
+    _rows(sheet, yardage, units, beside, kept, off)
+    wide = sheet.inner_in - beside
+    green = yardage.green
+    sheet.words(
+        f"Green {units.number(green.depth_yd)} deep, {units.number(green.width_yd)} wide; "
+        f"front {units.number(green.ball_front_yd)}, back {units.number(green.ball_back_yd)}",
+        6.0, left_in=beside,
+    )  # fmt: skip
+    space = max(LEAST_GREEN_IN, top + MAP_TALL_IN - sheet.down_in)
+    scale = green_scale(yardage, wide, space)
+    draw_green(yardage, ax=sheet.axes(space, beside, wide), units=units)
+    sheet.down_in = max(sheet.down_in + space, top + tall) + 2.0 * GAP_IN
+    foot = " ".join([FOOT.format(scale=scale), *map_data(hole)])
+    _blanks(sheet, len(wrapped(foot, 5.0, sheet.inner_in)) * 5.0 * LINE / 72.0)
+    sheet.foot(foot, 5.0)
+    return sheet.done()
 
 
 def _kept(yardage: Yardage) -> set[str]:

@@ -7,7 +7,8 @@ from typing import Any
 
 from ..conditions import Conditions
 from ..player.model import Player
-from ..strategy.carries import Carry, Effective
+from ..strategy.carries import Carry
+from ..strategy.effective import Effective
 from .cautions import RULE
 from .daywords import day_words
 from .figures import adding_up

@@ -7,7 +7,7 @@ import io
 from typing import Any
 
 from ..hole.surfaces import WORDS
-from ..strategy.course import CourseAnswer
+from ..strategy.courseasked import CourseAnswer
 from ..strategy.errorbars import figure
 from ..strategy.rounds import add_up, ranked, worth
 from .coursewords import sure_words

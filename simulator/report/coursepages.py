@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..strategy.course import CourseAnswer
+from ..strategy.courseasked import CourseAnswer
 from .sheet import write_pages
 from .summarypages import summary_pages
 from .teampages import team_pages

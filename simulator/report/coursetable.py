@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from ..player.model import Player
-from ..strategy.course import CourseAnswer
+from ..strategy.courseasked import CourseAnswer
 from ..strategy.rounds import add_up
 from .coursewords import held
 from .figures import plain_spaces

@@ -7,7 +7,7 @@ from typing import Any
 
 from ..conditions import Scenario
 from ..player import Player
-from ..strategy.course import FIRST_PINS, CourseAnswer, Pins
+from ..strategy.courseasked import FIRST_PINS, CourseAnswer, Pins
 from ..strategy.tees import has_tee
 from .cautions import EXACT
 from .chosen import SWINGS

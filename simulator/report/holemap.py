@@ -15,9 +15,10 @@ from ..hole.troubles import BEHIND_GREEN_YD, BESIDE_YD, Trouble
 from ..hole.yardage import Yardage
 from . import groundplot
 from .labels import Labels
-from .page import figure_of
+from .page import figure_of, view_box
 from .palette import FAINT, INK, PAPER
 from .units import YARDS, Units
+from .wordplaces import places_near
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -49,7 +50,7 @@ def letters(yardage: Yardage) -> list[tuple[str, Trouble]]:
 
 def off_the_map(ax: Axes, yardage: Yardage) -> set[str]:
     """Letters of troubles that are not on a map, or of which only its rim has a sliver."""
-    well_on = groundplot.view_box(ax).buffer(-RIM_YD)
+    well_on = view_box(ax).buffer(-RIM_YD)
     return {letter for letter, one in letters(yardage) if not ground_of(yardage, one).intersects(well_on)}
 
 
@@ -76,7 +77,7 @@ def draw_letters(
         Letters for which there was no place.
     """
     left_out = []
-    view, off = groundplot.view_box(ax), off_the_map(ax, yardage)
+    view, off = view_box(ax), off_the_map(ax, yardage)
     for letter, trouble in letters(yardage):
         if named is not None and letter not in named:
             continue
@@ -118,31 +119,10 @@ def ground_of(yardage: Yardage, trouble: Trouble) -> shapely.Geometry:
 
 def area_of(hole: Hole, name: str) -> shapely.Geometry:
     """The ground of a named area or lone tree that no other area covers."""
-    for rank, feature in enumerate(hole.features):
+    for feature in hole.features:
         if feature.name == name:
-            above = shapely.union_all([f.area for f in hole.features[rank + 1 :]])
-            return feature.area.difference(above)
-    tree = next(tree for tree in hole.single_trees if tree.name == name)
-    return shapely.Point(tree.x_yd, tree.y_yd).buffer(tree.crown_yd / 2.0)
-
-
-def places_near(area: shapely.Geometry, ax: Axes) -> list[tuple[float, float]]:
-    """In the area along its length, then round its edge, then farther off."""
-    wide = ax.get_xlim()[1] - ax.get_xlim()[0]
-    middle = area.representative_point()
-    x0, y0, x1, y1 = area.bounds
-    found = [(middle.x, middle.y)]
-    for share in (0.5, 0.35, 0.65, 0.2, 0.8):
-        cut = area.intersection(
-            shapely.LineString([(x0, y0 + share * (y1 - y0)), (x1, y0 + share * (y1 - y0))])
-        )
-        if not cut.is_empty:
-            found.append((cut.centroid.x, cut.centroid.y))
-    turn = np.radians(np.arange(0, 360, 30))
-    for ring in (0.035, 0.06, 0.09):
-        rx, ry = (x1 - x0) / 2.0 + ring * wide, (y1 - y0) / 2.0 + ring * wide
-        found += [((x0 + x1) / 2 + rx * np.cos(t), (y0 + y1) / 2 + ry * np.sin(t)) for t in turn]
-    return [(float(x), float(y)) for x, y in found]
+            return hole.uncovered(feature)
+    return next(tree.ground for tree in hole.single_trees if tree.name == name)
 
 
 def draw_map(

@@ -11,7 +11,7 @@ from ..strategy.patterns import ClubPattern
 from ..strategy.result import TIE_STROKES
 from . import shotplot
 from .chosen import leading, score_counts, shot_words, title
-from .page import numbered, own_axes
+from .page import in_style, numbered, own_axes
 from .palette import CURVES, FAINT, INK, PAPER, SHOTS
 from .units import YARDS, Units
 
@@ -25,6 +25,7 @@ MOST_OVER = 0.6
 """Score over the best that a chart of aims still shows [strokes]."""
 
 
+@in_style
 def draw_aims(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
     """Expected score against aim for each club, two standard errors either side, and the tie band.
 
@@ -63,6 +64,7 @@ def draw_aims(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -
     return ax
 
 
+@in_style
 def draw_scores(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
     """How often each score comes up in 100 plays, the recommended shot beside the runner-up.
 
@@ -94,6 +96,7 @@ def draw_scores(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS)
     return ax
 
 
+@in_style
 def draw_pattern(club: ClubPattern, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
     """A hundred finishes of one club and the box that holds 8 of 10 each way.
 

@@ -12,16 +12,20 @@ from ..errors import UsageError
 from ..strategy.alternative import Alternative
 from ..strategy.lesson import Lesson
 from ..strategy.result import TIE_STROKES, Answer
-from . import groundplot, lessonmaps, shotplot, takeaways
+from . import lessonmaps, shotplot, takeaways
 from .chosen import leading, shot_words
+from .cloud import draw_cloud
 from .daywords import day_told
-from .figures import HELD, name_said
-from .groundplot import ground_key, view_box
+from .falls import falls_said
+from .figures import name_said
+from .groundkey import ground_key, seen_on
 from .lessoncharts import draw_aims, draw_pattern, draw_scores
-from .page import GAP_IN
-from .palette import CURVES, FAINT, INK, SHOTS, STYLE
+from .page import GAP_IN, in_style, view_box
+from .palette import CURVES, FAINT, INK, SHOTS
+from .planwords import aimed_words, plan_words
 from .sheet import Sheet, wrapped, write_pages
 from .units import YARDS, Units
+from .worthmap import draw_value
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -35,6 +39,7 @@ ACROSS = 3
 """Patterns side by side."""
 
 
+@in_style
 def lesson_pages(
     result: Lesson, units: Units = YARDS, only: Sequence[str] = (), notes: Sequence[str] = ()
 ) -> list[tuple[str, Figure]]:
@@ -54,19 +59,16 @@ def lesson_pages(
     UsageError
         A name that is none of `PAGES`.
     """
-    import matplotlib
-
     check_only(only)
     pages = []
-    with matplotlib.rc_context(fname=STYLE):
-        for name, (heading, make) in PAGES.items():
-            if not only or name in only:
-                sheet = Sheet(f"{result.answer.hole.name}: {heading}")
-                if day := _day(name, result, units):
-                    sheet.words(day, 6.5, color=FAINT)
-                make(sheet, result, units)
-                sheet.foot(" ".join([takeaways.foot_words(result, units), *notes]))
-                pages.append((name, sheet.done()))
+    for name, (heading, make) in PAGES.items():
+        if not only or name in only:
+            sheet = Sheet(f"{result.answer.hole.name}: {heading}")
+            if day := _day(name, result, units):
+                sheet.words(day, 6.5, color=FAINT)
+            make(sheet, result, units)
+            sheet.foot(" ".join([takeaways.foot_words(result, units), *notes]))
+            pages.append((name, sheet.done()))
     return pages
 
 
@@ -112,7 +114,7 @@ def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
     who, hole = name_said(answer.player, "handicap "), answer.hole
     where = f"par {hole.par}, {units.length(hole.length_yd)}, from {units.sentence(answer.start.words)}"
     sheet.words(f"{who}, {where}", 6.5, color=FAINT)
-    _say(sheet, takeaways.plan_words(result, units))
+    _say(sheet, plan_words(result, units))
     tall = _map_in(shotplot.extent(answer, [answer.recommended]), sheet.inner_in)
     ax = sheet.axes(tall)
     lessonmaps.draw_plan_map(result, ax=ax, units=units)
@@ -134,7 +136,7 @@ def _two(sheet: Sheet, result: Lesson, units: Units) -> None:
     tall = _map_in(shotplot.extent(answer, pair), wide)
     axes = [sheet.axes(tall, k * (wide + gap), wide) for k in range(len(pair))]
     for ax, index in zip(axes, pair, strict=True):
-        lessonmaps.draw_cloud(result, index, ax=ax)
+        draw_cloud(result, index, ax=ax)
     sheet.skip(tall)
     sheet.key([_shot_key(answer, index, units) for index in pair])
     _ground_key(sheet, axes[0], result)
@@ -179,7 +181,7 @@ def _worth(sheet: Sheet, result: Lesson, units: Units) -> None:
     box = (value.x_yd[0], value.x_yd[-1], value.y_yd[0], value.y_yd[-1])
     tall = _map_in(box, sheet.inner_in)
     ax = sheet.axes(tall)
-    lessonmaps.draw_value(result, ax=ax)
+    draw_value(result, ax=ax)
     sheet.skip(tall)
     _ground_key(sheet, ax, result)
     _reading(sheet, ax)
@@ -227,8 +229,8 @@ def _shot_key(answer: Answer, index: int, units: Units) -> Line2D:
     """Line, marker and counts of an alternative."""
     one = answer.alternatives[index]
     look = dict(shotplot.looks(answer)).get(index, SHOTS[0])
-    counts = shotplot.count_words(answer, one, HELD)
-    words = f"{shot_words(one, units)}, {takeaways.aimed_words(one, units)}. Of 100: {counts}"
+    counts = shotplot.count_words(answer, one)
+    words = f"{shot_words(one, units)}, {aimed_words(one, units)}. Of 100: {counts}"
     return shotplot.key_line(look, "\n".join(wrapped(words, 6.5, 3.0)))
 
 
@@ -244,12 +246,12 @@ def _line_keys(one: Alternative) -> list[Line2D]:
 
 def _reading(sheet: Sheet, ax: Axes, *words: str) -> None:
     """How a picture is read, its arrows last."""
-    if said := " ".join(filter(None, (*words, groundplot.falls_said(ax)))):
+    if said := " ".join(filter(None, (*words, falls_said(ax)))):
         sheet.words(said, 6.0, color=FAINT)
 
 
 def _ground_key(sheet: Sheet, ax: Axes, result: Lesson) -> None:
-    sheet.key(ground_key(lessonmaps.seen_on(ax, result.answer)), columns=3)
+    sheet.key(ground_key(seen_on(ax, result.answer.hole)), columns=3)
 
 
 PAGES: dict[str, tuple[str, Callable[[Sheet, Lesson, Units], None]]] = {

@@ -2,20 +2,28 @@
 
 from __future__ import annotations
 
+import functools
 import os
 import tempfile
+from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, ParamSpec, TypeVar
+
+import shapely
 
 from ..errors import FileError, UsageError
 from ..files import written_whole
-from .palette import STYLE
+from ..hole.surfaces import Surface
+from .palette import GROUND, STYLE
 
 if TYPE_CHECKING:
     from matplotlib.artist import Artist
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
     from matplotlib.text import Text
+
+P = ParamSpec("P")
+T = TypeVar("T")
 
 SUFFIXES = ("png", "svg", "pdf")
 """Kinds of picture that can be written."""
@@ -53,14 +61,22 @@ def figure_of(artist: Artist) -> Figure:
     return figure
 
 
+def in_style(draw: Callable[P, T]) -> Callable[P, T]:
+    """What draws or writes, in the one look of every picture, whatever settings its caller has made."""
+
+    @functools.wraps(draw)
+    def styled(*args: P.args, **more: P.kwargs) -> T:
+        import matplotlib
+
+        with matplotlib.rc_context(fname=STYLE):
+            return draw(*args, **more)
+
+    return styled
+
+
 def own_axes(ax: Axes | None, tall_in: float = 4.4, wide_in: float = PAGE_IN) -> Axes:
     """The axes given, or new ones on a page of their own."""
-    if ax is not None:
-        return ax
-    import matplotlib
-
-    with matplotlib.rc_context(fname=STYLE):
-        return new_figure(wide_in, tall_in).add_axes((0.08, 0.06, 0.89, 0.88))
+    return new_figure(wide_in, tall_in).add_axes((0.08, 0.06, 0.89, 0.88)) if ax is None else ax
 
 
 def numbered(ax: Axes, size: float = 6.0) -> None:
@@ -71,7 +87,12 @@ def numbered(ax: Axes, size: float = 6.0) -> None:
 
 
 def frame(ax: Axes, x0: float, x1: float, y0: float, y1: float) -> None:
-    """Show at least a box of the hole frame [yd], filling the axes at equal aspect."""
+    """Show at least a box of the hole frame [yd], filling the axes at equal aspect.
+
+    What is not drawn is rough, and a map has no ticks, whoever made the axes.
+    """
+    ax.set_facecolor(GROUND[Surface.ROUGH].fill)
+    ax.tick_params(left=False, bottom=False, labelleft=False, labelbottom=False)
     box = ax.get_window_extent()
     shape = box.height / box.width
     high = max(y1 - y0, (x1 - x0) * shape)
@@ -81,6 +102,12 @@ def frame(ax: Axes, x0: float, x1: float, y0: float, y1: float) -> None:
     ax.set_xlim(middle_x - wide / 2.0, middle_x + wide / 2.0)
     ax.set_ylim(middle_y - high / 2.0, middle_y + high / 2.0)
     ax.set_autoscale_on(False)
+
+
+def view_box(ax: Axes) -> shapely.Polygon:
+    """What the axes show, as a box in data units."""
+    (x0, x1), (y0, y1) = ax.get_xlim(), ax.get_ylim()
+    return shapely.box(x0, y0, x1, y1)
 
 
 def make_page(tall_over_wide: float) -> Axes:

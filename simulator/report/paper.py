@@ -28,7 +28,7 @@ INNER_IN = WIDE_IN - 2.0 * MARGIN_IN
 
 
 class Paper:
-    """Pages under construction; use inside ``matplotlib.rc_context(fname=STYLE)``.
+    """Pages under construction; use inside `page.in_style`.
 
     Parameters
     ----------

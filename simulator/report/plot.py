@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import textwrap
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -15,10 +15,13 @@ from .cautions import RULES
 from .chosen import PENALTY, leading
 from .credits import map_data
 from .daywords import day_told
-from .figures import name_said
+from .falls import falls_said, keep_off_falls
+from .figures import name_said, plain_spaces
+from .groundkey import ground_key
 from .labels import Labels
-from .page import GAP_IN, check_plot_path, figure_of, fit_page, make_page, write_page
-from .palette import FAINT, STYLE
+from .page import GAP_IN, check_plot_path, figure_of, fit_page, in_style, make_page, write_page
+from .palette import FAINT
+from .sheet import HANDLE_EM, KEY_EM, wrapped
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
@@ -31,15 +34,16 @@ if TYPE_CHECKING:
 MARK_REACH_YD = 40.0
 """The picture grows by up to this to show a mark; one farther off would make the hole small [yd]."""
 
-TITLE_COLUMNS, FOOT_COLUMNS = 48, 78
-"""Letters in a line of the title and of the footnote, at their sizes on the page."""
+TITLE_PT, KEY_PT, FOOT_PT = 8.0, 6.5, 5.5
+"""Sizes of the words round the drawing [pt]."""
 
-GROUND_COLUMNS = 3
-"""Columns of the key to the ground."""
+GROUND_COLUMN_IN, GROUND_COLUMNS = 1.1, 3
+"""Width of a column of the key to the ground [in], and how many there are at the most."""
 
 READING = "Crosses: where each shot is aimed to land. Dotted: line of play. Arcs: {unit} from the ball."
 
 
+@in_style
 def draw_plan(answer: Answer, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
     """Draw an answer.
 
@@ -47,7 +51,8 @@ def draw_plan(answer: Answer, *, ax: Axes | None = None, units: Units = YARDS) -
     ----------
     answer : Answer
     ax : Axes, optional
-        Drawn into, with the keys below it; without one, a page of its own is made.
+        Of its final size; drawn into, with the title above and the keys below it, as wide as it is. Without
+        one a page of its own is made.
     units : Units
         Of the words on the picture.
 
@@ -56,20 +61,18 @@ def draw_plan(answer: Answer, *, ax: Axes | None = None, units: Units = YARDS) -
     Axes
         Equal aspect, yards in the hole frame. `ax.figure` is the page.
     """
-    import matplotlib
-
-    with matplotlib.rc_context(fname=STYLE):
-        extent = _extent(answer)
-        axes = make_page((extent[3] - extent[2]) / (extent[1] - extent[0])) if ax is None else ax
-        seen = groundplot.draw_hole(axes, answer.hole, extent)
-        _draw_on_top(answer, axes, units)
-        title = axes.set_title(_title(answer, units), loc="left")
-        below_in = _keys(answer, axes, seen, units)
-        if ax is None:
-            fit_page(axes, title, below_in)
+    extent = _extent(answer)
+    axes = make_page((extent[3] - extent[2]) / (extent[1] - extent[0])) if ax is None else ax
+    seen = groundplot.draw_hole(axes, answer.hole, extent)
+    _draw_on_top(answer, axes, units)
+    title = axes.set_title(_title(answer, units, _wide_in(axes)), loc="left", size=TITLE_PT)
+    below_in = _keys(answer, axes, seen, units)
+    if ax is None:
+        fit_page(axes, title, below_in)
     return axes
 
 
+@in_style
 def save_plan(answer: Answer, path: str | Path, units: Units = YARDS) -> None:
     """Write the picture of an answer; PNG, SVG or PDF by the suffix.
 
@@ -78,12 +81,9 @@ def save_plan(answer: Answer, path: str | Path, units: Units = YARDS) -> None:
     UsageError
         A suffix that is none of these, or a place that cannot be written.
     """
-    import matplotlib
-
     check_plot_path(path)
     figure = figure_of(draw_plan(answer, units=units))
-    with matplotlib.rc_context(fname=STYLE):
-        write_page(figure, path)
+    write_page(figure, path)
 
 
 def _extent(answer: Answer) -> tuple[float, float, float, float]:
@@ -104,7 +104,7 @@ def _draw_on_top(answer: Answer, ax: Axes, units: Units) -> None:
     for order, (index, look) in enumerate(reversed(shotplot.looks(answer))):
         shotplot.draw_shot(ax, answer, index, look, 0.3 * order)
     labels = Labels(ax, shotplot.words_avoid(answer, leading(answer)))
-    groundplot.keep_off_falls(ax, labels)
+    keep_off_falls(ax, labels)
     groundplot.draw_marks(ax, hole, start, labels)
     groundplot.draw_aim_marks(ax, hole, labels)
     groundplot.draw_arcs(ax, hole, start, labels, units)
@@ -119,39 +119,53 @@ def _names(answer: Answer) -> list[str]:
     return met + [f.name for f in features if f.surface in PENALTY and f.name not in met]
 
 
-def _title(answer: Answer, units: Units) -> str:
+def _wide_in(ax: Axes) -> float:
+    """Width of the axes [in]."""
+    return float(ax.get_window_extent().width) / figure_of(ax).dpi
+
+
+def _title(answer: Answer, units: Units, wide_in: float) -> str:
     hole = answer.hole
     lines = (
         f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}",
         f"{name_said(answer.player, 'handicap ')}, from {units.sentence(answer.start.words)}",
         day_told(answer.conditions, answer.best.aim_bearing_deg, "the shot", units).rstrip("."),
     )
-    return "\n".join(part for line in lines for part in textwrap.wrap(line, TITLE_COLUMNS))
+    return _broken("\n".join(filter(None, lines)), TITLE_PT, wide_in, "bold")
+
+
+def _broken(words: str, size: float, wide_in: float, weight: str = "normal") -> str:
+    """Words in lines no wider than some inches."""
+    return plain_spaces("\n".join(wrapped(words, size, wide_in, weight)))
 
 
 def _keys(answer: Answer, ax: Axes, seen: list[Surface], units: Units) -> float:
     """Both legends and the footnote below the axes; returns how far down they reach [in]."""
-    below = GAP_IN
-    entries = [shotplot.shot_key(answer, index, look, units) for index, look in shotplot.looks(answer)]
-    shots = _legend(ax, [handle for handle, _ in entries], [words for _, words in entries], below, columns=1)
+    below, wide = GAP_IN, _wide_in(ax)
+    words_in = wide - KEY_EM * KEY_PT / 72.0
+    lines = [
+        shotplot.key_line(look, _broken(shotplot.key_words(answer, index, units), KEY_PT, words_in))
+        for index, look in shotplot.looks(answer)
+    ]
+    shots = _legend(ax, lines, below, columns=1)
     below += _height_in(shots) + GAP_IN
-    patches = groundplot.ground_key(seen)
-    names = [str(patch.get_label()) for patch in patches]
-    ground = _legend(ax, patches, names, below, columns=GROUND_COLUMNS)
+    columns = int(np.clip(wide / GROUND_COLUMN_IN, 1, GROUND_COLUMNS))
+    ground = _legend(ax, ground_key(seen), below, columns)
     below += _height_in(ground) + GAP_IN
-    reading = (READING.format(unit=units.name), groundplot.falls_said(ax), RULES, *map_data(answer.hole))
+    reading = (READING.format(unit=units.name), falls_said(ax), RULES, *map_data(answer.hole))
     said = " ".join(filter(None, reading))
-    words = "\n".join(textwrap.wrap(said, FOOT_COLUMNS))
-    foot = ax.text(0.0, 0.0, words, transform=_down(ax, below), va="top", fontsize=5.5, color=FAINT)
+    words = _broken(said, FOOT_PT, wide)
+    foot = ax.text(0.0, 0.0, words, transform=_down(ax, below), va="top", size=FOOT_PT, color=FAINT)
     return below + _height_in(foot)
 
 
-def _legend(ax: Axes, handles: list, words: list[str], below_in: float, columns: int) -> Legend:
+def _legend(ax: Axes, handles: Sequence[Artist], below_in: float, columns: int) -> Legend:
     from matplotlib.legend import Legend
 
+    words = [str(handle.get_label()) for handle in handles]
     legend = Legend(
         ax, handles, words, loc="upper left", bbox_to_anchor=(0.0, 0.0), ncols=columns, alignment="left",
-        bbox_transform=_down(ax, below_in), handlelength=2.6,
+        bbox_transform=_down(ax, below_in), handlelength=HANDLE_EM, fontsize=KEY_PT,
     )  # fmt: skip
     ax.add_artist(legend)  # ax.legend would let the second take the place of the first
     return legend

@@ -19,10 +19,11 @@ from . import groundplot
 from .cautions import RULES
 from .credits import map_data
 from .daywords import day_told
+from .falls import falls_said, keep_off_falls
 from .holemap import whole_hole
 from .labels import Labels
-from .page import own_axes
-from .palette import FAINT, PAPER, SHOTS, STYLE
+from .page import in_style, own_axes
+from .palette import FAINT, PAPER, SHOTS
 from .reviewtext import (
     HOW_JUDGED,
     choice_words,
@@ -35,6 +36,7 @@ from .reviewtext import (
 )
 from .sheet import Sheet, hole_names, wrapped, write_pages
 from .units import YARDS, Units
+from .wordplaces import round_about
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -69,6 +71,7 @@ def _is_dots(one: Judged) -> bool:
     return stroke.penalty != 0 and moved
 
 
+@in_style
 def draw_played(found: HoleReview, *, ax: Axes | None = None) -> Axes:
     """The hole with every stroke off the green, from where it was played to where the next one was.
 
@@ -85,7 +88,7 @@ def draw_played(found: HoleReview, *, ax: Axes | None = None) -> Axes:
     ends = [rest.xy_yd for one in shown for rest in (one.stroke.start, one.stroke.end) if rest is not None]
     labels = Labels(ax, np.array(ends).reshape(-1, 2))
     groundplot.draw_flag(ax, hole.pin, labels, 11.0, clear_pt=4.0)
-    groundplot.keep_off_falls(ax, labels)
+    keep_off_falls(ax, labels)
     for one in shown:
         if one.best is not None and dear_choice(one):
             _draw_better(ax, one.stroke.start, one.best)
@@ -109,7 +112,7 @@ def _draw_stroke(ax: Axes, pin: Spot, one: Judged, labels: Labels) -> None:
         zorder=6.2, linestyle="none",
     )  # fmt: skip
     labels.keep_clear(x, y, 2.5)
-    places = groundplot.round_about(ax, x, y, NUMBER_AWAY)
+    places = round_about(ax, x, y, NUMBER_AWAY)
     labels.put(f"{stroke.number}", places, fontsize=7.5, weight="bold")
 
 
@@ -133,33 +136,31 @@ def _extent(found: HoleReview) -> tuple[float, float, float, float]:
     )
 
 
+@in_style
 def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
     """One hole: the verdict, the picture, a row a stroke, and what cost most."""
-    import matplotlib
-
     hole = found.hole
-    with matplotlib.rc_context(fname=STYLE):
-        sheet = Sheet(f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}")
-        if day := day_told(found.conditions, units=units):
-            sheet.words(day, 6.0, color=FAINT)
-        sheet.words(verdict(found.player.name, found), 7.0)
-        x0, x1, y0, y1 = _extent(found)
-        tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
-        ax = sheet.axes(tall, 0.0, sheet.inner_in)
-        draw_played(found, ax=ax)
-        sheet.skip(tall)
-        rows = [("", "played", "went", "choice", "swing")]
-        for one in found.strokes:
-            rows += _rows(one, units)
-        sheet.table(rows, (0.0, 0.2, 1.35, -(sheet.inner_in - 0.45), -sheet.inner_in))
-        sheet.words("Strokes gained (+) or lost (-) against this player's own average.", 6.0)
-        ones = [(None, one) for one in found.strokes]
-        sheet.words(choice_words(ones, units), 6.5)
-        if dear := swing_words(ones, units):
-            sheet.words(dear, 6.5)
-        told = (reading(found), groundplot.falls_said(ax), HOW_JUDGED, RULES, *map_data(hole))
-        sheet.foot(" ".join(filter(None, told)))
-        return sheet.done()
+    sheet = Sheet(f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}")
+    if day := day_told(found.conditions, units=units):
+        sheet.words(day, 6.0, color=FAINT)
+    sheet.words(verdict(found.player.name, found), 7.0)
+    x0, x1, y0, y1 = _extent(found)
+    tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
+    ax = sheet.axes(tall, 0.0, sheet.inner_in)
+    draw_played(found, ax=ax)
+    sheet.skip(tall)
+    rows = [("", "played", "went", "choice", "swing")]
+    for one in found.strokes:
+        rows += _rows(one, units)
+    sheet.table(rows, (0.0, 0.2, 1.35, -(sheet.inner_in - 0.45), -sheet.inner_in))
+    sheet.words("Strokes gained (+) or lost (-) against this player's own average.", 6.0)
+    ones = [(None, one) for one in found.strokes]
+    sheet.words(choice_words(ones, units), 6.5)
+    if dear := swing_words(ones, units):
+        sheet.words(dear, 6.5)
+    told = (reading(found), falls_said(ax), HOW_JUDGED, RULES, *map_data(hole))
+    sheet.foot(" ".join(filter(None, told)))
+    return sheet.done()
 
 
 def _rows(one: Judged, units: Units) -> list[tuple[str, str, str, str, str]]:

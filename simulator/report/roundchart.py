@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..strategy.rounds import Round
-from .page import numbered, own_axes
+from .page import in_style, numbered, own_axes
 from .palette import INK, SHOTS
 
 if TYPE_CHECKING:
@@ -17,6 +17,7 @@ MOST_SHOWN = 0.998
 """Share of all rounds that the chart shows."""
 
 
+@in_style
 def draw_round(one: Round, *, ax: Axes | None = None) -> Axes:
     """Rounds in 100 by their total: filled where most are (`Round.most`); left of a line a target is broken.
 

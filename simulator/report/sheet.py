@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING, Any
 from ..errors import UsageError
 from ..files import written_whole
 from .figures import HELD, plain_spaces
-from .page import DPI, EDGE_IN, GAP_IN, PAGE_IN, UNDATED, check_plot_path, new_figure
-from .palette import FAINT, INK, STYLE
+from .page import DPI, EDGE_IN, GAP_IN, PAGE_IN, UNDATED, check_plot_path, in_style, new_figure
+from .palette import FAINT, INK
 
 if TYPE_CHECKING:
     from matplotlib.artist import Artist
@@ -28,12 +28,16 @@ LINE = 1.28
 _OF_UNIT = re.compile(r"(?<=\d) (?=(?:yd|m|ft)\b)")
 """The blank between a number and its unit."""
 
+HANDLE_EM, KEY_EM = 2.6, 3.2
+"""Width of the line or patch of a key, and of that with the gap behind it, in sizes of its letters (the gap
+is `legend.handletextpad` of the style)."""
+
 ROUNDING_IN = 1e-6
 """Words that are as wide as their column are not too wide for it [in]."""
 
 
 class Sheet:
-    """A page under construction; use inside ``matplotlib.rc_context(fname=STYLE)``.
+    """A page under construction; use inside `page.in_style`.
 
     Parameters
     ----------
@@ -132,7 +136,7 @@ class Sheet:
         ax = self.axes(1.0)
         ax.set_axis_off()
         legend = ax.legend(
-            handles=list(handles), loc="upper left", ncols=columns, alignment="left", handlelength=2.6,
+            handles=list(handles), loc="upper left", ncols=columns, alignment="left", handlelength=HANDLE_EM,
             fontsize=size, bbox_to_anchor=(0.0, 1.0),
         )  # fmt: skip
         self.skip(float(legend.get_window_extent().height) / self.figure.dpi)
@@ -224,6 +228,7 @@ def hole_names(numbers: Sequence[int | None]) -> list[str] | None:
     return [f"hole-{number:02d}" for number in known]
 
 
+@in_style
 def write_pages(
     pages: Sequence[tuple[str, Figure]], path: str | Path, names: Sequence[str] | None = None
 ) -> list[Path]:
@@ -245,29 +250,26 @@ def write_pages(
     UsageError
         A suffix that is none of these, or a place that cannot be written.
     """
-    import matplotlib
-
     target = Path(path)
     suffix = check_plot_path(target)
     if not pages:
         raise UsageError(f"{path}: no page to write")
-    with matplotlib.rc_context(fname=STYLE):
-        if suffix == "pdf":
-            from matplotlib.backends.backend_pdf import PdfPages
+    if suffix == "pdf":
+        from matplotlib.backends.backend_pdf import PdfPages
 
-            with written_whole(target) as draft, PdfPages(draft, metadata=UNDATED[suffix]) as book:
-                for _, figure in pages:
-                    book.savefig(figure)
-            return [target]
-        written = []
-        for number, (name, figure) in enumerate(pages, start=1):
-            called = f"{number}-{name}" if names is None else names[number - 1]
-            one = target.with_name(f"{target.stem}-{called}{target.suffix}")
-            one = one if len(pages) > 1 else target
-            with written_whole(one) as draft:
-                figure.savefig(draft, format=suffix, dpi="figure", metadata=UNDATED[suffix])
-            written.append(one)
-        return written
+        with written_whole(target) as draft, PdfPages(draft, metadata=UNDATED[suffix]) as book:
+            for _, figure in pages:
+                book.savefig(figure)
+        return [target]
+    written = []
+    for number, (name, figure) in enumerate(pages, start=1):
+        called = f"{number}-{name}" if names is None else names[number - 1]
+        one = target.with_name(f"{target.stem}-{called}{target.suffix}")
+        one = one if len(pages) > 1 else target
+        with written_whole(one) as draft:
+            figure.savefig(draft, format=suffix, dpi="figure", metadata=UNDATED[suffix])
+        written.append(one)
+    return written
 
 
 def left_from_before(written: Sequence[Path], path: str | Path) -> list[Path]:

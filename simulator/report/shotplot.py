@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -13,7 +12,7 @@ from ..strategy.alternative import Alternative
 from ..strategy.ground import features_at
 from ..strategy.result import Answer
 from .chosen import leading, title
-from .figures import in_hundred, nearest
+from .figures import HELD, in_hundred, nearest
 from .lines import line_words
 from .palette import PAPER, SHOTS, ShotLook
 from .units import YARDS, Units
@@ -30,9 +29,6 @@ MARGIN_YD = 14.0
 
 REST = WORDS[Surface.ROUGH]
 """The ground whose count takes up what rounding leaves over."""
-
-LEGEND_COLUMNS = 62
-"""Letters in a line of the legend, at its size on the page."""
 
 
 def counts(answer: Answer, one: Alternative) -> dict[str, int]:
@@ -53,9 +49,9 @@ def counts(answer: Answer, one: Alternative) -> dict[str, int]:
     return {name: count for name, count in both if count}
 
 
-def count_words(answer: Answer, one: Alternative, held: str) -> str:
-    """The same as words, the count first: "63 fairway, 4 burn 2"; `held` parts a count from its ground."""
-    return ", ".join(f"{count}{held}{name}" for name, count in counts(answer, one).items())
+def count_words(answer: Answer, one: Alternative) -> str:
+    """The same as words, the count first and held to its ground: "63 fairway, 4 burn 2"."""
+    return ", ".join(f"{count}{HELD}{name}" for name, count in counts(answer, one).items())
 
 
 def hundred(answer: Answer, one: Alternative) -> np.ndarray:
@@ -103,16 +99,14 @@ def draw_shot(ax: Axes, answer: Answer, index: int, look: ShotLook, order: float
     )  # fmt: skip
 
 
-def shot_key(answer: Answer, index: int, look: ShotLook, units: Units = YARDS) -> tuple[Line2D, str]:
-    """Legend entry of one alternative: its marker and line, its counts in words."""
+def key_words(answer: Answer, index: int, units: Units = YARDS) -> str:
+    """What the key says of one alternative: where it is pointed; on a line of its own its counts."""
     one = answer.alternatives[index]
     role = "recommended" if index == answer.recommended else "runner-up"
     if len(answer.tied) > 1 and index in answer.tied:
         role = "equal"
-    parts = count_words(answer, one, " ")
     head = f"{title(answer, index, units)}, {line_words(one, units)} ({role})"
-    body = textwrap.wrap(f"of 100: {parts}", LEGEND_COLUMNS, break_on_hyphens=False)
-    return key_line(look), "\n".join([*textwrap.wrap(head, LEGEND_COLUMNS), *body])
+    return f"{head}\nof 100: {count_words(answer, one)}"
 
 
 def key_line(look: ShotLook, label: str = "") -> Line2D:

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..player.measured import ClubFit, Fit
-from .page import PAGE_IN, new_figure, own_axes, write_page
-from .palette import FAINT, INK, SHOTS, STYLE
+from .page import PAGE_IN, in_style, new_figure, own_axes, write_page
+from .palette import FAINT, INK, SHOTS
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
@@ -27,6 +27,7 @@ TALL_IN = 2.1
 """Height of one club's drawing [in]."""
 
 
+@in_style
 def draw_shots(club: ClubFit, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
     """One club: every shot, the box that holds 8 of 10 solid strikes each way, where a mishit falls.
 
@@ -79,12 +80,10 @@ def _shown(club: ClubFit, units: Units) -> dict[str, float]:
     return {**club.seen, "carry": units.of(club.seen["carry_yd"])}
 
 
+@in_style
 def save_shots(fit: Fit, path: str | Path, units: Units = YARDS) -> None:
     """All clubs on one page, as a picture file."""
-    import matplotlib
-
-    with matplotlib.rc_context(fname=STYLE):
-        write_page(_page(fit, units), path)
+    write_page(_page(fit, units), path)
 
 
 def _page(fit: Fit, units: Units) -> Figure:

@@ -13,11 +13,12 @@ from ..hole.troubles import BESIDE_YD, Trouble
 from ..hole.yardage import GreenSize, Width, Yardage
 from .chosen import PENALTY
 from .credits import map_data
+from .falls import falls_said
 from .figures import join_words
-from .groundplot import falls_said, ground_key
+from .groundkey import ground_key
 from .holemap import draw_map, letters, off_the_map, whole_hole
-from .page import own_axes
-from .palette import FAINT, GROUND, INK, STYLE
+from .page import in_style, own_axes
+from .palette import FAINT, GROUND, INK
 from .screen import padded, wrap
 from .sheet import Sheet, wrapped, write_pages
 from .units import YARDS, Units
@@ -46,6 +47,7 @@ CHECK = (
 """What a yardage page owes its reader."""
 
 
+@in_style
 def draw_widths(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARDS) -> Axes:
     """The fairway laid out straight: its edges from the line of play and its width wherever it was measured.
 
@@ -101,34 +103,30 @@ def draw_widths(yardage: Yardage, *, ax: Axes | None = None, units: Units = YARD
     return ax
 
 
+@in_style
 def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
     """The whole page."""
-    import matplotlib
-
     hole = yardage.hole
-    with matplotlib.rc_context(fname=STYLE):
-        sheet = Sheet(f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}")
-        sheet.words(
-            f"From the {hole.tee.name} tee. Numbers are {units.name}; the line runs tee to green.", 6.5
-        )
-        x0, x1, y0, y1 = whole_hole(hole)
-        tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
-        strip = sheet.axes(tall, MAP_WIDE_IN + 0.3, STRIP_IN)
-        ax = sheet.axes(tall, 0.0, MAP_WIDE_IN)
-        seen = draw_map(ax, yardage, units)
-        draw_widths(yardage, ax=strip, units=units)
-        sheet.skip(tall)
-        apart = units.length(yardage.width_step_yd)
-        sheet.words(f"Right: fairway laid out straight, its width every {apart}.", 6.0, color=FAINT)
-        rows = [("", "", "reach", "clear", "beside the line")]
-        off = off_the_map(ax, yardage)
-        rows += [_row(letter, one, units, off=letter in off) for letter, one in letters(yardage)]
-        sheet.table(rows, (0.0, 0.14, -2.02, -2.42, 2.52))
-        for line in green_words(yardage.green, units):
-            sheet.words(line, 6.5)
-        sheet.key(ground_key(seen), columns=3)
-        sheet.foot(" ".join(filter(None, (falls_said(ax), foot_words(yardage, units)))))
-        return sheet.done()
+    sheet = Sheet(f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}")
+    sheet.words(f"From the {hole.tee.name} tee. Numbers are {units.name}; the line runs tee to green.", 6.5)
+    x0, x1, y0, y1 = whole_hole(hole)
+    tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
+    strip = sheet.axes(tall, MAP_WIDE_IN + 0.3, STRIP_IN)
+    ax = sheet.axes(tall, 0.0, MAP_WIDE_IN)
+    seen = draw_map(ax, yardage, units)
+    draw_widths(yardage, ax=strip, units=units)
+    sheet.skip(tall)
+    apart = units.length(yardage.width_step_yd)
+    sheet.words(f"Right: fairway laid out straight, its width every {apart}.", 6.0, color=FAINT)
+    rows = [("", "", "reach", "clear", "beside the line")]
+    off = off_the_map(ax, yardage)
+    rows += [_row(letter, one, units, off=letter in off) for letter, one in letters(yardage)]
+    sheet.table(rows, (0.0, 0.14, -2.02, -2.42, 2.52))
+    for line in green_words(yardage.green, units):
+        sheet.words(line, 6.5)
+    sheet.key(ground_key(seen), columns=3)
+    sheet.foot(" ".join(filter(None, (falls_said(ax), foot_words(yardage, units)))))
+    return sheet.done()
 
 
 def foot_words(yardage: Yardage, units: Units = YARDS) -> str:

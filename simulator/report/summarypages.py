@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from ..player.model import Player
-from ..strategy.course import CourseAnswer
+from ..strategy.courseasked import CourseAnswer
 from ..strategy.rounds import Round, add_up
 from .grid import HEAVY_RULE_IN, PAD_IN, Cell, Column, draw_row, row_in, widest_in
-from .page import GAP_IN
-from .palette import SHOTS, STYLE
+from .page import GAP_IN, in_style
+from .palette import SHOTS
 from .paper import INNER_IN, SAID_PT, Paper, words_in
 from .roundchart import chart_words, draw_round
 from .sheet import width_in
@@ -58,6 +58,7 @@ BARS = "Line on a bar: one standard error either side."
 """What is drawn at the end of each."""
 
 
+@in_style
 def summary_pages(
     answer: CourseAnswer, target: int | None = None, units: Units = YARDS
 ) -> list[tuple[str, Figure]]:
@@ -70,14 +71,11 @@ def summary_pages(
         Score whose breaking is told, in strokes.
     units : Units
     """
-    import matplotlib
-
     pages = []
-    with matplotlib.rc_context(fname=STYLE):
-        for player in answer.players:
-            if results := answer.of(player.name):
-                name = _file_words(player.name)
-                pages += [(name, page) for page in _pages(answer, player, results, target, units)]
+    for player in answer.players:
+        if results := answer.of(player.name):
+            name = _file_words(player.name)
+            pages += [(name, page) for page in _pages(answer, player, results, target, units)]
     return pages
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Any, NamedTuple
 
 from ..player.model import Player
-from ..strategy.course import CourseAnswer
+from ..strategy.courseasked import CourseAnswer
 from ..strategy.errorbars import Estimate
 from ..strategy.rounds import Round, add_up, ranked, worth
 from .coursewords import (

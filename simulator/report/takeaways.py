@@ -1,195 +1,24 @@
-"""What a lesson says in plain words, each sentence out of its figures."""
+"""What the pages of a lesson say in plain words, out of their figures; of the plan: `planwords`."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from ..hole.surfaces import TROUBLE, WORDS, Surface
-from ..strategy.alternative import Alternative
 from ..strategy.lesson import Lesson
-from ..strategy.result import Answer
 from .cautions import EXACT, LOOK, RULES
 from .chosen import (
-    TroubleRow,
     leading,
     par_counts,
-    runner_up,
     score_counts,
     shot_words,
     title,
-    told_by_line,
-    trouble_share,
     troubles,
 )
 from .credits import map_data
-from .figures import HELD, capital, in_hundred, join_words, name_said, nearest, unseen
-from .lines import line_words, past_flag
+from .figures import capital, in_hundred, name_said
+from .odds import odds, told
+from .planwords import aimed_words, give_or_take
 from .shotplot import counts
 from .units import YARDS, Units
-from .verdicts import if_figures_hold, level, right_words, versions
-
-LEAST_LEAVE_YD = 5.0
-"""A gain in distance smaller than this is not told [yd]."""
-
-TROUBLE_WORD = "trouble"
-"""What a ball finds where no one area, but all of them together, are worth a sentence."""
-
-LEAST_MORE = 0.02
-"""Trouble found so much more often is worth a sentence (share of the plays)."""
-
-
-def times_words(share: float, sequences: int) -> str:
-    """A share as times: "1 time in 7", "6 times in 10", "fewer than 1 in 6,666" for what never came up."""
-    if share <= 0.0:
-        return unseen(sequences)
-    if share < 0.005:
-        number = nearest(1.0 / share)
-        return f"1{HELD}time in{HELD}{round(number, -2 if number >= 1000 else -1):,}"
-    if share <= 0.4:
-        number = nearest(1.0 / share)
-        return f"1{HELD}time in{HELD}{number if number < 100 else round(number, -1)}"
-    tens = nearest(10.0 * share)
-    return f"{tens} times in{HELD}10" if tens < 10 else "nearly always"
-
-
-def aimed_words(one: Alternative, units: Units = YARDS) -> str:
-    """Where a shot is aimed, from the straight line to the pin."""
-    side = units.side(one.aim_offset_yd)
-    return f"aimed {side} of the pin line" if side else "aimed at the pin"
-
-
-def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
-    """Which club, which line, why, what the alternative risks."""
-    answer = result.answer
-    if answer.verdict == "either":
-        return _either(answer, units)
-    best = answer.best
-    leaves = units.range(best.leaves_yd["p10"].value, best.leaves_yd["p90"].value)
-    line = aimed_words(best, units)
-    club = f"Hit the {shot_words(best, units)}, {line}; it leaves {leaves}{past_flag(answer, best)}, 8 in 10."
-    point = f"Point it {line_words(best, units)}."
-    return [club, point, *_how_sure(answer), why_words(answer, units), *risk_words(answer, units)]
-
-
-def _either(answer: Answer, units: Units) -> list[str]:
-    """The alternatives that will do, as the answer screen names them, and how they are aimed."""
-    named = level(answer)
-    names = join_words([f"the {title(answer, k, units)}" for k in named], "or")
-    any_ = "either" if len(named) < 3 else "any of them"
-    first = f"{capital(names)}: {any_} will do, hit the one you trust.{versions(answer, units)}"
-    if held := if_figures_hold(answer, units):
-        first = f"The {held}"
-    lines = [_aimed(answer, k, units) for k in named]
-    return [first, " ".join(line for line in lines if line), *risk_words(answer, units)]
-
-
-def _aimed(answer: Answer, index: int, units: Units) -> str:
-    """How a named alternative is aimed; of one whose name has the line only what its yards count from."""
-    one = answer.alternatives[index]
-    if not told_by_line(answer, index, units):
-        return f"The {title(answer, index, units)} is {aimed_words(one, units)}."
-    if not units.side(one.aim_offset_yd):
-        return ""
-    return f"The {shot_words(one, units)}'s {units.bare_side(one.aim_offset_yd)} counts from the pin line."
-
-
-def _how_sure(answer: Answer) -> list[str]:
-    """The verdict's word, and for how many plausible players it is right; nothing where that is not known."""
-    sure = right_words(answer)
-    if not sure or runner_up(answer) is None:
-        return []
-    how = {"clear": "Clearly better", "slight": "Slightly better"}[answer.verdict]
-    return [f"{how}{sure}."]
-
-
-def why_words(answer: Answer, units: Units = YARDS) -> str:
-    """What the recommended shot saves against the runner-up."""
-    other = runner_up(answer)
-    if other is None:
-        return "No other club of the bag comes near it from here."
-    behind = answer.alternatives[other].difference
-    mine, other_name = title(answer, answer.recommended, units), title(answer, other, units)
-    error = _give_or_take(behind.margin)
-    if behind.value <= 0.0:
-        return f"On score the {mine} and the {other_name} are level ({error})."
-    often = 1.0 / behind.value
-    times = "every time" if often < 1.5 else f"every {nearest(often)} times"
-    saves = f"The {mine} saves a shot against the {other_name} {times} you play this"
-    return f"{saves}: {behind.value:.2f}, {error}."
-
-
-def _give_or_take(margin: float) -> str:
-    """An error in words; one that rounds to nothing is still one."""
-    return "give or take less than 0.01" if margin < 0.005 else f"give or take {margin:.2f}"
-
-
-def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
-    """What the runner-up risks and what it gains."""
-    other = runner_up(answer)
-    if other is None:
-        return []
-    one, two, n = answer.best, answer.alternatives[other], answer.sequences
-    names = title(answer, answer.recommended, units), title(answer, other, units)
-    nearer = one.leaves_yd["p50"].value - two.leaves_yd["p50"].value
-    far = units.length(abs(nearer)) if abs(nearer) >= LEAST_LEAVE_YD else ""
-    rows = troubles(answer, [answer.recommended, other])
-    worse = _dearest([row for row in rows if row.shares[1] - row.shares[0] >= LEAST_MORE], 1)
-    better = _dearest([row for row in rows if row.shares[0] - row.shares[1] >= LEAST_MORE], 0)
-    whole = TroubleRow(TROUBLE_WORD, (trouble_share(one), trouble_share(two)))
-    if worse is None and whole.shares[1] - whole.shares[0] >= LEAST_MORE:  # a little more of each of many
-        worse = whole
-    if better is None and whole.shares[0] - whole.shares[1] >= LEAST_MORE:
-        better = whole
-    gains = f" and {'gains' if nearer > 0 else 'loses'} {far}" if far else ""
-    said = []
-    if worse is not None:
-        mine, risk = _apart(worse.shares, n)
-        said.append(f"The {names[1]} finds {_odds(worse, risk)} ({names[0]}: {mine}){gains}.")
-    elif far:
-        risks = "risks no more" if better is None else "risks less"
-        said.append(f"The {names[1]} {risks}, {'gains' if nearer > 0 else 'but loses'} {far}.")
-    else:
-        said.append(f"The {names[1]} risks no more than the {names[0]} and leaves about the same.")
-    if better is not None:
-        price, other_risk = _apart(better.shares, n)
-        words = f"{_odds(better, price)} ({names[1]}: {other_risk})"
-        said.append(f"The {names[0]} has its own price: {words}.")
-    return said
-
-
-def _odds(row: TroubleRow, times: str) -> str:
-    """A trouble and how often: "the drain 1 time in 7"; "burn 2: 1 time in 7" has two figures to part."""
-    words = f"a {row.words[4:]}" if row.words.startswith("any ") else row.words
-    if words == TROUBLE_WORD:
-        return f"{words} {times}"
-    if words[-1:].isdigit():
-        return f"{words}: {times}"
-    common = words.islower() and not words.startswith(("a ", "the ", WORDS[Surface.OUT_OF_BOUNDS]))
-    return f"{'the ' if common else ''}{words} {times}"
-
-
-def _apart(shares: Sequence[float], sequences: int) -> tuple[str, str]:
-    """Two shares of trouble as times; in a hundred where they would be told by the same words."""
-    one, two = (times_words(share, sequences) for share in shares)
-    if one != two:
-        return one, two
-    one, two = (f"{nearest(100.0 * share)} times in{HELD}100" for share in shares)
-    return one, two
-
-
-def _told(shares: Sequence[float], sequences: int) -> tuple[str, str]:
-    """Two shares as times, told apart where they lie far enough from each other to be worth it."""
-    if abs(shares[0] - shares[1]) >= LEAST_MORE:
-        return _apart(shares, sequences)
-    one, two = (times_words(share, sequences) for share in shares)
-    return one, two
-
-
-def _dearest(rows: list[TroubleRow], index: int) -> TroubleRow | None:
-    """The row whose surplus is greatest, penalties before anything else."""
-    if not rows:
-        return None
-    return max(rows, key=lambda row: (row.penalty, row.shares[index] - row.shares[1 - index]))
 
 
 def aim_words(result: Lesson, units: Units = YARDS) -> list[str]:
@@ -226,7 +55,7 @@ def score_words(result: Lesson, units: Units = YARDS) -> list[str]:
     for k in leading(answer):
         one, pars = answer.alternatives[k], par_counts(answer.alternatives[k])
         name = title(answer, k, units)
-        mean = f"averages {one.score.value:.2f} ({_give_or_take(one.score.margin)})"
+        mean = f"averages {one.score.value:.2f} ({give_or_take(one.score.margin)})"
         if pars is None:
             said.append(f"From here the {name} {mean}.")
         else:
@@ -330,7 +159,7 @@ def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
     seldom = "in no trouble as often as 1 time in 100" if drawn else "no trouble drawn here"
     said = []
     for place, k in enumerate(pair):
-        found = [_odds(row, _told(row.shares, answer.sequences)[place]) for row in rows]
+        found = [odds(row, told(row.shares, answer.sequences)[place]) for row in rows]
         words = ", ".join(found) or seldom
         name = title(answer, k, units)
         said.append(f"{capital(name)}: {words}.")

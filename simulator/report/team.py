@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from ..strategy.course import CourseAnswer
+from ..strategy.courseasked import CourseAnswer
 from .coursewords import share_words
 from .figures import plain_spaces
 from .screen import COLUMNS, side_by_side, wrap

@@ -7,10 +7,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from ..strategy.course import CourseAnswer
+from ..strategy.courseasked import CourseAnswer
 from .grid import HEAVY_RULE_IN, PAD_IN, Cell, Column, draw_frame, draw_row, row_in, widest_in
-from .page import GAP_IN
-from .palette import STYLE
+from .page import GAP_IN, in_style
 from .paper import INNER_IN, SAID_PT, Paper, words_in
 from .sheet import line_in, width_in
 from .teamwords import (
@@ -122,45 +121,43 @@ class _Table:
         return sum(row_in(row, columns[: len(row)], self.size) + HEAVY_RULE_IN for row in rows)
 
 
+@in_style
 def team_pages(answer: CourseAnswer, units: Units = YARDS) -> list[tuple[str, Figure]]:
     """Named pages of A4: players who do not fit side by side, and holes after a round, on further ones.
 
     What marked cells change to stands below the table where there is room, else on pages behind.
     """
-    import matplotlib
-
     names = players_of(answer)
     if not names:
         return []
-    with matplotlib.rc_context(fname=STYLE):
-        foot = f"{ahead_words(answer.results, units)} {owed_words(answer)}"
-        paper = Paper(head_words(answer), foot)
-        notes_of = {name: change_notes(answer, [name], units) for name in names}
-        changes = any(notes_of.values())
-        of_days = "" if changes else unchanged_words(answer)
-        said = [words for words in (legend_words(answer, units), of_days, missing_words(answer)) if words]
-        room_in = paper.left_in - _legend_in(said, changes)
-        table = _fitted(_table(answer, names, units), notes_of, room_in)
-        left_over: list[str] = []
-        parts = table.parts()
-        for first in range(0, len(names), table.across()):
-            block = names[first : first + table.across()]
-            for part in parts:
-                if first or part is not parts[0]:
-                    paper.turn()
-                _draw(paper, table, part, block, last=part is parts[-1])
-                notes = [note for name in block for note in notes_of[name]] if part is parts[-1] else []
-                marked = any(table.cells[number, name].changes for number, _, _ in part for name in block)
-                below = bool(notes) and _notes_in(notes) <= paper.left_in - _legend_in(said, marked)
-                _legend(paper, said, marked, "told below." if below else "told on a later page.")
-                if below:
-                    _notes(paper, notes)
-                else:
-                    left_over += notes
-        if left_over:
-            paper.turn()
-            _notes(paper, left_over)
-        return [("team", figure) for figure in paper.done()]
+    foot = f"{ahead_words(answer.results, units)} {owed_words(answer)}"
+    paper = Paper(head_words(answer), foot)
+    notes_of = {name: change_notes(answer, [name], units) for name in names}
+    changes = any(notes_of.values())
+    of_days = "" if changes else unchanged_words(answer)
+    said = [words for words in (legend_words(answer, units), of_days, missing_words(answer)) if words]
+    room_in = paper.left_in - _legend_in(said, changes)
+    table = _fitted(_table(answer, names, units), notes_of, room_in)
+    left_over: list[str] = []
+    parts = table.parts()
+    for first in range(0, len(names), table.across()):
+        block = names[first : first + table.across()]
+        for part in parts:
+            if first or part is not parts[0]:
+                paper.turn()
+            _draw(paper, table, part, block, last=part is parts[-1])
+            notes = [note for name in block for note in notes_of[name]] if part is parts[-1] else []
+            marked = any(table.cells[number, name].changes for number, _, _ in part for name in block)
+            below = bool(notes) and _notes_in(notes) <= paper.left_in - _legend_in(said, marked)
+            _legend(paper, said, marked, "told below." if below else "told on a later page.")
+            if below:
+                _notes(paper, notes)
+            else:
+                left_over += notes
+    if left_over:
+        paper.turn()
+        _notes(paper, left_over)
+    return [("team", figure) for figure in paper.done()]
 
 
 def _table(answer: CourseAnswer, names: Sequence[str], units: Units) -> _Table:

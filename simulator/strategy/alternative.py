@@ -139,6 +139,12 @@ class Alternative(ClubAndLine):
     first: np.ndarray | None = field(default=None, repr=False)
     rest: np.ndarray | None = field(default=None, repr=False)
 
+    def __repr__(self) -> str:
+        """Club, line and score; the other figures are its attributes."""
+        flight = "" if self.flight == "stock" else f" {self.flight}"
+        score = f"{self.score.value:.3f} +- {self.score.standard_error:.3f}"
+        return f"<{self.club}{flight} {self.aim_offset_yd:+.1f} yd: {score}>"
+
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""
         out: dict[str, Any] = {

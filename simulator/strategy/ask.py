@@ -107,7 +107,7 @@ def compare(
     if not clubs:
         raise UsageError("no club to compare: name at least one, for example driver")
     asked = question(
-        "compare", hole, player, tuple(clubs), conditions=conditions, start=start, sequences=sequences,
+        "compare", hole, player, clubs, conditions=conditions, start=start, sequences=sequences,
         seed=seed, threads=threads, goal=goal,
     )  # fmt: skip
     clock = Clock(progress)

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from concurrent.futures import Executor
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -13,11 +12,19 @@ from ..conditions import STILL, Scenario
 from ..engine import compile_ahead, must_compile
 from ..errors import SimulatorError, UsageError
 from ..hole.course import Course
-from ..hole.model import Hole
-from ..hole.pins import PinPlace, pin_at, pin_from_words
 from ..player.model import Player
+from .courseasked import FIRST_PINS, CourseAnswer, CourseAsked, Failure, Pins
 from .jobs import Job
-from .question import COMPILING, Progress, silent
+from .question import (
+    COMPILING,
+    LEAST_SEQUENCES,
+    MOST_SEED,
+    MOST_SEQUENCES,
+    Progress,
+    check_kind,
+    check_whole,
+    silent,
+)
 from .running import Run
 from .store import Store
 from .tees import has_tee, on_tee
@@ -26,135 +33,9 @@ DEFAULT_SEQUENCES = 5_000
 """Sequences for each alternative, a quarter of a single plan's: scores are still known to 0.01 strokes."""
 
 
-@dataclass(frozen=True)
-class Pins:
-    """Where the pins are, hole by hole.
-
-    Attributes
-    ----------
-    name : str
-    words : str or None
-        For every hole, as `pin_from_words` takes them; None: each file's first pin.
-    sheet : mapping of int to PinPlace
-        By hole number, before the words.
-    """
-
-    name: str
-    words: str | None = None
-    sheet: Mapping[int, PinPlace] | None = None
-
-    def on(self, number: int, hole: Hole) -> Hole:
-        """The hole with this pin.
-
-        Raises
-        ------
-        UsageError
-            Words not understood, or a place off the green.
-        """
-        place = (self.sheet or {}).get(number)
-        if place is not None:
-            return pin_at(hole, place)
-        return hole if self.words is None else pin_from_words(hole, self.words)
-
-
-FIRST_PINS = Pins("first")
-
-
-@dataclass(frozen=True)
-class Failure:
-    """A hole that has no answer, or a part of it.
-
-    Attributes
-    ----------
-    number : int or None
-    hole : str
-        Its name, or its file's.
-    player, scenario, pins : str
-        Empty where it failed for all.
-    message : str
-        One line.
-    """
-
-    number: int | None
-    hole: str
-    message: str
-    player: str = ""
-    scenario: str = ""
-    pins: str = ""
-
-
-@dataclass(frozen=True)
-class CourseAsked:
-    """What is asked of a course.
-
-    Attributes
-    ----------
-    course : Course
-    tee : str or None
-        As asked; None: each player's own, or each file's first.
-    players : tuple of Player
-    scenarios : tuple of Scenario
-    pins : tuple of Pins
-    sequences, seed : int
-        Of every plan.
-    quick : bool
-        Players are taken as exact.
-    """
-
-    course: Course
-    tee: str | None
-    players: tuple[Player, ...]
-    scenarios: tuple[Scenario, ...]
-    pins: tuple[Pins, ...]
-    sequences: int
-    seed: int
-    quick: bool
-
-
-@dataclass(frozen=True)
-class CourseAnswer(CourseAsked):
-    """Everything that came of a course: beside what was asked, the results.
-
-    Attributes
-    ----------
-    results : tuple of dict
-        Of `jobs.work`, in the order of holes, then pins, days and players.
-    failures : tuple of Failure
-    reused : int
-        Results that were there from an earlier run.
-    mistakes : tuple of BaseException
-        What went wrong by a mistake of ours; each is among the failures too.
-    """
-
-    results: tuple[dict[str, Any], ...]
-    failures: tuple[Failure, ...]
-    reused: int = 0
-    mistakes: tuple[BaseException, ...] = ()
-
-    def of(self, player: str, scenario: str | None = None, pins: str | None = None) -> list[dict[str, Any]]:
-        """Results of one player, on the first day and with the first pins unless others are named."""
-        day = self.scenarios[0].name if scenario is None else scenario
-        where = self.pins[0].name if pins is None else pins
-        return [
-            one
-            for one in self.results
-            if (one["answer"]["player"], one["scenario"], one["pins"]) == (player, day, where)
-        ]
-
-    def missing(self, player: str, scenario: str | None = None, pins: str | None = None) -> int:
-        """Holes without an answer for one player; day and pins as for `of`."""
-        day = self.scenarios[0].name if scenario is None else scenario
-        where = self.pins[0].name if pins is None else pins
-        return len({
-            (one.number, one.hole)
-            for one in self.failures
-            if one.player in ("", player) and one.scenario in ("", day) and one.pins in ("", where)
-        })  # fmt: skip
-
-
 def play_course(
     course: Course,
-    players: Sequence[Player],
+    players: Sequence[Player] | Player,
     *,
     scenarios: Sequence[Scenario] = (STILL,),
     pins: Sequence[Pins] = (FIRST_PINS,),
@@ -172,7 +53,7 @@ def play_course(
     Parameters
     ----------
     course : Course
-    players : sequence of Player
+    players : Player or sequence of Player
         Names of their own.
     scenarios : sequence of Scenario
     pins : sequence of Pins
@@ -195,11 +76,17 @@ def play_course(
     Raises
     ------
     UsageError
-        No player, two of one name, a sheet with a hole that is not there, a folder that cannot be written. A
-        hole that has no answer is in `failures` instead.
+        No course, no player, a number out of its range, two of one name, a sheet with a hole that is not
+        there, a folder that cannot be written. A hole that has no answer is in `failures` instead.
     KeyboardInterrupt
         Once what is being worked is finished and kept; interrupted again, at once.
     """
+    check_kind("course", course, Course, "simulator.hole.load_course gives one")
+    players = [players] if isinstance(players, Player) else players
+    for player in players:
+        check_kind("player", player, Player, "load_player gives one")
+    check_whole("sequences", sequences, LEAST_SEQUENCES, MOST_SEQUENCES)
+    check_whole("seed", seed, 0, MOST_SEED)
     asked = CourseAsked(course, tee, tuple(players), tuple(scenarios), tuple(pins), sequences, seed, quick)
     _check(asked)
     say = progress or silent

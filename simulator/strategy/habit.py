@@ -9,8 +9,8 @@ from ..errors import FileError, NoAnswerError, UsageError
 from ..hole.model import Hole
 from ..player.model import Club, Player
 from ..tables.shots import Shot
-from .carries import DISTANCE_YD, REPORTED_PER_YD, effective_distance
 from .clubwords import Aim, club_and_aim
+from .effective import DISTANCE_YD, REPORTED_PER_YD, effective_distance
 from .ground import station_reached
 from .today import carries_today_yd
 

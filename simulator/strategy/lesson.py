@@ -114,7 +114,7 @@ def lesson(
     Other parameters, and errors: see `simulator.strategy.ask.plan`.
     """
     asked = question(
-        "compare" if clubs else "plan", hole, player, tuple(clubs), conditions=conditions, start=start,
+        "compare" if clubs else "plan", hole, player, clubs, conditions=conditions, start=start,
         sequences=sequences, seed=seed, threads=threads,
     )  # fmt: skip
     clock = Clock(progress)

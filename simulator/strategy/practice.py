@@ -26,7 +26,7 @@ from . import estimate, streams
 from .better import CHANGES, Change, biased, unbiased
 from .errorbars import Estimate, total
 from .plays import FIRST_SETS, FIRST_STRIKES
-from .question import Clock, Progress, Question, question, silent, solve
+from .question import Clock, Progress, Question, check_kind, question, silent, solve
 from .search import search
 from .tries import Place
 
@@ -116,7 +116,7 @@ class Practice:
 
 
 def practice(
-    holes: Sequence[Hole],
+    holes: Sequence[Hole] | Hole,
     player: Player,
     *,
     conditions: Conditions | Sequence[Conditions] | None = None,
@@ -130,8 +130,8 @@ def practice(
 
     Parameters
     ----------
-    holes : sequence of Hole
-        One or more, tee and pin chosen.
+    holes : Hole or sequence of Hole
+        Tee and pin chosen.
     conditions : Conditions or sequence of Conditions, optional
         Of all holes, or of each in its own frame.
     changes : mapping of str to Change
@@ -144,6 +144,8 @@ def practice(
     UsageError
         No hole, or numbers out of their range.
     """
+    check_kind("player", player, Player, "load_player gives one")
+    holes = [holes] if isinstance(holes, Hole) else holes
     if not holes:
         raise UsageError("no hole to play: name a hole file, or a folder with hole files in it")
     given = Conditions() if conditions is None else conditions

@@ -6,6 +6,8 @@ import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+import numpy as np
+
 from ..conditions import Conditions
 from ..engine import compile_ahead, default_threads, must_compile
 from ..errors import UsageError
@@ -25,6 +27,7 @@ from .traffic import solve_from
 from .tries import Place
 
 LEAST_SEQUENCES, MOST_SEQUENCES = 100, 1_000_000
+MOST_SEED, MOST_THREADS = 2**32 - 1, 256
 
 COMPILING = "compiling the simulation for this machine, once: up to half a minute"
 """Said before the first answer (`benchmarks/compile_seconds.py` measures it)."""
@@ -74,7 +77,7 @@ def question(
     kind: str,
     hole: Hole,
     player: Player,
-    clubs: tuple[str, ...] = (),
+    clubs: Sequence[str] = (),
     *,
     conditions: Conditions | None = None,
     start: Start | None = None,
@@ -89,25 +92,34 @@ def question(
     Raises
     ------
     UsageError
-        A number out of its range, a lie nobody asks from, conditions that are none, a line down no fairway.
+        A number out of its range, a hole, player, day, place or goal that is none, a lie nobody asks from, a
+        line down no fairway.
     """
-    if not LEAST_SEQUENCES <= sequences <= MOST_SEQUENCES:
-        raise UsageError(f"sequences {sequences}; allowed: {LEAST_SEQUENCES} to {MOST_SEQUENCES}")
-    if not 0 <= seed < 2**32:
-        raise UsageError(f"seed {seed}; allowed: 0 to 4294967295")
+    check_kind("hole", hole, Hole, "load_hole gives one")
+    check_kind("player", player, Player, "load_player gives one")
+    if isinstance(clubs, str):
+        raise UsageError(f"clubs {clubs[:60]!r}; allowed: a list of clubs, [{clubs[:60]!r}]")
+    for name, given, kind_of_it, how in (
+        ("conditions", conditions, Conditions, "simulator.conditions.conditions_from gives them from words"),
+        ("start", start, Start, "simulator.strategy.places.place gives one from words"),
+        ("goal", goal, Goal, "simulator.strategy.goals.read_goal gives one from words"),
+    ):
+        if given is not None:
+            check_kind(name, given, kind_of_it, f"{how}; or None")
+    check_whole("sequences", sequences, LEAST_SEQUENCES, MOST_SEQUENCES)
+    check_whole("seed", seed, 0, MOST_SEED)
+    if threads is not None:
+        check_whole("threads", threads, 1, MOST_THREADS)
     start = start or tee_start(hole, 0)
     _lie(start)
     if goal is not None:
         goal.check(start)
     conditions = Conditions() if conditions is None else conditions
-    if not isinstance(conditions, Conditions):
-        found = str(conditions)[:60]
-        raise UsageError(f"conditions {found!r}; allowed: simulator.conditions.Conditions, or None")
     return Question(
         kind,
         hole,
         player,
-        all_in_degrees(clubs, hole, player, start.xy_yd, conditions),
+        all_in_degrees(tuple(clubs), hole, player, start.xy_yd, conditions),
         conditions,
         start,
         sequences,
@@ -116,6 +128,19 @@ def question(
         goal,
         against,
     )
+
+
+def check_kind(what: str, given: object, kind: type, how: str) -> None:
+    """Refuse (UsageError) what is not of a kind that cannot be done without."""
+    if not isinstance(given, kind):
+        raise UsageError(f"{what} {str(given)[:60]!r}; allowed: a {kind.__name__} ({how})")
+
+
+def check_whole(what: str, given: object, least: int, most: int) -> None:
+    """Refuse (UsageError) what is no whole number in a range."""
+    whole = isinstance(given, int | np.integer) and not isinstance(given, bool)
+    if not whole or not least <= given <= most:  # type: ignore[operator]
+        raise UsageError(f"{what} {str(given)[:60]}; allowed: a whole number from {least} to {most}")
 
 
 def _lie(start: Start) -> Lie:

@@ -117,6 +117,12 @@ class Answer:
     recommended: ClassVar[int] = 0
     """Index of the recommended alternative: it stands first."""
 
+    def __repr__(self) -> str:
+        """The shots with their scores, on one line: all of it (`to_dict`) would fill pages."""
+        shots = ", ".join(map(str, self.alternatives))
+        asked = f"{self.question} of {self.hole.name} from {self.start.words}, {self.player.name}"
+        return f"<Answer: {asked}: {shots}; {self.verdict}>"
+
     @property
     def verdict(self) -> str:
         """``"clear"``, ``"slight"`` or ``"either"`` (`confidence.verdict`); with a goal by its ties."""

@@ -113,7 +113,7 @@ def _canopy(hole: Hole, x: np.ndarray, y: np.ndarray) -> tuple[np.ndarray, np.nd
     crowns = np.array([[k.base_yd, k.top_yd, k.hit_length_yd] for k in hole.crown_kinds]).reshape(-1, 3)
     canopy = np.zeros((y.size, x.size), dtype=np.uint8)
     covers = [(f.area, f.crown) for f in hole.features if f.crown is not None]
-    covers += [(shapely.Point(t.x_yd, t.y_yd).buffer(t.crown_yd / 2.0), t.crown) for t in hole.single_trees]
+    covers += [(t.ground, t.crown) for t in hole.single_trees]
     rows = {(k.base_yd, k.top_yd, k.hit_length_yd): row for row, k in enumerate(hole.crown_kinds, start=1)}
     for area, crown in sorted(covers, key=lambda cover: cover[1].top_yd):
         i, j = _window(area, x, y)

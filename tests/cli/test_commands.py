@@ -168,7 +168,7 @@ def test_the_answer_is_not_lost_when_the_plot_fails_at_last(
     assert _run(["plan", "eel-trap", "--plot", str(tmp_path / "plan.png")]) == 2
     streams = capsys.readouterr()
     assert "Nobody ahead" in streams.out
-    assert streams.err.splitlines()[-1].endswith("(No space left on device); allowed: a folder of yours")
+    assert streams.err.splitlines()[-1].endswith("(No space left on device); allowed: a place with room")
     assert os.listdir(tmp_path) == []
 
 

@@ -69,6 +69,13 @@ def test_a_file_for_a_folder_and_no_file(tmp_path: Path, capsys: pytest.CaptureF
     assert capsys.readouterr().err.count("\n") == 2
 
 
+def test_a_folder_nobody_may_make_is_a_mistake_of_the_request(capsys: pytest.CaptureFixture[str]) -> None:
+    """Once, not for every hole, and not as a fair question without an answer; /proc takes no folders, whoever asks."""
+    assert _run(["import-map", COURSE, "-o", "/proc/none/holes"]) == 2
+    out, err = capsys.readouterr()
+    assert out == "" and err.count("\n") == 1 and "/proc/none/holes: found a place that cannot be written" in err
+
+
 def test_nothing_could_be_written(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Files of an earlier run stay, and the exit status says that there is no answer."""
     assert _run(["import-map", COURSE, "-o", str(tmp_path)]) == 0

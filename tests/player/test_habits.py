@@ -6,6 +6,7 @@ The engine plays the strikes on a level fairway; nothing here is compared with f
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -283,3 +284,24 @@ def test_any_habits_are_read_or_refused(top: dict[str, str], club: dict[str, str
     for one in player.clubs:
         assert np.isfinite([getattr(one, key) for key in (*CLUB_NUMBERS, "curve_yd")]).all()
         assert 0.0 <= one.direction_sd_deg <= 30.0 and 0.0 <= one.mishit_rate <= 0.9
+
+
+def test_a_shot_held_down_carries_less_than_the_full_one(tmp_path: Path) -> None:
+    for low, fine in ((139.9, True), (140.0, False)):
+        path = tmp_path / "bag.toml"
+        path.write_text(f'name = "Ada"\nhandicap = 12\n[club.7i]\ncarry_yd = 140\nlow_carry_yd = {low}\n')
+        if fine:
+            assert load_player(path).club("7i").low_carry_yd == low
+        else:
+            with pytest.raises(FileError, match=r"low_carry_yd: found 140 yd; allowed: less than the club's carry"):
+                load_player(path)
+
+
+def test_a_usual_miss_short_never_makes_a_club_longer_than_its_level(tmp_path: Path) -> None:
+    """High levels come up short on average already: a tight club's share of a spread would be less than that."""
+    path, bias = tmp_path / "bag.toml", {}
+    for miss in ("", 'miss = "short"\n'):
+        path.write_text(f'name = "Ada"\nhandicap = 20\n[club.7i]\ncarry_yd = 130\ndistance_sd_pct = 1\n{miss}')
+        bias[miss] = load_player(path).club("7i").bias_long_pct
+    assert bias[""] < -0.431 * 1.0  # the level's, beyond what two balls of three short would take
+    assert bias['miss = "short"\n'] == bias[""]

@@ -12,9 +12,10 @@ import shapely
 from simulator.hole.model import Hole
 from simulator.hole.surfaces import TROUBLE
 from simulator.hole.words import hole_from_words
-from simulator.report import groundplot
+from simulator.report import falls, groundplot
 from simulator.report.labels import Labels
 from simulator.report.lessonpages import lesson_pages
+from simulator.report.page import view_box
 from simulator.report.plot import draw_plan
 from simulator.strategy.places import tee_start
 
@@ -36,9 +37,9 @@ def test_every_page_with_an_arrow_says_what_it_is(page: str) -> None:
     """Only the approach did: on the plan and on the worth of a place a bare arrow lay on the green."""
     answer = fake_answers.answer(_hole(SHORT), clubs=WEDGES)
     ((_, figure),) = lesson_pages(fake_lessons.lesson(answer=answer), only=[page])
-    arrows = [arrow for ax in figure.axes for arrow in groundplot.falls_shown(ax)]
+    arrows = [arrow for ax in figure.axes for arrow in falls.falls_shown(ax)]
     assert arrows, page
-    assert _words(figure).count(groundplot.FALLS) == 1
+    assert _words(figure).count(falls.FALLS) == 1
     plt.close(figure)
 
 
@@ -46,15 +47,15 @@ def test_every_page_with_an_arrow_says_what_it_is(page: str) -> None:
 def test_no_page_without_an_arrow_speaks_of_one(page: str) -> None:
     answer = fake_answers.answer(_hole(SHORT.replace(", falls back to front 4%", "")), clubs=WEDGES)
     ((_, figure),) = lesson_pages(fake_lessons.lesson(answer=answer), only=[page])
-    assert groundplot.FALLS not in _words(figure)
+    assert falls.FALLS not in _words(figure)
     plt.close(figure)
 
 
 def test_a_picture_away_from_the_green_speaks_of_no_arrow() -> None:
     answer = fake_answers.answer(_hole("par 4, 420; green 24 deep, falls back to front 4%"))
     ((_, figure),) = lesson_pages(fake_lessons.lesson(answer=answer), only=["worth"])
-    assert not any(groundplot.view_box(ax).contains(shapely.Point(0.0, 420.0)) for ax in figure.axes)
-    assert groundplot.FALLS not in _words(figure)
+    assert not any(view_box(ax).contains(shapely.Point(0.0, 420.0)) for ax in figure.axes)
+    assert falls.FALLS not in _words(figure)
     plt.close(figure)
 
 
@@ -88,5 +89,5 @@ def test_the_word_of_the_pin_lies_on_no_bunker(sides: str, wide_yd: float) -> No
 
 def test_the_plan_still_says_it_once() -> None:
     ax = draw_plan(fake_answers.answer(_hole(SHORT), clubs=WEDGES))
-    assert _words(ax.figure).count(groundplot.FALLS) == 1
+    assert _words(ax.figure).count(falls.FALLS) == 1
     plt.close(ax.figure)

@@ -27,7 +27,8 @@ from simulator.report.team import team_page
 from simulator.report.teamwords import missing_words
 from simulator.report.units import METRES
 from simulator.strategy import running
-from simulator.strategy.course import CourseAnswer, Failure, Pins, play_course
+from simulator.strategy.course import play_course
+from simulator.strategy.courseasked import CourseAnswer, Failure, Pins
 from simulator.strategy.errorbars import Estimate
 from simulator.strategy.rounds import add_up
 

@@ -36,7 +36,8 @@ from simulator.report.teampages import team_pages
 from simulator.report.teamwords import cell_of, expected_words
 from simulator.report.units import METRES, YARDS, Units
 from simulator.strategy import running
-from simulator.strategy.course import CourseAnswer, Failure, play_course
+from simulator.strategy.course import play_course
+from simulator.strategy.courseasked import CourseAnswer, Failure
 from simulator.strategy.rounds import add_up
 
 CLUBS = (

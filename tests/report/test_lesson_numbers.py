@@ -16,9 +16,11 @@ from small_games import hole_of
 from simulator.hole.surfaces import TROUBLE
 from simulator.report import shotplot
 from simulator.report.chosen import leading
+from simulator.report.cloud import draw_cloud
 from simulator.report.holemap import area_of
 from simulator.report.labels import MARGIN_PT
-from simulator.report.lessonmaps import RINGS, _thin, draw_cloud
+from simulator.report.wordplaces import RINGS
+from simulator.report.worthmap import _thin
 
 BUSY = """
 name = "Busy"

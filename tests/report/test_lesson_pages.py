@@ -25,33 +25,35 @@ from simulator.conditions import Conditions, Wind, read_wind
 from simulator.errors import UsageError
 from simulator.hole import load_hole
 from simulator.hole.surfaces import Surface
-from simulator.report import lessonmaps, shotplot
+from simulator.report import shotplot, worthmap
 from simulator.report.chosen import TroubleRow, leading
+from simulator.report.cloud import draw_cloud
 from simulator.report.daywords import clock
+from simulator.report.falls import FALLS, falls_shown
 from simulator.report.figures import in_ten, plain_spaces
-from simulator.report.groundplot import FALLS, area_patch, falls_shown, view_box
+from simulator.report.groundkey import seen_on
+from simulator.report.groundplot import area_patch
 from simulator.report.holemap import area_of
 from simulator.report.labels import Labels, in_lines
 from simulator.report.lessoncharts import draw_scores
-from simulator.report.lessonmaps import draw_approach, draw_cloud, draw_plan_map, draw_value, seen_on
+from simulator.report.lessonmaps import draw_approach, draw_plan_map
 from simulator.report.lessonpages import PAGES, lesson_pages, save_lesson
-from simulator.report.page import frame, own_axes
+from simulator.report.odds import odds, times_words
+from simulator.report.page import frame, own_axes, view_box
+from simulator.report.planwords import plan_words, risk_words
 from simulator.report.sheet import wrapped
 from simulator.report.shotplot import words_avoid
 from simulator.report.takeaways import (
-    _odds,
     aim_words,
     approach_words,
     gap_words,
-    plan_words,
-    risk_words,
     score_words,
-    times_words,
     two_words,
     worth_words,
 )
 from simulator.report.units import METRES
 from simulator.report.verdicts import verdict
+from simulator.report.worthmap import draw_value
 from simulator.strategy.errorbars import Estimate
 from simulator.strategy.lesson import Lesson
 from simulator.strategy.result import Answer
@@ -136,8 +138,8 @@ def test_a_count_stands_before_its_ground() -> None:
     result = _island()
     answer = result.answer
     count = shotplot.counts(answer, answer.best)["moat 2"]
-    assert f"{count} moat 2" in shotplot.count_words(answer, answer.best, " ")
-    assert f"moat 2 {count}" not in shotplot.count_words(answer, answer.best, " ")
+    assert f"{count} moat 2" in plain_spaces(shotplot.count_words(answer, answer.best))
+    assert f"moat 2 {count}" not in plain_spaces(shotplot.count_words(answer, answer.best))
 
 
 def test_the_odds_of_a_trouble_whose_name_ends_in_a_figure() -> None:
@@ -154,7 +156,7 @@ def test_the_odds_of_a_trouble_whose_name_ends_in_a_figure() -> None:
     ],
 )  # fmt: skip
 def test_an_area_has_the_article_of_its_name(words: str, said: str) -> None:
-    assert _odds(TroubleRow(words, (0.1, 0.2)), "1 time in 7") == said
+    assert odds(TroubleRow(words, (0.1, 0.2)), "1 time in 7") == said
 
 
 def test_odds_told_against_each_other_are_told_apart() -> None:
@@ -360,7 +362,7 @@ def test_no_specks_between_the_lines_of_worth() -> None:
 @pytest.mark.parametrize("cross_pt", [90.0, 5000.0])
 def test_a_line_of_worth_is_whole_where_no_number_stands(cross_pt: float, monkeypatch: pytest.MonkeyPatch) -> None:
     """A number taken away (here those near the cross, then all) left its gap in the line."""
-    monkeypatch.setattr(lessonmaps, "CROSS_PT", cross_pt)
+    monkeypatch.setattr(worthmap, "CROSS_PT", cross_pt)
     ax = draw_value(made("withy-drain"))
     (drawn,) = (c for c in ax.collections if isinstance(c, ContourSet))
     value = made("withy-drain").value
@@ -540,7 +542,7 @@ def test_a_whole_bunker_has_its_key_however_small() -> None:
     """On a long hole a bunker is a speck of the picture, and yet it is drawn and asked about."""
     hole = load_hole("par 5, 620; bunker left at 230; bunkers both sides of the green")
     ax = draw_plan_map(fake_lessons.lesson(answer=fake_answers.answer(hole, "barnaby")))
-    assert Surface.BUNKER in seen_on(ax, fake_answers.answer(hole, "barnaby"))
+    assert Surface.BUNKER in seen_on(ax, hole)
 
 
 def test_a_lone_tree_has_its_key() -> None:
@@ -548,7 +550,7 @@ def test_a_lone_tree_has_its_key() -> None:
     for words, kept in (("; oak 5 left at 225, crown 10", True), ("", False)):
         answer = fake_answers.answer(load_hole(f"par 4, 400{words}"), "barnaby")
         ax = draw_plan_map(fake_lessons.lesson(answer=answer))
-        assert (Surface.TREES in seen_on(ax, answer)) == kept
+        assert (Surface.TREES in seen_on(ax, answer.hole)) == kept
 
 
 def test_a_number_stays_with_its_unit_at_the_end_of_a_line() -> None:
@@ -671,7 +673,7 @@ def test_a_curve_that_map_and_plays_differ_on_tells_no_line() -> None:
 def test_ground_that_lies_under_other_ground_has_no_key() -> None:
     hay = 'heavy_rough = [{ name = "hay", from_yd = 160, to_yd = 220, left_yd = -9, right_yd = 9 }]\n'
     answer = fake_answers.answer(hole_of(RING.replace("trees =", f"{hay}trees =")), "barnaby")
-    seen = seen_on(draw_plan_map(fake_lessons.lesson(answer=answer)), answer)
+    seen = seen_on(draw_plan_map(fake_lessons.lesson(answer=answer)), answer.hole)
     assert Surface.HEAVY_ROUGH not in seen and Surface.BUNKER in seen
 
 

@@ -9,7 +9,7 @@ from small_games import hole_of
 
 from simulator import load_hole
 from simulator.hole import Hole
-from simulator.report import groundplot
+from simulator.report import falls
 from simulator.report.plot import draw_plan
 
 FALLS = """
@@ -41,7 +41,7 @@ def test_the_name_of_a_lane_is_not_written_on_the_river() -> None:
 def test_no_word_hides_the_fall_of_the_green(on_yd: int, offset_yd: int) -> None:
     hole = _hole(f'pin = [{{ name = "p", on_yd = {on_yd}, offset_yd = {offset_yd} }}]\n')
     ax = draw_plan(fake_answers.answer(hole, question="plan", clubs=CLUBS))
-    arrows = groundplot.falls_shown(ax)
+    arrows = falls.falls_shown(ax)
     assert len(arrows) == 1
     for text in ax.texts:
         if text.get_text():

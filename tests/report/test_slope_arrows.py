@@ -8,7 +8,8 @@ import matplotlib.pyplot as plt
 import pytest
 from small_games import hole_of
 
-from simulator.report.groundplot import draw_ground, falls_shown
+from simulator.report.falls import falls_shown
+from simulator.report.groundplot import draw_ground
 
 TIERS = """
 name = "tiers"

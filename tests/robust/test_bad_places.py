@@ -15,7 +15,7 @@ from typing import Any
 
 import pytest
 from bad_inputs import Folder
-from runs import PACKAGE, judge, run
+from runs import PACKAGE, judge, run, shell
 
 from simulator.errors import FileError
 from simulator.files import write_text, written_whole
@@ -110,6 +110,29 @@ def test_a_full_disk(writer: str, step: str, folder: Folder, monkeypatch: pytest
         monkeypatch.setattr({"open": "tempfile.mkstemp", "rename": "os.replace"}[step], full)
     assert "No space left on device" in refused(WRITERS[writer], target, folder)
     assert target.read_text() == "old = 1\n"
+
+
+IN_NO_ROOM = {
+    "sketch": ("sketch 'par 4, 372' -o {}.toml", 0),
+    "new": ("new player --name Ada --handicap 3 -o {}.toml", 0),
+    "show": ("show eel-trap -o {}.png", 1000),
+    "card": ("card eel-trap -o {}.svg", 0),
+    "import-map": ("import-map map.geojson --json -o {}", 0),
+}
+"""Commands that write, and the least of the answer that is told on standard output all the same."""
+
+
+@pytest.mark.parametrize("writer", IN_NO_ROOM)
+def test_files_may_not_grow(writer: str, folder: Folder) -> None:
+    """A real limit (RLIMIT_FSIZE, 0 bytes: what a full disk is to whoever writes), standard output a pipe."""
+    words, told = IN_NO_ROOM[writer]
+    before = {path: path.read_bytes() for path in folder.path.rglob("*") if path.is_file()}
+    done = shell(f"ulimit -f 0; $H {words.replace('{}', 'new')}", folder.path, PYTHONDONTWRITEBYTECODE="1")
+    assert done.returncode == 2 and len(done.stdout) >= told, done
+    last = done.stderr.decode().splitlines()[-1]
+    assert last.startswith("holesim: new") and last.endswith("(File too large); allowed: a place with room"), done
+    after = {path: path.read_bytes() for path in folder.path.rglob("*") if path.is_file()}
+    assert after == before
 
 
 @pytest.mark.parametrize("stop", [KeyboardInterrupt, SystemExit, MemoryError])

@@ -16,8 +16,9 @@ from simulator.errors import NoAnswerError, UsageError
 from simulator.physics.wind import FORECAST_HEIGHT_M, ROUGHNESS_OPEN_M
 from simulator.report.carrytext import sum_text, table
 from simulator.report.units import METRES, YARDS, Units
-from simulator.strategy.carries import Effective, carries, effective_distance
+from simulator.strategy.carries import carries
 from simulator.strategy.distancewords import read_distance
+from simulator.strategy.effective import Effective, effective_distance
 from simulator.tables.airs import flight_air
 from simulator.tables.flights import FRACTIONS, TILTS_DEG, YDPS_PER_MPH, WindAxes, flight_tables
 from simulator.tables.shots import list_shots

@@ -22,7 +22,8 @@ from simulator.conditions.model import Wind
 from simulator.errors import FileError, UsageError
 from simulator.hole import Course, PinPlace, load_course, load_hole, pin_from_words
 from simulator.strategy import running
-from simulator.strategy.course import CourseAnswer, Pins, play_course
+from simulator.strategy.course import play_course
+from simulator.strategy.courseasked import CourseAnswer, Pins
 from simulator.strategy.digest import digest_of
 from simulator.strategy.habit import habit_of
 from simulator.strategy.initials import with_initials

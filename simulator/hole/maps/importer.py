@@ -7,7 +7,7 @@ from pathlib import Path
 
 import shapely
 
-from simulator.errors import FileError, SimulatorError
+from simulator.errors import FileError, SimulatorError, UnwritableError
 from simulator.hole.maps import greens
 from simulator.hole.maps.elevation import read_points
 from simulator.hole.maps.gather import Site, gather
@@ -47,6 +47,8 @@ def import_map(
     ------
     FileError
         The map or the CSV of heights cannot be used at all.
+    UnwritableError
+        The folder cannot be written, or the disk is full: holes written before that stay.
     """
     wanted = settings or Settings()
     data = read_map(path_or_name)
@@ -96,10 +98,12 @@ def _attribution(data: MapData, wanted: Settings) -> str:
 def _tried(
     site: Site, slot: Slot, green: greens.HoleGreen, tees: HoleTees, wanted: Settings, report: MapReport
 ) -> HoleReport:
-    """What came of a hole: no hole may stop the others."""
+    """What came of a hole: no hole may stop the others, but a place that cannot be written does."""
     said = HoleReport(slot.words)
     try:
         make_hole(site, slot, green, tees, wanted, report, said)
+    except UnwritableError:
+        raise
     except (SimulatorError, shapely.errors.ShapelyError, ValueError, ArithmeticError) as error:
         said.failed, said.file = " ".join(str(error).split())[:200], None
     except (LookupError, TypeError, AttributeError) as error:

@@ -9,8 +9,8 @@ from pathlib import Path
 import numpy as np
 import shapely
 
-from simulator.errors import FileError
-from simulator.files import write_text
+from simulator.errors import UnwritableError
+from simulator.files import NO_ROOM, write_text
 from simulator.hole.maps.elevation import spots_of
 from simulator.hole.maps.facts import index_of, name_of, par_of, say_length
 from simulator.hole.maps.frame import Frame, box_round
@@ -179,7 +179,7 @@ def _write(path: Path, toml: str, folder: str, replace: bool) -> None:
             raise ValueError(f"{path} is there already (--force writes over it)")
         path.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        raise FileError(folder, "", error.strerror or "no place to write", "a folder of yours") from None
+        raise UnwritableError(folder, error.strerror or str(error), error.errno in NO_ROOM) from None
     write_text(path, toml)
 
 

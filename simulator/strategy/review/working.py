@@ -13,11 +13,11 @@ from ...player.model import Player
 from .. import streams
 from ..aimwords import in_degrees
 from ..clubwords import shot_meant
-from ..question import Clock, Progress, question, silent, solve
+from ..question import Clock, Progress, check_kind, question, silent, solve
 from .adding import RoundReview
 from .holes import HoleReview
 from .judging import EXACT, Judge
-from .notes import Notes, of_hole
+from .notes import Notes, of_hole, read_notes
 from .spoken import short_of_full
 from .strokes import PlayedHole, strokes_of
 from .unmeasured import usual_length
@@ -26,7 +26,7 @@ from .unmeasured import usual_length
 def review(
     hole: Hole,
     player: Player,
-    notes: Notes,
+    notes: Notes | str,
     *,
     conditions: Conditions | None = None,
     seed: int = 1,
@@ -40,8 +40,8 @@ def review(
     hole : Hole
         The tee and pin that the notes name are put in use.
     player : Player
-    notes : Notes
-        Of `read_notes`.
+    notes : Notes or str
+        Of `read_notes`, or the words themselves.
     conditions : Conditions, optional
         The day as it was; still air on medium ground when left out.
     seed : int
@@ -52,7 +52,9 @@ def review(
     UsageError
         Notes that tell of no golf on this hole, a club that is not in the bag.
     """
-    hole = in_play(hole, notes)
+    check_kind("hole", hole, Hole, "load_hole gives one")
+    check_kind("player", player, Player, "load_player gives one")
+    hole = in_play(hole, notes := read_notes(notes) if isinstance(notes, str) else notes)
     played = strokes_of(notes, hole, usual_length(player, hole, conditions))
     clubs = check_clubs(played, hole, player, conditions)
     ask = question(
