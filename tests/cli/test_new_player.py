@@ -84,7 +84,7 @@ def test_a_file_that_is_there_is_kept(tmp_path: Path, capsys: pytest.CaptureFixt
         ([*GIVEN, "--miss", "up"], "'miss', which is not followed by 'up'"),
         ([*GIVEN, "--shape", "banana"], "'banana', which is not understood"),
         ([*GIVEN, "--sex", "dog"], "'dog', which is not understood"),
-        (["new", "player", "--name", "", "--handicap", "9"], "an empty answer"),
+        (["new", "player", "--name", "", "--handicap", "9"], "found nothing between the quotes"),
         ([*GIVEN, "--driver", "205, 7-iron 140", "--units", "metres"], "is no answer to: Driver, metres of carry"),
         ([*GIVEN, "-o", "/nowhere/at/all.toml"], "cannot be written"),
         ([*GIVEN, "-o", "/"], "--out '/'; allowed: a file that ends in .toml"),

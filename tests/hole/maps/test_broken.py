@@ -16,7 +16,7 @@ import small_maps as sm
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from simulator.errors import FileError
+from simulator.errors import FileError, UnwritableError
 from simulator.hole import load_hole
 from simulator.hole.maps import Settings, import_map
 
@@ -151,8 +151,9 @@ def test_failing_holes_do_not_stop_the_others(tmp_path: Path) -> None:
 
 def test_a_folder_that_is_a_file(tmp_path: Path) -> None:
     (tmp_path / "out").write_text("something of mine")
-    report = import_map(sm.write_map(tmp_path, sm.one_hole()[0]), tmp_path / "out", Settings())
-    assert report.holes[0].file is None and "\n" not in report.holes[0].failed
+    with pytest.raises(UnwritableError, match="a place that cannot be written") as refused:
+        import_map(sm.write_map(tmp_path, sm.one_hole()[0]), tmp_path / "out", Settings())
+    assert "\n" not in str(refused.value)
     assert (tmp_path / "out").read_text() == "something of mine"
 
 
