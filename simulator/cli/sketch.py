@@ -41,7 +41,7 @@ def sketch(
     commas within one. Yards, unless the length is in m ("342 m") or it says
     "all in metres". Distances are along the line of play from the first tee.
       fairway 28 wide, 150 to 340 | 14 left, 16 right | narrows to 20 at 260
-    split fairway: left 20 wide, right 30 wide, 12 apart
+      split fairway: left 20 wide, right 30 wide, 12 apart
       green 24 deep, 20 wide, falls front left 2%   | small green | large green
       two tier green, back 3 ft up  | pin 6 paces on
       green front 360, back 384 | pin 7 on, 3 left  | pins front and back left
