@@ -164,3 +164,4 @@ def _show(answer: Answer, notes: tuple[str, ...], run: Run, units: Units) -> Non
         from ..report.plot import save_plan
 
         save_plan(answer, run.plot, units)
+        say(f"wrote {run.plot}")

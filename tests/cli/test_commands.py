@@ -153,7 +153,8 @@ def test_plot_is_written_beside_the_answer(
     target = tmp_path / f"plan.{suffix}"
     assert _run(["plan", "eel-trap", "--plot", str(target)]) == 0
     assert target.stat().st_size > 10_000 and os.listdir(tmp_path) == [target.name]
-    assert "Nobody ahead" in capsys.readouterr().out
+    streams = capsys.readouterr()
+    assert "Nobody ahead" in streams.out and streams.err.splitlines()[-1] == f"holesim: wrote {target}"
 
 
 def test_the_answer_is_not_lost_when_the_plot_fails_at_last(
