@@ -79,7 +79,7 @@ def solve_map(
         return _worked(board, *start, None, seed, effort, threads)
     places = balls(drawn, effort.followed).places
     solved = _worked(board, *start, places, seed, effort, threads)
-    met = balls(solved, effort.followed // 2).places
+    met = balls(solved, effort.followed // 2).places  # a share is looked for: half of them will do
     if _unforeseen(board, places, met) > MOST_UNFORESEEN:
         solved = _worked(board, *start, np.concatenate([places, met]), seed, effort, threads)
     return solved

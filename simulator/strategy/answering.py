@@ -190,6 +190,8 @@ def _alternatives(
 ) -> tuple[Alternative, ...]:
     """Every choice, counted, in the order in which they are told: each is one thread's work."""
     found, hits, alone = ranking.found, ranking.hits, plays.alone()
+    # a goal's bands are all threads' work
+    bands = {} if look is None else {k: look.band_yd(found.choices[k]) for k in ranking.order}
 
     def counted(k: int) -> Alternative:
         return alone.alternative(
@@ -198,8 +200,6 @@ def _alternatives(
             bands.get(k),
         )  # fmt: skip
 
-    # a goal's bands are all threads' work
-    bands = {} if look is None else {k: look.band_yd(found.choices[k]) for k in ranking.order}
     return tuple(at_once([partial(counted, k) for k in ranking.order], threads))
 
 

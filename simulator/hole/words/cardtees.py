@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from simulator.hole.words.lex import Token, listed
+from simulator.hole.words.tokenruns import runs
 
 _TEE_COLOURS = frozenset(listed("white yellow red blue black gold silver"))
 _TEE_PLAYERS = frozenset(listed("medal mens men ladies women womens championship seniors juniors members"))
@@ -23,21 +24,11 @@ def by_the_card(tokens: list[Token]) -> list[Token]:
     """
     out: list[Token] = []
     begun = False
-    for one in _hard_runs(_bracketed(tokens)):
+    for one in runs(_bracketed(tokens)):
         lengths = sum(token.kind == "number" and token.value > _LEAST_CARD for token in one)
         out += _of_the_card(one, begun)
         begun = begun or lengths > 0
     return out
-
-
-def _hard_runs(tokens: list[Token]) -> list[list[Token]]:
-    """Tokens up to each hard break, and it."""
-    runs: list[list[Token]] = [[]]
-    for token in tokens:
-        runs[-1].append(token)
-        if token.kind == "hard":
-            runs.append([])
-    return runs
 
 
 def _bracketed(tokens: list[Token]) -> list[Token]:
@@ -73,16 +64,16 @@ def _tee_named(tokens: list[Token]) -> Token | None:
 
 def _of_the_card(section: list[Token], begun: bool) -> list[Token]:
     """One section with its tees apart; those of a hole whose length was `begun` before say no length."""
-    runs: list[list[Token]] = [[]]
+    parts: list[list[Token]] = [[]]
     for token in section:
         if token.kind == "and" or token.kind in ("hard", "soft"):
-            runs.append([])
+            parts.append([])
         else:
-            runs[-1].append(token)
+            parts[-1].append(token)
     least = 2 if begun else 1  # one by itself, later, may be anything
     tees: list[tuple[Token, Token]] = []
     rest: list[Token] = []
-    for run in runs:
+    for run in parts:
         start = 2 if [one.key for one in run[:1]] == ["par"] and len(run) > 3 else 0
         before, card = run[:start], run[start:]  # alone, or behind "par 4"
         numbers = [one for one in card if one.kind == "number"]

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from simulator.hole.words.lex import Token, listed
-from simulator.hole.words.vocabulary import ALIASES, HEADS
+from simulator.hole.words.tokenruns import BREAKS, key_of, runs
+from simulator.hole.words.vocabulary import HEADS
 
 _OTHER = {"left": "right", "right": "left"}
 _CORNERS = frozenset(listed("corner corners bend bends dogleg doglegs turn turns elbow"))
@@ -22,14 +23,9 @@ def each_corner(tokens: list[Token]) -> list[Token]:
     if len(bends) < 2:
         return tokens
     out: list[Token] = []
-    run: list[Token] = []
-    for token in [*tokens, None]:
-        if token is not None and token.kind not in ("hard", "soft"):
-            run.append(token)
-            continue
-        out += _at_each(run, bends)
-        out += [] if token is None else [token]
-        run = []
+    for run in runs(tokens, BREAKS):
+        ends = [run.pop()] if run[-1].kind in BREAKS else []
+        out += [*_at_each(run, bends), *ends]
     return out
 
 
@@ -38,7 +34,7 @@ def _bends(tokens: list[Token]) -> list[tuple[str, Token]]:
     found: list[tuple[str, Token]] = []
     side, bending, at = "", False, False
     for token in tokens:
-        key = _key(token)
+        key = key_of(token)
         if token.kind == "word" and HEADS.get((token.key,)) is not None:
             bending = HEADS[token.key,] == "bend"
         if token.kind == "hard":
@@ -83,7 +79,3 @@ def _at_each(run: list[Token], bends: list[tuple[str, Token]]) -> list[Token]:
 def _place_word(run: list[Token]) -> str:
     """A bunker stands at the corner, an area lies round it."""
     return "at" if any(HEADS.get((one.key,)) == "bunker" for one in run) else "corner"
-
-
-def _key(token: Token) -> str:
-    return ALIASES.get(token.key, token.key) if token.kind == "word" else token.key

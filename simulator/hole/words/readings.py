@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from simulator.hole.words.lex import UNIT_WORDS, Token
+from simulator.hole.words.tokenruns import BREAKS
+from simulator.hole.words.tokenruns import runs as runs_of
 from simulator.hole.words.vocabulary import ALIASES, FILLERS
 
 _FLAGS = ("flag", "pin")
@@ -12,7 +14,7 @@ _FLAGS = ("flag", "pin")
 
 def green_readings(tokens: list[Token]) -> list[Token]:
     """The same hole with front and back said of the green, the middle as the hole's length, the flag last."""
-    runs = _runs(tokens)
+    runs = list(runs_of(tokens, (*BREAKS, "and")))
     out: list[Token] = []
     k = 0
     while k < len(runs):
@@ -34,16 +36,6 @@ def green_readings(tokens: list[Token]) -> list[Token]:
                 out += [*by_name[name], stop]
         k += len(three)
     return out
-
-
-def _runs(tokens: list[Token]) -> list[list[Token]]:
-    """Words between breaks, each with the break behind it."""
-    runs: list[list[Token]] = [[]]
-    for token in tokens:
-        runs[-1].append(token)
-        if token.kind in ("hard", "soft", "and"):
-            runs.append([])
-    return [run for run in runs if run]
 
 
 def _three(runs: list[list[Token]], k: int) -> list[tuple[str, list[Token]]] | None:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from simulator.hole.words.lex import Token, listed
-from simulator.hole.words.vocabulary import ALIASES, HEADS, LONGEST_HEAD
+from simulator.hole.words.tokenruns import BREAKS, break_behind, noun_at
+from simulator.hole.words.vocabulary import ALIASES, HEADS
 
 _FINDS_OUT = "the answer finds that out"
 _REMARKS: dict[tuple[str, ...], str] = {
@@ -33,7 +34,6 @@ _OF_STREAMS = frozenset(listed("meandering meanders winding snaking snakes wande
 _SAND_ALIKE = "bunkers play alike, however deep"
 _STRAIGHT = "a stream is drawn straight"
 _LONGEST = max(len(words) for words in (*_REMARKS, *_CLAUSES))
-_BREAKS = ("hard", "soft")
 
 
 def passed_over(text: str, tokens: list[Token]) -> tuple[list[Token], list[str]]:
@@ -71,29 +71,22 @@ def _remark(tokens: list[Token], k: int) -> tuple[int, str]:
         if keys in _REMARKS:
             return k + size, _REMARKS[keys]
         if keys in _CLAUSES:
-            ends = (j for j in range(k + size, len(tokens)) if tokens[j].kind in _BREAKS)
-            return next(ends, len(tokens)), _CLAUSES[keys]
+            return break_behind(tokens, k + size, BREAKS), _CLAUSES[keys]
     if token.key in _OF_SAND and not (before is not None and before.kind == "number"):
         stop = k
         while stop < len(tokens) and tokens[stop].key in _OF_SAND:
             stop += 1
         # "a deep one right at 250" is another bunker, no bunker one yard deep
         another = stop < len(tokens) and tokens[stop].kind == "number" and tokens[stop].key == "one"
-        return (stop, _SAND_ALIKE) if another or _begins(tokens, stop, "bunker") else (k, "")
+        return (stop, _SAND_ALIKE) if another or noun_at(tokens, stop)[1] == "bunker" else (k, "")
     if token.key in _OF_STREAMS and _is_of_stream(tokens, k):
         return k + 1, _STRAIGHT
     return k, ""
 
 
-def _begins(tokens: list[Token], k: int, kind: str) -> bool:
-    """Whether a noun of a kind begins at k."""
-    sizes = range(1, min(LONGEST_HEAD, len(tokens) - k) + 1)
-    return any(HEADS.get(tuple(one.key for one in tokens[k : k + size])) == kind for size in sizes)
-
-
 def _is_of_stream(tokens: list[Token], k: int) -> bool:
     """Whether the last noun before k, or the one right behind it, is a stream."""
-    if _begins(tokens, k + 1, "stream"):
+    if noun_at(tokens, k + 1)[1] == "stream":
         return True
     for j in range(k - 1, -1, -1):
         if tokens[j].kind == "hard":

@@ -5,7 +5,8 @@ from __future__ import annotations
 from simulator.hole.words.feature import Said
 from simulator.hole.words.lex import Token
 from simulator.hole.words.phrases import longest
-from simulator.hole.words.vocabulary import ALIASES, FILLERS, INSTEAD, near
+from simulator.hole.words.tokenruns import key_of
+from simulator.hole.words.vocabulary import FILLERS, INSTEAD, near
 
 _BEFORE_A_NOUN = ("over", "round", "around")
 """Of "over a ridge" the noun tells what to say instead."""
@@ -23,7 +24,7 @@ def read_said(text: str, tokens: list[Token]) -> list[Said]:
     kept: list[Token] = []
     words: list[str] = []
     for token in tokens:
-        key = ALIASES.get(token.key, token.key) if token.kind == "word" else token.key
+        key = key_of(token)
         if token.kind == "word" and (key in FILLERS or not key):
             continue
         mark = letters.get(token.kind)

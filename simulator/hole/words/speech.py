@@ -9,8 +9,9 @@ from simulator.hole.words.cardtees import by_the_card
 from simulator.hole.words.corners import each_corner
 from simulator.hole.words.lex import Token, listed
 from simulator.hole.words.readings import green_readings
+from simulator.hole.words.tokenruns import key_of
 from simulator.hole.words.trade import in_plain_words
-from simulator.hole.words.vocabulary import ALIASES, FILLERS, HEADS, LONGEST_HEAD
+from simulator.hole.words.vocabulary import FILLERS, HEADS, LONGEST_HEAD
 
 _BENDS = frozenset(listed("corner corners bend dogleg turn elbow"))
 _BUNKERS = frozenset(
@@ -50,10 +51,10 @@ def _corner_to_corner(tokens: list[Token]) -> list[Token]:
     out: list[Token] = []
     for token in tokens:
         out.append(token)
-        keys = [_key(one) for one in out[-5:]]
+        keys = [key_of(one) for one in out[-5:]]
         if len(keys) == 5 and keys[2] == "to" and [ends.get(key) for key in keys[:2]] == keys[3:]:
             out[-5:] = out[-2:]
-            if len(out) > 2 and _key(out[-3]) == "from":  # falls from the back to the front
+            if len(out) > 2 and key_of(out[-3]) == "from":  # falls from the back to the front
                 del out[-3]
     return out
 
@@ -114,11 +115,11 @@ def _plainly(tokens: list[Token]) -> list[Token]:
     k = 0
     while k < len(tokens):
         token, k = tokens[k], k + 1
-        behind = [_key(one) for one in tokens[k : k + 3]]
+        behind = [key_of(one) for one in tokens[k : k + 3]]
         following = behind[0] if behind else ""
         of_trees = bool(out) and HEADS.get((out[-1].key,)) == "trees"
         near = following == "behind" or behind[:2] == ["in", "front"]
-        alone = not out or (out[-1].kind == "word" and _key(out[-1]) not in _OTHER)
+        alone = not out or (out[-1].kind == "word" and key_of(out[-1]) not in _OTHER)
         if token.key in ("right", "straight") and near and alone:  # "right behind the green" is behind it
             continue
         if token.key in ("narrows", "widens") and following == "from":  # "narrows from 35 to 22 at 260"
@@ -128,7 +129,7 @@ def _plainly(tokens: list[Token]) -> list[Token]:
                 k += 2
                 continue
         if token.key == "shot" and following in ("over", "across"):  # "second shot over a lake 300 to 380"
-            while out and _key(out[-1]) in ("tee", "approach", *FILLERS):
+            while out and key_of(out[-1]) in ("tee", "approach", *FILLERS):
                 out.pop()
             continue
         lines = of_trees and token.key in ("line", "lines") and following in (*_OTHER, "the", "both", "each")
@@ -191,8 +192,8 @@ def _both_sides(tokens: list[Token]) -> list[Token]:
     for k, token in enumerate(tokens):
         out.append(token)
         run = out[-4:]
-        keys = [_key(one) for one in run[1:]]
-        ranged = len(out) > 4 and _key(out[-5]) in ("to", "until", "at", "from")
+        keys = [key_of(one) for one in run[1:]]
+        ranged = len(out) > 4 and key_of(out[-5]) in ("to", "until", "at", "from")
         told = k + 1 < len(tokens) and tokens[k + 1].kind == "number"
         if keys in (["left", "and", "right"], ["right", "and", "left"]) and run[0].kind == "number":
             if not ranged and not told:
@@ -205,7 +206,7 @@ def _sides_apart(tokens: list[Token]) -> list[Token]:
     out: list[Token] = []
     for k, token in enumerate(tokens):
         pairs = [tokens[j] for j in range(k - 2, k + 2) if 0 <= j < len(tokens)]
-        keys = [_key(one) if _key(one) in _OTHER else one.kind for one in pairs]
+        keys = [key_of(one) if key_of(one) in _OTHER else one.kind for one in pairs]
         sides = [keys[::2], keys[1::2]]
         if ["number", "number"] in sides and (["left", "right"] in sides or ["right", "left"] in sides):
             out.append(replace(token, kind="soft", key=","))
@@ -220,23 +221,23 @@ def _island(tokens: list[Token]) -> list[Token]:
     k = 0
     while k < len(tokens):
         token, k = tokens[k], k + 1
-        following = [_key(one) for one in tokens[k : k + 4]]
+        following = [key_of(one) for one in tokens[k : k + 4]]
         skipped = next((n for n, key in enumerate(following) if key not in (*FILLERS, "by", "with")), 0)
         behind = following[skipped : skipped + 1]
-        if _key(token) == "island" and behind == ["green"]:
+        if key_of(token) == "island" and behind == ["green"]:
             moats.append(replace(token, kind="hard", key=";"))
             moats += [replace(token, key=word) for word in ("water", *_ENCIRCLES)]
         elif token.key in _ROUND and behind == ["green"] and _is_of("water", out):
-            while _key(out[-1]) in ("all", "right", "completely"):
+            while key_of(out[-1]) in ("all", "right", "completely"):
                 out.pop()
             out += [replace(token, key=word) for word in _ENCIRCLES]
             k += skipped + 1
         elif token.key in _ROUND and behind == ["green"]:  # the builder asks on which sides
-            while out and _key(out[-1]) in ("all", "completely"):
+            while out and key_of(out[-1]) in ("all", "completely"):
                 out.pop()
             out.append(replace(token, key="round"))
         elif token.key == "surrounded" and HEADS.get(tuple(behind)) == "water":
-            while out and (_key(out[-1]) in FILLERS or _is_break(out[-1])):
+            while out and (key_of(out[-1]) in FILLERS or _is_break(out[-1])):
                 out.pop()
             out += [replace(token, kind="hard", key=";"), tokens[k + skipped]]
             out += [replace(token, key=word) for word in _ENCIRCLES]
@@ -252,10 +253,6 @@ def _is_of(kind: str, out: list[Token]) -> bool:
     return any(HEADS.get((one.key,)) == kind for one in run)
 
 
-def _key(token: Token) -> str:
-    return ALIASES.get(token.key, token.key) if token.kind == "word" else token.key
-
-
 def _is_break(token: Token) -> bool:
     return token.kind in ("hard", "soft")
 
@@ -268,7 +265,7 @@ def _bend_of(tokens: list[Token]) -> tuple[str, Token | None]:
             continue
         ends = (j for j in range(k + 1, len(tokens)) if _ends_bend(tokens[j]))
         run = tokens[k + 1 : next(ends, len(tokens))]
-        told = [_key(one) for one in run if _key(one) in _OTHER]
+        told = [key_of(one) for one in run if key_of(one) in _OTHER]
         if told:
             sides |= set(told)  # "dogleg left at 240, right at 400" are two
             at += [b for a, b in pairwise(run) if a.key == "at" and b.kind == "number"]
@@ -286,30 +283,30 @@ def _at_the_bend(tokens: list[Token]) -> list[Token]:
     out: list[Token] = []
     for k, token in enumerate(tokens):
         corner = token.kind == "word" and token.key in _BENDS
-        told = k + 1 < len(tokens) and not _is_break(tokens[k + 1]) and _key(tokens[k + 1]) in _OTHER
+        told = k + 1 < len(tokens) and not _is_break(tokens[k + 1]) and key_of(tokens[k + 1]) in _OTHER
         if not corner or told:
             out.append(token)
             continue
         if side and at is None and _is_of("bunker", out) and not _is_placed(out, tokens[k + 1 :]):
             raise token.error(f'how far on is it? Say "dogleg {side} at 235", or of the bunker "at 240"')
         back = len(out)
-        while back and _key(out[back - 1]) in (*FILLERS, "of", "at", "on", "in", "round", "around"):
+        while back and key_of(out[back - 1]) in (*FILLERS, "of", "at", "on", "in", "round", "around"):
             back -= 1
         lead = out[back:]
         if back and out[back - 1].key in ("inside", "outside") and side:
             meant = side if out[back - 1].key == "inside" else _OTHER[side]
             rest = out[: back - 1]
-            while rest and _key(rest[-1]) in (*FILLERS, "on", "at"):
+            while rest and key_of(rest[-1]) in (*FILLERS, "on", "at"):
                 rest.pop()
             out = [*rest, replace(out[back - 1], key=meant)]
             if at is not None and not _is_placed(rest, tokens[k + 1 :]):
                 there = "at" if _is_of("bunker", rest) else "corner"
                 out += [replace(token, key=there), replace(at, start=token.start, end=token.end)]
-        elif side and at is not None and any(_key(one) == "in" for one in lead):  # where it is cut
+        elif side and at is not None and any(key_of(one) == "in" for one in lead):  # where it is cut
             out = [*out[:back], replace(token, key=side)]
             if not _is_placed(out, tokens[k + 1 :]):
                 out += [replace(token, key="at"), replace(at, start=token.start, end=token.end)]
-        elif any(_key(one) in ("at", "on", "in", "round", "around") for one in lead) and at is not None:
+        elif any(key_of(one) in ("at", "on", "in", "round", "around") for one in lead) and at is not None:
             out = [*out[:back], replace(token, key="at"), replace(at, start=token.start, end=token.end)]
         else:
             out.append(token)

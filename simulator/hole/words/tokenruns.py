@@ -8,6 +8,10 @@ from dataclasses import replace
 from simulator.hole.words.lex import Token, listed
 from simulator.hole.words.vocabulary import ALIASES, HEADS, LONGEST_HEAD
 
+SIDES = frozenset(("left", "right"))
+BREAKS = ("hard", "soft")
+"""Kinds of token that part features, and what is said of one: stop and comma."""
+
 
 def key_of(token: Token) -> str:
     return ALIASES.get(token.key, token.key) if token.kind == "word" else token.key
@@ -33,6 +37,11 @@ def runs(tokens: list[Token], kinds: tuple[str, ...] = ("hard",)) -> Iterator[li
             run = []
     if run:
         yield run
+
+
+def break_behind(tokens: list[Token], k: int, kinds: tuple[str, ...] = ("hard",)) -> int:
+    """Where the first break of some kinds stands from k on; the end where there is none."""
+    return next((j for j in range(k, len(tokens)) if tokens[j].kind in kinds), len(tokens))
 
 
 def noun_at(tokens: list[Token], k: int) -> tuple[int, str]:

@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from simulator.hole.words.lex import Token, listed
-from simulator.hole.words.tokenruns import as_words, key_of, noun_at, phrase_at, runs
+from simulator.hole.words.tokenruns import BREAKS, as_words, break_behind, key_of, noun_at, phrase_at, runs
 from simulator.hole.words.trade_fairway import between_bunkers, cambered, double_bend, split
 from simulator.hole.words.trade_water import round_the_back, sides_of_the_green, stream_that_turns, touching
 from simulator.hole.words.vocabulary import FILLERS
@@ -39,7 +39,7 @@ def in_plain_words(tokens: list[Token]) -> list[Token]:
 def _beyond(tokens: list[Token]) -> list[Token]:
     """A pin behind a bunker and a boundary beyond the trees stand where their own words say."""
     out: list[Token] = []
-    for run in runs(tokens, ("hard", "soft")):
+    for run in runs(tokens, BREAKS):
         kinds = [noun_at(run, k)[1] for k in range(len(run))]
         first = next((kind for kind in kinds if kind), "")
         own = {"pin": ("water", "bunker", "stream"), "out": ("trees", "bunker", "heavy_rough")}.get(first, ())
@@ -53,8 +53,7 @@ def _beyond(tokens: list[Token]) -> list[Token]:
             if not over:
                 out.append(run[k])
             k = behind + size if over else k + 1
-    out = [one for k, one in enumerate(out) if not _inside_the_course(out, k)]
-    return out
+    return [one for k, one in enumerate(out) if not _inside_the_course(out, k)]
 
 
 def _inside_the_course(tokens: list[Token], k: int) -> bool:
@@ -75,7 +74,7 @@ def _inside_the_course(tokens: list[Token], k: int) -> bool:
 def _upper_level(tokens: list[Token]) -> list[Token]:
     """The top tier is the back one, unless the front is said to be higher; the lower one is the other."""
     keys = [key_of(one) for one in tokens if one.kind != "number" and key_of(one) not in FILLERS]
-    behind = [pair for pair in zip(keys, keys[1:], keys[2:], strict=False)]
+    behind = list(zip(keys, keys[1:], keys[2:], strict=False))
     front = any(
         ("front", way) in ((a, b), (a, c)) for a, b, c in behind for way in ("up", "above")
     ) or any(("back", way) in ((a, b), (a, c)) for a, b, c in behind for way in ("down", "below"))
@@ -92,7 +91,7 @@ def _upper_level(tokens: list[Token]) -> list[Token]:
 def _raised(tokens: list[Token]) -> list[Token]:
     """ "Elevated tee 40 ft" is a tee 40 ft up; "plateau green 6 up" says so already."""
     out: list[Token] = []
-    for run in runs(tokens, ("hard", "soft")):
+    for run in runs(tokens, BREAKS):
         at = next((k for k, one in enumerate(run) if one.key in _RAISED), None)
         nouns = [one for one in run if one.key in ("green", "tee")]
         sizes = [k for k, one in enumerate(run) if one.kind == "number"]
@@ -137,7 +136,7 @@ def _told_behind(tokens: list[Token], k: int) -> bool:
     """Whether a noun stands right behind k and says how wide it is before the next break."""
     if noun_at(tokens, k + 1)[1] not in ("fairway", "green"):
         return False
-    run = next(runs(tokens[k + 1 :], ("hard", "soft")))
+    run = next(runs(tokens[k + 1 :], BREAKS))
     return any(a.kind == "number" and b.key == "wide" for a, b in pairwise(run))
 
 
@@ -164,7 +163,7 @@ def _lined(tokens: list[Token]) -> list[Token]:
     while start and tokens[start - 1].key in ("narrow", "tight") and tokens[start - 1].kind == "word":
         start -= 1
     plain = [] if nouns else as_words(tokens[k], "; trees both sides")
-    head = next((j for j in range(k + 1, len(tokens)) if tokens[j].kind == "hard"), len(tokens))
+    head = break_behind(tokens, k + 1)
     return [*tokens[:start], *tokens[k + 1 : head], *plain, *tokens[head:]]
 
 

@@ -6,10 +6,9 @@ from dataclasses import replace
 from itertools import pairwise
 
 from simulator.hole.words.lex import Token, listed
-from simulator.hole.words.tokenruns import as_words, key_of, noun_at, runs
+from simulator.hole.words.tokenruns import BREAKS, SIDES, as_words, break_behind, key_of, noun_at, runs
 from simulator.hole.words.vocabulary import FILLERS
 
-_SIDES = frozenset(("left", "right"))
 _KICKS = frozenset(listed("kicks kick feeds feed gathers runs bounces goes"))
 _CAMBER = frozenset(listed("camber cambered cambers sidehill"))
 
@@ -22,15 +21,15 @@ def split(tokens: list[Token]) -> list[Token]:
          and tokens[k + 1].key in ("fairway", "fairways")), None)  # fmt: skip
     if start is None:
         return tokens
-    stop = next((j for j in range(start + 2, len(tokens)) if tokens[j].kind == "hard"), len(tokens))
-    if stop < len(tokens) and tokens[stop - 1 : stop] and stop == start + 2:  # "split fairway; left 20 wide"
+    stop = break_behind(tokens, start + 2)
+    if start + 2 == stop < len(tokens):  # "split fairway; left 20 wide"
         return tokens
     out: list[Token] = []
     halves = 0
     for run in runs(tokens[start + 2 : stop], ("soft", "and")):
         while run and key_of(run[0]) in (*FILLERS, "one", "of"):
             run = run[1:]
-        if run and key_of(run[0]) in _SIDES:
+        if run and key_of(run[0]) in SIDES:
             halves += 1
             rest = run[1:]
             while rest and rest[0].key in ("one", "side", "half", "hand", "fairway", "is"):
@@ -51,8 +50,8 @@ def double_bend(tokens: list[Token]) -> list[Token]:
     while k < len(tokens):
         following = noun_at(tokens, k + 1)
         if tokens[k].key == "double" and following[1] == "bend":
-            stop = next((j for j in range(k, len(tokens)) if tokens[j].kind == "hard"), len(tokens))
-            if sum(key_of(one) in _SIDES for one in tokens[k:stop]) >= 2:
+            stop = break_behind(tokens, k)
+            if sum(key_of(one) in SIDES for one in tokens[k:stop]) >= 2:
                 k += 1 + following[0]
                 out.append(replace(tokens[k - 1], key="dogleg"))
                 k += k < len(tokens) and tokens[k].kind == "soft"
@@ -65,7 +64,7 @@ def double_bend(tokens: list[Token]) -> list[Token]:
 def cambered(tokens: list[Token]) -> list[Token]:
     """ "Left to right camber" and "everything kicks right" are a fairway that falls."""
     out: list[Token] = []
-    for run in runs(tokens, ("hard", "soft")):
+    for run in runs(tokens, BREAKS):
         words = [one for one in run if one.key not in FILLERS]
         keys = [one.key for one in words]
         kicks = len(keys) > 1 and keys[0] in ("everything", "ball", "balls", "it") and keys[1] in _KICKS
@@ -99,5 +98,5 @@ def between_bunkers(tokens: list[Token]) -> list[Token]:
 def _from_between(tokens: list[Token], k: int) -> bool:
     """Whether "between" or "between two" stands before the bunkers at k, and nothing but a break behind."""
     before = [one.key for one in tokens[max(0, k - 2) : k]]
-    alone = k + 1 == len(tokens) or tokens[k + 1].kind in ("hard", "soft")
+    alone = k + 1 == len(tokens) or tokens[k + 1].kind in BREAKS
     return alone and (before[-1:] == ["between"] or before == ["between", "two"])

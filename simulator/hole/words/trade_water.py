@@ -6,10 +6,9 @@ from dataclasses import replace
 
 from simulator.hole.words.assumed import GREEN_GAP
 from simulator.hole.words.lex import Token, listed
-from simulator.hole.words.tokenruns import as_words, key_of, noun_at, number_at, phrase_at, runs
+from simulator.hole.words.tokenruns import SIDES, as_words, key_of, noun_at, number_at, phrase_at, runs
 from simulator.hole.words.vocabulary import FILLERS
 
-_SIDES = frozenset(("left", "right"))
 _ENDS = frozenset(listed("front back short long behind"))
 _ROUND_GREEN = {"left": "left", "right": "right", "short": "short", "front": "short", "long": "behind",
                 "behind": "behind", "back": "behind"}  # fmt: skip
@@ -37,7 +36,7 @@ def stream_that_turns(tokens: list[Token]) -> list[Token]:
 def _two_streams(run: list[Token], k: int, size: int) -> list[Token]:
     """The two parts of such a stream; the run as it is of any other."""
     cross = [j for j, one in enumerate(run) if one.key in _CROSSES]
-    beside = [j for j, one in enumerate(run) if key_of(one) in _SIDES]
+    beside = [j for j, one in enumerate(run) if key_of(one) in SIDES]
     joint = [j for j, one in enumerate(run) if j > k and (one.kind == "and" or one.kind == "soft"
                                                          or one.key in ("before", "then"))]  # fmt: skip
     if len(cross) != 1 or len(beside) != 1 or any(key_of(one) == "diagonal" for one in run):
