@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from simulator.errors import SimulatorError
 from simulator.hole import Hole, Surface
 from simulator.hole.words import hole_from_words
 
@@ -179,3 +180,16 @@ def test_what_left_of_a_pin_counts_from_is_told() -> None:
         'Assumed of middle pin: that 3 left counts from the middle of the green ("3 from the left" counts from its '
         "edge, as --pin does)."
     )
+
+
+@pytest.mark.parametrize("stop", [",", ";", "."])
+@pytest.mark.parametrize("remark", ["bail out left", "drop zone 130 out", "plenty of room right"])
+def test_a_remark_goes_on_to_the_next_break_and_no_farther(remark: str, stop: str) -> None:
+    found = hole_from_words(f"{BASE}{remark}{stop} bunker right at 230").hole
+    assert [one.name for one in found.features if one.surface is B] == ["right bunker"]
+    assert any(one.startswith(f"Not drawn: {remark} (") for one in found.assumed)
+
+
+def test_a_double_dogleg_has_its_two_sides_before_the_next_break() -> None:
+    with pytest.raises(SimulatorError, match="'double'.*not understood; say each bend"):
+        hole_from_words(f"{BASE}double dogleg left at 200; water right 250 to 300")
