@@ -191,5 +191,5 @@ def test_a_remark_goes_on_to_the_next_break_and_no_farther(remark: str, stop: st
 
 
 def test_a_double_dogleg_has_its_two_sides_before_the_next_break() -> None:
-    with pytest.raises(SimulatorError, match="'double'.*not understood; say each bend"):
+    with pytest.raises(SimulatorError, match=r"'double'.*not understood; say each bend"):
         hole_from_words(f"{BASE}double dogleg left at 200; water right 250 to 300")
