@@ -9,6 +9,7 @@ import numba
 import numpy as np
 
 from simulator.kernels import volley as v
+from simulator.kernels.descent import come_down
 from simulator.kernels.passing import past_trees
 from simulator.kernels.rest import bring_down, come_to_rest
 from simulator.kernels.shot import settle, strike
@@ -23,6 +24,7 @@ def play_shot(game, x, y, lie, shot, bearing, scale, replay, luck):  # type: ign
     """One shot, struck, brought to rest and settled."""
     balls = np.empty(v.ROOM)
     strike(game, balls, 0, x, y, lie, shot, math.sin(bearing), math.cos(bearing), 0.0, scale, luck)
+    come_down(game, balls, 1)
     past_trees(game, balls, 1)
     come_to_rest(game.ground, balls, 1)
     return settle(game, balls, 0, replay)

@@ -11,16 +11,19 @@ from simulator.kernels import codes as c
 from .reading import Array, Reading, nodes_of
 
 ALONG, SIDE, V_ALONG, V_SIDE, V_DOWN, SPIN = range(6)
-COLUMNS = 6
-"""Of the flight table: along, side (right positive) [yd], speeds along, aside, down [yd/s], spin [rad/s]."""
+COLUMNS, WIDE = 6, 8
+"""Of the flight table, without and with empty ones: along, side (right positive) [yd], speeds along, aside,
+down [yd/s], spin [rad/s]."""
 
 
 class Flights:
     """The flight table at the wind of each strike, linear between the nodes of every axis."""
 
     def __init__(self, read: Reading) -> None:
-        self.read, self.table, n = read, read.game.flights, read.numbers
-        self.flat = self.table.reshape(-1, COLUMNS)
+        self.read, n = read, read.numbers
+        packed = read.game.flights
+        self.table = packed.reshape(*packed.shape[:-1], -1, WIDE)[..., :COLUMNS]
+        self.flat = np.ascontiguousarray(self.table).reshape(-1, COLUMNS)
         self.heights = n[c.HEIGHT_0] + n[c.HEIGHT_STEP] * np.arange(self.table.shape[5])
 
     def axes(

@@ -16,7 +16,7 @@ from typing import Any
 
 import numba
 
-from ..kernels import passing, rest, runs, scoring, sequence, shot
+from ..kernels import descent, passing, rest, runs, scoring, sequence, shot
 from ..kernels._compile import CACHE_FOLDER
 from ..kernels.game import Field, Game, Ground, Luck, Trees
 from .threads import default_threads
@@ -54,7 +54,7 @@ def kernel_types() -> dict[Any, tuple[Any, ...]]:
 
     ground = group(Ground, f8[::1], u1[:, ::1], f4[:, :, ::1], f8[:, ::1], f8[:, ::1])
     field = group(Field, f8[::1], f8[:, :, :, ::1], f8[:, ::1], f8[:, :, ::1], f8[:, :, ::1])
-    flights = tracks = numba.types.Array(f4, 7, "C")
+    flights, tracks = numba.types.Array(f4, 6, "C"), numba.types.Array(f4, 7, "C")
     plan = numba.types.Array(f4, 4, "C")
     trees = group(Trees, u1[:, ::1], f4[:, ::1], f4[:, ::1], f8[:, ::1], tracks)
     game = group(
@@ -65,6 +65,7 @@ def kernel_types() -> dict[Any, tuple[Any, ...]]:
     luck = group(Luck, *(f8 for _ in Luck._fields))
     return {
         shot.strike: (game, balls, i8, *place, i8, f8, f8, f8, f8, luck),
+        descent.come_down: (game, balls, i8),
         passing.past_trees: (game, balls, i8),
         rest.come_to_rest: (ground, balls, i8),
         shot.settle: (game, balls, i8, f8),

@@ -8,43 +8,40 @@ import numpy as np
 
 from . import codes as c
 from ._compile import in_place, kernel
-from .angles import quick_angle
-from .game import Cell, Landing
-from .ground import height_at
+from .angles import quick_angle, turned_line
+from .game import Cell
+
+
+@in_place
+def column_of_flight(flights, shot, u, v, cell, at):
+    """One number of a flight at one node of the wind, bilinear in carry fraction and tilt.
+
+    Parameters
+    ----------
+    at : uintp
+        Its place on the last axis of the tables: a height node's columns are FLIGHT_WIDE on end.
+    """
+    f, t, a, d = np.uintp(cell.f), np.uintp(cell.t), cell.wf, cell.wt
+    g, w = f + np.uintp(1), t + np.uintp(1)
+    return (
+        (1.0 - a) * (1.0 - d) * flights[shot, u, v, f, t, at]
+        + a * (1.0 - d) * flights[shot, u, v, g, t, at]
+        + (1.0 - a) * d * flights[shot, u, v, f, w, at]
+        + a * d * flights[shot, u, v, g, w, at]
+    )
 
 
 @in_place
 def _corner(flights, shot, u, v, h, cell):
-    """Flight at one wind and height node, bilinear in carry fraction and tilt."""
-    shot, u, v, h = np.uintp(shot), np.uintp(u), np.uintp(v), np.uintp(h)
-    f, t, a, d = np.uintp(cell.f), np.uintp(cell.t), cell.wf, cell.wt
-    g, w = f + np.uintp(1), t + np.uintp(1)
-    p, q, r, s = (1.0 - a) * (1.0 - d), a * (1.0 - d), (1.0 - a) * d, a * d
+    """Flight at one wind and height node."""
+    shot, u, v, at = np.uintp(shot), np.uintp(u), np.uintp(v), np.uintp(h * c.FLIGHT_WIDE)
     return (
-        p * flights[shot, u, v, f, t, h, 0]
-        + q * flights[shot, u, v, g, t, h, 0]
-        + r * flights[shot, u, v, f, w, h, 0]
-        + s * flights[shot, u, v, g, w, h, 0],
-        p * flights[shot, u, v, f, t, h, 1]
-        + q * flights[shot, u, v, g, t, h, 1]
-        + r * flights[shot, u, v, f, w, h, 1]
-        + s * flights[shot, u, v, g, w, h, 1],
-        p * flights[shot, u, v, f, t, h, 2]
-        + q * flights[shot, u, v, g, t, h, 2]
-        + r * flights[shot, u, v, f, w, h, 2]
-        + s * flights[shot, u, v, g, w, h, 2],
-        p * flights[shot, u, v, f, t, h, 3]
-        + q * flights[shot, u, v, g, t, h, 3]
-        + r * flights[shot, u, v, f, w, h, 3]
-        + s * flights[shot, u, v, g, w, h, 3],
-        p * flights[shot, u, v, f, t, h, 4]
-        + q * flights[shot, u, v, g, t, h, 4]
-        + r * flights[shot, u, v, f, w, h, 4]
-        + s * flights[shot, u, v, g, w, h, 4],
-        p * flights[shot, u, v, f, t, h, 5]
-        + q * flights[shot, u, v, g, t, h, 5]
-        + r * flights[shot, u, v, f, w, h, 5]
-        + s * flights[shot, u, v, g, w, h, 5],
+        column_of_flight(flights, shot, u, v, cell, at),
+        column_of_flight(flights, shot, u, v, cell, at + np.uintp(1)),
+        column_of_flight(flights, shot, u, v, cell, at + np.uintp(2)),
+        column_of_flight(flights, shot, u, v, cell, at + np.uintp(3)),
+        column_of_flight(flights, shot, u, v, cell, at + np.uintp(4)),
+        column_of_flight(flights, shot, u, v, cell, at + np.uintp(5)),
     )
 
 
@@ -58,19 +55,6 @@ def _more(p, q, w):
         p[3] + w * q[3],
         p[4] + w * q[4],
         p[5] + w * q[5],
-    )
-
-
-@kernel
-def _mix(p, q, w):
-    """p + w (q - p), column by column."""
-    return (
-        p[0] + w * (q[0] - p[0]),
-        p[1] + w * (q[1] - p[1]),
-        p[2] + w * (q[2] - p[2]),
-        p[3] + w * (q[3] - p[3]),
-        p[4] + w * (q[4] - p[4]),
-        p[5] + w * (q[5] - p[5]),
     )
 
 
@@ -115,7 +99,7 @@ def cell_of(numbers, flights, fraction, tilt, wind_x, wind_y, line_x, line_y):
             turn = quick_angle(abs(second), abs(first))
             second = math.copysign(turn if first > 0.0 else math.pi - turn, second)
     mirror = -1.0 if second < 0.0 and numbers[c.WIND_V_0] == 0.0 else 1.0
-    _, us, vs, fractions, tilts, _, _ = flights.shape
+    _, us, vs, fractions, tilts, _ = flights.shape
     u, wu = node_of(first, numbers[c.WIND_U_0], numbers[c.WIND_U_PER], us)
     v, wv = node_of(mirror * second, numbers[c.WIND_V_0], numbers[c.WIND_V_PER], vs)
     f, wf = node_of(fraction, numbers[c.FRACTION_0], numbers[c.FRACTION_PER], fractions)
@@ -156,53 +140,6 @@ def moment_wind(numbers, gust, swing):
     speed = numbers[c.WIND_SPEED] + 2.0 * gust * numbers[c.WIND_GUST]
     if speed == 0.0:
         return 0.0, 0.0
-    bearing = numbers[c.WIND_BEARING] + 2.0 * swing * numbers[c.WIND_SWING]
-    return speed * math.sin(bearing), speed * math.cos(bearing)
-
-
-@in_place
-def _height_under(ground, x, y, line_x, line_y, flight):
-    """Height of the ground under the end of a flight [yd]."""
-    along, side = flight[0], flight[1]
-    return height_at(ground, x + along * line_x + side * line_y, y + along * line_y - side * line_x)
-
-
-@in_place
-def land(ground, flights, x, y, shot, line_x, line_y, cell):
-    """Landing of a strike that starts along a line, given by its unit vector.
-
-    On hilly ground the ball comes down where its fall between two landing-height nodes meets the ground,
-    both taken to be straight there.
-    """
-    numbers = ground.numbers
-    nodes = flights.shape[5]
-    k = nodes // 2  # the ball's own height
-    flight = fly(flights, shot, cell, k)
-    if nodes > 1:
-        level = height_at(ground, x, y)
-        z = numbers[c.HEIGHT_0] + k * numbers[c.HEIGHT_STEP]
-        gap = _height_under(ground, x, y, line_x, line_y, flight) - level - z
-        step = 1 if gap > 0.0 else -1  # the ground is higher there: the ball comes down earlier
-        for _ in range(nodes):
-            if not 0 <= k + step < nodes:
-                break
-            k += step
-            z += step * numbers[c.HEIGHT_STEP]
-            other = fly(flights, shot, cell, k)
-            new_gap = _height_under(ground, x, y, line_x, line_y, other) - level - z
-            if new_gap * gap <= 0.0:
-                flight = _mix(flight, other, gap / (gap - new_gap) if gap != new_gap else 0.0)
-                break
-            flight, gap = other, new_gap
-    along, side, v_along, v_side, down, spin = flight
-    return Landing(
-        x + along * line_x + side * line_y,
-        y + along * line_y - side * line_x,
-        v_along * line_x + v_side * line_y,
-        v_along * line_y - v_side * line_x,
-        down,
-        spin,
-        along,
-        side,
-        0.0,
-    )
+    towards_x, towards_y = numbers[c.WIND_TOWARDS_X], numbers[c.WIND_TOWARDS_Y]
+    x, y = turned_line(towards_x, towards_y, 2.0 * swing * numbers[c.WIND_SWING])
+    return speed * x, speed * y

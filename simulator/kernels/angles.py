@@ -38,6 +38,20 @@ def quick_angle(opposite, adjacent):
     return angle if opposite <= adjacent else 1.5707963267948966 - angle
 
 
+@kernel
+def quick_arccosine(x):
+    """acos x for -1 <= x <= 1 within 3e-8 rad.
+
+    Polynomial 4.4.46 of Abramowitz and Stegun, "Handbook of Mathematical Functions" (from memory).
+    """
+    y = abs(x)
+    q = y * y
+    low = (1.5707963050 - 0.2145988016 * y) + q * (0.0889789874 - 0.0501743046 * y)
+    high = (0.0308918810 - 0.0170881256 * y) + q * (0.0066700901 - 0.0012624911 * y)
+    angle = math.sqrt(1.0 - y) * (low + q * q * high)
+    return angle if x >= 0.0 else math.pi - angle
+
+
 @in_place
 def line_to(dx, dy, distance):
     """Unit vector along (dx, dy), which is so long; up the hole where that is next to nothing."""

@@ -57,17 +57,17 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
     full_reach = 0.0  # longest part swing
     if count > 0:
         last = first + count - 1
-        full_reach = game.strikes[last, lie, c.STRIKE_CARRY] * game.strikes[last, lie, c.STRIKE_FRACTION]
+        full_reach = game.strikes[last, lie, c.STRIKE_REACH]
     longest = 0.0  # a short hitter's longest clubs are looked at however far it is
     for shot in range(first):
         if game.strikes[shot, lie, c.STRIKE_ALLOWED] > 0.5:
-            carry = game.strikes[shot, lie, c.STRIKE_CARRY] * game.strikes[shot, lie, c.STRIKE_FRACTION]
+            carry = game.strikes[shot, lie, c.STRIKE_REACH]
             longest = max(longest, carry)
     least = min(0.42 * min(distance, 230.0), 0.8 * longest)
     for shot in range(first):
         if game.strikes[shot, lie, c.STRIKE_ALLOWED] < 0.5:
             continue
-        carry = game.strikes[shot, lie, c.STRIKE_CARRY] * game.strikes[shot, lie, c.STRIKE_FRACTION]
+        carry = game.strikes[shot, lie, c.STRIKE_REACH]
         if carry > reach_most * distance + 8.0 or carry < least:
             continue
         if game.strikes[shot, lie, c.STRIKE_LOW] > 0.5 and not (recovery or head > LOW_HEAD):
@@ -80,7 +80,7 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
         if family == 1:
             kind = c.PUNCH_SHOT
             last = int(numbers[c.PUNCH_FIRST] + numbers[c.PUNCH_COUNT]) - 1
-            longest = game.strikes[last, lie, c.STRIKE_CARRY] * game.strikes[last, lie, c.STRIKE_FRACTION]
+            longest = game.strikes[last, lie, c.STRIKE_REACH]
             if numbers[c.PUNCH_COUNT] < 0.5 or game.strikes[last, lie, c.STRIKE_ALLOWED] < 0.5:
                 continue
         if (family == 0 and distance < PART_BEYOND * full_reach) or (family == 1 and distance < RUNNING_YD):

@@ -44,10 +44,13 @@ STRIKE_SPIN = 11  # landing spin over the clean strike's
 STRIKE_CARRY = 12  # the shot's stock carry, yd
 STRIKE_SIDEWAYS = 13  # all-strike direction spread, rad: width of the hole-out window
 STRIKE_LOW = 14  # 1 where the shot is held down
-STRIKE_COLUMNS = 15
+STRIKE_REACH = 15  # mean carry of a solid strike from the lie, yd
+STRIKE_COLUMNS = 16
 
 # --- flight columns: along, side (right positive) [yd], v_along, v_side, v_down [yd/s], spin [rad/s] --
 FLIGHT_COLUMNS = 6
+FLIGHT_WIDE = 8  # columns of a node in the tables, two of them empty: three nodes are 24 numbers on end,
+# which is what it takes for the compiler to sum several at once (descent.py)
 
 # --- the lie of the land: Ground.relief[row, column, ...] -----------------------------------------
 RELIEF_HEIGHT = 0  # yd
@@ -112,7 +115,9 @@ PUNCH_FIRST, PUNCH_COUNT = 61, 62  # shot rows of the punched part swings, short
 WIND_V_0 = 63  # 0: wind from the right is read as its mirror image
 BOUNCE_TIP_SPEED = 64  # yd/s, above which the contact plane tips no further
 WIND_RING = 65  # 1: axes of one speed and the angle off the start line [rad]; 0: along and across it [yd/s]
-NUMBERS = 66
+WIND_TOWARDS_X, WIND_TOWARDS_Y = 66, 67  # unit vector of WIND_BEARING
+HEIGHTS = 68  # landing heights of the flight tables: one, or an odd number
+NUMBERS = 69
 
 # --- an action: how a place is played ------------------------------------------------------------
 # shot row (or PART_SHOT or PUNCH_SHOT), aim [rad right of the straight line to the pin], and for part swings

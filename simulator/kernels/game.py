@@ -213,7 +213,7 @@ class Game(NamedTuple):
     lie_rows : int64[lies]
         Which unplayable-ball options are worth a look from a lie.
     strikes : float64[shots, lies, STRIKE_COLUMNS]
-    flights : float32[shots, wind, wind, fractions, tilts, heights, FLIGHT_COLUMNS]
+    flights : float32[shots, wind, wind, fractions, tilts, heights * FLIGHT_WIDE]
     trees : Trees
     coarse_plan, fine_plan : float32[lies, rows, columns, ACTION_COLUMNS]
         The action chosen at each node.

@@ -111,7 +111,7 @@ def past_trees(game, balls, count):
     Parameters
     ----------
     balls : float64[ROOM]
-        As `shot.strike` left it.
+        As `descent.come_down` left it.
     count : int
         Balls of the volley.
     """

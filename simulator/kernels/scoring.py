@@ -8,6 +8,7 @@ from . import codes as c
 from ._compile import entry, kernel
 from .air import moment_wind
 from .angles import line_to
+from .descent import come_down
 from .game import Luck
 from .ground import surface_at
 from .passing import past_trees
@@ -103,6 +104,7 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes, bal
                     0.5 + strikes[k, c.LUCK_TURN],
                 ),
             )
+        come_down(game, balls, volley)
         past_trees(game, balls, volley)
         come_to_rest(game.ground, balls, volley)
         for ball in range(volley):

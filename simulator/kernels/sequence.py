@@ -11,6 +11,7 @@ from . import volley as v
 from ._compile import entry, in_place, kernel, part
 from .air import moment_wind
 from .angles import line_to
+from .descent import come_down
 from .game import Luck
 from .luck import normals, seed_key, sequence_key, stroke_key, turned, uniform
 from .passing import past_trees
@@ -253,6 +254,7 @@ def play(
                         scale,
                         luck_of(balls, ball, key, turn, state[WIND_X], state[WIND_Y]),
                     )
+            come_down(game, balls, going * tries)
             past_trees(game, balls, going * tries)
             come_to_rest(game.ground, balls, going * tries)
             still = 0

@@ -1,4 +1,5 @@
-"""ONE way to play a shot: `strike`, past the trees (passing.py), to rest (rest.py), by the Rules (`settle`).
+"""ONE way to play a shot: `strike`, down to its landing (descent.py), past the trees (passing.py), to rest
+(rest.py), by the Rules (`settle`).
 
 The value solver and the full-sequence simulation both play volleys of such shots; nothing else knows golf.
 """
@@ -12,12 +13,13 @@ import numpy as np
 from . import codes as c
 from . import volley as v
 from ._compile import in_place
-from .air import cell_of, land
+from .air import cell_of
 from .angles import turned_line
+from .descent import note_cell
 from .game import Played
 from .ground import column_of, crossing, fate_at, is_penalty, row_of
 from .relief import out_of_bounds, penalty_relief, unplayable
-from .touchdown import flight_crossing, touch_down
+from .touchdown import flight_crossing
 from .value import value_at
 
 
@@ -48,10 +50,10 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
     carry = max(distance + reach, 1.0)
     row = first + count - 1
     for k in range(first, first + count - 1):
-        if strikes[k, lie, c.STRIKE_CARRY] * strikes[k, lie, c.STRIKE_FRACTION] >= carry:
+        if strikes[k, lie, c.STRIKE_REACH] >= carry:
             row = k
             break
-    stock = strikes[row, lie, c.STRIKE_CARRY] * strikes[row, lie, c.STRIKE_FRACTION]
+    stock = strikes[row, lie, c.STRIKE_REACH]
     return row, min(carry / max(stock, 1e-6), 1.0)
 
 
@@ -82,7 +84,7 @@ def hole_out_chance(numbers, sideways, from_x, from_y, x, y, head_x, head_y, rol
 
 @in_place
 def strike(game, balls, ball, x, y, lie, shot, to_x, to_y, aim, scale, luck):
-    """Strike a ball of a volley and bring it down where it lands if no tree is in its way (`past_trees`).
+    """Strike a ball of a volley: its start line, and its place in the flight tables (`descent.come_down`).
 
     Parameters
     ----------
@@ -98,8 +100,7 @@ def strike(game, balls, ball, x, y, lie, shot, to_x, to_y, aim, scale, luck):
         Unit vector towards the pin, and the start direction the player means [rad clockwise from it].
     luck : Luck
     """
-    ground, strikes = game.ground, game.strikes
-    numbers = ground.numbers
+    strikes, numbers = game.strikes, game.ground.numbers
     side = numbers[c.SIDE]
     swing, wide = 1.0 + strikes[shot, lie, c.STRIKE_SD] * luck.speed, side
     if luck.mixture < strikes[shot, lie, c.STRIKE_MISHIT_RATE]:
@@ -111,15 +112,14 @@ def strike(game, balls, ball, x, y, lie, shot, to_x, to_y, aim, scale, luck):
     line_x, line_y = turned_line(to_x, to_y, aim + off)
     tilt = wide * strikes[shot, lie, c.STRIKE_TILT_SD] * luck.tilt
     cell = cell_of(numbers, game.flights, fraction, tilt, luck.wind_x, luck.wind_y, line_x, line_y)
-    landing = land(ground, game.flights, x, y, shot, line_x, line_y, cell)
     i = np.uintp(ball)
+    note_cell(balls, i, cell)
     balls[v.FROM_X + i], balls[v.FROM_Y + i], balls[v.FROM_LIE + i] = x, y, lie
     balls[v.SHOT + i], balls[v.LINE_X + i], balls[v.LINE_Y + i] = shot, line_x, line_y
     if game.trees.canopy.shape[0] > 1:
         balls[v.FRACTION + i], balls[v.AXIS + i] = fraction, tilt
         balls[v.WIND_X + i], balls[v.WIND_Y + i] = luck.wind_x, luck.wind_y
         balls[v.HIT + i], balls[v.KEEP + i], balls[v.TURN + i] = luck.hit, luck.keep, luck.turn
-    touch_down(ground, strikes, balls, i, landing)
 
 
 @in_place
@@ -129,7 +129,7 @@ def settle(game, balls, ball, replay):
     Parameters
     ----------
     balls : float64[ROOM]
-        As `strike` and `come_to_rest` left it.
+        As `come_to_rest` left it.
     ball : int
     replay : float
         Value of playing again from where it was played (stroke and distance).

@@ -112,7 +112,7 @@ def first_branch(game, x, y, shot, line_x, line_y, cell, way, along, bend, strai
         if not ready:
             ready = True
             level = height_at(ground, x, y)
-            if game.flights.shape[5] > 1:  # the track ends at the lowest landing height of the tables
+            if numbers[c.HEIGHTS] > 1.0:  # the track ends at the lowest landing height of the tables
                 lowest = fly(game.flights, shot, cell, 0)[0]
         k = min(int(way / lowest * points), points - 1)
         if k != known:

@@ -8,6 +8,7 @@ import numpy as np
 
 from . import codes as c
 from ._compile import apart, in_place, kernel
+from .angles import quick_arccosine
 
 AIM_APART, REACH_APART = 0.09, 10.0
 """Neighbouring nodes whose aims [rad] and reaches [yd] are no farther apart than this play the same way."""
@@ -32,7 +33,7 @@ def _putt_place(field, plane, x, y):
     if directions == 1:
         return 0, 0.0, k, wk
     fall = dx * field.planes[plane, c.PLANE_FALLS_X] + dy * field.planes[plane, c.PLANE_FALLS_Y]
-    angle = math.acos(min(max(fall / max(distance, 1e-9), -1.0), 1.0))
+    angle = quick_arccosine(min(max(fall / max(distance, 1e-9), -1.0), 1.0))
     turn = angle / 3.141592653589793 * (directions - 1)
     t = min(int(turn), directions - 2)
     return t, turn - t, k, wk

@@ -1,9 +1,9 @@
 """A volley: strikes played side by side, and the room they are played in.
 
 A bounce is one long chain of operations, each waiting for the one before. Several balls bounced in one loop
-without branches cost little more than one: so a volley's strikes are all flown (`shot.strike`), all taken
-past the trees (`passing.past_trees`), all bounced and run to rest (`rest.come_to_rest`), then all settled by
-the Rules (`shot.settle`).
+without branches cost little more than one: so a volley's balls are all struck (`shot.strike`), all brought
+down to their landings (`descent.come_down`), all taken past the trees (`passing.past_trees`), all bounced and
+run to rest (`rest.come_to_rest`), then all settled by the Rules (`shot.settle`).
 
 The room is one float64[ROOM]: column after column of TOGETHER numbers, a ball's at ``column + ball``. The
 starts of the columns are constants, by which the compiler knows that they do not overlap.
@@ -15,6 +15,9 @@ import numpy as np
 
 TOGETHER = 64
 """Balls of a volley at the most; a room for so many stays near the processor."""
+
+FLYING = 16
+"""Balls that come down at a time: `descent.FLOWN_WIDE` numbers of each are six columns of the room."""
 
 _COLUMNS = 52
 
@@ -54,5 +57,11 @@ HIT, KEEP, TURN = TILT, BOUNCY, FRICTION  # its luck among trees, see `game.Luck
 WALKS, WAY = SURFACE, SQUARED  # which are still on the way to trees, and how far [yd]
 BEND, STRAIGHT = ON_LEVEL, PER_STEP  # of its way over the ground, see `passing.bend_of`
 NEAR = RUN  # how far along its line it first comes near a crown [yd]
+# --- and before it is known where it comes down: its place in the flight tables, see `game.Cell` --
+NODE_U, SHARE_U, NODE_V, SHARE_V = SURFACE, SQUARED, ON_LEVEL, PER_STEP
+NODE_F, SHARE_F, NODE_T, SHARE_T, MIRROR = RUN, SLOWS, SLOPE_X, SLOPE_Y, OFF_UP
+LEVEL, GAP = X, Y  # height it is struck from, and of the ground over the end of its flight [yd]
+# --- and the flights themselves, the numbers of a ball on end: room for FLYING balls at a time -----
+FLOWN = REST_X  # and the columns up to HEAD_Y
 
 ROOM = TOGETHER * _COLUMNS

@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from ..kernels import codes as c
 from ..kernels.flight import TRACK_POINTS, Air, Axes, Launches, fill_flights
 from ..physics.heights import PUNCH, SHAPES
 from ..physics.launch import launch, part_launch
@@ -105,7 +106,8 @@ class FlightTables:
 
     Attributes
     ----------
-    flights : float32[shots, nu, nv, fractions, tilts, heights, 6]
+    packed : float32[shots, nu, nv, fractions, tilts, heights * FLIGHT_WIDE]
+        As kernels read them: the columns of one height after another.
     tracks : float32[shots, nu, nv, fractions, tilts, 12, 2]
         Side and height along the way, for trees; no shots where there are none.
     speeds_mph : float64[shots, fractions]
@@ -117,12 +119,22 @@ class FlightTables:
         swing is read off, which no weather changes.
     """
 
-    flights: np.ndarray
+    packed: np.ndarray
     tracks: np.ndarray
     speeds_mph: np.ndarray
     winds: WindAxes
     heights_yd: np.ndarray
     still: np.ndarray
+
+    @property
+    def flights(self) -> np.ndarray:
+        """The flights, float32[shots, nu, nv, fractions, tilts, heights, 6]: a view."""
+        return _by_height(self.packed)[..., : c.FLIGHT_COLUMNS]
+
+
+def _by_height(packed: np.ndarray) -> np.ndarray:
+    """Flights with an axis of the heights, [..., heights, FLIGHT_WIDE]: a view."""
+    return packed.reshape(*packed.shape[:-1], -1, c.FLIGHT_WIDE)
 
 
 class _Tables(NamedTuple):
@@ -141,7 +153,7 @@ class _Tables(NamedTuple):
         some = tuple(flown_nodes(count) for count in nodes)
         along, across = (np.ascontiguousarray(wind[some]) for wind in winds.winds)
         swings = FRACTIONS.size, TILTS_DEG.size
-        flights = np.zeros((shots, *nodes, *swings, heights_yd.size, 6), np.float32)
+        flights = np.zeros((shots, *nodes, *swings, heights_yd.size, c.FLIGHT_WIDE), np.float32)
         way = (shots, *nodes, *swings) if tracks else (0, 1, 1, 1, 1)
         return cls(air, (along, across), heights_yd, flights, np.zeros((*way, TRACK_POINTS, 2), np.float32))
 
@@ -159,6 +171,7 @@ class _Tables(NamedTuple):
         whole = [self.flights[own], self.tracks[own]]
         flown = whole
         if self.flights.shape[1:3] != nodes:
+            whole[0] = whole[0][..., : c.FLIGHT_COLUMNS]
             flown = [np.zeros((len(one), *nodes, *one.shape[3:]), np.float32) for one in whole]
         axes = Axes(FRACTIONS, tilts, *self.winds, self.heights_yd)
         fill_flights(reference, self.air, launches, carries, axes, 0, 1, *flown, speeds)
@@ -209,7 +222,7 @@ def flight_tables(
     winds : WindAxes, optional
         Still air when left out.
     heights_yd : float64[n], optional
-        Landing heights, evenly spaced; level ground when left out.
+        Landing heights, evenly spaced, an odd number; level ground when left out.
     tracks : bool
         Keep ground tracks too.
     threads : int
@@ -258,8 +271,9 @@ def flight_tables(
     }
     fill_all(first_part, len(shots), launches_of(shots, full))
     # a copy: a view would keep the whole table alive
-    own = still[:, 0, 0, :, :, 0].copy()
-    return FlightTables(of_day.flights, of_day.tracks, speeds / YDPS_PER_MPH, winds, heights, own)
+    own = still[:, 0, 0, :, :, 0, : c.FLIGHT_COLUMNS].copy()
+    packed = of_day.flights.reshape(*of_day.flights.shape[:-2], -1)
+    return FlightTables(packed, of_day.tracks, speeds / YDPS_PER_MPH, winds, heights, own)
 
 
 def turn_per_tilt(still: np.ndarray) -> np.ndarray:

@@ -67,7 +67,7 @@ class Board:
     def longest_part_yd(self, lie: int) -> float:
         """Longest carry a part swing has from a lie."""
         last = self.game.strikes[self.bag.shots.first_punch - 1, lie]
-        return float(last[c.STRIKE_CARRY] * last[c.STRIKE_FRACTION])
+        return float(last[c.STRIKE_REACH])
 
     def part_row(self, lie: int, carry_yd: float, punch: bool = False) -> int:
         """Row that plays a part swing (or punch) of a carry: the first to reach it, as the kernel has it.
@@ -78,13 +78,13 @@ class Board:
         shots = self.bag.shots
         first, end = (shots.first_punch, len(shots)) if punch else (shots.first_part, shots.first_punch)
         rows = self.game.strikes[first:end, lie]
-        enough = rows[:, c.STRIKE_CARRY] * rows[:, c.STRIKE_FRACTION] >= carry_yd
+        enough = rows[:, c.STRIKE_REACH] >= carry_yd
         return first + (int(np.argmax(enough)) if enough.any() else end - first - 1)
 
     def longest_punch_yd(self, lie: int) -> float:
         """Longest carry a punch has from a lie."""
         last = self.game.strikes[-1, lie]
-        return float(last[c.STRIKE_CARRY] * last[c.STRIKE_FRACTION]) if last[c.STRIKE_ALLOWED] > 0.5 else 0.0
+        return float(last[c.STRIKE_REACH]) if last[c.STRIKE_ALLOWED] > 0.5 else 0.0
 
 
 def make_sketch(board: Board, hole: Hole) -> Board:
@@ -148,7 +148,7 @@ def make_board(
         feature_rows=rows.feature_rows(hole, raster),
         lie_rows=rows.lie_rows(),
         strikes=bag.strikes,
-        flights=bag.flights.flights,
+        flights=bag.flights.packed,
         trees=_trees(numbers, raster, bag),
         coarse_plan=np.zeros((1, 1, 1, c.ACTION_COLUMNS), np.float32),
         fine_plan=np.zeros((1, 1, 1, c.ACTION_COLUMNS), np.float32),
@@ -201,6 +201,7 @@ def _flight_numbers(numbers: np.ndarray, bag: Bag) -> None:
     numbers[c.TILT_0], numbers[c.TILT_PER] = tilts[0], 1.0 / _step(tilts)
     heights, winds = bag.flights.heights_yd, bag.flights.winds
     numbers[c.HEIGHT_0], numbers[c.HEIGHT_STEP] = heights[0], _step(heights)
+    numbers[c.HEIGHTS] = heights.size
     numbers[c.WIND_RING] = float(winds.ring)
     numbers[c.WIND_U_0], numbers[c.WIND_U_PER] = winds.u[0], 1.0 / _step(winds.u)
     numbers[c.WIND_V_0], numbers[c.WIND_V_PER] = winds.v[0], 1.0 / _step(winds.v)
@@ -209,7 +210,8 @@ def _flight_numbers(numbers: np.ndarray, bag: Bag) -> None:
         speed, gust = day_wind(bag.conditions)
         numbers[c.WIND_SPEED] = speed * MPS_PER_MPH / M_PER_YD
         numbers[c.WIND_GUST] = gust * MPS_PER_MPH / M_PER_YD
-        numbers[c.WIND_BEARING] = math.radians(wind.from_deg + 180.0)
+        numbers[c.WIND_BEARING] = bearing = math.radians(wind.from_deg + 180.0)
+        numbers[c.WIND_TOWARDS_X], numbers[c.WIND_TOWARDS_Y] = math.sin(bearing), math.cos(bearing)
         numbers[c.WIND_SWING] = math.radians(wind.swing_deg)
     numbers[c.PUTT_STEP] = bag.putts.root_step
     shots = bag.shots

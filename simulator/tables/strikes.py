@@ -63,6 +63,7 @@ def strike_rows(
             row[c.STRIKE_MISHIT_WIDE] = spread.mishit_direction_factor
             row[c.STRIKE_SPIN] = effect.spin_factor
             row[c.STRIKE_CARRY] = shot.carry_yd
+            row[c.STRIKE_REACH] = row[c.STRIKE_CARRY] * row[c.STRIKE_FRACTION]
             row[c.STRIKE_LOW] = shot.flight == "low"
             row[c.STRIKE_SIDEWAYS] = direction_sd * math.sqrt(
                 1.0 - rate + rate * spread.mishit_direction_factor**2

@@ -8,9 +8,12 @@ from from_python import from_python
 
 from simulator.kernels import angles
 
-quick_sine, quick_cosine, quick_angle, line_to, turned_line = map(
+quick_sine, quick_cosine, quick_angle, quick_arccosine, line_to, turned_line = map(
     from_python,
-    (angles.quick_sine, angles.quick_cosine, angles.quick_angle, angles.line_to, angles.turned_line),
+    (
+        angles.quick_sine, angles.quick_cosine, angles.quick_angle, angles.quick_arccosine, angles.line_to,
+        angles.turned_line,
+    ),
 )
 SMALL = np.linspace(-1.0, 1.0, 4001)
 
@@ -39,3 +42,8 @@ def test_lines_turn_clockwise_by_any_angle():
     for start, turn in rng.uniform(-3.5, 3.5, (500, 2)):
         line = turned_line(math.sin(start), math.cos(start), turn)
         assert line == pytest.approx((math.sin(start + turn), math.cos(start + turn)), abs=5e-8)
+
+
+def test_quick_arccosine_against_numpy():
+    x = np.concatenate([np.linspace(-1.0, 1.0, 20001), [-1.0 + 1e-12, 1.0 - 1e-12, 0.0, -0.0]])
+    assert np.max(np.abs([quick_arccosine(one) for one in x] - np.arccos(x))) < 3e-8

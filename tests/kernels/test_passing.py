@@ -9,6 +9,7 @@ from simulator.conditions import Conditions, Wind
 from simulator.hole.surfaces import Lie
 from simulator.kernels import codes as c
 from simulator.kernels import volley as v
+from simulator.kernels.descent import come_down
 from simulator.kernels.game import Luck
 from simulator.kernels.passing import past_trees, walk_to_trees
 from simulator.kernels.shot import strike
@@ -44,6 +45,7 @@ def _strike(game, places, shots, lines, luck, balls):
             lines[ball, 0], lines[ball, 1], 0.0, 1.0,
             Luck(own[0], own[1], own[2], own[3], own[4], own[5], own[6], own[7], own[8], own[9]),
         )  # fmt: skip
+    come_down(game, balls, shots.shape[0])
 
 
 @_compiled

@@ -107,7 +107,7 @@ def test_a_longer_and_wider_player_needs_no_new_flights() -> None:
     from simulator.tables.bag import make_bag
 
     anew = make_bag(other, None, board.raster, THREADS)
-    flown = replace(board, game=board.game._replace(strikes=anew.strikes, flights=anew.flights.flights))
+    flown = replace(board, game=board.game._replace(strikes=anew.strikes, flights=anew.flights.packed))
     read = plausible.with_strikes(board, varied_strikes(board.bag, other))
     for row, aim in ((0, -0.05), (1, -0.03), (5, 0.0)):
         action = np.array([row, aim, 0.0])
