@@ -51,7 +51,7 @@ def direct(fraction, tilt, along, cross):
 
 def read(world, row, fraction, tilt, along, cross):
     _, tables, numbers, _ = world
-    return flight_read(numbers, tables.flights, row, fraction, tilt, 0, along, cross)
+    return flight_read(numbers, tables.packed, row, fraction, tilt, 0, along, cross)
 
 
 def test_between_the_nodes_in_any_wind(world):
