@@ -172,6 +172,7 @@ def test_a_drop_in_the_water_is_told_as_one() -> None:
         played("driver fairway; 6i in the dyke; drop 60 out; wedge to 10 ft")
     with pytest.raises(UsageError, match="where is the zone"):
         played("driver fairway; 6i in the dyke; drop zone; wedge to 10 ft")
+    assert played("driver fairway; 6i in the dyke; drop zone 75 out; wedge to 10 ft")[1].went.endswith("75 yd out, fairway")
 
 
 def test_a_round_names_every_hole_to_mend() -> None:

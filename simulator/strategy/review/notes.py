@@ -386,6 +386,7 @@ def _stroke(clause: str) -> Clause:
 
 
 def _drop(clause: str, found: re.Match[str]) -> Drop:
-    place = "" if p.NO_PLACE.fullmatch(found["place"]) else found["place"]
+    place = re.sub(r"^zone[\s,:]+(?=\d)", "", found["place"], flags=re.IGNORECASE)
+    place = "" if p.NO_PLACE.fullmatch(place) else place
     free = (found["kind"] or "").lower() == "free"
     return Drop(clause, place, free, bool(found["unplayable"]))
