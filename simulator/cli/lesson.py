@@ -7,6 +7,7 @@ from typing import Annotated, NamedTuple
 
 import typer
 
+from ..errors import UsageError
 from . import options as o
 from .answer import DEFAULT_SEQUENCES, check_clubs
 from .day import Day
@@ -23,9 +24,10 @@ class Pages(NamedTuple):
         bool, typer.Option("--quick", help="Take the player as exact: the verdict without confidence.")
     ] = False
     threads: o.ThreadsOption = None
-    out: Annotated[Path, o.out("The sheet: .pdf for one file; .png or .svg for a file a picture.")] = Path(
-        "lesson.pdf"
-    )
+    out: Annotated[
+        Path | None,
+        o.out("The sheet: .pdf for one file; .png or .svg for a file a picture; lesson.pdf if left out."),
+    ] = None
     only: Annotated[
         list[str] | None,
         typer.Option(
@@ -57,7 +59,8 @@ def lesson(
 
     unit, only = units_named(pages.units), tuple(pages.only or ())
     check_only(only)
-    check_plot_path(pages.out)
+    out = pages.out or _unnamed_sheet()
+    check_plot_path(out)
     player = where.who()
     found = where.hole(hole, player)
     start = where.start(found)
@@ -71,4 +74,14 @@ def lesson(
     )  # fmt: skip
     for warning in result.answer.warnings:
         say(f"warning: {warning}")
-    say_written(save_lesson(result, pages.out, unit, only, unnamed(where.player, player)), pages.out)
+    say_written(save_lesson(result, out, unit, only, unnamed(where.player, player)), out)
+
+
+def _unnamed_sheet() -> Path:
+    """Where the sheet goes when nobody says; one that is there is another lesson's (UsageError)."""
+    path = Path("lesson.pdf")
+    if path.exists():
+        raise UsageError(
+            f"{str(path)!r} is there already; allowed: another name with -o, or '-o {path}' to write over it"
+        )
+    return path

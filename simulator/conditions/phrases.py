@@ -59,7 +59,7 @@ SENSES: dict[str, tuple[str, ...]] = {
     ),
     "helping": (
         "down the wind", "down wind", "down-wind", "downwind", "tail wind", "tail-wind", "tailwind", "tail",
-        "helping", "helps", "helpful", "help", "assisting", "following", "from right behind",
+        "helping", "helps", "helpful", "helper", "help", "assisting", "following", "from right behind",
         "from straight behind", "from behind", "at your back", "at my back", "at his back", "at her back",
         "at the player's back", "at our backs", "behind us", "behind you",
         "behind me", "behind", "in your favour", "with us", "with you", "with me", "favourable",

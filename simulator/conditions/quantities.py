@@ -17,6 +17,10 @@ _TEMPERATURE = re.compile(
 _ALTITUDE = re.compile(
     rf"{_SIGNED} ?(?:(?P<m>m|met(?:er|re)s?)|(?P<ft>ft|feet|foot|'))(?: (?:up|high|above sea level|asl))?"
 )
+_DEGREES = re.compile(
+    r"(?:(?:very )?(?:freezing|cold|chilly|cool|mild|warm|hot),? )?"
+    r"(?P<n>(?:minus |plus |[-+])?\d{1,3}(?:\.\d+)?) ?(?:°|degrees?|deg)?"
+)
 _PRESSURE = re.compile(
     r"(?P<before>(?:at )?sea[ -]level|qnh|altimeter|reduced|station|qfe|here|at the course)?:? ?"
     r"(?P<n>\d+(?:\.\d+)?) ?(?P<unit>hpa|mbar|mb|millibars?|kpa|inhg|in ?hg|mmhg|mm ?hg)?,? ?"
@@ -39,6 +43,10 @@ STIMP_WORDS = {
 }  # fmt: skip
 """Stimpmeter readings meant by a word [ft] (common practice)."""
 
+MOST_BARE_C, LEAST_BARE_F = 30.0, 46.0
+"""A temperature without a scale is in Celsius up to the first and in Fahrenheit from the second on: nobody
+plays in 30 F or 46 C (assumed). Between them it may be either."""
+
 TEMPERATURE_WORDS = {"freezing": 0, "cold": 5, "chilly": 8, "cool": 12, "mild": 16, "warm": 22, "hot": 30}
 """Degrees Celsius offered for a word, not taken: what is warm depends on where one plays (assumed)."""
 
@@ -48,9 +56,12 @@ alone moves it by less (1064 hPa at sea level; assumed)."""
 
 
 def read_temperature(text: str) -> float:
-    """Temperature [C] of ``"12 C"``, ``"55 F"``, ``"12 degrees Celsius"``."""
+    """Temperature [C] of ``"12 C"``, ``"55 F"``, ``"12 degrees Celsius"``, ``"cold, 5 degrees"``."""
     phrase = clean(text)
     found = _TEMPERATURE.fullmatch(phrase)
+    bare = _DEGREES.fullmatch(phrase)
+    if bare is not None and not MOST_BARE_C < _signed(bare["n"]) < LEAST_BARE_F:
+        return _signed(bare["n"]) if _signed(bare["n"]) <= MOST_BARE_C else (_signed(bare["n"]) - 32.0) / 1.8
     if found is None:
         celsius = TEMPERATURE_WORDS.get(phrase.removeprefix("very "))
         example = "12 C or 55 F" if celsius is None else f"{celsius} C or {1.8 * celsius + 32:.0f} F"

@@ -33,10 +33,10 @@ _WIDTHS = {"left": 0, "middle": 1, "centre": 1, "center": 1, "right": 2}
 
 _IDLE = re.compile(
     r"\b(?:pin|flag|flagstick|hole|position|location|placement|the|a|at|in|to|of|on|up|green|side|part|section"
-    r"|half|third|dead|just|cut|tucked|tight|edge|corner|shelf|tier)\b"
+    r"|half|third|dead|just|cut|tucked|tight|hard|sucker|edge|corner|shelf|tier)\b"
 )
 """Words that a place on the green is said with, and that do not move it."""
-_NEARER = re.compile(r"\b(?:tucked|tight|edge|corner|shelf|tier)\b")
+_NEARER = re.compile(r"\b(?:tucked|tight|hard|sucker|edge|corner|shelf|tier)\b")
 """Those of them that mean nearer to the edge than the middle of a ninth is."""
 _SAME = {"short": "front", "long": "back", "deep": "back", "rear": "back"}
 _FROM_END = re.compile(
@@ -47,6 +47,14 @@ _FROM_MIDDLE = re.compile(
     r"(?:middle|centre|center)\b"
     r"(?:\s*of\s*(?:the\s*)?green)?"
 )
+_BEHIND_BUNKER = re.compile(
+    r"^(?P<before>.*?)\b(?:just\s+)?(?:over|behind|beyond)\s+(?:the\s+)?(?P<name>(?:[a-z]+\s+)*?)"
+    r"(?:bunker|trap|sand)$"
+)
+BEHIND_BUNKER_YD, BY_GREEN_YD = 5.0, 20.0
+"""A pin over a bunker is cut so far on from the edge of the green behind it; a bunker with more than so much
+ground between it and the green is none that a pin is cut behind [yd] (common practice)."""
+
 _SIGNED = re.compile(r"\s*(?P<sign>[+-]|plus|minus)\s*(?P<number>\d+)\b")
 """What "+4" counts from is not said."""
 _COLOURS = frozenset(("red", "white", "blue", "yellow", "black", "orange"))
@@ -122,6 +130,8 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
     place = read_pin_place(counted)
     if place is not None:
         return pin_at(hole, place, words.strip() if counted != asked else None)
+    if bunker := _BEHIND_BUNKER.search(asked):
+        return _behind_bunker(hole, words.strip(), bunker)
     third = _third(plain)
     if third is not None and not found:
         moved = _at_third(hole, " ".join(plain), *third)
@@ -216,6 +226,35 @@ def _on_from_middle(hole: Hole, middle: re.Match[str]) -> str:
     return f"{max(0.5 * _Approach(hole).depth_yd + sign * _yards(middle[1], middle[2]), 0.0):.2f} on"
 
 
+def _behind_bunker(hole: Hole, words: str, said: re.Match[str]) -> Hole:
+    """The hole with its pin over a bunker that lies in front of the green ("front pin over the bunker")."""
+    approach = _Approach(hole)
+    named = {word for word in said["name"].split() if word not in ("front", "short", "greenside")}
+    sides = {_SAME.get(word, word) for word in _IDLE.sub(" ", said["before"]).replace(",", " ").split()}
+    sand = [one for one in hole.features if one.surface is Surface.BUNKER]
+    near = [one for one in sand if one.area.distance(hole.green) < BY_GREEN_YD]
+    found = [
+        one for one in near
+        if approach.seen(one.middle)[0] < approach.depth_yd / 3.0 and named <= _words_of(one.name)
+    ]  # fmt: skip
+    if len(found) != 1 or not sides <= {"front"}:
+        names = ", ".join(one.name for one in found or near) or "none"
+        what = f"pin {words!r}: of the bunkers by the green ({names}) one in front of it is meant"
+        raise UsageError(f"{hole.source or hole.name}: {what}; allowed: its name, or {ALLOWED}")
+    left, right = approach.edges(approach.depth_yd / 3.0)
+    aside = min(BEHIND_BUNKER_YD, 0.5 * (right - left))
+    across = min(max(approach.seen(found[0].middle)[1], left + aside), right - aside)
+    cut = shapely.LineString([approach.place(-1.0, across), approach.place(approach.depth_yd + 1.0, across)])
+    along = shapely.get_coordinates(hole.green.intersection(cut)) @ approach.ahead
+    if not along.size or np.ptp(along) <= BEHIND_BUNKER_YD:
+        what = f"pin {words!r}: no green behind the {found[0].name}"
+        raise UsageError(f"{hole.source or hole.name}: {what}; allowed: {ALLOWED}")
+    on_yd = float(along.min()) - approach.front + BEHIND_BUNKER_YD
+    said_so = f"Pin {words!r}: taken as {BEHIND_BUNKER_YD:g} paces on behind the {found[0].name}."
+    moved = _with_pin(hole, words, *approach.place(on_yd, across))
+    return replace(moved, assumed=(*moved.assumed, said_so))
+
+
 def _third(parts: list[str]) -> tuple[int, int] | None:
     """Third of the depth and of the width that words such as "back left" name."""
     if len(parts) == 1 and parts[0] in _DEPTHS:
@@ -265,6 +304,11 @@ class _Approach:
         """The place (x, y) so far on, at an offset across the approach."""
         x, y = self.ahead * (self.front + on_yd) + self.across * across_yd
         return float(x), float(y)
+
+    def seen(self, place: tuple[float, float]) -> tuple[float, float]:
+        """How far on a place is, and its offset across the approach."""
+        xy = np.array(place)
+        return float(xy @ self.ahead) - self.front, float(xy @ self.across)
 
     def edges(self, on_yd: float) -> tuple[float, float]:
         """Offsets of the left and the right edge of the green at a depth."""

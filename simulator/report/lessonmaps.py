@@ -28,6 +28,12 @@ if TYPE_CHECKING:
 
     from ..hole.troubles import Trouble
 
+LANDING_PT = 3.0
+"""Half the side of the square that the cross needs for itself where the ball is to land [pt]."""
+
+SEEN_YD = 3.0
+"""Ground of which a strip narrower than this is in the picture has no name there [yd] (assumed)."""
+
 MOST_NAMES = 7
 """Areas named on one map."""
 
@@ -80,6 +86,7 @@ def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
     mx, my = target.middle_yd
     ax.plot([mx], [my], marker="P", markersize=8, color=PAPER, markeredgecolor=INK, zorder=6.5)
     labels.keep_clear(mx, my, 5.0)
+    labels.keep_clear(*answer.line_of(answer.best).at(answer.best.today_carry_yd), LANDING_PT)
     keep_off_falls(ax, labels)
     flag, room = AimLine(pin.x_yd, pin.y_yd, answer.best.aim_bearing_deg), target.flag_room
     front, behind, left, right = -room.front_yd, room.behind_yd, -room.left_yd, room.right_yd
@@ -92,9 +99,16 @@ def draw_approach(result: Lesson, *, ax: Axes | None = None, units: Units = YARD
             places = [flag.at(share * along, share * across) for share in (0.7, 0.85, 0.55, 1.0, 1.15)]
             labels.put(units.number(abs(along + across)), places, fontsize=7.0)
     for feature in hole.features:
-        if feature.surface in TROUBLE and feature.area.intersects(view):
+        if feature.surface in TROUBLE and _is_seen(feature.area, view):
             _name(labels, feature.name, area_of(hole, feature.name), ax)
     return ax
+
+
+def _is_seen(area: shapely.Geometry, view: shapely.Geometry) -> bool:
+    """Whether so much of an area is in the picture that its name would not stand on other ground."""
+    if view.contains(area):
+        return True
+    return not area.intersection(view).buffer(-0.5 * SEEN_YD).is_empty
 
 
 def _name(labels: Labels, words: str, area: shapely.Geometry, ax: Axes, **style: float) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from ..strategy.alternative import Alternative
 from ..strategy.lesson import Lesson
 from ..strategy.result import Answer
@@ -11,6 +13,10 @@ from .lines import line_words, past_flag
 from .odds import LEAST_MORE, TROUBLE_WORD, apart, odds
 from .units import YARDS, Units
 from .verdicts import if_figures_hold, level, right_words, versions
+
+MOST_ASKED, LEAST_COST = 2, 0.005
+"""Of so many shots that were asked about, and are neither the best nor the runner-up, the cost is told, where
+it is as much as this [strokes]."""
 
 LEAST_LEAVE_YD = 5.0
 """A gain in distance smaller than this is not told [yd]."""
@@ -32,7 +38,8 @@ def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
     line = aimed_words(best, units)
     club = f"Hit the {shot_words(best, units)}, {line}; it leaves {leaves}{past_flag(answer, best)}, 8 in 10."
     point = f"Point it {line_words(best, units)}."
-    return [club, point, *_how_sure(answer), why_words(answer, units), *risk_words(answer, units)]
+    why = [*_how_sure(answer), why_words(answer, units), *risk_words(answer, units)]
+    return [club, point, *why, *_asked_words(answer, [answer.recommended, runner_up(answer)], units)]
 
 
 def _either(answer: Answer, units: Units) -> list[str]:
@@ -44,7 +51,8 @@ def _either(answer: Answer, units: Units) -> list[str]:
     if held := if_figures_hold(answer, units):
         first = f"The {held}"
     lines = [_aimed(answer, k, units) for k in named]
-    return [first, " ".join(line for line in lines if line), *risk_words(answer, units)]
+    aims = " ".join(line for line in lines if line)
+    return [first, aims, *risk_words(answer, units), *_asked_words(answer, named, units)]
 
 
 def _aimed(answer: Answer, index: int, units: Units) -> str:
@@ -118,6 +126,23 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
         price, other_risk = apart(better.shares, n)
         words = f"{odds(better, price)} ({names[1]}: {other_risk})"
         said.append(f"The {names[0]} has its own price: {words}.")
+    return said
+
+
+def _asked_words(answer: Answer, told: Sequence[int | None], units: Units) -> list[str]:
+    """What the shots cost that somebody asked about and that are not told of yet, and the dearest reason."""
+    said: list[str] = []
+    mine = title(answer, answer.recommended, units)
+    for k, one in enumerate(answer.alternatives):
+        if not one.asked or k in told or one.difference.value < LEAST_COST or len(said) == MOST_ASKED:
+            continue
+        rows = troubles(answer, [answer.recommended, k])
+        dear = _dearest([row for row in rows if row.shares[1] - row.shares[0] >= LEAST_MORE], 1)
+        words = f"The {title(answer, k, units)} costs {one.difference.value:.2f} a play more"
+        if dear is not None:
+            less, more = apart(dear.shares, answer.sequences)
+            words += f": it finds {odds(dear, more)} ({mine}: {less})"
+        said.append(f"{words}.")
     return said
 
 

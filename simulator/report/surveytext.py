@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from typing import Any
 
 from ..hole.survey import Advice, Point, Surveyed
@@ -33,8 +34,8 @@ def survey_text(found: Surveyed, units: Units = YARDS) -> str:
 
 
 def warnings(found: Surveyed, units: Units = YARDS) -> list[str]:
-    """Readings left out, heights that count from nowhere and points hardly fixed, for standard error."""
-    return [*_suspects(found, units), *_untied(found), *_hardly(found, units)]
+    """Readings left out, names spelt two ways, heights that count from nowhere, points hardly fixed."""
+    return [*_suspects(found, units), *_misspelt(found), *_untied(found), *_hardly(found, units)]
 
 
 def survey_dict(found: Surveyed) -> dict[str, Any]:
@@ -122,6 +123,22 @@ def _suspects(found: Surveyed, units: Units) -> list[str]:
             words += f", but it may as well be the {' or the '.join(r.words for r in s.instead[:3])}"
         out.append(f"{words}; read {'them' if s.instead else 'it'} again.")
     return out
+
+
+def _misspelt(found: Surveyed) -> list[str]:
+    """Points read once whose names are another's but for the order of letters, capitals or blanks."""
+    times = Counter(one.point for one in found.survey.ranges)
+    return [
+        f"{name} was read once: if it is {other}, write it the same."
+        for name in times
+        for other in times
+        if times[name] == 1 and name != other and _letters(name) == _letters(other)
+        if times[other] > 1 or list(times).index(other) < list(times).index(name)
+    ]
+
+
+def _letters(name: str) -> list[str]:
+    return sorted(name.casefold().replace(" ", ""))
 
 
 def _untied(found: Surveyed) -> list[str]:

@@ -24,6 +24,9 @@ VALUE_STEPS = (0.05, 0.1, 0.2, 0.5, 1.0)
 
 MOST_LINES = 7
 
+MOST_ABREAST = 4.0
+"""Lines side by side along the edge of a lie at most: more are one thick line that no number fits on."""
+
 SPECK = 0.1
 """Rings of equal worth smaller than this share of the width are scatter of the map and not drawn."""
 
@@ -40,7 +43,7 @@ def draw_value(result: Lesson, *, ax: Axes | None = None) -> Axes:
     groundplot.draw_hole(ax, answer.hole, (x[0], x[-1], y[0], y[-1]))
     over = value.strokes - value.here
     low, high = np.nanquantile(over, MIDDLE)
-    step = next((s for s in VALUE_STEPS if (high - low) / s <= MOST_LINES), VALUE_STEPS[-1])
+    step = _step(high - low, max((abs(cost) for cost in value.lies.values()), default=0.0))
     levels = step * np.arange(math.floor(low / step), math.ceil(high / step) + 1)
     lines = ax.contour(
         x, y, over, levels=levels, colors=CONTOUR, linewidths=0.9, zorder=3.0, linestyles="solid"
@@ -60,6 +63,12 @@ def draw_value(result: Lesson, *, ax: Axes | None = None) -> Axes:
     hx, hy = value.here_yd
     ax.plot([hx], [hy], marker="P", markersize=7, color=PAPER, markeredgecolor=INK, zorder=6.0)
     return ax
+
+
+def _step(strokes: float, lie: float) -> float:
+    """The step of the lines over so many strokes where the dearest change of lie is worth `lie`."""
+    fit = (s for s in VALUE_STEPS if strokes / s <= MOST_LINES and lie / s <= MOST_ABREAST)
+    return next(fit, VALUE_STEPS[-1])
 
 
 def _numbers(

@@ -125,3 +125,17 @@ def test_letters_the_font_lacks_are_told_once(capsys: pytest.CaptureFixture[str]
     assert _run(["show", str(file), "-o", str(tmp_path / "a.png")]) == 0
     told = [line for line in capsys.readouterr().err.splitlines() if "warning" in line]
     assert len(told) == 1 and all(letter in told[0] for letter in "鬼の谷") and "Glyph" not in told[0]
+
+
+def test_a_sheet_nobody_named_is_not_written_over_another(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    assert _run(["lesson", "eel-trap", "--only", "aims"]) == 0
+    first = (tmp_path / "lesson.pdf").read_bytes()
+    capsys.readouterr()
+    assert _run(["lesson", "eel-trap", "--only", "scores"]) == 2
+    err = capsys.readouterr().err
+    assert err.count("\n") == 1 and "'lesson.pdf' is there already" in err and "-o lesson.pdf" in err
+    assert (tmp_path / "lesson.pdf").read_bytes() == first
+    assert _run(["lesson", "eel-trap", "--only", "scores", "-o", "lesson.pdf"]) == 0
+    assert (tmp_path / "lesson.pdf").read_bytes() != first

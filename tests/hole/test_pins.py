@@ -139,7 +139,7 @@ def test_words_that_fit_two_pins_are_refused(tmp_path: Path) -> None:
         ("blue", "no pin called 'blue' .what a colour means differs from course to course: say front, middle"),
         ("4 from the right edge", "no pin called '4 from the right edge' .how far on"),
         ("12 on, 4 left of the middle", "no pin called '12 on, 4 left of the middle' .count from an edge"),
-        ("behind the bunker", "no pin called 'behind the bunker'"),
+        ("behind the bunker", "pin 'behind the bunker': of the bunkers by the green .none."),
         ("22 on, 5 left, 3 right", "no pin called"),
         ("22", "no pin called"),
         ("", "no pin called"),

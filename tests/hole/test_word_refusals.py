@@ -87,14 +87,12 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 372; narrow green": ("'narrow' (letter 13)", "green 18 wide"),
     "par 4, 372; shallow green": ("'shallow' (letter 13)", "green 20 deep"),
     "par 4, 372; domed green": ("'domed' (letter 13)", "level or falls one way"),
-    "par 4, 372; green with a false front": ("'false' (letter 26)", "green_part"),
     "par 4, 372; fast green": ("'fast' (letter 13)", "--stimp 11"),
     "par 4, 372; double dogleg": ("'double' (letter 13)", "say each bend"),
     "par 4, 380; fairway bunker left": ("'fairway' (letter 13)", "how far along the line"),  # was by the green
     "par 4, 395, slight dogleg left; bunker on the inside of the corner":
         ("'corner' (letter 61)", 'Say "dogleg left at 235"'),  # it was drawn left of the green
     "par 4, 372; green angled right": ("'angled' (letter 19)", "turn_deg"),
-    "par 4, 372; dogleg right at 230 round a wood": ("'round' (letter 33)", "trees inside the corner"),
     "par 4, 372; stimp 11": ("'stimp' (letter 13)", "--stimp 11"),
     "par 4, 372; double green": ("'double' (letter 13)", '"green 30 deep, 26 wide"'),  # it told of bends alone
     "par 4, 372; green shared with the 9th": ("'shared' (letter 19)", '"green 30 deep, 26 wide"'),

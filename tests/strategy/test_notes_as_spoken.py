@@ -282,9 +282,6 @@ def test_a_wedge_by_its_loft_behind_an_arrow() -> None:
     assert len(noted.clauses) == 3
 
 
-def test_a_club_behind_a_comma_is_told_what_parts_strokes() -> None:
-    with pytest.raises(UsageError, match="strokes stand between semicolons; on the green feet"):
-        played("driver in the right trees, punched out to 200 out fairway")
-    with pytest.raises(UsageError) as raised:
-        played("driver to 70 out, right jungle")
-    assert "semicolons" not in str(raised.value)
+def test_a_club_behind_a_comma_begins_the_next_stroke() -> None:
+    first, second = played("driver in the alders, 250 out, punched out to 200 out fairway")
+    assert first.end.lie is Lie.TREES and (second.club, second.end.lie) == ("punch", Lie.FAIRWAY)

@@ -239,14 +239,11 @@ REFUSED = [
     ("2 putts; driver to 200 out", "behind '2 putts' the hole is over"),
     ("6i to 20 ft; 12 putts", "found 12 putts, allowed are 1 to 9"),
     (f"6i to 20 ft; {5_000 * '9'} putts", "which club, and to where"),
-    ("driver to 200 out; drop", "dropped where?"),
     ("6i to 15 ft; lipped out; made the 3 footer", 'notes \'lipped out\': where did it come to?'),  # not out of bounds
     ("driver to 200 out; unplayable", 'Say "unplayable, drop'),
-    ("driver into the drain; dropped two club lengths", 'Say the place, "drop 150 out'),
     ("driver to 190 out; provisional to 180 out", "a provisional ball that was not played on with is left out"),
     ("hit driver 215 yards into left rough", "gone or left?"),
     ("6i to 20 ft; 2 putts from 40 ft", "the ball was noted as '20 ft'"),
-    ("out to 12 ft", "which club?"),
     ("chip stiff", 'how near? Say "to 2 ft"'),
 ]
 
@@ -425,6 +422,9 @@ def test_above_the_hole_is_higher() -> None:
         ("driver to 200 out; 2 putts", "the ball is not on the green"),
         ("driver to 150 out; 7i to 20 ft; chip to 3 ft", "the ball is on the green: a putt"),
         ("driver to the moon", "not understood"),
+        ("driver to 200 out; drop", 'Say the place, "drop 150 out'),
+        ("driver ob; drop", "no local rule E-5"),
+        ("driver to 200 out; out to 12 ft", "which club?"),
         ("driver to 500 out", "from the pin"),
         ("7i to 400 ft", "allowed are up to 180"),
         ("driver to the green", "how far from the hole"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
@@ -13,6 +14,9 @@ testing procedure for use in geodetic networks; from memory)."""
 
 MOST_SLIPS = 3
 """Readings left out at most, one after another (assumed): beyond that nobody can say which are right."""
+
+LEAST_SHARE = 1e-4
+"""Share of a reading's error that must show in its own residual, or nothing checks it."""
 
 ALIKE = 0.95
 """Readings whose normalised residuals are this close cannot be told apart: one check sees them all alike."""
@@ -136,10 +140,9 @@ class Suspect:
     Attributes
     ----------
     off : float
-        How much it is too long (positive) or too short, by the others [its unit]: in `suspect` to first
-        order, which says too much where two points and a stand are nearly in one line.
+        How much it is too long (positive) or too short, by the others [its unit].
     times : float
-        Its normalised residual.
+        Square root of what the sum of squares loses without it: nearly its normalised residual.
     instead : tuple of Reading
         Readings that could as well be the wrong one: nothing tells them apart.
     """
@@ -181,30 +184,66 @@ def adjust_without_slips(network: Network, start: Mapping[str, tuple[float, floa
     dropped: list[Suspect] = []
     while True:
         found = adjust(network, start)
-        worst = suspect(found)
+        worst = suspect(found, start)
         if worst is None or len(dropped) == MOST_SLIPS:
             return replace(found, dropped=tuple(dropped))
-        kept = tuple(reading for reading in network.readings if reading is not worst.reading)
-        network = replace(network, readings=kept)
-        dropped.append(replace(worst, off=misfit(adjust(network, found.places), worst.reading)))
+        network = _without(network, worst.reading)
+        dropped.append(worst)
 
 
-def suspect(found: Adjusted) -> Suspect | None:
-    """The reading with the largest normalised residual, when that is beyond `SUSPECT`."""
-    rows: list[Suspect] = []
-    for reading, residual, share in zip(
-        found.network.readings, found.residuals, found.redundancy, strict=True
-    ):
-        if not reading.words or share < 1e-4:  # nothing checks it
-            continue
-        times = abs(residual) / (reading.sd * np.sqrt(share))
-        if times > SUSPECT:
-            rows.append(Suspect(reading, float(residual / share), float(times)))
-    if not rows:
+def suspect(found: Adjusted, start: Mapping[str, tuple[float, float]]) -> Suspect | None:
+    """The reading without which the others fit best, when they fit so much better that it must be wrong.
+
+    Where all is nearly linear the square root of what the fit's sum of squares loses is the normalised
+    residual; a slip of many yards in a small net bends the places so far that the largest residual is
+    another's, so every reading that is checked is left out in turn and the rest adjusted anew.
+
+    Parameters
+    ----------
+    start : mapping of str to (x, y)
+        Rough places; an adjustment begins there and where the slip has put things, and keeps the better.
+    """
+    if not any(times > SUSPECT for times in _normalised(found)):
         return None
-    rows.sort(key=lambda row: -row.times)
-    close = tuple(row.reading for row in rows[1:] if row.times > ALIKE * rows[0].times)
-    return replace(rows[0], instead=close)
+    network, cost = found.network, _cost(found.network, found.places)
+    rows: list[tuple[float, Reading, Mapping[str, tuple[float, float]]]] = []
+    for reading, share in zip(network.readings, found.redundancy, strict=True):
+        if not reading.words or share < LEAST_SHARE:
+            continue
+        less = _without(network, reading)
+        places = min((_settled(less, start), _settled(less, found.places)), key=lambda at: _cost(less, at))
+        rows.append((math.sqrt(max(2.0 * (cost - _cost(less, places)), 0.0)), reading, places))
+    rows.sort(key=lambda row: -row[0])
+    times, worst, settled = rows[0]
+    off = misfit(replace(found, places=settled), worst)
+    alike = tuple(reading for other, reading, _ in rows[1:] if other > ALIKE * times)
+    return Suspect(worst, off, times, alike)
+
+
+def _normalised(found: Adjusted) -> list[float]:
+    """Residuals of readings that are checked, over what they should scatter by."""
+    return [
+        float(abs(residual) / (reading.sd * np.sqrt(share)))
+        for reading, residual, share in zip(
+            found.network.readings, found.residuals, found.redundancy, strict=True
+        )
+        if reading.words and share >= LEAST_SHARE
+    ]
+
+
+def _without(network: Network, reading: Reading) -> Network:
+    return replace(network, readings=tuple(one for one in network.readings if one is not reading))
+
+
+def _settled(network: Network, start: Mapping[str, tuple[float, float]]) -> dict[str, tuple[float, float]]:
+    frame = Frame(network, start)
+    return frame.places(frame.settled(frame.free_of(start)))
+
+
+def _cost(network: Network, places: Mapping[str, tuple[float, float]]) -> float:
+    """Half the sum of squares of the readings' scaled residuals at some places."""
+    frame = Frame(network, places)
+    return float(0.5 * (frame.scaled(frame.free_of(places)) ** 2).sum())
 
 
 def moved(found: Adjusted, places: Mapping[str, tuple[float, float]]) -> Adjusted:

@@ -10,7 +10,7 @@ from typing import Any
 from ...errors import FileError
 from ...toml_text import block, comment, in_metres, one_line
 from ...toml_text import value as toml_value
-from ...units import M_PER_YD
+from ...units import M_PER_YD, YD_PER_M
 from ..fields import show
 from ..heights import LEAST_SPOTS
 from ..sketch import KINDS
@@ -106,11 +106,21 @@ def _resolved(found: Surveyed, kind: str, entries: list[Any]) -> list[Any]:
         one: dict[str, Any] = {}
         sds: list[float] = []
         for key, value in entry.items():
-            one[key] = _value(found, where, key, value, sds)
+            in_yards, yards = _in_yards(key, value)
+            one[in_yards] = _value(found, where, in_yards, yards, sds)
         if kind in KINDS and max(sds, default=0.0) >= LEAST_EDGE_SD_YD:
             one["edge_sd_yd"] = round(max(sds), 1)
         out.append(one)
     return out
+
+
+def _in_yards(key: str, value: Any) -> tuple[str, Any]:
+    """A key in metres whose value names points as the same key in yards, which points are known in."""
+    several = value if isinstance(value, list) else [value]
+    if not key.endswith("_m") or not any(isinstance(one, str) for one in several):
+        return key, value
+    yards = [YD_PER_M * one if isinstance(one, int | float) else one for one in several]
+    return f"{key.removesuffix('_m')}_yd", yards if isinstance(value, list) else yards[0]
 
 
 def _value(found: Surveyed, where: str, key: str, value: Any, sds: list[float]) -> Any:

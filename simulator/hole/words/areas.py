@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from simulator.hole.words import assumed as a
 from simulator.hole.words.area_ends import NEEDS_A_RANGE, along_the_line, by_green, edges
 from simulator.hole.words.diagonal import diagonal
@@ -23,11 +25,14 @@ def read_areas(features: list[Feature], draft: Draft) -> None:
     UsageError
         Words that do not settle where it is.
     """
-    for feature in [f for f in features if f.kind in KEY_OF_KIND]:
-        _area(feature, draft)
+    mine = [f for f in features if f.kind in KEY_OF_KIND]
+    times = Counter(f.word for f in mine)
+    for feature in mine:
+        _area(feature, draft, alone=times[feature.word] == 1)
 
 
-def _area(feature: Feature, draft: Draft) -> None:
+def _area(feature: Feature, draft: Draft, *, alone: bool) -> None:
+    """One area; named by its noun where that is `alone`, else by its side or end of the green too."""
     entry = Entry(KEY_OF_KIND[feature.kind], {}, feature.text)
     _what(feature, draft, entry)
     count = feature.take("count")
@@ -94,7 +99,8 @@ def _area(feature: Feature, draft: Draft) -> None:
         one = Entry(entry.kind, dict(entry.keys), entry.text, list(entry.assumed), list(entry.reasons))
         edges(one, draft, feature, across, side)
         noun = feature.word
-        wishes = (one.keys.pop("name", ""), noun if len(entry_sides) == 1 else "", f"{side} {noun}")
+        bare_noun = noun if len(entry_sides) == 1 and (alone or not side) else ""
+        wishes = (one.keys.pop("name", ""), bare_noun, f"{side} {noun}")
         low, high = one.keys.pop("from"), one.keys.pop("to")
         one.keys = {"name": draft.name_for(*wishes), **_first(one), "from": low, "to": high, **one.keys}
         draft.entries.append(one)

@@ -17,6 +17,10 @@ small ones are under 4,000, large ones over 7,000)."""
 GREEN_SLOPE_PCT = 2.0
 """Fall of a green said to fall: holes are cut on 1 to 3 % (common practice)."""
 
+FALSE_FRONT, FALSE_FRONT_PCT = 5.0, 6.0
+"""Depth [yd] (common practice, from memory) and fall of a false front: the steepest a green of a file may be;
+on it a ball stops only on greens slower than 9 ft of Stimpmeter (6 ft/s off the ramp, 0.06 of gravity)."""
+
 TIER_STEP = 1.0
 """Step between the two levels of a green said to have two: three feet (two to four are usual; common
 practice, from memory)."""

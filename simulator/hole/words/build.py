@@ -16,6 +16,7 @@ from simulator.hole.words.bunkers import read_bunkers
 from simulator.hole.words.camber import lay_camber, take_camber
 from simulator.hole.words.clauses import features_of
 from simulator.hole.words.fairways import clear_approach, read_fairways
+from simulator.hole.words.falsefront import read_false_front
 from simulator.hole.words.greens import read_green, read_pins
 from simulator.hole.words.header import read_header
 from simulator.hole.words.lex import WordError, tokens_of
@@ -101,6 +102,7 @@ def _read(text: str, metric: bool | None) -> WordsHole:
     read_levels(levels, draft)
     lay_camber(camber, draft)
     read_tiers(features, draft)
+    read_false_front(features, draft)
     read_tees(features, draft)
     read_pins(features, draft)
     read_areas(features, draft)

@@ -8,10 +8,36 @@ from simulator.hole.words.lex import Token, listed
 from simulator.hole.words.tokenruns import BREAKS, key_of, runs
 from simulator.hole.words.vocabulary import HEADS
 
+_ARTICLES = frozenset(listed("the a an"))
+_ROUND = frozenset(listed("round around"))
+_ROUNDED = frozenset(listed("water trees heavy rough penalty"))
+"""What a hole bends round; of a bunker it is said where it is."""
+
 _OTHER = {"left": "right", "right": "left"}
 _CORNERS = frozenset(listed("corner corners bend bends dogleg doglegs turn turns elbow"))
 _WHICH = {"first": 0, "second": 1, "third": 2}
 _EVERY = frozenset(listed("both each corners bends doglegs turns"))
+
+
+def round_the_corner(tokens: list[Token]) -> list[Token]:
+    """ "Dogleg left round a lake" is a dogleg, and a lake inside the corner."""
+    out: list[Token] = []
+    bending = False
+    for token in tokens:
+        head = HEADS.get((token.key,)) if token.kind == "word" else None
+        before = [one for one in out[-3:] if key_of(one) not in _ARTICLES]
+        if head in _ROUNDED and bending and before and key_of(before[-1]) in _ROUND:
+            at = out.index(before[-1])
+            words = [replace(token, kind="word", key=key) for key in ("inside", "corner")]
+            out = [*out[:at], replace(before[-1], kind="hard", key=";"), token, *words]
+            bending = False
+            continue
+        if token.kind in BREAKS and token.kind == "hard":
+            bending = False
+        elif head is not None:
+            bending = head == "bend"
+        out.append(token)
+    return out
 
 
 def each_corner(tokens: list[Token]) -> list[Token]:

@@ -132,6 +132,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("front_at", rf"(?P<p>front|back) (?:edge )?(?:at )?(?P<a>{_N})"),
     ("on", rf"(?P<a>{_N}) on(?: green)?|on (?P<a2>{_N})"),
     # slopes, levels and heights
+    ("false_front", r"falsefront"),
     ("tiers", rf"(?:(?P<a>{_N}) )?tier"),
     ("tier_up", rf"(?P<p>front|back) (?:tier |half |part )?(?:is )?(?P<a>{_N}) (?P<way>up|above|down|below)"),
     ("tier_up", rf"(?P<p>front|back) (?:tier |half |part )?(?:is )?(?P<way>up|down) (?:by )?(?P<a>{_N})"),

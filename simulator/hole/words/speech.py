@@ -6,7 +6,8 @@ from dataclasses import replace
 from itertools import pairwise
 
 from simulator.hole.words.cardtees import by_the_card
-from simulator.hole.words.corners import each_corner
+from simulator.hole.words.corners import each_corner, round_the_corner
+from simulator.hole.words.falsefront import false_fronts
 from simulator.hole.words.lex import Token, listed
 from simulator.hole.words.readings import green_readings
 from simulator.hole.words.tokenruns import key_of
@@ -39,7 +40,7 @@ _ALONG = frozenset(listed("along beyond over past by at is marked beside"))
 
 def in_grammar(tokens: list[Token]) -> list[Token]:
     """The same hole with these turns of speech in words that the grammar has."""
-    tokens = _corner_to_corner(in_plain_words(tokens))
+    tokens = false_fronts(round_the_corner(_corner_to_corner(in_plain_words(tokens))))
     begun = _tee_shot(green_readings(by_the_card(_which_hole(tokens))))
     plain = _told_sizes(_pin_high(_pairs(_coloured(_plainly(begun)))))
     return _guarded(_one_boundary(_at_the_bend(each_corner(_island(_sides_apart(_both_sides(plain)))))))

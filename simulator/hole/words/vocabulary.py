@@ -164,7 +164,7 @@ OTHER_WORDS = listed(
     "wide deep long tall high crown edge near far inside outside gap line short behind beyond beside "
     "greenside front back on ahead above below up down red yellow white blue black gold playable dry "
     "dense medium open falls level slight sharp small large metres yards degrees percent called named "
-    "tier half onwards length width depth height branches forward uphill downhill"
+    "falsefront tier half onwards length width depth height branches forward uphill downhill"
 )
 
 _SAY_INSTEAD: dict[str, str] = {
@@ -190,8 +190,7 @@ _SAY_INSTEAD: dict[str, str] = {
     ),
     "away": 'say how it falls: "green falls to the front 3%", "green falls front to back 2%"',
     "false": (
-        'leave it out, or say how all of the green falls: "green falls to the front 3%"; a file can have a '
-        '"green_part" at the front that falls more'
+        'say "false front" of the green, or how all of it falls: "green falls to the front 3%"'
     ),
     "fast slow quick firm soft stimp stimpmeter": (
         "that is said with the question: --stimp 11, --firmness firm"

@@ -21,7 +21,7 @@ _STRUCK = rf"(?:{MISHIT.pattern})*"
 _CLUB = r"(?:driver|\w+[\s-]?(?:wood|hybrid|iron)|wedge|[1-9][wih]?)"
 """As `parts.CLUB`, bare numbers too."""
 
-_ON_WHAT = r"(?:middle|centre|center|fairway|straight|left|right|rough)"
+_ON_WHAT = r"(?:middle|centre|center|fairway|straight|left|right|rough|down|the|out)"
 _YARDS = r"(?:yards?|yds?|yd|y|m)?"
 _UP_AND_DOWN = (
     r".*\bup[\s-]+and[\s-]+down\b.*",
@@ -41,6 +41,10 @@ _INSTEAD = tuple(
             'how near? Say "to 2 ft"',
         ),
         ((r"to\s+(?P<place>\d.*)",), 'with which club? Say it first, "8-iron to {place}"'),
+        (
+            (r"(?:played\s+|got\s+|came\s+)?out(?:\s+.*)?",),
+            'out to where? Say "out to 15 ft", "out to 100 out, fairway"',
+        ),
         (
             (r"unplayable.*",),
             'and then? Say "unplayable, drop 150 out, rough" or "unplayable, again" (stroke and distance)',

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from itertools import pairwise
+from typing import TypeVar
 
 from ...errors import UsageError
 from ..placewords import told_as_typed
@@ -49,7 +50,10 @@ class Out:
 
 @dataclass(frozen=True)
 class Drop:
-    """A ball dropped at a place; `free` without a penalty, `unplayable` where somebody called it so."""
+    """A ball dropped; `free` without a penalty, `unplayable` where somebody called it so.
+
+    `place` is empty where nobody said it, or only that it was within two club-lengths.
+    """
 
     said: str
     place: str
@@ -130,7 +134,7 @@ def read_notes(text: str) -> Notes:
     _check_length(text)
     text, scored = _without_score(in_figures(without_numbers(text)))
     text = p.UNPLAYABLE_THEN.sub(r"\g<called>, ", text)
-    said = _putts_counted([clause.strip(" ,") for clause in p.BREAK.split(text)])
+    said = _putts_counted(_begun([clause.strip(" ,") for clause in p.BREAK.split(text)]))
     clauses: list[Clause] = []
     setup: dict[str, str | None] = {"tee": None, "pin": None, "start": None}
     for part in filter(None, said):
@@ -146,6 +150,21 @@ def read_notes(text: str) -> Notes:
         if isinstance(clause, Putts | Stopped) or (isinstance(clause, Swing) and clause.where == HOLED):
             raise refused(behind.said, f"behind {clause.said!r} the hole is over")
     return Notes(tuple(clauses), **setup, scored=scored)
+
+
+def _begun(said: list[str]) -> list[str]:
+    """Which stroke it is ("tee shot,") and a club alone ("sw, splash ...") put before the clause behind."""
+    begun: list[str] = []
+    for clause in filter(None, said):
+        alone = begun and (
+            p.TO_BEGIN.fullmatch(begun[-1])
+            or (s.CLUB_ALONE.fullmatch(begun[-1]) and s.SHORT_SWING_FIRST.match(clause))
+        )
+        if alone:
+            begun[-1] = f"{begun[-1]} {clause}"
+        else:
+            begun.append(clause)
+    return begun
 
 
 def _putts_counted(said: list[str]) -> list[str]:
@@ -225,10 +244,32 @@ def read_round(text: str) -> dict[int, Notes]:
             lines.append(line)
     if not holes:
         raise UsageError(f"notes: no hole in them; {NUMBERED}")
-    found = {}
-    for number, lines in holes.items():
-        with of_hole(number):
-            found[number] = read_notes("\n".join(lines))
+    return every_hole(holes, lambda number: read_notes("\n".join(holes[number])))
+
+
+T = TypeVar("T")
+
+
+def every_hole(numbers: Iterable[int], read: Callable[[int], T]) -> dict[int, T]:
+    """What is read of each hole.
+
+    Raises
+    ------
+    UsageError
+        What the first hole was refused for, with the numbers of the others that are refused too: all of
+        them can be mended at once.
+    """
+    found, refusals = dict[int, T](), dict[int, UsageError]()
+    for number in numbers:
+        try:
+            with of_hole(number):
+                found[number] = read(number)
+        except UsageError as error:
+            refusals[number] = error
+    if refusals:
+        first, *others = refusals
+        also = f" (hole {', '.join(map(str, others))} needs mending too)" if others else ""
+        raise UsageError(f"{refusals[first]}{also}")
     return found
 
 
@@ -274,6 +315,8 @@ def _clauses(clause: str, *, is_usual: bool = False) -> list[Clause]:
         return [Again(clause)]
     if found := p.DROP.fullmatch(clause):
         return [_drop(clause, found)]
+    if found := p.UNPLAYABLE_BESIDE.fullmatch(clause):
+        return [Drop(clause, "", False, True)]
     if found := p.UNPLAYABLE_AT.fullmatch(clause):
         return [Drop(clause, found["place"], False, True)]
     if found := p.INSIDE.fullmatch(clause):
@@ -284,9 +327,15 @@ def _clauses(clause: str, *, is_usual: bool = False) -> list[Clause]:
         return [Provisional(clause)]
     if found := p.NEXT_BALL.fullmatch(clause):
         bare = re.match(r"(?:to|into|in)\s|\d+\s*(?:yards?|m)?\s*(?:out|on)\b", found["rest"], re.IGNORECASE)
-        ball = _clauses(f"{p.SAME_CLUB} {found['rest']}" if bare else found["rest"])
+        ball: list[Clause]
+        if s.GROUND_FIRST.fullmatch(found["rest"]):
+            ball = [Swing(clause, p.SAME_CLUB, found["rest"])]
+        else:
+            ball = _clauses(f"{p.SAME_CLUB} {found['rest']}" if bare else found["rest"])
         first = Provisional(clause) if found["provisional"] else Again(found["again"])
         return [first, *(replace(one, said=clause) for one in ball)]
+    if found := s.NO_CLUB.fullmatch(clause):
+        return [Swing(clause, p.NO_CLUB, found["where"] or found["beside"])]
     plain = "" if is_usual else without_mishits(usual(clause))
     if plain != clause and plain:
         with told_as_typed(plain, clause):
@@ -337,8 +386,7 @@ def _stroke(clause: str) -> Clause:
 
 
 def _drop(clause: str, found: re.Match[str]) -> Drop:
-    if not found["place"]:
-        raise refused(clause, "dropped where?")
-    if re.search(r"\bclub[\s-]*lengths?\b", found["place"], re.IGNORECASE):
-        raise refused(clause, 'dropped where? Say the place, "drop 150 out, right rough"')
-    return Drop(clause, found["place"], (found["kind"] or "").lower() == "free", bool(found["unplayable"]))
+    place = re.sub(r"^zone[\s,:]+(?=\d)", "", found["place"], flags=re.IGNORECASE)
+    place = "" if p.NO_PLACE.fullmatch(place) else place
+    free = (found["kind"] or "").lower() == "free"
+    return Drop(clause, place, free, bool(found["unplayable"]))

@@ -25,17 +25,26 @@ CAME = r"(?:(?:goes|went|finish(?:es|ed)|end(?:s|ed)(?:\s+up)?|c[ao]mes?(?:\s+up
 """How a ball came to where it lies: says nothing."""
 
 JUST = r"(?:(?:just|slightly|a\s+(?:bit|touch|little))\s+)?"
+ORDINAL = r"(?:1st|2nd|3rd|[4-9]th|first|second|third|fourth|fifth|sixth)"
 TAKES = r"(?:takes?|took)"
 
 FIGURE = r"\d+(?:\.\d+)?"
 UNIT = r"(?:yards?|yds?|yd|y|metres?|meters?|m)"
 """Units of a distance along the ground."""
 
-CLUB = (
-    r"(?:driver|drv?|\w+[\s-](?:wood|hybrid|iron)|[2-9][wih]|hybrid|rescue|(?:pitching|gap|sand|lob)\s+wedge|"
-    r"[pgsla]w|wedge|chip|pitch|splash|punch)\b"
+_OTHER_CLUBS = (
+    r"driver|drv?|d|[2-9](?:[wih]|hy|wd)|hybrid|rescue|(?:pitching|gap|sand|lob)\s+wedge|"
+    r"[pgsla]w|wedge|chip|pitch|splash|punch"
 )
+CLUB = rf"(?:\w+[\s-](?:wood|hybrid|iron)|{_OTHER_CLUBS})\b"
 """A club, or a swing short of full, as notes begin with one; bare numbers are left out."""
+
+_NUMBERS = r"[1-9]|11|one|two|three|four|five|six|seven|eight|nine|driving|sand"
+NEXT_CLUB = (
+    rf"(?:(?:{_NUMBERS})[\s-]?(?:wood|hybrid|iron|rescue)|{_OTHER_CLUBS}"
+    r"|(?:chipp|pitch|splash|punch|blast|hack|knock)ed|(?:hack|knock|got|gets?)\s+(?:it\s+)?out)\b"
+)
+"""What a stroke behind a comma begins with: a club (no wood a ball is in), or what was done with one."""
 
 PIN_HIGH = r"(?:pin|flag|hole)[\s-]high\b"
 CENTRE = r"cent(?:re|er)"

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 import shapely
 
 from ...errors import UsageError
-from ...hole.model import Hole, Point
+from ...hole.model import Feature, Hole, Point
 from ...hole.surfaces import LIE_OF, LIE_WORDS, PENALTY_SURFACES, WORDS, Lie, Surface
 from ...units import FT_PER_YD, YD_PER_M
 from ...wording import one_of
@@ -19,7 +19,7 @@ from ..places import place, plainly, spot
 from ..placewords import FILLERS, GROUND_WORDS, SIDES, read_words
 from ..result import Start
 from . import notes as n
-from .parts import CLUB, GAP, THE, pattern
+from .parts import GAP, THE, pattern
 
 MOVED_YD = 3.0
 """A place farther than this from the distance that was noted [yd] is said: notes are that good."""
@@ -27,7 +27,7 @@ MOVED_YD = 3.0
 LONGEST_PUTT_FT = 180.0
 """Longest putt there is [ft]."""
 
-_FT = r"feet|foot|ft|'|′"
+_FT = r"feet|foot|ft|'|′|’"
 _BESIDE_THE_HOLE = one_of(
     "from", "of", "the", "a", "hole", "pin", "flag", "on", "green", "putt", "away", "left", "right", "short",
     "past", "by", "long", "above", "below", "high", "side", "behind", "and",
@@ -40,9 +40,6 @@ _GREEN = pattern(
 
 _GROUND = pattern(r"\b(?:bunkers?|traps?|sand|trees|woods?)\b")
 _SAME = pattern(r"(?:(?:in\s+)?the\s+same\s+(?:place|spot|bunker|rough|trees))")
-_MORE_STROKES = re.compile(rf",\s*(?:and\s+|then\s+)?{CLUB}")
-"""A club behind a comma: the next stroke, that another mark should part."""
-
 _TURNS = {
     "short": math.pi, "past": 0.0, "by": 0.0, "long": 0.0, "behind": 0.0,
     "left": -0.5 * math.pi, "right": 0.5 * math.pi,
@@ -66,9 +63,12 @@ _BY_SLOPE = {"below": 0.0, "above": math.pi}
 """The same, turned from the way the green falls."""
 
 _WATER_WORDS = frozenset(
-    ("water", "water hazard", "penalty area", "hazard", "red", "yellow", "pond", "lake", "stream", "ditch")
-)
+    ("water", "water hazard", "penalty area", "hazard", "red", "yellow", "pond", "lake", "stream", "ditch",
+     "burn", "creek", "river", "brook", "dyke", "canal")
+)  # fmt: skip
 
+_SIDE_OF_AREA = re.compile(r"^(?:left|right)\s+|[\s,]+(?:on\s+the\s+)?(?:left|right|short|long)$")
+"""A side beside a word for water: "water right"."""
 
 _ANYWHERE = (
     FILLERS
@@ -143,8 +143,7 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     try:
         said = read_words(words)
     except UsageError as error:
-        parted = "; strokes stand between semicolons" if _MORE_STROKES.search(text) else ""
-        said_so = f'{error}{parted}; on the green feet, "12 ft"'
+        said_so = f'{error}; on the green feet, "12 ft"'
         raise UsageError(said_so.replace(repr(words), repr(text))) from None
     if said.ground is not Surface.TEE:
         if said.out is None and said.station is None and not said.plain:
@@ -316,13 +315,30 @@ def is_ground(text: str, hole: Hole) -> bool:
 
 def area_named(text: str, hole: Hole) -> Surface | None:
     """Penalty area or out of bounds that words name, None where they name none or say how far it is."""
-    plain = re.sub(r"^(?:the|a|an)\s+", "", text.strip().casefold())
-    if plain in _WATER_WORDS:
+    if _plain_area(text) in _WATER_WORDS:
         return Surface.WATER
-    words = set(plain.split())
     for feature in hole.features:
         ends = feature.surface in (*PENALTY_SURFACES, Surface.OUT_OF_BOUNDS)
-        name = set(feature.name.casefold().split())
-        if ends and words <= name and (words == name or words - _ANYWHERE):
+        if ends and _is_called(text, feature):
             return feature.surface
     return None
+
+
+def water_named(text: str, hole: Hole) -> list[Feature]:
+    """The penalty areas that words may mean: those of that name, all where they only say it was water."""
+    areas = [one for one in hole.features if one.surface in PENALTY_SURFACES]
+    if _plain_area(text) not in _WATER_WORDS:
+        return [one for one in areas if _is_called(text, one)]
+    return [one for one in areas if _is_called(text, one)] or areas
+
+
+def _plain_area(text: str) -> str:
+    """Words for an area without its article and without a side that says where on it the ball went."""
+    plain = re.sub(r"^(?:the|a|an)\s+", "", text.strip().casefold())
+    sideless = _SIDE_OF_AREA.sub("", plain)
+    return sideless if sideless in _WATER_WORDS else plain
+
+
+def _is_called(text: str, feature: Feature) -> bool:
+    words, name = set(_plain_area(text).split()), set(feature.name.casefold().split())
+    return words <= name and (words == name or bool(words - _ANYWHERE))

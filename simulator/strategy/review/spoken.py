@@ -6,7 +6,7 @@ import re
 
 from ...wording import one_of
 from ..clubwords import club_and_aim
-from .parts import AN, CLUB, GAP, GROUND, LEFT_RIGHT, THE, UNIT, A, pattern
+from .parts import AN, CLUB, FIGURE, GAP, GROUND, LEFT_RIGHT, ORDINAL, THE, UNIT, A, pattern
 
 _STRUCK = one_of(
     "topped", "thinned", "thin", "shanked", "duffed", "chunked", "fatted", "fat", "skulled", "bladed",
@@ -31,22 +31,35 @@ _THE_CLUB = rf"^({CLUB})"
 _FT_FOLLOW = r"(?=\d+\s*f(?:oo|ee)?t\b)"
 _PACES = r"(?:yards?|yds?|yd|y|paces?|metres?|m)"
 _MISSES = r"miss(?:es|ed)(?:\s+(?:it|(?:the\s+)?green))?"
-_ORDINAL = r"(?:1st|2nd|3rd|[4-9]th|first|second|third|fourth|fifth|sixth)"
 _TO_BEGIN = one_of(
     r"(?:and|my|his|her|i|he|she)\s+",
-    r"approach(?:ed)?\s+(?:shot\s+)?(?=with\s)",
-    rf"{_ORDINAL}\s+(?:shot|stroke)?[\s,:]*",
+    rf"approach(?:ed)?[\s,:]+(?:shot[\s,:]+)?(?=with\s|{A}{CLUB})",
+    rf"{ORDINAL}\s+(?:shot|stroke)?[\s,:]*",
     r"tee[\s-]+shot[\s,:]*",
     r"(?:shot|stroke)\s+\d[\s,:]+",
     rf"drive[\s,:]+(?=(?:with\s+|was\s+)?(?:an?\s+|the\s+)?{CLUB})",
 )
 """Which stroke it was, which its place in the notes tells."""
 
+NEAREST_FAIRWAY, A_TAP_IN = "the nearest fairway", "a tap-in"
+"""Places that are put for "sideways" and "stone dead"."""
+
+_OFF_A_TREE = (
+    r"(?:(?:and\s+)?(?:hit(?:s|ting)?|clip(?:s|ped)|caught|catch(?:es)?|kick(?:s|ed)\s+off|off|rattled)\s+"
+    r"(?:(?:an?|the|some|overhanging)\s+)*(?:tree(?:\s+trunk)?|branch(?:es)?|trees|trunk|path|cart\s+path|rake|marker))"
+)
+_LEFT = r"(?:left|out|to\s+go|remaining)"
+_SIDED = r"(?:bunker|trap|rough|trees|woods?|fringe|half|greenside)\b"
+_BADLY = r"(?:topped|duffed|chunked|thinned|fatted|shanked|skulled|bladed|skied|mishit|foozled|scuffed)"
+_ONLY = r"(?:(?:it|only|about|just|for|maybe|barely)\s+)*"
+_FORWARD = r"(?:\s+(?:forwards?|along|down|up)(?:\s+the\s+(?:fairway|line|hole|middle))?)?"
+_SO_FAR = rf"{_ONLY}({FIGURE}\s*{_PACES}?){_FORWARD}"
+
 _LAGGED = one_of(
     r"lag(?:ged)?(?:\s+(?:it|putt))?",
     r"roll(?:ed|s)(?:\s+it)?",
     "putted",
-    rf"(?:just\s+)?(?:missed|lipped\s+out)(?:\s+(?:the|a|my|his|her))?(?:\s+{_ORDINAL})?(?:\s+putt)?",
+    rf"(?:just\s+)?(?:missed|lipped\s+out)(?:\s+(?:the|a|my|his|her))?(?:\s+{ORDINAL})?(?:\s+putt)?",
 )
 _SPOKEN = tuple(
     (pattern(way), meant)
@@ -60,6 +73,18 @@ _SPOKEN = tuple(
         ),
         (rf"^\d\s+(?={CLUB}|\d\s*putts?\b)(?!hybrid|rescue)", ""),
         (r"^(?:drive|drove(?:\s+(?:it|the\s+ball))?)\b", "driver"),
+        # what was hit on the way, and a length gone where what was left is said too
+        (rf",?\s+{_OFF_A_TREE}\b(?!\s*bunker)", ""),
+        (r"\bdown\s+the\s+(left|right)(?:\s+side)?(?=\s*(?:,|$))", r"\1"),
+        (rf"{_THE_CLUB}{GAP}l\s+(?={_SIDED})", r"\1 left "),
+        (rf"{_THE_CLUB}{GAP}r\s+(?={_SIDED})", r"\1 right "),
+        (rf"(?<=\s)({FIGURE}\s*{UNIT}?)\s+{_LEFT}\s+(?:from|in|on)\s+({GROUND})$", r"\1 out, \2"),
+        (
+            rf"{_THE_CLUB}{GAP}{FIGURE}\s*{UNIT}?((?:{GAP}{GROUND})?),\s*(?={FIGURE}\s*{UNIT}?\s*{_LEFT}$)",
+            r"\1\2, ",
+        ),
+        (rf"^{_BADLY}\s+{A}({CLUB}){GAP}{_SO_FAR}$", r"\1 to \2 gone"),
+        (rf"{_THE_CLUB}{GAP}{_BADLY}(?:\s+it)?{GAP}{_SO_FAR}$", r"\1 to \2 gone"),
         # what says nothing behind it, and places in the words they are read by
         (rf"{_THE_CLUB}\s+(?:off|from)\s+the\s+tee\b", r"\1"),
         (rf"{_THE_CLUB}{GAP}(?:whiff(?:ed)?|air[\s-]?shot|fresh[\s-]air)$", r"\1 to the same place"),
@@ -98,6 +123,19 @@ _SPOKEN = tuple(
         (rf"(?<!to\s)\bleft\s+in\s+{THE}(?:same\s+)?(?:bunker|sand|trap)$", "to left in the bunker"),
         # short swings and putts
         (r"\b(chip|pitch|splash|punch)(?:es|ped|ed)\b", r"\1"),
+        (r"\b(chip|pitch|splash)[\s-]in\b", r"\1 in"),
+        (
+            r"^(?:holed|sank|made)(?:\s+(?:out|it))*\s+(?:from|out\s+of)\s+(?:the\s+)?(?:[a-z]+\s+)*?(?:bunker|sand|trap)$",
+            "splash in",
+        ),
+        (r"^(?:holed|sank)\s+(?:the\s+|my\s+|a\s+)?(?:bunker\s+shot|splash)$", "splash in"),
+        (r"^(?:holed|sank)\s+(?:the\s+|my\s+|a\s+)?(chip|pitch)$", r"\1 in"),
+        (r"\b(?:hack|knock|gouge)(?:ed|s|d)?\s+(?:it\s+)?(?:back\s+)?out\b", "punch out"),
+        (
+            rf"{_THE_CLUB}{GAP}(?:to\s+)?(?:(?:stone\s+)?dead|(?:a\s+)?(?:tap[\s-]?in|kick[\s-]?in|gimme)(?:\s+(?:range|distance))?)$",
+            rf"\1 to {A_TAP_IN}",
+        ),
+        (rf"{_THE_CLUB}{GAP}(?:out\s+)?sideways$", rf"\1 to {NEAREST_FAIRWAY}"),
         (r"\b(?:blasted|bunker\s+shot|explosion)\b", "splash"),
         (rf"^{_LAGGED}{GAP}(?=(?:up\s+)?to\s)", "putt "),
         (rf"\b({CLUB})\s+{_SHORT_SWING}\b", r"\1"),

@@ -15,8 +15,10 @@ from ..goals import PAR_WORDS
 from ..places import tee_start
 from ..placewords import read_words
 from . import notes as n
+from . import taken
 from .advice import say_how_far
-from .phrases import ON_GREEN
+from .dropped import beside_ball, beside_water
+from .phrases import NO_CLUB, ON_GREEN
 from .rests import Rest, area_named, from_start, is_ground, resting
 from .unmeasured import (
     FULL_SHOT_YD,
@@ -42,6 +44,12 @@ _GOT_OUT = re.compile(
 """Words of a stroke that brings a ball out of trouble, which is not out of bounds."""
 
 _BACK_ON_LINE = re.compile(r"\bback\s+on\s+(?:the|a)\s+line\b", re.IGNORECASE)
+_SAME_SAND = re.compile(r"(?:in\s+)?(?:(?:the|same)\s+)*(?:it|bunker|sand|trap)", re.IGNORECASE)
+_PITCHED = re.compile(r"(?:wedge|pitch|lob|flop)\b", re.IGNORECASE)
+"""Swings short of full that are played from far enough to miss the hole by as much as a full one."""
+
+_HOLED_OUT = re.compile(r"(?:holed|sank|sunk)(?!.*\bputt)", re.IGNORECASE)
+_SHORT = re.compile(r"(?:well\s+|way\s+)?short", re.IGNORECASE)
 _OUT_ALONE = re.compile(rf"{NUMBER}\s*(?:{UNIT})?\s+out", re.IGNORECASE)
 
 
@@ -131,7 +139,8 @@ def strokes_of(told: n.Notes, hole: Hole, usual: UsualLength | None = None) -> P
     if told.scored is not None and played.holed:
         score = _OVER_PAR.get(told.scored.split()[0].split("-")[0].casefold())
         if played.score != (int(told.scored) if score is None else hole.par + score):
-            raise n.refused(told.scored, f"the strokes before it come to {played.score}")
+            why = f"the strokes before it come to {played.score} on a par {hole.par}: mend one of the two"
+            raise UsageError(f"notes {told.scored!r}: {why}")
     return played
 
 
@@ -192,6 +201,10 @@ class _Telling:
             self._again(clause)
         elif isinstance(clause, n.Putts):
             if self.at.lie is not Lie.GREEN:
+                if clause.count == 1 and _HOLED_OUT.match(clause.said):
+                    club = "splash" if self.at.lie is Lie.BUNKER else "chip"
+                    self._add("swing", club, None, 1, 0, n.HOLED)
+                    return
                 where = f"the ball is not on the green but {self.at.told}"
                 raise n.refused(clause.said, f'{where}: from there say "putt to 3 ft; 1 putt"')
             self._add("putt", "putt", None, clause.count, 0, clause.said)
@@ -212,6 +225,8 @@ class _Telling:
             raise n.refused(swing.said, f"the ball is on the green{noted}: a putt")
         if kind == "putt" and self.at.lie is not Lie.GREEN:
             kind, swing = "swing", replace(swing, club="chip")  # from the fringe: rolled as a low chip is
+        if swing.club == NO_CLUB:
+            swing = replace(swing, club=self._club_out_of(swing))
         if kind == "putt" and re.fullmatch(r"\d+(?:\.\d+)?", swing.where):
             swing = replace(swing, where=f"{swing.where} ft")  # putts are told in feet
         if swing.where == n.HOLED:
@@ -231,6 +246,14 @@ class _Telling:
             self._add(kind, swing.club, self.at, 1, 1, swing.where)
             self.in_water = self.strokes[-1]
 
+    def _club_out_of(self, swing: n.Swing) -> str:
+        """The swing that brings a ball out of where it lies, where no club was noted."""
+        if self.at.lie is Lie.BUNKER:
+            return "splash"
+        if self.at.lie in (Lie.TREES, Lie.HEAVY_ROUGH):
+            return "punch"
+        raise n.refused(swing.said, "which club?")
+
     def _end(self, swing: n.Swing) -> Rest:
         """Where the ball of a swing came to rest, doubted where that is behind where it lay."""
         end = self._told_end(swing)
@@ -246,13 +269,18 @@ class _Telling:
     def _told_end(self, swing: n.Swing) -> Rest:
         from_xy = self.at.xy_yd
         usual_yd = self.usual(swing.club, from_xy)
+        if (end := taken.by_words(self.hole, self.at, swing)) is not None:
+            return end
         beside = by_the_green_alone(swing.where)
         if beside is not None and usual_yd is not None and green_in_reach(self.hole, from_xy, usual_yd):
             return self._taken(swing, *beside)
-        if usual_yd is not None and ON_GREEN.fullmatch(swing.where):
-            if self.hole.out_yd(*from_xy) >= FULL_SHOT_YD:
-                end = resting(f"{usual_putt_ft(self.hole):.0f} ft", self.hole, self.at)
-                return replace(end, noted="no distance noted: the green's average")
+        if usual_yd is not None and self._came_up_short(swing):
+            return taken.short(self.hole, self.at, swing, usual_yd[False])
+        if ON_GREEN.fullmatch(swing.where) and (usual_yd is not None or _PITCHED.match(swing.club)):
+            if self.hole.out_yd(*from_xy) < FULL_SHOT_YD:
+                raise n.refused(swing.said, 'how far from the hole? For example "to 12 ft"')
+            end = resting(f"{usual_putt_ft(self.hole):.0f} ft", self.hole, self.at)
+            return replace(end, noted="no distance noted: the green's average")
         elif ground_alone(swing.where):
             found = None if usual_yd is None else with_length(swing.where, self.hole, from_xy, usual_yd)
             if found is None:
@@ -263,30 +291,37 @@ class _Telling:
             raise n.refused(swing.said, say_how_far(swing.where))
         return resting(swing.where, self.hole, self.at)
 
-    def _taken(self, swing: n.Swing, where: str, taken: str) -> Rest:
+    def _came_up_short(self, swing: n.Swing) -> bool:
+        """Whether all that is noted of a second or later shot is that it was short of the green."""
+        just = re.search(r"\bjust\b", swing.said, re.IGNORECASE)
+        return self.at.lie is not Lie.TEE and _SHORT.fullmatch(swing.where) is not None and just is None
+
+    def _taken(self, swing: n.Swing, where: str, noted: str) -> Rest:
         """The place that is taken for one of which too little was noted."""
         try:
             end = resting(where, self.hole, self.at)
         except UsageError as error:  # told in the words that were noted
+            if (near := taken.near(self.hole, self.at, where)) is not None:
+                return replace(near, noted=f"no distance noted: nearest to {noted.split(': ')[-1]}")
             told = re.sub(rf"(?:place|notes) {re.escape(repr(where))}", f"notes {swing.said!r}", str(error))
             raise UsageError(told) from None
-        return replace(end, noted=taken) if taken else end
+        return replace(end, noted=noted) if noted else end
 
     def _drop(self, drop: n.Drop) -> None:
         if re.fullmatch(r"(?:again|back|at the same place|from the same place)", drop.place, re.IGNORECASE):
             self._again(n.Again(drop.said))
             return
         last = self.strokes[-1] if self.strokes else None
-        end = self._dropped(drop)
         out = last is not None and last.penalty == 1 and last.end is last.start and self.in_water is None
+        if out and not self.hole.local_rule_e5:
+            raise n.refused(drop.said, 'no local rule E-5 here: played from the same place, say "again"')
+        end = self._dropped(drop)
         if self.in_water is not None or (out and self.hole.local_rule_e5):
             assert last is not None
             more = 0 if self.in_water is not None else 1  # local rule E-5 costs two strokes
             went = f"{last.went}, dropped {end.told}"
             self.strokes[-1] = replace(last, end=end, penalty=last.penalty + more, went=went)
             self.at, self.in_water = end, None
-        elif out:
-            raise n.refused(drop.said, "no local rule E-5 here: the next is played from the same place")
         elif drop.free:
             self._moved(drop, end)
         else:
@@ -295,16 +330,38 @@ class _Telling:
             penalty = 1 if cost is None else cost.strokes
             self._add("drop", "unplayable", end, 0, penalty, f"dropped {end.told}{noted}")
 
+    def _dropped_unsaid(self, drop: n.Drop) -> Rest:
+        """Where a ball was dropped, nobody having noted the place; refused where the rules leave it open."""
+        last = self.strokes[-1] if self.strokes else None
+        end = None
+        if self.in_water is not None:
+            assert last is not None
+            usual_yd = self.usual(last.club, self.at.xy_yd)
+            carry_yd = None if usual_yd is None else usual_yd[False]
+            end = beside_water(self.hole, self.at, last.went, carry_yd)
+        elif drop.free and last is not None:
+            end = replace(self.at, noted="no place noted: where it lay, free of what was in the way")
+        elif drop.unplayable:
+            end = beside_ball(self.hole, self.at)
+        if end is None:
+            raise n.refused(drop.said, 'dropped where? Say the place, "drop 150 out, right rough"')
+        return end
+
     def _dropped(self, drop: n.Drop) -> Rest:
         """Where a ball was dropped; an unplayable one back on the line (Rule 19.2b) behind where it lay.
 
         Of a ball in water the line goes through where it crossed the edge, which nobody notes: its place is
         read as any other.
         """
+        if re.fullmatch(r"zone", drop.place, re.IGNORECASE):
+            raise n.refused(drop.said, 'where is the zone? Say the place, "drop 130 out, fairway"')
+        in_sand = self.at.lie is Lie.BUNKER and _SAME_SAND.fullmatch(drop.place.strip())
+        if in_sand or not drop.place:
+            return self._dropped_unsaid(drop)
         out_alone = _OUT_ALONE.fullmatch(drop.place.strip())
         back = drop.unplayable and self.in_water is None and _BACK_ON_LINE.search(drop.said)
         if out_alone is None or not back:
-            return resting(drop.place, self.hole, self.at)
+            return self._dropped_at(drop)
         pin, at = self.hole.pin, self.at
         lay_yd, out_yd = self.hole.out_yd(at.x_yd, at.y_yd), read_words(drop.place).out or 0.0
         if out_yd <= lay_yd:
@@ -314,6 +371,16 @@ class _Telling:
         x, y = (to + share * (of - to) for to, of in ((pin.x_yd, at.x_yd), (pin.y_yd, at.y_yd)))
         end = resting(f"{x:.2f},{y:.2f}", self.hole, at)
         return replace(end, noted="on the line from the hole through the ball")
+
+    def _dropped_at(self, drop: n.Drop) -> Rest:
+        """The place of a drop that was noted; water and out of bounds are told as places of a drop."""
+        try:
+            return resting(drop.place, self.hole, self.at)
+        except UsageError as error:
+            if not re.search(r"that is (?:in the water|out of bounds)", str(error)):
+                raise
+            say = 'no ball is dropped there. Say where, "drop 150 out, right rough", or "drop" alone'
+            raise n.refused(drop.said, f"{str(error).split(': ')[1]}, {say}") from None
 
     def _moved(self, drop: n.Drop, end: Rest) -> None:
         """Free relief: the ball's place is where it was dropped."""

@@ -43,7 +43,21 @@ GONE = pattern(rf"(?:{_OUT}|out|{_LOST}){_TO_A_SIDE}")
 LOST = pattern(rf"{_ANY_CLUB}{_WENT}(?P<where>{GONE.pattern})")
 TO_A_SIDE = pattern(rf"(?P<gone>.+)\s+to\s+the\s+{LEFT_RIGHT}")
 GONE_THERE = pattern(rf"{_ANY_CLUB}(?:(?:in)?to|in|over|onto|on)\s+.+?{GAP}{AND}(?P<where>{_OUT}|{_LOST})")
-LOST_IN = pattern(rf"{_ANY_CLUB}{_WENT}(?P<where>{_LOST}\s+(?:in|into|among)\s+.+)")
+LOST_IN = pattern(rf"{_ANY_CLUB}{_WENT}(?P<where>{_LOST}\s+(?:in|into|among)\s+[^\d,;]+)")
+
+NO_CLUB = pattern(
+    rf"{AND}(?:(?:played|plays|got|gets?|dug|came|comes)\s+(?:it\s+)?)?out\s+(?:(?:first\s+time|well|nicely|safely|fine)\s+)?(?:(?:to|onto)\s+(?=\D|\d+\s*(?:f|m|'|y|out))|(?=\d+\s*(?:f|m\b|')))"
+    rf"(?P<where>.+)",
+    rf"(?:thinned|bladed|skulled|duffed|fatted|chunked)\s+(?:it\s+)?(?P<beside>(?:over|through|short\s+of)\s+{THE}(?:green|back)|to\s+.+)",
+)
+"""A ball out of sand or trees without its club: "out to 15 ft"."""
+
+GROUND_FIRST = pattern(rf"{GROUND}(?:{GAP}(?:{FIGURE}{_YARDS}(?:out|on|left|to\s+go)))?")
+"""Where a second ball went, no club named again."""
+
+CLUB_ALONE = pattern(CLUB)
+SHORT_SWING_FIRST = pattern(r"(?:chip|pitch|splash|punch|blast|bump|flop|lob)\w*\b")
+"""A club and the swing that was made with it, which a comma may part."""
 
 # "To" a place
 
@@ -78,7 +92,7 @@ SIDE_AT_ONCE = pattern(
     rf"{_THE_CLUB}{THE}(?P<where>"
     + one_of(
         rf"{_SIDE_FIRST}(?:bunker|trap|edge|fringe|collar|apron)\b.*",
-        rf"(?:bunker|trap)(?:{GAP}(?:left|right|front|back|short))+",
+        rf"(?:bunker|trap)(?:{GAP}(?:left|right|front|back|short))*",
         r"(?:fringe|collar)",
         rf"(?:front|back|middle|{CENTRE})\s+of\s+{THE}green",
     )
@@ -90,7 +104,7 @@ GROUND_AT_ONCE = pattern(rf"{_THE_CLUB}{CAME}(?P<where>{GROUND})")
 """Ground: "driver, right rough"."""
 
 WATER_AT_ONCE = pattern(
-    rf"{_THE_CLUB}{CAME}{THE}(?P<where>water|pond|lake|burn|stream|creek|ditch|river|penalty\s+area|hazard)"
+    rf"{_THE_CLUB}{CAME}{THE}(?P<where>water|pond|lake|burn|brook|stream|creek|ditch|dyke|canal|river|penalty\s+area|hazard)"
     rf"(?:{GAP}{LEFT_RIGHT})?"
 )
 """Water a ball went into: "driver water"."""
@@ -112,12 +126,16 @@ PLACE_AT_ONCE = pattern(
     rf"{_ANY_CLUB}{CAME}(?P<where>"
     + one_of(
         rf"{FIGURE}{_YARDS}{_COUNTS_FROM}\b.*",
-        rf"{FIGURE}\s*(?:ft|feet|foot)\b.*",
+        rf"{FIGURE}\s*(?:(?:ft|feet|foot)\b|['′’]).*",
         r"[12]?\d\s*(?:paces?|m|metres?|meters?)",
     )
     + ")"
 )
 """A place that says itself whether it is out, on or in feet."""
 
-LEFT_AT_ONCE = pattern(rf"{_THE_CLUB}{CAME}(?P<where>(?:\d{{3}}|[6-9]\d){_YARDS}left)")
+_TO_GO = rf"(?:\d{{3}}|[6-9]\d){_YARDS}left"
+LEFT_AT_ONCE = pattern(
+    rf"{_THE_CLUB}{CAME}(?P<where>(?:{GROUND}{GAP})?{_TO_GO}"
+    rf"|{_TO_GO}\s*,\s*(?:(?:in|on)\s+)?{THE}(?:fairway|middle))"
+)
 """What was left to the hole: "driver, 150 left"; of fewer yards it may be the side."""

@@ -17,7 +17,7 @@ from ..question import Clock, Progress, check_kind, question, silent, solve
 from .adding import RoundReview
 from .holes import HoleReview
 from .judging import EXACT, Judge
-from .notes import Notes, of_hole, read_notes
+from .notes import Notes, every_hole, of_hole, read_notes
 from .spoken import short_of_full
 from .strokes import PlayedHole, strokes_of
 from .unmeasured import usual_length
@@ -108,12 +108,14 @@ def review_round(
         if number not in by_number:
             allowed = ", ".join(map(str, by_number))
             raise UsageError(f"notes: hole {number} is not on {course}; allowed: {allowed}")
-    for number, told in notes.items():
-        with of_hole(number):
-            hole = in_play(by_number[number], told)
-            today = None if day is None else day(hole)
-            usual = usual_length(player, hole, today)
-            check_clubs(strokes_of(told, hole, usual), hole, player, today)
+
+    def check(number: int) -> None:
+        hole = in_play(by_number[number], notes[number])
+        today = None if day is None else day(hole)
+        usual = usual_length(player, hole, today)
+        check_clubs(strokes_of(notes[number], hole, usual), hole, player, today)
+
+    every_hole(notes, check)
     say, done = progress or silent, dict[int, HoleReview]()
     for number, told in notes.items():
         hole = by_number[number]
