@@ -27,7 +27,7 @@ from pathlib import Path
 
 import numpy as np
 
-from ..errors import FileError
+from ..errors import FileError, check_path
 from ..toml_text import short_line
 from .boxes import SEXES
 from .check import Section, read_toml, shown
@@ -66,7 +66,10 @@ def load_player(path_or_name: str | Path) -> Player:
     ------
     FileError
         Anything that cannot be used, in one line.
+    UsageError
+        What is no path, name or words at all.
     """
+    check_path(path_or_name, "a player file, a demo player, or words")
     source = short_line(path_or_name, 200) or "(no name)"
     path = Path(path_or_name)
     names = bundled_players()
