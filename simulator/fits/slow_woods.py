@@ -17,7 +17,6 @@ import numpy as np
 from scipy.optimize import least_squares
 
 from ..engine import play
-from ..files import write_text
 from ..hole.surfaces import Lie
 from ..physics import launch
 from ..player.levels import level
@@ -26,6 +25,7 @@ from ..player.standard import standard_player
 from ..tables.bag import make_bag
 from ..tables.game import make_board
 from .bench.holes import open_hole
+from .tables import write_table
 
 FITTED = {180.0: 20.0, 130.0: 20.0}
 """Carry [yd]: run [yd] that are met."""
@@ -65,16 +65,14 @@ def main() -> None:
     wanted_yd = [*FITTED.values(), *SHOWN.values()]
     rows = zip(carries, wanted_yd, runs_yd(fit.x[0], fit.x[1], carries), strict=True)
     said = "; ".join(f"{carry:g} yd: {run:.1f} for {want:g}" for carry, want, run in rows)
-    text = (
-        "# Made by a script: run it again, do not edit.\n"
-        'script = "python -m simulator.fits.slow_woods"\n'
-        'inputs = "Course Rating System: driver of bogey players, carry + run"\n'
-        f'date = "{datetime.date.today()}"\n'
-        f'runs = "{said}"\n\n'
-        f"power = {fit.x[0]:.3f}\nleast_share = {fit.x[1]:.3f}\n"
-    )
-    write_text(TARGET, text)
-    print(text)
+    origin = {
+        "script": "python -m simulator.fits.slow_woods",
+        "inputs": "Course Rating System: driver of bogey players, carry + run",
+        "date": datetime.date.today().isoformat(),
+        "runs": said,
+    }
+    write_table(TARGET, origin, {"power": round(fit.x[0], 3), "least_share": round(fit.x[1], 3)})
+    print(TARGET.read_text(encoding="utf-8"))
 
 
 if __name__ == "__main__":

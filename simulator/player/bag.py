@@ -30,8 +30,8 @@ import numpy as np
 from ..errors import FileError, check_path
 from ..toml_text import short_line
 from .boxes import SEXES
-from .check import Section, read_toml, shown
-from .clubs import LIMITS, need_level, read_clubs
+from .check import LIMITS, Section, read_toml, shown
+from .clubs import need_level, read_clubs
 from .habits import TOP_KEYS, left_handed
 from .levels import HIGHEST_HANDICAP, HIGHEST_WITH_DATA, LOWEST_HANDICAP, Level, handicap_said, level
 from .model import Club, PartSwing, Player, Putting

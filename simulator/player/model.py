@@ -90,6 +90,9 @@ USES = ("anywhere", "tee only", "never")
 MOST_CLUBS = 13
 """Clubs besides the putter: Rules of Golf 4.1b allows 14 in all."""
 
+MOST_MISHITS = 0.9
+"""No club's mishit rate is above this, read or drawn (assumed): nothing would be left to call solid."""
+
 CLUB_NUMBERS = (
     "carry_yd", "direction_sd_deg", "distance_sd_pct", "bias_right_deg", "bias_long_pct", "mishit_rate",
     "mishit_loss_pct", "mishit_distance_sd_pct", "mishit_direction_factor",
