@@ -89,15 +89,20 @@ SLOW_RISE_LIMIT_DEG = 4.0
 """Most the launch rises below the women's row [deg], assumed; approached exponentially from the rows' own
 slope."""
 
-SLOW_WOODS = ("driver", "2-wood", "3-wood")
-"""Clubs whose spin rises below the women's row: with spin falling with speed, as irons', a slow player's
-driver would run half as far again as the rating system's bogey player's does (180 yd of carry + 20 of
-run)."""
-
 _SLOW = tomllib.loads(Path(__file__).with_name("slow_woods.toml").read_text(encoding="utf-8"))
 SLOW_SPIN = (float(_SLOW["power"]), float(_SLOW["least_share"]))
-"""Below the women's ball speed spin goes as its ``-power``, down to ``least_share`` of that speed, and then
-with speed. Fitted to published runs: ``python -m simulator.fits.slow_woods``."""
+"""Below the women's ball speed a driver's spin goes as its ``-power``, down to ``least_share`` of that
+speed, and then with speed: falling with speed, as irons', it would run half as far again as the rating
+system's bogey player's does (180 yd of carry + 20 of run). Fitted to published runs:
+``python -m simulator.fits.slow_woods``."""
+
+AS_DRIVER = (
+    (LOFT_DEG["3-wood"], LOFT_DEG["5-wood"], LOFT_DEG["5-iron"]),
+    (1.0, float(_SLOW["five_wood_share"]), 0.0),
+)
+"""How much the spin of a slow strike changes as a driver's and not as an iron's, by loft [deg], straight
+between. The 5-wood's share is fitted by the same script, so that a slow player's 5-wood runs as far as her
+3-wood: as an iron it finished beyond it. That hybrids and long irons come between is assumed."""
 
 FAST_FALL_LIMIT_DEG = 1.5
 """Most the launch falls above the men's row [deg], assumed."""
@@ -186,7 +191,7 @@ def launch(kind: str, ball_speed_mph: ArrayLike) -> tuple[Floats, Floats]:
     -------
     launch_deg, spin_rpm : ndarray
         Of the shape of ``ball_speed_mph``. Launch never rises with ball speed, and spin never falls but for
-        slow ``SLOW_WOODS``.
+        slow strikes of clubs of less loft than a 5-iron (``AS_DRIVER``).
 
     Raises
     ------
@@ -210,10 +215,11 @@ def launch(kind: str, ball_speed_mph: ArrayLike) -> tuple[Floats, Floats]:
     room = FAST_SPIN_LIMIT * men.spin_rpm
     spin = spin + room * -np.expm1(-gain * fast / room)
     share = np.minimum(1.0, v / women.ball_speed_mph)
-    if kind in SLOW_WOODS:
-        power, least = SLOW_SPIN
-        return angle, spin * np.maximum(share, least) ** -power * np.minimum(1.0, share / least)
-    return angle, spin * share  # same angles of club and path: spin goes with speed
+    power, least = SLOW_SPIN
+    as_driver = np.maximum(share, least) ** -power * np.minimum(1.0, share / least)
+    as_iron = share  # same angles of club and path: spin goes with speed
+    part = np.interp(LOFT_DEG[kind], *AS_DRIVER)
+    return angle, spin * as_driver**part * as_iron ** (1.0 - part)
 
 
 def part_launch(kind: str, full_speed_mph: float, ball_speed_mph: ArrayLike) -> tuple[Floats, Floats]:
