@@ -11,6 +11,8 @@ Only ``cli`` turns them into text on standard error and an exit status.
 
 from __future__ import annotations
 
+from pathlib import PurePath
+
 
 class SimulatorError(Exception):
     """Root of every error holesim raises on purpose; its text is one line."""
@@ -22,10 +24,22 @@ class UsageError(SimulatorError):
     """A club, place, option or number that cannot be meant."""
 
 
+def check_text(what: str, given: object, example: str) -> None:
+    """Refuse (UsageError) what is no text where words are read."""
+    if not isinstance(given, str):
+        raise UsageError(f"{what} {str(given)[:60]}; allowed: text, for example {example!r}")
+
+
 class NoAnswerError(SimulatorError):
     """The question is well put, but no legal plan answers it."""
 
     exit_status = 3
+
+
+def check_path(given: object, allowed: str) -> None:
+    """Refuse (UsageError) what is neither the path of a file nor a name in its place."""
+    if not isinstance(given, str | PurePath):
+        raise UsageError(f"{str(given)[:60]} is no path and no name; allowed: {allowed}")
 
 
 class FileError(SimulatorError):

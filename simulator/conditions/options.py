@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from ..errors import UsageError
 from ..physics.air import REFERENCE_HUMIDITY, REFERENCE_TEMPERATURE_C
 from ..physics.putting import DEFAULT_STIMP_FT
@@ -19,18 +21,33 @@ from .quantities import (
 )
 from .windwords import read_wind
 
+LARGEST = 1e9
+"""No option takes a number as large as this, and Python has whole ones that no float holds."""
+
+
+def as_words(given: object) -> str | None:
+    """An option's words, a number as it would be typed; None: it is neither."""
+    if isinstance(given, str):
+        return given
+    number_like = isinstance(given, int | float) and not isinstance(given, bool)
+    return f"{given:g}" if number_like and abs(given) < LARGEST else None  # type: ignore[arg-type]
+
+
+Option = str | float | None
+"""What an option of the day may be: words, a number as it would be typed, or left out."""
+
 
 def conditions_from(
-    wind: str | None = None,
-    wind_at: str | None = None,
-    gusts: str | None = None,
-    swing: str | None = None,
-    temperature: str | None = None,
-    altitude: str | None = None,
-    pressure: str | None = None,
-    humidity: str | None = None,
-    firmness: str | None = None,
-    stimp: str | None = None,
+    wind: Option = None,
+    wind_at: Option = None,
+    gusts: Option = None,
+    swing: Option = None,
+    temperature: Option = None,
+    altitude: Option = None,
+    pressure: Option = None,
+    humidity: Option = None,
+    firmness: Option = None,
+    stimp: Option = None,
     *,
     along_deg: float = 0.0,
     y_bearing_deg: float | None = None,
@@ -42,8 +59,9 @@ def conditions_from(
     ----------
     wind, wind_at, gusts, swing, temperature, altitude, pressure, humidity, firmness, stimp : str, optional
         As typed: ``"12 mph from 2 o'clock"``, ``"forecast"`` or ``"felt"``, ``"4"``, ``"20"``, ``"12 C"``,
-        ``"3,000 ft"``, ``"sea level 1020"``, ``"60 %"``, ``"soft fairways, medium greens"``, ``"10"``. What
-        is left out is as in `Conditions`, and said in its `assumed`.
+        ``"3,000 ft"``, ``"sea level 1020"``, ``"60 %"``, ``"soft fairways, medium greens"``, ``"10"``; or a
+        number as it would be typed (``gusts=4``). What is left out is as in `Conditions`, and said in its
+        `assumed`.
     along_deg, y_bearing_deg, mph_of_clubs
         As in `windwords.read_wind`: winds are told from a shot along the first leg, and of no compass, unless
         these say more.
@@ -53,6 +71,20 @@ def conditions_from(
     UsageError
         One line naming the option, what was found and what is allowed.
     """
+    wind, wind_at, gusts, swing = (
+        _said(name, one)
+        for name, one in (("wind", wind), ("wind at", wind_at), ("gusts", gusts), ("swing", swing))
+    )
+    temperature, altitude, pressure = (
+        _said(name, one)
+        for name, one in (("temperature", temperature), ("altitude", altitude), ("pressure", pressure))
+    )
+    humidity, firmness, stimp = (
+        _said(name, one) for name, one in (("humidity", humidity), ("firmness", firmness), ("stimp", stimp))
+    )
+    for name, bearing in (("along_deg", along_deg), ("y_bearing_deg", y_bearing_deg)):
+        if bearing is not None and not (isinstance(bearing, int | float) and math.isfinite(bearing)):
+            raise UsageError(f"{name} {str(bearing)[:60]}: a number of degrees is allowed")
     blowing, assumed = _wind(wind, wind_at, gusts, swing, along_deg, y_bearing_deg, mph_of_clubs)
     altitude_m = None if altitude is None else read_altitude(altitude)
     pressure_hpa = None
@@ -82,6 +114,14 @@ def conditions_from(
         stimp_ft=DEFAULT_STIMP_FT if stimp is None else read_stimp(stimp),
         assumed=tuple(assumed),
     )
+
+
+def _said(name: str, given: Option) -> str | None:
+    """An option in words, None where it is left out."""
+    words = None if given is None else as_words(given)
+    if given is not None and words is None:
+        raise UsageError(f"{name} {str(given)[:60]}: text is allowed, or a number as it would be typed")
+    return words
 
 
 def _wind(

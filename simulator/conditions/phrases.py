@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from typing import Any
 
 from ..spelt import SMALL
 from ..units import MPS_PER_MPH
@@ -198,9 +197,7 @@ ALLOWED = (
 
 def mph_of(found: re.Match[str], number: str = "n") -> float:
     """Speed of a match [mph] in the unit it names, mph when it names none."""
-    groups: dict[str, Any] = found.groupdict()
-    unit = next((unit for unit in MPH_PER_UNIT if groups.get(unit)), "mph")
-    return float(groups[number]) * MPH_PER_UNIT[unit]
+    return float(found[number]) * MPH_PER_UNIT[names_unit(found) or "mph"]
 
 
 def names_unit(found: re.Match[str]) -> str | None:

@@ -10,7 +10,7 @@ from typing import Any
 from ..errors import FileError, UsageError
 from ..files import read_toml
 from .model import Conditions
-from .options import conditions_from
+from .options import as_words, conditions_from
 
 KEYS = (
     "wind", "wind_at", "gusts", "swing", "temperature", "altitude", "pressure", "humidity", "firmness",
@@ -20,9 +20,6 @@ KEYS = (
 
 MOST_SCENARIOS, MOST_BYTES = 20, 100_000
 """Most days of a file, and the largest file read [bytes]."""
-
-LARGEST = 1e9
-"""No option takes a number as large as this, and TOML has whole ones that no float holds."""
 
 _EXAMPLE = '[[scenario]] with name = "west wind" and wind = "12 mph from W"'
 
@@ -98,11 +95,10 @@ def _read(source: str, number: int, entry: Any) -> Scenario:
             continue
         if key not in KEYS:
             raise FileError(source, where, f"unknown key {key!r}", ", ".join(("name", *KEYS)))
-        number_like = isinstance(value, int | float) and not isinstance(value, bool)
-        number_like = number_like and abs(value) < LARGEST
-        if not isinstance(value, str) and not number_like:
+        said = as_words(value)
+        if said is None:
             raise FileError(source, f"{where}, {key}", repr(value)[:60], "text in quotes, or a number")
-        words[key] = value if isinstance(value, str) else f"{value:g}"
+        words[key] = said
     one = Scenario(name.strip(), words)
     try:
         one.conditions(0.0)

@@ -30,7 +30,7 @@ from .bench.published import TOUR_LIES, TOUR_STROKES
 from .bench.table import Row, ladders, ninety_rows, rating_rows, tour_columns, tour_misses, tour_putting, who
 from .bench.tour import SKILL, TourFit, fit_tour, fit_trees, with_tour
 from .bench.trade import trade_off
-from .tables import read_table, write_numbers
+from .tables import read_table, write_table
 
 ROOM = Path(__file__).parents[1]
 DOCS = ROOM.parent / "benchmarks"
@@ -55,9 +55,9 @@ def write(curves: Curves, tour: TourFit) -> None:
     """Write the three files."""
     table: dict[str, float | Sequence[float]] = {"handicap": curves.handicap}
     table |= {name: getattr(curves, name) for name in (*CURVES, *NUMBERS)}
-    write_numbers(LEVELS, origin(INPUTS), table)
-    write_numbers(LIES, origin("Broadie 2012 table 9: tour, rough, sand and recovery columns"), tour.lies)
-    write_numbers(
+    write_table(LEVELS, origin(INPUTS), table)
+    write_table(LIES, origin("Broadie 2012 table 9: tour, rough, sand and recovery columns"), tour.lies)
+    write_table(
         HOLING,
         origin("Broadie 2012 table 9: tour, fairway and rough near the green; bounds 1 to 3 assumed"),
         {"hole_out_scale": tour.hole_out_scale},

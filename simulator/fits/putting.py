@@ -15,6 +15,7 @@ so its two-putt distance is missed instead.)
 
 from __future__ import annotations
 
+import datetime
 from importlib import resources
 from pathlib import Path
 
@@ -23,8 +24,6 @@ import numpy as np
 from ..files import write_text
 from ..physics.putting import ANGLE_GROWTH_DEG_PER_FT
 from ..tables.putts import PuttTable, putt_table
-
-DATE = "2026-11-25"
 
 TOUR_STIMP_FT = 11.0
 """Assumed for tour greens (common practice 10.5-13); the make figures hardly depend on it."""
@@ -156,7 +155,8 @@ def main() -> None:
     head = (
         "# Putting skill by level. Written by `python -m simulator.fits.putting`, do not edit.\n"
         "# Inputs: simulator/fits/data/putts_tour_2016_2018.csv (Broadie 2018) and tables in the script.\n"
-        f"# Date: {DATE}. Tour share holed: rms {rms:.2f} percentage points over {len(rows)} rows.\n\n"
+        f"# Date: {datetime.date.today()}. Tour share holed: rms {rms:.2f} percentage points over "
+        f"{len(rows)} rows.\n\n"
     )
     target = Path(__file__).parent.parent / "player" / "putting_levels.toml"
     write_text(target, head + "\n".join(blocks))

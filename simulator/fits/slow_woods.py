@@ -17,13 +17,13 @@ import numpy as np
 from scipy.optimize import brentq, least_squares
 
 from ..conditions import Conditions
-from ..files import write_text
 from ..physics import launch
 from ..player.levels import level
 from ..player.model import Club
 from ..player.standard import standard_player
 from ..tables.carries import runs_yd, stock_landings
 from ..tables.shots import Shot, ShotList
+from .tables import write_table
 
 FITTED = {180.0: 20.0, 130.0: 20.0}
 """Carry [yd]: run [yd] that are met."""
@@ -77,17 +77,16 @@ def main() -> None:
     rows = zip(carries, wanted_yd, driver_runs_yd(fit.x[0], fit.x[1], carries), strict=True)
     said = "; ".join(f"{carry:g} yd: {run:.1f} for {want:g}" for carry, want, run in rows)
     share = brentq(woods_apart_yd, 0.0, 1.0, xtol=1e-3)
-    text = (
-        "# Made by a script: run it again, do not edit.\n"
-        'script = "python -m simulator.fits.slow_woods"\n'
-        'inputs = "Course Rating System: driver of bogey players, carry + run; '
-        "the bogey woman's 5-wood runs as her 3-wood (assumed)\"\n"
-        f'date = "{datetime.date.today()}"\n'
-        f'runs = "{said}"\n\n'
-        f"power = {fit.x[0]:.3f}\nleast_share = {fit.x[1]:.3f}\nfive_wood_share = {share:.3f}\n"
-    )
-    write_text(TARGET, text)
-    print(text)
+    origin = {
+        "script": "python -m simulator.fits.slow_woods",
+        "inputs": "Course Rating System: driver of bogey players, carry + run; "
+        "the bogey woman's 5-wood runs as her 3-wood (assumed)",
+        "date": datetime.date.today().isoformat(),
+        "runs": said,
+    }
+    numbers = {"power": fit.x[0], "least_share": fit.x[1], "five_wood_share": share}
+    write_table(TARGET, origin, {name: round(float(value), 3) for name, value in numbers.items()})
+    print(TARGET.read_text(encoding="utf-8"))
 
 
 if __name__ == "__main__":

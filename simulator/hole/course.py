@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from simulator.errors import FileError, SimulatorError
+from simulator.errors import FileError, SimulatorError, check_path
 from simulator.hole.files import bundled_file, bundled_folder, bundled_name, load_hole
 from simulator.hole.model import Hole
 
@@ -87,7 +87,10 @@ def load_course(folder_or_name: str | Path) -> Course:
     ------
     FileError
         No such folder, no hole file in it, or more than `MOST_HOLES`.
+    UsageError
+        What is no path and no name at all.
     """
+    check_path(folder_or_name, "a folder of hole files, or a demo course")
     source = str(folder_or_name)
     folder = _folder(source)
     try:

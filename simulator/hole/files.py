@@ -7,7 +7,7 @@ import os
 import re
 from pathlib import Path
 
-from simulator.errors import FileError
+from simulator.errors import FileError, check_path
 from simulator.files import read_toml
 from simulator.hole.model import Hole
 from simulator.hole.sketch import read_sketch
@@ -67,8 +67,9 @@ def load_hole(path_or_name: str | Path) -> Hole:
     FileError
         When there is no such file, it cannot be read, or anything in it is wrong.
     UsageError
-        Words that are not understood.
+        Words that are not understood, or what is no path, name or words at all.
     """
+    check_path(path_or_name, "a hole file, a demo hole, or words")
     source = str(path_or_name)
     if " " in source and not os.path.isfile(source):
         from simulator.hole.words import hole_from_words, looks_like_words

@@ -11,7 +11,7 @@ import numpy as np
 import shapely
 from shapely import MultiPolygon, Polygon
 
-from simulator.errors import UsageError
+from simulator.errors import UsageError, check_text
 from simulator.hole.crowns import Crown, Tree
 from simulator.hole.line import PlayLine
 from simulator.hole.slopes import Slope
@@ -189,6 +189,7 @@ class Hole:
         UsageError
             When the hole has no tee of that name; lists those it has.
         """
+        check_text("tee", name, self.tees[0].name)
         tee = _named(self, "tee", tee_name(name), self.tees)
         return _moved(self, tee)
 
@@ -200,6 +201,7 @@ class Hole:
         UsageError
             When the hole has no pin of that name; lists those it has.
         """
+        check_text("pin", name, self.pins[0].name)
         return replace(self, pin=_named(self, "pin", name, self.pins))
 
     @cached_property

@@ -111,19 +111,17 @@ _SAND = Ground(2.00, 0.10, 0.80, 1.50, "assumed scales: the ball stays where it 
 GROUNDS: dict[str, Ground] = {
     "ROUGH": _ROUGH,
     "FAIRWAY": _FAIRWAY,
-    "TEE": Ground(1.00, 1.00, 0.40, 0.16, "assumed: as fairway"),
+    "TEE": replace(_FAIRWAY, source="assumed: as fairway"),
     "HEAVY_ROUGH": _HEAVY,
     "BUNKER": _SAND,
-    "GREEN": Ground(
-        1.00,
-        1.00,
-        0.40,
-        deceleration_mps2(DEFAULT_STIMP_FT) / GRAVITY_MPS2,
-        "Penner 2002 bounce; rolls as a putt does at the default Stimpmeter reading",
+    "GREEN": replace(
+        _GREEN_ROWS[1],
+        rolling_friction=rolling_friction_of_green(DEFAULT_STIMP_FT),
+        source="Penner 2002 bounce; rolls as a putt does at the default Stimpmeter reading",
     ),
-    "TREES": Ground(1.15, 0.60, 0.50, 0.45, "assumed: the floor under trees as rough"),
-    "DRY_PENALTY": Ground(1.40, 0.35, 0.60, 1.00, "assumed: as heavy rough"),
-    "OUT_OF_BOUNDS": Ground(1.15, 0.60, 0.50, 0.45, "assumed: as rough"),
+    "TREES": replace(_ROUGH, source="assumed: the floor under trees as rough"),
+    "DRY_PENALTY": replace(_HEAVY, source="assumed: as heavy rough"),
+    "OUT_OF_BOUNDS": replace(_ROUGH, source="assumed: as rough"),
     "PATH": Ground(
         0.50, 1.30, 0.40, 0.06, "assumed: a hard path tips less, gives back more, slows a ball little"
     ),

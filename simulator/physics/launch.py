@@ -80,8 +80,7 @@ row."""
 
 TOUR_HYBRID_LOFT_DEG = (19.0, 21.0)
 """Loft taken for the tables' one "hybrid" row, men and women [deg]: assumed; the women's stands where the
-older
-women's table has a 7-wood."""
+older women's table has a 7-wood."""
 
 KINDS: tuple[str, ...] = tuple(LOFT_DEG)
 """Every launch family known here."""
@@ -112,13 +111,19 @@ FAST_SPIN_LIMIT = 0.1
 """Most the spin grows above the men's row, as a share of it, assumed."""
 
 PART_RISE_DEG = {"wood": 2.0, "iron": 6.0, "wedge": 12.0}
-"""How much higher than a full swing a very soft part swing starts [deg], assumed from soft pitches of 28
-mph that
-were measured at 30 to 52 degrees (A. Rice's published pitching test): the middle of a lob wedge's range."""
+"""How much higher than a full swing a very soft part swing starts [deg], assumed from soft pitches of 28 mph
+that were measured at 30 to 52 degrees (A. Rice's published pitching test): the middle of a lob wedge's
+range."""
 
 
 def family(kind: str) -> str:
-    """Broad family of a kind: ``driver``, ``wood``, ``hybrid``, ``iron`` or ``wedge``."""
+    """Broad family of a kind: ``driver``, ``wood``, ``hybrid``, ``iron`` or ``wedge``.
+
+    Raises
+    ------
+    ValueError
+        Unknown kind.
+    """
     if kind not in LOFT_DEG:
         raise ValueError(f"unknown kind of club {kind!r}")
     return kind if kind == "driver" else kind.replace("-", " ").split()[-1]

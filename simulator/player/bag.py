@@ -27,11 +27,11 @@ from pathlib import Path
 
 import numpy as np
 
-from ..errors import FileError
+from ..errors import FileError, check_path
 from ..toml_text import short_line
 from .boxes import SEXES
-from .check import Section, read_toml, shown
-from .clubs import LIMITS, need_level, read_clubs
+from .check import LIMITS, Section, read_toml, shown
+from .clubs import need_level, read_clubs
 from .habits import TOP_KEYS, left_handed
 from .levels import HIGHEST_HANDICAP, HIGHEST_WITH_DATA, LOWEST_HANDICAP, Level, handicap_said, level
 from .model import Club, PartSwing, Player, Putting
@@ -66,7 +66,10 @@ def load_player(path_or_name: str | Path) -> Player:
     ------
     FileError
         Anything that cannot be used, in one line.
+    UsageError
+        What is no path, name or words at all.
     """
+    check_path(path_or_name, "a player file, a demo player, or words")
     source = short_line(path_or_name, 200) or "(no name)"
     path = Path(path_or_name)
     names = bundled_players()

@@ -11,10 +11,24 @@ from .. import files
 from ..errors import FileError
 from ..toml_text import short_line
 from ..units import M_PER_YD
+from .model import MOST_MISHITS
 from .names import did_you_mean
 
 LARGEST_FILE_BYTES = 1_000_000
 """A bag is a page of text; anything above this is some other file."""
+
+
+LIMITS = {
+    "direction_sd_deg": (0.0, 30.0),
+    "distance_sd_pct": (0.0, 60.0),
+    "bias_right_deg": (-20.0, 20.0),
+    "bias_long_pct": (-40.0, 40.0),
+    "mishit_rate": (0.0, MOST_MISHITS),
+    "mishit_loss_pct": (0.0, 90.0),
+    "mishit_distance_sd_pct": (0.0, 90.0),
+    "mishit_direction_factor": (0.5, 10.0),
+}
+"""What a file may say of a club, wide enough for any golfer."""
 
 
 def read_toml(path: Path, source: str, what: str) -> dict[str, Any]:

@@ -9,7 +9,7 @@ from ..errors import FileError
 from ..physics.heights import HELD_DOWN_KINDS, SHAPES
 from ..physics.launch import KINDS, LOFT_DEG, family
 from ..toml_text import short_line
-from .check import Section, shown
+from .check import LIMITS, Section, shown
 from .doubt import Doubt
 from .far_from_level import check_lengths
 from .fill import carries, fill_club
@@ -17,27 +17,14 @@ from .habits import HABIT_KEYS, given_total_yd, stand_ins, total_carry_yd, with_
 from .levels import STANDARD_SET, Level
 from .model import CLUB_NUMBERS, MOST_CLUBS, Club
 from .names import club_name, did_you_mean, kind_of
+from .runs import LONGEST_YD, SHORTEST_YD
 
 FEW_SECTIONS = 5
 """From this many club sections on, and no ``clubs`` list, the sections are the whole bag."""
 
-SHORTEST_CARRY_YD, LONGEST_CARRY_YD = 5.0, 400.0
-
 WOODS_MAY = 1.05
 """A wood may carry so many times as far as one with less loft: slow swings hit the 3-wood as far as the
 driver (common practice). Farther, and the names were probably swapped."""
-
-LIMITS = {
-    "direction_sd_deg": (0.0, 30.0),
-    "distance_sd_pct": (0.0, 60.0),
-    "bias_right_deg": (-20.0, 20.0),
-    "bias_long_pct": (-40.0, 40.0),
-    "mishit_rate": (0.0, 0.9),
-    "mishit_loss_pct": (0.0, 90.0),
-    "mishit_distance_sd_pct": (0.0, 90.0),
-    "mishit_direction_factor": (0.5, 10.0),
-}
-"""What a file may say, wide enough for any golfer."""
 
 DOUBT_LIMITS = {
     "carry_pct": 30.0, "direction_log": 1.0, "distance_log": 1.0, "bias_right_deg": 10.0,
@@ -230,7 +217,7 @@ def _numbers(section: Section, kind: str) -> dict[str, float]:
     """The numbers a club's section gives, carry in yards (a total less its run)."""
     found = {key: section.number(key, low, high) for key, (low, high) in LIMITS.items()}
     found["carry_yd"] = total_carry_yd(section, kind) or section.length_yd(
-        "carry", SHORTEST_CARRY_YD, LONGEST_CARRY_YD
+        "carry", SHORTEST_YD, LONGEST_YD
     )
     return {key: value for key, value in found.items() if value is not None}
 
@@ -249,11 +236,11 @@ def _check_order(
     """
     names = sorted(kinds, key=lambda n: -carry_yd[n])
     for name in names:
-        if not SHORTEST_CARRY_YD <= carry_yd[name] <= LONGEST_CARRY_YD:
+        if not SHORTEST_YD <= carry_yd[name] <= LONGEST_YD:
             top.refuse(
                 f"club {name!r}",
                 f"a carry of {carry_yd[name]:.1f} yd in line with the carries given",
-                f"{SHORTEST_CARRY_YD:g} to {LONGEST_CARRY_YD:g}: give its carry_yd",
+                f"{SHORTEST_YD:g} to {LONGEST_YD:g}: give its carry_yd",
             )
     for longer, shorter in pairwise(names):
         if carry_yd[longer] - carry_yd[shorter] < 1e-6:

@@ -8,7 +8,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from .model import Club, Player
+from .model import MOST_MISHITS, Club, Player
 
 
 @dataclass(frozen=True)
@@ -148,5 +148,5 @@ def moved(club: Club, by: Mapping[str, float]) -> Club:
         mishit_distance_sd_pct=club.mishit_distance_sd_pct * wider,
         bias_right_deg=club.bias_right_deg + step["bias_right_deg"],
         bias_long_pct=club.bias_long_pct + step["bias_long_pct"],
-        mishit_rate=float(min(odds / (1.0 + odds), 0.9)),
+        mishit_rate=float(min(odds / (1.0 + odds), MOST_MISHITS)),
     )

@@ -22,9 +22,9 @@ import numpy as np
 
 from ..physics.heights import SHAPES
 from ..physics.launch import family
-from .check import Section, shown
+from .check import LIMITS, Section, shown
 from .model import USES, Club
-from .pattern import Pattern, direction_for_width, widened
+from .pattern import LEAST_SD_DEG, Pattern, direction_for_width, widened
 from .runs import LONGEST_YD, SHORTEST_YD, carry_of_total, tilted
 
 HABIT_KEYS = (
@@ -61,7 +61,11 @@ MOST_CURVE = 0.9
 """Share of that allowed: the table of tilts is coarse there."""
 
 MOST_SIZE_YD = 300.0
+"""Widest width, depth and curve that are read [yd] (assumed)."""
+
 HALF = 0.5
+"""A depth that asks for spreads below this share of the club's leaves no room for its mishits: they get fewer
+in proportion (assumed)."""
 
 
 def given_total_yd(section: Section) -> float | None:
@@ -79,7 +83,8 @@ def total_carry_yd(section: Section, kind: str) -> float | None:
     carry = carry_of_total(kind, total)
     if not SHORTEST_YD < carry < LONGEST_YD:
         key, _ = section.length_unit("total")
-        section.refuse(key, shown(section.table[key]), "a total with a carry of 5 to 400 yd in it")
+        allowed = f"a total with a carry of {SHORTEST_YD:g} to {LONGEST_YD:g} yd in it"
+        section.refuse(key, shown(section.table[key]), allowed)
     return carry
 
 
@@ -203,7 +208,7 @@ def _deep(club: Club, section: Section, settle: Callable[[Club], Club], assumed:
 
     from scipy.optimize import brentq
 
-    low, high = 0.02, 60.0 / max(club.distance_sd_pct, 0.1)
+    low, high = 0.02, LIMITS["distance_sd_pct"][1] / max(club.distance_sd_pct, 0.1)
     least, most = Pattern(at(low)).depth_yd, Pattern(at(high)).depth_yd
     if not least < depth_yd < most:
         why = "" if fewer else f" at a mishit_rate of {club.mishit_rate:g}"
@@ -226,10 +231,11 @@ def _wide(club: Club, section: Section) -> Club:
     key, width_yd = given
     if "direction_sd_deg" in section.table:
         section.refuse(f"{key} and direction_sd_deg", "both", "one of the two")
-    sd = direction_for_width(club, width_yd, 30.0)
+    most_deg = LIMITS["direction_sd_deg"][1]
+    sd = direction_for_width(club, width_yd, most_deg)
     if sd is None:
         pattern = Pattern(club)
-        low, high = pattern.width_yd(1e-3), pattern.width_yd(30.0)
+        low, high = pattern.width_yd(LEAST_SD_DEG), pattern.width_yd(most_deg)
         section.refuse(key, f"{width_yd:.4g} yd", f"{low:.1f} to {high:.0f} yd for 8 balls of 10")
     return replace(club, direction_sd_deg=sd, sources={**club.sources, "direction_sd_deg": "file"})
 

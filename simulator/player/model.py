@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
-from ..errors import UsageError
+from ..errors import UsageError, check_text
 from ..physics.putting import ANGLE_GROWTH_DEG_PER_FT
 from .names import club_key, like_it, same_club
 
@@ -89,6 +89,9 @@ USES = ("anywhere", "tee only", "never")
 
 MOST_CLUBS = 13
 """Clubs besides the putter: Rules of Golf 4.1b allows 14 in all."""
+
+MOST_MISHITS = 0.9
+"""No club's mishit rate is above this, read or drawn (assumed): nothing would be left to call solid."""
 
 CLUB_NUMBERS = (
     "carry_yd", "direction_sd_deg", "distance_sd_pct", "bias_right_deg", "bias_long_pct", "mishit_rate",
@@ -232,6 +235,7 @@ class Player:
         UsageError
             No such club in this bag; lists those there are.
         """
+        check_text("club", name, self.clubs[0].name)
         wanted = club_key(name)
         for club in self.clubs:
             if club_key(club.name) == wanted:
@@ -256,7 +260,7 @@ class Player:
         UsageError
             No such club, or none left that may be played from everywhere.
         """
-        left = [self.club(name).name for name in dict.fromkeys(names)]
+        left = list(dict.fromkeys(self.club(name).name for name in names))
         clubs = tuple(club for club in self.clubs if club.name not in left)
         if all(club.use != "anywhere" for club in clubs):
             raise UsageError(f"without {', '.join(left)}: no club is left to play with from everywhere")

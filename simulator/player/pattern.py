@@ -26,6 +26,9 @@ the way."""
 LEAST_STRIKE = 0.1
 """No strike carries less than this share of the stock carry, as in the game's flight tables."""
 
+LEAST_SD_DEG = 1e-3
+"""Least spread of direction that is tried for a width [deg]."""
+
 _STRIKE_NODES, _STRIKE_WEIGHTS = np.polynomial.hermite_e.hermegauss(20)
 _STRIKE_WEIGHTS = _STRIKE_WEIGHTS / _STRIKE_WEIGHTS.sum()
 
@@ -133,9 +136,9 @@ def direction_for_width(club: Club, width_yd: float, most_deg: float) -> float |
     from scipy.optimize import brentq
 
     pattern = Pattern(club)
-    if not pattern.width_yd(1e-3) < width_yd < pattern.width_yd(most_deg):
+    if not pattern.width_yd(LEAST_SD_DEG) < width_yd < pattern.width_yd(most_deg):
         return None
-    return float(brentq(lambda sd: pattern.width_yd(sd) - width_yd, 1e-3, most_deg, xtol=1e-5))
+    return float(brentq(lambda sd: pattern.width_yd(sd) - width_yd, LEAST_SD_DEG, most_deg, xtol=1e-5))
 
 
 def widened(club: Club, by: float) -> Club:

@@ -143,7 +143,7 @@ def _miss_of_club(reader: Reader, found: re.Match[str]) -> None:
     if size := CLUB_SIZE.match(reader.text, end):
         reader.put_size(named[0], stem_of(size), size)
         end = size.end()
-    reader.text = reader.text[: found.end()] + " " * (end - found.end()) + reader.text[end:]
+    reader.pass_over(found, end)
 
 
 def _nothing(reader: Reader, found: re.Match[str]) -> None:
@@ -189,8 +189,7 @@ def _shape_of_club(reader: Reader, found: re.Match[str]) -> None:
     elif size := CLUB_SIZE.match(reader.text, end):
         reader.put_size(name, stem_of(size), size)
         end = size.end()
-    # the phrase ends behind the club: read it as skipped text
-    reader.text = reader.text[: found.end()] + " " * (end - found.end()) + reader.text[end:]
+    reader.pass_over(found, end)  # the phrase ends behind the club
 
 
 def _driver_behind(reader: Reader, found: re.Match[str]) -> None:
@@ -251,8 +250,7 @@ def _without(reader: Reader, found: re.Match[str]) -> None:
         named = reader.name_of_club(more.end()) if more else None
         if named is not None and CLUB_SIZE.match(reader.text, named[1]):  # "no driver and 7-iron 140"
             named = None
-    # the phrase ends behind the club: read it as skipped text
-    reader.text = reader.text[: found.end()] + " " * (end - found.end()) + reader.text[end:]
+    reader.pass_over(found, end)  # the phrase ends behind the club
 
 
 _SURNAME = re.compile(r"(?:\s+[^\W\d_a-z][\w'’-]*){1,2}(?=\s*(?:[,;]|$))")
@@ -263,7 +261,7 @@ def _name(reader: Reader, found: re.Match[str]) -> None:
     name, more = found["name"], _SURNAME.match(reader.said, found.end())
     if more:
         name += more[0]
-        reader.text = reader.text[: found.end()] + " " * len(more[0]) + reader.text[more.end() :]
+        reader.pass_over(found, more.end())
     reader.put("name", " ".join(name.split()).title())
 
 

@@ -126,6 +126,10 @@ class Reader:
             self.refuse(f"says the {key} a second time")
         self.table[key] = value
 
+    def pass_over(self, found: re.Match[str], end: int) -> None:
+        """What stands between a phrase and a place behind it is read: blanks from now on."""
+        self.text = self.text[: found.end()] + " " * (end - found.end()) + self.text[end:]
+
     def section(self, club: str) -> dict[str, Any]:
         return self.table.setdefault("club", {}).setdefault(club, {})
 

@@ -17,7 +17,7 @@ from numpy.typing import ArrayLike, NDArray
 from ..physics.launch import MEN
 
 SHORTEST_YD, LONGEST_YD = 5.0, 400.0
-"""Carries tried for a total [yd]."""
+"""Carries that a club may have, and that are tried for a total [yd] (assumed)."""
 
 STEP_RAD = np.radians(120.0 / 18.0)
 """Step of the game's tilt axis, over which it measures how a tilt turns the ball."""

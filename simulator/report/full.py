@@ -63,24 +63,23 @@ def full_tables(answer: Answer, notes: tuple[str, ...] = (), units: Units = YARD
 def _summary(answer: Answer, units: Units) -> list[str]:
     """One line an alternative: line, score, map, paired difference."""
     strokes = "score" if answer.start.played is not None else "strokes from here"
-    names = [title(answer, k, units) for k in range(len(answer.alternatives))]
-    width = max(len(name) for name in names) + 2
-    lines = [
-        f"Expected {strokes} +- standard error, by the map, and behind the best (paired):",
-        f"  {'':<{width}}{'line':>12}{'expected':>18}{'map':>9}{'behind':>18}",
-    ]
-    for k, (name, one) in enumerate(zip(names, answer.alternatives, strict=True)):
+    rows = [["", "line", "expected", "by the map", "behind"]]
+    for k, one in enumerate(answer.alternatives):
         behind = "" if k == answer.recommended else plus_minus(one.difference, signed=True)
+        aim = units.side(one.aim_offset_yd) or "at the pin"
+        rows.append([title(answer, k, units), aim, plus_minus(one.score), plus_minus(one.map_score), behind])
+    wide = [max(map(len, column)) for column in zip(*rows, strict=True)]
+    lines = wrap(f"Expected {strokes} +- standard error, by the map alone, behind the best (paired):")
+    for k, (name, *cells) in enumerate(rows, start=-1):
         mark = "*" if k == answer.recommended else "=" if k in answer.tied else " "
-        aim, by_map = units.side(one.aim_offset_yd) or "at the pin", f"{one.map_score.value:.3f}"
-        lines.append(f"{mark} {name:<{width}}{aim:>12}{plus_minus(one.score):>18}{by_map:>9}{behind:>18}")
+        told = "".join(f"  {cell:>{width}}" for cell, width in zip(cells, wide[1:], strict=True))
+        lines.append(f"{mark} {name:<{wide[0]}}{told}")
     lines.append("* recommended" + ("   = tied with it" if len(answer.tied) > 1 else ""))
     tied = equals(answer)
     if len(tied) > 1:
         least = f"{TIE_STROKES:g} strokes" if answer.goal is None else f"{100 * TIE_SHARE:.0f} plays in 100"
         why = f"difference within its 95 % margin or below {least}"
         lines += wrap(f"Tied: {join_words([title(answer, k, units) for k in tied])} ({why}).")
-    lines.append(f"The value map alone says {answer.value_map_score:.3f}.")
     return lines
 
 
@@ -118,8 +117,10 @@ def _tried(flip: Flip, units: Units) -> str:
 
 def _details(answer: Answer, index: int, units: Units) -> list[str]:
     one = answer.alternatives[index]
-    low, high = one.aims_yd
-    first, last = _side(low, units), _side(high, units)
+    first, last = (
+        _side(end, units) + _unsure(error, units)
+        for end, error in zip(one.aims_yd, one.aims_error_yd, strict=True)
+    )
     band = "aim as given" if one.aim_given else f"plays alike from {first} to {last}"
     lines = wrap(
         f"{title(answer, index, units)}: {one.flight} swing, carry {units.length(one.carry_yd)}, "
@@ -129,8 +130,8 @@ def _details(answer: Answer, index: int, units: Units) -> list[str]:
     )
     near, half, far = (_yards(one.leaves_yd[p], units) for p in ("p10", "p50", "p90"))
     lines += wrap(
-        f"  the map alone says {plus_minus(one.map_score)}; leaves {near} to {far}, half of them {half} or "
-        f"less; worst tenth averages {plus_minus(one.worst_tenth_mean, digits=2)}",
+        f"  leaves {near} to {far}, half of them {half} or less; worst tenth averages "
+        f"{plus_minus(one.worst_tenth_mean, digits=2)}",
         "  ",
     )
     lines += _ground(one, units)
@@ -187,6 +188,11 @@ def _side(offset_yd: float, units: Units) -> str:
     return f"{side} of the pin line" if side else "on the pin line"
 
 
+def _unsure(error_yd: float | None, units: Units) -> str:
+    """How sure an end of the aims that play alike is; without an error nothing farther out was tried."""
+    return " or more" if error_yd is None else f" (+- {units.number(error_yd, 1)})"
+
+
 def _columns(head: str, shares: Mapping[str, Estimate], sequences: int) -> list[str]:
     """Shares as counts in 100 with their standard errors; those never seen in one closing line."""
     lines = [f"  {head}:"]
@@ -205,7 +211,9 @@ def _columns(head: str, shares: Mapping[str, Estimate], sequences: int) -> list[
 
 def _foot(answer: Answer, notes: tuple[str, ...], units: Units) -> list[str]:
     whose = " ".join([phrases.whose(answer), *notes, *map_data(answer.hole)])
-    lines = wrap(phrases.people(answer, units)) + wrap(whose)
+    longest = units.number(answer.clear_beyond_error_yd, 1)
+    ahead = f"{phrases.people(answer, units)} The longest ball is sure to +- {longest} {units.short}."
+    lines = wrap(ahead) + wrap(whose)
     assumed = [*answer.hole.assumed, *answer.player.assumed, *answer.conditions.assumed]
     if assumed:
         lines.append("Assumed:")

@@ -88,6 +88,8 @@ class Alternative(ClubAndLine):
     aims_yd : tuple of float
         First and last aim offset whose score on the map is within the tie band of the best aim's; with a
         goal, whose chance of it is.
+    aims_error_yd : tuple of float or None
+        Standard error of each of these; None where nothing farther out was tried.
     aim_given : bool
         The aim was asked for, not searched.
     asked : bool
@@ -124,6 +126,7 @@ class Alternative(ClubAndLine):
     features: dict[str, Estimate]
     leaves_yd: dict[str, Estimate]
     aims_yd: tuple[float, float]
+    aims_error_yd: tuple[float | None, float | None]
     aim_given: bool
     asked: bool
     finishes_yd: np.ndarray = field(repr=False)
@@ -164,7 +167,7 @@ class Alternative(ClubAndLine):
             "difference_standard_error": self.difference.standard_error,
             "difference_margin_95": self.difference.margin,
         }
-        errors: dict[str, Any] = {}
+        errors: dict[str, Any] = {"aim_offset_within_tie_yd": list(self.aims_error_yd)}
 
         def put(name: str, one: Estimate | None) -> None:
             out[name], errors[name] = (None, None) if one is None else (one.value, one.standard_error)

@@ -75,7 +75,7 @@ def answer_at(
     ranking = _ranked(found, played, asked)
     alternatives = _alternatives(plays, ranking, look, asked.threads)
     goal_line = _goal_line(plays, ranking, asked.goal)
-    ahead = plays.clear_beyond_yd(found.choices)
+    ahead_yd, ahead_error_yd = plays.clear_beyond_yd(found.choices)
     against = _against(plays, asked, played[ranking.best])
     clock.lap("figures")
     sure, again = None, None
@@ -90,8 +90,8 @@ def answer_at(
     answer = Answer(
         question=asked.kind, hole=asked.hole, player=asked.player, conditions=asked.conditions,
         start=asked.start, seed=asked.seed, sequences=asked.sequences,
-        value_map_score=found.value + (asked.start.played or 0), tied=ranking.tied,
-        alternatives=alternatives, clear_beyond_yd=ahead,
+        value_map_score=estimate.by_map(found.worth).plus(asked.start.played or 0), tied=ranking.tied,
+        alternatives=alternatives, clear_beyond_yd=ahead_yd, clear_beyond_error_yd=ahead_error_yd,
         day=day_note(place.board.bag, found.choices[ranking.best].row, best.aim_bearing_deg),
         warnings=_warnings(asked, alternatives, [played[k] for k in ranking.order]),
         settings=_settings(place), seconds=clock.laps,
@@ -191,7 +191,7 @@ def _alternatives(
     """Every choice, counted, in the order in which they are told: each is one thread's work."""
     found, hits, alone = ranking.found, ranking.hits, plays.alone()
     # a goal's bands are all threads' work
-    bands = {} if look is None else {k: look.band_yd(found.choices[k]) for k in ranking.order}
+    bands = {} if look is None else {k: look.band(found.choices[k]) for k in ranking.order}
 
     def counted(k: int) -> Alternative:
         return alone.alternative(

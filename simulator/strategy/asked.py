@@ -14,6 +14,7 @@ from ..tables.luck import strike_sets
 from ..tables.shots import Shot
 from . import streams
 from .clubwords import Aim, shot_meant
+from .errorbars import Estimate
 from .plays import FIRST_SETS, FIRST_STRIKES
 from .search import given_aim, given_part, search
 from .tries import Choice, Place
@@ -81,8 +82,8 @@ class Found:
         Indices of those somebody asked about, and of those whose aim was given.
     home : Choice
         The map's own choice, one of them.
-    value : float
-        Its expected strokes from here.
+    worth : Estimate
+        Its expected strokes from here, by the map.
     averages : dict of int to Choice
         With a goal: the best line for the average of every choice that is on another line.
     chosen : int or None
@@ -93,9 +94,14 @@ class Found:
     asked: frozenset[int]
     given: frozenset[int]
     home: Choice
-    value: float
+    worth: Estimate
     averages: Mapping[int, Choice] = field(default_factory=dict)
     chosen: int | None = None
+
+    @property
+    def value(self) -> float:
+        """Expected strokes of the map's own choice from here: what a stroke replayed is worth."""
+        return self.worth.value
 
 
 def _is_one(one: Choice, other: Choice, within_yd: float = 0.5) -> bool:
@@ -131,13 +137,13 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     must = frozenset(row for club in wanted for row in club.rows if row in rows)
     found = search(place, seed, rows, keep_within=WORTH_SHOWING, keep_most=MOST_SHOWN, must=must)
     strikes = strike_sets(seed + streams.CHOOSING, FIRST_SETS, FIRST_STRIKES)
-    value = float(place.scores(found[0].action[None], found[0].score, strikes)[0])
+    worth = place.worth(found[0].action, found[0].score, strikes)
     if not wanted:
-        return Found(found, frozenset(), frozenset(), found[0], value)
+        return Found(found, frozenset(), frozenset(), found[0], worth)
     choices: list[Choice] = []
     given: set[int] = set()
     for club in wanted:
-        choice, with_aim = _wanted_choice(place, club, found, rows, value, seed)
+        choice, with_aim = _wanted_choice(place, club, found, rows, worth.value, seed)
         if all(not _is_one(choice, other, ONE_LINE_YD) for other in choices):  # "driver@8", "driver 8 right"
             given |= {len(choices)} if with_aim else set()
             choices.append(choice)
@@ -152,7 +158,7 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
             home = choices[near_line[0]]
         else:
             choices.append(home)
-    return Found(choices, asked, frozenset(given), home, value)
+    return Found(choices, asked, frozenset(given), home, worth)
 
 
 def _wanted_choice(

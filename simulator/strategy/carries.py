@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+import numpy as np
+
 from ..conditions import Conditions
 from ..errors import UsageError
 from ..player.model import Player
@@ -80,7 +82,9 @@ def carries(
 
 
 def check_within(what: str, value: float, limits: tuple[float, float]) -> None:
-    """Refuse (UsageError) a length outside its limits [yd]."""
+    """Refuse (UsageError) what is no length, or one outside its limits [yd]."""
+    if not isinstance(value, int | float | np.number) or isinstance(value, bool):
+        raise UsageError(f"{what} {str(value)[:60]}: a number of yards is allowed")
     if not limits[0] <= value <= limits[1]:
         found = f"{value:.1f}".removesuffix(".0")
         raise UsageError(f"{what} {found} yd: {limits[0]:g} to {limits[1]:g} yd is allowed")

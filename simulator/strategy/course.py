@@ -10,19 +10,19 @@ from typing import Any
 
 from ..conditions import STILL, Scenario
 from ..engine import compile_ahead, must_compile
-from ..errors import SimulatorError, UsageError
+from ..errors import SimulatorError, UsageError, check_path, check_text
 from ..hole.course import Course
 from ..player.model import Player
 from .courseasked import FIRST_PINS, CourseAnswer, CourseAsked, Failure, Pins
+from .handed import check_each, check_kind, check_whole
 from .jobs import Job
 from .question import (
     COMPILING,
     LEAST_SEQUENCES,
     MOST_SEED,
     MOST_SEQUENCES,
+    MOST_THREADS,
     Progress,
-    check_kind,
-    check_whole,
     silent,
 )
 from .running import Run
@@ -82,12 +82,18 @@ def play_course(
         Once what is being worked is finished and kept; interrupted again, at once.
     """
     check_kind("course", course, Course, "simulator.hole.load_course gives one")
-    players = [players] if isinstance(players, Player) else players
-    for player in players:
-        check_kind("player", player, Player, "load_player gives one")
+    players = check_each("player", players, Player, "load_player gives one")
+    scenarios = check_each("scenario", scenarios, Scenario, "conditions.Scenario, of a day's words")
+    pins = check_each("pins", pins, Pins, "courseasked.Pins, of a name and words")
+    if tee is not None:
+        check_text("tee", tee, "white")
+    if out is not None:
+        check_path(out, "a folder for the results")
+    if threads is not None:
+        check_whole("threads", threads, 1, MOST_THREADS)
     check_whole("sequences", sequences, LEAST_SEQUENCES, MOST_SEQUENCES)
     check_whole("seed", seed, 0, MOST_SEED)
-    asked = CourseAsked(course, tee, tuple(players), tuple(scenarios), tuple(pins), sequences, seed, quick)
+    asked = CourseAsked(course, tee, players, scenarios, pins, sequences, seed, quick)
     _check(asked)
     say = progress or silent
     store = None if out is None else Store(Path(out))

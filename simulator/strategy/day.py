@@ -15,6 +15,10 @@ PUTT_FT = 12.0
 """Length of the putt whose worth is told from below and from above the hole [ft]."""
 
 
+ONE_CLUB_GAP_YD = 10.0
+"""Gap taken for a bag with one stock shot, which has none [yd] (common practice)."""
+
+
 @dataclass(frozen=True)
 class DayNote:
     """Two figures that put the day in words.
@@ -58,7 +62,7 @@ def _half_club(bag: Bag, row: int) -> float:
     stock = [shot.carry_yd for shot in bag.shots.shots[: bag.shots.first_part] if shot.flight == "stock"]
     gaps = -np.diff(np.array(stock))
     if gaps.size == 0:
-        return 5.0
+        return ONE_CLUB_GAP_YD / 2.0
     nearest = int(np.argmin(np.abs(np.array(stock) - bag.shots.shots[row].carry_yd)))
     return float(gaps[min(nearest, gaps.size - 1)]) / 2.0
 

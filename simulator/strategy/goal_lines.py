@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -13,6 +12,7 @@ from ..tables.luck import strike_sets
 from . import streams
 from .goals import TIE_SHARE, Goal, chance_difference
 from .result import Start
+from .search import TieBand, banded
 from .tries import COARSE_AIMS_DEG, Choice, Place, on_the_map
 
 LOOK_PLAYS, DECIDE_PLAYS, BAND_PLAYS = 384, 4096, 512
@@ -101,8 +101,8 @@ class Reacher:
         k = min(level, key=lambda k: float(scores[k]))
         return replace(choice, action=tries[k], score=float(scores[k])), hits[k]
 
-    def band_yd(self, choice: Choice) -> tuple[float, float]:
-        """First and last aim offset [yd] round a choice that reach the goal as often, but for a tie."""
+    def band(self, choice: Choice) -> TieBand:
+        """First and last aim round a choice that reach the goal as often, but for a tie."""
         tries = np.repeat(choice.action[None], BAND_DEG.size, axis=0)
         tries[:, 1] += np.radians(BAND_DEG)
         hits = [self.hits(a, streams.GOAL_BAND, BAND_PLAYS) for a in tries]
@@ -111,7 +111,9 @@ class Reacher:
             low -= 1
         while high < len(hits) - 1 and not beats(hits[middle], hits[high + 1], TIE_SHARE, errors=0.0):
             high += 1
-        return (choice.carry_yd * math.sin(tries[low, 1]), choice.carry_yd * math.sin(tries[high, 1]))
+        return banded(
+            choice, np.radians(BAND_DEG), (low, high), lambda k: chance_difference(hits[middle], hits[k])
+        )
 
     def _allowed(self, choice: Choice, aims: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         """Actions of a choice at some aims and their strokes by the map, its own first.

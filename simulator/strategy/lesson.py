@@ -147,7 +147,7 @@ def _aim_curves(place: Place, answer: Answer, seed: int) -> tuple[AimCurve, ...]
         lines.setdefault((one.club, one.flight, one.carry_yd), []).append(k)
     shots = list(lines.values())[:MOST_CURVES]
     on_them = [answer.alternatives[k] for k in sorted(k for shot in shots for k in shot)]
-    home = answer.value_map_score - (answer.start.played or 0)
+    home = answer.value_map_score.value - (answer.start.played or 0)
     return tuple(aim_curve(place, answer.alternatives[k], k, home, seed, on_them) for k, *_ in shots)
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 import re
 
-from ..errors import UsageError
+from ..engine import MOST_STROKES
+from ..errors import UsageError, check_text
 from ..hole.model import Hole
 from ..hole.surfaces import LIE_OF, LIE_WORDS, WORDS, Lie, Surface
 from .by_bunker import by_the_bunker
@@ -15,6 +16,7 @@ from .by_name import by_the_name
 from .by_pin import by_the_pin
 from .distancewords import NUMBER, UNIT
 from .ground import find_beside, find_ground, line_place
+from .handed import check_kind, check_whole
 from .placewords import Said, plain, read_words, refused, told_as_typed
 from .result import Start
 
@@ -64,8 +66,13 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     Raises
     ------
     UsageError
-        Words that are not understood, a place outside the hole, on the green, in water or out of bounds.
+        Words that are not understood, a place outside the hole, on the green, in water or out of bounds; no
+        count of strokes.
     """
+    check_text("place", text, "164 out, left rough")
+    check_kind("hole", hole, Hole, "load_hole gives one")
+    if played is not None:
+        check_whole("played", played, 0, MOST_STROKES)
     words, _ = plainly(text, hole)
     if words != text:
         with told_as_typed(words, text):

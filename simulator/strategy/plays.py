@@ -18,12 +18,12 @@ from . import estimate, streams
 from .aimline import AimLine
 from .alternative import Alternative
 from .clubline import club_and_line
-from .errorbars import Estimate, mean, quantile
+from .errorbars import Estimate, largest, mean, quantile
 from .goals import chance_difference
 from .reach import find_reach
 from .result import Start
 from .room import find_room
-from .search import tie_band_yd
+from .search import TieBand, tie_band
 from .tries import Choice, Place
 
 FIRST_SETS, FIRST_STRIKES = 16, 1024
@@ -90,15 +90,18 @@ class Plays:
             )
         return self._fixed[key]
 
-    def clear_beyond_yd(self, choices: list[Choice]) -> int:
-        """Nobody ahead nearer than this: the longest of the fixed strikes of every club shown, and more."""
-        longest = 0.0
+    def clear_beyond_yd(self, choices: list[Choice]) -> tuple[int, float]:
+        """Nobody ahead nearer than this: the longest of the fixed strikes of every club shown, and more.
+
+        And its standard error.
+        """
+        away = np.zeros(REACH_STRIKES)
         for choice in choices:
             strikes = self.fixed(choice)
             for ends in (strikes.rest_yd, strikes.landing_yd):
-                away = np.hypot(ends[:, 0] - self.place.x_yd, ends[:, 1] - self.place.y_yd)
-                longest = max(longest, float(away.max()))
-        return math.ceil(longest + AHEAD_MORE_YD)
+                away = np.maximum(away, np.hypot(ends[:, 0] - self.place.x_yd, ends[:, 1] - self.place.y_yd))
+        longest = largest(away)
+        return math.ceil(longest.value + AHEAD_MORE_YD), longest.standard_error
 
     def alternative(
         self,
@@ -108,17 +111,19 @@ class Plays:
         asked: bool,
         given: bool,
         hits: tuple[np.ndarray, np.ndarray] | None = None,
-        band_yd: tuple[float, float] | None = None,
+        band: TieBand | None = None,
     ) -> Alternative:
         """Count one alternative's sequences; `hits` of a goal are its own and the recommended one's.
 
-        `band_yd` are the first and the last aim that do as well, by the average when left out.
+        `band` is of the aims that do as well, by the average when left out.
         """
         swung = club_and_line(self.hole, self.place, choice)
         line = AimLine(self.place.x_yd, self.place.y_yd, swung.aim_bearing_deg)
+        band = band or tie_band(self.place, choice, self.value, self.seed)
         return Alternative(
             difference=difference,
-            aims_yd=band_yd or tie_band_yd(self.place, choice, self.value, self.seed),
+            aims_yd=band.ends_yd,
+            aims_error_yd=band.errors_yd,
             aim_given=given,
             asked=asked,
             action=choice.action,
@@ -133,15 +138,10 @@ class Plays:
     def _strokes(self, one: estimate.PlayedChoice) -> dict[str, Any]:
         """What it comes to on the hole, with the strokes already played."""
         shift = self.start.played or 0
-        score = estimate.score(one)
-
-        def shifted(figure: Estimate) -> Estimate:
-            return replace(figure, value=figure.value + shift)
-
         scores = np.rint(one.sequences.score).astype(np.int64) + shift
         return {
-            "map_score": shifted(mean(one.first)),
-            "score": shifted(score),
+            "map_score": estimate.by_map(mean(one.first)).plus(shift),
+            "score": estimate.score(one).plus(shift),
             "chances": self._chances(one.sequences, scores),
             "worst_tenth_mean": estimate.worst_tenth_mean(scores),
             "scores": scores,

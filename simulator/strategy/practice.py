@@ -25,8 +25,9 @@ from ..tables.rasters import Raster
 from . import estimate, streams
 from .better import CHANGES, Change, biased, unbiased
 from .errorbars import Estimate, total
+from .handed import check_each, check_kind, check_whole
 from .plays import FIRST_SETS, FIRST_STRIKES
-from .question import Clock, Progress, Question, check_kind, question, silent, solve
+from .question import MOST_SEED, Clock, Progress, Question, question, silent, solve
 from .search import search
 from .tries import Place
 
@@ -142,14 +143,17 @@ def practice(
     Raises
     ------
     UsageError
-        No hole, or numbers out of their range.
+        No hole, another number of days than of holes, or numbers out of their range.
     """
     check_kind("player", player, Player, "load_player gives one")
-    holes = [holes] if isinstance(holes, Hole) else holes
+    holes = check_each("hole", holes, Hole, "load_hole gives one")
     if not holes:
         raise UsageError("no hole to play: name a hole file, or a folder with hole files in it")
-    given = Conditions() if conditions is None else conditions
-    days = [given] * len(holes) if isinstance(given, Conditions) else list(given)
+    check_whole("seed", seed, 0, MOST_SEED)
+    days = check_each("conditions", conditions or Conditions(), Conditions, "conditions_from gives them")
+    days = days * len(holes) if isinstance(conditions, Conditions | None) else days
+    if len(days) != len(holes):
+        raise UsageError(f"{len(days)} conditions; allowed: one of all holes, or {len(holes)}, one of each")
     workers = threads or default_threads()
     say = progress or silent
     tried = {key: change for key, change in changes.items() if not change.nothing(player)}
@@ -179,7 +183,7 @@ def practice(
     gains = [Gain(key, words[key], _round(by_hole), tuple(by_hole)) for key, by_hole in gained.items()]
     gains.sort(key=lambda gain: -gain.per_round.value)
     return Practice(
-        player, tuple(holes), tuple(days), tuple(scores), tuple(gains), tuple(left_out), seed, sequences
+        player, holes, days, tuple(scores), tuple(gains), tuple(left_out), seed, sequences
     )
 
 

@@ -6,11 +6,9 @@ import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
 from ..conditions import Conditions
 from ..engine import compile_ahead, default_threads, must_compile
-from ..errors import UsageError
+from ..errors import UsageError, check_text
 from ..hole.model import Hole
 from ..hole.surfaces import LIE_WORDS, Lie
 from ..player.model import Player
@@ -21,6 +19,7 @@ from .aimwords import all_in_degrees
 from .asked import asked_club, check_playable
 from .clubwords import shot_meant
 from .goals import Goal
+from .handed import check_kind, check_whole
 from .places import tee_start
 from .result import Start
 from .traffic import solve_from
@@ -99,6 +98,8 @@ def question(
     check_kind("player", player, Player, "load_player gives one")
     if isinstance(clubs, str):
         raise UsageError(f"clubs {clubs[:60]!r}; allowed: a list of clubs, [{clubs[:60]!r}]")
+    for club in (*clubs, *(() if against is None else (against,))):
+        check_text("club", club, "driver")
     for name, given, kind_of_it, how in (
         ("conditions", conditions, Conditions, "simulator.conditions.conditions_from gives them from words"),
         ("start", start, Start, "simulator.strategy.places.place gives one from words"),
@@ -128,19 +129,6 @@ def question(
         goal,
         against,
     )
-
-
-def check_kind(what: str, given: object, kind: type, how: str) -> None:
-    """Refuse (UsageError) what is not of a kind that cannot be done without."""
-    if not isinstance(given, kind):
-        raise UsageError(f"{what} {str(given)[:60]!r}; allowed: a {kind.__name__} ({how})")
-
-
-def check_whole(what: str, given: object, least: int, most: int) -> None:
-    """Refuse (UsageError) what is no whole number in a range."""
-    whole = isinstance(given, int | np.integer) and not isinstance(given, bool)
-    if not whole or not least <= given <= most:  # type: ignore[operator]
-        raise UsageError(f"{what} {str(given)[:60]}; allowed: a whole number from {least} to {most}")
 
 
 def _lie(start: Start) -> Lie:

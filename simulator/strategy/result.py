@@ -12,6 +12,7 @@ from .aimline import AimLine
 from .alternative import Alternative
 from .confidence import Confidence, Flip, verdict
 from .day import DayNote
+from .errorbars import Estimate, figure
 
 if TYPE_CHECKING:
     from .goals import Goal, GoalLine
@@ -61,7 +62,7 @@ class Answer:
     ----------
     question : str
         ``"plan"`` or ``"compare"``.
-    value_map_score : float
+    value_map_score : Estimate
         Expected strokes by the value map's own best choice (same footing as the scores).
     tied : tuple of int
         Alternatives that cannot be told from the recommended one: nothing is within the 95 % interval of the
@@ -70,6 +71,8 @@ class Answer:
         The recommended one, then the others by expected score; asked ones always among them.
     clear_beyond_yd : int
         Nobody ahead may be nearer than this.
+    clear_beyond_error_yd : float
+        Standard error of the longest ball that goes into it.
     day : DayNote
         What the wind at the other height would change, and what a putt from below the hole saves.
     confidence : Confidence or None
@@ -99,10 +102,11 @@ class Answer:
     start: Start
     seed: int
     sequences: int
-    value_map_score: float
+    value_map_score: Estimate
     tied: tuple[int, ...]
     alternatives: tuple[Alternative, ...]
     clear_beyond_yd: int
+    clear_beyond_error_yd: float
     day: DayNote
     warnings: tuple[str, ...]
     settings: dict[str, Any]
@@ -160,7 +164,7 @@ class Answer:
             "conditions": self.conditions.to_dict(),
             "seed": self.seed,
             "sequences": self.sequences,
-            "value_map_score": self.value_map_score,
+            **figure("value_map_score", self.value_map_score),
             "recommended": self.recommended,
             "tied": list(self.tied),
             "goal": None if self.goal is None else dict(vars(self.goal)),
@@ -170,6 +174,7 @@ class Answer:
             "confidence": None if self.confidence is None else self.confidence.to_dict(),
             "flips": [flip.to_dict() for flip in self.flips],
             "clear_beyond_yd": self.clear_beyond_yd,
+            "clear_beyond_standard_error_yd": self.clear_beyond_error_yd,
             "other_wind_height_carry_yd": self.day.other_height_carry_yd,
             "below_hole_strokes": self.day.below_hole_strokes,
             "alternatives": [alternative.to_dict() for alternative in self.alternatives],

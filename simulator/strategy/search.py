@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -11,8 +13,18 @@ from ..tables.luck import strike_sets
 from ..tables.rows import FIRST_GUESS
 from . import streams
 from .clubwords import Aim
+from .errorbars import Estimate, crossing_error, mean
 from .result import TIE_STROKES
-from .tries import COARSE_AIMS_DEG, Choice, Place, best_of_each, first_lines, part_families
+from .tries import (
+    COARSE_AIMS_DEG,
+    Choice,
+    Place,
+    best_of_each,
+    first_lines,
+    part_families,
+    repeated,
+    scrambles,
+)
 
 FULL_STEPS_DEG, PART_STEPS_DEG, MOST_WALKS = (1.0,), (1.0, 0.5, 0.25), 4
 """Steps by which an aim is walked on while it pays [deg], so many at the most of each: of a full swing and of
@@ -184,14 +196,54 @@ def run_about(good: np.ndarray, at: int) -> tuple[int, int]:
     return low, high
 
 
-def tie_band_yd(place: Place, choice: Choice, replay: float, seed: int) -> tuple[float, float]:
-    """First and last aim offset [yd] round a choice that the map scores within TIE_STROKES of it."""
+@dataclass(frozen=True)
+class TieBand:
+    """Aims round a choice that do as well.
+
+    Attributes
+    ----------
+    ends_yd : tuple of float
+        First and last aim offset at the choice's carry.
+    errors_yd : tuple of float or None
+        Standard error of each; None where nothing farther out was tried.
+    """
+
+    ends_yd: tuple[float, float]
+    errors_yd: tuple[float | None, float | None]
+
+
+def tie_band(place: Place, choice: Choice, replay: float, seed: int) -> TieBand:
+    """First and last aim round a choice that the map scores within TIE_STROKES of it."""
     turns = np.radians(BAND_DEG)
     actions = np.repeat(choice.action[None], turns.size, axis=0)
     actions[:, 1] += turns
-    scores = place.scores(actions, replay, strike_sets(seed + streams.TIE_BAND, 4, 128))
+    values = place.values(actions, replay, strike_sets(seed + streams.TIE_BAND, 4, 128))
+    scores, strokes = repeated(values), scrambles(values)
     middle = int(np.argmin(np.abs(turns)))
     good = scores <= min(scores[middle], scores.min()) + TIE_STROKES
     good[middle] = True
-    low, high = run_about(good, middle)
-    return (choice.carry_yd * math.sin(actions[low, 1]), choice.carry_yd * math.sin(actions[high, 1]))
+    behind = strokes - strokes[int(np.argmin(scores))]
+    return banded(choice, turns, run_about(good, middle), lambda k: mean(behind[k]))
+
+
+def banded(
+    choice: Choice, turns: np.ndarray, ends: tuple[int, int], worse: Callable[[int], Estimate]
+) -> TieBand:
+    """The band between two of some turns off a choice's aim.
+
+    Parameters
+    ----------
+    turns : float64[n]
+        [rad], ascending.
+    ends : (int, int)
+        First and last of them that do as well.
+    worse : callable
+        By how much the aim at a turn does worse than the best, in whatever is gone by.
+    """
+    aims = [choice.carry_yd * math.sin(turn) for turn in choice.action[1] + turns]
+    errors: list[float | None] = []
+    for end, beyond in ((ends[0], ends[0] - 1), (ends[1], ends[1] + 1)):
+        known = 0 <= beyond < len(turns)
+        step = abs(aims[beyond] - aims[end]) if known else 0.0
+        errors.append(crossing_error(worse(end), worse(beyond), step) if known else None)
+    return TieBand((aims[ends[0]], aims[ends[1]]), (errors[0], errors[1]))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -18,6 +18,7 @@ from ..engine import (
 )
 from ..hole.surfaces import Lie
 from ..tables.game import Board
+from .errorbars import Estimate, mean
 
 COARSE_AIMS_DEG = np.concatenate(
     [np.arange(-28.0, 28.1, 2.0), [-90.0, -60.0, -45.0, -35.0, 35.0, 45.0, 60.0, 90.0]]
@@ -82,8 +83,12 @@ class Place:
 
     def scores(self, actions: np.ndarray, replay: float, strikes: np.ndarray) -> np.ndarray:
         """Strokes of actions, each repeated until it is not replayed, float64[n]."""
-        mean = self.values(actions, replay, strikes).mean(axis=1)
-        return mean[:, 0] / np.maximum(1.0 - mean[:, 1], 1e-3)
+        return repeated(self.values(actions, replay, strikes))
+
+    def worth(self, action: np.ndarray, replay: float, strikes: np.ndarray) -> Estimate:
+        """The same of one action, with the error that its strikes leave."""
+        values = self.values(action[None], replay, strikes)
+        return replace(mean(scrambles(values)[0]), value=float(repeated(values)[0]))
 
     def play(
         self, action: np.ndarray, home: np.ndarray, value: float, *, seed: int, sequences: int,
@@ -94,6 +99,23 @@ class Place:
             self.board, self.x_yd, self.y_yd, self.lie, action, home, value, seed=seed, sequences=sequences,
             threads=self.threads, most_strokes=most_strokes, evened=evened,
         )  # fmt: skip
+
+
+def repeated(values: np.ndarray) -> np.ndarray:
+    """Strokes of `Place.values`, each action repeated until it is not replayed, float64[n]."""
+    mean = values.mean(axis=1)
+    return np.asarray(mean[:, 0] / np.maximum(1.0 - mean[:, 1], 1e-3))
+
+
+def scrambles(values: np.ndarray) -> np.ndarray:
+    """The same scramble by scramble, float64[n, sets]: their mean is `repeated`, their scatter its error.
+
+    A ratio r = strokes / (1 - share replayed) errs as the mean of ``strokes + r share`` does, over 1 - share
+    (the delta method).
+    """
+    strokes = repeated(values)[:, None]
+    played_on = np.maximum(1.0 - values[..., 1].mean(axis=1, keepdims=True), 1e-3)
+    return np.asarray(strokes + (values[..., 0] + strokes * values[..., 1] - strokes) / played_on)
 
 
 def first_lines(

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from simulator.fits.bench.amateurs import BOUNDS, start_of, unpacked
-from simulator.fits.tables import read_table, write_numbers
+from simulator.fits.tables import read_table, write_table
 from simulator.physics.lies import EFFECTS, FITTED, effects
 from simulator.player.curves import CURVES, drive_total_yd, fitted_curves
 from simulator.player.levels import level
@@ -79,7 +79,7 @@ def test_numbers_of_the_fit_round_trip():
     assert ((start_of(curves) >= low - 1e-3) & (start_of(curves) <= high + 1e-3)).all()
 
 
-def test_write_numbers_round_trip(tmp_path):
-    write_numbers(tmp_path / "t.toml", {"script": "x"}, {"a": [1.0, 2.5], "b": 3.25})
+def test_write_table_round_trip(tmp_path):
+    write_table(tmp_path / "t.toml", {"script": "x"}, {"a": [1.0, 2.5], "b": 3.25})
     assert read_table(tmp_path / "t.toml") == {"script": "x", "a": [1, 2.5], "b": 3.25}
     assert [p.name for p in tmp_path.iterdir()] == ["t.toml"]

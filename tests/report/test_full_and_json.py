@@ -34,19 +34,23 @@ def test_json_has_the_keys_others_rely_on() -> None:
 
 
 EXACT = {
-    "carry_yd", "today_carry_yd", "aim_offset_yd", "aim_bearing_deg", "aim_offset_within_tie_yd",  # what is swung, not what came of it
+    "carry_yd", "today_carry_yd", "aim_offset_yd", "aim_bearing_deg",  # what is swung, not what came of it
     "expected_score", "difference", "margin_95", "difference_margin_95",  # theirs stand beside them
     "point", "room", "reach",  # as do those of the chances and lengths in these
 }  # fmt: skip
 
 
 def test_every_figure_that_is_counted_or_averaged_has_its_standard_error() -> None:
-    for one in json.loads(answer_json(fake_answers.answer()))["alternatives"]:
+    data = json.loads(answer_json(fake_answers.answer()))
+    assert data["value_map_score_standard_error"] > 0.0 and data["clear_beyond_standard_error_yd"] > 0.0
+    for one in data["alternatives"]:
         errors = one.pop("standard_errors")
         for key, figure in one.items():
-            if key in EXACT or key.endswith("standard_error") or not isinstance(figure, int | float | dict) or isinstance(figure, bool):
+            if key in EXACT or key.endswith("standard_error") or not isinstance(figure, int | float | dict | list) or isinstance(figure, bool):
                 continue
-            if isinstance(figure, dict):
+            if isinstance(figure, list):
+                assert [error > 0.0 for error in errors[key]] == [True] * len(figure), key
+            elif isinstance(figure, dict):
                 assert figure.keys() == errors[key].keys(), key
             else:
                 assert errors[key] > 0.0, key
@@ -86,6 +90,21 @@ def test_full_has_every_alternative_with_its_errors() -> None:
     assert "later shots are chosen well" in text
     assert "fewer than 1 in 1,000: " in text  # three thousand sequences; features no ball found
     assert max(map(len, text.splitlines())) <= 80
+
+
+def test_full_tells_the_map_once_and_how_sure_bands_and_the_longest_ball_are() -> None:
+    answer = fake_answers.answer()
+    open_end = replace(answer.alternatives[1], aims_error_yd=(None, 1.25))
+    answer = replace(answer, alternatives=(answer.alternatives[0], open_end, *answer.alternatives[2:]))
+    text = " ".join(full_tables(answer).split())
+    for one in answer.alternatives:
+        by_map = f"{one.map_score.value:.3f} +- {one.map_score.standard_error:.3f}"
+        assert text.count(by_map) == 1
+    assert text.count("map alone") == 1
+    assert text.count("of the pin line (+- 1.5) to ") == 1  # the first alternative's left end
+    assert text.count("of the pin line or more to ") == 1  # the second's
+    assert text.count("of the pin line (+- 1.2).") == 2  # both right ends
+    assert "The longest ball is sure to +- 3.5 yd." in text
 
 
 @pytest.mark.parametrize(("middle_yd", "told"), [(-13.44, "13.4 +- 0.2 yd left"), (6.0, "6.0 +- 0.2 yd right")])

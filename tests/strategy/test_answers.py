@@ -252,7 +252,7 @@ def test_strokes_already_played() -> None:
         assert full["expected_score"] == pytest.approx(found["expected_score"] + 1.0, abs=1e-12)
         assert full["worst_tenth_mean"] == pytest.approx(found["worst_tenth_mean"] + 1.0, abs=1e-12)
         assert full["difference"] == found["difference"]
-    assert hole.value_map_score == pytest.approx(here.value_map_score + 1.0, abs=1e-12)
+    assert hole.value_map_score.value == pytest.approx(here.value_map_score.value + 1.0, abs=1e-12)
     assert here.to_dict()["start"]["played"] is None
     assert "driver" not in {one.club for one in here.alternatives}  # no driver off the turf
     # one stroke played on a par 4: on the green with the next one is in regulation

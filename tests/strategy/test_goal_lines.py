@@ -171,9 +171,11 @@ def test_a_band_ends_where_the_goal_is_lost(way: float) -> None:
             return (np.arange(plays) % 3 == 0) & (way * math.degrees(action[1]) > -5.5)
 
     look = LostOnOneSide(_EverythingPlays(), PAR, None, np.zeros(3), 4.0, 1)  # type: ignore[arg-type]
-    band = look.band_yd(Choice(0, np.zeros(3), 150.0, 4.0))
+    band = look.band(Choice(0, np.zeros(3), 150.0, 4.0))
     ends = [-way * 150.0 * math.sin(math.radians(5.0)), way * 150.0 * math.sin(math.radians(8.0))]
-    assert band == pytest.approx(sorted(ends))
+    assert band.ends_yd == pytest.approx(sorted(ends))
+    errors = band.errors_yd if way > 0.0 else band.errors_yd[::-1]
+    assert errors[1] is None and errors[0] is not None and 0.5 < errors[0] < 2.0  # a step of a degree is 2.6 yd
 
 
 def test_a_distance_may_not_cost_too_much_but_a_score_may(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -32,7 +32,7 @@ from simulator.hole.surfaces import Lie
 from simulator.player.model import Player
 from simulator.strategy.carries import carries
 from simulator.strategy.result import TIE_STROKES
-from simulator.strategy.search import search, tie_band_yd
+from simulator.strategy.search import search, tie_band
 from simulator.strategy.tries import Choice, Place
 from simulator.tables.game import Board
 
@@ -94,7 +94,7 @@ def test_a_crosswind_moves_the_aim_into_the_wind_by_the_drift() -> None:
         rows = carries(player, day)
         drift = next(k.drift_yd for k in rows if (k.club, k.flight) == ("6-iron", "stock"))
         assert side * drift < -10.0  # wind from the right moves it left
-        low, high = tie_band_yd(tee(board), choice, value, SEED)
+        low, high = tie_band(tee(board), choice, value, SEED).ends_yd
         assert low - 2.0 <= -drift <= high + 2.0, (low, drift, high)
         assert side * offset_yd(choices[0]) > 5.0  # whatever club it is, it is aimed into the wind
         aims.append((side * offset_yd(choice), -side * drift))

@@ -29,7 +29,7 @@ from simulator.kernels import codes as c
 from simulator.player.model import Player
 from simulator.strategy import search as searching
 from simulator.strategy.result import TIE_STROKES
-from simulator.strategy.search import search, tie_band_yd
+from simulator.strategy.search import search, tie_band
 from simulator.strategy.tries import Choice
 from simulator.tables.bag import make_bag
 from simulator.tables.game import Board, make_board
@@ -185,7 +185,7 @@ def check_mirror(
     scores = {one.row: one for one in choices}
     other = plain_choices[0]
     assert scores[other.row].score - choices[0].score < TIE_STROKES + 0.01  # a tied club at the most
-    low, high = tie_band_yd(tee(board), scores[other.row], value, SEED)
+    low, high = tie_band(tee(board), scores[other.row], value, SEED).ends_yd
     step = other.carry_yd * np.radians(1.0)  # the band is read in steps of one degree
     assert low - step <= -other.carry_yd * np.sin(other.action[1]) <= high + step
 

@@ -15,12 +15,14 @@ import numpy as np
 from ...errors import UsageError
 from ...units import M_PER_YD
 from ..boxes import SEXES
-from ..clubs import LIMITS, LONGEST_CARRY_YD, SHORTEST_CARRY_YD, standard_around
+from ..check import LIMITS
+from ..clubs import standard_around
 from ..doubt import LEVEL, Doubt
 from ..fill import carries, driver_yd, level_carry_yd
 from ..levels import Level
 from ..model import Club as BagClub
 from ..names import kind_of
+from ..runs import LONGEST_YD, SHORTEST_YD
 from .landed import landed, struck
 from .likelihood import PARAMETERS, Club, Rows
 from .order import in_order
@@ -280,7 +282,7 @@ def _within_limits(name: str, numbers: Mapping[str, float], *, refuse: bool) -> 
     UsageError
         A carry, a bias or a spread no golfer has.
     """
-    limits = {**LIMITS, "carry_yd": (SHORTEST_CARRY_YD, LONGEST_CARRY_YD)}
+    limits = {**LIMITS, "carry_yd": (SHORTEST_YD, LONGEST_YD)}
     for key in ("carry_yd", "bias_right_deg", "direction_sd_deg", "distance_sd_pct"):
         low, high = limits[key]
         if refuse and not low <= numbers[key] <= high:

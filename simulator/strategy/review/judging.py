@@ -40,7 +40,7 @@ from ..asked import WORTH_SHOWING, asked_club
 from ..clubline import club_and_line
 from ..clubwords import Aim, club_and_aim, shot_distance
 from ..errorbars import Estimate, mean, total
-from ..estimate import share
+from ..estimate import MAP_ERROR, share
 from ..ground import features_at
 from ..search import given_aim, given_part, search
 from ..tries import Choice, Place, part_families
@@ -54,10 +54,6 @@ SETS, STRIKES = 16, 512
 SEQUENCES = 15_000
 """Full sequences from the first place, luck evened out: under 0.1 s of processor, an error of 0.003 to 0.004
 strokes."""
-
-MAP_ERROR = 0.005
-"""What the map is off by at the other places, one standard error [strokes]: 0.0046, root mean square over
-places other than tees (``python benchmarks/map_error.py``, 2026-11-28)."""
 
 TOO_MUCH, TOO_MUCH_YD = 1.25, 8.0
 """A full swing that carries farther than this times the distance to the pin, and so many yards more, is not

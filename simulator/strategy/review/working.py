@@ -13,7 +13,8 @@ from ...player.model import Player
 from .. import streams
 from ..aimwords import in_degrees
 from ..clubwords import shot_meant
-from ..question import Clock, Progress, check_kind, question, silent, solve
+from ..handed import check_kind
+from ..question import Clock, Progress, question, silent, solve
 from .adding import RoundReview
 from .holes import HoleReview
 from .judging import EXACT, Judge

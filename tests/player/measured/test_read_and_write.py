@@ -166,3 +166,11 @@ def test_the_player_file_reads_back(tmp_path):
         assert club.direction_sd_deg == pytest.approx(one.numbers["direction_sd_deg"], rel=1e-3)
         assert club.doubt.direction_log == pytest.approx(one.doubt.direction_log, rel=1e-3)
         assert set(club.sources.values()) == {"level"}
+
+
+def test_a_side_in_letters_says_more_than_a_sign(tmp_path):
+    """A file that counts left as negative and says so too: "-12 L" is twelve left, not right."""
+    path = tmp_path / "shots.csv"
+    path.write_text("club,carry,offline\n7i,140,-12 L\n7i,139,12 L\n7i,141,L 12\n7i,140,-5 R\n7i,138,5 right\n")
+    shots = read_shots(path).shots["7-iron"]
+    assert shots.offline_yd.tolist() == [-12.0, -12.0, -12.0, 5.0, 5.0]
