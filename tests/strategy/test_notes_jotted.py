@@ -12,6 +12,7 @@ from simulator.errors import UsageError
 from simulator.hole import Lie, Surface, load_hole
 from simulator.hole.rules import CLUB_LENGTH_YD
 from simulator.strategy.review.notes import Out, Putts, Swing, read_notes, read_round
+from simulator.strategy.review.rests import water_named
 from simulator.strategy.review.strokes import strokes_of
 from simulator.strategy.review.unmeasured import usual_length
 
@@ -57,7 +58,7 @@ def test_a_bare_drop_is_beside_the_water_where_the_club_meets_it(said: str) -> N
     """Red: within two club-lengths of the edge, not nearer the hole (Rule 17.1d(3)); it was refused."""
     drain = next(one for one in WITHY.features if one.name == "withy drain")
     carry_yd = usual_length(BARNABY, WITHY)("driver")[0]
-    for water in ("the drain", "withy drain", "water right"):
+    for water in ("the drain", "withy drain", "water right", "the drain, right", "the withy drain left"):
         first, second = played(f"driver in {water}; {said}; 6i to 40 out")
         assert (first.penalty, second.number) == (1, 3)
         end = first.end
@@ -66,6 +67,12 @@ def test_a_bare_drop_is_beside_the_water_where_the_club_meets_it(said: str) -> N
         assert 0.0 < away_yd <= 2.0 * CLUB_LENGTH_YD + 0.01
         station_yd = WITHY.station_offset(*end.xy_yd)[0]
         assert abs(station_yd - max(carry_yd, 207.0)) < 6.0  # the drain begins at 207
+
+
+def test_a_side_is_part_of_a_name_before_it_is_a_side() -> None:
+    two = load_hole("par 4, 400; pond left 150 to 190; pond right 200 to 240")
+    assert [one.name for one in water_named("right pond", two)] == ["right pond"]
+    assert [one.name for one in water_named("the drain, right", WITHY)] == ["withy drain"]
 
 
 def test_a_bare_drop_from_yellow_water_is_behind_it_on_the_line() -> None:

@@ -317,28 +317,33 @@ def area_named(text: str, hole: Hole) -> Surface | None:
     """Penalty area or out of bounds that words name, None where they name none or say how far it is."""
     if _plain_area(text) in _WATER_WORDS:
         return Surface.WATER
-    for feature in hole.features:
-        ends = feature.surface in (*PENALTY_SURFACES, Surface.OUT_OF_BOUNDS)
-        if ends and _is_called(text, feature):
-            return feature.surface
-    return None
+    ends = [one for one in hole.features if one.surface in (*PENALTY_SURFACES, Surface.OUT_OF_BOUNDS)]
+    named = _called(text, ends)
+    return named[0].surface if named else None
 
 
 def water_named(text: str, hole: Hole) -> list[Feature]:
     """The penalty areas that words may mean: those of that name, all where they only say it was water."""
     areas = [one for one in hole.features if one.surface in PENALTY_SURFACES]
-    if _plain_area(text) not in _WATER_WORDS:
-        return [one for one in areas if _is_called(text, one)]
-    return [one for one in areas if _is_called(text, one)] or areas
+    return _called(text, areas) or (areas if _plain_area(text) in _WATER_WORDS else [])
 
 
 def _plain_area(text: str) -> str:
     """Words for an area without its article and without a side that says where on it the ball went."""
-    plain = re.sub(r"^(?:the|a|an)\s+", "", text.strip().casefold())
-    sideless = _SIDE_OF_AREA.sub("", plain)
+    plain, sideless = _with_and_without_side(text)
     return sideless if sideless in _WATER_WORDS else plain
 
 
-def _is_called(text: str, feature: Feature) -> bool:
-    words, name = set(_plain_area(text).split()), set(feature.name.casefold().split())
-    return words <= name and (words == name or bool(words - _ANYWHERE))
+def _with_and_without_side(text: str) -> tuple[str, str]:
+    plain = re.sub(r"^(?:the|a|an)\s+", "", text.strip().casefold())
+    return plain, _SIDE_OF_AREA.sub("", plain)
+
+
+def _called(text: str, areas: list[Feature]) -> list[Feature]:
+    """The areas of that name; where there is none, of that name without a side that the ball went to."""
+    for words in map(set, map(str.split, _with_and_without_side(text))):
+        named = {one: set(one.name.casefold().split()) for one in areas}
+        clear = bool(words - _ANYWHERE)
+        if found := [one for one, name in named.items() if words <= name and (clear or words == name)]:
+            return found
+    return []
