@@ -153,7 +153,10 @@ def main() -> int:
     parser.add_argument("--sequences", type=int)
     parser.add_argument("--threads", type=int, default=default_threads())
     asked = parser.parse_args()
-    wanted = [tuple(text.split(":")) for text in asked.only]
+    wanted = [tuple(text.rpartition(":")[::2]) for text in asked.only]
+    for text, (hole, player) in zip(asked.only, wanted, strict=True):
+        if not hole or not player:
+            parser.error(f"--only {text!r}: allowed: a hole and a player, \"withy-drain:isolde\"")
     if not wanted:
         wanted = [(h, p) for h in (("eel-trap",) if asked.short else HOLES) for p in PLAYERS]
     sequences = asked.sequences or (SEQUENCES // 10 if asked.short else SEQUENCES)
