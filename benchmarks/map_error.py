@@ -6,8 +6,8 @@ own for each of the seeds:
 
 * seeds: how the value scatters from map to map, the error that its own strikes state taken off;
 * off: the value less what full sequences of the map's plan take from there, over all seeds;
-* both: their squares added. The last line is what `review.judging.MAP_ERROR` states: a review puts the place
-  that a hole was begun from right by sequences of its own.
+* both: their squares added. The last line is what `strategy.estimate.MAP_ERROR` states: a review puts the
+  place that a hole was begun from right by sequences of its own.
 """
 
 from __future__ import annotations

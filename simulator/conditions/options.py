@@ -57,7 +57,7 @@ def conditions_from(
 
     Parameters
     ----------
-    wind, wind_at, gusts, swing, temperature, altitude, pressure, humidity, firmness, stimp : str, optional
+    wind, wind_at, gusts, swing, temperature, altitude, pressure, humidity, firmness, stimp : str or float
         As typed: ``"12 mph from 2 o'clock"``, ``"forecast"`` or ``"felt"``, ``"4"``, ``"20"``, ``"12 C"``,
         ``"3,000 ft"``, ``"sea level 1020"``, ``"60 %"``, ``"soft fairways, medium greens"``, ``"10"``; or a
         number as it would be typed (``gusts=4``). What is left out is as in `Conditions`, and said in its
@@ -71,17 +71,11 @@ def conditions_from(
     UsageError
         One line naming the option, what was found and what is allowed.
     """
-    wind, wind_at, gusts, swing = (
-        _said(name, one)
-        for name, one in (("wind", wind), ("wind at", wind_at), ("gusts", gusts), ("swing", swing))
-    )
-    temperature, altitude, pressure = (
-        _said(name, one)
-        for name, one in (("temperature", temperature), ("altitude", altitude), ("pressure", pressure))
-    )
-    humidity, firmness, stimp = (
-        _said(name, one) for name, one in (("humidity", humidity), ("firmness", firmness), ("stimp", stimp))
-    )
+    wind, wind_at = _said("wind", wind), _said("wind at", wind_at)
+    gusts, swing = _said("gusts", gusts), _said("swing", swing)
+    temperature, altitude = _said("temperature", temperature), _said("altitude", altitude)
+    pressure, humidity = _said("pressure", pressure), _said("humidity", humidity)
+    firmness, stimp = _said("firmness", firmness), _said("stimp", stimp)
     for name, bearing in (("along_deg", along_deg), ("y_bearing_deg", y_bearing_deg)):
         if bearing is not None and not (isinstance(bearing, int | float) and math.isfinite(bearing)):
             raise UsageError(f"{name} {str(bearing)[:60]}: a number of degrees is allowed")
@@ -118,8 +112,8 @@ def conditions_from(
 
 def _said(name: str, given: Option) -> str | None:
     """An option in words, None where it is left out."""
-    words = None if given is None else as_words(given)
-    if given is not None and words is None:
+    words = as_words(given)
+    if words is None and given is not None:
         raise UsageError(f"{name} {str(given)[:60]}: text is allowed, or a number as it would be typed")
     return words
 

@@ -58,10 +58,13 @@ alone moves it by less (1064 hPa at sea level; assumed)."""
 def read_temperature(text: str) -> float:
     """Temperature [C] of ``"12 C"``, ``"55 F"``, ``"12 degrees Celsius"``, ``"cold, 5 degrees"``."""
     phrase = clean(text)
+    if bare := _DEGREES.fullmatch(phrase):
+        degrees = _signed(bare["n"])
+        if degrees <= MOST_BARE_C:
+            return degrees
+        if degrees >= LEAST_BARE_F:
+            return _celsius(degrees)
     found = _TEMPERATURE.fullmatch(phrase)
-    bare = _DEGREES.fullmatch(phrase)
-    if bare is not None and not MOST_BARE_C < _signed(bare["n"]) < LEAST_BARE_F:
-        return _signed(bare["n"]) if _signed(bare["n"]) <= MOST_BARE_C else (_signed(bare["n"]) - 32.0) / 1.8
     if found is None:
         celsius = TEMPERATURE_WORDS.get(phrase.removeprefix("very "))
         example = "12 C or 55 F" if celsius is None else f"{celsius} C or {1.8 * celsius + 32:.0f} F"
@@ -69,7 +72,11 @@ def read_temperature(text: str) -> float:
             f"temperature {short_line(text)!r}: allowed: a number with its scale, such as {example}"
         )
     value = _signed(found["n"])
-    return value if found["c"] else (value - 32.0) / 1.8
+    return value if found["c"] else _celsius(value)
+
+
+def _celsius(fahrenheit: float) -> float:
+    return (fahrenheit - 32.0) / 1.8
 
 
 def _signed(text: str) -> float:

@@ -129,12 +129,8 @@ class FlightTables:
     @property
     def flights(self) -> np.ndarray:
         """The flights, float32[shots, nu, nv, fractions, tilts, heights, 6]: a view."""
-        return _by_height(self.packed)[..., : c.FLIGHT_COLUMNS]
-
-
-def _by_height(packed: np.ndarray) -> np.ndarray:
-    """Flights with an axis of the heights, [..., heights, FLIGHT_WIDE]: a view."""
-    return packed.reshape(*packed.shape[:-1], -1, c.FLIGHT_WIDE)
+        by_height = self.packed.reshape(*self.packed.shape[:-1], -1, c.FLIGHT_WIDE)
+        return by_height[..., : c.FLIGHT_COLUMNS]
 
 
 class _Tables(NamedTuple):

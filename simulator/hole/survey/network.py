@@ -203,13 +203,12 @@ def suspect(found: Adjusted, start: Mapping[str, tuple[float, float]]) -> Suspec
     start : mapping of str to (x, y)
         Rough places; an adjustment begins there and where the slip has put things, and keeps the better.
     """
-    if not any(times > SUSPECT for times in _normalised(found)):
+    checked = _checked(found)
+    if not any(abs(off) > SUSPECT * one.sd * math.sqrt(share) for one, off, share in checked):
         return None
     network, cost = found.network, _cost(found.network, found.places)
     rows: list[tuple[float, Reading, Mapping[str, tuple[float, float]]]] = []
-    for reading, share in zip(network.readings, found.redundancy, strict=True):
-        if not reading.words or share < LEAST_SHARE:
-            continue
+    for reading, _, _ in checked:
         less = _without(network, reading)
         places = min((_settled(less, start), _settled(less, found.places)), key=lambda at: _cost(less, at))
         rows.append((math.sqrt(max(2.0 * (cost - _cost(less, places)), 0.0)), reading, places))
@@ -220,15 +219,10 @@ def suspect(found: Adjusted, start: Mapping[str, tuple[float, float]]) -> Suspec
     return Suspect(worst, off, times, alike)
 
 
-def _normalised(found: Adjusted) -> list[float]:
-    """Residuals of readings that are checked, over what they should scatter by."""
-    return [
-        float(abs(residual) / (reading.sd * np.sqrt(share)))
-        for reading, residual, share in zip(
-            found.network.readings, found.residuals, found.redundancy, strict=True
-        )
-        if reading.words and share >= LEAST_SHARE
-    ]
+def _checked(found: Adjusted) -> list[tuple[Reading, float, float]]:
+    """Readings that others check, each with its residual and the share of its error that shows there."""
+    rows = zip(found.network.readings, found.residuals, found.redundancy, strict=True)
+    return [(reading, off, share) for reading, off, share in rows if reading.words and share >= LEAST_SHARE]
 
 
 def _without(network: Network, reading: Reading) -> Network:

@@ -32,7 +32,7 @@ def round_the_corner(tokens: list[Token]) -> list[Token]:
             out = [*out[:at], replace(before[-1], kind="hard", key=";"), token, *words]
             bending = False
             continue
-        if token.kind in BREAKS and token.kind == "hard":
+        if token.kind == "hard":
             bending = False
         elif head is not None:
             bending = head == "bend"
