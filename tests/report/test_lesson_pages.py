@@ -198,8 +198,9 @@ def test_the_sheet_answers_four_questions(tmp_path: Path) -> None:
     first, answer = texts[0], result.answer
     club = re.search(r"Hit the ([\w-]+),", first)
     assert club and club[1] == answer.best.club
-    line = re.search(r"aimed (\d+) yd (left|right) of the pin line", first)
-    assert line and (-1 if line[2] == "left" else 1) * int(line[1]) == round(answer.best.aim_offset_yd)
+    assert answer.best.point.by == "fairway" and abs(answer.best.point.offset_yd) < 1.5
+    assert ", aimed at the middle of the fairway;" in " ".join(first.split())
+    assert "Point it" not in first and "pin line" not in first  # where it is pointed is told once
     why = re.search(r"saves a shot against the (\w+) every (\d+) times you play this: ([\d.]+), give", first)
     other = answer.alternatives[1]
     assert why and why[1] == other.club and float(why[3]) == pytest.approx(other.difference.value, abs=0.005)
@@ -482,6 +483,17 @@ def test_a_line_that_is_the_name_of_a_shot_is_told_once() -> None:
     assert plan_words(fake_lessons.lesson(answer=fake_answers.answer(clubs=apart)))[0].startswith(
         "Hit the driver, aimed 26 yd left of the pin line;"
     )
+
+
+def test_a_line_is_told_by_the_fairway() -> None:
+    """Round a corner nobody sees the line to the pin: "80 yd right of the pin line" is no aim."""
+    one = ({"club": "driver", "carry_yd": 196.0, "score": 5.2, "aim_offset_yd": -20.0},)
+    result = fake_lessons.lesson(answer=fake_answers.answer(tied=(0,), clubs=one))
+    best = result.answer.best
+    assert best.point.by == "fairway" and round(best.point.offset_yd) != -20
+    side = f"{abs(best.point.offset_yd):.0f} yd left of the middle of the fairway"
+    assert plan_words(result)[0].startswith(f"Hit the driver, aimed {side};")
+    assert "pin line" not in " ".join(plan_words(result))
 
 
 def test_all_on_the_green_leaves_no_others() -> None:
