@@ -71,7 +71,8 @@ def line_legend(results: Sequence[dict[str, Any]], units: Units = YARDS) -> str:
     """What the words of `line_mark` count."""
     names = {_reference(best_of(one)["point"]) for one in results} - {""}
     words = (
-        f"Line: {units.name} left (L) or right (R) of the middle (mid) of fairway or green where it comes down"
+        f"Line: {units.name} left (L) or right (R) of the middle (mid) of fairway or green where it comes "
+        "down"
     )
     words += "; pin: of the straight line to it" if "pin" in names else ""
     return f"{words}; behind a name: of that." if names - {"pin"} else f"{words}."
