@@ -229,3 +229,12 @@ def test_no_sheet(tmp_path: Path) -> None:
     (tmp_path / "latin.csv").write_bytes(b"hole,on\n1,3\xff\n")
     with pytest.raises(FileError, match="not UTF-8"):
         read_pin_sheet(tmp_path / "latin.csv")
+
+
+def test_hard_left_is_a_place_and_no_pin_called_front_left(tmp_path: Path) -> None:
+    """An end that nobody said; "tucked back left" is the pin of that name, "left" any pin that is left."""
+    hole = square(tmp_path, 'pin = [{ name = "front left", on_yd = 4, offset_yd = -8 }, { name = "middle", on_yd = 15 }]')
+    moved = pin_from_words(hole, "hard left").pin
+    front = pin_from_words(hole, "left").pin
+    assert front.name == "front left" and pin_from_words(hole, "tucked front left").pin == front
+    assert moved.name == "left" and moved.y_yd > front.y_yd + 5.0 and moved.x_yd < -5.0

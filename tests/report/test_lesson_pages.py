@@ -314,6 +314,20 @@ def test_a_name_stands_on_the_ground_it_names() -> None:
     assert text is not None and text.get_position() == edge
 
 
+def test_a_word_goes_where_it_hides_no_bunker_however_narrow() -> None:
+    """One between the places that are looked at was covered by "pin"."""
+    ax = own_axes(None)
+    frame(ax, -50.0, 50.0, 0.0, 100.0)
+    probe = Labels(ax, np.empty((0, 2))).put("pin", [(0.0, 50.0)], fontsize=7)
+    assert probe is not None
+    x0, x1 = ax.transData.inverted().transform(probe.get_window_extent())[:, 0]
+    probe.remove()
+    wide = (x1 - x0) / 4.0  # from place to place, five across
+    bunker = shapely.box(-0.7 * wide, 48.0, -0.3 * wide, 52.0)
+    text = Labels(ax, np.empty((0, 2))).put("pin", [(0.0, 50.0), (20.0, 50.0)], off=bunker, fontsize=7)
+    assert text is not None and text.get_position() == (20.0, 50.0)
+
+
 def test_names_of_wide_ground_lie_on_it() -> None:
     for name in HOLES:
         ax = draw_plan_map(made(name))
