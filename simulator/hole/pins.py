@@ -101,8 +101,8 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
         metres; without a side half way across); a ninth of the green, ``"back"``, ``"front right"``: the
         middle of that third of its depth and of that third of its width there. *Short* is the front, *long*
         the back; "tucked left", "front edge" and "back right corner" are ninths too, and the hole's `assumed`
-        says so, unless a pin is called just that. ``"5 from the back"`` counts from the other end, ``"4 behind the middle"`` from half the
-        green's depth.
+        says so, unless a pin is called just that. ``"5 from the back"`` counts from the other end, ``"4
+        behind the middle"`` from half the green's depth.
 
     Notes
     -----

@@ -136,7 +136,7 @@ class Labels:
         return int(shapely.contains_xy(ground, xy).sum())
 
     def _hidden(self, box: Bbox, ground: shapely.Geometry) -> int:
-        """The share of a box that lies on some ground, of as many places; a bunker between two of them counts."""
+        """The share of a box on some ground, of as many places: a bunker between two of them counts."""
         (x0, y0), (x1, y1) = self.ax.transData.inverted().transform([(box.x0, box.y0), (box.x1, box.y1)])
         whole = shapely.box(x0, y0, x1, y1)
         return math.ceil(SPREAD[0] * SPREAD[1] * whole.intersection(ground).area / whole.area)
