@@ -80,8 +80,8 @@ def read_distance(text: str) -> tuple[float, float | None]:
     if not found:
         allowed = 'yards such as 164, metres such as "150 m", or "164, adjusted 169"'
         more = _DAY.search(_plain(text))
-        beside = '; a height is said with --height "-20 ft", the wind with --wind "12 mph against"' if more else ""
-        raise UsageError(f"distance {text!r}; allowed: {allowed}{beside}")
+        options = '; a height is said with --height "-20 ft", the wind with --wind "12 mph against"'
+        raise UsageError(f"distance {text!r}; allowed: {allowed}{options if more else ''}")
     unit, last = found["unit"] or found["last"], found["last"] or found["unit"]
     pair = None if found["pair"] is None else yards(found["pair"], last)
     return yards(found["level"], unit), pair
