@@ -193,6 +193,18 @@ def test_a_sheet(tmp_path: Path) -> None:
         assert read_pin_sheet(path) == expected
 
 
+def test_a_sheet_as_it_is_scribbled(tmp_path: Path) -> None:
+    """A blank hole stopped the course, and the paces' own word was refused in favour of paces."""
+    path = tmp_path / "pins.csv"
+    path.write_text("Hole No.,Depth,Side\n4,12 paces,L4\n5,,\n6,9p,C\n")
+    assert read_pin_sheet(path) == {4: PinPlace(12.0, -1, 4.0), 6: PinPlace(9.0)}
+    path.write_text("hole,on,from left,from right\n4,12,4,\n5,8,,3 paces\n")
+    assert read_pin_sheet(path) == {4: PinPlace(12.0, -1, 4.0), 5: PinPlace(8.0, 1, 3.0)}
+    path.write_text("hole,on,side\n4,,L4\n")
+    with pytest.raises(FileError, match="line 2, on"):  # a side without a depth is no blank
+        read_pin_sheet(path)
+
+
 @pytest.mark.parametrize(
     ("text", "said"),
     [
