@@ -20,6 +20,15 @@ ALIKE = [
     (f"{BEND}bunker through the fairway at 240", f"{BEND}bunker right at 240"),
     (f"{BEND}bunker through the fairway", f"{BEND}bunker right at 230"),
     (f"{BEND}bunker through the fairway right at 260", f"{BEND}bunker right at 260"),
+    (
+        "par 4, 398, dogleg left at 230, trees inside the corner, bunker through the fairway",  # one sentence
+        f"{BEND}trees inside the corner; bunker right at 230",
+    ),
+    (
+        "par 4, 440; stream cuts across at 300 and runs up the right to the green",
+        "par 4, 440; stream crosses at 300 and runs up the right to the green",
+    ),
+    ("par 5, 505; second shot over a lake from 380 to 420", "par 5, 505; second shot over a lake 380 to 420"),
     ("par 4, 350; fairway narrows at 230 to 18", "par 4, 350; fairway narrows to 18 at 230"),
     ("par 3, 135; drop of 15 yards; bunker left", "par 3, 135; downhill 15; bunker left"),
     (

@@ -45,7 +45,10 @@ def through_the_fairway(tokens: list[Token]) -> list[Token]:
             out += run
             continue
         end = next(k for k in range(at, len(run)) if run[k].key == "fairway") + 1
-        sided = any(key_of(one) in SIDES for one in [*run[:at], *run[end:]])
+        nouns = [k for k in range(len(run)) if noun_at(run, k)[0] and not at < k < end]
+        low = max((k for k in nouns if k < at), default=0)
+        high = min((k for k in nouns if k >= end), default=len(run))
+        sided = any(key_of(one) in SIDES for one in [*run[low:at], *run[end:high]])
         out += [*run[:at], *([] if sided else as_words(run[at], "outside corner")), *run[end:]]
     return out
 
