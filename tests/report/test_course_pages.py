@@ -254,6 +254,8 @@ def test_the_csv_has_every_figure_of_every_alternative(answer: CourseAnswer) -> 
     told = result["answer"]["alternatives"][0]
     assert int(best["hole_par"]) == result["answer"]["par"] and float(best["par"]) == told["par"]
     assert float(best["expected_score"]) == told["expected_score"]
+    assert best["pointed_by"] == told["point"]["name"]  # as the pages tell a line
+    assert float(best["pointed_right_yd"]) == told["point"]["offset_yd"]
     for name in ("double_or_worse", "penalty_on_hole"):
         assert float(best[name]) == told[name]
         assert float(best[f"{name}_standard_error"]) == told["standard_errors"][name]
