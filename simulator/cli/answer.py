@@ -147,7 +147,7 @@ def check_clubs(
 
 def _show(answer: Answer, notes: tuple[str, ...], run: Run, units: Units) -> None:
     for warning in answer.warnings:
-        say(f"warning: {warning}")
+        say(f"warning: {units.sentence(warning)}")
     if run.as_json:
         from ..report.jsonout import answer_json
 

@@ -191,7 +191,7 @@ def _show(answer: CourseAnswer, target: int | None, work: Work, unit: Units) -> 
         say(line)
     for one in answer.results:
         for warning in one["answer"]["warnings"]:
-            say(f"warning: hole {one['number']}, {one['answer']['player']}: {warning}")
+            say(f"warning: hole {one['number']}, {one['answer']['player']}: {unit.sentence(warning)}")
     everything = dumps(course_dict(answer, target))
     summary, team = course_summary(answer, target, unit), team_page(answer, unit)
     if work.out is not None:

@@ -73,7 +73,7 @@ def lesson(
         seed=pages.seed, quick=pages.quick, threads=pages.threads, progress=progress(),
     )  # fmt: skip
     for warning in result.answer.warnings:
-        say(f"warning: {warning}")
+        say(f"warning: {unit.sentence(warning)}")
     say_written(save_lesson(result, out, unit, only, unnamed(where.player, player)), out)
 
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from simulator.errors import FileError, SimulatorError, check_path
+from simulator.errors import FileError, SimulatorError, UsageError, check_path
 from simulator.hole.files import bundled_file, bundled_folder, bundled_name, load_hole
 from simulator.hole.model import Hole
 
@@ -92,6 +92,8 @@ def load_course(folder_or_name: str | Path) -> Course:
     """
     check_path(folder_or_name, "a folder of hole files, or a demo course")
     source = str(folder_or_name)
+    if not source.strip():  # "" is the folder one stands in
+        raise UsageError(f"course {source!r}; allowed: a folder of hole files, or a demo course")
     folder = _folder(source)
     try:
         files = sorted(folder.glob("*.toml"))

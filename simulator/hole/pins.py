@@ -101,8 +101,8 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
         metres; without a side half way across); a ninth of the green, ``"back"``, ``"front right"``: the
         middle of that third of its depth and of that third of its width there. *Short* is the front, *long*
         the back; "tucked left", "front edge" and "back right corner" are ninths too, and the hole's `assumed`
-        says so. ``"5 from the back"`` counts from the other end, ``"4 behind the middle"`` from half the
-        green's depth.
+        says so, unless a pin is called just that. ``"5 from the back"`` counts from the other end, ``"4
+        behind the middle"`` from half the green's depth.
 
     Notes
     -----
@@ -123,6 +123,8 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
     found: list[Spot] = []
     for parts in (set(asked.split()), set(plain)):
         found = found or [pin for pin in hole.pins if parts and parts <= _words_of(pin.name)]
+    if _NEARER.search(asked):  # "hard left" is a place: a pin called "front left" has an end that nobody said
+        found = [pin for pin in found if _words_of(pin.name) in (set(asked.split()), set(plain))]
     if len(found) == 1:
         return replace(hole, pin=found[0])
     counted = _FROM_END.sub(lambda end: _on_from(hole, end), asked)

@@ -15,6 +15,15 @@ COLUMNS = ("hole", "on", "left", "right", "side")
 """Columns of a sheet; `hole` and `on` are needed. A pin is counted from one side: a number under `left` or
 `right`, or ``L5``, ``5 right``, ``C`` under `side`; from none it is half way across."""
 
+_HEADS = {
+    "hole no": "hole", "hole number": "hole", "no": "hole", "paces on": "on", "depth": "on", "deep": "on",
+    "l": "left", "from left": "left", "r": "right", "from right": "right",
+}  # fmt: skip
+"""Column names as they are scribbled, and the one of `COLUMNS` each is."""
+
+_PACES = re.compile(r"(\d+(?:\.\d+)?)\s*(?:paces?|p|steps?|yards?|yds?|yd|y)(?:\s+on)?")
+"""A number with its word; paces are yards."""
+
 EXAMPLE = "hole,on,left,right with a line such as 7,22,5,"
 
 MOST_PACES = 100.0
@@ -33,7 +42,8 @@ def read_pin_sheet(path: str | Path) -> dict[int, PinPlace]:
     ----------
     path : str or Path
         CSV (RFC 4180) with a line of column names, `COLUMNS` in any order; paces are yards. Spreadsheets'
-        semicolons and tabs are understood.
+        semicolons and tabs are understood, "12 paces" and heads such as "Hole No." and "Depth" too. A hole
+        with nothing behind it is passed over.
 
     Raises
     ------
@@ -50,7 +60,8 @@ def read_pin_sheet(path: str | Path) -> dict[int, PinPlace]:
         raise FileError(source, "", f"a line that is not CSV ({error})", EXAMPLE) from None
     if not rows:
         raise FileError(source, "", "an empty file", EXAMPLE)
-    names = [name.strip().casefold() for name in rows[0]]
+    heads = [name.strip().rstrip(".").casefold() for name in rows[0]]
+    names = [_HEADS.get(name, name) for name in heads]
     for name in names:
         if name not in COLUMNS or names.count(name) > 1:
             raise FileError(source, "line 1", f"the column {name!r}", ", ".join(COLUMNS))
@@ -66,6 +77,8 @@ def read_pin_sheet(path: str | Path) -> dict[int, PinPlace]:
         number = _whole(source, line, row["hole"])
         if number in pins:
             raise FileError(source, f"line {line}", f"hole {number} a second time", "each hole once")
+        if not any(text for name, text in row.items() if name != "hole"):
+            continue  # a hole left blank has its first pin, as one that is not on the sheet
         on = _paces(source, line, "on", row["on"])
         side, beside = _side(source, line, row)
         pins[number] = PinPlace(on, side, beside)
@@ -79,8 +92,9 @@ def _whole(source: str, line: int, text: str) -> int:
 
 
 def _paces(source: str, line: int, column: str, text: str) -> float:
+    told = _PACES.fullmatch(text)
     try:
-        value = float(text)
+        value = float(told[1] if told else text)
     except ValueError:
         value = -1.0
     if not 0.0 <= value <= MOST_PACES:

@@ -303,10 +303,11 @@ _PHRASES: tuple[tuple[str, Callable[[Reader, re.Match[str]], None]], ...] = (
     (r"(?:left|right)[\s-]?hand(?:ed|er)?\b|left(?:y|ie)\b", _hand),
     (r"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*)?(?:both\s+(?:ways|sides)|left\s+and\s+right"
      r"|right\s+and\s+left|either\s+(?:way|side))\b(?:\s+(?:with|off)\s+(?:the|his|her|my)?\s*driver\b)?"
+     r"|(?:loses?\s+)?(?:it|them)\s+both\s+(?:ways|sides)"
      r"|(?:two|2)[\s-]way\s+miss(?:es)?\b(?:\s+(?:with|off)\s+(?:the|his|her|my)?\s*driver\b)?", _both_ways),
     (rf"miss(?:es)?\s+(?P<miss>{SIDE}(?:[\s-]+(?:and\s+)?{SIDE})?)\s+(?:with|off)\s+"
      rf"{WHOSE}(?=[^\s,;])", _miss_of_club),
-    (r"(?:it|everything|the\s+ball|goes)\s+(?:goes\s+)?(?:to\s+the\s+)?(?P<miss>left|right)\b(?!\s+and)",
+    (r"(?:(?:loses?|leaks?)\s+)?(?:it|everything|the\s+ball|goes)\s+(?:goes\s+)?(?:to\s+the\s+)?(?P<miss>left|right)\b(?!\s+and)",
      _miss),
     (r"(?:comes?|leaves?\s+it)\s+(?:up\s+)?(?P<miss>short)\b", _miss),
     (rf"(?:usual\s+)?miss(?:es|ing)?\s*(?:is\s+|[:=]\s*|it\s+|everything\s+)?(?P<miss>{SIDE}(?:[\s-]+(?:and\s+)?{SIDE})?)\b",

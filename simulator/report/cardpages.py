@@ -26,7 +26,7 @@ from .labels import Labels
 from .page import EDGE_IN, GAP_IN, figure_of, frame, in_style, new_figure, view_box
 from .palette import FAINT, INK
 from .sheet import LINE, Sheet, hole_names, wrapped, write_pages
-from .showpage import clear_words
+from .showpage import clear_words, no_row_words
 from .units import YARDS, Units
 
 if TYPE_CHECKING:
@@ -150,7 +150,7 @@ def card_page(yardage: Yardage, units: Units = YARDS, number: int | None = None)
     scale = green_scale(yardage, wide, space)
     draw_green(yardage, ax=sheet.axes(space, beside, wide), units=units)
     sheet.down_in = max(sheet.down_in + space, top + tall) + 2.0 * GAP_IN
-    foot = " ".join([FOOT.format(scale=scale), *map_data(hole)])
+    foot = " ".join([FOOT.format(scale=scale), *no_row_words(yardage, units), *map_data(hole)])
     _blanks(sheet, len(wrapped(foot, 5.0, sheet.inner_in)) * 5.0 * LINE / 72.0)
     sheet.foot(foot, 5.0)
     return sheet.done()

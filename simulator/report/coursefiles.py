@@ -67,8 +67,8 @@ _FINISH = {f"finish_{word.replace(' ', '_')}": word for word in WORDS.values()}
 COLUMNS = (
     "number", "hole", "hole_par", "stroke_index", "tee", "pin", "player", "scenario", "pins", "role", "tied",
     "sure", "best_for", "best_for_standard_error", "club", "flight", "carry_yd", "aim_offset_yd",
-    "aim_bearing_deg", "first_as_good_yd", "last_as_good_yd", "expected_score", "standard_error",
-    "difference", "difference_standard_error", "map_score",
+    "aim_bearing_deg", "pointed_by", "pointed_right_yd", "first_as_good_yd", "last_as_good_yd",
+    "expected_score", "standard_error", "difference", "difference_standard_error", "map_score",
     *(name for chance in CHANCES for name in (chance, f"{chance}_standard_error")),
     "worst_tenth_mean", "leaves_p10_yd", "leaves_p50_yd", "leaves_p90_yd", *_FINISH, "clear_beyond_yd",
     "sequences", "seed",
@@ -111,6 +111,7 @@ def _line(result: dict[str, Any], one: dict[str, Any], role: str) -> dict[str, A
     first, last = one["aim_offset_within_tie_yd"]
     return {
         **told, **result, **one, "hole_par": told["par"], "role": role,
+        "pointed_by": one["point"]["name"], "pointed_right_yd": one["point"]["offset_yd"],
         "first_as_good_yd": first, "last_as_good_yd": last,
         **{f"{name}_standard_error": errors.get(name) for name in CHANCES},
         **{f"leaves_{share}_yd": far for share, far in one["leaves_yd"].items()},

@@ -12,6 +12,7 @@ from ..strategy.tees import has_tee
 from .cautions import EXACT
 from .chosen import SWINGS
 from .figures import HELD, tenths
+from .lines import LEAST_SIDE_YD
 from .units import YARDS, Units
 
 BRIEF_WITHIN = "one tenth"
@@ -33,24 +34,48 @@ def club_words(one: dict[str, Any], units: Units = YARDS) -> str:
     return f"{one['club']} {one['flight']}"
 
 
+MIDDLES = ("fairway", "green")
+"""What a line is told by the middle of."""
+
+
 def line_mark(one: dict[str, Any], units: Units = YARDS) -> str:
-    """How far left or right of the straight line to the pin, at stock carry: "9L", "12R", "pin"."""
-    mark = units.mark(one["aim_offset_yd"])
-    return "pin" if mark == "0" else mark
+    """How far left or right of what it is pointed by: "9L", "12R", "mid"; else by its name: "pin 9L".
+
+    Yards from the middle of the fairway or the green stand alone; half of a split fairway, a mark and the
+    straight line to the pin are named before them.
+    """
+    point = one["point"]
+    mark = "" if abs(point["offset_yd"]) < LEAST_SIDE_YD else units.mark(point["offset_yd"])
+    name = _reference(point)
+    return f"{name} {mark}".strip() if name else mark or "mid"
 
 
 def side_words(one: dict[str, Any], units: Units = YARDS) -> str:
-    """The same for a sentence: "9 left", "12 right", "at the pin"."""
-    side = units.bare_side(one["aim_offset_yd"])
-    return "at the pin" if side == "0" else side
+    """The same for a sentence: "9 left of the middle", "at the middle", "at the pin"."""
+    point = one["point"]
+    side = "" if abs(point["offset_yd"]) < LEAST_SIDE_YD else units.bare_side(point["offset_yd"])
+    named = _reference(point)
+    name = point["name"] if point["by"] in MIDDLES and named else f"the {named or 'middle'}"
+    return f"{side} of {name}" if side else f"at {name}"
 
 
-def line_legend(units: Units = YARDS) -> str:
+def _reference(point: dict[str, Any]) -> str:
+    """What is pointed by in a word or two, empty where it is the middle of the fairway or the green."""
+    name = str(point["name"]).removeprefix("the ").removeprefix("middle of the ")
+    if point["by"] == "pin":
+        return "pin"
+    return "" if name in MIDDLES else name.removesuffix(" fairway")
+
+
+def line_legend(results: Sequence[dict[str, Any]], units: Units = YARDS) -> str:
     """What the words of `line_mark` count."""
-    return (
-        f"Line: {units.name} left (L) or right (R) of the straight line to the pin, at the club's carry; "
-        "pin is straight at it."
+    names = {_reference(best_of(one)["point"]) for one in results} - {""}
+    words = (
+        f"Line: {units.name} left (L) or right (R) of the middle (mid) of fairway or green where it comes "
+        "down"
     )
+    words += "; pin: of the straight line to it" if "pin" in names else ""
+    return f"{words}; behind a name: of that." if names - {"pin"} else f"{words}."
 
 
 def runner_up(result: dict[str, Any]) -> dict[str, Any] | None:

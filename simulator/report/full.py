@@ -220,7 +220,7 @@ def _foot(answer: Answer, notes: tuple[str, ...], units: Units) -> list[str]:
         for sentence in assumed:
             lines += hang(f"- {units.sentence(sentence)}")
     lines += wrap(LATER)
-    lines += [line for warning in answer.warnings for line in hang(f"Warning: {warning}")]
+    lines += [line for warning in answer.warnings for line in hang(f"Warning: {units.sentence(warning)}")]
     settings = ", ".join(f"{key} {value}" for key, value in answer.settings.items())
     lines += wrap(f"Made with seed {answer.seed}, {answer.sequences:,} sequences each; {settings}.")
     if answer.seconds:

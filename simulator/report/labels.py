@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import textwrap
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
@@ -110,7 +111,7 @@ class Labels:
             covered = int(
                 ((self.avoid >= (box.x0, box.y0)) & (self.avoid <= (box.x1, box.y1))).all(axis=1).sum()
             )
-            cost = covered + self._off(box, within) + (0 if off is None else self._on(box, off))
+            cost = covered + self._off(box, within) + (0 if off is None else self._hidden(box, off))
             if best is None or cost < best[0]:
                 best = (cost, place, box)
                 if cost == 0:
@@ -133,6 +134,12 @@ class Labels:
         x, y = np.meshgrid(np.linspace(box.x0, box.x1, SPREAD[0]), np.linspace(box.y0, box.y1, SPREAD[1]))
         xy = self.ax.transData.inverted().transform(np.column_stack([x.ravel(), y.ravel()]))
         return int(shapely.contains_xy(ground, xy).sum())
+
+    def _hidden(self, box: Bbox, ground: shapely.Geometry) -> int:
+        """The share of a box on some ground, of as many places: a bunker between two of them counts."""
+        (x0, y0), (x1, y1) = self.ax.transData.inverted().transform([(box.x0, box.y0), (box.x1, box.y1)])
+        whole = shapely.box(x0, y0, x1, y1)
+        return math.ceil(SPREAD[0] * SPREAD[1] * whole.intersection(ground).area / whole.area)
 
     def keep_off(self, one: tuple[float, float], other: tuple[float, float], radius_pt: float) -> None:
         """Keep words off a line between two places in data units."""

@@ -18,12 +18,21 @@ MOST_ASKED, LEAST_COST = 2, 0.005
 """Of so many shots that were asked about, and are neither the best nor the runner-up, the cost is told, where
 it is as much as this [strokes]."""
 
+BY_GROUND = ("fairway", "mark")
+"""What a shot is aimed by alone: round a corner nobody sees the straight line to the pin."""
+
 LEAST_LEAVE_YD = 5.0
 """A gain in distance smaller than this is not told [yd]."""
 
 
 def aimed_words(one: Alternative, units: Units = YARDS) -> str:
-    """Where a shot is aimed, from the straight line to the pin."""
+    """Where a shot is aimed: by the fairway or a mark, at the green from the straight line to the pin."""
+    if one.point.by in BY_GROUND:
+        return f"aimed {line_words(one, units)}"
+    return _from_pin(one, units)
+
+
+def _from_pin(one: Alternative, units: Units) -> str:
     side = units.side(one.aim_offset_yd)
     return f"aimed {side} of the pin line" if side else "aimed at the pin"
 
@@ -35,11 +44,12 @@ def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
         return _either(answer, units)
     best = answer.best
     leaves = units.range(best.leaves_yd["p10"].value, best.leaves_yd["p90"].value)
-    line = aimed_words(best, units)
+    by_line = told_by_line(answer, answer.recommended, units)  # "the driver 26 left" counts from the pin line
+    line = _from_pin(best, units) if by_line else aimed_words(best, units)
     club = f"Hit the {shot_words(best, units)}, {line}; it leaves {leaves}{past_flag(answer, best)}, 8 in 10."
-    point = f"Point it {line_words(best, units)}."
+    point = [] if best.point.by in BY_GROUND and not by_line else [f"Point it {line_words(best, units)}."]
     why = [*_how_sure(answer), why_words(answer, units), *risk_words(answer, units)]
-    return [club, point, *why, *_asked_words(answer, [answer.recommended, runner_up(answer)], units)]
+    return [club, *point, *why, *_asked_words(answer, [answer.recommended, runner_up(answer)], units)]
 
 
 def _either(answer: Answer, units: Units) -> list[str]:

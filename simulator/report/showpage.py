@@ -132,9 +132,13 @@ def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
 def foot_words(yardage: Yardage, units: Units = YARDS) -> str:
     """Meaning of the numbers, what is left out, the caution, and whose map it is."""
     how = "Reach: straight from the tee to the nearest edge; clear: a carry over all of it (-: it goes on)."
+    return " ".join([how, *no_row_words(yardage, units), CHECK, *map_data(yardage.hole)])
+
+
+def no_row_words(yardage: Yardage, units: Units = YARDS) -> list[str]:
+    """What `far_off` finds, in a sentence; none where it finds nothing."""
     far = far_off(yardage)
-    left_out = [f"No row, {units.length(BESIDE_YD)} or more from the line: {join_words(far)}."] if far else []
-    return " ".join([how, *left_out, CHECK, *map_data(yardage.hole)])
+    return [f"No row, {units.length(BESIDE_YD)} or more from the line: {join_words(far)}."] if far else []
 
 
 def far_off(yardage: Yardage) -> list[str]:

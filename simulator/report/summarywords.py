@@ -19,6 +19,7 @@ from .coursewords import (
     pin_words,
     runner_up,
     scenario_words,
+    side_words,
     sure_legend,
     sure_words,
     tied_clubs,
@@ -94,7 +95,7 @@ def _count(share: float | None, plays: int) -> str:
 def legend_words(answer: CourseAnswer, results: Results, units: Units = YARDS) -> str:
     """What the cells of a row count."""
     text = (
-        f"{line_legend(units)} sc: expected score. pen, dbl: "
+        f"{line_legend(results, units)} sc: expected score. pen, dbl: "
         "penalties with this shot, doubles or worse, in 100 plays. ahead of: the next best club, by so many "
         f"strokes; = is as good. {sure_legend(results)}"
     )
@@ -182,5 +183,5 @@ def shared_habit(found: Sequence[Ranked]) -> str:
 
 def _habit(result: dict[str, Any], units: Units) -> str:
     one = result["habit"]
-    club, line = club_words(one, units), line_mark(one, units)
-    return f"{club} at the flag" if line == "pin" else f"{club} {line}"
+    at_flag = units.mark(one["aim_offset_yd"]) == "0"
+    return f"{club_words(one, units)} {'at the flag' if at_flag else side_words(one, units)}"

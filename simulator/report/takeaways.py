@@ -29,14 +29,23 @@ def aim_words(result: Lesson, units: Units = YARDS) -> list[str]:
     for curve in [result.curves[0], *sure][:2]:
         name = shot_words(result.answer.alternatives[curve.index], units)
         low, high = curve.tie_yd
-        ends = [units.bare_side(edge) if units.whole(abs(edge)) else "the pin line" for edge in (low, high)]
-        words = f"The {name} plays alike from {ends[0]} to {ends[1]}"
+        words = f"The {name} plays alike from {_ends(low, high, units)}"
         cliffs = [
             f"{units.length(10.0)} more {side} costs {cost:.2f}"
             for side, cost in (("left", curve.ten_left), ("right", curve.ten_right)) if cost is not None
         ]  # fmt: skip
         said.append(f"{words}; {' and '.join(cliffs)}." if cliffs else f"{words}.")
     return said
+
+
+def _ends(low_yd: float, high_yd: float, units: Units) -> str:
+    """Both ends of the lines that play alike: "15 left to 13 right of the pin line"."""
+    nought = "the pin line"
+    low, high = (units.bare_side(edge) if units.whole(abs(edge)) else nought for edge in (low_yd, high_yd))
+    of = "" if high == nought else f" of {nought}"
+    if nought not in (low, high) and (low_yd < 0.0) == (high_yd < 0.0):
+        low = low.partition(" ")[0]
+    return f"{low} to {high}{of}" if low != nought else f"{low} to {high} of it"
 
 
 def gap_words(result: Lesson, units: Units = YARDS) -> str:

@@ -70,7 +70,7 @@ def head_words(answer: CourseAnswer) -> str:
 
 def legend_words(answer: CourseAnswer, units: Units = YARDS) -> str:
     """What a cell counts."""
-    line = line_legend(units)
+    line = line_legend(answer.results, units)
     if not any(share_words(one) for one in answer.results):
         return line
     return f"{line} {sure_legend(answer.results).replace('sure: for', 'Then for')}"
@@ -88,7 +88,8 @@ def expected_words(answer: CourseAnswer, player: str) -> str:
 def change_notes(answer: CourseAnswer, players: Sequence[str], units: Units = YARDS) -> list[str]:
     """What marked cells change to: a sentence for each player and day, holes that change alike together.
 
-    "Barnaby in north: the driver, 12 left, on holes 1 and 2; the 7-iron, at the pin, on hole 3."
+    "Barnaby in north: the driver, 12 left of the middle, on holes 1 and 2; the 7-iron, at the middle, on
+    hole 3."
     """
     notes = []
     for name in players:

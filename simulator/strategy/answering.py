@@ -28,7 +28,7 @@ from .question import Clock, Question
 from .rescore import Rescore, rescore
 from .result import TIE_STROKES, Answer
 from .tries import Choice, Place
-from .undrawn import past_the_drawing
+from .undrawn import past_the_drawing, short_of_the_fairway
 
 MAP_TOLERANCE = 0.015
 """Map and sequences farther apart than this and three standard errors: a warning [strokes]."""
@@ -253,6 +253,11 @@ def _warnings(
         out.append(
             f"the {alternatives[0].club} is played {side} of everything drawn on this hole, where all plays "
             "as open rough: draw or name what a ball would find there"
+        )
+    if (begins_yd := short_of_the_fairway(asked.hole, asked.start, alternatives[0])) is not None:
+        out.append(
+            f"most balls of the {alternatives[0].club} end short of the fairway, and nobody said that it "
+            f'begins {begins_yd:.0f} yd on: say where, for example "fairway from 100"'
         )
     unsure: dict[str, float] = {}
     for one, plays in zip(alternatives, played, strict=True):

@@ -81,7 +81,7 @@ def better_short_game(player: Player) -> Player:
     """Part swings of a level LEVEL_BETTER strokes better, as the level has them.
 
     The player's own part swings stay where they are in proportion to the level's: what is changed is the
-    ratio of the two levels.
+    ratio of the two levels, men's: that of women's levels is the same to 0.005.
     """
     if player.handicap is None:
         raise ValueError("a player without a handicap has no level")

@@ -26,6 +26,12 @@ _TOLD = re.compile(rf"\s*{_HIGH}{_ALONG}{_ACROSS}")
 _HIGH_LAST = re.compile(r"(?P<place>.*\b(?:left|right))[\s,]+(?:flag|pin|hole)[\s-]+high")
 """The words the other way round: "12 right, pin high"."""
 
+_NUMBER_LAST = re.compile(
+    rf"(?P<high>(?:flag|pin|hole)[\s-]+high)[\s,]+(?P<side>left|right)[\s,]+(?:by\s+)?"
+    rf"(?P<far>{NUMBER}(?:\s*(?:{UNIT})\b)?)(?!\s*(?:ft|feet|foot|'|\d|out\b))"
+)
+"""A side before its yards: "pin high left 10"."""
+
 _GROUND = re.compile(rf"\b(?:{'|'.join(GROUND_WORDS)})\b")
 _SHORT = frozenset(("short", "shy"))
 
@@ -56,6 +62,7 @@ def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
         A side, but not how far to it.
     """
     usual = _HIGH_LAST.sub(r"pin high, \g<place>", plain(text))
+    usual = _NUMBER_LAST.sub(r"\g<high>, \g<far> \g<side>", usual)
     told = _TOLD.match(usual)
     if told is None:
         return text, None

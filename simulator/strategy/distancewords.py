@@ -22,6 +22,9 @@ _PAIR = re.compile(
     r"(?:,?\s*(?:adjusted|slope|plays)\s*(?:to|like)?\s*(?P<pair>\d+(?:\.\d+)?)"
     rf"\s*(?P<last>{UNIT})?)?\s*"
 )
+_DAY = re.compile(r"\b(?:up|down|uphill|downhill|above|below|into|against|help\w*|down\s*wind|wind|clubs?)\b")
+"""Words of a slope or a wind behind a distance: options of their own."""
+
 _LENGTH = re.compile(rf"\s*(?P<number>[+-]?\d+(?:\.\d+)?)\s*(?P<unit>{UNIT}|ft|feet|foot)?\s*")
 
 
@@ -76,7 +79,9 @@ def read_distance(text: str) -> tuple[float, float | None]:
     found = _PAIR.fullmatch(_plain(text))
     if not found:
         allowed = 'yards such as 164, metres such as "150 m", or "164, adjusted 169"'
-        raise UsageError(f"distance {text!r}; allowed: {allowed}")
+        more = _DAY.search(_plain(text))
+        options = '; a height is said with --height "-20 ft", the wind with --wind "12 mph against"'
+        raise UsageError(f"distance {text!r}; allowed: {allowed}{options if more else ''}")
     unit, last = found["unit"] or found["last"], found["last"] or found["unit"]
     pair = None if found["pair"] is None else yards(found["pair"], last)
     return yards(found["level"], unit), pair

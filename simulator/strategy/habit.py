@@ -17,12 +17,16 @@ from .today import carries_today_yd
 ALONG_LINE = "line"
 """Aim of a habit that follows the line of play: ``"driver@line"``."""
 
+STRAIGHT = 2
+"""Corners of the line of play of a hole without a bend: its two ends."""
+
 
 def habit_of(player: Player, hole: Hole, conditions: Conditions | None = None) -> str:
     """Club and aim, as `plan` takes them against.
 
-    The player's own `habit`, else the longest club; straight at the flag where no aim is given, and to the
-    point of the line of play that the club carries to with ``"@line"``. A club that carries past the flag is
+    The player's own `habit`, else the longest club. Where no aim is given, straight at the flag on a straight
+    hole; round a corner nobody aims at the flag, and there, as with ``"@line"``, it is to the point of the
+    line of play that the club carries to. A club that carries past the flag is
     nobody's habit: there, the club whose stock carry comes nearest to it, straight at it. Everybody takes
     less club down a hill and more into a wind: the flag counts as far as it plays, a yard for a yard of
     height (common practice) and what today's air and mean wind add to the number to hit.
@@ -45,7 +49,7 @@ def habit_of(player: Player, hole: Hole, conditions: Conditions | None = None) -
     if club.carry_yd > out_yd:
         near = min(player.clubs, key=lambda one: abs(one.carry_yd - out_yd))
         return f"{near.name}@0"
-    if along:
+    if along or (aim is None and len(hole.line) > STRAIGHT):
         return f"{club.name}@{_line_deg(hole, club, conditions or Conditions()):.2f}deg"
     return f"{club.name}@{aim or Aim(0.0)}"
 

@@ -1,12 +1,14 @@
-"""Lines that lead past everything the hole file draws: there the model knows nothing but rough."""
+"""Shots past all that is drawn, or short of where a fairway was taken to begin: rough to the model."""
 
 from __future__ import annotations
 
 import math
 
+import numpy as np
 import shapely
 
 from ..hole.model import Hole
+from ..hole.surfaces import Surface
 from .aimline import AimLine
 from .alternative import Alternative
 from .result import Start
@@ -36,3 +38,23 @@ def past_the_drawing(hole: Hole, start: Start, one: Alternative) -> str:
     if any(feature.area.intersects(beyond) for feature in hole.features):
         return ""
     return "right" if offset > 0.0 else "left"
+
+
+def short_of_the_fairway(hole: Hole, start: Start, one: Alternative) -> float | None:
+    """Where the fairway begins [yd], if nobody said so and most balls of a tee shot come to rest before it.
+
+    A short hitter is not in the rough with every drive: where the mowing starts was assumed.
+    """
+    fairways = [f for f in hole.features if f.surface is Surface.FAIRWAY]
+    if start.lie != "tee" or not fairways or not any(map(_is_assumed, hole.assumed)):
+        return None
+    begins = min(
+        hole.station_offset(x, y)[0] for f in fairways for x, y in shapely.get_coordinates(f.area).tolist()
+    )
+    middle, _ = hole.station_offset(*np.median(one.finishes_yd, axis=0).tolist())
+    return begins if middle < begins else None
+
+
+def _is_assumed(sentence: str) -> bool:
+    """Whether a sentence of the words' reader (`hole/words/fairways.py`) says where the fairway begins."""
+    return sentence.startswith("Assumed of fairway: from ")

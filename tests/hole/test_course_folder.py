@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from simulator.errors import FileError
+from simulator.errors import FileError, UsageError
 from simulator.hole import Surface, bundled_courses, load_course, load_hole
 
 HOLE = """
@@ -124,3 +124,12 @@ def test_its_holes_differ(demo) -> None:  # type: ignore[no-untyped-def]
     assert min(lengths[3]) < 140 < 215 < max(lengths[3])
     assert min(lengths[4]) < 290 < 430 < max(lengths[4])
     assert min(lengths[5]) < 490 < 560 < max(lengths[5])
+
+
+@pytest.mark.parametrize("name", ["", "  "])
+def test_no_name_is_no_folder(name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """It read the folder one stands in."""
+    monkeypatch.chdir(folder_of(tmp_path, "1-here"))
+    assert load_course(".").numbers == (1,)
+    with pytest.raises(UsageError, match="allowed: a folder of hole files"):
+        load_course(name)

@@ -193,6 +193,18 @@ def test_a_sheet(tmp_path: Path) -> None:
         assert read_pin_sheet(path) == expected
 
 
+def test_a_sheet_as_it_is_scribbled(tmp_path: Path) -> None:
+    """A blank hole stopped the course, and the paces' own word was refused in favour of paces."""
+    path = tmp_path / "pins.csv"
+    path.write_text("Hole No.,Depth,Side\n4,12 paces,L4\n5,,\n6,9p,C\n")
+    assert read_pin_sheet(path) == {4: PinPlace(12.0, -1, 4.0), 6: PinPlace(9.0)}
+    path.write_text("hole,on,from left,from right\n4,12,4,\n5,8,,3 paces\n")
+    assert read_pin_sheet(path) == {4: PinPlace(12.0, -1, 4.0), 5: PinPlace(8.0, 1, 3.0)}
+    path.write_text("hole,on,side\n4,,L4\n")
+    with pytest.raises(FileError, match="line 2, on"):  # a side without a depth is no blank
+        read_pin_sheet(path)
+
+
 @pytest.mark.parametrize(
     ("text", "said"),
     [
@@ -229,3 +241,12 @@ def test_no_sheet(tmp_path: Path) -> None:
     (tmp_path / "latin.csv").write_bytes(b"hole,on\n1,3\xff\n")
     with pytest.raises(FileError, match="not UTF-8"):
         read_pin_sheet(tmp_path / "latin.csv")
+
+
+def test_hard_left_is_a_place_and_no_pin_called_front_left(tmp_path: Path) -> None:
+    """An end that nobody said; "tucked back left" is the pin of that name, "left" any pin that is left."""
+    hole = square(tmp_path, 'pin = [{ name = "front left", on_yd = 4, offset_yd = -8 }, { name = "middle", on_yd = 15 }]')
+    moved = pin_from_words(hole, "hard left").pin
+    front = pin_from_words(hole, "left").pin
+    assert front.name == "front left" and pin_from_words(hole, "tucked front left").pin == front
+    assert moved.name == "left" and moved.y_yd > front.y_yd + 5.0 and moved.x_yd < -5.0

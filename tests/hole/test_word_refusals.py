@@ -92,7 +92,7 @@ REFUSED: dict[str, tuple[str, str]] = {
     "par 4, 380; fairway bunker left": ("'fairway' (letter 13)", "how far along the line"),  # was by the green
     "par 4, 395, slight dogleg left; bunker on the inside of the corner":
         ("'corner' (letter 61)", 'Say "dogleg left at 235"'),  # it was drawn left of the green
-    "par 4, 372; green angled right": ("'angled' (letter 19)", "turn_deg"),
+    "par 4, 372; angled green": ("'angled' (letter 13)", "right to left"),
     "par 4, 372; stimp 11": ("'stimp' (letter 13)", "--stimp 11"),
     "par 4, 372; double green": ("'double' (letter 13)", '"green 30 deep, 26 wide"'),  # it told of bends alone
     "par 4, 372; green shared with the 9th": ("'shared' (letter 19)", '"green 30 deep, 26 wide"'),

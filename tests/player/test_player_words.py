@@ -91,6 +91,7 @@ UNDERSTOOD: list[tuple[str, dict[str, Any]]] = [
     ("handicap 9, driver between 200 and 210", {"handicap": 9, "club": {D: {"carry_yd": 205}}}),
     ("handicap 9, driver 60 yards wide", {"handicap": 9, "club": {D: {"width_yd": 60}}}),  # not 60 of carry
     ("handicap 9, hits it right", {"handicap": 9, "miss": "right"}),
+    ("handicap 9, loses it right", {"handicap": 9, "miss": "right"}),
     ("he's a 9 handicap, always misses everything left", {"handicap": 9, "miss": "left"}),
     ("handicap 9, misses right with the driver, 7i 140", {"handicap": 9, "club": {D: {"miss": "right"}, "7-iron": {"carry_yd": 140}}}),
     ("handicap 9, misses right with a draw", {"handicap": 9, "miss": "right", "shape": "draw"}),
@@ -170,6 +171,7 @@ def test_a_drive_is_a_total_and_says_so() -> None:
         ("high handicapper", "'high handicapper' is taken as handicap 26 (golfers mean 19 and more)"),
         ("shoots low 80s", "'shoots low 80s' is taken as an average score of 82."),
         ("handicap 15, driver 200-210", "'200-210' is taken as 205, the middle of it."),
+        ("handicap 15, hits it both ways", "'it both ways' is taken as no side missed more than the other."),
         ("handicap 15, misses both ways", "'misses both ways' is taken as no side missed more than the other."),
         ("handicap 15, hits it 230", "'hits it 230' is taken as the driver's total"),
     ],

@@ -13,6 +13,7 @@ from simulator.conditions import Scenario
 from simulator.strategy.alternative import Alternative
 from simulator.strategy.errorbars import Estimate
 from simulator.strategy.jobs import SCHEMA, Job, blocks
+from simulator.strategy.pointing import Pointing
 
 NORTH = Scenario("north", {"wind": "14 mph from N"})
 
@@ -31,7 +32,11 @@ def _with_luck(one: Alternative) -> Alternative:
 def result(job: Job, threads: int = 1) -> dict[str, Any]:
     """What `work` would answer, by a stand-in: still the 3-wood is best, in any wind the driver."""
     answer = fake_answers.answer(job.hole, job.player, n=300)
-    alternatives = answer.alternatives
+    alternatives = tuple(
+        # the yards of one hole are those of all
+        replace(one, point=Pointing("fairway", "the middle of the fairway", one.aim_offset_yd))
+        for one in answer.alternatives
+    )
     if job.conditions.wind is not None:
         worse = Estimate(0.21, 0.01)
         first, second = alternatives[0], alternatives[1]
@@ -39,7 +44,7 @@ def result(job: Job, threads: int = 1) -> dict[str, Any]:
             replace(second, difference=Estimate(0.0, 0.0)), replace(first, difference=worse), *alternatives[2:]
         )  # fmt: skip
     answer = replace(answer, alternatives=alternatives, conditions=job.conditions, seed=job.seed)
-    habit = _with_luck(replace(answer.best, difference=Estimate(0.1 * job.number, 0.012)))
+    habit = _with_luck(replace(answer.alternatives[answer.recommended], difference=Estimate(0.1 * job.number, 0.012)))
     return {
         "schema": SCHEMA, "digest": job.digest, "number": job.number, "stroke_index": job.hole.stroke_index,
         "scenario": job.scenario, "pins": job.pins, "answer": answer.to_dict(), "habit": habit.to_dict(),

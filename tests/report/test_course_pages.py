@@ -19,7 +19,14 @@ from simulator.hole import load_course
 from simulator.player import load_player
 from simulator.report.coursefiles import course_csv, course_dict
 from simulator.report.coursetable import course_summary, failure_lines
-from simulator.report.coursewords import club_words, line_mark, sure_words, where_words
+from simulator.report.coursewords import (
+    club_words,
+    line_legend,
+    line_mark,
+    side_words,
+    sure_words,
+    where_words,
+)
 from simulator.report.full import CHANCES
 from simulator.report.jsonout import dumps
 from simulator.report.summarywords import both
@@ -136,7 +143,7 @@ def test_the_team_page(answer: CourseAnswer) -> None:
     rows = [line for line in lines if line.startswith(" 2 ")]
     assert len(rows) == 2 and [row.count("3-wood 9L*") for row in rows] == [4, 4]
     notes = " ".join(text.split())
-    assert "* changes with the day: Barnaby in north: the driver, 12 left, on holes 1, 2 and 3. Isolde" in notes
+    assert "* changes with the day: Barnaby in north: the driver, 12 left of the middle, on holes 1, 2 and 3. Isolde" in notes
     assert "Without an answer, in part at least: 4." in notes
 
 
@@ -146,11 +153,12 @@ def test_holes_that_change_each_its_own_way_are_told_one_by_one(answer: CourseAn
     for one in answer.results:
         of = one["answer"]
         if one["scenario"] == "north" and one["number"] == 3:
-            best = {**of["alternatives"][of["recommended"]], "club": "7-iron", "aim_offset_yd": 0.2}
+            best = {**of["alternatives"][of["recommended"]], "club": "7-iron"}
+            best["point"] = {"by": "green", "name": "the middle of the green", "offset_yd": 0.2}
             of = {**of, "alternatives": [best if k == of["recommended"] else a for k, a in enumerate(of["alternatives"])]}
         results.append({**one, "answer": of})
     notes = " ".join(team_page(replace(answer, results=tuple(results))).split())
-    assert "Barnaby in north: the driver, 12 left, on holes 1 and 2; the 7-iron, at the pin, on hole 3. Isolde" in notes
+    assert "Barnaby in north: the driver, 12 left of the middle, on holes 1 and 2; the 7-iron, at the middle, on hole 3. Isolde" in notes
 
 
 def named(answer: CourseAnswer, names: tuple[str, ...]) -> CourseAnswer:
@@ -213,9 +221,9 @@ def test_pages_in_metres(answer: CourseAnswer, page: Callable[..., str]) -> None
     assert "Line: metres left (L) or right (R)" in words and f"nearer than {0.9144 * 273:.0f} m on any" in words
     assert "9L" in yards and "8L" in metres and "9L" not in metres
     if page is course_summary:
-        assert "part 72" in yards and f"part {0.9144 * 71.6:.0f} 8L" in words
+        assert "part 72" in yards and f"part {0.9144 * 71.6:.0f} 8 left of the middle" in words
     else:
-        assert "the driver, 12 left, on holes 1, 2 and 3" in yards and "the driver, 11 left, on holes" in words
+        assert "the driver, 12 left of the middle, on holes 1, 2 and 3" in yards and "the driver, 11 left of the middle, on holes" in words
 
 
 def test_a_day_alone_marks_nothing(answer: CourseAnswer) -> None:
@@ -246,6 +254,8 @@ def test_the_csv_has_every_figure_of_every_alternative(answer: CourseAnswer) -> 
     told = result["answer"]["alternatives"][0]
     assert int(best["hole_par"]) == result["answer"]["par"] and float(best["par"]) == told["par"]
     assert float(best["expected_score"]) == told["expected_score"]
+    assert best["pointed_by"] == told["point"]["name"]  # as the pages tell a line
+    assert float(best["pointed_right_yd"]) == told["point"]["offset_yd"]
     for name in ("double_or_worse", "penalty_on_hole"):
         assert float(best[name]) == told[name]
         assert float(best[f"{name}_standard_error"]) == told["standard_errors"][name]
@@ -279,12 +289,37 @@ def test_nothing_is_no_minus_zero() -> None:
 
 
 def test_words_of_a_cell(answer: CourseAnswer) -> None:
-    one = {"club": "5-iron", "flight": "low", "carry_yd": 150.0, "aim_offset_yd": -0.4}
-    assert (club_words(one), line_mark(one)) == ("5-iron low", "pin")
-    one |= {"club": "sand wedge", "flight": "part", "carry_yd": 41.6, "aim_offset_yd": 3.6}
-    assert (club_words(one), line_mark(one)) == ("sand wedge part 42", "4R")
+    one = {"club": "5-iron", "flight": "low", "carry_yd": 150.0}
+    assert club_words(one) == "5-iron low"
+    one |= {"club": "sand wedge", "flight": "part", "carry_yd": 41.6}
+    assert club_words(one) == "sand wedge part 42"
     one |= {"club": "50-degree wedge", "flight": "gripped", "carry_yd": 87.6}
     assert club_words(one) == "50-degree wedge gripped 88"
+
+
+@pytest.mark.parametrize(
+    ("by", "name", "offset_yd", "mark", "said"),
+    [
+        ("fairway", "the middle of the fairway", -0.4, "mid", "at the middle"),
+        ("fairway", "the middle of the fairway", 13.8, "14R", "14 right of the middle"),
+        ("green", "the middle of the green", -3.6, "4L", "4 left of the middle"),
+        ("fairway", "the middle of the left fairway", 6.2, "left 6R", "6 right of the middle of the left fairway"),
+        ("mark", "church tower", -5.0, "church tower 5L", "5 left of the church tower"),
+        ("pin", "the straight line to the pin", 0.3, "pin", "at the pin"),
+        ("pin", "the straight line to the pin", 9.0, "pin 9R", "9 right of the pin"),
+    ],
+)
+def test_a_line_is_told_by_what_is_seen(
+    answer: CourseAnswer, by: str, name: str, offset_yd: float, mark: str, said: str
+) -> None:
+    """A driver "59R" of the line to a pin round the corner is no aim; the legend tells what a cell counts."""
+    point = {"by": by, "name": name, "offset_yd": offset_yd}
+    one = {"point": point, "aim_offset_yd": 59.0}
+    assert (line_mark(one), side_words(one)) == (mark, said)
+    result = {"answer": {"recommended": 0, "alternatives": [one]}}
+    legend = line_legend([result])
+    assert ("pin: of the straight line to it" in legend) == (by == "pin")
+    assert ("behind a name: of that" in legend) == (" " in mark and by != "pin")
 
 
 def test_how_sure(answer: CourseAnswer) -> None:

@@ -223,7 +223,7 @@ def test_a_mark_is_a_frame_a_star_and_a_legend(busy: CourseAnswer) -> None:
     pages = [f for f in drawn(team_pages(busy)) if any(t.get_text() == "expected" for t in f.texts)]
     marked = 0
     for figure in pages:
-        stars = [t for t in figure.texts if re.match(r"(\d+[LR]|pin)\*", t.get_text())]
+        stars = [t for t in figure.texts if re.match(r"(\d+[LR]|mid)\*", t.get_text())]
         boxes = [box.get_window_extent() for box in frames(figure)]
         assert len(boxes) == len(stars) + 1  # the legend's
         for star in stars:

@@ -198,8 +198,9 @@ def test_the_sheet_answers_four_questions(tmp_path: Path) -> None:
     first, answer = texts[0], result.answer
     club = re.search(r"Hit the ([\w-]+),", first)
     assert club and club[1] == answer.best.club
-    line = re.search(r"aimed (\d+) yd (left|right) of the pin line", first)
-    assert line and (-1 if line[2] == "left" else 1) * int(line[1]) == round(answer.best.aim_offset_yd)
+    assert answer.best.point.by == "fairway" and abs(answer.best.point.offset_yd) < 1.5
+    assert ", aimed at the middle of the fairway;" in " ".join(first.split())
+    assert "Point it" not in first and "pin line" not in first  # where it is pointed is told once
     why = re.search(r"saves a shot against the (\w+) every (\d+) times you play this: ([\d.]+), give", first)
     other = answer.alternatives[1]
     assert why and why[1] == other.club and float(why[3]) == pytest.approx(other.difference.value, abs=0.005)
@@ -311,6 +312,20 @@ def test_a_name_stands_on_the_ground_it_names() -> None:
     covered = Labels(ax, np.array([inside, inside] * 10))  # twenty balls are worth more than the ground
     text = covered.put("pump-house field", [edge, inside], within=field, fontsize=6)
     assert text is not None and text.get_position() == edge
+
+
+def test_a_word_goes_where_it_hides_no_bunker_however_narrow() -> None:
+    """One between the places that are looked at was covered by "pin"."""
+    ax = own_axes(None)
+    frame(ax, -50.0, 50.0, 0.0, 100.0)
+    probe = Labels(ax, np.empty((0, 2))).put("pin", [(0.0, 50.0)], fontsize=7)
+    assert probe is not None
+    x0, x1 = ax.transData.inverted().transform(probe.get_window_extent())[:, 0]
+    probe.remove()
+    wide = (x1 - x0) / 4.0  # from place to place, five across
+    bunker = shapely.box(-0.7 * wide, 48.0, -0.3 * wide, 52.0)
+    text = Labels(ax, np.empty((0, 2))).put("pin", [(0.0, 50.0), (20.0, 50.0)], off=bunker, fontsize=7)
+    assert text is not None and text.get_position() == (20.0, 50.0)
 
 
 def test_names_of_wide_ground_lie_on_it() -> None:
@@ -482,6 +497,17 @@ def test_a_line_that_is_the_name_of_a_shot_is_told_once() -> None:
     assert plan_words(fake_lessons.lesson(answer=fake_answers.answer(clubs=apart)))[0].startswith(
         "Hit the driver, aimed 26 yd left of the pin line;"
     )
+
+
+def test_a_line_is_told_by_the_fairway() -> None:
+    """Round a corner nobody sees the line to the pin: "80 yd right of the pin line" is no aim."""
+    one = ({"club": "driver", "carry_yd": 196.0, "score": 5.2, "aim_offset_yd": -20.0},)
+    result = fake_lessons.lesson(answer=fake_answers.answer(tied=(0,), clubs=one))
+    best = result.answer.best
+    assert best.point.by == "fairway" and round(best.point.offset_yd) != -20
+    side = f"{abs(best.point.offset_yd):.0f} yd left of the middle of the fairway"
+    assert plan_words(result)[0].startswith(f"Hit the driver, aimed {side};")
+    assert "pin line" not in " ".join(plan_words(result))
 
 
 def test_all_on_the_green_leaves_no_others() -> None:

@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 from small_games import hole_of
 
+from simulator.report import takeaways
 from simulator.report.figures import plain_spaces
 from simulator.report.labels import Labels
 from simulator.report.lessonmaps import draw_approach
@@ -113,3 +114,12 @@ def test_words_keep_off_the_cross_where_the_ball_is_to_land(monkeypatch: pytest.
     draw_approach(result)
     landing = result.approach.line_of(result.approach.best).at(result.approach.best.today_carry_yd)
     assert any(place == pytest.approx(landing) for place in kept)
+
+
+@pytest.mark.parametrize(("low_yd", "high_yd", "said"), [
+    (-15.2, 13.1, "15 left to 13 right of the pin line"), (77.0, 86.2, "77 to 86 right of the pin line"),
+    (-20.0, -4.0, "20 to 4 left of the pin line"), (0.2, 9.0, "the pin line to 9 right of it"),
+    (-9.0, 0.1, "9 left to the pin line")])  # fmt: skip
+def test_lines_that_play_alike_say_what_they_count_from(low_yd: float, high_yd: float, said: str) -> None:
+    """ "From 77 right to 86 right" of a dogleg, under a plan told by the fairway, counted from nobody knew what."""
+    assert takeaways._ends(low_yd, high_yd, takeaways.YARDS) == said

@@ -7,6 +7,7 @@ import pytest
 
 from simulator.hole.words import hole_from_words
 from simulator.hole.yardage import measure
+from simulator.report.cardpages import card_page
 from simulator.report.showpage import show_page, show_text
 from simulator.report.units import METRES
 
@@ -22,9 +23,10 @@ def test_a_boundary_at_the_edge_of_the_page_is_named() -> None:
     assert said in _text("out right 60") and "right boundary out of bounds" not in _text("out right 60")
     assert "No row, 55 m or more from the line: right boundary." in _text("out right 60", METRES)
     assert "pond and left boundary" in _text("out left 70; pond right 200 to 240, edge 80")
-    figure = show_page(measure(hole_from_words("par 4, 372; out right 60").hole))
-    assert said in " ".join(" ".join(text.get_text() for text in figure.texts).split())
-    plt.close(figure)
+    yardage = measure(hole_from_words("par 4, 372; out right 60").hole)
+    for figure in (show_page(yardage), card_page(yardage)):  # the pocket card hatched it without a word too
+        assert said in " ".join(" ".join(text.get_text() for text in figure.texts).split())
+        plt.close(figure)
 
 
 @pytest.mark.parametrize("words", ["out right 50", "pond behind the green", "out 45 behind the green", "trees right 70",

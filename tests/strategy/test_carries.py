@@ -340,3 +340,11 @@ def test_the_parts_as_shown_add_up(units: Units) -> None:
             assert len(parts) == 4 and sum(parts) == total == round(units.of(found.effective_yd)), text
             exact = (found.distance_yd, found.height_adds_yd, found.air_adds_yd, found.wind_adds_yd)
             assert all(abs(n - units.of(e)) < 1.0 for n, e in zip(parts, exact, strict=True))
+
+
+@pytest.mark.parametrize("text", ["165 downhill 20 ft", "150 into 2 clubs", "142 up 5", "150 against"])
+def test_a_slope_or_a_wind_behind_a_distance_is_shown_its_option(text: str) -> None:
+    with pytest.raises(UsageError, match=r"--height .* --wind "):
+        read_distance(text)
+    with pytest.raises(UsageError, match=r'169"$'):
+        read_distance("far")

@@ -392,11 +392,14 @@ def test_the_digest_changes_with_everything_that_matters(course: Course) -> None
 
 
 def test_habits() -> None:
-    """The longest club at the flag unless the player says otherwise; never one that flies over the flag."""
+    """The longest club unless the player says otherwise, never one that flies over the flag; at the flag, but
+    round a corner along the line: straight at the flag, through the wood, nobody plays a dogleg."""
     isolde = player_named("isolde")
-    bent, short = load_hole("ostrel-heath/15"), load_hole("ostrel-heath/3")
-    assert habit_of(isolde, bent) == "driver@0"
-    assert habit_of(replace(isolde, habit="3w"), bent) == "3-wood@0"
+    straight, bent, short = (load_hole(f"ostrel-heath/{number}") for number in (1, 15, 3))
+    assert habit_of(isolde, straight) == "driver@0"
+    assert habit_of(isolde, bent) == habit_of(replace(isolde, habit="driver@line"), bent) != "driver@0"
+    assert habit_of(replace(isolde, habit="3w"), bent) == habit_of(replace(isolde, habit="3w@line"), bent)
+    assert habit_of(replace(isolde, habit="driver@0"), bent) == "driver@0"
     assert habit_of(replace(isolde, habit="3w@-8"), bent) == "3-wood@-8"
     assert habit_of(replace(isolde, habit="driver@4deg"), bent) == "driver@4deg"
     out = float(np.hypot(short.pin.x_yd, short.pin.y_yd)) + short.height_at(short.pin.x_yd, short.pin.y_yd)

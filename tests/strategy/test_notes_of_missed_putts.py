@@ -23,6 +23,7 @@ def _clauses(text: str) -> list[Clause]:
         ("missed; tap in", 2), ("missed it; tapped in", 2), ("lipped out; tap-in", 2), ("just missed, tap in", 2),
         ("missed the putt; gimme", 2), ("burned the edge; in", 2), ("missed; missed; tap in", 3),
         ("lipped out; missed it; in", 3), ("in", 1), ("went in", 1),
+        ("missed, in", 2), ("lipped out, missed, went in", 3),
     ],
 )  # fmt: skip
 def test_putts_that_missed_are_counted_with_the_one_that_went_in(noted: str, putts: int) -> None:

@@ -22,6 +22,8 @@ from simulator.strategy.places import place
         ("230 on, 12 right of the line", "230 on, 12 right"),
         ("150 out, 10 yards left of centre", "150 out, 10 left"),
         ("24 right, pin high", "pin high, 24 right"),
+        ("pin high right 24 yards", "pin high, 24 right"),
+        ("pin high left, 24", "pin high, 24 left"),
         ("150 out, 5 yards into the right rough", "150 out, 5 right of the fairway"),
         ("20 short of the front edge", "20 short of the green"),
         ("20 off the front", "20 short of the green"),

@@ -5,14 +5,15 @@ from __future__ import annotations
 import math
 from types import SimpleNamespace
 
+import numpy as np
 import pytest
 from small_games import hole_of, player_of
 
-from simulator import plan
+from simulator import load_hole, load_player, plan
 from simulator.hole.model import Hole
 from simulator.strategy.errorbars import Estimate
 from simulator.strategy.places import place
-from simulator.strategy.undrawn import past_the_drawing
+from simulator.strategy.undrawn import past_the_drawing, short_of_the_fairway
 
 PAR_4 = """
 name = "bare"
@@ -62,3 +63,23 @@ def test_a_way_round_a_pond_drawn_too_short_is_no_plan_without_a_word(half_width
     )
     found = plan(hole, player_of('name = "short"\nhandicap = 30\n'), sequences=500, quick=True)
     assert any("of everything drawn on this hole" in warning for warning in found.warnings) == warned
+
+
+@pytest.mark.parametrize(
+    ("words", "finish_yd", "begins_yd"),
+    [("par 4, 374", 130.0, 150.0), ("par 4, 374", 160.0, None), ("par 4, 374; fairway from 140", 130.0, None),
+     ("par 3, 150", 100.0, None), ("par 4, 342 m", 130.0, 150.0)],
+)  # fmt: skip
+def test_drives_short_of_a_fairway_that_was_assumed_are_told(
+    words: str, finish_yd: float, begins_yd: float | None
+) -> None:
+    """Ninety-four of a hundred in the rough, said the lesson of a short hitter: of mowing that nobody measured."""
+    hole = load_hole(words)
+    one = SimpleNamespace(finishes_yd=np.array([[-3.0, finish_yd - 9.0], [0.0, finish_yd], [4.0, finish_yd + 3.0]]))
+    assert short_of_the_fairway(hole, place("tee", hole), one) == (begins_yd and pytest.approx(begins_yd, abs=1.0))
+    assert short_of_the_fairway(hole, place("90 out", hole), one) is None
+
+
+def test_the_answer_warns_of_it() -> None:
+    answer = plan(load_hole("par 4, 374"), load_player("handicap 24, woman"), sequences=500, quick=True)
+    assert ["short of the fairway" in warning and "150 yd on" in warning for warning in answer.warnings] == [True]

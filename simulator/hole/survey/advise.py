@@ -13,7 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from .network import Adjusted, Reading, jacobian, moved
-from .readings import Survey
+from .readings import Survey, gap_words, range_words
 
 LEAST_GAIN = 0.15
 """A reading that narrows the worst point by less than this share is not worth the walk."""
@@ -141,12 +141,12 @@ def _candidates(survey: Survey, found: Adjusted, sd: float) -> list[Reading]:
                     and differ < EQUAL_RANGE * gap
                     and (stand, frozenset((first, second))) not in gaps
                 ):
-                    words = f"gap from the {stand} between {first} and {second}"
+                    words = gap_words(stand, first, second)
                     out.append(Reading("distance", first, second, gap, sd, words))
     firm = sorted(points, key=lambda point: found.sd(point, 0) + found.sd(point, 1))
     walked = dict.fromkeys([*survey.stands, *firm])  # any point may become a stand, best one that is known
     out += [
-        Reading("distance", stand, point, apart(stand, point), sd, f"range from the {stand} to {point}")
+        Reading("distance", stand, point, apart(stand, point), sd, range_words(stand, point))
         for stand in walked
         for point in points
         if (stand, point) not in taken and (point, stand) not in taken and stand != point

@@ -26,6 +26,23 @@ TOP_KEYS = ("name", "par", "line", "stand", "hole")
 TOP_LENGTHS = ("laser_error",)
 
 
+def called(name: str, stand: bool = False) -> str:
+    """A point's name in a sentence: in quotes where it is more than one word; "the tee" of a stand."""
+    if " " in name:
+        return f'"{name}"'
+    return f"the {name}" if stand else name
+
+
+def range_words(stand: str, point: str) -> str:
+    """What a range is called: ``range from the tee to "pond far"``."""
+    return f"range from {called(stand, stand=True)} to {called(point)}"
+
+
+def gap_words(stand: str, first: str, second: str) -> str:
+    """What a gap is called."""
+    return f"gap from {called(stand, stand=True)} between {called(first)} and {called(second)}"
+
+
 @dataclass(frozen=True)
 class Range:
     """A range from a stand to a point.
@@ -53,7 +70,7 @@ class Range:
     @property
     def words(self) -> str:
         """What the reading is called."""
-        return f"range from the {self.stand} to {self.point}"
+        return range_words(self.stand, self.point)
 
 
 @dataclass(frozen=True)
@@ -76,7 +93,7 @@ class Gap:
     @property
     def words(self) -> str:
         """What the reading is called."""
-        return f"gap from the {self.stand} between {self.first} and {self.second}"
+        return gap_words(self.stand, self.first, self.second)
 
 
 @dataclass(frozen=True)

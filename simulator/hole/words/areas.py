@@ -85,7 +85,7 @@ def _area(feature: Feature, draft: Draft, *, alone: bool) -> None:
     if feature.has("gap"):
         _by_gap(feature, draft, entry, along, across)
     _sizes(feature, draft, along, across)
-    if at_green is None and not any(green) and _by_a_par_3(feature, draft, along, across):
+    if at_green is None and not any(green) and _by_the_green_unsaid(feature, draft, along, across):
         at_green = Said("at_green", feature.token, {}, {}, feature.called)
         entry.assume("that it lies by the green", "from", "to")
     if any(green) or at_green is not None:
@@ -106,11 +106,15 @@ def _area(feature: Feature, draft: Draft, *, alone: bool) -> None:
         draft.entries.append(one)
 
 
-def _by_a_par_3(feature: Feature, draft: Draft, along: Along, across: Across) -> bool:
-    """Whether "water left" of a par 3 says nothing of where along the line: it is left of the green."""
+def _by_the_green_unsaid(feature: Feature, draft: Draft, along: Along, across: Across) -> bool:
+    """Whether "water left" of a par 3 says nothing of where along the line: it is left of the green.
+
+    A run-off is by the green on any hole.
+    """
     placed = (along.low, along.high, along.at, along.second) != (None,) * 4 or along.runs
     sided = bool(across.sides) and not (across.every or across.runs or across.crosses)
-    return draft.par == 3 and feature.noun in NEEDS_A_RANGE and sided and not placed
+    of_green = feature.kind == "runoff" or (draft.par == 3 and feature.noun in NEEDS_A_RANGE)
+    return of_green and sided and not placed
 
 
 def _round_the_green(feature: Feature, draft: Draft, entry: Entry) -> None:

@@ -17,6 +17,10 @@ small ones are under 4,000, large ones over 7,000)."""
 GREEN_SLOPE_PCT = 2.0
 """Fall of a green said to fall: holes are cut on 1 to 3 % (common practice)."""
 
+GREEN_TURN_DEG = 30.0
+"""Angle to the line of play of a green called angled: less is hardly seen from the fairway, at 45 it lies as
+much across as along (assumed)."""
+
 FALSE_FRONT, FALSE_FRONT_PCT = 5.0, 6.0
 """Depth [yd] (common practice, from memory) and fall of a false front: the steepest a green of a file may be;
 on it a ball stops only on greens slower than 9 ft of Stimpmeter (6 ft/s off the ramp, 0.06 of gravity)."""

@@ -50,6 +50,8 @@ def _bound(feature: Feature, draft: Draft) -> None:
         need(colour.words["word"] == "white", colour.token, "for out of bounds? White stakes mark it")
     named, behind = feature.take("named"), feature.take("behind_green", "back_by")
     beside = feature.take("beside_green")
+    beyond = feature.take("long")
+    behind = behind or beyond  # "out 12 long"
     far = next((one for one in feature.said if one.what == "place" and one.words.get("p") in _FAR), None)
     if far is not None and "s" not in far.words:  # "out long, 15", "20 over the back"
         feature.said.remove(far)
@@ -62,6 +64,8 @@ def _bound(feature: Feature, draft: Draft) -> None:
     if along.at is not None and along.at <= MOST_ACROSS_YD and across.near is None:
         across.bare(at_token)
         across.near, along.at = along.at, None  # "out right at 30"
+    if across.at is not None and across.near is None:
+        across.near, across.at = across.at, None  # "out left 90": a boundary is nowhere along the line
     bare = feature.take("bare")
     if bare is not None:
         need(across.near is None, bare.token, "is a second distance")

@@ -103,8 +103,9 @@ def _over_water(tokens: list[Token]) -> list[Token]:
         if _carried_elsewhere(noun_words, tokens[stop:]):  # "over a lake, carry 140 to clear the lake"
             return [*tokens[:lead], *tokens[stop:]]
         par = next((t.value for p, t in pairwise(tokens) if p.key == "par" and t.kind == "number"), 0.0)
-        if par != 3.0 and [t.kind for t in tokens[stop : stop + 3]] == ["number", "word", "number"]:
-            across = replace(token, key="across")  # "over a lake 60 to 150"
+        first = stop + (tokens[stop : stop + 1] != [] and tokens[stop].key == "from")
+        if par != 3.0 and [t.kind for t in tokens[first : first + 3]] == ["number", "word", "number"]:
+            across = replace(token, key="across")  # "over a lake 60 to 150", "from 60 to 150"
             return [*tokens[:k], *tokens[k + 1 : stop], across, *_over_water(tokens[stop:])]
         if par != 3.0:
             what = " ".join(t.shown for t in tokens[k + 1 : stop])

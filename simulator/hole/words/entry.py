@@ -7,6 +7,8 @@ from typing import Any
 
 import numpy as np
 
+from simulator.hole.words import assumed as a
+from simulator.hole.words.angled import Ellipse
 from simulator.hole.words.feature import Units
 from simulator.hole.words.lex import listed
 
@@ -56,7 +58,8 @@ class Draft:
     ----------
     units : of the file; par, length_yd, turns : of the line of play ((at, degrees) each).
     fairway_left_yd, fairway_right_yd : from the line to its edges, for what stands beside it.
-    green_front_yd, green_back_yd, green_half_yd, green_offset_yd : the green's ends, half width, offset.
+    green_front_yd, green_back_yd, green_half_yd, green_offset_yd : the green's ends, half width, offset,
+        along and across the line of play; green : its own shape, which may lie at an angle to it.
     between : offsets of the inner edges of a split fairway [yd]; None of any other.
     """
 
@@ -79,6 +82,7 @@ class Draft:
     green_back_yd: float = 0.0
     green_half_yd: float = 12.0
     green_offset_yd: float = 0.0
+    green: Ellipse = field(default_factory=lambda: Ellipse(a.GREEN_DEPTH, a.GREEN_WIDTH))
     between: tuple[float, float] | None = None
 
     def fairway_edge(self, side: str, at_yd: float | None = None) -> float:

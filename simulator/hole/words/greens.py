@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from simulator.hole.words import assumed as a
+from simulator.hole.words.angled import Ellipse, own_depth_yd, turn_of
 from simulator.hole.words.entry import Draft, Entry
 from simulator.hole.words.feature import Feature, Said, need, plain
 from simulator.hole.words.lex import Token
@@ -33,8 +34,8 @@ def read_green(features: list[Feature], draft: Draft) -> None:
         first.text += "; " + other.text
     u = draft.units
     entry = Entry("green", {"name": "green"}, first.text)
-    deep, wide, by = first.take("deep", "long"), first.take("wide"), first.take("by")
-    depth, width = _length(deep, draft), _length(wide, draft)
+    long, wide, by = first.take("deep", "long"), first.take("wide"), first.take("by")
+    depth, width = _length(long, draft), _length(wide, draft)
     if by is not None:
         need(depth is None and width is None, by.token, "says the size of the green a second time")
         depth, width = u.yd(by.numbers["a"]), u.yd(by.numbers["b"])
@@ -55,15 +56,26 @@ def read_green(features: list[Feature], draft: Draft) -> None:
     if width is None:
         width = usual[1]
         entry.assume(f"{u.shown(width)} wide{as_called}", "width")
+    turn, turned = turn_of(first)
+    if turn and front is not None and back is not None:  # the ends were read along the line of play
+        depth = own_depth_yd(back - front, width, turn)
     limits = f"allowed: {u.shown(LEAST_GREEN_YD)} to {u.shown(MOST_GREEN_YD)} each way"
     fits = all(LEAST_GREEN_YD <= size <= MOST_GREEN_YD for size in (depth, width))
     need(fits, first.token, f"is {u.shown(depth)} by {u.shown(width)}; {limits}")
+    draft.green = Ellipse(depth, width, turn)
+    deep = draft.green.deep_yd
     if front is None:
-        front = back - depth if back is not None else draft.length_yd - depth / 2.0
+        front = back - deep if back is not None else draft.length_yd - deep / 2.0
     offset = first.take("offset")
     draft.green_offset_yd = _signed(offset, draft) if offset else 0.0
-    draft.green_front_yd, draft.green_back_yd, draft.green_half_yd = front, front + depth, width / 2.0
-    entry.keys |= {"front": front, "depth": depth, "width": width}
+    draft.green_front_yd, draft.green_back_yd = front, front + deep
+    draft.green_half_yd = draft.green.wide_yd / 2.0
+    entry.keys |= {"front": front + (deep - depth) / 2.0, "depth": depth, "width": width}
+    if turn:
+        entry.keys["turn_deg"] = turn
+        if turned:
+            side = "left" if turn < 0.0 else "right"
+            entry.assume(f"turned {abs(turn):g} degrees, its back {side}", "turn_deg")
     if draft.green_offset_yd:
         entry.keys["offset"] = draft.green_offset_yd
     _fall(first, entry)
@@ -157,7 +169,7 @@ def _pin(pin: Feature, draft: Draft) -> None:
     ahead = across = None
     words: list[str] = []
     if place is not None or side is not None:
-        words, ahead, across = _part(place, side, depth, half)
+        words, ahead, across = _part(place, side, depth, draft)
         entry.assume("", *([] if on else ["on"]), *([] if offset else ["offset"]))
     if on is not None:
         ahead = u.yd(on.numbers["a"])
@@ -177,12 +189,17 @@ def _pin(pin: Feature, draft: Draft) -> None:
         ahead = depth / 2.0
         entry.assume("half way on", "on")
     if aside is not None:
-        across = _from_edge(aside, ahead / depth, draft)
-    across = across or 0.0
+        across = _from_edge(aside, ahead - depth / 2.0, draft)
+    elif across is None:
+        across = draft.green.middle_yd(ahead - depth / 2.0)
+    elif offset is None and draft.green.turn_deg:  # half way from the middle of the green there to its edge
+        across = draft.green.middle_yd(ahead - depth / 2.0) + (
+            math.copysign(0.5, across) * draft.green.half_yd(ahead - depth / 2.0) if across else 0.0
+        )
     if place is not None or side is not None:
         beside = f", {u.shown(abs(across))} {'left' if across < 0.0 else 'right'}" if across else ""
         entry.assume(f"{u.shown(ahead)} on{beside}")
-    away = (2.0 * ahead / depth - 1.0) ** 2 + (across / half) ** 2
+    away = draft.green.away(ahead - depth / 2.0, across)
     here = f"at {u.shown(ahead)} on and {u.shown(abs(across))} from the middle"
     need(away < 0.98, pin.token, f"{here} is off a green {u.shown(depth)} deep and {u.shown(2 * half)} wide")
     wish = " ".join(words) or _about(ahead / depth, across / half)
@@ -195,14 +212,14 @@ def _pin(pin: Feature, draft: Draft) -> None:
 
 
 def _part(
-    place: Said | None, side: Said | None, depth: float, half: float
+    place: Said | None, side: Said | None, depth: float, draft: Draft
 ) -> tuple[list[str], float, float]:
     """A part of the green a pin is in: its words, and how far on and right of the middle it is [yd]."""
     p = place.words.get("p", "middle") if place else ""
     s = (place.words.get("s", "") if place else "") or (side.words["s"] if side else "")
     p = _SENSE.get(p, p)
     ahead = {"front": a.PIN_SHARE, "back": 1.0 - a.PIN_SHARE}.get(p, 0.5) * depth
-    across = {"left": -0.5, "right": 0.5}.get(s, 0.0) * half
+    across = {"left": -0.5, "right": 0.5}.get(s, 0.0) * draft.green_half_yd
     return [word for word in (p, "" if s == "middle" else s) if word], ahead, across
 
 
@@ -234,14 +251,14 @@ def _edges(
     return ahead, aside
 
 
-def _from_edge(said: Said, on_share: float, draft: Draft) -> float:
-    """Right of the middle [yd]: so far from the edge of the green on a side, where the pin stands.
+def _from_edge(said: Said, ahead_yd: float, draft: Draft) -> float:
+    """Right of the middle [yd]: so far from the edge of the green on a side, so far beyond its middle.
 
     An ellipse is narrower there than in its middle: from its widest, 5 from the right may be off it.
     """
     side = -1.0 if said.words["p"] == "left" else 1.0
-    half = draft.green_half_yd * math.sqrt(max(1.0 - (2.0 * on_share - 1.0) ** 2, 0.0))
-    return side * (half - draft.units.yd(said.numbers["a"]))
+    half = draft.green.half_yd(ahead_yd)
+    return draft.green.middle_yd(ahead_yd) + side * (half - draft.units.yd(said.numbers["a"]))
 
 
 def _about(on_share: float, right_share: float) -> str:

@@ -110,7 +110,7 @@ def _token(found: re.Match[str]) -> Token:
         return _numbered(token, float(shown) if len(shown) < 12 else MOST_NUMBER + 1.0)
     if kind in ("ob", "e5"):
         return replace(token, kind="word", key=kind)
-    if kind == "odd":
+    if kind == "odd" and shown != "&":
         return replace(token, kind="word", key="at" if shown == "@" else token.key)
     if kind == "text":
         return replace(token, key=shown[1:-1].strip())
@@ -119,7 +119,7 @@ def _token(found: re.Match[str]) -> Token:
         key = key.removesuffix("'s") if key != "there's" else "there"
         key = SHORT_FOR.get(key, key)
         return replace(token, key=key, kind="and" if key in ("and", "plus", "then") else "word")
-    return replace(token, kind="and") if shown == "&" else token
+    return replace(token, kind="and", key="and") if shown == "&" else token
 
 
 def _numbered(token: Token, value: float) -> Token:

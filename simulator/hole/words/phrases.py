@@ -118,6 +118,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("behind_green", r"behind|over back"),
     ("behind_green", rf"behind (?:by )?(?P<a>{_N})(?! {_SIZE})"),
     ("beside_green", rf"(?:(?:on|to|at) )?(?P<s>{_S}) of {_G}"),
+    ("beside_green", rf"(?:(?:on|to|at|down|along) )*(?P<s>{_S})(?: hand)? side of {_G}"),
     ("beside_green", rf"(?P<a>{_N}) (?P<s>{_S}) of {_G}"),
     ("beside_green", rf"(?P<a>{_N}) (?:off|from) {_G} (?:(?:on|to|at) )?(?P<s>{_S})(?: side)?"),
     ("beside_green", rf"(?P<s>{_S}) (?P<a>{_N}) off {_G}"),
@@ -137,6 +138,11 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("tier_up", rf"(?P<p>front|back) (?:tier |half |part )?(?:is )?(?P<a>{_N}) (?P<way>up|above|down|below)"),
     ("tier_up", rf"(?P<p>front|back) (?:tier |half |part )?(?:is )?(?P<way>up|down) (?:by )?(?P<a>{_N})"),
     ("tier_up", rf"(?P<a>{_N}) (?P<way>up|above|down|below) at (?P<p>front|back)"),
+    (
+        "angled",
+        rf"angled(?: (?:by )?@\d+)?(?: (?:to|from|back|front))*(?: (?P<s>{_S}))"
+        rf"(?: to (?:back |front )?(?P<t>{_S}))?(?: (?:by )?@\d+)?",
+    ),
     ("falls", r"falls(?: to| from)?"),
     ("way", r"(?:from )?(?P<p>front|back|left|right) to (?P<q>front|back|left|right)"),
     ("percent", r"%\d+"),

@@ -301,7 +301,7 @@ def _at_the_bend(tokens: list[Token]) -> list[Token]:
                 rest.pop()
             out = [*rest, replace(out[back - 1], key=meant)]
             if at is not None and not _is_placed(rest, tokens[k + 1 :]):
-                there = "at" if _is_of("bunker", rest) else "corner"
+                there = "at" if _is_of("bunker", rest) or _is_of("tree", rest) else "corner"
                 out += [replace(token, key=there), replace(at, start=token.start, end=token.end)]
         elif side and at is not None and any(key_of(one) == "in" for one in lead):  # where it is cut
             out = [*out[:back], replace(token, key=side)]

@@ -5,6 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
+from simulator.hole.words.jotted import (
+    a_drop_of,
+    at_the_edge,
+    falls_away,
+    narrows_there,
+    stream_crosses_again,
+    through_the_fairway,
+)
 from simulator.hole.words.lex import Token, listed
 from simulator.hole.words.tokenruns import BREAKS, as_words, break_behind, key_of, noun_at, phrase_at, runs
 from simulator.hole.words.trade_fairway import between_bunkers, cambered, double_bend, split
@@ -29,7 +37,8 @@ _HOUSES = (
 
 def in_plain_words(tokens: list[Token]) -> list[Token]:
     """The same hole with these ways of speaking put into words that the grammar has."""
-    for put in (_beyond, _upper_level, _raised, _sized, _grown, _lined, split, double_bend, cambered,
+    for put in (falls_away, through_the_fairway, narrows_there, a_drop_of, stream_crosses_again, at_the_edge,
+                _beyond, _upper_level, _raised, _sized, _grown, _lined, split, double_bend, cambered,
                 stream_that_turns, round_the_back, sides_of_the_green, between_bunkers, touching,
                 _named_bounds):  # fmt: skip
         tokens = put(tokens)

@@ -35,7 +35,8 @@ def stream_that_turns(tokens: list[Token]) -> list[Token]:
 
 def _two_streams(run: list[Token], k: int, size: int) -> list[Token]:
     """The two parts of such a stream; the run as it is of any other."""
-    cross = [j for j, one in enumerate(run) if one.key in _CROSSES]
+    # "cuts across" is one crossing
+    cross = [j for j, one in enumerate(run) if one.key in _CROSSES and not (j and run[j - 1].key in _CROSSES)]
     beside = [j for j, one in enumerate(run) if key_of(one) in SIDES]
     joint = [j for j, one in enumerate(run) if j > k and (one.kind == "and" or one.kind == "soft"
                                                          or one.key in ("before", "then"))]  # fmt: skip

@@ -164,7 +164,7 @@ OTHER_WORDS = listed(
     "wide deep long tall high crown edge near far inside outside gap line short behind beyond beside "
     "greenside front back on ahead above below up down red yellow white blue black gold playable dry "
     "dense medium open falls level slight sharp small large metres yards degrees percent called named "
-    "falsefront tier half onwards length width depth height branches forward uphill downhill"
+    "falsefront angled tier half onwards length width depth height branches forward uphill downhill"
 )
 
 _SAY_INSTEAD: dict[str, str] = {
@@ -173,7 +173,8 @@ _SAY_INSTEAD: dict[str, str] = {
         'say each half: "split fairway: left 20 wide, right 30 wide, 12 apart", '
         'or what crosses it: "stream across at 300"'
     ),
-    "tight narrow generous": 'say how wide: "fairway 24 wide", "green 18 wide"',
+    "tight": 'say how wide or how far: "fairway 24 wide", "trees left 22", "out left 25"',
+    "narrow generous": 'say how wide: "fairway 24 wide", "green 18 wide"',
     "shallow": 'say how deep: "green 20 deep"',
     "wide": 'say how wide: "28 wide"',
     "lined": 'say where they are: "trees both sides 25"',
@@ -238,7 +239,7 @@ _SAY_INSTEAD: dict[str, str] = {
     "laser": 'say what was read: "front 335, back 362, flag 350", "pond right 213 to 254"',
     "apart": 'say where each is: "bunkers left at 230, 240 and 250"',
     "blind": "nothing depends on it, leave it out",
-    "angled turned": "a green lies along the line of play: leave it out; in a file it may have a turn_deg",
+    "angled turned": 'say which way, front to back: "green angled right to left"',
     "round around": (
         'say where it lies: "trees inside the corner, 180 to 230", "bunkers both sides of the green"'
     ),

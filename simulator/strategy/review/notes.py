@@ -167,11 +167,19 @@ def _begun(said: list[str]) -> list[str]:
     return begun
 
 
+def _each_putt(said: list[str]) -> Iterator[str]:
+    """The clauses, putts that missed apart from what is noted behind a comma: "missed, in"."""
+    for clause in filter(None, said):
+        parts = [part.strip() for part in clause.split(",")]
+        putts = len(parts) > 1 and all(p.MISSED_PUTT.fullmatch(part) for part in parts[:-1])
+        yield from parts if putts else [clause]
+
+
 def _putts_counted(said: list[str]) -> list[str]:
     """Clauses with putts that missed ("missed; tap-in") counted with the one behind them that was holed."""
     counted: list[str] = []
     missed: list[str] = []
-    for clause in filter(None, said):
+    for clause in _each_putt(said):
         found = p.TAPPED.fullmatch(clause)
         if p.MISSED_PUTT.fullmatch(clause):
             missed.append(clause)

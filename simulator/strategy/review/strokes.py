@@ -22,6 +22,7 @@ from .phrases import NO_CLUB, ON_GREEN
 from .rests import Rest, area_named, from_start, is_ground, resting
 from .unmeasured import (
     FULL_SHOT_YD,
+    NOT_NOTED,
     UsualLength,
     by_the_green_alone,
     green_in_reach,
@@ -280,7 +281,7 @@ class _Telling:
             if self.hole.out_yd(*from_xy) < FULL_SHOT_YD:
                 raise n.refused(swing.said, 'how far from the hole? For example "to 12 ft"')
             end = resting(f"{usual_putt_ft(self.hole):.0f} ft", self.hole, self.at)
-            return replace(end, noted="no distance noted: the green's average")
+            return replace(end, noted=f"{NOT_NOTED}the green's average")
         elif ground_alone(swing.where):
             found = None if usual_yd is None else with_length(swing.where, self.hole, from_xy, usual_yd)
             if found is None:
@@ -302,7 +303,7 @@ class _Telling:
             end = resting(where, self.hole, self.at)
         except UsageError as error:  # told in the words that were noted
             if (near := taken.near(self.hole, self.at, where)) is not None:
-                return replace(near, noted=f"no distance noted: nearest to {noted.split(': ')[-1]}")
+                return replace(near, noted=f"{NOT_NOTED}nearest to {noted.removeprefix(NOT_NOTED)}")
             told = re.sub(rf"(?:place|notes) {re.escape(repr(where))}", f"notes {swing.said!r}", str(error))
             raise UsageError(told) from None
         return replace(end, noted=noted) if noted else end
@@ -377,10 +378,11 @@ class _Telling:
         try:
             return resting(drop.place, self.hole, self.at)
         except UsageError as error:
-            if not re.search(r"that is (?:in the water|out of bounds)", str(error)):
+            why = re.search(r"that is (?:in the water|out of bounds)", str(error))
+            if why is None:
                 raise
             say = 'no ball is dropped there. Say where, "drop 150 out, right rough", or "drop" alone'
-            raise n.refused(drop.said, f"{str(error).split(': ')[1]}, {say}") from None
+            raise n.refused(drop.said, f"{why[0]}, {say}") from None
 
     def _moved(self, drop: n.Drop, end: Rest) -> None:
         """Free relief: the ball's place is where it was dropped."""

@@ -17,6 +17,7 @@ from . import notes as n
 from .parts import FIGURE
 from .rests import Rest, resting
 from .spoken import A_TAP_IN, NEAREST_FAIRWAY
+from .unmeasured import NOT_NOTED
 
 TAP_IN_FT = 2.0
 """Farthest putt that is called a tap-in (common practice) [ft]."""
@@ -52,7 +53,7 @@ def short(hole: Hole, at: Rest, swing: n.Swing, carry_yd: float) -> Rest:
     """
     went = f"the club's usual carry, {carry_yd:.0f} yd"
     try:
-        return replace(_gone(hole, at, carry_yd), noted=f"no distance noted: {went}")
+        return replace(_gone(hole, at, carry_yd), noted=f"{NOT_NOTED}{went}")
     except UsageError:
         say = 'say where, "to 20 short of the green", "to 60 out, fairway"'
         raise n.refused(swing.said, f"{went}, ends where no ball lies: {say}") from None

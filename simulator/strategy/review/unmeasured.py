@@ -34,6 +34,9 @@ FULL_SHOT_YD = 60.0
 CELL_YD = 0.5
 """Places on the green that putts are averaged over stand so far apart [yd]."""
 
+NOT_NOTED = "no distance noted: "
+"""What stands before how a place was taken that was noted without a distance."""
+
 _GROUND_ALONE = pattern(GROUND)
 _SIDED = pattern(r"\b(?P<side>left|right)\b")
 _OFF_MOWN = pattern(r"\b(?:first\s+cut|(?:\w+[\s-]+)?rough|trees|woods?)\b")
@@ -96,7 +99,7 @@ def by_the_green_alone(where: str) -> tuple[str, str] | None:
         sided, grown = _SIDED.search(where), _OFF_MOWN.search(_SIDED.sub(" ", where))
         if not ground_alone(where) or sided is None or grown is None:
             return None
-        return f"pin high, {sided[0]} {grown[0]}".lower(), "no distance noted: taken as pin high"
+        return f"pin high, {sided[0]} {grown[0]}".lower(), f"{NOT_NOTED}taken as pin high"
     way = (found["after"] or found["way"]).strip().lower()
     side, ground = (found["side"] or "").lower(), (found["ground"] or "").lower()
     if way not in ("short", "long"):
@@ -111,12 +114,12 @@ def by_the_green_alone(where: str) -> tuple[str, str] | None:
     if ground:
         beyond = {"short": "short of the green", "long": "behind the green"}.get(way)
         along, off = (f"just {beyond}", f"five paces {beyond}") if beyond else ("pin high", "pin high")
-        return f"{along}, {side} {ground}".replace("  ", " "), f"no distance noted: taken as {off}"
+        return f"{along}, {side} {ground}".replace("  ", " "), f"{NOT_NOTED}taken as {off}"
     if found["high"]:
-        return f"pin high, {side} of the green", f"no distance noted: taken as five paces {side} of the green"
+        return f"pin high, {side} of the green", f"{NOT_NOTED}taken as five paces {side} of the green"
     words = f"{way} {side} of the green".strip().replace("  ", " ")
     corner = "level with its edges there" if way and side else "five paces off its edge"
-    return words, f"no distance noted: taken as {words}, {corner}"
+    return words, f"{NOT_NOTED}taken as {words}, {corner}"
 
 
 def green_in_reach(hole: Hole, from_xy: tuple[float, float], usual_yd: tuple[float, float]) -> bool:
@@ -138,7 +141,7 @@ def with_length(
     if hole.out_yd(*from_xy) - length_yd < LEAST_LEFT_YD:
         return None
     station_yd, _ = hole.station_offset(*from_xy)
-    taken = f"no distance noted: the club's usual {'carry and run' if run else 'carry'}, {length_yd:.0f} yd"
+    taken = f"{NOT_NOTED}the club's usual {'carry and run' if run else 'carry'}, {length_yd:.0f} yd"
     return f"{station_yd + length_yd:.0f} on, {ground}", taken
 
 

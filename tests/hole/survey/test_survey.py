@@ -13,6 +13,7 @@ from simulator.errors import FileError
 from simulator.hole.line import PlayLine
 from simulator.hole.sketch import read_sketch
 from simulator.hole.survey import read_survey, sketch_data, sketch_text, solve_survey
+from simulator.hole.survey.readings import range_words
 from simulator.hole.terrain import Terrain
 from simulator.report.surveytext import survey_text
 
@@ -74,9 +75,9 @@ def test_a_side_is_that_of_the_line_of_play_and_not_of_the_sight_it_was_read_alo
 @pytest.mark.parametrize(
     ("slip", "words"),
     [
-        (("tee", 1, 18), "range from the tee to pond near"),
-        (("tee", 2, -10), "range from the tee to pond far"),
-        (("landing", 1, 20), "range from the landing to pond near"),
+        (("tee", 1, 18), 'range from the tee to "pond near"'),
+        (("tee", 2, -10), 'range from the tee to "pond far"'),
+        (("landing", 1, 20), 'range from the landing to "pond near"'),
     ],
 )
 def test_a_mistyped_reading_is_named(slip, words):
@@ -131,7 +132,7 @@ def test_slips_are_named():
         stand, row = rows[rng.integers(len(rows))]
         reading = data["stand"][stand]["readings"][row]
         reading["range_yd" if "range_yd" in reading else "range_m"] += int(rng.choice([-1, 1]) * rng.integers(8, 26))
-        words = f"range from the {data['stand'][stand]['name']} to {reading['to']}"
+        words = range_words(data["stand"][stand]["name"], reading["to"])
         suspects = solved(data).suspects
         first += bool(suspects) and suspects[0].reading.words == words
         named += bool(suspects) and words in [r.words for r in (suspects[0].reading, *suspects[0].instead)]
@@ -486,3 +487,9 @@ def test_any_readings_are_solved_or_refused(rows):
         assert "\n" not in str(error)
     else:
         assert all(np.isfinite([p.x_yd, p.y_yd]).all() for p in found.points.values())
+
+
+def test_points_of_two_words_are_told_apart():
+    """ "The range from the pond far to bunker near" read as one thing."""
+    assert range_words("pond far", "bunker near") == 'range from "pond far" to "bunker near"'
+    assert range_words("tee", "pine") == "range from the tee to pine"
