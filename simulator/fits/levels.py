@@ -14,23 +14,21 @@ from __future__ import annotations
 import datetime
 import subprocess
 import sys
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from functools import cache
 from pathlib import Path
 
 import numpy as np
 
 from ..files import write_text
-from ..physics.lies import FITTED
-from ..player.curves import CURVES, NUMBERS, Curves, fitted_curves
-from ..tables.game import HOLE_OUT_SCALE
-from .bench.amateurs import fit_amateurs
+from ..player.curves import CURVES, NUMBERS, Curves
+from .bench import amateurs
 from .bench.measure import Bench, bench
 from .bench.published import TOUR_LIES, TOUR_STROKES
 from .bench.table import Row, ladders, ninety_rows, rating_rows, tour_columns, tour_misses, tour_putting, who
-from .bench.tour import SKILL, TourFit, fit_tour, fit_trees, with_tour
+from .bench.tour import TourFit, as_kept, fit_tour, fit_trees, plausible
 from .bench.trade import trade_off
-from .tables import read_table, write_table
+from .tables import write_table
 
 ROOM = Path(__file__).parents[1]
 DOCS = ROOM.parent / "benchmarks"
@@ -42,7 +40,7 @@ LEVELS, LIES, HOLING = (
 
 INPUTS = (
     "Broadie 2012 table 9; Broadie 2008 table 2; Course Rating System yardage ratings; "
-    "R&A/USGA distance report; bench of simulator/fits/bench"
+    "R&A/USGA distance report; bench and assumed numbers of simulator/fits/bench"
 )
 
 
@@ -65,20 +63,15 @@ def write(curves: Curves, tour: TourFit) -> None:
 
 
 def fit() -> None:
-    """Both stages, from the files as they are."""
-    lies: Mapping[str, float] = read_table(LIES)
-    curves = fitted_curves()
-    tour = TourFit(
-        {name: np.atleast_1d(getattr(curves, name))[0] for name in SKILL},
-        {name: float(lies[name]) for name in FITTED},
-        HOLE_OUT_SCALE,
-    )
-    tour = fit_tour(curves, tour, print)
-    tour = fit_trees(curves, tour, print)
-    curves = with_tour(curves, tour.skill)
-    write(curves, tour)  # what is finished is kept
-    curves = fit_amateurs(curves, tour, print)
-    write(curves, tour)
+    """Both stages, from what is assumed: the files' own numbers play no part."""
+    curves = amateurs.plausible(plausible())
+    tour = as_kept(fit_trees(curves, fit_tour(curves, say), say))
+    write(amateurs.fit_amateurs(tour, say), tour)
+
+
+def say(line: str) -> None:
+    """Print at once."""
+    print(line, flush=True)
 
 
 def table(rounds: int = 5000) -> tuple[list[Row], list[str]]:

@@ -34,6 +34,11 @@ def read_table(path: Path) -> dict[str, Any]:
     return tomllib.loads(path.read_text(encoding="utf-8"))
 
 
+def as_kept(value: float) -> float:
+    """A number as the table keeps it."""
+    return float(_figure(value))
+
+
 def _list(values: Sequence[object]) -> str:
     return "[" + ", ".join(map(_figure, values)) + "]"
 

@@ -7,10 +7,11 @@ from importlib import resources
 import numpy as np
 import pytest
 
-from simulator.fits.bench.amateurs import BOUNDS, start_of, unpacked
+from simulator.fits.bench import amateurs, tour
+from simulator.fits.bench.solver import fit_bounded
 from simulator.fits.tables import read_table, write_table
 from simulator.physics.lies import EFFECTS, FITTED, effects
-from simulator.player.curves import CURVES, drive_total_yd, fitted_curves
+from simulator.player.curves import drive_total_yd, fitted_curves
 from simulator.player.levels import level
 
 
@@ -70,13 +71,33 @@ def test_a_part_swing_is_never_tighter_than_a_full_one_of_its_carry():
             assert part.distance_sd_pct > 0.97 * full["distance_sd_pct"]
 
 
-def test_numbers_of_the_fit_round_trip():
-    curves = fitted_curves()
-    again = unpacked(start_of(curves), curves)
-    for name in CURVES:
-        assert getattr(again, name) == pytest.approx(getattr(curves, name), abs=2e-3)
-    low, high = np.array(list(BOUNDS.values())).T
-    assert ((start_of(curves) >= low - 1e-3) & (start_of(curves) <= high + 1e-3)).all()
+def test_fitted_numbers_lie_where_the_fit_looks_for_them():
+    curves, lies = fitted_curves(), stored("physics", "lies.toml")
+    first, last = curves.handicap.index(amateurs.ANCHORS[0]), curves.handicap.index(amateurs.ANCHORS[-1])
+    rate, spread = (np.array(getattr(curves, name)[first : last + 1]) for name in ("mishit_rate", "spread_scale"))
+    found = [rate[0], *np.diff(rate), spread[0], *np.diff(spread)]
+    found += [curves.short_power[last], curves.mishit_loss_pct, curves.short_loss_pct]
+    of_tour = {name: np.atleast_1d(getattr(curves, name))[0] for name in tour.SKILL} | lies
+    of_tour |= stored("tables", "holing_out.toml")
+    pairs = [*zip(found, amateurs.ASSUMED.values(), strict=True)]
+    pairs += [(of_tour[name], bounds) for name, bounds in tour.ASSUMED.items()]
+    for number, (low, plausible, high) in pairs:
+        assert low < plausible < high
+        assert low - 1e-4 <= number <= high + 1e-4
+
+
+def test_a_fit_is_pulled_to_what_is_plausible():
+    # The closed form of ridge regression: (A'A + P'P) x = A'b + P'P plausible, P the pull over each width.
+    slopes = np.array([[2.0, 1.0, 0.0], [1.0, -1.0, 0.0], [0.5, 3.0, 0.0]])
+    wanted = np.array([3.0, 0.2, 4.0])
+    assumed = {"a": (0.0, 1.0, 4.0), "b": (0.0, 0.5, 2.0), "untold": (-1.0, 0.7, 1.0)}
+    low, plausible, high = np.array(list(assumed.values())).T
+    weight = np.diag((1.5 / (high - low)) ** 2)
+    ridge = np.linalg.solve(slopes.T @ slopes + weight, slopes.T @ wanted + weight @ plausible)
+    assert ((ridge > low) & (ridge < high)).all()
+    fit = fit_bounded(lambda x: slopes @ x - wanted, assumed, pull=1.5, steps=50)
+    assert fit.x == pytest.approx(ridge, abs=2e-3)
+    assert fit.x[2] == pytest.approx(0.7, abs=1e-6)  # nothing tells it: it stays
 
 
 def test_write_table_round_trip(tmp_path):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 import numpy as np
 
@@ -16,17 +16,29 @@ from .rounds import COURSES_YD, better_half
 from .solver import fit_bounded
 from .tour import TourFit
 
+TOUR_MISHIT_RATE = 0.01
+"""Share of a tour player's middle iron strikes that are mishits (assumed)."""
+
+MISHIT_FACTOR = 1.5
+"""How much wider a mishit spreads than a solid strike (assumed)."""
+
 ANCHORS = (0.0, 6.0, 20.0, 36.0)
 """Handicaps whose numbers are fitted here; the tour's come from stage one."""
 
-BOUNDS = {
-    "rate at 0": (0.01, 0.12), "rate, 0 to 6": (0.0, 0.15), "rate, 6 to 20": (0.0, 0.3),
-    "rate, 20 to 36": (0.0, 0.3),
-    "spread at 0": (0.8, 1.2), "spread, 0 to 6": (0.0, 0.3), "spread, 6 to 20": (0.0, 0.4),
-    "spread, 20 to 36": (0.0, 0.4),
-    "power at 36": (0.1, 0.4), "loss": (15.0, 45.0), "short loss": (20.0, 70.0),
+ASSUMED = {
+    "rate at 0": (0.01, 0.03, 0.05), "rate, 0 to 6": (0.0, 0.05, 0.1), "rate, 6 to 20": (0.0, 0.08, 0.16),
+    "rate, 20 to 36": (0.0, 0.06, 0.12),
+    "spread at 0": (0.8, 0.95, 1.2), "spread, 0 to 6": (0.0, 0.1, 0.3), "spread, 6 to 20": (0.0, 0.15, 0.4),
+    "spread, 20 to 36": (0.0, 0.1, 0.4),
+    "power at 36": (0.1, 0.3, 0.4), "loss": (15.0, 25.0, 45.0), "short loss": (20.0, 35.0, 70.0),
 }  # fmt: skip
-"""Of every number of this stage. Steps that are not negative keep the curves monotone."""
+"""Lowest, plausible and highest of every number of this stage; steps that are not negative keep the curves
+monotone. Of a scratch player's iron strikes 1 in 30 is a mishit, of a bogey golfer's 1 in 6, of a 36's 1 in 5
+(common practice, from memory: no source counts them, and scores, greens and leaves do not tell more mishits
+from a wider spread)."""
+
+PULL = 2.0
+"""A number half the width of its bounds from where it is plausible costs what a miss of one limit costs."""
 
 LADDER_WEIGHT = {"fairway": 1.2, "rough": 0.8}
 """Weight of a ladder's four misses over a score's, each in its own limit."""
@@ -83,30 +95,20 @@ def residuals(curves: Curves, tour: TourFit) -> np.ndarray:
     return np.concatenate([*scores, slope, *ladders])
 
 
-def start_of(curves: Curves) -> np.ndarray:
-    """The numbers of this stage as curves have them."""
-    rate, spread, power = (
-        [curves.at(n, h) for h in ANCHORS] for n in ("mishit_rate", "spread_scale", "short_power")
-    )
-    return np.array([
-        rate[0], *np.diff(rate), spread[0], *np.diff(spread),
-        power[-1], curves.mishit_loss_pct, curves.short_loss_pct,
-    ])  # fmt: skip
-
-
-def unpacked(x: np.ndarray, tour: Curves) -> Curves:
-    """Curves from the numbers of this stage and the tour's ends; scratch keeps the tour's power.
+def unpacked(x: np.ndarray, tour: Mapping[str, float]) -> Curves:
+    """Curves from the numbers of this stage and the tour's skill; scratch keeps the tour's power.
 
     Beyond the last anchor the rate goes on rising half as fast, spread and power keep their value: the boxes
     they are applied to go on growing.
     """
     n = len(ANCHORS)
     rate, spread = np.cumsum(x[:n]), np.cumsum(x[n : 2 * n])
-    power = np.interp(ANCHORS, (ANCHORS[0], ANCHORS[-1]), (tour.short_power[0], x[2 * n]))
+    power = np.interp(ANCHORS, (ANCHORS[0], ANCHORS[-1]), (tour["short_power"], x[2 * n]))
     rise = 0.5 * x[n - 1] / (ANCHORS[-1] - ANCHORS[-2]) * (HIGHEST_HANDICAP - ANCHORS[-1])
+    ends = {"mishit_rate": TOUR_MISHIT_RATE, **tour}
 
     def column(name: str, values: np.ndarray, end: float) -> tuple[float, ...]:
-        return (getattr(tour, name)[0], *map(float, values), float(end))
+        return (ends[name], *map(float, values), float(end))
 
     return Curves(
         handicap=(-5.0, *ANCHORS, HIGHEST_HANDICAP),
@@ -115,20 +117,26 @@ def unpacked(x: np.ndarray, tour: Curves) -> Curves:
         short_power=column("short_power", power, power[-1]),
         mishit_loss_pct=float(x[-2]),
         short_loss_pct=float(x[-1]),
-        mishit_factor=tour.mishit_factor,
-        wood_factor=tour.wood_factor,
+        mishit_factor=MISHIT_FACTOR,
+        wood_factor=tour["wood_factor"],
     )
 
 
-def fit_amateurs(curves: Curves, tour: TourFit, say: Callable[[str], None], steps: int = 9) -> Curves:
-    """Fit the numbers of ``BOUNDS`` by bounded least squares with common luck."""
-    low, high = np.array(list(BOUNDS.values())).T
-    low[len(ANCHORS)] = curves.spread_scale[0]
+def plausible(tour: TourFit) -> Curves:
+    """The curves the fit starts from."""
+    return unpacked(np.array([at for _, at, _ in ASSUMED.values()]), tour.skill)
+
+
+def fit_amateurs(tour: TourFit, say: Callable[[str], None], steps: int = 20) -> Curves:
+    """Fit the numbers of ``ASSUMED`` by bounded least squares with common luck."""
+    assumed = dict(ASSUMED)
+    _, spread, highest = assumed["spread at 0"]
+    assumed["spread at 0"] = (tour.skill["spread_scale"], spread, highest)  # no amateur's is tighter
 
     def misses(x: np.ndarray) -> np.ndarray:
-        return residuals(unpacked(x, curves), tour)
+        return residuals(unpacked(x, tour.skill), tour)
 
-    fit = fit_bounded(misses, start_of(curves), low, high, steps)
-    said = ", ".join(f"{name} {value:.3g}" for name, value in zip(BOUNDS, fit.x, strict=True))
+    fit = fit_bounded(misses, assumed, PULL, steps)
+    said = ", ".join(f"{name} {value:.3g}" for name, value in zip(ASSUMED, fit.x, strict=True))
     say(f"amateurs, {fit.nfev} steps: {2 * fit.cost:.2f}; {said}")
-    return unpacked(fit.x, curves)
+    return unpacked(fit.x, tour.skill)

@@ -13,6 +13,7 @@ from ...physics.lies import FITTED, effects
 from ...player.curves import CURVES, Curves
 from ...player.levels import LOWEST_HANDICAP, level
 from ...player.standard import standard_player
+from .. import tables
 from .measure import MIDDLE_NODES, Bench, bench, recovery_strokes
 from .published import FAR_YD, LADDER, LADDER_LIMIT, LIMITS, NEAR_YD, TOUR_LIES, tour_rows
 from .solver import fit_bounded
@@ -20,14 +21,23 @@ from .solver import fit_bounded
 SKILL = ("spread_scale", "short_power", "wood_factor")
 """Curves whose tour end is fitted here, and a number that all levels share."""
 
-BOUNDS = {
-    "spread_scale": (0.6, 1.2), "short_power": (0.2, 0.7), "hole_out_scale": (1.0, 3.0),
-    "wood_factor": (1.0, 1.6),
-    "rough_lie_sd": (0.03, 0.14), "rough_part_lie_sd": (0.03, 0.2), "rough_long_carry": (0.75, 0.97),
-    "sand_chip_lie_sd": (0.04, 0.25), "sand_pitch_lie_sd": (0.06, 0.35), "sand_full_lie_sd": (0.03, 0.2),
-    "sand_full_carry": (0.8, 0.97), "sand_long_carry": (0.6, 0.95),
+ASSUMED = {
+    "spread_scale": (0.6, 0.85, 1.2), "short_power": (0.2, 0.45, 0.7), "hole_out_scale": (1.0, 2.0, 3.0),
+    "wood_factor": (1.0, 1.2, 1.6),
+    "rough_lie_sd": (0.03, 0.08, 0.14), "rough_part_lie_sd": (0.03, 0.12, 0.2),
+    "rough_long_carry": (0.75, 0.86, 0.97),
+    "sand_chip_lie_sd": (0.04, 0.12, 0.25), "sand_pitch_lie_sd": (0.06, 0.2, 0.35),
+    "sand_full_lie_sd": (0.03, 0.11, 0.2), "sand_full_carry": (0.8, 0.88, 0.97),
+    "sand_long_carry": (0.6, 0.78, 0.95),
 }  # fmt: skip
-"""Of every number of this stage: what is plausible, wide."""
+"""Lowest, plausible and highest of every number of this stage, wide; plausible is about the middle."""
+
+PULL = 0.1
+"""A number that goes the whole width of its bounds costs a tenth of one lie's strokes, missed by their limit
+all along."""
+
+TREES_WIDER = (1.0, 3.0)
+"""Bounds of the spread among trees; where a ball's way out is blocked, crowns do the rest."""
 
 
 @dataclass(frozen=True)
@@ -37,6 +47,12 @@ class TourFit:
     skill: dict[str, float]
     lies: dict[str, float]
     hole_out_scale: float
+
+
+def as_kept(fit: TourFit) -> TourFit:
+    """A fit as its files keep it: what starts from it does not hang on figures nobody can read."""
+    skill, lies = ({n: tables.as_kept(v) for n, v in part.items()} for part in (fit.skill, fit.lies))
+    return TourFit(skill, lies, tables.as_kept(fit.hole_out_scale))
 
 
 def with_tour(curves: Curves, skill: Mapping[str, float]) -> Curves:
@@ -70,30 +86,30 @@ def residuals(measured: Bench) -> np.ndarray:
     return np.concatenate(out)
 
 
-def fit_tour(curves: Curves, start: TourFit, say: Callable[[str], None], steps: int = 8) -> TourFit:
-    """Fit every number of ``BOUNDS`` by bounded least squares with common luck."""
-    names = list(BOUNDS)
+def unpacked(x: np.ndarray) -> TourFit:
+    """The numbers of this stage as what they are; the trees' is fitted after them."""
+    v = dict(zip(ASSUMED, map(float, x), strict=True))
+    lies = {n: v.get(n, TREES_WIDER[0]) for n in FITTED}
+    return TourFit({n: v[n] for n in SKILL}, lies, v["hole_out_scale"])
 
-    def unpack(x: np.ndarray) -> TourFit:
-        v = dict(zip(names, map(float, x), strict=True))
-        lies = {n: v.get(n, start.lies[n]) for n in FITTED}
-        return TourFit({n: v[n] for n in SKILL}, lies, v["hole_out_scale"])
+
+def plausible() -> TourFit:
+    """What the fit starts from."""
+    return unpacked(np.array([at for _, at, _ in ASSUMED.values()]))
+
+
+def fit_tour(curves: Curves, say: Callable[[str], None], steps: int = 20) -> TourFit:
+    """Fit every number of ``ASSUMED`` by bounded least squares with common luck."""
 
     def misses(x: np.ndarray) -> np.ndarray:
-        return residuals(tour_bench(curves, unpack(x)))
+        return residuals(tour_bench(curves, unpacked(x)))
 
-    low, high = np.array(list(BOUNDS.values())).T
-    flat = {**start.skill, **start.lies, "hole_out_scale": start.hole_out_scale}
-    fit = fit_bounded(misses, np.array([flat[n] for n in names]), low, high, steps)
+    fit = fit_bounded(misses, ASSUMED, PULL, steps)
     say(
         f"tour, {fit.nfev} steps: {2 * fit.cost:.2f}; "
-        + ", ".join(f"{n} {v:.3f}" for n, v in zip(names, fit.x, strict=True))
+        + ", ".join(f"{n} {v:.3f}" for n, v in zip(ASSUMED, fit.x, strict=True))
     )
-    return unpack(fit.x)
-
-
-TREES_WIDER = (1.0, 3.0)
-"""Bounds of the spread among trees; where a ball's way out is blocked, crowns do the rest."""
+    return unpacked(fit.x)
 
 
 def trees_misses(curves: Curves, fit: TourFit, quick: bool = True) -> np.ndarray:
