@@ -32,7 +32,7 @@ def bounce(numbers, tilt, bouncy, friction, tangent, into, spin):
     along = tangent * cos_tip - into * sin_tip
     normal = into * cos_tip + tangent * sin_tip
     restitution = numbers[c.BOUNCE_E0] + normal * (numbers[c.BOUNCE_E1] + normal * numbers[c.BOUNCE_E2])
-    floor = numbers[c.BOUNCE_E_FLOOR]  # read for every ball: a read for some of them is dearer than the bounce
+    floor = numbers[c.BOUNCE_E_FLOOR]  # read for every ball: for some of them it is dearer than the bounce
     restitution = restitution if normal <= numbers[c.BOUNCE_N_CAP] else floor
     restitution = min(restitution * bouncy, numbers[c.BOUNCE_E_MOST])
     radius = numbers[c.BALL_RADIUS]

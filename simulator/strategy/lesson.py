@@ -123,7 +123,7 @@ def lesson(
     clock.say("aims")
     curves = _aim_curves(place, answer, seed)
     clock.say("what a place is worth")
-    value = value_map(place, answer.best, hole)
+    value = value_map(place, answer.best, hole, seed)
     clock.say("the shot at the green")
     approach = _approach(place, asked, answer, progress)
     clock.say("patterns")

@@ -46,6 +46,12 @@ def inner(values: np.ndarray) -> float:
     return float(high - low)
 
 
+def inside(values: np.ndarray, strip: float) -> float:
+    """Share in a strip so deep before the ninetieth of a hundred."""
+    high = np.quantile(values, 0.9)
+    return float(np.mean((values <= high) & (values >= high - strip)))
+
+
 @pytest.mark.parametrize("handicap", [2, 30])
 def test_totals_are_the_engine_s_carry_and_run(handicap: int) -> None:
     """Within a yard, for every club of a bag given by its totals alone."""
@@ -95,10 +101,11 @@ def test_eight_of_ten_finish_inside(name: str, said: str, lie: Lie, wide: float,
     board = board_of(player)
     row = next(k for k, shot in enumerate(board.bag.shots.shots) if shot.club is club)
     x, y = strikes(board, row, lie).rest_yd.T
-    tell(f"{name}: {inner(x):.2f} of {wide:.2f} wide, {inner(y):.2f} of {deep:.2f} deep, middle {x.mean():+.2f}")
-    # The error of each, at this many strikes, is 0.4 %; measured within 1.1 % over all cases.
-    assert inner(x) == pytest.approx(wide, rel=0.015)
-    assert inner(y) == pytest.approx(deep, rel=0.015)
+    tell(f"{name}: {inside(x, wide):.4f} in {wide:.2f}, {inside(y, deep):.4f} in {deep:.2f} deep, middle {x.mean():+.2f}")
+    # The error of a share, at this many strikes, is 0.0013; measured within 0.005 over all cases. Of the strip itself
+    # it says less where the tenth ball from the short end lies between solid strikes and mishits.
+    assert inside(x, wide) == pytest.approx(0.8, abs=0.006)
+    assert inside(y, deep) == pytest.approx(0.8, abs=0.006)
 
 
 EXACT = "direction_sd_deg = 0\ndistance_sd_pct = 0\nmishit_rate = 0\nbias_long_pct = 0\n"

@@ -477,7 +477,7 @@ def test_a_carry_under_a_fifth_of_the_levels_is_refused(words):
 
 def test_a_carry_far_from_the_levels_is_said():
     said = [s for s in load_player("scratch, driver 150, 7-iron 140").assumed if s.startswith("Far from")]
-    assert len(said) == 1 and "driver 33 % shorter (150 yd, the level 225 yd)" in said[0] and "7-iron" not in said[0]
+    assert len(said) == 1 and "driver 34 % shorter (150 yd, the level 226 yd)" in said[0] and "7-iron" not in said[0]
     assert not any(s.startswith("Far from") for s in load_player("handicap 15, driver 205").assumed)
 
 

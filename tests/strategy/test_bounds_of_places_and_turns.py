@@ -10,6 +10,7 @@ from solved import player_named
 
 from simulator.errors import UsageError
 from simulator.hole import load_hole
+from simulator.player.levels import level
 from simulator.strategy.better import longer, no_short_game, straighter, total_direction_deg
 from simulator.strategy.by_fairway import fairway_edge_yd
 from simulator.strategy.distancewords import read_distance
@@ -77,12 +78,10 @@ def test_no_spread_is_taken_below_three_tenths() -> None:
         assert total_direction_deg(after) == pytest.approx(0.3 * total_direction_deg(before))
 
 
-@pytest.mark.parametrize(("handicap", "alike"), [(22.0, False), (24.0, True), (36.0, True), (40.0, False)])
+@pytest.mark.parametrize(("handicap", "alike"), [(-5.0, True), (-3.0, False), (24.0, False), (40.0, False)])
 def test_two_levels_chip_alike_where_neither_spread_nor_mishits_differ(handicap: float, alike: bool) -> None:
-    """At 22 the mishits do, at 40 the spreads; between them neither."""
-    from simulator.player import load_player
-
-    player = load_player(f"handicap {handicap:g}, driver 190")
+    """None is better than the tour's; everywhere else mishits fall with the index, if the spread does not."""
+    player = replace(player_named("barnaby"), handicap=handicap, part=level(handicap).part)
     assert bool(no_short_game(player)) == alike
 
 

@@ -117,7 +117,7 @@ def test_trouble_behind_a_back_flag_pulls_the_carry_to_the_middle() -> None:
         choices, value = searched(board)
         wanted.append(wanted_carry_yd(choices))
         rests.append(float(np.median(first_shots(tee(board), choices[0], value).rest_yd[:, 1])))
-    assert wanted[1] < wanted[0] - 2.0, wanted
+    assert wanted[1] < wanted[0] - 1.0, wanted
     assert rests[1] < rests[0] and rests[1] < 159.0, rests  # most balls come down short anyhow
 
 

@@ -118,4 +118,4 @@ def test_it_is_near_where_such_balls_end(name: str, noted: str, ground: Surface,
     assert len(stations) > 200
     stroke = strokes_of(read_notes(f"{club} {noted}"), hole, usual_length(player_named(name), hole)).strokes[0]
     station_yd, _ = hole.station_offset(stroke.end.x_yd, stroke.end.y_yd)
-    assert station_yd == pytest.approx(float(np.median(stations)), abs=15.0)
+    assert station_yd == pytest.approx(float(np.median(stations)), abs=17.0)

@@ -114,7 +114,7 @@ def test_drops_that_may_turn_out_the_cheaper_are_played_from(monkeypatch) -> Non
         monkeypatch.setattr(traffic, "DOUBT_STROKES", doubt)
         places = likely_traffic(tee(rough), [], 5).places
         bank.append(int(((places[:, 1] > 40.0) & (places[:, 1] < 62.0)).sum()))
-    assert bank[0] == 0 and bank[1] > 30, bank
+    assert bank[0] < 5 and bank[1] > 30, bank
 
 
 def test_the_work_saved_costs_nothing() -> None:

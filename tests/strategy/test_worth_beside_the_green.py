@@ -29,7 +29,7 @@ def _worth(out_yd: float, ground: Surface) -> ValueMap:
     ring = pin + out_yd * np.column_stack([np.sin(turns), np.cos(turns)])
     there = [xy for xy in ring if hole.surface_at(*xy) is ground][:10]
     assert there
-    return value_map(_place(), types.SimpleNamespace(finishes_yd=np.array(there)), hole)
+    return value_map(_place(), types.SimpleNamespace(finishes_yd=np.array(there)), hole, 1)
 
 
 def _nearest_rough_yd() -> float:
