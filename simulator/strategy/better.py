@@ -109,8 +109,8 @@ def better_short_game(player: Player) -> Player:
 def no_short_game(player: Player) -> str:
     """Why `better_short_game` says nothing of a player; empty where it does.
 
-    The tour's level has none better, and where two levels' part swings are nearly the same a gain of one over the
-    other says nothing about practice.
+    The tour's level has none better, and where two levels' part swings are nearly the same a gain of one
+    over the other says nothing about practice.
     """
     if player.handicap is None:
         return "the player has no handicap"

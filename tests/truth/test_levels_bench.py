@@ -88,9 +88,9 @@ def test_greens_and_leaves(measured, handicap, near, far):
         assert abs(100 * leave - left) < LOOSER.get((handicap, near_by, "leave"), 2.5)
 
 
-LOOSER = {(18.5, False, "green"): 11.5, (18.5, True, "leave"): 3.5, (36.5, True, "leave"): 3.5}
-"""Known misses of the weaker players, where rating lines and greens hit pull apart (measured -10 points of greens
-from 100 to 150 yd, +2.8 and +2.6 points of leave from 20 to 60): (handicap, within 60 yd, what)."""
+LOOSER = {(18.5, False, "green"): 9.5, (18.5, True, "leave"): 3.2, (36.5, True, "leave"): 3.4}
+"""Known misses of the weaker players, where rating lines and greens hit pull apart (measured -8.4 points of greens
+from 100 to 150 yd, +2.5 and +2.7 points of leave from 20 to 60): (handicap, within 60 yd, what)."""
 
 
 def test_scores_rise_with_the_index(measured):
@@ -100,16 +100,18 @@ def test_scores_rise_with_the_index(measured):
 
 
 KNOWN_MISSES = {
-    ("scores 72-79", "greens hit, 100-150 yd"): 9.5,
-    ("scores 84-97", "median leave, 20-60 yd"): 4.0,
-    ("scores 84-97", "greens hit, 100-150 yd"): 11.0,
-    ("scores 97-120", "median leave, 20-60 yd"): 4.0,
-    ("scores 70-83, rough", "median leave, 20-60 yd"): 4.2,
-    ("scores 84-97, rough", "median leave, 20-60 yd"): 6.2,
-    ("scores 84-97, rough", "median leave, 100-150 yd"): 3.6,
-    ("slope, woman", "4200 yd"): 13.5,
-    ("slope, woman", "4800 yd"): 13.0,
-    ("slope, woman", "5400 yd"): 12.5,
+    ("scores 84-97", "median leave, 20-60 yd"): 3.3,
+    ("scores 84-97", "greens hit, 100-150 yd"): 9.5,
+    ("scores 97-120", "median leave, 20-60 yd"): 3.7,
+    ("scores 70-83, rough", "median leave, 20-60 yd"): 3.4,
+    ("scores 84-97, rough", "median leave, 20-60 yd"): 5.1,
+    ("scores 97-120, rough", "median leave, 20-60 yd"): 3.2,
+    ("slope, man", "5400 yd"): 14.0,
+    ("slope, man", "6000 yd"): 14.8,
+    ("slope, man", "6600 yd"): 13.5,
+    ("slope, woman", "4200 yd"): 15.8,
+    ("slope, woman", "4800 yd"): 14.6,
+    ("slope, woman", "5400 yd"): 14.2,
 }
 """Counted figures of the whole table that are missed today, and how far at the most [the row's unit]: what is
 measured and a little more, so that getting worse fails."""
