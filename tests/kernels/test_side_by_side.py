@@ -1,36 +1,34 @@
-"""The loops that work several balls or flights at once: read off the machine code the compiler made of them."""
+"""The loops that work several balls or flights at once, on this processor and on others."""
 
+import os
 import platform
+import subprocess
+import sys
+from pathlib import Path
 
 import numba
+import packed
 import pytest
 
-from simulator.engine.ahead import kernel_types
-from simulator.kernels import descent, luck, rest, trajectory
-from simulator.tables.airs import flight_air
-
-INTEL, ARM = {"divide": "divpd", "widen": "cvtps2pd"}, {"divide": "fdiv\tv", "widen": "fcvtl"}
-PACKED = {"x86_64": INTEL, "AMD64": INTEL, "aarch64": ARM, "arm64": ARM}
-"""How a division of several numbers at once begins in a machine's language, and single made double precision."""
-
-NUMBERS, FLOAT, COUNT, COLUMN = numba.float64[::1], numba.float64, numba.int64, numba.uint64
-AIR = numba.typeof(flight_air())
+pytestmark = [
+    pytest.mark.skipif(bool(numba.config.DISABLE_JIT), reason="nothing is compiled"),
+    pytest.mark.skipif(platform.machine() not in packed.PACKED, reason="instructions of another machine"),
+]
 
 
-@pytest.mark.skipif(bool(numba.config.DISABLE_JIT), reason="nothing is compiled")
-@pytest.mark.skipif(platform.machine() not in PACKED, reason="instructions of another machine")
-@pytest.mark.parametrize(
-    ("step", "types", "does"),
-    [
-        (luck._middles, (NUMBERS, COLUMN, COUNT), "divide"),
-        (descent.come_down, kernel_types()[descent.come_down], "widen"),
-        (rest._hop, (NUMBERS, NUMBERS, COUNT), "divide"),
-        (rest._roll, (NUMBERS, NUMBERS, COUNT), "divide"),
-        (trajectory._stage, (AIR, NUMBERS, COUNT, FLOAT, FLOAT, FLOAT, FLOAT, COLUMN, COLUMN), "divide"),
-    ],
-)
-def test_several_are_worked_at_once(step, types, does):
+@pytest.mark.parametrize("name", packed.LOOPS)
+def test_several_are_worked_at_once(name):
     # a branch or a call in these loops and the compiler takes one after another: right, and half as fast
-    fresh = type(step)(step.py_func, targetoptions=step.targetoptions)  # of code read from disk numba knows no text
-    fresh.compile(types)
-    assert PACKED[platform.machine()][does] in next(iter(fresh.overloads.values())).library.get_asm_str()
+    assert packed.is_packed(name)
+
+
+@pytest.mark.skipif(packed.PACKED.get(platform.machine()) is not packed.INTEL, reason="processors of one family")
+@pytest.mark.parametrize("processor", ["haswell", "skylake-avx512"])
+def test_they_are_on_processors_with_and_without_wide_registers(processor):
+    # a number read for some of the balls only is dear to gather on the narrower: `_hop` bounced one after another there
+    env = os.environ | {
+        "NUMBA_CPU_NAME": processor, "NUMBA_CPU_FEATURES": "", "PYTHONPATH": os.pathsep.join(filter(None, sys.path)),
+    }  # fmt: skip
+    command = [sys.executable, str(Path(packed.__file__))]
+    told = subprocess.run(command, env=env, capture_output=True, text=True, check=True, timeout=120).stdout
+    assert told.splitlines() == [f"{name} packed" for name in packed.LOOPS]
