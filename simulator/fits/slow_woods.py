@@ -18,9 +18,7 @@ from scipy.optimize import brentq, least_squares
 
 from ..conditions import Conditions
 from ..physics import launch
-from ..player.levels import level
 from ..player.model import Club
-from ..player.standard import standard_player
 from ..tables.carries import runs_yd, stock_landings
 from ..tables.shots import Shot, ShotList
 from .tables import write_table
@@ -31,11 +29,16 @@ FITTED = {180.0: 20.0, 130.0: 20.0}
 SHOWN = {225.0: 25.0, 190.0: 20.0}
 """The same, for information."""
 
-BOGEY_WOMAN = 24.0
-"""Handicap whose 5-wood runs as far as her 3-wood: about the rating system's women's bogey player, who
-drives as far."""
+WOODS_YD = {"3-wood": 115.1, "5-wood": 108.8}
+"""Carries of a women's bogey player, whose 5-wood runs as far as her 3-wood (assumed). They are an earlier
+level's and no longer read from it: the levels are fitted on these flights."""
 
 TARGET = Path(__file__).parents[1] / "physics" / "slow_woods.toml"
+
+
+def stock(kind: str, carry_yd: float) -> Club:
+    """A club that is always struck alike."""
+    return Club(kind, kind, carry_yd, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 1.0)
 
 
 def straight_runs_yd(clubs: list[Club]) -> np.ndarray:
@@ -48,17 +51,14 @@ def straight_runs_yd(clubs: list[Club]) -> np.ndarray:
 def driver_runs_yd(power: float, least_share: float, carries_yd: list[float]) -> np.ndarray:
     """Run [yd] of a driver struck straight to each carry."""
     launch.SLOW_SPIN = (power, least_share)
-    return straight_runs_yd(
-        [Club("driver", "driver", carry, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 1.0) for carry in carries_yd]
-    )
+    return straight_runs_yd([stock("driver", carry) for carry in carries_yd])
 
 
 def woods_apart_yd(share: float) -> float:
     """How much farther the women's bogey player's 5-wood runs than her 3-wood [yd]."""
     lofts, (first, _, last) = launch.AS_DRIVER
     launch.AS_DRIVER = (lofts, (first, share, last))
-    clubs = {club.kind: club for club in standard_player(level(BOGEY_WOMAN, "woman")).clubs}
-    three, five = straight_runs_yd([clubs["3-wood"], clubs["5-wood"]])
+    three, five = straight_runs_yd([stock(kind, carry_yd) for kind, carry_yd in WOODS_YD.items()])
     return float(five - three)
 
 

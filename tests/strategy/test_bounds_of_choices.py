@@ -146,6 +146,7 @@ def test_the_larger_gap_of_a_club_is_the_one_that_is_told(monkeypatch: pytest.Mo
     """Two lines of one club: whichever comes first, the warning says the larger of their gaps."""
     luck = np.random.default_rng(2)
     monkeypatch.setattr(answering, "past_the_drawing", lambda *_: "")
+    monkeypatch.setattr(answering, "short_of_the_fairway", lambda *_: None)
 
     def gap(mean: float) -> Any:
         rest = mean + 0.001 * luck.standard_normal(400)
