@@ -22,11 +22,10 @@ import numpy as np
 
 from ..files import write_text
 from ..player.curves import CURVES, NUMBERS, Curves
-from .bench import amateurs
+from .bench import amateurs, tour
 from .bench.measure import Bench, bench
 from .bench.published import TOUR_LIES, TOUR_STROKES
 from .bench.table import Row, ladders, ninety_rows, rating_rows, tour_columns, tour_misses, tour_putting, who
-from .bench.tour import TourFit, as_kept, fit_tour, fit_trees, plausible
 from .bench.trade import trade_off
 from .tables import write_table
 
@@ -49,24 +48,24 @@ def origin(inputs: str) -> dict[str, str]:
     return {"script": "python -m simulator.fits.levels", "inputs": inputs, "date": str(datetime.date.today())}
 
 
-def write(curves: Curves, tour: TourFit) -> None:
+def write(curves: Curves, found: tour.TourFit) -> None:
     """Write the three files."""
     table: dict[str, float | Sequence[float]] = {"handicap": curves.handicap}
     table |= {name: getattr(curves, name) for name in (*CURVES, *NUMBERS)}
     write_table(LEVELS, origin(INPUTS), table)
-    write_table(LIES, origin("Broadie 2012 table 9: tour, rough, sand and recovery columns"), tour.lies)
+    write_table(LIES, origin("Broadie 2012 table 9: tour, rough, sand and recovery columns"), found.lies)
     write_table(
         HOLING,
         origin("Broadie 2012 table 9: tour, fairway and rough near the green; bounds 1 to 3 assumed"),
-        {"hole_out_scale": tour.hole_out_scale},
+        {"hole_out_scale": found.hole_out_scale},
     )
 
 
 def fit() -> None:
     """Both stages, from what is assumed: the files' own numbers play no part."""
-    curves = amateurs.plausible(plausible())
-    tour = as_kept(fit_trees(curves, fit_tour(curves, say), say))
-    write(amateurs.fit_amateurs(tour, say), tour)
+    curves = amateurs.plausible(tour.plausible())
+    found = tour.as_kept(tour.fit_trees(curves, tour.fit_tour(curves, say), say))
+    write(amateurs.fit_amateurs(found, say), found)
 
 
 def say(line: str) -> None:

@@ -1,11 +1,9 @@
-"""Write and read a small fitted table as TOML: where it came from, then numbers and lists of them."""
+"""Write a small fitted table as TOML: where it came from, then numbers and lists of them."""
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import Any
 
 from ..files import write_text
 from ..toml_text import quoted
@@ -27,11 +25,6 @@ def write_table(path: Path, origin: Mapping[str, str], table: Mapping[str, float
         else:
             lines += [f"{key} = {_list(values)}"]
     write_text(path, "\n".join(lines) + "\n")
-
-
-def read_table(path: Path) -> dict[str, Any]:
-    """What such a file holds."""
-    return tomllib.loads(path.read_text(encoding="utf-8"))
 
 
 def as_kept(value: float) -> float:

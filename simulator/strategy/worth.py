@@ -50,7 +50,8 @@ class ValueMap:
         Strokes saved by ten yards nearer to the pin and lost by ten yards farther from it, on that ground;
         None where that is on the green or past the pin.
     lies : dict of str to float
-        Strokes more than `here` at the same place, the ball lying on other ground of the hole.
+        Strokes more than from `here_yd` at the same place, the ball lying on other ground of the hole: of the
+        best shot of each, not of the map.
     """
 
     x_yd: np.ndarray
@@ -102,8 +103,9 @@ def value_map(place: Place, one: Alternative, hole: Hole, seed: int) -> ValueMap
         and surface not in (Surface.TEE, Surface.PATH)
         and np.isfinite(_round_about(board, spots[0], LIE_OF[surface], near_yd=NEAR_YD))
     }
-    from_here = _best_shot(place, here_xy, lie, seed)
-    lies = {word: _best_shot(place, here_xy, other, seed) - from_here for word, other in others.items()}
+    strikes = strike_sets(seed + streams.FIRST_SHOTS, FIRST_SETS, FIRST_STRIKES)
+    by_lie = {one: _best_shot(place, here_xy, one, seed, strikes) for one in {lie, *others.values()}}
+    lies = {word: by_lie[other] - by_lie[lie] for word, other in others.items()}
     return ValueMap(
         x_yd=x, y_yd=y, strokes=strokes, here_yd=(float(here_xy[0]), float(here_xy[1])),
         here=here, ground=WORDS[ground], ten_nearer=_finite(here - nearer),
@@ -132,15 +134,14 @@ def _round_about(board: Board, spot: np.ndarray, lie: Lie, near_yd: float | None
     return float(found[np.isfinite(found)].mean()) if np.isfinite(found).any() else math.nan
 
 
-def _best_shot(place: Place, spot: np.ndarray, lie: Lie, seed: int) -> float:
-    """Strokes from a place with a lie by its best shot, looked for there.
+def _best_shot(place: Place, spot: np.ndarray, lie: Lie, seed: int, strikes: np.ndarray) -> float:
+    """Strokes from a place with a lie by its best shot, looked for there and valued on the strikes.
 
     Read off the map, rough on a fairway is its nearest node in rough, which few balls come to: what it cost
     went from -0.01 to 0.11 with the seed.
     """
     there = replace(place, x_yd=float(spot[0]), y_yd=float(spot[1]), lie=int(lie))
     best = search(there, seed, place.board.allowed(lie), keep_within=0.0, keep_most=1)[0]
-    strikes = strike_sets(seed + streams.FIRST_SHOTS, FIRST_SETS, FIRST_STRIKES)
     return there.worth(best.action, best.score, strikes).value
 
 

@@ -40,12 +40,6 @@ def strikes(board: Board, row: int, lie: Lie = Lie.FAIRWAY, n: int = N) -> Seque
     return play(board, 0.0, 0.0, int(lie), action, HOME, 5.0, seed=3, sequences=n, threads=2, most_strokes=1)
 
 
-def inner(values: np.ndarray) -> float:
-    """Between the tenth and the ninetieth of a hundred."""
-    low, high = np.quantile(values, [0.1, 0.9])
-    return float(high - low)
-
-
 def inside(values: np.ndarray, strip: float) -> float:
     """Share in a strip so deep before the ninetieth of a hundred."""
     high = np.quantile(values, 0.9)

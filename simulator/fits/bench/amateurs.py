@@ -10,10 +10,10 @@ from ...physics.lies import effects
 from ...player.curves import Curves
 from ...player.levels import HIGHEST_HANDICAP, level
 from ...player.standard import standard_player
+from . import solver
 from .measure import Bench, bench
 from .published import FAR_YD, LADDER, LADDER_LIMIT, NEAR_YD, RATING_LIMIT, RATING_LINES, ROUGH_LADDER
 from .rounds import COURSES_YD, better_half
-from .solver import fit_bounded
 from .tour import TourFit
 
 TOUR_MISHIT_RATE = 0.01
@@ -65,10 +65,15 @@ def ladder_row(handicap: float, lie: str = "fairway") -> np.ndarray:
     return np.array([np.interp(handicap, rows[:, 0], column) for column in rows[:, 1:].T])
 
 
+def ladder_found(measured: Bench, lie: str, each: int = 1000) -> np.ndarray:
+    """Percent of greens and of leaves, float64[4]: near greens, near leave, far greens, far leave."""
+    spans = (NEAR_YD, FAR_YD)
+    return np.array([100.0 * x for distances in spans for x in measured.approaches(lie, distances, each)])
+
+
 def ladder_misses(measured: Bench, handicap: float, lie: str) -> np.ndarray:
-    """Points of greens and leaves over the limits: near greens, near leave, far greens, far leave."""
-    found = [100.0 * x for distances in (NEAR_YD, FAR_YD) for x in measured.approaches(lie, distances, 600)]
-    return (np.array(found) - ladder_row(handicap, lie)) / np.array(LADDER_LIMIT * 2)
+    """The same less published, over the limits."""
+    return (ladder_found(measured, lie, 600) - ladder_row(handicap, lie)) / np.array(LADDER_LIMIT * 2)
 
 
 def residuals(curves: Curves, tour: TourFit) -> np.ndarray:
@@ -124,7 +129,7 @@ def unpacked(x: np.ndarray, tour: Mapping[str, float]) -> Curves:
 
 def plausible(tour: TourFit) -> Curves:
     """The curves the fit starts from."""
-    return unpacked(np.array([at for _, at, _ in ASSUMED.values()]), tour.skill)
+    return unpacked(solver.plausible(ASSUMED), tour.skill)
 
 
 def fit_amateurs(tour: TourFit, say: Callable[[str], None], steps: int = 20) -> Curves:
@@ -136,7 +141,7 @@ def fit_amateurs(tour: TourFit, say: Callable[[str], None], steps: int = 20) -> 
     def misses(x: np.ndarray) -> np.ndarray:
         return residuals(unpacked(x, tour.skill), tour)
 
-    fit = fit_bounded(misses, assumed, PULL, steps)
+    fit = solver.fit_bounded(misses, assumed, PULL, steps)
     said = ", ".join(f"{name} {value:.3g}" for name, value in zip(ASSUMED, fit.x, strict=True))
-    say(f"amateurs, {fit.nfev} steps: {2 * fit.cost:.2f}; {said}")
+    say(f"amateurs, {fit.nfev} steps: misfit {fit.misfit:.2f}; {said}")
     return unpacked(fit.x, tour.skill)

@@ -22,10 +22,17 @@ Assumed = Mapping[str, tuple[float, float, float]]
 """Lowest, plausible and highest of every number of a fit."""
 
 
+def plausible(assumed: Assumed) -> np.ndarray:
+    """The plausible numbers, float64[n]: where a fit starts."""
+    return np.array([at for _, at, _ in assumed.values()])
+
+
 def fit_bounded(
     misses: Callable[[np.ndarray], np.ndarray], assumed: Assumed, pull: float, steps: int
 ) -> OptimizeResult:
-    """scipy's trust-region least squares from the plausible numbers; ``x`` are the numbers found.
+    """scipy's trust-region least squares from the plausible numbers.
+
+    ``x`` are the numbers found, ``misfit`` is the sum of the squared misses there, without the pull.
 
     Parameters
     ----------
@@ -36,19 +43,19 @@ def fit_bounded(
     steps : int
         Tries at the most; each takes as many evaluations as there are numbers, and one.
     """
-    low, plausible, high = np.array(list(assumed.values())).T
-    width = high - low
+    low, _, high = np.array(list(assumed.values())).T
+    start, width = plausible(assumed), high - low
 
     def numbers(u: np.ndarray) -> np.ndarray:  # from 1 to 2, so that a relative step is one of their widths
         return low + (u - 1.0) * width
 
     def pulled(u: np.ndarray) -> np.ndarray:
         x = numbers(u)
-        return np.concatenate([misses(x), pull * (x - plausible) / width])
+        return np.concatenate([misses(x), pull * (x - start) / width])
 
     fit = least_squares(
-        pulled, 1.0 + (plausible - low) / width, bounds=(1.0, 2.0), diff_step=STEP, max_nfev=steps,
+        pulled, 1.0 + (start - low) / width, bounds=(1.0, 2.0), diff_step=STEP, max_nfev=steps,
         xtol=SETTLED, ftol=SETTLED,
     )  # fmt: skip
-    fit.x = numbers(fit.x)
+    fit.x, fit.misfit = numbers(fit.x), float(np.sum(fit.fun[: -start.size] ** 2))
     return fit

@@ -14,9 +14,9 @@ from ...player.curves import CURVES, Curves
 from ...player.levels import LOWEST_HANDICAP, level
 from ...player.standard import standard_player
 from .. import tables
+from . import solver
 from .measure import MIDDLE_NODES, Bench, bench, recovery_strokes
 from .published import FAR_YD, LADDER, LADDER_LIMIT, LIMITS, NEAR_YD, TOUR_LIES, tour_rows
-from .solver import fit_bounded
 
 SKILL = ("spread_scale", "short_power", "wood_factor")
 """Curves whose tour end is fitted here, and a number that all levels share."""
@@ -95,7 +95,7 @@ def unpacked(x: np.ndarray) -> TourFit:
 
 def plausible() -> TourFit:
     """What the fit starts from."""
-    return unpacked(np.array([at for _, at, _ in ASSUMED.values()]))
+    return unpacked(solver.plausible(ASSUMED))
 
 
 def fit_tour(curves: Curves, say: Callable[[str], None], steps: int = 20) -> TourFit:
@@ -104,9 +104,9 @@ def fit_tour(curves: Curves, say: Callable[[str], None], steps: int = 20) -> Tou
     def misses(x: np.ndarray) -> np.ndarray:
         return residuals(tour_bench(curves, unpacked(x)))
 
-    fit = fit_bounded(misses, ASSUMED, PULL, steps)
+    fit = solver.fit_bounded(misses, ASSUMED, PULL, steps)
     say(
-        f"tour, {fit.nfev} steps: {2 * fit.cost:.2f}; "
+        f"tour, {fit.nfev} steps: misfit {fit.misfit:.2f}; "
         + ", ".join(f"{n} {v:.3f}" for n, v in zip(ASSUMED, fit.x, strict=True))
     )
     return unpacked(fit.x)

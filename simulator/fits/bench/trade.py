@@ -9,9 +9,8 @@ import numpy as np
 
 from ...player.levels import level
 from ...player.standard import standard_player
-from .amateurs import ladder_row, rating
+from .amateurs import ladder_found, ladder_row, rating
 from .measure import Bench, bench
-from .published import FAR_YD, NEAR_YD
 from .rounds import better_half
 
 BOGEY = 20.0
@@ -19,6 +18,7 @@ COURSE_YD = 6000.0
 CHANGES = ((1.0, 1.0), (1.25, 1.0), (1.5, 1.0), (1.0, 0.88), (1.0, 1.1), (1.5, 0.88))
 """Mishit rate and spread over the level's."""
 
+LIES = ("fairway", "rough")
 COLUMNS = ("mishits", "spread", "half", "slope", "greens 20-60", "leave", "greens 100-150", "leave")
 WIDE = (9, 8, 8, 8, 15, 14, 17, 14)
 
@@ -27,7 +27,7 @@ def trade_off() -> list[str]:
     """Lines of a small table: what more mishits and more spread do to both."""
     course = np.array([COURSE_YD])
     scratch, line = (rating(h, "man", course)[0] for h in (0.0, BOGEY))
-    ladders = np.array([ladder_row(BOGEY, lie) for lie in ("fairway", "rough")])
+    ladders = np.array([ladder_row(BOGEY, lie) for lie in LIES])
     lines = [
         f"The bogey golfer's trade-off (index {BOGEY:g}): better half a hole, {COURSE_YD:,.0f} yd, against",
         "the rating line, how much too close together he and scratch are there (slope), greens hit and",
@@ -43,10 +43,7 @@ def trade_off() -> list[str]:
         measured = bench(standard_player(changed))
         half = _half(measured)
         slope = f"{100 * ((half - best) / (line - scratch) - 1.0):+.0f} %"
-        found = np.array([
-            [100 * x for distances in (NEAR_YD, FAR_YD) for x in measured.approaches(lie, distances)]
-            for lie in ("fairway", "rough")
-        ])  # fmt: skip
+        found = np.array([ladder_found(measured, lie) for lie in LIES])
         lines.append(_row((f"x {mishits:.2f}", f"x {spread:.2f}", *_cells(half / 18, slope, found))))
     return lines
 

@@ -188,18 +188,18 @@ def _pin(pin: Feature, draft: Draft) -> None:
     if ahead is None:
         ahead = depth / 2.0
         entry.assume("half way on", "on")
+    beyond = ahead - depth / 2.0
+    middle = draft.green.middle_yd(beyond)
     if aside is not None:
-        across = _from_edge(aside, ahead - depth / 2.0, draft)
+        across = _from_edge(aside, beyond, draft)
     elif across is None:
-        across = draft.green.middle_yd(ahead - depth / 2.0)
+        across = middle
     elif offset is None and draft.green.turn_deg:  # half way from the middle of the green there to its edge
-        across = draft.green.middle_yd(ahead - depth / 2.0) + (
-            math.copysign(0.5, across) * draft.green.half_yd(ahead - depth / 2.0) if across else 0.0
-        )
+        across = middle + (math.copysign(0.5, across) * draft.green.half_yd(beyond) if across else 0.0)
     if place is not None or side is not None:
         beside = f", {u.shown(abs(across))} {'left' if across < 0.0 else 'right'}" if across else ""
         entry.assume(f"{u.shown(ahead)} on{beside}")
-    away = draft.green.away(ahead - depth / 2.0, across)
+    away = draft.green.away(beyond, across)
     here = f"at {u.shown(ahead)} on and {u.shown(abs(across))} from the middle"
     need(away < 0.98, pin.token, f"{here} is off a green {u.shown(depth)} deep and {u.shown(2 * half)} wide")
     wish = " ".join(words) or _about(ahead / depth, across / half)
