@@ -100,9 +100,7 @@ def solve_survey(survey: Survey) -> Surveyed:
     FileError
         A point without a side, or a line of play that doubles back.
     """
-    start = rough_places(survey)
-    network = _network(survey, start)
-    adjusted = adjust_without_slips(network, start)
+    adjusted = adjusted_survey(survey)
     line = _line(survey, adjusted.places)
     draws = sampled(adjusted, DRAWS, SEED)
     heights = heights_of(survey)
@@ -131,6 +129,18 @@ def solve_survey(survey: Survey) -> Surveyed:
     return Surveyed(
         survey, line, points, adjusted, adjusted.dropped, adviser.best(), adviser.pinning(loose)
     )
+
+
+def adjusted_survey(survey: Survey) -> Adjusted:
+    """The likeliest places and the readings that were left out for them: all of `solve_survey` but how sure it is.
+
+    Raises
+    ------
+    FileError
+        A point without a side.
+    """
+    start = rough_places(survey)
+    return adjust_without_slips(_network(survey, start), start)
 
 
 def _network(survey: Survey, start: Mapping[str, tuple[float, float]]) -> Network:
