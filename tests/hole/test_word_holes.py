@@ -8,6 +8,7 @@ import tomllib
 import numpy as np
 import pytest
 import shapely
+from lying import surfaces_over
 
 from simulator.errors import UsageError
 from simulator.hole import Hole, Surface, load_hole, pin_from_words
@@ -19,7 +20,7 @@ F, R, G, B = Surface.FAIRWAY, Surface.ROUGH, Surface.GREEN, Surface.BUNKER
 W, D, O, H, T, P = (
     Surface.WATER, Surface.DRY_PENALTY, Surface.OUT_OF_BOUNDS, Surface.HEAVY_ROUGH, Surface.TREES, Surface.PATH,
 )
-ISSUE = (
+CARD = (
     "par 4, 372; fairway 28 wide; pond right 213 to 254, edge 14 right; out left 34; green 24 deep, pin 7 on"
 )
 BASE = "par 4, 380; fairway 28 wide, 150 to 350; green 28 deep, 24 wide; "
@@ -226,12 +227,8 @@ def test_a_tee_called_by_who_plays_it() -> None:
 def test_two_ways_of_saying_it(words: str, same: str) -> None:
     one, other = hole_from_words(words).hole, hole_from_words(same).hole
     assert one.length_yd == other.length_yd == pytest.approx(372.0)
-    lies = []
-    for station in range(-5, 400, 5):
-        for offset in range(-60, 65, 5):
-            lies.append(one.surface_at(*one.at(station, offset)))
-            assert lies[-1] is other.surface_at(*other.at(station, offset))
-    assert Surface.WATER in lies
+    lies = [surfaces_over(hole, range(-5, 400, 5), range(-60, 65, 5)) for hole in (one, other)]
+    assert np.array_equal(*lies) and Surface.WATER in lies[0]
     assert (one.pin.x_yd, one.pin.y_yd) == pytest.approx((other.pin.x_yd, other.pin.y_yd))
 
 
@@ -714,7 +711,7 @@ def test_a_gap_between_unequal_ranges_is_warned_of() -> None:
     assert len(found.warnings) == 1 and "same range" in found.warnings[0] and found.warnings[0] in found.hole.assumed
 
 
-@pytest.mark.parametrize("words", [ISSUE, *(BASE + w for w in PLACES), "My 5th: par 5, 480 m, dogleg left at 230 m; "
+@pytest.mark.parametrize("words", [CARD, *(BASE + w for w in PLACES), "My 5th: par 5, 480 m, dogleg left at 230 m; "
                                    "trees both sides; green 6 m up; pins front and back; mark 'old mill' 9 left at 500"])  # fmt: skip
 def test_round_trip(words: str, tmp_path) -> None:
     """Words, file, hole: the same surfaces, and the same sentences about what was assumed."""
@@ -731,7 +728,7 @@ def test_round_trip(words: str, tmp_path) -> None:
 
 
 def test_the_file_is_commented_and_marks_what_was_assumed() -> None:
-    text = hole_from_words(ISSUE).toml_text
+    text = hole_from_words(CARD).toml_text
     assert text.startswith("# A hole from words: par 4, 372; fairway 28 wide")
     pond = next(line for line in text.splitlines() if '"pond"' in line)
     assert pond.endswith("# assumed: colour, right") and "left_yd = 14, right_yd = 44" in pond
@@ -761,7 +758,7 @@ def test_whatever_was_filled_in_is_said() -> None:
 
 
 @pytest.mark.parametrize(("text", "meant"), [
-    (ISSUE, True), ("par 4 372", True), ("Par Four, 372 yards", True), ("par 4", False), ("withy-drain", False),
+    (CARD, True), ("par 4 372", True), ("Par Four, 372 yards", True), ("par 4", False), ("withy-drain", False),
     ("compare 4 372", False), ("", False), ("par 4.toml", False), ("a par 5 of 520", True),
 ])  # fmt: skip
 def test_what_looks_like_words(text: str, meant: bool) -> None:

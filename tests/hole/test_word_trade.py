@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
+from lying import surfaces_over
 
 from simulator.errors import SimulatorError
-from simulator.hole import Hole, Surface
+from simulator.hole import Surface
 from simulator.hole.words import hole_from_words
 
 F, R, G, B = Surface.FAIRWAY, Surface.ROUGH, Surface.GREEN, Surface.BUNKER
@@ -53,15 +55,12 @@ ALIKE = [
 ]  # fmt: skip
 
 
-def lies(hole: Hole) -> list[Surface]:
-    return [hole.surface_at(*hole.at(s, o)) for s in range(-5, 410, 4) for o in range(-62, 64, 3)]
-
-
 @pytest.mark.parametrize(("words", "same"), ALIKE)
 def test_as_a_coach_says_it(words: str, same: str) -> None:
     usual = "" if words.startswith("green") else BASE.removeprefix("par 4, 380; ")
     one, other = (hole_from_words(f"par 4, 380; {usual}{text}").hole for text in (words, same))
-    assert lies(one) == lies(other)
+    lies = [surfaces_over(hole, range(-5, 410, 4), range(-62, 64, 3)) for hole in (one, other)]
+    assert np.array_equal(*lies)
     assert (one.pin.x_yd, one.pin.y_yd) == pytest.approx((other.pin.x_yd, other.pin.y_yd))
 
 

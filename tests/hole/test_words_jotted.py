@@ -7,6 +7,7 @@ import math
 import numpy as np
 import pytest
 import shapely
+from lying import surfaces_over
 
 from simulator.errors import UsageError
 from simulator.hole import Hole, Surface
@@ -57,7 +58,7 @@ ALIKE = [
 def drawn(hole: Hole) -> dict[str, object]:
     """What lies where, trees and falls too."""
     return {
-        "surfaces": [hole.surface_at(*hole.at(s, o)) for s in range(-5, 560, 4) for o in range(-96, 97, 3)],
+        "surfaces": surfaces_over(hole, range(-5, 560, 4), range(-96, 97, 3)).tolist(),
         "crowns": [(round(x, 3), round(y, 3)) for x, y in _trees(hole)],
         "heights": hole.heights,
         "falls": [f.slope for f in hole.features if f.slope is not None],

@@ -132,7 +132,7 @@ def solve_survey(survey: Survey) -> Surveyed:
 
 
 def adjusted_survey(survey: Survey) -> Adjusted:
-    """The likeliest places and the readings that were left out for them: all of `solve_survey` but how sure it is.
+    """The likeliest places and the readings left out for them: all of `solve_survey` but how sure they are.
 
     Raises
     ------

@@ -251,14 +251,14 @@ def test_opposite_misses_and_one_miss_are_found():
     """Woods 3 degrees right and irons 3 left, and 3 right with everything: 14 shots of each of five clubs. With
     six tenths always shared 45 % of the first was found, and 38 in 100 intervals of 80 % held it."""
     for sides, least in (((3.0, -3.0), 0.7), ((3.0, 3.0), 0.75)):
-        [(true, found, sd)] = gathered_of(with_miss(*sides), ["bias_right_deg"], 14, 16)
-        # a club's answer scatters by 1 degree; 5 clubs of 16 players, and what a player shares: 0.04 of 3 degrees
-        assert np.mean(found * np.sign(true)) / 3.0 > least - 2 * 0.04, sides
+        [(true, found, sd)] = gathered_of(with_miss(*sides), ["bias_right_deg"], 14, 9)
+        # a club's answer scatters by 1 degree; 5 clubs of 9 players, and what a player shares: 0.05 of 3 degrees
+        assert np.mean(found * np.sign(true)) / 3.0 > least - 2 * 0.05, sides
         assert np.mean(np.abs(found - true) < EIGHT_IN_TEN * sd) > 0.65, sides
 
 
 def test_who_misses_nowhere_is_not_given_a_miss():
-    [(_, found, _)] = gathered_of(with_miss(0.0, 0.0), ["bias_right_deg"], 14, 16)
+    [(_, found, _)] = gathered_of(with_miss(0.0, 0.0), ["bias_right_deg"], 14, 9)
     # plain means of 14 shots scatter by 6 / sqrt(14) = 1.6 degrees
     assert np.sqrt(np.mean(found**2)) < 0.8
 
@@ -277,7 +277,7 @@ def test_a_usual_miss_is_found_from_shots_of_two_clubs():
     held it, where a bias of 2 degrees was believed to be one golfer in twenty; half, where six tenths of a bias
     were believed to be shared."""
     found, held = [], []
-    for seed in range(20):
+    for seed in range(12):
         rng = np.random.default_rng([30, seed])
         clubs = [level_club("driver", 15), level_club("7-iron", 15)]
         sides = (1.0, -1.0) if seed % 2 else (-1.0, 1.0)
@@ -290,8 +290,8 @@ def test_a_usual_miss_is_found_from_shots_of_two_clubs():
             true = next(c for c in clubs if c.name == fit.club).bias_right_deg
             found.append(fit.numbers["bias_right_deg"] / true)
             held.append(abs(fit.numbers["bias_right_deg"] - true) < EIGHT_IN_TEN * fit.doubt.bias_right_deg)
-    # a share found scatters by (1 degree in 30 shots) / (2 degrees) = 0.5, so 40 of them by 0.08
-    assert np.mean(found) > 0.65 - 2 * 0.08
+    # a share found scatters by (1 degree in 30 shots) / (2 degrees) = 0.5, so 24 of them by 0.10
+    assert np.mean(found) > 0.65 - 2 * 0.10
     assert np.mean(held) > 0.6
 
 
