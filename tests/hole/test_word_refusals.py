@@ -299,7 +299,7 @@ def test_no_number_of_any_mixture_is_dropped_in_silence() -> None:
             except SimulatorError:
                 continue
             assert other != plain, f"{number.group()} says nothing in {words!r}"
-    assert read > 100
+    assert read > 50
 
 
 def test_every_word_that_is_not_understood_is_told_at_once() -> None:

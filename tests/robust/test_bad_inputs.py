@@ -13,7 +13,7 @@ from bad_inputs import OPTION_VALUES, Folder, bad_input, commands, options
 from runs import judge, run
 
 from simulator.errors import NoAnswerError
-from simulator.strategy import ask
+from simulator.strategy import ask, jobs
 
 FEW, MANY = 80, 2000
 
@@ -25,8 +25,8 @@ def no_engine(monkeypatch: pytest.MonkeyPatch) -> None:
     def stand_in(*_: Any, **__: Any) -> None:
         raise NoAnswerError("not played here")
 
-    monkeypatch.setattr(ask, "plan", stand_in)
-    monkeypatch.setattr(ask, "compare", stand_in)
+    for room, name in ((ask, "plan"), (ask, "compare"), (jobs, "plan")):
+        monkeypatch.setattr(room, name, stand_in)
 
 
 def tried(number: int, folder: Folder) -> int:
