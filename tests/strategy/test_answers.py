@@ -312,10 +312,10 @@ def test_a_green_nobody_reaches(
 
     Never NaN, never the number at which a sequence was given up (60 shots, two strokes each) as a score.
     However far the map got: such a one never settles, and where balls are dropped a sweep of it is slow, so those
-    two are left after nine.
+    two are left after five.
     """
     if kind == "penalty_area":
-        monkeypatch.setattr(maps, "MOST_SWEEPS", 8)
+        monkeypatch.setattr(maps, "MOST_SWEEPS", 4)
     look = f', colour = "{colour}"' if colour else ""
     parts = [(12, 388, -300, 300), (412, 600, -300, 300), (388, 412, -300, -12), (388, 412, 12, 300)]
     areas = ", ".join(
