@@ -65,6 +65,7 @@ def read_fairways(features: list[Feature], draft: Draft) -> None:
             "fairway", {"name": "fairway", "from": start, "to": front, "left": -half, "right": half}
         )
         entry.assume(_reach_words(draft, start, front), "from", "to")
+        entry.keys["from_assumed"] = True
         entry.assume(f"{u.shown(a.FAIRWAY_WIDTH)} wide", "left", "right")
         draft.fairway_left_yd = draft.fairway_right_yd = half
         draft.fairway_from_yd, draft.fairway_to_yd = start, front
@@ -223,6 +224,8 @@ def _fairway(feature: Feature, draft: Draft, first: bool, inner_yd: float | None
         _narrowing(entry, start, end, (left, right), pairs, last=pairs[-1][1] if by_places else None)
     else:
         entry.keys |= {"from": start, "to": end, "left": left, "right": right}
+    if "from" in entry.assumed:
+        entry.keys["from_assumed"] = True
     draft.entries.append(entry)
 
 
