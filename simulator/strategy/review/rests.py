@@ -16,7 +16,7 @@ from ...wording import one_of
 from ..by_green import RIM_YD, by_the_green
 from ..distancewords import NUMBER
 from ..places import place, plainly, spot
-from ..placewords import FILLERS, GROUND_WORDS, SIDES, read_words
+from ..placewords import FILLERS, GROUND_WORDS, SIDES, Told, read_words
 from ..result import Start
 from . import notes as n
 from .parts import GAP, THE, pattern
@@ -137,14 +137,16 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     left = _left_to_go(text)
     if before is not None and _FRINGE.fullmatch(text.strip()):
         return _fringe(text, hole, before)
-    words, taken = plainly(text, hole)
-    if not left and (rest := _noted_in_feet(text, words, hole, before)) is not None:
+    told = plainly(text, hole)
+    if not left and (rest := _noted_in_feet(text, told, hole, before)) is not None:
         return rest
+    words = text if told is None else told.words
     try:
         said = read_words(words)
     except UsageError as error:
         said_so = f'{error}; on the green feet, "12 ft"'
         raise UsageError(said_so.replace(repr(words), repr(text))) from None
+    taken = None if told is None or told.of_bunker else told.taken
     if said.ground is not Surface.TEE:
         if said.out is None and said.station is None and not said.plain:
             raise n.refused(text, 'how far from the hole? For example "12 ft"')
@@ -153,10 +155,12 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
         if surface is Surface.GREEN:
             return replace(_green_rest(hole, x, y), noted=taken or "")
     rest = from_start(place(text, hole))
-    rest = _moved(text, hole, rest) if words == text else rest
-    _refuse_paces_into_trouble(text, rest, taken)
+    if told is None:
+        rest = _moved(text, hole, rest)
+    elif told.in_paces:
+        _refuse_paces_into_trouble(text, rest)
     taken = f"{left} left is taken as what was left to the hole" if left else taken
-    return replace(rest, noted=taken) if taken and "bunker" not in taken else rest
+    return replace(rest, noted=taken) if taken else rest
 
 
 def _without_pin_high(text: str) -> str:
@@ -184,12 +188,13 @@ def _left_to_go(text: str) -> str:
     return f"{far} m" if left["m"] else far
 
 
-def _noted_in_feet(text: str, words: str, hole: Hole, before: Rest | None) -> Rest | None:
+def _noted_in_feet(text: str, told: Told | None, hole: Hole, before: Rest | None) -> Rest | None:
     """On the green by feet or metres from the hole; None where the words are those of a place elsewhere.
 
-    `words` are the text as `plainly` has it.
+    `told` is what `plainly` makes of the text.
     """
-    found = _GREEN.fullmatch(text.strip()) if words == text or by_the_green(text, hole)[0] == text else None
+    elsewhere = told is not None and by_the_green(text, hole) is not None
+    found = None if elsewhere else _GREEN.fullmatch(text.strip())
     told_green = "green" in text.casefold()
     if not found or not (found["unit"] or told_green):
         return None
@@ -209,10 +214,9 @@ def _refuse_ground(text: str, surface: Surface) -> None:
         raise n.refused(text, 'that is out of bounds: say "out of bounds"')
 
 
-def _refuse_paces_into_trouble(text: str, rest: Rest, taken: str | None) -> None:
+def _refuse_paces_into_trouble(text: str, rest: Rest) -> None:
     """Refuse the five paces that are assumed where nobody said how far, if they end in sand or trees."""
-    hazard = rest.lie in (Lie.BUNKER, Lie.TREES) and not _GROUND.search(text)
-    if hazard and taken and "paces" in taken:
+    if rest.lie in (Lie.BUNKER, Lie.TREES) and not _GROUND.search(text):
         there = LIE_WORDS[rest.lie]
         example = f'"8 {_PIN_HIGH_SAID.sub("", text)}"'
         raise n.refused(text, f"five paces off it is {there}: say so, or how far off, {example}")
