@@ -117,6 +117,14 @@ class Rest:
         return f"{self.words} ({self.noted})" if self.noted else self.words
 
 
+class NoBallLies(UsageError):
+    """A place in water or out of bounds; `there` says which: "in the water"."""
+
+    def __init__(self, text: str, there: str, say: str) -> None:
+        super().__init__(str(n.refused(text, f"that is {there}: say {say}")))
+        self.there = there
+
+
 def from_start(start: Start) -> Rest:
     """Where a question would be asked from."""
     return Rest(*start.xy_yd, Lie[start.lie.upper().replace(" ", "_")], start.words)
@@ -129,6 +137,13 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     ----------
     before : Rest or None
         Where it was played from: short, past, left and right are as seen from there.
+
+    Raises
+    ------
+    NoBallLies
+        Water, or out of bounds.
+    UsageError
+        Words that are not understood, or leave open where.
     """
     in_it = text.strip().casefold() == "left in the bunker"
     if before is not None and (_SAME.fullmatch(text.strip()) or (in_it and before.lie is Lie.BUNKER)):
@@ -209,9 +224,9 @@ def _refuse_ground(text: str, surface: Surface) -> None:
     if surface is Surface.GREEN and re.fullmatch(r"\d+(?:\.\d+)?", text.strip()):
         raise n.refused(text, f'feet or yards from the hole? Say "to {text} ft" or "to {text} out"')
     if surface is Surface.WATER:
-        raise n.refused(text, 'that is in the water: say "the water", and where it was dropped')
+        raise NoBallLies(text, "in the water", '"the water", and where it was dropped')
     if surface is Surface.OUT_OF_BOUNDS:
-        raise n.refused(text, 'that is out of bounds: say "out of bounds"')
+        raise NoBallLies(text, "out of bounds", '"out of bounds"')
 
 
 def _refuse_paces_into_trouble(text: str, rest: Rest) -> None:

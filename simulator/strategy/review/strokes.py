@@ -19,7 +19,7 @@ from . import taken
 from .advice import say_how_far
 from .dropped import beside_ball, beside_water
 from .phrases import NO_CLUB, ON_GREEN
-from .rests import Rest, area_named, from_start, is_ground, resting
+from .rests import NoBallLies, Rest, area_named, from_start, is_ground, resting
 from .unmeasured import (
     FULL_SHOT_YD,
     NOT_NOTED,
@@ -377,12 +377,9 @@ class _Telling:
         """The place of a drop that was noted; water and out of bounds are told as places of a drop."""
         try:
             return resting(drop.place, self.hole, self.at)
-        except UsageError as error:
-            why = re.search(r"that is (?:in the water|out of bounds)", str(error))
-            if why is None:
-                raise
+        except NoBallLies as error:
             say = 'no ball is dropped there. Say where, "drop 150 out, right rough", or "drop" alone'
-            raise n.refused(drop.said, f"{why[0]}, {say}") from None
+            raise n.refused(drop.said, f"that is {error.there}, {say}") from None
 
     def _moved(self, drop: n.Drop, end: Rest) -> None:
         """Free relief: the ball's place is where it was dropped."""
