@@ -1,4 +1,4 @@
-"""Where a ball came to rest, in a golfer's words: a place on the hole, feet on the green, or an area."""
+"""Where a ball came to rest, in a golfer's words: a place on the hole, or feet on the green."""
 
 from __future__ import annotations
 
@@ -9,14 +9,14 @@ from dataclasses import dataclass, replace
 import shapely
 
 from ...errors import UsageError
-from ...hole.model import Feature, Hole, Point
-from ...hole.surfaces import LIE_OF, LIE_WORDS, PENALTY_SURFACES, WORDS, Lie, Surface
+from ...hole.model import Hole, Point
+from ...hole.surfaces import LIE_OF, LIE_WORDS, WORDS, Lie, Surface
 from ...units import FT_PER_YD, YD_PER_M
 from ...wording import one_of
 from ..by_green import RIM_YD, by_the_green
 from ..distancewords import NUMBER
 from ..places import place, plainly, spot
-from ..placewords import FILLERS, GROUND_WORDS, SIDES, Told, read_words
+from ..placewords import Told, read_words
 from ..result import Start
 from . import notes as n
 from .parts import GAP, THE, pattern
@@ -38,13 +38,16 @@ _GREEN = pattern(
 )
 """Feet from the hole, and which way from it."""
 
-_GROUND = pattern(r"\b(?:bunkers?|traps?|sand|trees|woods?)\b")
+_TROUBLE = pattern(r"\b(?:bunkers?|traps?|sand|trees|woods?)\b")
 _SAME = pattern(r"(?:(?:in\s+)?the\s+same\s+(?:place|spot|bunker|rough|trees))")
 _TURNS = {
     "short": math.pi, "past": 0.0, "by": 0.0, "long": 0.0, "behind": 0.0,
     "left": -0.5 * math.pi, "right": 0.5 * math.pi,
 }  # fmt: skip
 """Where the ball is from the hole, turned from the way to the hole as the player saw it."""
+
+_BY_SLOPE = {"below": 0.0, "above": math.pi}
+"""The same, turned from the way the green falls."""
 
 _PIN_HIGH = pattern(
     rf"(?:pin|flag|hole)[\s-]+high{GAP}(?P<side>left|right)?[\s,]*(?P<feet>{NUMBER}\s*(?:{_FT}))(?P<rest>.*)"
@@ -58,26 +61,6 @@ _LEFT_TO_GO = pattern(rf"(?P<yards>{NUMBER})\s*(?:yards?|yds?|yd|y|(?P<m>m|metre
 _FRINGE = pattern(rf"(?:on\s+)?{THE}(?:fringe|collar)(?:\s+of\s+{THE}green)?")
 LEFT_TO_GO_YD = 40.0
 """Nearer than this "20 left" may be left of the hole as well, in yards or metres."""
-
-_BY_SLOPE = {"below": 0.0, "above": math.pi}
-"""The same, turned from the way the green falls."""
-
-_WATER_WORDS = frozenset(
-    ("water", "water hazard", "penalty area", "hazard", "red", "yellow", "pond", "lake", "stream", "ditch",
-     "burn", "creek", "river", "brook", "dyke", "canal")
-)  # fmt: skip
-
-_SIDE_OF_AREA = re.compile(r"^(?:left|right)\s+|[\s,]+(?:on\s+the\s+)?(?:left|right|short|long)$")
-"""A side beside a word for water: "water right"."""
-
-_ANYWHERE = (
-    FILLERS
-    | SIDES.keys()
-    | {"fairway", "rough", "heavy", "deep", "thick", "green", "tee", "bunker", "sand", "trees", "wood"}
-    | {"front", "back", "behind", "short", "long", "over", "beyond", "past", "by", "beside", "near", "along"}
-    | {"woods", "down", "up", "middle", "centre", "center", "inside", "corner", "edge", "half"}
-)
-"""Words that stand in names of areas and name none by themselves: a ball left is not in the left boundary."""
 
 
 @dataclass(frozen=True)
@@ -231,7 +214,7 @@ def _refuse_ground(text: str, surface: Surface) -> None:
 
 def _refuse_paces_into_trouble(text: str, rest: Rest) -> None:
     """Refuse the five paces that are assumed where nobody said how far, if they end in sand or trees."""
-    if rest.lie in (Lie.BUNKER, Lie.TREES) and not _GROUND.search(text):
+    if rest.lie in (Lie.BUNKER, Lie.TREES) and not _TROUBLE.search(text):
         there = LIE_WORDS[rest.lie]
         example = f'"8 {_PIN_HIGH_SAID.sub("", text)}"'
         raise n.refused(text, f"five paces off it is {there}: say so, or how far off, {example}")
@@ -322,47 +305,3 @@ def _green_rest(hole: Hole, x: float, y: float, feet: float | None = None, digit
     """On the green; with `feet` alone known, the place is one of many."""
     far = feet or FT_PER_YD * math.hypot(x - hole.pin.x_yd, y - hole.pin.y_yd)
     return Rest(x, y, Lie.GREEN, f"{far:.{digits}f} ft", putt_ft=max(far, 0.1), sided=feet is None)
-
-
-def is_ground(text: str, hole: Hole) -> bool:
-    """Whether words name ground or an area of the hole, though not how far along ("the reed bed")."""
-    words = {word.rstrip("s") for word in re.findall(r"[^\W\d_]+", text.casefold())} - {"the", "a", "some"}
-    names = " ".join([feature.name.casefold() for feature in hole.features] + sorted(GROUND_WORDS))
-    known = {word.rstrip("s") for word in re.findall(r"[^\W\d_]+", names)} | SIDES.keys()
-    return bool(words) and words <= known and not re.search(r"\d", text)
-
-
-def area_named(text: str, hole: Hole) -> Surface | None:
-    """Penalty area or out of bounds that words name, None where they name none or say how far it is."""
-    if _plain_area(text) in _WATER_WORDS:
-        return Surface.WATER
-    ends = [one for one in hole.features if one.surface in (*PENALTY_SURFACES, Surface.OUT_OF_BOUNDS)]
-    named = _called(text, ends)
-    return named[0].surface if named else None
-
-
-def water_named(text: str, hole: Hole) -> list[Feature]:
-    """The penalty areas that words may mean: those of that name, all where they only say it was water."""
-    areas = [one for one in hole.features if one.surface in PENALTY_SURFACES]
-    return _called(text, areas) or (areas if _plain_area(text) in _WATER_WORDS else [])
-
-
-def _plain_area(text: str) -> str:
-    """Words for an area without its article and without a side that says where on it the ball went."""
-    plain, sideless = _with_and_without_side(text)
-    return sideless if sideless in _WATER_WORDS else plain
-
-
-def _with_and_without_side(text: str) -> tuple[str, str]:
-    plain = re.sub(r"^(?:the|a|an)\s+", "", text.strip().casefold())
-    return plain, _SIDE_OF_AREA.sub("", plain)
-
-
-def _called(text: str, areas: list[Feature]) -> list[Feature]:
-    """The areas of that name; where there is none, of that name without a side that the ball went to."""
-    for words in map(set, map(str.split, _with_and_without_side(text))):
-        named = {one: set(one.name.casefold().split()) for one in areas}
-        clear = bool(words - _ANYWHERE)
-        if found := [one for one, name in named.items() if words <= name and (clear or words == name)]:
-            return found
-    return []
