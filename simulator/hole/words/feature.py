@@ -97,7 +97,8 @@ class Feature:
         if self.said:
             one = self.said[0]
             why = _SAY_INSTEAD.get(one.what, "")
-            raise one.token.error(f"({one.shown}): not understood of the {self.word or 'hole'}{why}")
+            found = f"({one.shown}): not understood of the {self.word or 'hole'}{why}"
+            raise one.token.error(found, unknown=True)
 
     @property
     def word(self) -> str:
