@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Annotated, Any, NamedTuple
 
 import typer
 
-from ..errors import UsageError
 from . import options as o
 from .day import Day
 from .say import progress, say
@@ -78,8 +77,7 @@ def _answer(
     hole_name: str, clubs: list[str] | None, where: Where, wanted: Wanted, day: Day, run: Run
 ) -> None:
     """Everything cheap first, so that a slip is told before the work; then the answer."""
-    if run.as_json and run.full:
-        raise UsageError("--json and --full: choose one (the JSON has everything)")
+    o.check_one_form(run.as_json, run.full)
     where.check()
     from ..report.units import units_named
     from ..strategy.goals import read_goal

@@ -54,11 +54,10 @@ def trade(answer: Answer, units: Units = YARDS) -> str:
         return ""  # one is better, and not by what is counted here
     else:
         words = f"In 100 plays {names[0]} and {names[1]} come out alike"
-    if answer.start.played is None:
-        further = units.whole(one.leaves_yd["p50"].value - two.leaves_yd["p50"].value)
-        more = f"{abs(further)} {units.short} {'more' if further > 0 else 'less'}"
-        who = "" if words.startswith("Against") else f"{names[0]} "
-        words += f", {who}leaving {more}" if further else ""
+    further = units.whole(one.leaves_yd["p50"].value - two.leaves_yd["p50"].value)
+    if answer.start.played is None and further:
+        who = "" if good or bad else f"{names[0]} "  # else they are its gains and costs already
+        words += f", {who}leaving {abs(further)} {units.short} {'more' if further > 0 else 'less'}"
     return f"{words}."
 
 
