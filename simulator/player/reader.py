@@ -38,6 +38,11 @@ def quoted(text: str) -> str:
     return f'"{short_line(text, 120)}"'
 
 
+def in_words(source: str) -> bool:
+    """Whether a source is a player's own words (`quoted`), not the name of a file."""
+    return source.startswith('"')
+
+
 _MARK = re.compile(r"(?<=\w)\s*[:=]\s*(?=\d)|(?<=[a-z])-(?=\d{2,3}(?!\w))")
 """What stands between a club and its distance and says nothing: "7i: 150", "driver-210"."""
 

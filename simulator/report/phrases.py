@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..player import Club, Player
+from ..player.reader import in_words
 from ..strategy.alternative import Alternative
 from ..strategy.clubwords import Meant
 from ..strategy.result import Answer
@@ -146,5 +147,6 @@ def _carry_sources(clubs: Sequence[Club], player: Player) -> set[str]:
 
 
 def _source(name: str, where: str) -> str:
-    given = "the words" if where.startswith('"') else "the file"
+    """Where a number of a player came from, by its mark and the player's source."""
+    given = "the words" if in_words(where) else "the file"
     return {"file": given, "level": "the level", "measured": "shots measured"}.get(name, name)
