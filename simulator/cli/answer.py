@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from ..strategy.result import Answer, Start
 
 DEFAULT_SEQUENCES = 20_000
+"""As `strategy.ask` has it; said here because importing that is slow."""
 
 
 class Wanted(NamedTuple):

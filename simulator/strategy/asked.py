@@ -20,10 +20,10 @@ from .pointing import FINEST_YD
 from .search import given_aim, given_part, search
 from .tries import Choice, Place
 
-MOST_SHOWN = 6
+MOST_ALTERNATIVES = 6
 """Alternatives worked out in full when nobody named clubs."""
 
-WORTH_SHOWING = 0.6
+FAR_BEHIND = 0.6
 """A club farther behind the best than this is not an alternative [strokes]."""
 
 
@@ -133,7 +133,7 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     check_playable(place.board, place.lie, wanted)
     rows = place.board.allowed(place.lie)
     must = frozenset(row for club in wanted for row in club.rows if row in rows)
-    found = search(place, seed, rows, keep_within=WORTH_SHOWING, keep_most=MOST_SHOWN, must=must)
+    found = search(place, seed, rows, keep_within=FAR_BEHIND, keep_most=MOST_ALTERNATIVES, must=must)
     strikes = strike_sets(seed + streams.CHOOSING, FIRST_SETS, FIRST_STRIKES)
     worth = place.worth(found[0].action, found[0].score, strikes)
     if not wanted:

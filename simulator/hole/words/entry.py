@@ -100,6 +100,7 @@ class Draft:
             self.assumed.append(sentence)
 
     def of(self, kind: str) -> list[Entry]:
+        """The entries of a kind, in the order of the words."""
         return [entry for entry in self.entries if entry.kind == kind]
 
     def name_for(self, *wishes: str) -> str:

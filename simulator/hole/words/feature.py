@@ -65,6 +65,7 @@ class Feature:
     called: str = ""
 
     def has(self, *what: str) -> bool:
+        """Whether anything of some kinds was said and is not taken yet."""
         return any(one.what in what for one in self.said)
 
     def take(self, *what: str) -> Said | None:
@@ -102,6 +103,7 @@ class Feature:
 
     @property
     def word(self) -> str:
+        """What it is called in a refusal."""
         return self.noun or WORD_OF_KIND.get(self.kind, self.kind)
 
 

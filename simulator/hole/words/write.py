@@ -11,6 +11,7 @@ from simulator.toml_text import value as toml_value
 from simulator.units import M_PER_YD
 
 COLUMNS = 100
+"""Letters of a line of comments."""
 
 ORDER = (
     "tee", "green", "green_part", "pin", "fairway", "rough", "heavy_rough", "trees", "tree", "path", "bunker",

@@ -77,8 +77,6 @@ class PlayedHole:
     strokes : tuple of Stroke
     holed : bool
         False: picked up, or the notes stop before the hole.
-    score : int
-        Strokes and penalties.
     """
 
     strokes: tuple[Stroke, ...]
@@ -86,6 +84,7 @@ class PlayedHole:
 
     @property
     def score(self) -> int:
+        """Strokes and penalties."""
         return sum(stroke.strokes + stroke.penalty for stroke in self.strokes)
 
 
@@ -147,9 +146,11 @@ class _Telling:
 
     @property
     def count(self) -> int:
+        """Strokes and penalties so far."""
         return sum(stroke.strokes + stroke.penalty for stroke in self.strokes)
 
     def told(self, clauses: tuple[n.Clause, ...]) -> PlayedHole:
+        """The hole that the clauses tell of, one after the other."""
         for clause, behind in zip(clauses, (*clauses[1:], None), strict=True):
             if self.in_water is not None and not isinstance(clause, n.Drop | n.Again):
                 self._no_drop(self.in_water, clause.said)
