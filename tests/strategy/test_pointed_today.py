@@ -134,7 +134,12 @@ def test_a_habit_along_the_line_aims_where_the_ball_comes_down(
 def test_a_line_noted_after_the_round_is_told_the_same(
     answer: Answer, hole: Hole, player: Player, solved_tee: Place, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(working, "solve", lambda *_: solved_tee)  # it hangs on no map
+
+    def of_that_day(asked: Question, *_: object) -> Place:
+        assert asked.conditions == AGAINST
+        return solved_tee  # where a club points hangs on no map
+
+    monkeypatch.setattr(working, "solve", of_that_day)
     turn = math.degrees(math.atan2(hole.pin.x_yd, hole.pin.y_yd))
     notes = read_notes(f"driver {turn:.4f} degrees left to 190 out, fairway; 7i to 20 ft; 2 putts")
     told = review(hole, player, notes, conditions=AGAINST, threads=1).strokes[0].chosen
