@@ -23,7 +23,7 @@ from .lessoncharts import draw_aims, draw_pattern, draw_scores
 from .page import GAP_IN, in_style, view_box
 from .palette import CURVES, FAINT, INK, SHOTS
 from .planwords import aimed_words, plan_words
-from .sheet import Sheet, wrapped, write_pages
+from .sheet import KEY_PT, Sheet, wrapped, write_pages
 from .units import YARDS, Units
 from .worthmap import draw_value
 
@@ -37,6 +37,9 @@ MOST_MAP_IN, LEAST_MAP_IN = 4.9, 2.6
 
 ACROSS = 3
 """Patterns side by side."""
+
+FACTS_PT, READING_PT = 6.5, 6.0
+"""Letters of who, where and on which day, and of how a picture is read [pt]."""
 
 
 @in_style
@@ -65,7 +68,7 @@ def lesson_pages(
         if not only or name in only:
             sheet = Sheet(f"{result.answer.hole.name}: {heading}")
             if day := _day(name, result, units):
-                sheet.words(day, 6.5, color=FAINT)
+                sheet.words(day, FACTS_PT, color=FAINT)
             make(sheet, result, units)
             sheet.foot(" ".join([takeaways.foot_words(result, units), *notes]))
             pages.append((name, sheet.done()))
@@ -100,7 +103,7 @@ def _day(name: str, result: Lesson, units: Units) -> str:
 
 def _say(sheet: Sheet, lines: Sequence[str]) -> None:
     for line in lines:
-        sheet.words(line, 7.5)
+        sheet.words(line)
     sheet.skip(0.0)
 
 
@@ -113,7 +116,7 @@ def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
     answer = result.answer
     who, hole = name_said(answer.player, "handicap "), answer.hole
     where = f"par {hole.par}, {units.length(hole.length_yd)}, from {units.sentence(answer.start.words)}"
-    sheet.words(f"{who}, {where}", 6.5, color=FAINT)
+    sheet.words(f"{who}, {where}", FACTS_PT, color=FAINT)
     _say(sheet, plan_words(result, units))
     tall = _map_in(shotplot.extent(answer, [answer.recommended]), sheet.inner_in)
     ax = sheet.axes(tall)
@@ -161,9 +164,9 @@ def _aims(sheet: Sheet, result: Lesson, units: Units) -> None:
         columns=2,
     )  # fmt: skip
     how = f"Thick bars: aims within {TIE_STROKES:g} of the best. Bands: where the score is, 19 times in 20."
-    sheet.words(how, 6.0, color=FAINT)
+    sheet.words(how, READING_PT, color=FAINT)
     if gaps := takeaways.gap_words(result, units):
-        sheet.words(gaps, 6.0, color=FAINT)
+        sheet.words(gaps, READING_PT, color=FAINT)
 
 
 def _scores(sheet: Sheet, result: Lesson, units: Units) -> None:
@@ -222,7 +225,7 @@ def _patterns(sheet: Sheet, result: Lesson, units: Units) -> None:
         Line2D([], [], color=SHOTS[1].colour, label=f"8 of 10 each way; width x depth, {units.name}"),
     ])  # fmt: skip
     how = "Driver from a tee, all else from fairway; level field, today's air, the hole's first leg up."
-    sheet.words(how, 6.0, color=FAINT)
+    sheet.words(how, READING_PT, color=FAINT)
 
 
 def _shot_key(answer: Answer, index: int, units: Units) -> Line2D:
@@ -231,7 +234,7 @@ def _shot_key(answer: Answer, index: int, units: Units) -> Line2D:
     look = dict(shotplot.looks(answer)).get(index, SHOTS[0])
     counts = shotplot.count_words(answer, one)
     words = f"{shot_words(one, units)}, {aimed_words(one, units)}. Of 100: {counts}"
-    return shotplot.key_line(look, "\n".join(wrapped(words, 6.5, 3.0)))
+    return shotplot.key_line(look, "\n".join(wrapped(words, KEY_PT, 3.0)))
 
 
 def _line_keys(one: Alternative) -> list[Line2D]:
@@ -247,7 +250,7 @@ def _line_keys(one: Alternative) -> list[Line2D]:
 def _reading(sheet: Sheet, ax: Axes, *words: str) -> None:
     """How a picture is read, its arrows last."""
     if said := " ".join(filter(None, (*words, falls_said(ax)))):
-        sheet.words(said, 6.0, color=FAINT)
+        sheet.words(said, READING_PT, color=FAINT)
 
 
 def _ground_key(sheet: Sheet, ax: Axes, result: Lesson) -> None:
