@@ -38,6 +38,15 @@ MOST_MAP_IN, LEAST_MAP_IN = 4.9, 2.6
 ACROSS = 3
 """Patterns side by side."""
 
+PATTERN_IN, PATTERN_LEFT_IN, PATTERN_ABOVE_IN, PATTERN_BELOW_IN = 0.88, 0.22, 0.27, 0.22
+"""Side of a pattern's square, and room for its numbers, its name and the numbers below it [in]."""
+
+AIMS_IN, SCORES_IN, APPROACH_IN = 2.9, 2.5, 3.9
+"""Heights of the charts of aims and of scores, and of the map of the approach [in]."""
+
+CHART_LEFT_IN, AIMS_BELOW_IN, SCORES_BELOW_IN = 0.4, 0.32, 0.3
+"""Room for a chart's numbers left of it and below [in]."""
+
 FACTS_PT, READING_PT = 6.5, 6.0
 """Letters of who, where and on which day, and of how a picture is read [pt]."""
 
@@ -148,12 +157,12 @@ def _two(sheet: Sheet, result: Lesson, units: Units) -> None:
 
 
 def _aims(sheet: Sheet, result: Lesson, units: Units) -> None:
-    _say(sheet, takeaways.aim_words(result, units))
-    ax = sheet.axes(2.9, 0.4)
-    draw_aims(result, ax=ax, units=units)
-    sheet.skip(2.9 + 0.32)
     from matplotlib.lines import Line2D
 
+    _say(sheet, takeaways.aim_words(result, units))
+    ax = sheet.axes(AIMS_IN, CHART_LEFT_IN)
+    draw_aims(result, ax=ax, units=units)
+    sheet.skip(AIMS_IN + AIMS_BELOW_IN)
     sheet.key(
         [
             Line2D([], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=3.5,
@@ -171,9 +180,9 @@ def _aims(sheet: Sheet, result: Lesson, units: Units) -> None:
 
 def _scores(sheet: Sheet, result: Lesson, units: Units) -> None:
     _say(sheet, takeaways.score_words(result, units))
-    ax = sheet.axes(2.5, 0.4)
+    ax = sheet.axes(SCORES_IN, CHART_LEFT_IN)
     draw_scores(result, ax=ax, units=units)
-    sheet.skip(2.5 + 0.3)
+    sheet.skip(SCORES_IN + SCORES_BELOW_IN)
     handles, _ = ax.get_legend_handles_labels()
     sheet.key(handles, columns=2)
 
@@ -193,10 +202,9 @@ def _worth(sheet: Sheet, result: Lesson, units: Units) -> None:
 def _approach(sheet: Sheet, result: Lesson, units: Units) -> None:
     answer = result.approach
     _say(sheet, takeaways.approach_words(result, units))
-    tall = 3.9
-    ax = sheet.axes(tall)
+    ax = sheet.axes(APPROACH_IN)
     lessonmaps.draw_approach(result, ax=ax, units=units)
-    sheet.skip(tall)
+    sheet.skip(APPROACH_IN)
     dots, view = shotplot.hundred(answer, answer.best), view_box(ax).bounds
     inside = (dots >= (view[0], view[1])).all(axis=1) & (dots <= (view[2], view[3])).all(axis=1)
     outside = int(np.count_nonzero(~inside))
@@ -208,17 +216,18 @@ def _approach(sheet: Sheet, result: Lesson, units: Units) -> None:
 
 
 def _patterns(sheet: Sheet, result: Lesson, units: Units) -> None:
-    _say(sheet, takeaways.pattern_words(result, units))
-    wide, left, head, low = 0.88, 0.22, 0.27, 0.22
-    gap = (sheet.inner_in - left - ACROSS * wide) / (ACROSS - 1)  # for the numbers of the next one
-    for first in range(0, len(result.patterns), ACROSS):
-        sheet.skip(head)
-        row = result.patterns[first : first + ACROSS]
-        for k, club in enumerate(row):
-            draw_pattern(club, ax=sheet.axes(wide, left + k * (wide + gap), wide), units=units)
-        sheet.skip(wide + low - GAP_IN)
     from matplotlib.lines import Line2D
 
+    _say(sheet, takeaways.pattern_words(result, units))
+    # room for the numbers of the next one
+    gap = (sheet.inner_in - PATTERN_LEFT_IN - ACROSS * PATTERN_IN) / (ACROSS - 1)
+    for first in range(0, len(result.patterns), ACROSS):
+        sheet.skip(PATTERN_ABOVE_IN)
+        row = result.patterns[first : first + ACROSS]
+        for k, club in enumerate(row):
+            left = PATTERN_LEFT_IN + k * (PATTERN_IN + gap)
+            draw_pattern(club, ax=sheet.axes(PATTERN_IN, left, PATTERN_IN), units=units)
+        sheet.skip(PATTERN_IN + PATTERN_BELOW_IN - GAP_IN)
     sheet.key([
         Line2D([], [], color=SHOTS[0].face, marker="o", markersize=2.5, linestyle="none",
                label=f"one finish of 100; {units.name} from the ball and beside the line"),
