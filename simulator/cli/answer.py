@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Annotated, Any, NamedTuple
 
 import typer
 
-from ..errors import UsageError
 from . import options as o
 from .day import Day
 from .say import progress, say
@@ -21,6 +20,7 @@ if TYPE_CHECKING:
     from ..strategy.result import Answer, Start
 
 DEFAULT_SEQUENCES = 20_000
+"""As `strategy.ask` has it; said here because importing that is slow."""
 
 
 class Wanted(NamedTuple):
@@ -78,8 +78,7 @@ def _answer(
     hole_name: str, clubs: list[str] | None, where: Where, wanted: Wanted, day: Day, run: Run
 ) -> None:
     """Everything cheap first, so that a slip is told before the work; then the answer."""
-    if run.as_json and run.full:
-        raise UsageError("--json and --full: choose one (the JSON has everything)")
+    o.check_one_form(run.as_json, run.full)
     where.check()
     from ..report.units import units_named
     from ..strategy.goals import read_goal

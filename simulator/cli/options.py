@@ -182,6 +182,12 @@ AdjustedOption = Annotated[
 ]
 
 
+def check_one_form(as_json: bool, full: bool) -> None:
+    """Refuse (UsageError) two forms of one answer."""
+    if as_json and full:
+        raise UsageError("--json and --full: choose one (the JSON has everything)")
+
+
 def check_new_file(path: Path | None, force: bool) -> None:
     """Refuse a hole or player file that would not be read again, or to write over one that is there, unless
     asked to (UsageError).

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from ..errors import UsageError
 from . import options as o
 from .day import Day
 from .notes import notes_of
@@ -65,8 +64,7 @@ def review(
     Of a course a line a hole, its number first: "7: driver to 160 out; ...".
     "back pin", "yellow tee" or "from 150 out" may stand before the strokes.
     """
-    if as_json and full:
-        raise UsageError("--json and --full: choose one (the JSON has everything)")
+    o.check_one_form(as_json, full)
     from ..report.jsonout import dumps
     from ..report.page import check_plot_path
     from ..report.reviewtext import review_text

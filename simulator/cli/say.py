@@ -25,6 +25,7 @@ MOST_HALF = 450
 
 
 def say(message: str) -> None:
+    """A line on standard error."""
     with contextlib.suppress(OSError):  # nobody can be told; the exit status still says it
         typer.echo(f"holesim: {message}", err=True)
 

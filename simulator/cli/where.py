@@ -50,8 +50,9 @@ class Where(NamedTuple):
         from ..strategy.places import place, plainly
 
         found = place(self.from_, hole, self.played)
-        if taken := plainly(self.from_, hole)[1]:
-            say(taken)
+        told = plainly(self.from_, hole)
+        if told is not None and told.taken:
+            say(told.taken)
         return found
 
 

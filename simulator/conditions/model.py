@@ -30,6 +30,7 @@ FIRMNESS = (0.0, 1.0)
 """Soft 0, medium 0.5, firm 1."""
 
 MEDIUM_FIRMNESS = 0.5
+"""What is taken where nobody says."""
 
 STIMP_FT = (4.0, 16.0)
 """Stimpmeter readings taken [ft]: surveyed greens ran 6.5 to 12 (common practice), championships to 14."""

@@ -7,7 +7,6 @@ import math
 from ..errors import UsageError
 from ..physics.air import REFERENCE_HUMIDITY, REFERENCE_TEMPERATURE_C
 from ..physics.putting import DEFAULT_STIMP_FT
-from .clubs import ClubsToMph
 from .extras import read_height
 from .firmness import firmness_assumed, read_firmness
 from .model import MEDIUM_FIRMNESS, Conditions, Wind
@@ -51,7 +50,6 @@ def conditions_from(
     *,
     along_deg: float = 0.0,
     y_bearing_deg: float | None = None,
-    mph_of_clubs: ClubsToMph | None = None,
 ) -> Conditions:
     """Conditions of the day.
 
@@ -62,7 +60,7 @@ def conditions_from(
         ``"3,000 ft"``, ``"sea level 1020"``, ``"60 %"``, ``"soft fairways, medium greens"``, ``"10"``; or a
         number as it would be typed (``gusts=4``). What is left out is as in `Conditions`, and said in its
         `assumed`.
-    along_deg, y_bearing_deg, mph_of_clubs
+    along_deg, y_bearing_deg : float, optional
         As in `windwords.read_wind`: winds are told from a shot along the first leg, and of no compass, unless
         these say more.
 
@@ -79,7 +77,7 @@ def conditions_from(
     for name, bearing in (("along_deg", along_deg), ("y_bearing_deg", y_bearing_deg)):
         if bearing is not None and not (isinstance(bearing, int | float) and math.isfinite(bearing)):
             raise UsageError(f"{name} {str(bearing)[:60]}: a number of degrees is allowed")
-    blowing, assumed = _wind(wind, wind_at, gusts, swing, along_deg, y_bearing_deg, mph_of_clubs)
+    blowing, assumed = _wind(wind, wind_at, gusts, swing, along_deg, y_bearing_deg)
     altitude_m = None if altitude is None else read_altitude(altitude)
     pressure_hpa = None
     if pressure is not None:
@@ -125,7 +123,6 @@ def _wind(
     swing: str | None,
     along_deg: float,
     y_bearing_deg: float | None,
-    mph_of_clubs: ClubsToMph | None,
 ) -> tuple[Wind | None, list[str]]:
     """The wind, None without one, and what was taken for granted of it."""
     height = None if wind_at is None else read_height(wind_at)
@@ -141,7 +138,6 @@ def _wind(
         height=height,
         gusts=gusts,
         swing=swing,
-        mph_of_clubs=mph_of_clubs,
     )
     return blowing, list(blowing.assumed if blowing else ())
 

@@ -34,6 +34,7 @@ class Said:
     assumed: list[str] = field(default_factory=list)
 
     def refuse(self, word: str, why: str) -> NoReturn:
+        """Refuse the wind at a word of it (UsageError)."""
         raise UsageError(f"wind {self.shown}: {short_line(word)!r} {why}")
 
     def set_once(self, name: str, value: float | str, word: str) -> None:
@@ -44,9 +45,11 @@ class Said:
         setattr(self, name, value)
 
     def strength(self, value: float, word: str) -> None:
+        """Store a speed [mph], said by a word."""
         self._strength("speed_mph", self.clubs, value, word)
 
     def strength_in_clubs(self, value: float, word: str) -> None:
+        """Store how many clubs of wind were said."""
         self._strength("clubs", self.speed_mph, value, word)
 
     def _strength(self, name: str, other: float | None, value: float, word: str) -> None:

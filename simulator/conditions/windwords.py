@@ -7,13 +7,15 @@ import re
 
 from ..errors import UsageError
 from ..toml_text import short_line
-from .clubs import ClubsToMph, clubs_to_mph
 from .direction import Direction
 from .extras import read_gusts, read_swing
 from .model import Height, Wind
 from .phrases import ALLOWED, FILLERS, INSTEAD, patterns, vocabulary
 from .said import TAKE, Said
 from .text import clean
+
+MPH_PER_CLUB = 11.0
+"""Head or side wind that golfers call a one-club wind [mph]: common practice says 10 to 12."""
 
 LONGEST_PHRASE = 200
 """Letters of a phrase; more is not a wind."""
@@ -57,7 +59,6 @@ def read_wind(
     height: Height | None = None,
     gusts: str | None = None,
     swing: str | None = None,
-    mph_of_clubs: ClubsToMph | None = None,
 ) -> Wind | None:
     """Wind a person means.
 
@@ -78,8 +79,6 @@ def read_wind(
         Height it was given for, unless the phrase says so; forecast when nobody does.
     gusts, swing : str, optional
         ``"4"``, ``"+-4 mph"`` or ``"to 18"``, and ``"20"`` degrees, unless the phrase says so.
-    mph_of_clubs : callable, optional
-        (clubs, degrees off dead against) -> mph for an "n-club wind"; common practice when not given.
 
     Returns
     -------
@@ -119,23 +118,22 @@ def read_wind(
     if swing is not None:
         said.set_once("swing_deg", read_swing(swing), swing)
     from_deg = said.direction.from_deg()
-    return _wind(said, from_deg, height, mph_of_clubs)
+    return _wind(said, from_deg, height)
 
 
-def _wind(said: Said, from_deg: float, height: Height | None, mph_of_clubs: ClubsToMph | None) -> Wind:
+def _wind(said: Said, from_deg: float, height: Height | None) -> Wind:
+    """The wind that was said, and what is taken of it where nobody said."""
     assumed = said.assumed + said.direction.assumed
     speed = said.speed_mph
     if speed is None:
         clubs = 1.0 if said.clubs is None else said.clubs
-        off = abs((from_deg - said.direction.along_deg + 180.0) % 360.0 - 180.0)
-        speed = clubs_to_mph(clubs) if mph_of_clubs is None else mph_of_clubs(clubs, off)
+        speed = clubs * MPH_PER_CLUB
         what = (
             "no strength said: a one-club wind"
             if said.clubs is None
             else f"a {'one' if clubs == 1 else f'{clubs:g}'}-club wind"
         )
-        why = "common practice, 10 to 12 mph a club" if mph_of_clubs is None else "by this player's clubs"
-        assumed.append(f"{what} taken as {speed:.3g} mph ({why})")
+        assumed.append(f"{what} taken as {speed:.3g} mph (common practice, 10 to 12 mph a club)")
     if said.height is None and height is None:
         assumed.append("wind taken as forecast, at 10 m")
     gust = said.gust_mph or 0.0

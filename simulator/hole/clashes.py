@@ -37,9 +37,6 @@ OVER = {
 }
 """What hides an area so that it is said. Trees over heavy rough are not told: a map has both of a wood."""
 
-SAID_BY_MAP = "No fairway in the map"
-"""How a file made from a map begins its own sentence on a hole without fairway."""
-
 LEAST_ON_LINE_YD = 5.0
 """So much of the line of play has to lie under trees or out of bounds before it is said [yd]."""
 
@@ -115,7 +112,7 @@ def _on_the_line(hole: Hole) -> list[str]:
     fairways = [f.area for f in hole.features if f.surface is Surface.FAIRWAY]
     if hole.par == 3:
         return said
-    if not fairways and not any(words.startswith(SAID_BY_MAP) for words in hole.assumed):
+    if not fairways:
         said.append("No fairway is drawn: the way from tee to green plays as rough.")
     play = _drawn(hole)
     sides = {_side(play, area) for area in fairways}

@@ -48,6 +48,8 @@ class Feature:
         Name of the green that this is a part of, with a slope of its own.
     edge_sd_yd : float
         How well its edge is known [yd], one standard deviation; 0 when nobody said.
+    from_assumed : bool
+        True for a fairway of which whoever wrote the file was not told where it begins.
     """
 
     name: str
@@ -61,6 +63,7 @@ class Feature:
     height_yd: float | None = None
     part_of: str | None = None
     edge_sd_yd: float = 0.0
+    from_assumed: bool = False
 
     @property
     def middle(self) -> Point:

@@ -17,13 +17,21 @@ from simulator.units import YD_PER_M
 PACE_YD = 1.0
 """A pace [yd]: sheets count in paces, and a pace is taken for a yard (common practice)."""
 
-_NUMBER = r"\d+(?:\.\d+)?"
-_UNIT = r"(?:\s*(paces?|p|yards?|yds?|y|metres?|meters?|m)\b)?"
-_ON = re.compile(rf"(?:({_NUMBER}){_UNIT}\s*(?:on|deep|up)|on\s*({_NUMBER}){_UNIT})\b")
+
+
+def _paces(name: str) -> str:
+    """Pattern of a length, its number in the group of that name and its unit in that of NAME_unit."""
+    units = "paces?|p|yards?|yds?|y|metres?|meters?|m"
+    return rf"(?P<{name}>\d+(?:\.\d+)?)(?:\s*(?P<{name}_unit>{units})\b)?"
+
+
+_ON = re.compile(rf"(?:{_paces('before')}\s*(?:on|deep|up)|on\s*{_paces('behind')})\b")
 _SIDE = re.compile(
-    rf"(?:({_NUMBER}){_UNIT}\s*(?:in\s*)?(?:from|off)?\s*(?:the\s*)?(left|right|l|r)\b"
-    rf"|(left|right|l|r)\s*({_NUMBER}){_UNIT})(?:\s*(?:edge|side))?"
+    rf"(?:{_paces('before')}\s*(?:in\s*)?(?:from|off)?\s*(?:the\s*)?(?P<side>left|right|l|r)\b"
+    rf"|(?P<side_first>left|right|l|r)\s*{_paces('behind')})(?:\s*(?:edge|side))?"
 )
+"""Paces stand before the word that says where from, or behind it: "22 on", "on 22"; "5 left", "left 5"."""
+
 _MIDDLE = re.compile(r"\b(?:middle|centre|center|c)\b")
 _FILLERS = re.compile(r"[\s,;/]+|\b(?:and|dead)\b")
 _OF_MIDDLE = re.compile(r"\b(?:of|from) (?:the )?(?:centre|center|middle)\b")
@@ -40,10 +48,11 @@ _NEARER = re.compile(r"\b(?:tucked|tight|hard|sucker|edge|corner|shelf|tier)\b")
 """Those of them that mean nearer to the edge than the middle of a ninth is."""
 _SAME = {"short": "front", "long": "back", "deep": "back", "rear": "back"}
 _FROM_END = re.compile(
-    rf"({_NUMBER}){_UNIT}\s*(?:(?:in|on|up)\s+)?(?:from|off|short of)\s*(?:the\s*)?(front|back)(?:\s*edge)?\b"
+    rf"{_paces('paces')}\s*(?:(?:in|on|up)\s+)?(?:from|off|short of)\s*(?:the\s*)?"
+    r"(?P<end>front|back)(?:\s*edge)?\b"
 )
 _FROM_MIDDLE = re.compile(
-    rf"({_NUMBER}){_UNIT}\s*(behind|past|beyond|over|short of|before|in front of)\s*(?:the\s*)?"
+    rf"{_paces('paces')}\s*(?P<way>behind|past|beyond|over|short of|before|in front of)\s*(?:the\s*)?"
     r"(?:middle|centre|center)\b"
     r"(?:\s*of\s*(?:the\s*)?green)?"
 )
@@ -143,16 +152,23 @@ def pin_from_words(hole: Hole, words: str) -> Hole:
         return moved
     names = ", ".join(pin.name for pin in hole.pins)
     what = f"{len(found)} pins that {words!r} fits" if found else f"no pin called {words!r}"
+    raise _refused(hole, f"{what}{_hint(words, asked)}; this hole has: {names}; allowed: {ALLOWED}")
+
+
+def _refused(hole: Hole, why: str) -> UsageError:
+    return UsageError(f"{hole.source or hole.name}: {why}")
+
+
+def _hint(words: str, asked: str) -> str:
+    """What to say for words that say where a pin is but for one thing; `asked` are the same in figures."""
     if _COLOURS & set(asked.split()):
-        what += " (what a colour means differs from course to course: say front, middle or back)"
-    elif signed := _SIGNED.match(words.casefold()):
+        return " (what a colour means differs from course to course: say front, middle or back)"
+    if signed := _SIGNED.match(words.casefold()):
         way = "behind" if signed["sign"] in ("+", "plus") else "short of"
-        what += f' (of the middle? Say "{signed["number"]} {way} the middle")'
-    elif _OF_MIDDLE.search(asked):
-        what += ' (count from an edge: "12 on, 8 left")'
-    elif _SIDE.search(asked) and not re.search(r"\bon\b", asked):
-        what += " (how far on?)"
-    raise UsageError(f"{hole.source or hole.name}: {what}; this hole has: {names}; allowed: {ALLOWED}")
+        return f' (of the middle? Say "{signed["number"]} {way} the middle")'
+    if _OF_MIDDLE.search(asked):
+        return ' (count from an edge: "12 on, 8 left")'
+    return " (how far on?)" if _SIDE.search(asked) and not re.search(r"\bon\b", asked) else ""
 
 
 def read_pin_place(words: str) -> PinPlace | None:
@@ -161,14 +177,13 @@ def read_pin_place(words: str) -> PinPlace | None:
     on = _ON.search(rest)
     if on is None:
         return None
-    on_yd = _yards(on[1] or on[3], on[2] or on[4])
+    on_yd = _either_yd(on)
     rest = rest[: on.start()] + " " + rest[on.end() :]
     beside = _SIDE.search(rest)
     if beside is not None:
-        number, unit = (beside[1], beside[2]) if beside[1] else (beside[5], beside[6])
-        side = -1 if (beside[3] or beside[4])[0] == "l" else 1
+        side = -1 if (beside["side"] or beside["side_first"])[0] == "l" else 1
         rest = rest[: beside.start()] + " " + rest[beside.end() :]
-        place = PinPlace(on_yd, side, _yards(number, unit))
+        place = PinPlace(on_yd, side, _either_yd(beside))
     else:
         rest = _MIDDLE.sub(" ", rest, count=1)
         place = PinPlace(on_yd)
@@ -188,15 +203,17 @@ def pin_at(hole: Hole, place: PinPlace, name: str | None = None) -> Hole:
     approach = _Approach(hole)
     words = name or place.words
     if not 0.0 <= place.on_yd <= approach.depth_yd:
-        raise UsageError(
-            f"{hole.source or hole.name}: pin {words!r}: found {place.on_yd:g} yd on; allowed: 0 to "
-            f"{approach.depth_yd:.0f}, the depth of the green"
+        raise _refused(
+            hole,
+            f"pin {words!r}: found {place.on_yd:g} yd on; allowed: 0 to {approach.depth_yd:.0f}, the depth "
+            "of the green",
         )
     left, right = approach.edges(place.on_yd)
     if place.from_edge_yd > right - left:
-        raise UsageError(
-            f"{hole.source or hole.name}: pin {words!r}: found {place.from_edge_yd:g} yd from the edge; "
-            f"allowed: 0 to {right - left:.0f}, the width of the green {place.on_yd:g} yd on"
+        raise _refused(
+            hole,
+            f"pin {words!r}: found {place.from_edge_yd:g} yd from the edge; allowed: 0 to "
+            f"{right - left:.0f}, the width of the green {place.on_yd:g} yd on",
         )
     across = {
         -1: left + place.from_edge_yd, 0: 0.5 * (left + right), 1: right - place.from_edge_yd,
@@ -218,14 +235,16 @@ def _plain(words: str) -> list[str]:
 
 def _on_from(hole: Hole, end: re.Match[str]) -> str:
     """Paces from the front or the back edge as paces on."""
-    yards = _yards(end[1], end[2])
-    return f"{yards:g} on" if end[3] == "front" else f"{max(_Approach(hole).depth_yd - yards, 0.0):.2f} on"
+    yards = _yards(end, "paces")
+    if end["end"] == "front":
+        return f"{yards:g} on"
+    return f"{max(_Approach(hole).depth_yd - yards, 0.0):.2f} on"
 
 
 def _on_from_middle(hole: Hole, middle: re.Match[str]) -> str:
     """Paces from the middle as paces on."""
-    sign = 1.0 if middle[3] in ("behind", "past", "beyond", "over") else -1.0
-    return f"{max(0.5 * _Approach(hole).depth_yd + sign * _yards(middle[1], middle[2]), 0.0):.2f} on"
+    sign = 1.0 if middle["way"] in ("behind", "past", "beyond", "over") else -1.0
+    return f"{max(0.5 * _Approach(hole).depth_yd + sign * _yards(middle, 'paces'), 0.0):.2f} on"
 
 
 def _behind_bunker(hole: Hole, words: str, said: re.Match[str]) -> Hole:
@@ -242,15 +261,14 @@ def _behind_bunker(hole: Hole, words: str, said: re.Match[str]) -> Hole:
     if len(found) != 1 or not sides <= {"front"}:
         names = ", ".join(one.name for one in found or near) or "none"
         what = f"pin {words!r}: of the bunkers by the green ({names}) one in front of it is meant"
-        raise UsageError(f"{hole.source or hole.name}: {what}; allowed: its name, or {ALLOWED}")
+        raise _refused(hole, f"{what}; allowed: its name, or {ALLOWED}")
     left, right = approach.edges(approach.depth_yd / 3.0)
     aside = min(BEHIND_BUNKER_YD, 0.5 * (right - left))
     across = min(max(approach.seen(found[0].middle)[1], left + aside), right - aside)
     cut = shapely.LineString([approach.place(-1.0, across), approach.place(approach.depth_yd + 1.0, across)])
     along = shapely.get_coordinates(hole.green.intersection(cut)) @ approach.ahead
     if not along.size or np.ptp(along) <= BEHIND_BUNKER_YD:
-        what = f"pin {words!r}: no green behind the {found[0].name}"
-        raise UsageError(f"{hole.source or hole.name}: {what}; allowed: {ALLOWED}")
+        raise _refused(hole, f"pin {words!r}: no green behind the {found[0].name}; allowed: {ALLOWED}")
     on_yd = float(along.min()) - approach.front + BEHIND_BUNKER_YD
     said_so = f"Pin {words!r}: taken as {BEHIND_BUNKER_YD:g} paces on behind the {found[0].name}."
     moved = _with_pin(hole, words, *approach.place(on_yd, across))
@@ -278,16 +296,19 @@ def _at_third(hole: Hole, words: str, deep: int, wide: int) -> Hole:
 def _with_pin(hole: Hole, name: str, x_yd: float, y_yd: float) -> Hole:
     surface = hole.surface_at(x_yd, y_yd)
     if surface is not Surface.GREEN:
-        raise UsageError(
-            f"{hole.source or hole.name}: pin {name!r}: that place is {WORDS[surface]}; "
-            "allowed: a place on the green"
-        )
+        raise _refused(hole, f"pin {name!r}: that place is {WORDS[surface]}; allowed: a place on the green")
     return replace(hole, pin=Spot(name, x_yd, y_yd))
 
 
-def _yards(number: str, unit: str | None) -> float:
-    metric = unit is not None and unit.startswith("m")
-    return float(number) * (YD_PER_M if metric else PACE_YD)
+def _yards(found: re.Match[str], name: str) -> float:
+    """A length that `_paces` found, in yards."""
+    metric = (found[f"{name}_unit"] or "").startswith("m")
+    return float(found[name]) * (YD_PER_M if metric else PACE_YD)
+
+
+def _either_yd(found: re.Match[str]) -> float:
+    """That before or behind its word, in yards."""
+    return _yards(found, "before" if found["before"] else "behind")
 
 
 class _Approach:

@@ -27,6 +27,7 @@ _PACES = re.compile(r"(\d+(?:\.\d+)?)\s*(?:paces?|p|steps?|yards?|yds?|yd|y)(?:\
 EXAMPLE = "hole,on,left,right with a line such as 7,22,5,"
 
 MOST_PACES = 100.0
+"""Longest distance on a sheet [paces]: more than any green is deep. A limit on slips."""
 
 MOST_BYTES = 100_000
 """Largest sheet read [bytes]: a hundred times one of 99 holes."""

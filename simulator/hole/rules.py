@@ -61,7 +61,6 @@ class ReliefOption:
     strokes : penalty strokes.
     club_lengths : size of the relief area round (LATERAL), or beyond (FAIRWAY_EDGE) the reference.
     stay_in_bunker : the ball must be dropped in the same bunker.
-    needs_playable : only where a stroke at the ball is possible at all (a dry penalty area).
     """
 
     rule: str
@@ -70,7 +69,6 @@ class ReliefOption:
     strokes: int
     club_lengths: int = 0
     stay_in_bunker: bool = False
-    needs_playable: bool = False
 
     @property
     def relief_yd(self) -> float:
@@ -78,7 +76,7 @@ class ReliefOption:
         return self.club_lengths * CLUB_LENGTH_YD
 
 
-_PLAY_PENALTY = ReliefOption("17.1b", Way.AS_IT_LIES, Reference.BALL, 0, needs_playable=True)
+_PLAY_PENALTY = ReliefOption("17.1b", Way.AS_IT_LIES, Reference.BALL, 0)  # a dry one
 _PENALTY_DISTANCE = ReliefOption("17.1d(1)", Way.PREVIOUS_SPOT, Reference.PREVIOUS_SPOT, 1)
 _PENALTY_BACK = ReliefOption("17.1d(2)", Way.BACK_ON_LINE, Reference.CROSSING, 1, club_lengths=1)
 _PENALTY_LATERAL = ReliefOption("17.1d(3)", Way.LATERAL, Reference.CROSSING, 1, club_lengths=2)
@@ -113,22 +111,6 @@ crossed the boundary; the fairway's is the nearest point of fairway not nearer t
 between the lines from the hole through the two, or within two club-lengths outside them, in the
 general area, not nearer the hole than the ball's point. Not meant for the highest competitions.
 """
-
-
-def options(
-    situation: Situation, *, playable: bool = False, local_rule_e5: bool = False
-) -> tuple[ReliefOption, ...]:
-    """Options open to a player.
-
-    Parameters
-    ----------
-    playable : a ball in this penalty area can be struck (a dry one).
-    local_rule_e5 : Model Local Rule E-5 is in force on the hole.
-    """
-    found = [o for o in OPTIONS[situation] if playable or not o.needs_playable]
-    if local_rule_e5 and situation in (Situation.OUT_OF_BOUNDS, Situation.LOST):
-        found.append(LOCAL_RULE_E5)
-    return tuple(found)
 
 
 def situation_of(relief: str) -> Situation:

@@ -183,7 +183,7 @@ def _read_feature(fields: Fields, name: str, kind: str, surface: Surface, line: 
     elif "colour" in fields.table:
         raise fields.error("colour", show(fields.table["colour"]), "none: only a penalty_area has a colour")
     elif kind in ("heavy_rough", "rough", "trees", "bunker", "fairway"):
-        plain = ("name", "lost_chance")
+        plain = ("name", "lost_chance", *(("from_assumed",) if kind == "fairway" else ()))
     sizes: tuple[str, ...] = ()
     if surface is Surface.TREES:
         plain, sizes = (*plain, *CROWN_PLAIN), CROWN_LENGTHS
@@ -212,6 +212,7 @@ def _read_feature(fields: Fields, name: str, kind: str, surface: Surface, line: 
         slope=slope,
         height_yd=height,
         edge_sd_yd=fields.length("edge_sd", 0.0, 0.0, MOST_EDGE_SD_YD),
+        from_assumed=fields.flag("from_assumed"),
     )
 
 

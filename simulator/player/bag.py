@@ -36,7 +36,7 @@ from .habits import TOP_KEYS, left_handed
 from .levels import HIGHEST_HANDICAP, HIGHEST_WITH_DATA, LOWEST_HANDICAP, Level, handicap_said, level
 from .model import Club, PartSwing, Player, Putting
 from .names import club_key, did_you_mean
-from .reader import quoted
+from .reader import in_words, quoted
 from .words import looks_like_words, player_said
 
 DEMO = Path(__file__).with_name("demo")
@@ -98,10 +98,7 @@ def player_from_words(text: str) -> Player:
     """
     table, granted = player_said(text)
     player = _player(Section(quoted(text), "", table), UNNAMED)
-    assumed = [
-        sentence.replace("The file", "The player").replace("the file leaves", "the words leave")
-        for sentence in player.assumed
-    ]
+    assumed = list(player.assumed)
     if any("carry_yd" in one or "carry_m" in one for one in table.get("club", {}).values()):
         assumed.append("Distances of clubs are taken as carry where the words do not say total.")
     return replace(player, assumed=(*assumed, *granted))
@@ -132,8 +129,9 @@ def _player(top: Section, stem: str) -> Player:
     putting = _putting(top, base)
     filled = sorted({f for c in clubs for f, s in c.sources.items() if s == "level"})
     if filled and base is not None:
+        left_out = "the words leave" if in_words(top.source) else "the file leaves"
         assumed.append(
-            "What the file leaves out of clubs comes from the level of a "
+            f"What {left_out} out of clubs comes from the level of a "
             f"{handicap_said(base.handicap)} handicap{'' if 'sex' not in top.table else f' ({sex})'}."
         )
         if base.handicap > HIGHEST_WITH_DATA:

@@ -17,6 +17,7 @@ from .habits import HABIT_KEYS, given_total_yd, stand_ins, total_carry_yd, with_
 from .levels import STANDARD_SET, Level
 from .model import CLUB_NUMBERS, MOST_CLUBS, Club
 from .names import club_name, did_you_mean, kind_of
+from .reader import in_words
 from .runs import LONGEST_YD, SHORTEST_YD
 
 FEW_SECTIONS = 5
@@ -88,10 +89,11 @@ def _kinds(top: Section, given: dict[str, Section], base: Level | None, assumed:
     elif len(given) < FEW_SECTIONS:
         need_level(top, base, "clubs")
         kinds |= standard_around(kinds)
+        who = "The player" if in_words(top.source) else "The file"
         if given:
-            assumed.append("The file names only some clubs: the rest of a standard set is put around them.")
+            assumed.append(f"{who} names only some clubs: the rest of a standard set is put around them.")
         else:
-            assumed.append("The file names no clubs: a standard set of thirteen and a putter is used.")
+            assumed.append(f"{who} names no clubs: a standard set of thirteen and a putter is used.")
     if not kinds:
         top.refuse("clubs", "an empty bag", "at least one club besides the putter")
     if len(kinds) > MOST_CLUBS:

@@ -54,10 +54,17 @@ def _scores(reader: Reader, found: re.Match[str]) -> None:
     reader.granted.append(f"{found[0].strip()!r} is taken as an average score of {score:g}.")
 
 
-def _spoken(reader: Reader, found: re.Match[str]) -> None:
-    """A word for a level: a handicap that stands for it, said."""
-    word = next((key for key in SPOKEN_HANDICAP if found[0].startswith(key)), "beginner")
-    _put_spoken(reader, found, *SPOKEN_HANDICAP[word])
+def _beginner(reader: Reader, found: re.Match[str]) -> None:
+    _put_spoken(reader, found, *SPOKEN_HANDICAP["beginner"])
+
+
+def _handicapper(reader: Reader, found: re.Match[str]) -> None:
+    """ "High handicapper", "mid handicap"."""
+    _put_spoken(reader, found, *SPOKEN_HANDICAP[found["part"]])
+
+
+def _single_figures(reader: Reader, found: re.Match[str]) -> None:
+    _put_spoken(reader, found, *SPOKEN_HANDICAP["single"])
 
 
 def _single(reader: Reader, found: re.Match[str]) -> None:
@@ -70,6 +77,7 @@ def _teens(reader: Reader, found: re.Match[str]) -> None:
 
 
 def _put_spoken(reader: Reader, found: re.Match[str], value: float, meant: str) -> None:
+    """A word for a level: the handicap that stands for it, and that it was taken."""
     reader.put("handicap", value)
     said = found[0].strip()
     reader.granted.append(
@@ -106,10 +114,6 @@ def _bogey(reader: Reader, found: re.Match[str]) -> None:
     if reader.bogey or "handicap" in reader.table:
         reader.refuse("says the handicap a second time")
     reader.bogey = True
-
-
-def _sex(reader: Reader, found: re.Match[str]) -> None:
-    reader.put("sex", "woman" if found[0][0] in "wflg" and not found[0].startswith("gentle") else "man")
 
 
 def _hand(reader: Reader, found: re.Match[str]) -> None:
@@ -280,10 +284,10 @@ _PHRASES: tuple[tuple[str, Callable[[Reader, re.Match[str]], None]], ...] = (
     (rf"{HANDICAP}\s*(?:index\s*)?(?:of\s*|is\s*|[:=]\s*)?(?:(?:about|around|roughly)\s+)?"
      rf"{_SIGN}{NUMBER}(?![\w.])", _handicap),
     (rf"(?<=plays )to\s+{_SIGN}{NUMBER}(?![\w.])", _handicap),
-    (r"(?:beginner|novice|newcomer)\b", _spoken),
-    (rf"(?:high|mid|low)(?:dle)?[\s-]+{HANDICAP}s?\b(?!\s*\d)", _spoken),
+    (r"(?:beginner|novice|newcomer)\b", _beginner),
+    (rf"(?P<part>high|mid|low)(?:dle)?[\s-]+{HANDICAP}s?\b(?!\s*\d)", _handicapper),
     (rf"(?P<part>low|high)[\s-]+single[\s-]+(?:figures?|digits?)(?:\s+{HANDICAP})?\b", _single),
-    (rf"single[\s-]+(?:figures?|digits?)(?:\s+{HANDICAP})?\b", _spoken),
+    (rf"single[\s-]+(?:figures?|digits?)(?:\s+{HANDICAP})?\b", _single_figures),
     (rf"off\s+(?:of\s+)?(?:an?\s+)?{_SIGN}{NUMBER}(?![\w.])", _handicap),
     (rf"{_SIGN}{NUMBER}[\s-]*{HANDICAP}(?:\s+index)?\b", _handicap),
     (rf"(?P<sign>plus\s*|\+\s*){NUMBER}(?![\w.])", _handicap),
@@ -294,8 +298,8 @@ _PHRASES: tuple[tuple[str, Callable[[Reader, re.Match[str]], None]], ...] = (
     (r"(?:shoots?\s+)?(?:in\s+)?(?:the\s+)?(?:(?P<third>low|mid(?:dle)?|high)[\s-]*)?(?P<decade>[6-9]0|1[0-3]0)"
      r"(?:['’]?s)\b(?:[\s-]*shooter)?", _scores),
     (rf"{NUMBER}[\s-]*shooter\b", _score),
-    (rf"{_WOMAN}(?:'s)?\b", _sex),
-    (rf"{_MAN}(?:'s)?\b", _sex),
+    (rf"{_WOMAN}(?:'s)?\b", lambda reader, found: reader.put("sex", "woman")),
+    (rf"{_MAN}(?:'s)?\b", lambda reader, found: reader.put("sex", "man")),
     (r"(?:from|off)\s+(?:the\s+)?(?P<tee>[^\W\d_]+)\s+tees?\b(?!\s+only)", _tee),
     (rf"(?P<tee>{_COLOUR})\s+tees?\b(?!\s+only)", _tee),
     (rf"tees?\s+(?P<tee>{_COLOUR})\b", _tee),

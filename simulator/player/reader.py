@@ -38,6 +38,11 @@ def quoted(text: str) -> str:
     return f'"{short_line(text, 120)}"'
 
 
+def in_words(source: str) -> bool:
+    """Whether a source is a player's own words (`quoted`), not the name of a file."""
+    return source.startswith('"')
+
+
 _MARK = re.compile(r"(?<=\w)\s*[:=]\s*(?=\d)|(?<=[a-z])-(?=\d{2,3}(?!\w))")
 """What stands between a club and its distance and says nothing: "7i: 150", "driver-210"."""
 
@@ -88,6 +93,7 @@ class Reader:
         self.granted: list[str] = []
 
     def read(self) -> dict[str, Any]:
+        """The contents of a bag file; raises FileError at the first word that is not understood."""
         while True:
             if found := SKIP.match(self.text, self.at):
                 self.at = found.end()
@@ -105,6 +111,7 @@ class Reader:
         return self.table
 
     def refuse(self, why: str = NOT_UNDERSTOOD) -> NoReturn:
+        """Refuse (FileError) the word that is read next, with what to say instead where that is known."""
         words = re.findall(r"[^\s,;]+", self.text[self.at :])
         word = words[0] if words else self.text[self.at :]
         known = ("handicap", "scratch", "shoots", "plus", "woman", "driver", "hybrid", "carry", "total",
@@ -122,6 +129,7 @@ class Reader:
         raise FileError(quoted(self.typed), "", f"{word!r}, which {why}{hint}", ALLOWED)
 
     def put(self, key: str, value: object) -> None:
+        """Fill in a key at the top of the file; said twice it is refused."""
         if key in self.table:
             self.refuse(f"says the {key} a second time")
         self.table[key] = value
@@ -131,6 +139,7 @@ class Reader:
         self.text = self.text[: found.end()] + " " * (end - found.end()) + self.text[end:]
 
     def section(self, club: str) -> dict[str, Any]:
+        """The section of a club, made if it is not there."""
         return self.table.setdefault("club", {}).setdefault(club, {})
 
     def put_size(self, club: str | None, stem: str, found: re.Match[str]) -> None:
@@ -284,6 +293,7 @@ class Reader:
 
 
 def stem_of(found: re.Match[str]) -> str:
+    """What a length behind a club is: "carry", "total" or "low_carry"."""
     words = f"{found['before'] or ''} {found['after'] or ''}"
     if found["low"]:
         return "low_carry"

@@ -8,11 +8,11 @@ from typing import Any
 from ..conditions import Scenario
 from ..player import Player
 from ..strategy.courseasked import FIRST_PINS, CourseAnswer, Pins
+from ..strategy.pointing import FINEST_YD
 from ..strategy.tees import has_tee
 from .cautions import EXACT
 from .chosen import SWINGS
 from .figures import HELD, tenths
-from .lines import LEAST_SIDE_YD
 from .units import YARDS, Units
 
 BRIEF_WITHIN = "one tenth"
@@ -45,7 +45,7 @@ def line_mark(one: dict[str, Any], units: Units = YARDS) -> str:
     straight line to the pin are named before them.
     """
     point = one["point"]
-    mark = "" if abs(point["offset_yd"]) < LEAST_SIDE_YD else units.mark(point["offset_yd"])
+    mark = "" if abs(point["offset_yd"]) < FINEST_YD else units.mark(point["offset_yd"])
     name = _reference(point)
     return f"{name} {mark}".strip() if name else mark or "mid"
 
@@ -53,7 +53,7 @@ def line_mark(one: dict[str, Any], units: Units = YARDS) -> str:
 def side_words(one: dict[str, Any], units: Units = YARDS) -> str:
     """The same for a sentence: "9 left of the middle", "at the middle", "at the pin"."""
     point = one["point"]
-    side = "" if abs(point["offset_yd"]) < LEAST_SIDE_YD else units.bare_side(point["offset_yd"])
+    side = "" if abs(point["offset_yd"]) < FINEST_YD else units.bare_side(point["offset_yd"])
     named = _reference(point)
     name = point["name"] if point["by"] in MIDDLES and named else f"the {named or 'middle'}"
     return f"{side} of {name}" if side else f"at {name}"

@@ -16,6 +16,9 @@ LEAST_COUNT = 0.005
 HELD = "\N{NO-BREAK SPACE}"
 """A space that no line is broken at; `plain_spaces` makes it an ordinary one in the end."""
 
+NOTHING_STROKES = 0.005
+"""Strokes fewer than this are 0.00 in two decimals [strokes]."""
+
 _WORDS = (
     "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
 )  # fmt: skip

@@ -11,6 +11,7 @@ from ..strategy.patterns import ClubPattern
 from ..strategy.result import TIE_STROKES
 from . import shotplot
 from .chosen import leading, score_counts, shot_words, title
+from .figures import LEAST_COUNT
 from .page import in_style, numbered, own_axes
 from .palette import CURVES, FAINT, INK, PAPER, SHOTS
 from .units import YARDS, Units
@@ -87,7 +88,8 @@ def draw_scores(result: Lesson, *, ax: Axes | None = None, units: Units = YARDS)
         )  # fmt: skip
         counts = score_counts(answer.alternatives[index], list(shares))
         for x, share, whole in zip(at, shares, counts, strict=True):
-            words = f"{whole}" if whole and share >= 0.005 else "<1"  # counts add to 100: some round down
+            # counts add to 100: some round down
+            words = f"{whole}" if whole and share >= LEAST_COUNT else "<1"
             ax.text(x, 100.0 * share + 1.0, words, ha="center", va="bottom", size=6.5, color=INK, zorder=5)
     ax.set_xticks(np.arange(len(scores.names)), [name.replace(" or ", "\nor ") for name in scores.names])
     ax.set(ylim=(0.0, 100.0 * float(scores.shares[pair].max()) + 8.0), xlim=(-0.6, len(scores.names) - 0.4))

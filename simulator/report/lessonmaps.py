@@ -16,6 +16,7 @@ from ..strategy.result import Answer
 from . import groundplot, shotplot
 from .chosen import PENALTY
 from .falls import keep_off_falls
+from .figures import LEAST_COUNT
 from .holemap import area_of, ground_of
 from .labels import Labels, in_lines
 from .page import frame, in_style, own_axes, view_box
@@ -161,6 +162,6 @@ def _matter(result: Lesson, one: Alternative) -> list[Trouble]:
     """Troubles worth a name: those found by balls, most first, then other penalty areas."""
     found = {name: share.value for name, share in one.features.items()}
     by_name = {f.name: f.surface for f in result.answer.hole.features}
-    rows = [t for t in result.yardage.troubles if found.get(t.name, 0.0) >= 0.005
+    rows = [t for t in result.yardage.troubles if found.get(t.name, 0.0) >= LEAST_COUNT
             or by_name.get(t.name) in PENALTY]  # fmt: skip
     return sorted(rows, key=lambda t: -found.get(t.name, 0.0))[:MOST_NAMES]

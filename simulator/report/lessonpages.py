@@ -23,7 +23,7 @@ from .lessoncharts import draw_aims, draw_pattern, draw_scores
 from .page import GAP_IN, in_style, view_box
 from .palette import CURVES, FAINT, INK, SHOTS
 from .planwords import aimed_words, plan_words
-from .sheet import Sheet, wrapped, write_pages
+from .sheet import KEY_PT, Sheet, wrapped, write_pages
 from .units import YARDS, Units
 from .worthmap import draw_value
 
@@ -37,6 +37,18 @@ MOST_MAP_IN, LEAST_MAP_IN = 4.9, 2.6
 
 ACROSS = 3
 """Patterns side by side."""
+
+PATTERN_IN, PATTERN_LEFT_IN, PATTERN_ABOVE_IN, PATTERN_BELOW_IN = 0.88, 0.22, 0.27, 0.22
+"""Side of a pattern's square, and room for its numbers, its name and the numbers below it [in]."""
+
+AIMS_IN, SCORES_IN, APPROACH_IN = 2.9, 2.5, 3.9
+"""Heights of the charts of aims and of scores, and of the map of the approach [in]."""
+
+CHART_LEFT_IN, AIMS_BELOW_IN, SCORES_BELOW_IN = 0.4, 0.32, 0.3
+"""Room for a chart's numbers left of it and below [in]."""
+
+FACTS_PT, READING_PT = 6.5, 6.0
+"""Letters of who, where and on which day, and of how a picture is read [pt]."""
 
 
 @in_style
@@ -65,7 +77,7 @@ def lesson_pages(
         if not only or name in only:
             sheet = Sheet(f"{result.answer.hole.name}: {heading}")
             if day := _day(name, result, units):
-                sheet.words(day, 6.5, color=FAINT)
+                sheet.words(day, FACTS_PT, color=FAINT)
             make(sheet, result, units)
             sheet.foot(" ".join([takeaways.foot_words(result, units), *notes]))
             pages.append((name, sheet.done()))
@@ -100,7 +112,7 @@ def _day(name: str, result: Lesson, units: Units) -> str:
 
 def _say(sheet: Sheet, lines: Sequence[str]) -> None:
     for line in lines:
-        sheet.words(line, 7.5)
+        sheet.words(line)
     sheet.skip(0.0)
 
 
@@ -113,7 +125,7 @@ def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:
     answer = result.answer
     who, hole = name_said(answer.player, "handicap "), answer.hole
     where = f"par {hole.par}, {units.length(hole.length_yd)}, from {units.sentence(answer.start.words)}"
-    sheet.words(f"{who}, {where}", 6.5, color=FAINT)
+    sheet.words(f"{who}, {where}", FACTS_PT, color=FAINT)
     _say(sheet, plan_words(result, units))
     tall = _map_in(shotplot.extent(answer, [answer.recommended]), sheet.inner_in)
     ax = sheet.axes(tall)
@@ -145,12 +157,12 @@ def _two(sheet: Sheet, result: Lesson, units: Units) -> None:
 
 
 def _aims(sheet: Sheet, result: Lesson, units: Units) -> None:
-    _say(sheet, takeaways.aim_words(result, units))
-    ax = sheet.axes(2.9, 0.4)
-    draw_aims(result, ax=ax, units=units)
-    sheet.skip(2.9 + 0.32)
     from matplotlib.lines import Line2D
 
+    _say(sheet, takeaways.aim_words(result, units))
+    ax = sheet.axes(AIMS_IN, CHART_LEFT_IN)
+    draw_aims(result, ax=ax, units=units)
+    sheet.skip(AIMS_IN + AIMS_BELOW_IN)
     sheet.key(
         [
             Line2D([], [], color=look.colour, linestyle=look.dash, marker=look.marker, markersize=3.5,
@@ -161,16 +173,16 @@ def _aims(sheet: Sheet, result: Lesson, units: Units) -> None:
         columns=2,
     )  # fmt: skip
     how = f"Thick bars: aims within {TIE_STROKES:g} of the best. Bands: where the score is, 19 times in 20."
-    sheet.words(how, 6.0, color=FAINT)
+    sheet.words(how, READING_PT, color=FAINT)
     if gaps := takeaways.gap_words(result, units):
-        sheet.words(gaps, 6.0, color=FAINT)
+        sheet.words(gaps, READING_PT, color=FAINT)
 
 
 def _scores(sheet: Sheet, result: Lesson, units: Units) -> None:
     _say(sheet, takeaways.score_words(result, units))
-    ax = sheet.axes(2.5, 0.4)
+    ax = sheet.axes(SCORES_IN, CHART_LEFT_IN)
     draw_scores(result, ax=ax, units=units)
-    sheet.skip(2.5 + 0.3)
+    sheet.skip(SCORES_IN + SCORES_BELOW_IN)
     handles, _ = ax.get_legend_handles_labels()
     sheet.key(handles, columns=2)
 
@@ -190,10 +202,9 @@ def _worth(sheet: Sheet, result: Lesson, units: Units) -> None:
 def _approach(sheet: Sheet, result: Lesson, units: Units) -> None:
     answer = result.approach
     _say(sheet, takeaways.approach_words(result, units))
-    tall = 3.9
-    ax = sheet.axes(tall)
+    ax = sheet.axes(APPROACH_IN)
     lessonmaps.draw_approach(result, ax=ax, units=units)
-    sheet.skip(tall)
+    sheet.skip(APPROACH_IN)
     dots, view = shotplot.hundred(answer, answer.best), view_box(ax).bounds
     inside = (dots >= (view[0], view[1])).all(axis=1) & (dots <= (view[2], view[3])).all(axis=1)
     outside = int(np.count_nonzero(~inside))
@@ -205,24 +216,25 @@ def _approach(sheet: Sheet, result: Lesson, units: Units) -> None:
 
 
 def _patterns(sheet: Sheet, result: Lesson, units: Units) -> None:
-    _say(sheet, takeaways.pattern_words(result, units))
-    wide, left, head, low = 0.88, 0.22, 0.27, 0.22
-    gap = (sheet.inner_in - left - ACROSS * wide) / (ACROSS - 1)  # for the numbers of the next one
-    for first in range(0, len(result.patterns), ACROSS):
-        sheet.skip(head)
-        row = result.patterns[first : first + ACROSS]
-        for k, club in enumerate(row):
-            draw_pattern(club, ax=sheet.axes(wide, left + k * (wide + gap), wide), units=units)
-        sheet.skip(wide + low - GAP_IN)
     from matplotlib.lines import Line2D
 
+    _say(sheet, takeaways.pattern_words(result, units))
+    # room for the numbers of the next one
+    gap = (sheet.inner_in - PATTERN_LEFT_IN - ACROSS * PATTERN_IN) / (ACROSS - 1)
+    for first in range(0, len(result.patterns), ACROSS):
+        sheet.skip(PATTERN_ABOVE_IN)
+        row = result.patterns[first : first + ACROSS]
+        for k, club in enumerate(row):
+            left = PATTERN_LEFT_IN + k * (PATTERN_IN + gap)
+            draw_pattern(club, ax=sheet.axes(PATTERN_IN, left, PATTERN_IN), units=units)
+        sheet.skip(PATTERN_IN + PATTERN_BELOW_IN - GAP_IN)
     sheet.key([
         Line2D([], [], color=SHOTS[0].face, marker="o", markersize=2.5, linestyle="none",
                label=f"one finish of 100; {units.name} from the ball and beside the line"),
         Line2D([], [], color=SHOTS[1].colour, label=f"8 of 10 each way; width x depth, {units.name}"),
     ])  # fmt: skip
     how = "Driver from a tee, all else from fairway; level field, today's air, the hole's first leg up."
-    sheet.words(how, 6.0, color=FAINT)
+    sheet.words(how, READING_PT, color=FAINT)
 
 
 def _shot_key(answer: Answer, index: int, units: Units) -> Line2D:
@@ -231,7 +243,7 @@ def _shot_key(answer: Answer, index: int, units: Units) -> Line2D:
     look = dict(shotplot.looks(answer)).get(index, SHOTS[0])
     counts = shotplot.count_words(answer, one)
     words = f"{shot_words(one, units)}, {aimed_words(one, units)}. Of 100: {counts}"
-    return shotplot.key_line(look, "\n".join(wrapped(words, 6.5, 3.0)))
+    return shotplot.key_line(look, "\n".join(wrapped(words, KEY_PT, 3.0)))
 
 
 def _line_keys(one: Alternative) -> list[Line2D]:
@@ -247,7 +259,7 @@ def _line_keys(one: Alternative) -> list[Line2D]:
 def _reading(sheet: Sheet, ax: Axes, *words: str) -> None:
     """How a picture is read, its arrows last."""
     if said := " ".join(filter(None, (*words, falls_said(ax)))):
-        sheet.words(said, 6.0, color=FAINT)
+        sheet.words(said, READING_PT, color=FAINT)
 
 
 def _ground_key(sheet: Sheet, ax: Axes, result: Lesson) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from ..strategy.alternative import Alternative
-from ..strategy.pointing import Pointing
+from ..strategy.pointing import FINEST_YD, Pointing
 from ..strategy.reach import NARROW_YD, Reach
 from ..strategy.result import Answer
 from ..strategy.room import Room
@@ -16,9 +16,6 @@ from .verdicts import level
 
 APART_YD = 3.0
 """Aim and middle of the pattern are both said when they are farther apart than this [yd]."""
-
-LEAST_SIDE_YD = 1.5
-"""Nobody points finer than this [yd]."""
 
 LEAST_PAST_YD, MOST_PAST = 15.0, 2.0 / 3.0
 """What a shot leaves is said to lie past the flag from so far on [yd], when that share does (assumed)."""
@@ -34,7 +31,7 @@ def line_words(one: Alternative, units: Units = YARDS) -> str:
 
 def point_words(point: Pointing, units: Units = YARDS) -> str:
     """The same of any line."""
-    side = units.side(point.offset_yd) if abs(point.offset_yd) >= LEAST_SIDE_YD else ""
+    side = units.side(point.offset_yd) if abs(point.offset_yd) >= FINEST_YD else ""
     name = point.name
     if point.by == "mark" and not name.casefold().startswith("the "):
         name = f"the {name}"

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from ..hole.surfaces import WORDS, Surface
 from .chosen import TroubleRow
-from .figures import HELD, nearest, unseen
+from .figures import HELD, LEAST_COUNT, nearest, unseen
 
 TROUBLE_WORD = "trouble"
 """What a ball finds where no one area, but all of them together, are worth a sentence."""
@@ -19,7 +19,7 @@ def times_words(share: float, sequences: int) -> str:
     """A share as times: "1 time in 7", "6 times in 10", "fewer than 1 in 6,666" for what never came up."""
     if share <= 0.0:
         return unseen(sequences)
-    if share < 0.005:
+    if share < LEAST_COUNT:
         number = nearest(1.0 / share)
         return f"1{HELD}time in{HELD}{round(number, -2 if number >= 1000 else -1):,}"
     if share <= 0.4:

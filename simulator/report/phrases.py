@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..player import Club, Player
+from ..player.reader import in_words
 from ..strategy.alternative import Alternative
 from ..strategy.clubwords import Meant
 from ..strategy.result import Answer
@@ -54,11 +55,10 @@ def trade(answer: Answer, units: Units = YARDS) -> str:
         return ""  # one is better, and not by what is counted here
     else:
         words = f"In 100 plays {names[0]} and {names[1]} come out alike"
-    if answer.start.played is None:
-        further = units.whole(one.leaves_yd["p50"].value - two.leaves_yd["p50"].value)
-        more = f"{abs(further)} {units.short} {'more' if further > 0 else 'less'}"
-        who = "" if words.startswith("Against") else f"{names[0]} "
-        words += f", {who}leaving {more}" if further else ""
+    further = units.whole(one.leaves_yd["p50"].value - two.leaves_yd["p50"].value)
+    if answer.start.played is None and further:
+        who = "" if good or bad else f"{names[0]} "  # else they are its gains and costs already
+        words += f", {who}leaving {abs(further)} {units.short} {'more' if further > 0 else 'less'}"
     return f"{words}."
 
 
@@ -147,5 +147,6 @@ def _carry_sources(clubs: Sequence[Club], player: Player) -> set[str]:
 
 
 def _source(name: str, where: str) -> str:
-    given = "the words" if where.startswith('"') else "the file"
+    """Where a number of a player came from, by its mark and the player's source."""
+    given = "the words" if in_words(where) else "the file"
     return {"file": given, "level": "the level", "measured": "shots measured"}.get(name, name)

@@ -8,15 +8,14 @@ from ..strategy.alternative import Alternative
 from ..strategy.lesson import Lesson
 from ..strategy.result import Answer
 from .chosen import TroubleRow, runner_up, shot_words, title, told_by_line, trouble_share, troubles
-from .figures import capital, join_words, nearest
+from .figures import NOTHING_STROKES, capital, join_words, nearest
 from .lines import line_words, past_flag
 from .odds import LEAST_MORE, TROUBLE_WORD, apart, odds
 from .units import YARDS, Units
 from .verdicts import if_figures_hold, level, right_words, versions
 
-MOST_ASKED, LEAST_COST = 2, 0.005
-"""Of so many shots that were asked about, and are neither the best nor the runner-up, the cost is told, where
-it is as much as this [strokes]."""
+MOST_ASKED = 2
+"""Of so many shots that were asked about, and are neither the best nor the runner-up, the cost is told."""
 
 BY_GROUND = ("fairway", "mark")
 """What a shot is aimed by alone: round a corner nobody sees the straight line to the pin."""
@@ -102,7 +101,7 @@ def why_words(answer: Answer, units: Units = YARDS) -> str:
 
 def give_or_take(margin: float) -> str:
     """An error in words; one that rounds to nothing is still one."""
-    return "give or take less than 0.01" if margin < 0.005 else f"give or take {margin:.2f}"
+    return "give or take less than 0.01" if margin < NOTHING_STROKES else f"give or take {margin:.2f}"
 
 
 def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
@@ -144,7 +143,7 @@ def _asked_words(answer: Answer, told: Sequence[int | None], units: Units) -> li
     said: list[str] = []
     mine = title(answer, answer.recommended, units)
     for k, one in enumerate(answer.alternatives):
-        if not one.asked or k in told or one.difference.value < LEAST_COST or len(said) == MOST_ASKED:
+        if not one.asked or k in told or one.difference.value < NOTHING_STROKES or len(said) == MOST_ASKED:
             continue
         rows = troubles(answer, [answer.recommended, k])
         dear = _dearest([row for row in rows if row.shares[1] - row.shares[0] >= LEAST_MORE], 1)

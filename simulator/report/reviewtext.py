@@ -14,7 +14,7 @@ from ..strategy.review.strokes import Stroke
 from .cautions import EXACT, RULES
 from .chosen import shot_words
 from .daywords import day_told
-from .figures import join_words, name_said, pin_said
+from .figures import NOTHING_STROKES, join_words, name_said, pin_said
 from .lines import point_words
 from .screen import side_by_side, wrap
 from .units import YARDS, Units
@@ -148,13 +148,13 @@ def verdict(name: str, found: HoleReview | RoundReview) -> str:
 
 
 def _lost(strokes: float) -> str:
-    if abs(strokes) < 0.005:
+    if abs(strokes) < NOTHING_STROKES:
         return "as expected"
     return f"{abs(strokes):.2f} {'lost' if strokes > 0.0 else 'gained'}"
 
 
 def _verb(one: Estimate) -> str:
-    if abs(one.value) < 0.005:
+    if abs(one.value) < NOTHING_STROKES:
         return "cost nothing"
     return f"{'lost' if one.value > 0.0 else 'gained'} {abs(one.value):.2f}"
 

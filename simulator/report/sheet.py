@@ -28,6 +28,9 @@ LINE = 1.28
 _OF_UNIT = re.compile(r"(?<=\d) (?=(?:yd|m|ft)\b)")
 """The blank between a number and its unit."""
 
+KEY_PT = 6.5
+"""Letters of a key [pt]."""
+
 HANDLE_EM, KEY_EM = 2.6, 3.2
 """Width of the line or patch of a key, and of that with the gap behind it, in sizes of its letters (the gap
 is `legend.handletextpad` of the style)."""
@@ -107,12 +110,10 @@ class Sheet:
         box.set_bounds(left, bottom, wide, tall)
         self._place(box, rect)
 
-    def table(
-        self, rows: Sequence[Sequence[str]], at_in: Sequence[float], size: float = 6.5, *, head: bool = True
-    ) -> None:
-        """Rows of words; a column that starts at a negative place ends there instead."""
+    def table(self, rows: Sequence[Sequence[str]], at_in: Sequence[float], size: float = 6.5) -> None:
+        """Rows of words, the first the heads; a column that starts at a negative place ends there instead."""
         for number, row in enumerate(rows):
-            colour = FAINT if head and number == 0 else INK
+            colour = FAINT if number == 0 else INK
             for words, at in zip(row, at_in, strict=True):
                 self.put(words, size, abs(at), ha="right" if at < 0.0 else "left", color=colour)
             self.down_in += line_in(size)
@@ -129,7 +130,7 @@ class Sheet:
         """Move on down the page."""
         self.down_in += tall_in + GAP_IN
 
-    def key(self, handles: Sequence[Any], columns: int = 1, size: float = 6.5) -> None:
+    def key(self, handles: Sequence[Any], columns: int = 1) -> None:
         """A key below what is there."""
         if not handles:
             return
@@ -137,7 +138,7 @@ class Sheet:
         ax.set_axis_off()
         legend = ax.legend(
             handles=list(handles), loc="upper left", ncols=columns, alignment="left", handlelength=HANDLE_EM,
-            fontsize=size, bbox_to_anchor=(0.0, 1.0),
+            fontsize=KEY_PT, bbox_to_anchor=(0.0, 1.0),
         )  # fmt: skip
         self.skip(float(legend.get_window_extent().height) / self.figure.dpi)
 

@@ -25,7 +25,7 @@ from .coursewords import (
     tied_clubs,
     where_words,
 )
-from .figures import count_words, name_said, score_digits
+from .figures import LEAST_COUNT, count_words, name_said, score_digits
 from .teamwords import MARK
 from .units import YARDS, Units
 
@@ -143,9 +143,9 @@ def round_words(answer: CourseAnswer, player: Player, one: Round) -> list[str]:
 
 
 def _percent(chance: Estimate) -> str:
-    if chance.value < 0.005:
+    if chance.value < LEAST_COUNT:
         return "fewer than 1"
-    if chance.value > 0.995:
+    if chance.value > 1.0 - LEAST_COUNT:
         return "more than 99"
     return f"{100.0 * chance.value:.0f} +- {100.0 * chance.standard_error:.1f}"
 

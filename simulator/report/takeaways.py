@@ -44,7 +44,7 @@ def _ends(low_yd: float, high_yd: float, units: Units) -> str:
     low, high = (units.bare_side(edge) if units.whole(abs(edge)) else nought for edge in (low_yd, high_yd))
     of = "" if high == nought else f" of {nought}"
     if nought not in (low, high) and (low_yd < 0.0) == (high_yd < 0.0):
-        low = low.partition(" ")[0]
+        low = units.number(abs(low_yd))  # the side is said behind the other end
     return f"{low} to {high}{of}" if low != nought else f"{low} to {high} of it"
 
 
@@ -89,8 +89,7 @@ def _birdies(result: Lesson, index: int) -> str:
 def worth_words(result: Lesson, units: Units = YARDS) -> list[str]:
     """What a yard and a lie are worth where the shot finishes."""
     value = result.value
-    pin = result.answer.hole.pin
-    out = ((pin.x_yd - value.here_yd[0]) ** 2 + (pin.y_yd - value.here_yd[1]) ** 2) ** 0.5
+    out = result.answer.hole.out_yd(*value.here_yd)
     said = [
         f"From the cross, {units.length(out)} out on {value.ground}, this player takes {value.here:.2f} more "
         "shots. Lines: strokes more or fewer than from there."

@@ -6,7 +6,16 @@ from ..strategy.confidence import is_ahead
 from ..strategy.goals import Goal
 from ..strategy.result import Answer
 from .chosen import all_bad, equals, runner_up, shown, title
-from .figures import LEAST_COUNT, capital, count_words, every_words, in_ten, join_words, score_digits
+from .figures import (
+    LEAST_COUNT,
+    NOTHING_STROKES,
+    capital,
+    count_words,
+    every_words,
+    in_ten,
+    join_words,
+    score_digits,
+)
 from .units import YARDS, Units
 
 ALL_BAD = "Every club finishes in trouble more often than not; least bad: "
@@ -167,7 +176,7 @@ def _line(answer: Answer, units: Units) -> str:
         return ""
     off = answer.best.aim_offset_yd - line.average_aim_offset_yd
     gain = count_words(max(line.gain.value, 0.0), answer.sequences)
-    cost = f"for {line.cost.value:.2f} strokes" if line.cost.value >= 0.005 else "at no cost"
+    cost = f"for {line.cost.value:.2f} strokes" if line.cost.value >= NOTHING_STROKES else "at no cost"
     side = units.side(off) or "a touch"
     of = f"The {answer.best.club}'s line for this lies {side} of its best on average"
     return f"{of}: {gain} more in 100, {cost}. "
@@ -182,7 +191,7 @@ def _lowest(answer: Answer, same: list[int], units: Units) -> str:
     """What the goal costs on average."""
     low = answer.lowest_score
     cost = -answer.alternatives[low].difference.value
-    if low in same[:1] or cost < 0.005:
+    if low in same[:1] or cost < NOTHING_STROKES:
         it = "It" if len(same) == 1 else f"The {title(answer, low, units)}"
         return f"{it} has the lowest average too."
     return f"For the lowest average it is the {title(answer, low, units)}, by {cost:.2f}."

@@ -23,6 +23,7 @@ VALUE_STEPS = (0.05, 0.1, 0.2, 0.5, 1.0)
 """Steps of the lines of equal worth [strokes]: the finest that gives no more than `MOST_LINES`."""
 
 MOST_LINES = 7
+"""Lines of equal worth on a picture at most."""
 
 MOST_ABREAST = 4.0
 """Lines side by side along the edge of a lie at most: more are one thick line that no number fits on."""

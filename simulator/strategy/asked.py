@@ -16,18 +16,16 @@ from . import streams
 from .clubwords import Aim, shot_meant
 from .errorbars import Estimate
 from .plays import FIRST_SETS, FIRST_STRIKES
+from .pointing import FINEST_YD
 from .search import given_aim, given_part, search
 from .tries import Choice, Place
 
-MOST_SHOWN = 6
+MOST_ALTERNATIVES = 6
 """Alternatives worked out in full when nobody named clubs."""
 
-WORTH_SHOWING = 0.6
+FAR_BEHIND = 0.6
 """A club farther behind the best than this is not an alternative [strokes]."""
 
-
-NO_FINER_YD = 1.5
-"""Nobody points finer than this: a given line so near the best of its club is taken for it [yd]."""
 
 ONE_LINE_YD = 0.002
 """Lines of the same swing nearer than this at its carry are one line, said twice: a rounding apart [yd]."""
@@ -135,7 +133,7 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     check_playable(place.board, place.lie, wanted)
     rows = place.board.allowed(place.lie)
     must = frozenset(row for club in wanted for row in club.rows if row in rows)
-    found = search(place, seed, rows, keep_within=WORTH_SHOWING, keep_most=MOST_SHOWN, must=must)
+    found = search(place, seed, rows, keep_within=FAR_BEHIND, keep_most=MOST_ALTERNATIVES, must=must)
     strikes = strike_sets(seed + streams.CHOOSING, FIRST_SETS, FIRST_STRIKES)
     worth = place.worth(found[0].action, found[0].score, strikes)
     if not wanted:
@@ -151,7 +149,7 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     home = found[0]
     if all(choice is not home for choice in choices):
         same_line = [k for k in sorted(given) if _is_one(choices[k], home)]
-        near_line = [k for k in sorted(given) if _is_one(choices[k], home, NO_FINER_YD)]
+        near_line = [k for k in sorted(given) if _is_one(choices[k], home, FINEST_YD)]
         if same_line:  # a line given as the map would choose it: not twice on one screen
             choices[same_line[0]] = home
         elif near_line:  # "the driver 27 left" beside the 26 left that was asked about tells nobody anything

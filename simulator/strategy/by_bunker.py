@@ -8,7 +8,7 @@ from ..errors import UsageError
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
 from ..spelt import in_full
-from .placewords import FILLERS, SIDES
+from .placewords import FILLERS, SIDES, Told
 
 GREENSIDE_YD = 20.0
 """A bunker no farther from the green than this is called greenside [yd] (assumed)."""
@@ -28,22 +28,20 @@ _ENDS = {"front": -1, "short": -1, "back": 1, "long": 1}
 _BEFORE = re.compile(r"\b(?:short|long)\s+of\s+(?!(?:the\s+)?green\b)")
 
 
-def by_the_bunker(text: str, hole: Hole) -> tuple[str, str | None]:
+def by_the_bunker(text: str, hole: Hole) -> Told | None:
     """A bunker told without a distance put into coordinates, which `places.place` reads.
 
     Parameters
     ----------
     text : str
         The bunker's name on this hole, or a bunker by its side and whether it is greenside: ``"in the left
-        fairway bunker"``. Any other text, and one with a number in it, comes back as it is.
+        fairway bunker"``.
     hole : Hole
 
     Returns
     -------
-    words : str
-        Such as ``"30.33,387.28, bunker"``: its middle.
-    taken : str or None
-        What was taken for granted.
+    Told or None
+        Words such as ``"30.33,387.28, bunker"``: its middle. None: other words, and any with a number.
 
     Raises
     ------
@@ -52,20 +50,21 @@ def by_the_bunker(text: str, hole: Hole) -> tuple[str, str | None]:
     """
     usual = re.sub(r"\bgreen[\s-]side\b", "greenside", in_full(text.casefold()).replace(",", " "))
     if _BEFORE.search(usual):  # not in it
-        return text, None
+        return None
     words = {word for word in usual.split() if word not in FILLERS}
     bunkers = [feature for feature in hole.features if feature.surface is Surface.BUNKER]
     named = [one for one in bunkers if words <= set(one.name.casefold().split()) <= words | _NUMBERS]
     if not named:
         if not words & _BUNKER or not words <= _BUNKER | _KINDS | SIDES.keys() | _ENDS.keys():
-            return text, None
+            return None
         named = [one for one in bunkers if _is_meant(one, hole, words)]
     if len(named) != 1:
         said = [_told(one, hole) for one in (named or bunkers)]
         what = "which of them" if named else "there is none such" if bunkers else "there is none"
         raise UsageError(f"place {text!r}: {what} on this hole{': ' if said else ''}{', '.join(said)}")
     x, y = named[0].middle
-    return f"{x:.2f},{y:.2f}, bunker", f"the ball is taken to lie in the middle of the {named[0].name}"
+    taken = f"the ball is taken to lie in the middle of the {named[0].name}"
+    return Told(f"{x:.2f},{y:.2f}, bunker", taken, of_bunker=True)
 
 
 def _is_meant(bunker: Feature, hole: Hole, words: set[str]) -> bool:

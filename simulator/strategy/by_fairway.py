@@ -10,7 +10,7 @@ from ..hole.model import Hole
 from .by_green import JUST_YD
 from .distancewords import NUMBER, UNIT, yards
 from .ground import WIDEST_YD, line_place
-from .placewords import SIDES, on_words, plain, read_words, told_as_typed
+from .placewords import SIDES, Told, on_words, plain, read_words, told_as_typed
 
 _TOLD = re.compile(
     rf"(?:(?P<number>{NUMBER})\s*(?:(?P<unit>{UNIT})\s+)?|(?P<just>just\s+))?"
@@ -31,22 +31,20 @@ _OFF = re.compile(
 """The side behind it: "10 off the fairway on the left"."""
 
 
-def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
+def by_the_fairway(text: str, hole: Hole) -> Told | None:
     """A place so far left or right of the fairway put into yards on and beside the line.
 
     Parameters
     ----------
     text : str
         ``"200 on, 10 right of the fairway"``, ``"5 yards left of the fairway, 150 out"``: yards from the
-        mown edge on that side. Another text comes back as it is.
+        mown edge on that side.
     hole : Hole
 
     Returns
     -------
-    words : str
-        Such as ``"200.0 on, 26.0 right"``.
-    taken : str or None
-        What was taken for granted.
+    Told or None
+        Words such as ``"200.0 on, 26.0 right"``. None: other words.
 
     Raises
     ------
@@ -57,7 +55,7 @@ def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
     usual = _OFF.sub(r"\g<length>\g<side> of the fairway", usual)
     told = _TOLD.search(usual)
     if told is None:
-        return text, None
+        return None
     side_word = told["side"]
     if not told["number"] and not told["just"]:
         raise UsageError(
@@ -72,7 +70,7 @@ def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
     station = said.station
     if station is None:
         if said.out is None:
-            return text, None
+            return None
         station = hole.station_offset(*line_place(hole, said.out))[0]
     side = SIDES[side_word]
     edge = fairway_edge_yd(hole, station, side)
@@ -82,7 +80,7 @@ def by_the_fairway(text: str, hole: Hole) -> tuple[str, str | None]:
     offset = edge + side * away
     taken = None if told["number"] else f"{told[0].strip()!r} is taken as five paces from its edge"
     ground = "" if said.ground is None else f", {said.ground.name.lower().replace('_', ' ')}"
-    return f"{on_words(station, offset)}{ground}", taken
+    return Told(f"{on_words(station, offset)}{ground}", taken, in_paces=not told["number"])
 
 
 def fairway_edge_yd(hole: Hole, station: float, side: int) -> float | None:

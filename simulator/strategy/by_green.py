@@ -14,7 +14,7 @@ from ..hole.model import Hole
 from ..hole.surfaces import PENALTY_SURFACES, WORDS, Surface
 from ..units import FT_PER_YD
 from .distancewords import NUMBER, UNIT, yards
-from .placewords import on_words, plain, read_words, with_rest
+from .placewords import Told, on_words, plain, read_words, with_rest
 
 _NOT_MEANT = frozenset((Surface.BUNKER, Surface.TREES, Surface.OUT_OF_BOUNDS, *PENALTY_SURFACES))
 """Ground a ball is not taken to lie on unless somebody says so."""
@@ -83,7 +83,7 @@ _PART = re.compile(rf"(?:(?:on|to)\s+)?(?:the\s+)?(?P<end>front|back)\s+(?:part\
 _PATTERNS = tuple((way, re.compile(pattern)) for way, pattern in _WAYS.items())
 
 
-def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
+def by_the_green(text: str, hole: Hole) -> Told | None:
     """A place told by the green put into yards on and beside the line, which `places.place` reads.
 
     Parameters
@@ -95,16 +95,13 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
         each from the edge there. ``"long left of the green"`` is level with its back and its left edge,
         ``"front edge"`` and ``"back fringe"`` are a yard inside and outside of it.
         ``"150 to the front"`` (middle, back) is straight, as a laser measures it, from the line of play.
-        Another text comes back as it is.
     hole : Hole
         With the tee in use.
 
     Returns
     -------
-    words : str
-        Such as ``"352.5 on"`` or ``"380 on, 21 right"``.
-    taken : str or None
-        What was taken for granted, where no distance was said.
+    Told or None
+        Words such as ``"352.5 on"`` or ``"380 on, 21 right"``. None: other words.
 
     Raises
     ------
@@ -115,20 +112,20 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
     level = _PIN_HIGH.search(usual)
     usual = " ".join(_PIN_HIGH.sub(" ", usual).split())
     if to := _TO.search(usual):
-        return with_rest(on_words(_before(text, hole, to)), usual, to), None
+        return Told(with_rest(on_words(_before(text, hole, to)), usual, to))
     if part := _PART.fullmatch(usual):
         front, back = _ends(text, hole)
         share = PART if part["end"] == "front" else 1.0 - PART
         on_it = f"{part[0]!r} is taken as on it, a quarter of the way in"
-        return on_words(front + share * (back - front)), on_it
+        return Told(on_words(front + share * (back - front)), on_it)
     if rim := _RIM.fullmatch(usual):
-        return _rim(text, hole, rim), None
+        return Told(_rim(text, hole, rim))
     if corner := _CORNER.search(usual):
         return _corner(text, hole, usual, corner)
     searched = ((way, pattern.search(usual)) for way, pattern in _PATTERNS)
     way, found = next(((way, found) for way, found in searched if found), ("", None))
     if found is None:
-        return text, None
+        return None
     told = _away_yd(found)
     away = JUST_YD if told is None else told
     if way == "from" and away >= SHORT_YD:  # nobody counts so far from the back of it
@@ -147,7 +144,7 @@ def by_the_green(text: str, hole: Hole) -> tuple[str, str | None]:
         beside = right + away if side == "right" else left - away
         words = on_words(middle, beside)
     taken = None if told is not None else f"{found[0].strip(' ,')!r} is taken as five paces from its edge"
-    return with_rest(words, usual, found), taken
+    return Told(with_rest(words, usual, found), taken, in_paces=told is None)
 
 
 def _away_yd(found: re.Match[str]) -> float | None:
@@ -171,7 +168,7 @@ def _rim(text: str, hole: Hole, found: re.Match[str]) -> str:
     return on_words(middle, left + in_by if found["end"] == "left" else right - in_by)
 
 
-def _corner(text: str, hole: Hole, usual: str, found: re.Match[str]) -> tuple[str, str]:
+def _corner(text: str, hole: Hole, usual: str, found: re.Match[str]) -> Told:
     """Level with an end of the green and with a side of it."""
     front, back = _ends(text, hole)
     left, right = _sides(hole, 0.5 * (front + back))
@@ -179,16 +176,16 @@ def _corner(text: str, hole: Hole, usual: str, found: re.Match[str]) -> tuple[st
     away = _away_yd(found) or 0.0
     words = on_words(front - away if end == "short" else back + away, left if side == "left" else right)
     said, level = found[0].strip(" ,"), "front" if end == "short" else "back"
-    told, there = with_rest(words, usual, found), read_words(words)
+    whole, there = with_rest(words, usual, found), read_words(words)
     if found["n"] or found["n2"]:
-        return told, f"{said!r} is taken as so far {end} of it, level with its {side} edge"
+        return Told(whole, f"{said!r} is taken as so far {end} of it, level with its {side} edge")
     feature = hole.feature_at(*hole.at(there.station or 0.0, there.offset or 0.0))
-    if told == words and feature is not None and feature.surface in _NOT_MEANT:
+    if whole == words and feature is not None and feature.surface in _NOT_MEANT:
         raise UsageError(
             f"place {text!r}: level with its {level} and {side} edge there is {feature.name}: say what it "
             f'lies in, "{said}, {WORDS[feature.surface]}", or how far from the pin, "18 out, {side} rough"'
         )
-    return told, f"{said!r} is taken as level with its {level} and {side} edge"
+    return Told(whole, f"{said!r} is taken as level with its {level} and {side} edge")
 
 
 def _before(text: str, hole: Hole, to: re.Match[str]) -> float:

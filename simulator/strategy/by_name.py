@@ -13,7 +13,17 @@ from ..hole.surfaces import Surface
 from .by_green import JUST_YD
 from .distancewords import NUMBER, UNIT, UNITS, yards
 from .ground import find_in
-from .placewords import FILLERS, GROUND_WORDS, SIDES, on_words, plain, read_words, told_as_typed, with_rest
+from .placewords import (
+    FILLERS,
+    GROUND_WORDS,
+    SIDES,
+    Told,
+    on_words,
+    plain,
+    read_words,
+    told_as_typed,
+    with_rest,
+)
 
 SMALL_YD = 35.0
 """An area no longer than this is a place without a distance: its middle is taken (assumed) [yd]."""
@@ -35,7 +45,7 @@ _SHORT_OF = re.compile(
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 
 
-def by_the_name(text: str, hole: Hole) -> tuple[str, str | None]:
+def by_the_name(text: str, hole: Hole) -> Told | None:
     """A place in an area that has a name of its own put into coordinates, which `places.place` reads.
 
     Parameters
@@ -43,15 +53,14 @@ def by_the_name(text: str, hole: Hole) -> tuple[str, str | None]:
     text : str
         ``"reed bed, 180 out"``, ``"the willow carr, 250 on"``, ``"in the elbow bunker, 137 out"``: some
         words of its name, that no other area shares, and how far along; a small one needs no distance; or
-        ``"10 short of the cross dyke"``, along the line. Any other text comes back as it is.
+        ``"10 short of the cross dyke"``, along the line.
     hole : Hole
 
     Returns
     -------
-    words : str
-        Such as ``"36.10,315.25"``: where the area is nearest to the line of play at that distance.
-    taken : str or None
-        What was taken for granted.
+    Told or None
+        Words such as ``"36.10,315.25"``: where the area is nearest to the line of play at that distance.
+        None: other words.
 
     Raises
     ------
@@ -67,12 +76,12 @@ def by_the_name(text: str, hole: Hole) -> tuple[str, str | None]:
         if one.name[-1:].isdigit() and rest != usual and re.search(r"\d", rest):
             return _in_area(text, hole, one, rest.strip(" ,"))
     if not said - _KINDS:
-        return text, None
+        return None
     areas = _areas(said, hole)
     if not re.search(r"\d", usual):
         areas = [one for one in areas if one.surface is not Surface.BUNKER]  # `by_the_bunker` has those
     if not areas:
-        return text, None
+        return None
     areas = [one for one in areas if _on_side(one, usual, hole)] or areas
     if len(areas) > 1:
         raise UsageError(f"place {text!r}: which of them on this hole: {_told(areas, hole)}")
@@ -89,12 +98,12 @@ def by_the_name(text: str, hole: Hole) -> tuple[str, str | None]:
     return _in_area(text, hole, area, numbers)
 
 
-def _in_area(text: str, hole: Hole, area: Feature, numbers: str) -> tuple[str, str | None]:
+def _in_area(text: str, hole: Hole, area: Feature, numbers: str) -> Told | None:
     """The place of an area at the distance that the words without its name say."""
     with told_as_typed(numbers, text):
         along = read_words(numbers)
     if along.offset is not None or not along.told:
-        return text, None
+        return None
     found = find_in(hole, area, out_yd=along.out, station_yd=along.station)
     if found is None and along.out is not None:  # beyond the pin
         past = hole.station_offset(*hole.pin.xy_yd)[0] + along.out
@@ -107,7 +116,7 @@ def _in_area(text: str, hole: Hole, area: Feature, numbers: str) -> tuple[str, s
     taken = None
     if wanted is not None and abs(is_at - wanted) > MOVED_YD:
         taken = f"{area.name}: found only {is_at:.0f} yd {word}"
-    return f"{found[0]:.2f},{found[1]:.2f}", taken
+    return Told(f"{found[0]:.2f},{found[1]:.2f}", taken)
 
 
 def _areas(said: set[str], hole: Hole) -> list[Feature]:
@@ -115,7 +124,7 @@ def _areas(said: set[str], hole: Hole) -> list[Feature]:
     return [one for one in hole.features if one.surface is not Surface.TEE and said <= _core(one.name)]
 
 
-def _short_of(text: str, hole: Hole, usual: str, found: re.Match[str]) -> tuple[str, str | None]:
+def _short_of(text: str, hole: Hole, usual: str, found: re.Match[str]) -> Told | None:
     """ "10 short of the cross dyke", "past the elbow bunker": along the line of play from where it begins or
     ends, on the line where it crosses it, else by its own stations."""
     said = _core(found["name"])
@@ -123,7 +132,7 @@ def _short_of(text: str, hole: Hole, usual: str, found: re.Match[str]) -> tuple[
     areas = [one for one in areas if _on_side(one, found["name"], hole)] or areas
     areas = [one for one in areas if one.name.casefold() == found["name"]] or areas
     if not areas:
-        return text, None
+        return None
     if len(areas) > 1:
         raise UsageError(f"place {text!r}: which of them on this hole: {_told(areas, hole)}")
     (area,) = areas
@@ -134,7 +143,7 @@ def _short_of(text: str, hole: Hole, usual: str, found: re.Match[str]) -> tuple[
     away = JUST_YD if found["n"] is None else yards(found["n"], found["unit"])
     station = min(stations) - away if short else max(stations) + away
     said_so = f"{found[0].strip(' ,')!r} is taken as {away:.0f} yards along the line of play"
-    return with_rest(on_words(station), usual, found), said_so
+    return Told(with_rest(on_words(station), usual, found), said_so)
 
 
 def _on_side(area: Feature, usual: str, hole: Hole) -> bool:
@@ -160,7 +169,7 @@ def _stem(word: str) -> str:
     return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word
 
 
-def _middle(text: str, hole: Hole, area: Feature) -> tuple[str, str | None]:
+def _middle(text: str, hole: Hole, area: Feature) -> Told:
     low, high = _out(area, hole)
     if high - low > SMALL_YD:
         raise UsageError(
@@ -168,7 +177,7 @@ def _middle(text: str, hole: Hole, area: Feature) -> tuple[str, str | None]:
             f'{0.5 * (low + high):.0f} out"'
         )
     x, y = area.middle
-    return f"{x:.2f},{y:.2f}", f"the ball is taken to lie in the middle of the {area.name}"
+    return Told(f"{x:.2f},{y:.2f}", f"the ball is taken to lie in the middle of the {area.name}")
 
 
 def _out(area: Feature, hole: Hole) -> tuple[float, float]:

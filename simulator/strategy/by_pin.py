@@ -7,7 +7,7 @@ import re
 from ..errors import UsageError
 from ..hole.model import Hole
 from .distancewords import NUMBER, UNIT, yards
-from .placewords import GROUND_WORDS, SIDES, on_words, plain, with_rest
+from .placewords import GROUND_WORDS, SIDES, Told, on_words, plain, with_rest
 
 _OF = r"\s*(?:of|from)?\s*(?:the\s+)?(?:pin|flag|hole)\b"
 _END = r"(?=\s*(?:,|and\b|$|[-+]?\d))"
@@ -36,7 +36,7 @@ _GROUND = re.compile(rf"\b(?:{'|'.join(GROUND_WORDS)})\b")
 _SHORT = frozenset(("short", "shy"))
 
 
-def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
+def by_the_pin(text: str, hole: Hole) -> Told | None:
     """A place told by the pin put into yards on and beside the line, which `places.place` reads.
 
     Parameters
@@ -45,16 +45,14 @@ def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
         ``"pin high, 12 right"``, ``"pin high, right rough"`` (the nearest there), ``"12 short, 8 right of
         the pin"``, ``"10 m past the flag"``; short and long
         along the last leg of the line, left and right across it, as seen when coming up to the green. What
-        else is said stays behind it; another text comes back as it is.
+        else is said stays behind it.
     hole : Hole
         With the pin in use.
 
     Returns
     -------
-    words : str
-        Such as ``"393.0 on, 20.0 right"``.
-    taken : str or None
-        What was taken for granted.
+    Told or None
+        Words such as ``"393.0 on, 20.0 right"``. None: other words.
 
     Raises
     ------
@@ -65,16 +63,16 @@ def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
     usual = _NUMBER_LAST.sub(r"\g<high>, \g<far> \g<side>", usual)
     told = _TOLD.match(usual)
     if told is None:
-        return text, None
+        return None
     far, side, of = told["far"], told["side"], told["of"] or told["of2"]
     as_out = told["way"] == "short" and of and not side  # "100 short of the pin" is 100 out
     if not (told["high"] or far or (told["beside"] and of)) or as_out:
-        return text, None
+        return None
     if side and not told["beside"] and _GROUND.search(usual[told.end() :]):
         station = hole.station_offset(*hole.pin.xy_yd)[0] + _along_yd(told)
         short = told[0].removesuffix(side).strip(" ,")
         taken = None if told["high"] or of else f"{short!r} is counted from the pin"
-        return f"{station:.1f} on, {side} {usual[told.end() :].strip(' ,')}", taken
+        return Told(f"{station:.1f} on, {side} {usual[told.end() :].strip(' ,')}", taken)
     if side and not told["beside"]:
         raise UsageError(f'place {text!r}: how far {side}? Say "pin high, 12 {side}", "10 short, 6 {side}"')
     if told["high"] and not side:
@@ -84,7 +82,7 @@ def by_the_pin(text: str, hole: Hole) -> tuple[str, str | None]:
     if side:
         offset += yards(told["beside"], told["unit2"]) * SIDES[side]
     taken = None if of or told["high"] else f"{told[0].strip(' ,')!r} is counted from the pin"
-    return with_rest(on_words(station, offset), usual, told), taken
+    return Told(with_rest(on_words(station, offset), usual, told), taken)
 
 
 def _along_yd(told: re.Match[str]) -> float:

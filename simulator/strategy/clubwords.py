@@ -41,7 +41,7 @@ ALLOWED = (
 )
 
 _AIM_UNIT = "yd|yds|yards?|y|metres?|meters?|m|degrees?|deg|°"
-_AIM = re.compile(rf"({NUMBER})\s*({_AIM_UNIT})?\s*(left|right|l|r)?")
+_AIM = re.compile(rf"(?P<size>{NUMBER})\s*(?P<unit>{_AIM_UNIT})?\s*(?P<side>left|right|l|r)?")
 _CLUB_THEN = r"(?P<club>.*?\S)(?:\s*,\s*|\s+)"
 _TO_THE_SIDE = rf"(?P<size>{NUMBER})\s*(?P<unit>{_AIM_UNIT})?\s*(?P<side>left|right|l|r)\b"
 _STRAIGHT = r"(?P<straight>straight(?:\s+at\s+(?:the\s+)?(?:pin|flag))?|(?<=at\s)(?:the\s+)?(?:pin|flag))"
@@ -294,7 +294,7 @@ def club_and_aim(text: str) -> tuple[str, Aim | None]:
         found = _AIM.fullmatch(aim.strip().casefold())
         if not found:
             raise UsageError(f"club {text!r}: {aim!r} is not an aim; allowed: {ALLOWED}")
-        return club, _aim(text, found[1], found[2], found[3])
+        return club, _aim(text, found["size"], found["unit"], found["side"])
     if turned := _SIDE_FIRST.fullmatch(club.casefold()):  # "driver left 8"
         club = f"{club[: turned.end('club')]} {turned['aim']} {turned['side']}"
     said = _SAID_AIM.fullmatch(club.casefold())

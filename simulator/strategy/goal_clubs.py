@@ -8,7 +8,7 @@ import numpy as np
 
 from ..engine import PART_SWING, PUNCH_SWING
 from ..tables.shots import Shot
-from .asked import MOST_SHOWN, Found
+from .asked import MOST_ALTERNATIVES, Found
 from .goal_lines import Reacher, Seen, chosen
 from .goals import Goal
 from .result import Start
@@ -47,7 +47,7 @@ def with_goal(look: Reacher, found: Found, *, asked: bool) -> Found:
         more = [c for c in more[:1] if seen[id(c)].chance > most]
     else:
         ranked = sorted((*kept, *more), key=lambda c: (c is not found.home, -seen[id(c)].chance))
-        first = {id(c) for c in ranked[:MOST_SHOWN]}
+        first = {id(c) for c in ranked[:MOST_ALTERNATIVES]}
         kept, more = [c for c in kept if id(c) in first], [c for c in more if id(c) in first]
     return _on_their_lines(look, found, [*kept, *more], seen)
 

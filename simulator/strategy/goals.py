@@ -26,9 +26,12 @@ MOST_TARGET = 20
 MOST_YD = 700.0
 """Longest distance a range may name [yd]."""
 
-_NUMBER = r"(\d{1,4}(?:\.\d{1,4})?)"
-_UNIT = rf"\s*({'|'.join(sorted(UNITS, key=len, reverse=True))})?\s*"
-_RANGE = re.compile(rf"\s*{_NUMBER}{_UNIT}(?:-|–|to)\s*{_NUMBER}{_UNIT}")
+_NUMBER = r"\d{1,4}(?:\.\d{1,4})?"
+_UNIT = "|".join(sorted(UNITS, key=len, reverse=True))
+_RANGE = re.compile(
+    rf"\s*(?P<low>{_NUMBER})\s*(?P<low_unit>{_UNIT})?\s*(?:-|–|to)"
+    rf"\s*(?P<high>{_NUMBER})\s*(?P<high_unit>{_UNIT})?\s*"
+)
 
 
 @dataclass(frozen=True)
@@ -98,8 +101,8 @@ class Goal:
 
 
 _EITHER_SIDE = re.compile(
-    r"(\d+(?:\.\d+)?)\s*(?:yards?|yds?|yd|y)?\s*(?:\+\s*/?\s*-|±|plus or minus)\s*"
-    r"(\d+(?:\.\d+)?)\s*(m|metres?|meters?)?"
+    r"(?P<middle>\d+(?:\.\d+)?)\s*(?:yards?|yds?|yd|y)?\s*(?:\+\s*/?\s*-|±|plus or minus)\s*"
+    r"(?P<off>\d+(?:\.\d+)?)\s*(?P<metres>m|metres?|meters?)?"
 )
 """A range as its middle and how far it goes either side ("100 +/- 10")."""
 
@@ -176,13 +179,13 @@ def read_range(what: str, text: str) -> tuple[float, float]:
     plain = re.sub(r"^(?:under|below|inside|within|less than|up to)\s+(?=\d)", "0-", plain)
     plain = re.sub(r"(?<=\d)\s*(?:and|/|\.\.+|until)\s*(?=\d)", "-", plain)
     if about := _EITHER_SIDE.fullmatch(plain):
-        middle, off = float(about[1]), float(about[2])
-        plain = f"{max(middle - off, 0.0):g}-{middle + off:g} {about[3] or ''}"
+        middle, off = float(about["middle"]), float(about["off"])
+        plain = f"{max(middle - off, 0.0):g}-{middle + off:g} {about['metres'] or ''}"
     found = _RANGE.fullmatch(plain)
     if not found:
         raise UsageError(f"{what} {text!r} is no range; allowed: {allowed}")
-    last = found[4] or found[2] or "yd"
-    low, high = float(found[1]) * UNITS[found[2] or last], float(found[3]) * UNITS[last]
+    last = found["high_unit"] or found["low_unit"] or "yd"
+    low, high = float(found["low"]) * UNITS[found["low_unit"] or last], float(found["high"]) * UNITS[last]
     if not 0.0 <= low < high <= MOST_YD:
         raise UsageError(f"{what} {text!r}: found {low:.0f} to {high:.0f} yd; allowed: {allowed}")
     return low, high

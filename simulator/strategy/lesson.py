@@ -202,7 +202,7 @@ def leave_of(one: Alternative, answer: Answer) -> Start:
     if found is None:
         raise UsageError(f"{one.club}: no ball comes to rest where a shot is planned from")
     (x, y), ground = found
-    out = float(np.hypot(hole.pin.x_yd - x, hole.pin.y_yd - y))
+    out = hole.out_yd(float(x), float(y))
     played = None if answer.start.played is None else answer.start.played + 1
     words = f"{out:.0f} yd out, {WORDS[ground]}"
     return Start(float(x), float(y), LIE_WORDS[LIE_OF[ground]], words, out, played)

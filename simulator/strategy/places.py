@@ -17,7 +17,7 @@ from .by_pin import by_the_pin
 from .distancewords import NUMBER, UNIT
 from .ground import find_beside, find_ground, line_place
 from .handed import check_kind, check_whole
-from .placewords import Said, plain, read_words, refused, told_as_typed
+from .placewords import Said, Told, plain, read_words, refused, told_as_typed
 from .result import Start
 
 OFF_HOLE_YD = 80.0
@@ -30,13 +30,10 @@ _YARDS_ON = re.compile(rf"{NUMBER}\s*(?:{UNIT})?\s*on\b")
 """A distance from the tee, in words that say more of the place."""
 
 
-def plainly(text: str, hole: Hole) -> tuple[str, str | None]:
-    """A place told by a name, fairway, green, pin or bunker in numbers, with what was taken for granted."""
-    for told in (by_the_name, by_the_fairway, by_the_green, by_the_pin, by_the_bunker):
-        words, taken = told(text, hole)
-        if words != text:
-            return words, taken
-    return text, None
+def plainly(text: str, hole: Hole) -> Told | None:
+    """A place told by a name, fairway, green, pin or bunker in numbers; None: by none of them."""
+    readers = (by_the_name, by_the_fairway, by_the_green, by_the_pin, by_the_bunker)
+    return next((told for read in readers if (told := read(text, hole)) is not None), None)
 
 
 def place(text: str, hole: Hole, played: int | None = None) -> Start:
@@ -73,10 +70,9 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     check_kind("hole", hole, Hole, "load_hole gives one")
     if played is not None:
         check_whole("played", played, 0, MOST_STROKES)
-    words, _ = plainly(text, hole)
-    if words != text:
-        with told_as_typed(words, text):
-            return place(words, hole, played)
+    if (told := plainly(text, hole)) is not None:
+        with told_as_typed(told.words, text):
+            return place(told.words, hole, played)
     said = read_words(text)
     if said.ground is Surface.TEE:
         return _tee(text, hole, said, played)
@@ -100,8 +96,7 @@ def counts_from_tee(text: str, hole: Hole) -> bool:
     Words that are not understood count as such: they are refused where the place is read.
     """
     try:
-        words, _ = plainly(text, hole)
-        if words != text:  # "200 on, 10 right of the fairway", but not "20 short of the green"
+        if plainly(text, hole):  # "200 on, 10 right of the fairway", but not "20 short of the green"
             return _YARDS_ON.search(plain(text)) is not None
         said = read_words(text)
     except UsageError:

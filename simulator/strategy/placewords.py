@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from ..errors import UsageError
 from ..hole.surfaces import Surface
@@ -146,6 +147,26 @@ def with_rest(words: str, usual: str, found: re.Match[str]) -> str:
     """What a part of a text was put into, and behind it what else was said there."""
     rest = " ".join((usual[: found.start()] + " " + usual[found.end() :]).replace(",", " ").split())
     return f"{words}, {rest}" if rest else words
+
+
+class Told(NamedTuple):
+    """A place told by something on the hole, put into words that `places.place` reads.
+
+    Attributes
+    ----------
+    words : str
+    taken : str or None
+        What was taken for granted, as a sentence begins.
+    in_paces : bool
+        Nobody said how far: five paces were taken.
+    of_bunker : bool
+        A bunker and no more was said: its middle was taken.
+    """
+
+    words: str
+    taken: str | None = None
+    in_paces: bool = False
+    of_bunker: bool = False
 
 
 @dataclass

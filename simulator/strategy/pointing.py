@@ -14,6 +14,9 @@ from .aimline import AimLine
 MARK_YD, MARK_DEG = 12.0, 4.0
 """A mark farther from the line than this words no line [yd beside it, deg seen from the ball]."""
 
+FINEST_YD = 1.5
+"""Nobody points finer than this [yd beside the line]."""
+
 GREEN_YD = 25.0
 """A shot that carries to within this of the green is pointed by the green [yd]."""
 

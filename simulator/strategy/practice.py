@@ -40,6 +40,7 @@ BIAS = "bias_removed"
 BIAS_WORDS = "bias gone, or aimed off for, against aiming as if there were none"
 
 EFFORT = Effort(many=128, again=0)
+"""How hard a held plan is valued anew: by half the strikes of a map, for every change alike."""
 
 
 @dataclass(frozen=True)

@@ -27,6 +27,7 @@ from .tries import Place
 
 LEAST_SEQUENCES, MOST_SEQUENCES = 100, 1_000_000
 MOST_SEED, MOST_THREADS = 2**32 - 1, 256
+"""Numbers a question may have; fewer sequences say nothing, a seed has 32 bits."""
 
 COMPILING = "compiling the simulation for this machine, once: up to half a minute"
 """Said before the first answer (`benchmarks/compile_seconds.py` measures it)."""

@@ -7,7 +7,7 @@ import math
 import numpy as np
 import shapely
 
-from ..hole.model import Hole
+from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
 from .aimline import AimLine
 from .alternative import Alternative
@@ -46,15 +46,14 @@ def short_of_the_fairway(hole: Hole, start: Start, one: Alternative) -> float | 
     A short hitter is not in the rough with every drive: where the mowing starts was assumed.
     """
     fairways = [f for f in hole.features if f.surface is Surface.FAIRWAY]
-    if start.lie != "tee" or not fairways or not any(map(_is_assumed, hole.assumed)):
+    first = min(fairways, key=lambda f: _begins_yd(hole, f), default=None)
+    if start.lie != "tee" or first is None or not first.from_assumed:
         return None
-    begins = min(
-        hole.station_offset(x, y)[0] for f in fairways for x, y in shapely.get_coordinates(f.area).tolist()
-    )
+    begins = _begins_yd(hole, first)
     middle, _ = hole.station_offset(*np.median(one.finishes_yd, axis=0).tolist())
     return begins if middle < begins else None
 
 
-def _is_assumed(sentence: str) -> bool:
-    """Whether a sentence of the words' reader (`hole/words/fairways.py`) says where the fairway begins."""
-    return sentence.startswith("Assumed of fairway: from ")
+def _begins_yd(hole: Hole, area: Feature) -> float:
+    """The least station of an area's corners [yd]."""
+    return min(hole.station_offset(x, y)[0] for x, y in shapely.get_coordinates(area.area).tolist())

@@ -31,6 +31,7 @@ TURNS_DEG = tuple(np.arange(-12.0, 12.1, 2.0).tolist())
 """Aims looked at: a drive drifts by some 8 degrees in the strongest of them."""
 
 EFFORT = Effort(more=32, many=64, again=0, least=8, idle=8, unseen=8)
+"""How hard the plan is valued in each wind: by a quarter of the strikes of a map, for every wind alike."""
 
 
 def wind_flips(again: Rescore, errors: np.ndarray) -> tuple[Flip, Flip]:

@@ -26,7 +26,10 @@ ROUND_YD = 25.0
 """Ground shown round the middle nine tenths of the finishes [yd]."""
 
 TEN_YD = 10.0
-"""How much farther from the pin the cost of distance is told for [yd]."""
+"""How much nearer to the pin, and farther from it, the cost of distance is told for [yd]."""
+
+NEAR_YD = 30.0
+"""Another lie is told of only where the map knows it so near [yd]."""
 
 
 @dataclass(frozen=True)
@@ -67,11 +70,25 @@ class ValueMap:
 
 def value_map(place: Place, one: Alternative, hole: Hole, seed: int) -> ValueMap:
     """Read the solved map round the finishes of one alternative; `seed` is of what other ground is worth."""
-    board = place.board
-    xy = one.finishes_yd
+    board, xy = place.board, one.finishes_yd
     low, high = np.quantile(xy, 0.05, axis=0) - ROUND_YD, np.quantile(xy, 0.95, axis=0) + ROUND_YD
     x = np.arange(low[0], high[0] + STEP_YD, STEP_YD)
     y = np.arange(low[1], high[1] + STEP_YD, STEP_YD)
+    rough = np.full(len(xy), int(Surface.ROUGH))  # where no shot is played from any of them
+    middle = likeliest(xy, _surfaces(board, xy[:, 0], xy[:, 1])) or likeliest(xy, rough)
+    assert middle is not None
+    here_xy, ground = middle
+    here, nearer, farther = _ten_yards(board, hole, here_xy, LIE_OF[ground])
+    return ValueMap(
+        x_yd=x, y_yd=y, strokes=_read_squares(board, x, y), here_yd=(float(here_xy[0]), float(here_xy[1])),
+        here=here, ground=WORDS[ground], ten_nearer=_finite(here - nearer),
+        ten_farther=_finite(farther - here), lies=_other_lies(place, hole, here_xy, LIE_OF[ground], seed),
+    )  # fmt: skip
+
+
+def _read_squares(board: Board, x: np.ndarray, y: np.ndarray) -> np.ndarray:
+    """Strokes from each of even squares, the ball lying on its ground, float64[rows, columns]; NaN where the
+    map has none."""
     xx, yy = np.meshgrid(x, y)
     surfaces = _surfaces(board, xx.ravel(), yy.ravel())
     strokes = np.full(xx.shape, np.nan)
@@ -81,36 +98,37 @@ def value_map(place: Place, one: Alternative, hole: Hole, seed: int) -> ValueMap
         if lie is not None and lie is not Lie.GREEN and there.any():
             known = read_map(board, xx.ravel(), yy.ravel(), lie).reshape(xx.shape)
             strokes[there] = smooth(known, board.nodes.coarse.step_yd / STEP_YD)[there]
-    rough = np.full(len(xy), int(Surface.ROUGH))  # where no shot is played from any of them
-    middle = likeliest(xy, _surfaces(board, xy[:, 0], xy[:, 1])) or likeliest(xy, rough)
-    assert middle is not None
-    here_xy, ground = middle
-    lie = LIE_OF[ground]
+    return strokes
+
+
+def _ten_yards(board: Board, hole: Hole, here_xy: np.ndarray, lie: Lie) -> tuple[float, float, float]:
+    """Strokes from a place, from ten yards nearer to the pin and from ten farther, the ball lying alike.
+
+    NaN on the green and past the pin.
+    """
     to_pin = np.array(hole.pin.xy_yd) - here_xy
-    step = TEN_YD * to_pin / max(float(np.hypot(*to_pin)), TEN_YD)
+    away_yd = float(np.hypot(*to_pin))
+    step = TEN_YD * to_pin / max(away_yd, TEN_YD)
     spots = np.array([here_xy, here_xy + step, here_xy - step])
     here, nearer, farther = (_round_about(board, spot, lie) for spot in spots)
-    on_green = _surfaces(board, spots[:, 0], spots[:, 1]) == Surface.GREEN
-    if on_green[1] or float(np.hypot(*to_pin)) < TEN_YD:
-        nearer = math.nan
-    if on_green[2]:
-        farther = math.nan
+    _, near_green, far_green = _surfaces(board, spots[:, 0], spots[:, 1]) == Surface.GREEN
+    past_pin = away_yd < TEN_YD
+    return here, math.nan if near_green or past_pin else nearer, math.nan if far_green else farther
+
+
+def _other_lies(place: Place, hole: Hole, here_xy: np.ndarray, lie: Lie, seed: int) -> dict[str, float]:
+    """Strokes more on other ground of the hole than with a lie, at the same place, by the words of it."""
     kinds = dict.fromkeys(f.surface for f in hole.features if f.surface in LIE_OF)
     others = {
         WORDS[surface]: LIE_OF[surface]
         for surface in (Surface.FAIRWAY, Surface.ROUGH, *kinds)
         if LIE_OF[surface] not in (lie, Lie.GREEN, Lie.TEE, Lie.TREES)
         and surface not in (Surface.TEE, Surface.PATH)
-        and np.isfinite(_round_about(board, spots[0], LIE_OF[surface], near_yd=NEAR_YD))
+        and np.isfinite(_round_about(place.board, here_xy, LIE_OF[surface], near_yd=NEAR_YD))
     }
     strikes = strike_sets(seed + streams.FIRST_SHOTS, FIRST_SETS, FIRST_STRIKES)
     by_lie = {one: _best_shot(place, here_xy, one, seed, strikes) for one in {lie, *others.values()}}
-    lies = {word: by_lie[other] - by_lie[lie] for word, other in others.items()}
-    return ValueMap(
-        x_yd=x, y_yd=y, strokes=strokes, here_yd=(float(here_xy[0]), float(here_xy[1])),
-        here=here, ground=WORDS[ground], ten_nearer=_finite(here - nearer),
-        ten_farther=_finite(farther - here), lies=lies,
-    )  # fmt: skip
+    return {word: by_lie[other] - by_lie[lie] for word, other in others.items()}
 
 
 def smooth(values: np.ndarray, width: float) -> np.ndarray:
@@ -143,10 +161,6 @@ def _best_shot(place: Place, spot: np.ndarray, lie: Lie, seed: int, strikes: np.
     there = replace(place, x_yd=float(spot[0]), y_yd=float(spot[1]), lie=int(lie))
     best = search(there, seed, place.board.allowed(lie), keep_within=0.0, keep_most=1)[0]
     return there.worth(best.action, best.score, strikes).value
-
-
-NEAR_YD = 30.0
-"""Another lie is told of only where the map knows it so near [yd]."""
 
 
 def _finite(value: float) -> float | None:

@@ -44,24 +44,6 @@ def test_a_peak_is_told_from_how_far_either_side(gusts: str) -> None:
     assert blowing("12 mph against", gusts="4").gust_mph == 4.0
 
 
-@pytest.mark.parametrize(("along_deg", "words", "off_deg"), [
-    (350.0, "one-club wind from 2 o'clock", 60.0), (10.0, "one-club wind from 10 o'clock", 60.0),
-    (200.0, "two-club wind helping", 180.0), (300.0, "one-club wind into, off the right", 45.0),
-])  # fmt: skip
-def test_clubs_are_reckoned_by_how_far_off_dead_against_the_wind_is(
-    along_deg: float, words: str, off_deg: float
-) -> None:
-    """0 to 180 degrees to either side, wherever north of the frame lies: 50 against 350 is 60, not 300."""
-    asked = []
-
-    def mph_of_clubs(clubs: float, off: float) -> float:
-        asked.append(off)
-        return 11.0 * clubs
-
-    read_wind(words, along_deg=along_deg, y_bearing_deg=None, mph_of_clubs=mph_of_clubs)
-    assert asked == [pytest.approx(off_deg)]
-
-
 def test_a_foot_has_twelve_inches() -> None:
     assert conditions_from(stimp="9'11\"").stimp_ft == pytest.approx(9.0 + 11.0 / 12.0)
     with pytest.raises(UsageError, match="a foot has 12 inches"):

@@ -129,18 +129,6 @@ def test_clubs_of_wind_are_common_practice_and_say_so(text, mph, clubs):
     assert any(clubs in line and "10 to 12 mph" in line for line in wind.assumed)
 
 
-def test_clubs_of_wind_by_the_players_own_clubs():
-    asked = []
-
-    def solver(clubs: float, off_deg: float) -> float:
-        asked.append((clubs, off_deg))
-        return 13.5
-
-    wind = read("two-club wind helping", mph_of_clubs=solver)
-    assert wind.speed_mph == 13.5 and asked == [(2.0, pytest.approx(180.0))]
-    assert any("by this player's clubs" in line for line in wind.assumed)
-
-
 def test_beaufort_by_number_and_name():
     # Beaufort 3, "gentle breeze": 8-12 mph; 4: 13-18 mph (as weather services print the scale, from memory)
     assert 8 <= read("gentle breeze off the left").speed_mph <= 12

@@ -16,7 +16,6 @@ from simulator.hole.rules import (
     Reference,
     Situation,
     Way,
-    options,
     situation_of,
 )
 
@@ -44,22 +43,13 @@ def test_costs_and_areas(situation):
 
 
 def test_only_red_has_lateral_relief():
-    assert Way.LATERAL in {o.way for o in options(Situation.RED)}
-    assert Way.LATERAL not in {o.way for o in options(Situation.YELLOW)}
+    assert Way.LATERAL in {o.way for o in OPTIONS[Situation.RED]}
+    assert Way.LATERAL not in {o.way for o in OPTIONS[Situation.YELLOW]}
 
 
-def test_playing_on_needs_a_dry_area():
-    for situation in (Situation.YELLOW, Situation.RED):
-        assert not any(o.way is Way.AS_IT_LIES for o in options(situation))
-        assert any(o.way is Way.AS_IT_LIES and o.strokes == 0 for o in options(situation, playable=True))
-
-
-def test_local_rule_costs_two_and_is_only_for_lost_and_out():
+def test_local_rule_costs_two_and_is_nobody_s_without_the_committee():
     assert LOCAL_RULE_E5.strokes == 2 and LOCAL_RULE_E5.club_lengths == 2
-    for situation in Situation:
-        given = LOCAL_RULE_E5 in options(situation, local_rule_e5=True)
-        assert given == (situation in (Situation.OUT_OF_BOUNDS, Situation.LOST))
-        assert LOCAL_RULE_E5 not in options(situation)
+    assert not any(LOCAL_RULE_E5 in OPTIONS[situation] for situation in Situation)
 
 
 def test_reference_points():

@@ -329,6 +329,7 @@ def test_a_word_goes_where_it_hides_no_bunker_however_narrow() -> None:
 
 
 def test_names_of_wide_ground_lie_on_it() -> None:
+    looked_at = 0
     for name in HOLES:
         ax = draw_plan_map(made(name))
         hole, inverse = made(name).answer.hole, ax.transData.inverted()
@@ -339,6 +340,8 @@ def test_names_of_wide_ground_lie_on_it() -> None:
             x0, _, x1, _ = area.bounds
             if x1 - x0 > 1.5 * (box.x1 - box.x0) and area.area > 4.0 * words.area:
                 assert area.intersection(words).area > 0.85 * words.area, text
+                looked_at += 1
+    assert looked_at >= 2
 
 
 def test_the_fall_of_a_green_is_told_and_clear_of_words_and_flag() -> None:

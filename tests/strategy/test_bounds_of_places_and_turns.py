@@ -31,23 +31,23 @@ def test_the_ground_of_another_tee_is_no_tee_of_today() -> None:
 
 
 def test_twenty_from_the_green_are_short_of_it_and_nineteen_may_be_anywhere() -> None:
-    assert plainly("20 from the green", WITHY)[0] == "368.0 on"
+    assert plainly("20 from the green", WITHY).words == "368.0 on"
     with pytest.raises(UsageError, match="off the green where"):
         place("19 from the green", WITHY)
 
 
 def test_an_area_that_is_found_only_elsewhere_is_told() -> None:
     """The elbow bunker's places lie 131 to 144 yards out: asked at 150 it is found nearer, and that is said."""
-    words, taken = plainly("elbow bunker, 150 out", WITHY)
+    words, taken, *_ = plainly("elbow bunker, 150 out", WITHY)
     assert taken is not None and "elbow bunker: found only 14" in taken
-    assert plainly("elbow bunker, 138 out", WITHY)[1] is None and words != ""
+    assert plainly("elbow bunker, 138 out", WITHY).taken is None and words != ""
 
 
 def test_an_end_of_the_green_names_a_bunker_beside_it_alone() -> None:
     """The elbow bunker lies far short of the green, on its left: "short left bunker" is not that one."""
     with pytest.raises(UsageError, match="there is none such"):
         place("short left bunker", WITHY)
-    assert "elbow bunker" in (plainly("left fairway bunker", WITHY)[1] or "")
+    assert "elbow bunker" in (plainly("left fairway bunker", WITHY).taken or "")
 
 
 def test_of_two_fairways_the_edge_is_that_on_the_side_that_is_said() -> None:

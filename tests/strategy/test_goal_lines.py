@@ -9,7 +9,7 @@ from functools import cache
 import numpy as np
 import pytest
 from small_games import hole_of
-from solved import player_named, straight_hole
+from solved import one_map_for_one_place, player_named, straight_hole
 
 from simulator import compare
 from simulator.hole.model import Hole
@@ -38,6 +38,11 @@ def two_sides() -> Hole:
         'heavy_rough = [{ name = "hay", from_yd = 100, to_yd = 250, left_yd = 8, right_yd = 60 }]'
     )
     return hole_of(straight_hole(400.0, ground))
+
+
+@pytest.fixture(autouse=True)
+def one_map(monkeypatch: pytest.MonkeyPatch) -> None:
+    one_map_for_one_place(monkeypatch)
 
 
 @cache

@@ -9,14 +9,15 @@ import numpy as np
 import pytest
 import shapely
 from from_python import from_python
+from solved import hole_named, player_named
 
-from simulator.hole import load_hole
 from simulator.hole.surfaces import LIE_OF, Lie
 from simulator.kernels import value as kernel
-from simulator.player import load_player
 from simulator.player.pattern import Pattern
 from simulator.strategy import ask
-from simulator.strategy.lesson import ON_GREEN_YD, Lesson, leave_of, lesson
+from simulator.strategy import lesson as work
+from simulator.strategy.answering import answer_at
+from simulator.strategy.lesson import ON_GREEN_YD, Lesson, leave_of
 from simulator.strategy.question import Clock, question, solve
 from simulator.strategy.result import TIE_STROKES
 from simulator.strategy.tries import Place
@@ -28,14 +29,23 @@ SEQUENCES = 2_000
 
 
 @functools.cache
+def solved_tee() -> Place:
+    """The tee of withy-drain for Barnaby, as `made` has it."""
+    hole, player = hole_named("withy-drain"), player_named("barnaby")
+    return solve(question("compare", hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3), Clock())
+
+
+@functools.cache
 def made() -> Lesson:
-    hole, player = load_hole("withy-drain"), load_player("barnaby")
-    return lesson(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3, quick=True)
+    hole, player = hole_named("withy-drain"), player_named("barnaby")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(work, "solve", lambda *_: solved_tee())
+        return work.lesson(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3, quick=True)
 
 
 @pytest.mark.slow
 def test_the_answer_is_that_of_compare() -> None:
-    hole, player = load_hole("withy-drain"), load_player("barnaby")
+    hole, player = hole_named("withy-drain"), player_named("barnaby")
     answer = ask.compare(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3, quick=True)
     assert made().answer.to_dict() == answer.to_dict()
 
@@ -43,8 +53,8 @@ def test_the_answer_is_that_of_compare() -> None:
 @pytest.mark.slow
 def test_it_is_as_sure_as_compare() -> None:
     """Confidence and verdict of the answer screen, to the last bit; what would turn it is not looked for."""
-    hole, player = load_hole("withy-drain"), load_player("barnaby")
-    sheet = lesson(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3).answer.to_dict()
+    hole, player = hole_named("withy-drain"), player_named("barnaby")
+    sheet = work.lesson(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3).answer.to_dict()
     answer = ask.compare(hole, player, ["driver", "3-wood"], sequences=SEQUENCES, seed=3).to_dict()
     assert answer["flips"] and sheet["confidence"]["form"] == "full"
     assert sheet | {"flips": None} == answer | {"flips": None}
@@ -85,11 +95,8 @@ def test_scores_add_up_and_match_the_chances() -> None:
 
 def test_the_map_is_read_as_the_kernels_read_it() -> None:
     """Against the kernels' own reader at places and lies drawn at random."""
-    hole, player = load_hole("eel-trap"), load_player("isolde")
-    asked = question("plan", hole, player, sequences=100, seed=1, threads=2)
-    place: Place = solve(asked, Clock())
-    luck = np.random.default_rng(8)
-    x, y = luck.uniform(-40, 40, 300), luck.uniform(-10, 210, 300)
+    place, luck = solved_tee(), np.random.default_rng(8)
+    x, y = luck.uniform(-60, 60, 500), luck.uniform(-10, 420, 500)
     for lie in (Lie.FAIRWAY, Lie.ROUGH, Lie.BUNKER):
         mine = read_map(place.board, x, y, lie)
         theirs = np.array([reading(place.board.game.field, int(lie), a, b) for a, b in zip(x, y, strict=True)])
@@ -178,10 +185,10 @@ def test_a_pictures_values_are_smoothed_without_moving_them() -> None:
 
 def test_two_lines_of_one_shot_are_one_curve() -> None:
     """Both lie on it: twice it was drawn over itself, and "the driver 10 right" was said to play alike elsewhere."""
-    hole, player = load_hole("withy-drain"), load_player("barnaby")
-    asked = ["driver 10 right", "driver 26 left"]
-    sheet = lesson(hole, player, asked, sequences=500, seed=3, quick=True)
-    drivers = [curve for curve in sheet.curves if curve.club == "driver"]
+    hole, player = hole_named("withy-drain"), player_named("barnaby")
+    asked = question("compare", hole, player, ["driver 10 right", "driver 26 left"], sequences=500, seed=3)
+    curves = work._aim_curves(solved_tee(), answer_at(solved_tee(), asked, Clock(), None), 3)
+    drivers = [curve for curve in curves if curve.club == "driver"]
     assert len(drivers) == 1
     for line in (10.0, -26.0):
         assert drivers[0].aims_yd[0] <= line <= drivers[0].aims_yd[-1]

@@ -8,8 +8,8 @@ from small_games import straight_hole
 from simulator.errors import UsageError
 from simulator.hole import Lie, Surface
 from simulator.player import load_player
+from simulator.strategy.review.named import area_named
 from simulator.strategy.review.notes import read_notes
-from simulator.strategy.review.rests import area_named
 from simulator.strategy.review.strokes import strokes_of
 from simulator.strategy.review.unmeasured import usual_length
 

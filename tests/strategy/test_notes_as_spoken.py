@@ -285,3 +285,11 @@ def test_a_wedge_by_its_loft_behind_an_arrow() -> None:
 def test_a_club_behind_a_comma_begins_the_next_stroke() -> None:
     first, second = played("driver in the alders, 250 out, punched out to 200 out fairway")
     assert first.end.lie is Lie.TREES and (second.club, second.end.lie) == ("punch", Lie.FAIRWAY)
+
+
+def test_what_was_taken_of_a_place_beside_a_bunker_is_told() -> None:
+    """Only the middle of a bunker goes without saying: its name in a sentence says nothing of that."""
+    (stroke,) = played("driver to 10 short of the elbow bunker")
+    assert stroke.end.noted == "'10 short of the elbow bunker' is taken as 10 yards along the line of play"
+    (stroke,) = played("driver to the elbow bunker")
+    assert stroke.end.lie is Lie.BUNKER and not stroke.end.noted

@@ -11,8 +11,9 @@ from on_withy_drain import BARNABY, WITHY, placed, played
 from simulator.errors import UsageError
 from simulator.hole import Lie, Surface, load_hole
 from simulator.hole.rules import CLUB_LENGTH_YD
-from simulator.strategy.review.notes import Out, Putts, Swing, read_notes, read_round
-from simulator.strategy.review.rests import water_named
+from simulator.strategy.review.named import water_named
+from simulator.strategy.review.notes import Out, Putts, Swing, read_notes
+from simulator.strategy.review.numbered import read_round
 from simulator.strategy.review.strokes import strokes_of
 from simulator.strategy.review.unmeasured import usual_length
 

@@ -7,7 +7,8 @@ from dataclasses import replace
 import pytest
 
 from simulator.errors import UsageError
-from simulator.strategy.review.notes import Clause, Putts, Swing, read_notes, read_round
+from simulator.strategy.review.notes import Clause, Putts, Swing, read_notes
+from simulator.strategy.review.numbered import read_round
 
 TO_GREEN = "driver to 160 out; 7i to 10 ft; "
 

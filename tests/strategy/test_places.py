@@ -139,7 +139,7 @@ EDGES = [
 @pytest.mark.parametrize("hole", [WITHY, EEL, load_hole("ostrel-heath/4")], ids=lambda hole: hole.name)
 def test_by_the_green(hole: Hole, words: str, edge: str, yards: float) -> None:
     """So far from the edge of the green, by shapely, along the line of play or across it."""
-    meant, taken = by_the_green(words, hole)
+    meant, taken, *_ = by_the_green(words, hole)
     assert ("is taken as five paces" in (taken or "")) == (yards == 5.0)
     start = place(meant, hole)
     here = shapely.Point(start.x_yd, start.y_yd)
@@ -158,10 +158,10 @@ def test_by_the_green(hole: Hole, words: str, edge: str, yards: float) -> None:
 
 
 def test_what_is_said_of_the_green_beside_the_place_stays() -> None:
-    meant, _ = by_the_green("fairway, 20 short of the green", WITHY)
+    meant, *_ = by_the_green("fairway, 20 short of the green", WITHY)
     assert meant.endswith(" on, fairway") and place(meant, WITHY).lie == "fairway"
-    assert by_the_green("164 out, left rough", WITHY) == ("164 out, left rough", None)
-    assert by_the_green("10 out, green", WITHY) == ("10 out, green", None)
+    assert by_the_green("164 out, left rough", WITHY) is None
+    assert by_the_green("10 out, green", WITHY) is None
     with pytest.raises(UsageError, match="off the green where"):
         by_the_green("just off the green", WITHY)
 
@@ -243,7 +243,7 @@ def test_told_by_the_pin(hole: Hole, words: str, past: float, right: float) -> N
     known = [at + past * a + right * b for at, a, b in zip((hole.pin.x_yd, hole.pin.y_yd), ahead, aside, strict=True)]
     start = place(words, hole)
     assert (start.x_yd, start.y_yd) == pytest.approx(known, abs=0.1)
-    assert ("counted from the pin" in (plainly(words, hole)[1] or "")) == (words in ("22 short and 6 left", "30 short"))
+    assert ("counted from the pin" in (plainly(words, hole).taken or "")) == (words in ("22 short and 6 left", "30 short"))
 
 
 def test_told_by_the_pin_needs_yards_beside_it() -> None:
@@ -279,9 +279,10 @@ def test_a_bunker_by_its_name_or_side(hole: Hole, words: str, name: str) -> None
     start = place(words, hole)
     bunker = next(feature for feature in hole.features if feature.name == name)
     assert start.lie == "bunker" and bunker.area.contains(shapely.Point(start.x_yd, start.y_yd))
-    assert plainly(words, hole)[1] == f"the ball is taken to lie in the middle of the {name}"
+    assert plainly(words, hole).taken == f"the ball is taken to lie in the middle of the {name}"
     yards = out(hole, bunker.area.centroid.x, bunker.area.centroid.y)
-    assert "middle" not in (plainly(f"{words}, {yards:.0f} out", hole)[1] or "")  # a distance says where
+    told = plainly(f"{words}, {yards:.0f} out", hole)
+    assert told is None or "middle" not in (told.taken or "")  # a distance says where
 
 
 def test_bunkers_of_one_name_are_listed() -> None:
@@ -351,7 +352,7 @@ def test_rough_is_not_looked_for_beyond_a_ditch() -> None:
 
 def test_a_small_area_is_a_place() -> None:
     assert place("apron", WITHY).out_yd == pytest.approx(30.0, abs=1.0)
-    assert plainly("apron", WITHY)[1] == "the ball is taken to lie in the middle of the apron"
+    assert plainly("apron", WITHY).taken == "the ball is taken to lie in the middle of the apron"
 
 
 @pytest.mark.parametrize("hole", [WITHY, LONG], ids=lambda hole: hole.name)
@@ -362,7 +363,7 @@ def test_long_and_to_a_side_of_the_green(hole: Hole) -> None:
         station, offset = hole.station_offset(start.x_yd, start.y_yd)
         assert station > hole.station_offset(hole.pin.x_yd, hole.pin.y_yd)[0] and offset > 5.0
         assert 0.0 < hole.green.distance(shapely.Point(start.x_yd, start.y_yd)) < 14.0
-        assert "level with its back and right edge" in (plainly(words, hole)[1] or "")
+        assert "level with its back and right edge" in (plainly(words, hole).taken or "")
 
 
 def test_no_hazard_is_taken_where_nobody_speaks_of_it() -> None:
@@ -373,7 +374,7 @@ def test_no_hazard_is_taken_where_nobody_speaks_of_it() -> None:
 
 @pytest.mark.parametrize("end", ["front", "back", "left", "right"])
 def test_edge_and_fringe_of_the_green(end: str) -> None:
-    meant, _ = by_the_green(f"{end} fringe", WITHY)
+    meant, *_ = by_the_green(f"{end} fringe", WITHY)
     start = place(meant, WITHY)
     assert 0.0 < WITHY.green.distance(shapely.Point(start.x_yd, start.y_yd)) < 2.0
     with pytest.raises(UsageError, match="on the green"):

@@ -19,8 +19,8 @@ from simulator.strategy.review.notes import (
     Stopped,
     Swing,
     read_notes,
-    read_round,
 )
+from simulator.strategy.review.numbered import read_round
 from simulator.strategy.review.rests import resting
 from simulator.strategy.review.strokes import strokes_of
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -16,12 +17,16 @@ from simulator.player import Player
 from simulator.report.plot import draw_plan
 from simulator.strategy.aimwords import in_degrees
 from simulator.strategy.alternative import Alternative
+from simulator.strategy.answering import answer_at
 from simulator.strategy.carries import carries
 from simulator.strategy.habit import habit_of
+from simulator.strategy.question import Clock, Question, question, solve
 from simulator.strategy.result import Answer
+from simulator.strategy.review import working
 from simulator.strategy.review.notes import read_notes
 from simulator.strategy.review.unmeasured import usual_length
 from simulator.strategy.review.working import review
+from simulator.strategy.tries import Place
 
 TURN_AT_YD, TURN_DEG = 200.0, 40.0
 """The line of the hole below runs straight, then turns right; its fairway lies evenly about it."""
@@ -37,6 +42,7 @@ fairway = [{{ from_yd = 120, to_yd = 400, left_yd = -25, right_yd = 25 }}]
 """
 
 AGAINST = Conditions(wind=Wind(20.0, 0.0))
+CLUBS = ("driver", "4-hybrid", "7-iron", "pitching wedge", "sand wedge")
 
 
 @pytest.fixture(scope="module")
@@ -46,16 +52,27 @@ def hole() -> Hole:
 
 @pytest.fixture(scope="module")
 def player() -> Player:
-    return load_player("handicap 5, driver 250")
+    """Of few clubs, which a map is sooner worked for: where the driver points does not hang on the others."""
+    whole = load_player("handicap 5, driver 250")
+    return replace(whole, clubs=tuple(one for one in whole.clubs if one.name in CLUBS))
 
 
 @pytest.fixture(scope="module")
-def answer(hole: Hole, player: Player) -> Answer:
+def asked(hole: Hole, player: Player) -> Question:
     """The driver along the first leg, into the wind: it comes down beside the bend."""
     turn = math.degrees(math.atan2(hole.pin.x_yd, hole.pin.y_yd))
-    return compare(
-        hole, player, [f"driver@{-turn:.4f}deg"], conditions=AGAINST, quick=True, sequences=400, threads=1
-    )
+    clubs = [f"driver@{-turn:.4f}deg"]
+    return question("compare", hole, player, clubs, conditions=AGAINST, sequences=400, seed=1, threads=1)
+
+
+@pytest.fixture(scope="module")
+def solved_tee(asked: Question) -> Place:
+    return solve(asked, Clock())
+
+
+@pytest.fixture(scope="module")
+def answer(asked: Question, solved_tee: Place) -> Answer:
+    return answer_at(solved_tee, asked, Clock(), None)
 
 
 def _driver(answer: Answer) -> Alternative:
@@ -114,7 +131,15 @@ def test_a_habit_along_the_line_aims_where_the_ball_comes_down(
     assert habit == pytest.approx(said, abs=0.05)
 
 
-def test_a_line_noted_after_the_round_is_told_the_same(answer: Answer, hole: Hole, player: Player) -> None:
+def test_a_line_noted_after_the_round_is_told_the_same(
+    answer: Answer, hole: Hole, player: Player, solved_tee: Place, monkeypatch: pytest.MonkeyPatch
+) -> None:
+
+    def of_that_day(asked: Question, *_: object) -> Place:
+        assert asked.conditions == AGAINST
+        return solved_tee  # where a club points hangs on no map
+
+    monkeypatch.setattr(working, "solve", of_that_day)
     turn = math.degrees(math.atan2(hole.pin.x_yd, hole.pin.y_yd))
     notes = read_notes(f"driver {turn:.4f} degrees left to 190 out, fairway; 7i to 20 ft; 2 putts")
     told = review(hole, player, notes, conditions=AGAINST, threads=1).strokes[0].chosen

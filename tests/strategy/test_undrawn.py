@@ -11,6 +11,7 @@ from small_games import hole_of, player_of
 
 from simulator import load_hole, load_player, plan
 from simulator.hole.model import Hole
+from simulator.hole.words import hole_from_words
 from simulator.strategy.errorbars import Estimate
 from simulator.strategy.places import place
 from simulator.strategy.undrawn import past_the_drawing, short_of_the_fairway
@@ -50,7 +51,7 @@ def test_a_line_to_windward_is_told_by_where_its_balls_come_down() -> None:
     assert told(hole, 0.0, drift_yd=30.0) == "right" and told(hole, -5.0, drift_yd=-25.0) == "left"
 
 
-@pytest.mark.parametrize(("half_width", "warned"), [(30, True), (150, True), (205, False)])
+@pytest.mark.parametrize(("half_width", "warned"), [(150, True), (205, False)])
 def test_a_way_round_a_pond_drawn_too_short_is_no_plan_without_a_word(half_width: int, warned: bool) -> None:
     """A carry this player hardly has: where the drawing ends the plan goes round it, and says what that rests on.
 
@@ -81,5 +82,28 @@ def test_drives_short_of_a_fairway_that_was_assumed_are_told(
 
 
 def test_the_answer_warns_of_it() -> None:
-    answer = plan(load_hole("par 4, 374"), load_player("handicap 24, woman"), sequences=500, quick=True)
+    answer = plan(load_hole("par 4, 374"), load_player("handicap 24, woman, only driver, 5h, 7i, pw, sw"), sequences=500, quick=True)
     assert ["short of the fairway" in warning and "150 yd on" in warning for warning in answer.warnings] == [True]
+
+
+@pytest.mark.parametrize(
+    ("words", "begins_yd"),
+    [("par 4, 374; fairway 30 wide to 250, then 22", 150.0),  # the step is assumed too, and said first
+     ("par 4, 374; left fairway 20 wide, edge 8; right fairway 20 wide, edge 8", 150.0),
+     ("par 4, 374; fairway 30 wide, ends at 250; fairway 300 to 360", 150.0),
+     ("par 4, 374; left fairway 140 to 360, 20 wide, edge 8; right fairway 20 wide, edge 8", None)],
+)  # fmt: skip
+def test_it_is_the_first_fairway_that_has_to_be_assumed(words: str, begins_yd: float | None) -> None:
+    hole = load_hole(words)
+    one = SimpleNamespace(finishes_yd=np.array([[0.0, 120.0]]))
+    assert short_of_the_fairway(hole, place("tee", hole), one) == (begins_yd and pytest.approx(begins_yd, abs=1.0))
+
+
+def test_a_saved_hole_of_words_keeps_what_was_assumed(tmp_path) -> None:
+    """Whoever measures where it begins takes the key out, whatever sentences are left."""
+    file = tmp_path / "hole.toml"
+    for change, told in ((("", ""), True), ((", from_assumed = true", ""), False)):
+        file.write_text(hole_from_words("par 4, 374").toml_text.replace(*change))
+        hole = load_hole(file)
+        one = SimpleNamespace(finishes_yd=np.array([[0.0, 130.0]]))
+        assert (short_of_the_fairway(hole, place("tee", hole), one) is not None) == told

@@ -15,7 +15,7 @@ from simulator.strategy.review.unmeasured import usual_length
 from simulator.strategy.review.working import review
 
 FAIRWAY = "fairway = [{ from_yd = 130, to_yd = 390, left_yd = -18, right_yd = 18 }]"
-HOLE, PLAYER = straight_hole(410, more=FAIRWAY), load_player("handicap 12, driver 230")
+HOLE, PLAYER = straight_hole(410, more=FAIRWAY), load_player("handicap 12, only driver 230, 5h, 7i, pw, sw")
 DAYS = {
     "against": Conditions(wind=Wind(15.0, 0.0)),
     "helping": Conditions(wind=Wind(15.0, 180.0)),

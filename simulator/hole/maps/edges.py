@@ -9,8 +9,11 @@ from shapely import Polygon
 from simulator.hole.maps.gather import Piece, Site
 from simulator.hole.maps.place import Area, polygons
 
-MOSTLY = 0.9
-"""Grounds are used when they hold this share of the line, and both its ends."""
+MOSTLY, HALF = 0.9, 0.5
+"""Grounds are used when they hold these shares of the line, and of the tee and the green each (assumed)."""
+
+OUTLINE_NEAR_YD = 50.0
+"""The outline of a course farther from the line than this is another's [yd] (assumed)."""
 
 BEYOND_YD = 205.0
 """How far beyond a boundary line the ground is out of bounds [yd]: as far as the ground of a hole reaches."""
@@ -23,23 +26,23 @@ POINTS_NEAR_YD = 100.0
 """Such a line is said when it comes this near to the line of play [yd] (assumed)."""
 
 
-def grounds_of(site: Site, line: shapely.LineString, must: list[shapely.Geometry]) -> tuple[Area | None, str]:
-    """The grounds a hole lies in, all touching ones together; None with the reason when they are no use.
+def outlines_near(site: Site, line: shapely.LineString) -> list[Area]:
+    """The grounds of courses that a hole may lie in, by its line of play on the plane of the map."""
+    return [piece.area for piece in site.courses if piece.area.distance(line) < OUTLINE_NEAR_YD]
+
+
+def grounds_of(outlines: list[Area], line: shapely.LineString, must: list[shapely.Geometry]) -> Area | None:
+    """Some grounds together; None when they leave part of the hole outside.
 
     Parameters
     ----------
     line : line of play; must : tees and green, which have to be inside, on the plane of the map.
     """
-    near = [piece.area for piece in site.courses if piece.area.distance(line) < 50.0]
-    if not near:
-        return None, "No outline of the course in the map: nothing is out of bounds because of it."
-    total = polygons(shapely.union_all(near))
-    if total is None:
-        return None, ""
-    share = total.intersection(line).length / max(line.length, 1e-9)
-    if share < MOSTLY or any(total.intersection(place).area < 0.5 * place.area for place in must):
-        return None, "The outline of the course leaves part of this hole outside: not used as a boundary."
-    return total, ""
+    total = polygons(shapely.union_all(outlines))
+    if total is None or total.intersection(line).length < MOSTLY * line.length:
+        return None
+    whole = all(total.intersection(place).area >= HALF * place.area for place in must)
+    return total if whole else None
 
 
 def outside(grounds: Area, box: Polygon) -> Area | None:

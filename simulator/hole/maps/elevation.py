@@ -17,6 +17,8 @@ from simulator.hole.slopes import MOST_GREEN_PCT, fitted_slope
 from simulator.units import FT_PER_YD, YD_PER_M
 
 MOST_CSV_BYTES = 100_000_000
+"""Largest file of points read [bytes]: three million of them. A limit on slips."""
+
 ALLOWED = "a CSV of points with columns lon, lat, ele_m (or x, y, z)"
 
 LON = ("lon", "long", "longitude", "lng", "x", "easting", "east", "e")

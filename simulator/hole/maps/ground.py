@@ -142,10 +142,15 @@ def _boundary(
     box: Polygon,
 ) -> None:
     """The ground outside the course as out of bounds, where the map has an outline that can be one."""
-    grounds, why_not = edges.grounds_of(site, line, must)
+    outlines = edges.outlines_near(site, line)
+    if not outlines:
+        out.assumed.append("No outline of the course in the map: nothing is out of bounds because of it.")
+        return
+    grounds = edges.grounds_of(outlines, line, must)
     if grounds is None:
-        if why_not:
-            (out.assumed if why_not.startswith("No outline") else out.warnings).append(why_not)
+        out.warnings.append(
+            "The outline of the course leaves part of this hole outside: not used as a boundary."
+        )
         return
     out.out_of_bounds = edges.outside(frame.area(grounds), box)
     if out.out_of_bounds is not None:

@@ -9,6 +9,8 @@ from typing import NamedTuple
 from simulator.hole.maps.tags import number, split
 
 MOST_NUMBER = 99
+"""Highest number of a hole that is taken for one."""
+
 LOOP_KEYS = ("golf:course:name", "golf:course", "course:name", "course", "loop", "nine", "golf:loop")
 """Tags of a hole line that may name the loop it belongs to."""
 

@@ -21,6 +21,7 @@ COMPASS_SD_DEG = 3.0
 """Of a bearing taken with a hand compass [deg]; assumed."""
 
 LONGEST_YD = 1000.0
+"""Longest range read [yd]: farther than a laser reads. A limit on slips."""
 
 TOP_KEYS = ("name", "par", "line", "stand", "hole")
 TOP_LENGTHS = ("laser_error",)

@@ -13,10 +13,11 @@ from ..line import PlayLine
 from .advise import Advice, Adviser
 from .green import ENDS, FLAG, check_green
 from .heights import heights_of
-from .network import OFFSET_SD_YD, Adjusted, Network, Reading, Seen, Suspect, adjust_without_slips
+from .network import OFFSET_SD_YD, Adjusted, Network, Reading, Seen, Suspect
 from .readings import COMPASS_SD_DEG, Survey
 from .rough import line_so_far, rough_places
 from .sampling import sampled
+from .slips import adjust_without_slips
 
 DRAWS, SEED = 400, 20_261
 """Sets of readings drawn anew for the intervals; their standard error is a twentieth of a width."""

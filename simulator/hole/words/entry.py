@@ -12,7 +12,7 @@ from simulator.hole.words.angled import Ellipse
 from simulator.hole.words.feature import Units
 from simulator.hole.words.lex import listed
 
-PLAIN = frozenset(listed("name turn_deg colour playable slope_pct falls density"))
+PLAIN = frozenset(listed("name turn_deg colour playable slope_pct falls density from_assumed"))
 """Keys without a unit; all others are lengths in yards here, in the unit of the hole in the file."""
 
 
@@ -100,6 +100,7 @@ class Draft:
             self.assumed.append(sentence)
 
     def of(self, kind: str) -> list[Entry]:
+        """The entries of a kind, in the order of the words."""
         return [entry for entry in self.entries if entry.kind == kind]
 
     def name_for(self, *wishes: str) -> str:

@@ -11,7 +11,20 @@ from simulator.hole.words.feature import Feature, Said, need
 from simulator.hole.words.placing import NEAR_TEE_YD
 from simulator.hole.words.stretches import take_stretches
 
-MOST_WIDTH_YD = 150.0
+LEAST_WIDTH_YD, MOST_WIDTH_YD = 3.0, 150.0
+"""Widths of fairways that are read [yd]: limits on slips."""
+
+LEAST_BESIDE_YD = 3.0
+"""What stands beside a fairway is no nearer to the line than this, wherever the edges lie [yd] (assumed)."""
+
+SHORTEST_YD = 5.0
+"""A fairway from end to end is longer than this [yd]: a limit on slips."""
+
+FROM_TEE_YD = 10.0
+"""Where a fairway begins that is said to run from the tee [yd on] (assumed): in front of its ground."""
+
+ONTO_GREEN_YD = 2.0
+"""How far an approach nobody spoke of runs in under the green, so that no rough lies between [yd]."""
 
 SPLIT = 'a split fairway say each half: "left fairway 20 wide, edge 8; right fairway 30 wide, edge 8"'
 """How two fairways side by side are said; the edges are yards from the line."""
@@ -40,35 +53,38 @@ def read_fairways(features: list[Feature], draft: Draft) -> None:
     for feature in shaped:
         _fairway(feature, draft, first=feature is shaped[0], inner_yd=inner)
     _between(draft)
-    if shaped:
-        return
-    u, front = draft.units, draft.green_front_yd
-    if draft.par == 3:
-        half = draft.green_half_yd
-        keys = {
-            "name": "approach",
-            "from": front - a.APPROACH_YD,
-            "to": front + 2.0,
-            "left": -half,
-            "right": half,
-        }
-        entry = Entry("fairway", keys)
-        entry.assume(_approach_words(a.APPROACH_YD, draft), "from", "to", "left", "right")
-        draft.fairway_left_yd = draft.fairway_right_yd = half
-        draft.fairway_from_yd, draft.fairway_to_yd = front - a.APPROACH_YD, front
-        if any(f.has("round") for f in features):
-            return  # water lies there
-    else:
-        half = a.FAIRWAY_WIDTH / 2.0
-        start = _usual_start(draft)
-        entry = Entry(
-            "fairway", {"name": "fairway", "from": start, "to": front, "left": -half, "right": half}
-        )
-        entry.assume(_reach_words(draft, start, front), "from", "to")
-        entry.assume(f"{u.shown(a.FAIRWAY_WIDTH)} wide", "left", "right")
-        draft.fairway_left_yd = draft.fairway_right_yd = half
-        draft.fairway_from_yd, draft.fairway_to_yd = start, front
-    draft.entries.append(entry)
+    if not shaped:
+        entry = _approach(draft) if draft.par == 3 else _unsaid(draft)
+        if draft.par > 3 or not any(f.has("round") for f in features):  # water lies round the green
+            draft.entries.append(entry)
+
+
+def _approach(draft: Draft) -> Entry:
+    """The mown grass before the green of a par 3 of which nobody spoke."""
+    front, half = draft.green_front_yd, draft.green_half_yd
+    start = front - a.APPROACH_YD
+    keys = {"name": "approach", "from": start, "to": front + ONTO_GREEN_YD, "left": -half, "right": half}
+    entry = Entry("fairway", keys)
+    entry.assume(_approach_words(a.APPROACH_YD, draft), "from", "to", "left", "right")
+    _note_reach(draft, half, start, front)
+    return entry
+
+
+def _unsaid(draft: Draft) -> Entry:
+    """A fairway of which nobody spoke."""
+    start, front, half = _usual_start(draft), draft.green_front_yd, a.FAIRWAY_WIDTH / 2.0
+    keys = {"name": "fairway", "from": start, "to": front, "left": -half, "right": half}
+    entry = Entry("fairway", {**keys, "from_assumed": True})
+    entry.assume(_reach_words(draft, start, front), "from", "to")
+    entry.assume(f"{draft.units.shown(a.FAIRWAY_WIDTH)} wide", "left", "right")
+    _note_reach(draft, half, start, front)
+    return entry
+
+
+def _note_reach(draft: Draft, half_yd: float, start_yd: float, end_yd: float) -> None:
+    """Note where mown grass lies, for what stands beside it."""
+    draft.fairway_left_yd = draft.fairway_right_yd = half_yd
+    draft.fairway_from_yd, draft.fairway_to_yd = start_yd, end_yd
 
 
 def _inner_edge(shaped: list[Feature], draft: Draft) -> float | None:
@@ -172,6 +188,7 @@ def _reach_words(draft: Draft, start: float, end: float) -> str:
 
 
 def _fairway(feature: Feature, draft: Draft, first: bool, inner_yd: float | None) -> None:
+    """One fairway, or one half of a split one; of the first the draft notes where it lies."""
     u = draft.units
     entry = Entry("fairway", {}, feature.text)
     beside = _beside(feature, draft, entry, inner_yd)
@@ -179,10 +196,44 @@ def _fairway(feature: Feature, draft: Draft, first: bool, inner_yd: float | None
     entry.keys["name"] = draft.name_for(name)
     stretches = take_stretches(feature, draft, entry)
     start, end = _reach(feature, draft, entry)
-    need(start + 5.0 < end, feature.token, f"runs {_reach_words(draft, start, end)}: too short")
+    shown = _reach_words(draft, start, end)
+    need(start + SHORTEST_YD < end, feature.token, f"runs {shown}: too short")
     widths = feature.take_all("wide", "wide_at", "narrows")
     widths += feature.take_all("bare") if not widths else []
     widths += stretches
+    left, right, by_places = _across(feature, draft, entry, widths, beside, stepped=bool(stretches))
+    if first:
+        draft.fairway_left_yd = max(-left, LEAST_BESIDE_YD)
+        draft.fairway_right_yd = max(right, LEAST_BESIDE_YD)
+        draft.fairway_from_yd, draft.fairway_to_yd = start, end
+    elif beside is not None:  # what stands beside a split fairway stands beside both halves
+        draft.fairway_left_yd = max(draft.fairway_left_yd, -left)
+        draft.fairway_right_yd = max(draft.fairway_right_yd, right)
+    pairs = [(u.yd(s.numbers["at"]), _width(s, draft), s) for s in widths if "at" in s.numbers]
+    pairs.sort(key=lambda pair: pair[0])
+    if pairs:
+        _narrowing(entry, start, end, (left, right), pairs, last=pairs[-1][1] if by_places else None)
+    else:
+        entry.keys |= {"from": start, "to": end, "left": left, "right": right}
+    if "from" in entry.assumed:
+        entry.keys["from_assumed"] = True
+    draft.entries.append(entry)
+
+
+def _across(
+    feature: Feature,
+    draft: Draft,
+    entry: Entry,
+    widths: list[Said],
+    beside: tuple[float, float] | None,
+    *,
+    stepped: bool,
+) -> tuple[float, float, bool]:
+    """Offsets of both edges, and whether only widths at places were said, of which the nearest is theirs.
+
+    `beside` are those of a fairway to one side of the line; `stepped`: the widths say it from end to end.
+    """
+    u = draft.units
     fixed = [said for said in widths if "at" not in said.numbers]
     need(len(fixed) < 2, feature.token, f"has two widths; say where each is (28 wide at 230); of {SPLIT}")
     edges = {"left": None, "right": None} | _edges(feature, draft)
@@ -203,7 +254,7 @@ def _fairway(feature: Feature, draft: Draft, first: bool, inner_yd: float | None
     by_places = width is None and None in edges.values()
     if by_places:
         width = _width(min(widths, key=lambda said: u.yd(said.numbers["at"])), draft)
-        if not stretches:  # they say how wide it is from end to end
+        if not stepped:
             entry.assume("as wide before and beyond as at the nearest place told", "left", "right")
     if width is not None:
         need(left is None or right is None, feature.token, "has two edges and a width: leave one out")
@@ -211,19 +262,7 @@ def _fairway(feature: Feature, draft: Draft, first: bool, inner_yd: float | None
         right = right if right is not None else left + width
     assert left is not None and right is not None
     need(left < right, feature.token, "has its left edge right of its right edge")
-    if first:
-        draft.fairway_left_yd, draft.fairway_right_yd = max(-left, 3.0), max(right, 3.0)
-        draft.fairway_from_yd, draft.fairway_to_yd = start, end
-    elif beside is not None:  # what stands beside a split fairway stands beside both halves
-        draft.fairway_left_yd = max(draft.fairway_left_yd, -left)
-        draft.fairway_right_yd = max(draft.fairway_right_yd, right)
-    pairs = [(u.yd(s.numbers["at"]), _width(s, draft), s) for s in widths if "at" in s.numbers]
-    pairs.sort(key=lambda pair: pair[0])
-    if pairs:
-        _narrowing(entry, start, end, (left, right), pairs, last=pairs[-1][1] if by_places else None)
-    else:
-        entry.keys |= {"from": start, "to": end, "left": left, "right": right}
-    draft.entries.append(entry)
+    return left, right, by_places
 
 
 def _beside(
@@ -256,8 +295,8 @@ def _beside(
         assert near is not None
         low = u.yd(near.numbers["a"])
         high = u.yd(far.numbers["a"]) if far is not None else low + _width(wide, draft) if wide else low
-    need(3.0 <= high - low <= MOST_WIDTH_YD, side.token,
-         f"({side.shown}): allowed: {u.shown(3)} to {u.shown(MOST_WIDTH_YD)} of width")  # fmt: skip
+    need(LEAST_WIDTH_YD <= high - low <= MOST_WIDTH_YD, side.token,
+         f"({side.shown}): allowed: {_widths_allowed(draft)} of width")  # fmt: skip
     return (sign * low, sign * high) if sign > 0.0 else (-high, -low)
 
 
@@ -320,7 +359,7 @@ def _reach(feature: Feature, draft: Draft, entry: Entry) -> tuple[float, float]:
     if begin is not None:
         low = u.yd(begin.numbers["a"])
     elif tee is not None or along is not None:
-        low = 10.0
+        low = FROM_TEE_YD
     else:
         entry.assume(f"from {u.shown(low)}", "from")
     if end is not None:
@@ -346,8 +385,12 @@ def _edges(feature: Feature, draft: Draft) -> dict[str, float | None]:
 
 
 def _width(said: Said, draft: Draft) -> float:
+    """A width that was said [yd]."""
     width = draft.units.yd(said.numbers["a"])
-    shown = draft.units.shown
-    allowed = f"({said.shown}): allowed: {shown(3)} to {shown(MOST_WIDTH_YD)}"
-    need(3.0 <= width <= MOST_WIDTH_YD, said.token, allowed)
+    allowed = f"({said.shown}): allowed: {_widths_allowed(draft)}"
+    need(LEAST_WIDTH_YD <= width <= MOST_WIDTH_YD, said.token, allowed)
     return width
+
+
+def _widths_allowed(draft: Draft) -> str:
+    return f"{draft.units.shown(LEAST_WIDTH_YD)} to {draft.units.shown(MOST_WIDTH_YD)}"

@@ -65,6 +65,7 @@ class Feature:
     called: str = ""
 
     def has(self, *what: str) -> bool:
+        """Whether anything of some kinds was said and is not taken yet."""
         return any(one.what in what for one in self.said)
 
     def take(self, *what: str) -> Said | None:
@@ -97,10 +98,12 @@ class Feature:
         if self.said:
             one = self.said[0]
             why = _SAY_INSTEAD.get(one.what, "")
-            raise one.token.error(f"({one.shown}): not understood of the {self.word or 'hole'}{why}")
+            found = f"({one.shown}): not understood of the {self.word or 'hole'}{why}"
+            raise one.token.error(found, unknown=True)
 
     @property
     def word(self) -> str:
+        """What it is called in a refusal."""
         return self.noun or WORD_OF_KIND.get(self.kind, self.kind)
 
 

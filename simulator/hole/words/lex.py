@@ -53,11 +53,12 @@ class WordError(UsageError):
     Parameters
     ----------
     where : the word as it is pointed at; start : where in the text it begins.
+    unknown : it is not understood; else it was, and cannot be meant.
     """
 
-    def __init__(self, message: str, where: str = "", start: int = 0) -> None:
+    def __init__(self, message: str, where: str = "", start: int = 0, *, unknown: bool = False) -> None:
         super().__init__(message)
-        self.where, self.start = where, start
+        self.where, self.start, self.unknown = where, start, unknown
 
 
 @dataclass(frozen=True)
@@ -80,11 +81,12 @@ class Token:
     value: float = 0.0
     unit: str = ""
 
-    def error(self, why: str) -> WordError:
-        """A refusal that points at this word."""
+    def error(self, why: str, *, unknown: bool = False) -> WordError:
+        """A refusal that points at this word; `unknown` where it is not understood at all."""
         shown = self.shown if len(self.shown) <= 40 else self.shown[:37] + "..."
         where = f"{shown!r} (letter {self.start + 1})"
-        return WordError(" ".join(f"hole in words: {where} {why}".split()), where, self.start)
+        message = " ".join(f"hole in words: {where} {why}".split())
+        return WordError(message, where, self.start, unknown=unknown)
 
 
 def tokens_of(text: str) -> list[Token]:

@@ -13,7 +13,6 @@ MOST_TOLD = 4
 """So many more words are pointed at; beyond that the first few are enough to begin with."""
 
 _CLAUSE = re.compile(r"(?:[^;\n.!?]|[.!?](?!\s|$))+")
-_NOT_UNDERSTOOD = "not understood"
 
 
 def with_others(text: str, first: WordError, read: Callable[[str], object]) -> WordError:
@@ -35,7 +34,7 @@ def with_others(text: str, first: WordError, read: Callable[[str], object]) -> W
             break
         except SimulatorError as next_one:
             error = next_one
-        if isinstance(error, WordError) and _NOT_UNDERSTOOD in str(error):
+        if isinstance(error, WordError) and error.unknown:
             found.append(error.where)
     told = found[:MOST_TOLD]
     if not told:

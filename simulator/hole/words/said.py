@@ -40,7 +40,8 @@ def read_said(text: str, tokens: list[Token]) -> list[Said]:
         if best is None:
             known = [one for one in kept[index : index + 3] if one.key in INSTEAD]
             token = next((one for one in known if one.key not in _BEFORE_A_NOUN), (known or [token])[0])
-            raise token.error(f"not understood{near(token.key) if token.kind == 'word' else ''}")
+            meant = near(token.key) if token.kind == "word" else ""
+            raise token.error(f"not understood{meant}", unknown=True)
         what, match = best
         last = kept[index + match.group().count(" ")]
         if what == "nothing":

@@ -14,6 +14,7 @@ BREAKS = ("hard", "soft")
 
 
 def key_of(token: Token) -> str:
+    """The word of the grammar that a token stands for."""
     return ALIASES.get(token.key, token.key) if token.kind == "word" else token.key
 
 
@@ -24,6 +25,7 @@ def as_words(token: Token, words: str) -> list[Token]:
 
 
 def number_at(token: Token, value: float, unit: str = "") -> Token:
+    """A number in the place of a token."""
     return replace(token, kind="number", key=f"{value:g}", shown=f"{value:g}", value=value, unit=unit)
 
 

@@ -11,6 +11,7 @@ from simulator.toml_text import value as toml_value
 from simulator.units import M_PER_YD
 
 COLUMNS = 100
+"""Letters of a line of comments."""
 
 ORDER = (
     "tee", "green", "green_part", "pin", "fairway", "rough", "heavy_rough", "trees", "tree", "path", "bunker",
@@ -22,7 +23,7 @@ _ABOUT = {
     "green": "The green from its front edge.",
     "green_part": "Parts of the green with a slope and a height of their own (of their middle).",
     "pin": "Pins: on, yards on from the front edge of the green; offset, right of the line.",
-    "fairway": "Mown from one station to another; left and right edge by their offsets.",
+    "fairway": "Mown from one station (from_assumed: nobody said which) to another; edges by their offsets.",
     "trees": "Trees without a height, base or density take those of the README.",
     "bunker": "Bunkers: the station of the middle, depth along the line, width across it.",
     "penalty_area": "Penalty areas; playable = true if a ball in one can be struck.",

@@ -23,6 +23,7 @@ _SIDED = re.compile(
 
 
 def club_of(source: str, where: str, text: str, names: Mapping[str, str]) -> str:
+    """The club a cell names, by the mapping file's names first; FileError: it is none, or a putter."""
     said = names.get(text, text)
     name = club_name(said)
     if name is None or kind_of(name) is None:

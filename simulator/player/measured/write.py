@@ -18,7 +18,7 @@ FIGURES = 4
 """Significant figures of a fitted number."""
 
 
-def player_text(fit: Fit, name: str, source: str, today: datetime.date | None = None) -> str:
+def player_text(fit: Fit, name: str, source: str) -> str:
     """A player file in TOML: the fitted clubs, what is not known of them, and the rest of a standard set.
 
     Raises
@@ -33,9 +33,8 @@ def player_text(fit: Fit, name: str, source: str, today: datetime.date | None = 
             f"{len(fit.clubs)} clubs were measured and a bag holds {MOST_CLUBS} and a putter (Rule 4.1b: "
             "14); leave the shots of some out to write a player file"
         )
-    day = today or datetime.date.today()
     lines = [
-        comment(f"Fitted by 'holesim player fit' from {short_line(source, 100)}, {day},"),
+        comment(f"Fitted by 'holesim player fit' from {short_line(source, 100)}, {datetime.date.today()},"),
         f"# leaning on the level of a {handicap_said(fit.handicap)} handicap where shots are few.",
         "# For preparation, practice and lessons, not during a round (Rules of Golf 4.3).",
         f"name = {quoted(name)}",

@@ -2,7 +2,8 @@
 
 from .adding import RoundReview
 from .holes import HoleReview
-from .notes import read_notes, read_round
+from .notes import read_notes
+from .numbered import read_round
 from .working import review, review_round
 
 __all__ = ["HoleReview", "RoundReview", "read_notes", "read_round", "review", "review_round"]

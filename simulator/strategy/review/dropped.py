@@ -19,7 +19,8 @@ from ...hole.model import Feature, Hole, Point
 from ...hole.rules import OPTIONS, ReliefOption, Situation, Way, situation_of
 from ...hole.surfaces import LIE_OF, Lie
 from ..places import place
-from .rests import Rest, from_start, water_named
+from .named import water_named
+from .rests import Rest, from_start
 
 TURNS = 72
 """Directions that places to drop are tried in."""

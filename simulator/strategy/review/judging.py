@@ -36,7 +36,7 @@ from .. import streams
 from ..aimwords import in_degrees
 from ..alternative import ClubAndLine
 from ..answering import refuse_hopeless
-from ..asked import WORTH_SHOWING, asked_club
+from ..asked import FAR_BEHIND, asked_club
 from ..clubline import club_and_line
 from ..clubwords import Aim, club_and_aim, shot_distance
 from ..errorbars import Estimate, mean, total
@@ -282,7 +282,7 @@ class Judge:
             far = f"{place.distance_yd:.0f} yd out"
             raise UsageError(f"stroke {stroke.number}: no swing short of full is played {far}; name the club")
         shots = place.board.bag.shots.shots
-        found = search(place, valued.seed, [], keep_within=WORTH_SHOWING, keep_most=len(shots))
+        found = search(place, valued.seed, [], keep_within=FAR_BEHIND, keep_most=len(shots))
         mine = [one for one in found if club is None or shots[one.row].club.name == club] or found
         best = mine[0]
         if aim is None or best.action[0] != PART_SWING:

@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator
-from contextlib import contextmanager
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from typing import TypeVar
 
 from ...errors import UsageError
 from ..placewords import told_as_typed
@@ -23,8 +21,6 @@ ALLOWED = (
     '"lost", or a penalty area and "drop 165 out, left rough" (or "again")'
 )
 """What notes may look like, the end of refusals that have no example of their own."""
-
-NUMBERED = 'allowed: a line a hole, its number first, "7: driver to 215 out; ..."'
 
 LONGEST_TEXT = 20_000
 """Letters of a round of notes; a full one has 3,000. A limit on slips."""
@@ -131,7 +127,7 @@ def read_notes(text: str) -> Notes:
     UsageError
         A clause that is not understood, nothing played, or a word behind the last stroke.
     """
-    _check_length(text)
+    check_length(text)
     text, scored = _without_score(in_figures(without_numbers(text)))
     text = p.UNPLAYABLE_THEN.sub(r"\g<called>, ", text)
     said = _putts_counted(_begun([clause.strip(" ,") for clause in p.BREAK.split(text)]))
@@ -228,69 +224,8 @@ def _with_feet(swing: Swing, putts: Putts) -> Swing:
     return swing
 
 
-def read_round(text: str) -> dict[int, Notes]:
-    """The notes of a round: each hole behind its number, "hole 7: driver to ..." or "7: ...".
-
-    Raises
-    ------
-    UsageError
-        Words before the first number, a number twice, or what `read_notes` refuses; the hole is named.
-    """
-    _check_length(text)
-    holes: dict[int, list[str]] = {}
-    lines: list[str] | None = None
-    for line in filter(str.strip, text.splitlines()):
-        heading = p.HEADING.fullmatch(line)
-        if heading:
-            number = int(heading["number"])
-            if number in holes:
-                raise UsageError(f"notes: hole {number} stands there twice; allowed: each hole once")
-            lines = holes[number] = [heading["rest"]]
-        elif lines is None:
-            raise UsageError(f"notes {line.strip()[:60]!r}: which hole? {NUMBERED}")
-        else:
-            lines.append(line)
-    if not holes:
-        raise UsageError(f"notes: no hole in them; {NUMBERED}")
-    return every_hole(holes, lambda number: read_notes("\n".join(holes[number])))
-
-
-T = TypeVar("T")
-
-
-def every_hole(numbers: Iterable[int], read: Callable[[int], T]) -> dict[int, T]:
-    """What is read of each hole.
-
-    Raises
-    ------
-    UsageError
-        What the first hole was refused for, with the numbers of the others that are refused too: all of
-        them can be mended at once.
-    """
-    found, refusals = dict[int, T](), dict[int, UsageError]()
-    for number in numbers:
-        try:
-            with of_hole(number):
-                found[number] = read(number)
-        except UsageError as error:
-            refusals[number] = error
-    if refusals:
-        first, *others = refusals
-        also = f" (hole {', '.join(map(str, others))} needs mending too)" if others else ""
-        raise UsageError(f"{refusals[first]}{also}")
-    return found
-
-
-@contextmanager
-def of_hole(number: int) -> Iterator[None]:
-    """Errors inside it name the hole they are about."""
-    try:
-        yield
-    except UsageError as error:
-        raise UsageError(f"hole {number}: {error}") from None
-
-
-def _check_length(text: str) -> None:
+def check_length(text: str) -> None:
+    """Refuse (UsageError) what is longer than any round's notes."""
     if len(text) > LONGEST_TEXT:
         raise UsageError(f"notes: {len(text):,} letters; allowed: {LONGEST_TEXT:,}")
 

@@ -1,4 +1,4 @@
-"""Where a ball came to rest, in a golfer's words: a place on the hole, feet on the green, or an area."""
+"""Where a ball came to rest, in a golfer's words: a place on the hole, or feet on the green."""
 
 from __future__ import annotations
 
@@ -9,14 +9,14 @@ from dataclasses import dataclass, replace
 import shapely
 
 from ...errors import UsageError
-from ...hole.model import Feature, Hole, Point
-from ...hole.surfaces import LIE_OF, LIE_WORDS, PENALTY_SURFACES, WORDS, Lie, Surface
+from ...hole.model import Hole, Point
+from ...hole.surfaces import LIE_OF, LIE_WORDS, WORDS, Lie, Surface
 from ...units import FT_PER_YD, YD_PER_M
 from ...wording import one_of
 from ..by_green import RIM_YD, by_the_green
 from ..distancewords import NUMBER
 from ..places import place, plainly, spot
-from ..placewords import FILLERS, GROUND_WORDS, SIDES, read_words
+from ..placewords import Told, read_words
 from ..result import Start
 from . import notes as n
 from .parts import GAP, THE, pattern
@@ -38,13 +38,16 @@ _GREEN = pattern(
 )
 """Feet from the hole, and which way from it."""
 
-_GROUND = pattern(r"\b(?:bunkers?|traps?|sand|trees|woods?)\b")
+_TROUBLE = pattern(r"\b(?:bunkers?|traps?|sand|trees|woods?)\b")
 _SAME = pattern(r"(?:(?:in\s+)?the\s+same\s+(?:place|spot|bunker|rough|trees))")
 _TURNS = {
     "short": math.pi, "past": 0.0, "by": 0.0, "long": 0.0, "behind": 0.0,
     "left": -0.5 * math.pi, "right": 0.5 * math.pi,
 }  # fmt: skip
 """Where the ball is from the hole, turned from the way to the hole as the player saw it."""
+
+_BY_SLOPE = {"below": 0.0, "above": math.pi}
+"""The same, turned from the way the green falls."""
 
 _PIN_HIGH = pattern(
     rf"(?:pin|flag|hole)[\s-]+high{GAP}(?P<side>left|right)?[\s,]*(?P<feet>{NUMBER}\s*(?:{_FT}))(?P<rest>.*)"
@@ -58,26 +61,6 @@ _LEFT_TO_GO = pattern(rf"(?P<yards>{NUMBER})\s*(?:yards?|yds?|yd|y|(?P<m>m|metre
 _FRINGE = pattern(rf"(?:on\s+)?{THE}(?:fringe|collar)(?:\s+of\s+{THE}green)?")
 LEFT_TO_GO_YD = 40.0
 """Nearer than this "20 left" may be left of the hole as well, in yards or metres."""
-
-_BY_SLOPE = {"below": 0.0, "above": math.pi}
-"""The same, turned from the way the green falls."""
-
-_WATER_WORDS = frozenset(
-    ("water", "water hazard", "penalty area", "hazard", "red", "yellow", "pond", "lake", "stream", "ditch",
-     "burn", "creek", "river", "brook", "dyke", "canal")
-)  # fmt: skip
-
-_SIDE_OF_AREA = re.compile(r"^(?:left|right)\s+|[\s,]+(?:on\s+the\s+)?(?:left|right|short|long)$")
-"""A side beside a word for water: "water right"."""
-
-_ANYWHERE = (
-    FILLERS
-    | SIDES.keys()
-    | {"fairway", "rough", "heavy", "deep", "thick", "green", "tee", "bunker", "sand", "trees", "wood"}
-    | {"front", "back", "behind", "short", "long", "over", "beyond", "past", "by", "beside", "near", "along"}
-    | {"woods", "down", "up", "middle", "centre", "center", "inside", "corner", "edge", "half"}
-)
-"""Words that stand in names of areas and name none by themselves: a ball left is not in the left boundary."""
 
 
 @dataclass(frozen=True)
@@ -117,6 +100,14 @@ class Rest:
         return f"{self.words} ({self.noted})" if self.noted else self.words
 
 
+class NoBallLies(UsageError):
+    """A place in water or out of bounds; `there` says which: "in the water"."""
+
+    def __init__(self, text: str, there: str, say: str) -> None:
+        super().__init__(str(n.refused(text, f"that is {there}: say {say}")))
+        self.there = there
+
+
 def from_start(start: Start) -> Rest:
     """Where a question would be asked from."""
     return Rest(*start.xy_yd, Lie[start.lie.upper().replace(" ", "_")], start.words)
@@ -129,6 +120,13 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     ----------
     before : Rest or None
         Where it was played from: short, past, left and right are as seen from there.
+
+    Raises
+    ------
+    NoBallLies
+        Water, or out of bounds.
+    UsageError
+        Words that are not understood, or leave open where.
     """
     in_it = text.strip().casefold() == "left in the bunker"
     if before is not None and (_SAME.fullmatch(text.strip()) or (in_it and before.lie is Lie.BUNKER)):
@@ -137,14 +135,16 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     left = _left_to_go(text)
     if before is not None and _FRINGE.fullmatch(text.strip()):
         return _fringe(text, hole, before)
-    words, taken = plainly(text, hole)
-    if not left and (rest := _noted_in_feet(text, words, hole, before)) is not None:
+    told = plainly(text, hole)
+    if not left and (rest := _noted_in_feet(text, told, hole, before)) is not None:
         return rest
+    words = text if told is None else told.words
     try:
         said = read_words(words)
     except UsageError as error:
         said_so = f'{error}; on the green feet, "12 ft"'
         raise UsageError(said_so.replace(repr(words), repr(text))) from None
+    taken = None if told is None or told.of_bunker else told.taken
     if said.ground is not Surface.TEE:
         if said.out is None and said.station is None and not said.plain:
             raise n.refused(text, 'how far from the hole? For example "12 ft"')
@@ -153,10 +153,12 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
         if surface is Surface.GREEN:
             return replace(_green_rest(hole, x, y), noted=taken or "")
     rest = from_start(place(text, hole))
-    rest = _moved(text, hole, rest) if words == text else rest
-    _refuse_paces_into_trouble(text, rest, taken)
+    if told is None:
+        rest = _moved(text, hole, rest)
+    elif told.in_paces:
+        _refuse_paces_into_trouble(text, rest)
     taken = f"{left} left is taken as what was left to the hole" if left else taken
-    return replace(rest, noted=taken) if taken and "bunker" not in taken else rest
+    return replace(rest, noted=taken) if taken else rest
 
 
 def _without_pin_high(text: str) -> str:
@@ -184,12 +186,13 @@ def _left_to_go(text: str) -> str:
     return f"{far} m" if left["m"] else far
 
 
-def _noted_in_feet(text: str, words: str, hole: Hole, before: Rest | None) -> Rest | None:
+def _noted_in_feet(text: str, told: Told | None, hole: Hole, before: Rest | None) -> Rest | None:
     """On the green by feet or metres from the hole; None where the words are those of a place elsewhere.
 
-    `words` are the text as `plainly` has it.
+    `told` is what `plainly` makes of the text.
     """
-    found = _GREEN.fullmatch(text.strip()) if words == text or by_the_green(text, hole)[0] == text else None
+    elsewhere = told is not None and by_the_green(text, hole) is not None
+    found = None if elsewhere else _GREEN.fullmatch(text.strip())
     told_green = "green" in text.casefold()
     if not found or not (found["unit"] or told_green):
         return None
@@ -204,15 +207,14 @@ def _refuse_ground(text: str, surface: Surface) -> None:
     if surface is Surface.GREEN and re.fullmatch(r"\d+(?:\.\d+)?", text.strip()):
         raise n.refused(text, f'feet or yards from the hole? Say "to {text} ft" or "to {text} out"')
     if surface is Surface.WATER:
-        raise n.refused(text, 'that is in the water: say "the water", and where it was dropped')
+        raise NoBallLies(text, "in the water", '"the water", and where it was dropped')
     if surface is Surface.OUT_OF_BOUNDS:
-        raise n.refused(text, 'that is out of bounds: say "out of bounds"')
+        raise NoBallLies(text, "out of bounds", '"out of bounds"')
 
 
-def _refuse_paces_into_trouble(text: str, rest: Rest, taken: str | None) -> None:
+def _refuse_paces_into_trouble(text: str, rest: Rest) -> None:
     """Refuse the five paces that are assumed where nobody said how far, if they end in sand or trees."""
-    hazard = rest.lie in (Lie.BUNKER, Lie.TREES) and not _GROUND.search(text)
-    if hazard and taken and "paces" in taken:
+    if rest.lie in (Lie.BUNKER, Lie.TREES) and not _TROUBLE.search(text):
         there = LIE_WORDS[rest.lie]
         example = f'"8 {_PIN_HIGH_SAID.sub("", text)}"'
         raise n.refused(text, f"five paces off it is {there}: say so, or how far off, {example}")
@@ -303,47 +305,3 @@ def _green_rest(hole: Hole, x: float, y: float, feet: float | None = None, digit
     """On the green; with `feet` alone known, the place is one of many."""
     far = feet or FT_PER_YD * math.hypot(x - hole.pin.x_yd, y - hole.pin.y_yd)
     return Rest(x, y, Lie.GREEN, f"{far:.{digits}f} ft", putt_ft=max(far, 0.1), sided=feet is None)
-
-
-def is_ground(text: str, hole: Hole) -> bool:
-    """Whether words name ground or an area of the hole, though not how far along ("the reed bed")."""
-    words = {word.rstrip("s") for word in re.findall(r"[^\W\d_]+", text.casefold())} - {"the", "a", "some"}
-    names = " ".join([feature.name.casefold() for feature in hole.features] + sorted(GROUND_WORDS))
-    known = {word.rstrip("s") for word in re.findall(r"[^\W\d_]+", names)} | SIDES.keys()
-    return bool(words) and words <= known and not re.search(r"\d", text)
-
-
-def area_named(text: str, hole: Hole) -> Surface | None:
-    """Penalty area or out of bounds that words name, None where they name none or say how far it is."""
-    if _plain_area(text) in _WATER_WORDS:
-        return Surface.WATER
-    ends = [one for one in hole.features if one.surface in (*PENALTY_SURFACES, Surface.OUT_OF_BOUNDS)]
-    named = _called(text, ends)
-    return named[0].surface if named else None
-
-
-def water_named(text: str, hole: Hole) -> list[Feature]:
-    """The penalty areas that words may mean: those of that name, all where they only say it was water."""
-    areas = [one for one in hole.features if one.surface in PENALTY_SURFACES]
-    return _called(text, areas) or (areas if _plain_area(text) in _WATER_WORDS else [])
-
-
-def _plain_area(text: str) -> str:
-    """Words for an area without its article and without a side that says where on it the ball went."""
-    plain, sideless = _with_and_without_side(text)
-    return sideless if sideless in _WATER_WORDS else plain
-
-
-def _with_and_without_side(text: str) -> tuple[str, str]:
-    plain = re.sub(r"^(?:the|a|an)\s+", "", text.strip().casefold())
-    return plain, _SIDE_OF_AREA.sub("", plain)
-
-
-def _called(text: str, areas: list[Feature]) -> list[Feature]:
-    """The areas of that name; where there is none, of that name without a side that the ball went to."""
-    for words in map(set, map(str.split, _with_and_without_side(text))):
-        named = {one: set(one.name.casefold().split()) for one in areas}
-        clear = bool(words - _ANYWHERE)
-        if found := [one for one, name in named.items() if words <= name and (clear or words == name)]:
-            return found
-    return []

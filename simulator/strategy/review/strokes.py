@@ -15,27 +15,12 @@ from ..goals import PAR_WORDS
 from ..places import tee_start
 from ..placewords import read_words
 from . import notes as n
-from . import taken
-from .advice import say_how_far
 from .dropped import beside_ball, beside_water
-from .phrases import NO_CLUB, ON_GREEN
-from .rests import Rest, area_named, from_start, is_ground, resting
-from .unmeasured import (
-    FULL_SHOT_YD,
-    NOT_NOTED,
-    UsualLength,
-    by_the_green_alone,
-    green_in_reach,
-    ground_alone,
-    usual_putt_ft,
-    with_length,
-)
-
-BACK_YD = 30.0
-"""A ball that ends so much farther from the hole than it lay is told: few are hit backwards [yd]."""
-
-_ON = re.compile(r"\d\s*(?:[a-z]+\s+)?(?:on\b|(?:off|from)\s+(?:the\s+)?tee\b)", re.IGNORECASE)
-"""A distance from the tee."""
+from .ends import end_of
+from .named import area_named, is_ground
+from .phrases import NO_CLUB
+from .rests import NoBallLies, Rest, from_start, resting
+from .unmeasured import UsualLength
 
 _OUT = re.compile(r"out(?:\s+(?!of\b).*)?", re.IGNORECASE)
 _GOT_OUT = re.compile(
@@ -46,11 +31,7 @@ _GOT_OUT = re.compile(
 
 _BACK_ON_LINE = re.compile(r"\bback\s+on\s+(?:the|a)\s+line\b", re.IGNORECASE)
 _SAME_SAND = re.compile(r"(?:in\s+)?(?:(?:the|same)\s+)*(?:it|bunker|sand|trap)", re.IGNORECASE)
-_PITCHED = re.compile(r"(?:wedge|pitch|lob|flop)\b", re.IGNORECASE)
-"""Swings short of full that are played from far enough to miss the hole by as much as a full one."""
-
 _HOLED_OUT = re.compile(r"(?:holed|sank|sunk)(?!.*\bputt)", re.IGNORECASE)
-_SHORT = re.compile(r"(?:well\s+|way\s+)?short", re.IGNORECASE)
 _OUT_ALONE = re.compile(rf"{NUMBER}\s*(?:{UNIT})?\s+out", re.IGNORECASE)
 
 
@@ -96,8 +77,6 @@ class PlayedHole:
     strokes : tuple of Stroke
     holed : bool
         False: picked up, or the notes stop before the hole.
-    score : int
-        Strokes and penalties.
     """
 
     strokes: tuple[Stroke, ...]
@@ -105,6 +84,7 @@ class PlayedHole:
 
     @property
     def score(self) -> int:
+        """Strokes and penalties."""
         return sum(stroke.strokes + stroke.penalty for stroke in self.strokes)
 
 
@@ -166,9 +146,11 @@ class _Telling:
 
     @property
     def count(self) -> int:
+        """Strokes and penalties so far."""
         return sum(stroke.strokes + stroke.penalty for stroke in self.strokes)
 
     def told(self, clauses: tuple[n.Clause, ...]) -> PlayedHole:
+        """The hole that the clauses tell of, one after the other."""
         for clause, behind in zip(clauses, (*clauses[1:], None), strict=True):
             if self.in_water is not None and not isinstance(clause, n.Drop | n.Again):
                 self._no_drop(self.in_water, clause.said)
@@ -237,7 +219,7 @@ class _Telling:
         if area is None and replayed and is_ground(swing.where, self.hole):
             self._add(kind, swing.club, self.at, 1, 1, f"{swing.where}, unplayable")
         elif area is None:
-            end = self._end(swing)
+            end = end_of(self.hole, self.at, swing, self.usual(swing.club, self.at.xy_yd))
             if re.search(r"\b(?:plugged|buried)\b", swing.said, re.IGNORECASE):
                 end = replace(end, noted="a usual lie there is taken")
             self._add(kind, swing.club, end, 1, 0, end.told)
@@ -254,59 +236,6 @@ class _Telling:
         if self.at.lie in (Lie.TREES, Lie.HEAVY_ROUGH):
             return "punch"
         raise n.refused(swing.said, "which club?")
-
-    def _end(self, swing: n.Swing) -> Rest:
-        """Where the ball of a swing came to rest, doubted where that is behind where it lay."""
-        end = self._told_end(swing)
-        back_yd = self.hole.out_yd(*end.xy_yd) - self.hole.out_yd(*self.at.xy_yd)
-        if back_yd < BACK_YD:
-            return end
-        if self.at.lie is not Lie.TEE and _ON.search(swing.where):
-            why = f'"on" counts from the tee, and that is {back_yd:.0f} yd farther from the hole than it lay'
-            raise n.refused(swing.said, f'{why}: say what was left, "to 120 out, fairway"')
-        told = f"{back_yd:.0f} yd farther from the hole than it lay"
-        return replace(end, noted=f"{end.noted}; {told}" if end.noted else told)
-
-    def _told_end(self, swing: n.Swing) -> Rest:
-        from_xy = self.at.xy_yd
-        usual_yd = self.usual(swing.club, from_xy)
-        if (end := taken.by_words(self.hole, self.at, swing)) is not None:
-            return end
-        beside = by_the_green_alone(swing.where)
-        if beside is not None and usual_yd is not None and green_in_reach(self.hole, from_xy, usual_yd):
-            return self._taken(swing, *beside)
-        if usual_yd is not None and self._came_up_short(swing):
-            return taken.short(self.hole, self.at, swing, usual_yd[False])
-        if ON_GREEN.fullmatch(swing.where) and (usual_yd is not None or _PITCHED.match(swing.club)):
-            if self.hole.out_yd(*from_xy) < FULL_SHOT_YD:
-                raise n.refused(swing.said, 'how far from the hole? For example "to 12 ft"')
-            end = resting(f"{usual_putt_ft(self.hole):.0f} ft", self.hole, self.at)
-            return replace(end, noted=f"{NOT_NOTED}the green's average")
-        elif ground_alone(swing.where):
-            found = None if usual_yd is None else with_length(swing.where, self.hole, from_xy, usual_yd)
-            if found is None:
-                example = '"to 60 out, fairway", "to 8 right of the green"'
-                raise n.refused(swing.said, f"how far along? For example {example}")
-            return self._taken(swing, *found)
-        elif beside is not None:
-            raise n.refused(swing.said, say_how_far(swing.where))
-        return resting(swing.where, self.hole, self.at)
-
-    def _came_up_short(self, swing: n.Swing) -> bool:
-        """Whether all that is noted of a second or later shot is that it was short of the green."""
-        just = re.search(r"\bjust\b", swing.said, re.IGNORECASE)
-        return self.at.lie is not Lie.TEE and _SHORT.fullmatch(swing.where) is not None and just is None
-
-    def _taken(self, swing: n.Swing, where: str, noted: str) -> Rest:
-        """The place that is taken for one of which too little was noted."""
-        try:
-            end = resting(where, self.hole, self.at)
-        except UsageError as error:  # told in the words that were noted
-            if (near := taken.near(self.hole, self.at, where)) is not None:
-                return replace(near, noted=f"{NOT_NOTED}nearest to {noted.removeprefix(NOT_NOTED)}")
-            told = re.sub(rf"(?:place|notes) {re.escape(repr(where))}", f"notes {swing.said!r}", str(error))
-            raise UsageError(told) from None
-        return replace(end, noted=noted) if noted else end
 
     def _drop(self, drop: n.Drop) -> None:
         if re.fullmatch(r"(?:again|back|at the same place|from the same place)", drop.place, re.IGNORECASE):
@@ -377,12 +306,9 @@ class _Telling:
         """The place of a drop that was noted; water and out of bounds are told as places of a drop."""
         try:
             return resting(drop.place, self.hole, self.at)
-        except UsageError as error:
-            why = re.search(r"that is (?:in the water|out of bounds)", str(error))
-            if why is None:
-                raise
+        except NoBallLies as error:
             say = 'no ball is dropped there. Say where, "drop 150 out, right rough", or "drop" alone'
-            raise n.refused(drop.said, f"{why[0]}, {say}") from None
+            raise n.refused(drop.said, f"that is {error.there}, {say}") from None
 
     def _moved(self, drop: n.Drop, end: Rest) -> None:
         """Free relief: the ball's place is where it was dropped."""

@@ -18,7 +18,8 @@ from ..question import Clock, Progress, question, silent, solve
 from .adding import RoundReview
 from .holes import HoleReview
 from .judging import EXACT, Judge
-from .notes import Notes, every_hole, of_hole, read_notes
+from .notes import Notes, read_notes
+from .numbered import every_hole, of_hole
 from .spoken import short_of_full
 from .strokes import PlayedHole, strokes_of
 from .unmeasured import usual_length

@@ -5,9 +5,10 @@ import math
 import numpy as np
 import pytest
 
-from simulator.hole.survey.network import Network, Reading, adjust, adjust_without_slips, jacobian
+from simulator.hole.survey.network import Network, Reading, adjust, jacobian
 from simulator.hole.survey.rough import angle_between
 from simulator.hole.survey.sampling import sampled
+from simulator.hole.survey.slips import adjust_without_slips
 
 
 def distance(a, b, value, sd=1.0):
