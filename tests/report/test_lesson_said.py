@@ -60,6 +60,7 @@ def test_of_two_ways_the_trouble_met_most_is_told() -> None:
     mine, other = map(plain_spaces, two_words(result))
     assert "the sedge behind the green 1 time in 17" in other and "the trap ditch 1 time in 20" in other
     assert "willows" not in mine + other
+    assert "sedge" not in mine and "fewer than" not in mine  # what it never met, bunker by bunker
 
 
 def test_lines_of_worth_are_not_one_bundle_at_the_edge_of_the_fairway() -> None:
