@@ -81,7 +81,7 @@ def read_pin_sheet(path: str | Path) -> dict[int, PinPlace]:
         number = _whole(source, line, row["hole"])
         if number in pins:
             raise FileError(source, f"line {line}", f"hole {number} a second time", "each hole once")
-        if not any(text for name, text in row.items() if name != "hole"):
+        if not any(text for name, text in row.items() if name not in ("hole", "")):
             continue  # a hole left blank has its first pin, as one that is not on the sheet
         on = _paces(source, line, "on", row["on"])
         side, beside = _side(source, line, row)
