@@ -12,7 +12,7 @@ from ..spelt import SMALL
 
 _SPOKEN = {word: str(number) for word, number in SMALL.items() if 2 <= number <= 9 or number == 11}
 _LETTER = {"w": "wood", "wd": "wood", "wood": "wood", "fairwaywood": "wood", "i": "iron", "iron": "iron",
-           "h": "hybrid", "hy": "hybrid", "hyb": "hybrid", "hybrid": "hybrid", "rescue": "hybrid"}  # fmt: skip
+           **dict.fromkeys(("h", "hy", "hyb", "hybrid", "rescue"), "hybrid")}  # fmt: skip
 _WHOLE = {
     "d": "driver", "dr": "driver", "drv": "driver", "driver": "driver", "1w": "driver", "1wood": "driver",
     "minidriver": "2-wood", "mini": "2-wood",

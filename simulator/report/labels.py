@@ -129,7 +129,7 @@ class Labels:
         return text
 
     def _lead(self, box: Bbox, ground: shapely.Geometry) -> None:
-        """A fine line from words that stand away from the ground they name: beside another they would be its."""
+        """A fine line from words that stand away from the ground they name: they would be another's."""
         (x0, y0), (x1, y1) = self.ax.transData.inverted().transform([(box.x0, box.y0), (box.x1, box.y1)])
         way = shapely.shortest_line(shapely.box(x0, y0, x1, y1), ground)
         if way.length * math.sqrt(self._pixels_in_unit) > LED_PT * self._pixels:

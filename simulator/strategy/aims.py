@@ -44,8 +44,8 @@ class AimCurve:
     best_yd : float
         The aim with the lowest of them.
     tie_yd : tuple of float
-        First and last aim about it that score within `TIE_STROKES` of it: the alternative's own, so that every
-        page says the same; of a line that was asked for those of the curve.
+        First and last aim about it that score within `TIE_STROKES` of it: the alternative's own, so that
+        every page says the same; of a line that was asked for those of the curve.
     ten_left, ten_right : float or None
         Strokes that ten yards beyond either end of that band cost over the best; None beyond the curve.
     map_gap : float

@@ -36,7 +36,8 @@ def read_shots(path: str | Path, columns: Columns | None = None) -> Read:
     Parameters
     ----------
     path : path of a CSV file
-        Comma, semicolon or tab; the first row, or the first below a few of titles, holds the headings; rows without club and carry are skipped.
+        Comma, semicolon or tab; the first row, or the first below a few of titles, holds the headings;
+        rows without club and carry are skipped.
     columns : Columns, optional
 
     Raises

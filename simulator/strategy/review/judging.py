@@ -8,9 +8,9 @@ chosen, a, would on average have led to Q(p, a); the ball came to rest at q. The
 
 add up over the hole to its score less V of the first place: nothing is counted twice and nothing is left
 over. An unplayable ball is lost by the stroke that brought it, as one in water is: V is of a usual lie in the
-place, and nobody drops out of one that can be played. (Broadie, "Assessing golfer performance on the PGA TOUR", Interfaces 42, 2012, splits a score into
-strokes gained in this way, from memory; there the average of all players stands for Q and V at once, so
-that choices are not seen.)
+place, and nobody drops out of one that can be played. (Broadie, "Assessing golfer performance on the PGA
+TOUR", Interfaces 42, 2012, splits a score into strokes gained in this way, from memory; there the average of
+all players stands for Q and V at once, so that choices are not seen.)
 
 V and Q are read off the map. Where the hole was begun, full sequences of the map's plan put V and every Q
 right by what the map is off (as `estimate.score` does): the player's average, and with it the sum over a
