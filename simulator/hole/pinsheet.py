@@ -21,6 +21,8 @@ _HEADS = {
 }  # fmt: skip
 """Column names as they are scribbled, and the one of `COLUMNS` each is."""
 
+_DEPTH = ("depth", "deep")
+
 _PACES = re.compile(r"(\d+(?:\.\d+)?)\s*(?:paces?|p|steps?|yards?|yds?|yd|y)(?:\s+on)?")
 """A number with its word; paces are yards."""
 
@@ -61,9 +63,11 @@ def read_pin_sheet(path: str | Path) -> dict[int, PinPlace]:
         raise FileError(source, "", f"a line that is not CSV ({error})", EXAMPLE) from None
     if not rows:
         raise FileError(source, "", "an empty file", EXAMPLE)
-    heads = [name.strip().rstrip(".").casefold() for name in rows[0]]
+    heads = [re.sub(r"\(.*?\)", "", name).strip().rstrip(".").casefold() for name in rows[0]]
     names = [_HEADS.get(name, name) for name in heads]
-    for name in names:
+    if names.count("on") > 1:  # beside paces on it is the green's
+        names = ["" if head in _DEPTH else name for head, name in zip(heads, names, strict=True)]
+    for name in filter(None, names):
         if name not in COLUMNS or names.count(name) > 1:
             raise FileError(source, "line 1", f"the column {name!r}", ", ".join(COLUMNS))
     if "hole" not in names or "on" not in names:
@@ -78,7 +82,7 @@ def read_pin_sheet(path: str | Path) -> dict[int, PinPlace]:
         number = _whole(source, line, row["hole"])
         if number in pins:
             raise FileError(source, f"line {line}", f"hole {number} a second time", "each hole once")
-        if not any(text for name, text in row.items() if name != "hole"):
+        if not any(text for name, text in row.items() if name not in ("hole", "")):
             continue  # a hole left blank has its first pin, as one that is not on the sheet
         on = _paces(source, line, "on", row["on"])
         side, beside = _side(source, line, row)

@@ -12,7 +12,7 @@ from ..spelt import SMALL
 
 _SPOKEN = {word: str(number) for word, number in SMALL.items() if 2 <= number <= 9 or number == 11}
 _LETTER = {"w": "wood", "wd": "wood", "wood": "wood", "fairwaywood": "wood", "i": "iron", "iron": "iron",
-           "h": "hybrid", "hy": "hybrid", "hybrid": "hybrid", "rescue": "hybrid"}  # fmt: skip
+           **dict.fromkeys(("h", "hy", "hyb", "hybrid", "rescue"), "hybrid")}  # fmt: skip
 _WHOLE = {
     "d": "driver", "dr": "driver", "drv": "driver", "driver": "driver", "1w": "driver", "1wood": "driver",
     "minidriver": "2-wood", "mini": "2-wood",
@@ -44,8 +44,8 @@ def club_name(text: str) -> str | None:
         stem = _LETTER.get(found[2])
         name = f"{found[1]}-{stem}"
         return name if stem and name in KINDS else None
-    if found := re.fullmatch(r"([a-z]+)([1-9]|11)", squeezed):  # "iron 7", "wood 3"
-        return club_name(found[2] + found[1]) if found[1] in ("iron", "wood", "hybrid", "rescue") else None
+    if found := re.fullmatch(r"([a-z]+)([1-9]|11)", squeezed):  # "iron 7", "W3"
+        return club_name(found[2] + found[1]) if found[1] in _LETTER else None
     if found := re.fullmatch(r"(\d\d)(°|deg|degree|degrees)?(wedge)?", squeezed):
         low, high = WEDGE_LOFT_DEG
         return f"{int(found[1])}-degree wedge" if low <= int(found[1]) <= high else None

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 MARGIN_PT = 1.5
 """Clear space round a word [points]."""
 
+LED_PT = 4.0
+"""Words farther than this from the ground they name are joined to it [points]."""
 
 LONGEST_NAME = 28
 """Letters of a name on a picture that stand on one line; a longer one is broken into about such lines."""
@@ -87,7 +89,8 @@ class Labels:
         words : str
         places : iterable of (float, float)
         within : geometry, optional
-            Ground the words name: of places that cover as little, they go where least of them lies off it.
+            Ground the words name: of places that cover as little, they go where least of them lies off it;
+            a fine line joins words away from it to it.
         off : geometry, optional
             Ground of others, which the words would hide or seem to name: least of them lies on it.
 
@@ -121,7 +124,16 @@ class Labels:
             return None
         text.set_position(best[1])
         self.taken.append(best[2])
+        if within is not None:
+            self._lead(best[2], within)
         return text
+
+    def _lead(self, box: Bbox, ground: shapely.Geometry) -> None:
+        """A fine line from words that stand away from the ground they name: they would be another's."""
+        (x0, y0), (x1, y1) = self.ax.transData.inverted().transform([(box.x0, box.y0), (box.x1, box.y1)])
+        way = shapely.shortest_line(shapely.box(x0, y0, x1, y1), ground)
+        if way.length * math.sqrt(self._pixels_in_unit) > LED_PT * self._pixels:
+            self.ax.plot(*zip(*way.coords, strict=True), color=INK, linewidth=0.6, zorder=6.9)
 
     def _off(self, box: Bbox, within: shapely.Geometry | None) -> int:
         """How many of a few places spread over a box lie off some ground; none of ground it would hide."""

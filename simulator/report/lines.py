@@ -54,8 +54,8 @@ def pointing(answer: Answer, units: Units = YARDS) -> str:
         same = f"Point each of them {aims[0]}." if len(set(aims)) == 1 else ""
         words = same or f"Point the {between.join(said)}."
         with_ = f"With the {title(answer, names[0], units)} the"
-        return f"{words}{_middle(best, units, with_)}"
-    return f"Point {line_words(best, units)}; it {leaves}.{_middle(best, units, 'The')}"
+        return f"{words}{middle_words(best, units, with_)}"
+    return f"Point {line_words(best, units)}; it {leaves}.{middle_words(best, units, 'The')}"
 
 
 def past_flag(answer: Answer, one: Alternative) -> str:
@@ -74,7 +74,7 @@ def _pointed(answer: Answer, index: int, units: Units) -> str:
     return shot_words(one, units) if one.point.by == "pin" else title(answer, index, units)
 
 
-def _middle(one: Alternative, units: Units, opening: str) -> str:
+def middle_words(one: Alternative, units: Units, opening: str) -> str:
     """Where the middle of the pattern finishes, when that is not where it is pointed."""
     off = one.middle_right_yd.value
     if abs(off) <= APART_YD:

@@ -9,7 +9,7 @@ from ..strategy.lesson import Lesson
 from ..strategy.result import Answer
 from .chosen import TroubleRow, runner_up, shot_words, title, told_by_line, trouble_share, troubles
 from .figures import NOTHING_STROKES, capital, join_words, nearest
-from .lines import line_words, past_flag
+from .lines import line_words, middle_words, past_flag
 from .odds import LEAST_MORE, TROUBLE_WORD, apart, odds
 from .units import YARDS, Units
 from .verdicts import if_figures_hold, level, right_words, versions
@@ -47,6 +47,7 @@ def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
     line = _from_pin(best, units) if by_line else aimed_words(best, units)
     club = f"Hit the {shot_words(best, units)}, {line}; it leaves {leaves}{past_flag(answer, best)}, 8 in 10."
     point = [] if best.point.by in BY_GROUND and not by_line else [f"Point it {line_words(best, units)}."]
+    point += filter(None, [middle_words(best, units, "The").strip()])
     why = [*_how_sure(answer), why_words(answer, units), *risk_words(answer, units)]
     return [club, *point, *why, *_asked_words(answer, [answer.recommended, runner_up(answer)], units)]
 
@@ -60,6 +61,7 @@ def _either(answer: Answer, units: Units) -> list[str]:
     if held := if_figures_hold(answer, units):
         first = f"The {held}"
     lines = [_aimed(answer, k, units) for k in named]
+    lines.append(middle_words(answer.best, units, f"With the {title(answer, named[0], units)} the").strip())
     aims = " ".join(line for line in lines if line)
     return [first, aims, *risk_words(answer, units), *_asked_words(answer, named, units)]
 

@@ -25,10 +25,10 @@ from .labels import Labels
 from .page import in_style, own_axes
 from .palette import FAINT, PAPER, SHOTS
 from .reviewtext import (
-    HOW_JUDGED,
     choice_words,
     dear_choice,
     gained,
+    how_judged,
     play_words,
     swing_words,
     verdict,
@@ -158,7 +158,7 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
     sheet.words(choice_words(ones, units), 6.5)
     if dear := swing_words(ones, units):
         sheet.words(dear, 6.5)
-    told = (reading(found), falls_said(ax), HOW_JUDGED, RULES, *map_data(hole))
+    told = (reading(found), falls_said(ax), how_judged(found.strokes), RULES, *map_data(hole))
     sheet.foot(" ".join(filter(None, told)))
     return sheet.done()
 

@@ -30,6 +30,8 @@ HOW_JUDGED = (
     "luck of bounce and lie goes with it."
 )
 
+UNPLAYABLE = "An unplayable ball is lost by the stroke that brought it."
+
 TAKEN = "Lines nobody noted are taken as the best for the club."
 
 BEATS = "Beats: of 100 balls of the player's own, struck with that club from there, so many end worse."
@@ -73,7 +75,7 @@ def _hole_text(found: HoleReview, notes: tuple[str, ...], units: Units, full: bo
     if _lines_taken(found.strokes):
         lines += wrap(TAKEN)
     lines += _doubts([(None, found)], units)
-    lines += wrap(f"{HOW_JUDGED} {BEATS}")
+    lines += wrap(f"{how_judged(found.strokes)} {BEATS}")
     return "\n".join([*lines, *_ending([found], notes)])
 
 
@@ -106,8 +108,14 @@ def _round_text(found: RoundReview, notes: tuple[str, ...], units: Units, full: 
     lines += wrap(dear) if dear else []
     lines += _doubts(list(found.holes.items()), units)
     taken = f"{TAKEN} " if _lines_taken([one for _, one in every]) else ""
-    lines += wrap(f"{taken}{HOW_JUDGED}")
+    lines += wrap(f"{taken}{how_judged([one for _, one in every])}")
     return "\n".join([*lines, *_ending(ones, notes)])
+
+
+def how_judged(strokes: Sequence[Judged]) -> str:
+    """By what choices and swings are told apart, and who has the cost of an unplayable ball."""
+    dropped = any(one.stroke.kind == "drop" for one in strokes)
+    return f"{HOW_JUDGED} {UNPLAYABLE}" if dropped else HOW_JUDGED
 
 
 def _lines_taken(strokes: Iterable[Judged]) -> bool:

@@ -168,7 +168,8 @@ def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
     seldom = "in no trouble as often as 1 time in 100" if drawn else "no trouble drawn here"
     said = []
     for place, k in enumerate(pair):
-        found = [odds(row, told(row.shares, answer.sequences)[place]) for row in rows]
+        met = [row for row in rows if row.shares[place]]  # "fewer than 1 in 6,666" tells nothing
+        found = [odds(row, told(row.shares, answer.sequences)[place]) for row in met]
         words = ", ".join(found) or seldom
         name = title(answer, k, units)
         said.append(f"{capital(name)}: {words}.")

@@ -44,7 +44,8 @@ class AimCurve:
     best_yd : float
         The aim with the lowest of them.
     tie_yd : tuple of float
-        First and last aim about it that score within `TIE_STROKES` of it.
+        First and last aim about it that score within `TIE_STROKES` of it: the alternative's own, so that
+        every page says the same; of a line that was asked for those of the curve.
     ten_left, ten_right : float or None
         Strokes that ten yards beyond either end of that band cost over the best; None beyond the curve.
     map_gap : float
@@ -107,13 +108,16 @@ def aim_curve(
     elsewhere = np.arange(len(turns)) != left
     aims = one.carry_yd * np.sin(turns)
     best = int(np.argmin(scores))
-    low, high = run_about(scores <= scores[best] + TIE_STROKES, best)
+    if one.aim_given:
+        first, last = (float(aims[k]) for k in run_about(scores <= scores[best] + TIE_STROKES, best))
+    else:
+        first, last = min(one.aims_yd[0], float(aims[best])), max(one.aims_yd[1], float(aims[best]))
     return AimCurve(
         index=index, club=one.club, flight=one.flight, carry_yd=one.carry_yd, aims_yd=aims, scores=scores,
         margins=np.array([figure.margin for figure in along]) + gap * elsewhere, best_yd=float(aims[best]),
-        tie_yd=(float(aims[low]), float(aims[high])),
-        ten_left=_beyond(aims, scores, best, float(aims[low]) - TEN_YD),
-        ten_right=_beyond(aims, scores, best, float(aims[high]) + TEN_YD),
+        tie_yd=(first, last),
+        ten_left=_beyond(aims, scores, best, first - TEN_YD),
+        ten_right=_beyond(aims, scores, best, last + TEN_YD),
         map_gap=gap,
     )  # fmt: skip
 

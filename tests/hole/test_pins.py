@@ -200,6 +200,8 @@ def test_a_sheet_as_it_is_scribbled(tmp_path: Path) -> None:
     assert read_pin_sheet(path) == {4: PinPlace(12.0, -1, 4.0), 6: PinPlace(9.0)}
     path.write_text("hole,on,from left,from right\n4,12,4,\n5,8,,3 paces\n")
     assert read_pin_sheet(path) == {4: PinPlace(12.0, -1, 4.0), 5: PinPlace(8.0, 1, 3.0)}
+    path.write_text("Hole No.;Depth;On (paces);Side\n4;30;12;L4\n9;22;;\n")  # how deep the green is
+    assert read_pin_sheet(path) == {4: PinPlace(12.0, -1, 4.0)}
     path.write_text("hole,on,side\n4,,L4\n")
     with pytest.raises(FileError, match="line 2, on"):  # a side without a depth is no blank
         read_pin_sheet(path)

@@ -223,6 +223,13 @@ def test_a_tee_called_by_who_plays_it() -> None:
     assert spot.y_yd == pytest.approx(70.0)
 
 
+def test_gorse_hides_more_balls_than_long_grass() -> None:
+    """Three in a hundred were lost in either."""
+    found = hole_from_words("par 4, 400; gorse left, edge 25; heavy rough right, edge 25")
+    lost = {one.name: one.lost_chance for one in found.hole.features}
+    assert lost["gorse"] == 0.1 > lost["heavy rough"] and "one ball in 10 in it lost" in " ".join(found.hole.assumed)
+
+
 @pytest.mark.parametrize(("words", "same"), SAID_ALIKE)
 def test_two_ways_of_saying_it(words: str, same: str) -> None:
     one, other = hole_from_words(words).hole, hole_from_words(same).hole

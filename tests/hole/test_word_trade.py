@@ -31,6 +31,13 @@ ALIKE = [
      "fairway 30 wide, narrows to 20 at 250; bunkers both sides at 250"),
     ("stream meandering across at 230", "stream across at 230"),
     ("stream down the left then crosses in front of the green at 350", "stream left to 350; stream across at 350"),
+    # what stood between the two commas was lost, without a word
+    ("burn down the right, edge 26, then crosses at 285", "burn right from 60 to 285, edge 26; burn across at 285"),
+    ("burn down the right 26 from 150, and then crosses at 285", "burn right from 150 to 285, edge 26; burn across at 285"),
+    ("dogleg right at 240; trees on the corner", "dogleg right at 240; trees inside the corner"),
+    ("dogleg right at 240, trees on the corner right 190 to 260", "dogleg right at 240; trees right 190 to 260"),
+    ("dogleg right at 240; bunker on the corner left", "dogleg right at 240; bunker left at 240"),
+    ("dogleg right at 240; bunker left on the corner", "dogleg right at 240; bunker left at 240"),
     ("burn crosses at 260 and runs up the right side to the green", "burn across at 260; burn right from 260 to the green"),
     ("water all down the left and round the back of the green", "water all down the left; water behind the green"),
     ("peninsula green; water left, right and behind", "water left of the green; water right of the green; water behind the green"),

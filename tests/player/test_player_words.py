@@ -314,6 +314,8 @@ CLUBS = [
     ("52", "gap wedge", None, None, None, None),  # the bag's gap wedge has no loft on it
     ("rescue", "5-hybrid", None, None, None, None),
     ("5 rescue", "5-hybrid", None, None, None, None),
+    ("5 Hyb", "5-hybrid", None, None, None, None),
+    ("W3", "3-wood", None, None, None, None),
     ("7-iron low", "7-iron", "low", None, None, None),
     ("low 7-iron", "7-iron", "low", None, None, None),
     ("knock-down 7", "7-iron", "low", None, None, None),

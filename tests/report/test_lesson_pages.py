@@ -314,6 +314,19 @@ def test_a_name_stands_on_the_ground_it_names() -> None:
     assert text is not None and text.get_position() == edge
 
 
+def test_a_word_away_from_what_it_names_is_joined_to_it() -> None:
+    """ "Pot bunker" stood beside a burn, the bunker under the balls on the fairway."""
+    bunker = shapely.Point(0.0, 50.0).buffer(2.0)
+    for place, joined in (((0.0, 50.0), False), ((30.0, 50.0), True)):
+        ax = own_axes(None)
+        frame(ax, -50.0, 50.0, 0.0, 100.0)
+        assert Labels(ax, np.empty((0, 2))).put("pot", [place], within=bunker, fontsize=6) is not None
+        assert len(ax.lines) == joined
+        if joined:
+            x, y = ax.lines[0].get_xydata().T
+            assert x.min() == pytest.approx(2.0, abs=0.1) and x.max() > 20.0 and y == pytest.approx(50.0, abs=1.0)
+
+
 def test_a_word_goes_where_it_hides_no_bunker_however_narrow() -> None:
     """One between the places that are looked at was covered by "pin"."""
     ax = own_axes(None)

@@ -60,6 +60,7 @@ def test_of_two_ways_the_trouble_met_most_is_told() -> None:
     mine, other = map(plain_spaces, two_words(result))
     assert "the sedge behind the green 1 time in 17" in other and "the trap ditch 1 time in 20" in other
     assert "willows" not in mine + other
+    assert "sedge" not in mine and "fewer than" not in mine  # what it never met, bunker by bunker
 
 
 def test_lines_of_worth_are_not_one_bundle_at_the_edge_of_the_fairway() -> None:
@@ -123,3 +124,17 @@ def test_words_keep_off_the_cross_where_the_ball_is_to_land(monkeypatch: pytest.
 def test_lines_that_play_alike_say_what_they_count_from(low_yd: float, high_yd: float, said: str) -> None:
     """ "From 77 right to 86 right" of a dogleg, under a plan told by the fairway, counted from nobody knew what."""
     assert takeaways._ends(low_yd, high_yd, takeaways.YARDS) == said
+
+
+@pytest.mark.parametrize("tied", [(0,), (0, 1)])
+def test_where_the_middle_of_the_pattern_finishes_is_on_the_sheet_too(tied: tuple[int, ...]) -> None:
+    """A slicer's page had the cross left of all her balls, and no word of why."""
+    two = (
+        {"club": "driver", "carry_yd": 196.0, "score": 5.2},
+        {"club": "3-wood", "carry_yd": 180.0, "score": 5.21, "difference": 0.01 if len(tied) > 1 else 0.2},
+    )
+    answer = fake_answers.answer(tied=tied, clubs=two)
+    for right, told in ((2.9, False), (12.2, True)):
+        object.__setattr__(answer.best, "middle_right_yd", Estimate(right, 0.1))
+        said = plain_spaces(" ".join(plan_words(fake_lessons.lesson(answer=answer))))
+        assert ("middle of the pattern finishes 12 yd right of that line." in said) == told

@@ -67,12 +67,13 @@ def test_curves_pass_through_their_alternative_and_have_a_flat_bottom() -> None:
         assert curve.scores[k] == pytest.approx(one.score.value, abs=1e-9)
         assert curve.margins[k] == pytest.approx(one.score.margin, abs=1e-9)
         assert (np.delete(curve.margins, k) >= one.score.margin).all()
-        inside = (curve.aims_yd >= curve.tie_yd[0]) & (curve.aims_yd <= curve.tie_yd[1])
+        known = [0.0 if error is None else error for error in one.aims_error_yd]
+        first, last = one.aims_yd[0] + known[0], one.aims_yd[1] - known[1]
+        inside = (curve.aims_yd >= first) & (curve.aims_yd <= last)
         assert (curve.scores[inside] <= curve.scores.min() + TIE_STROKES + 1e-12).all()
         assert curve.tie_yd[0] <= curve.best_yd <= curve.tie_yd[1]
         assert curve.ten_left is not None and curve.ten_left > TIE_STROKES
-        step = curve.carry_yd * math.radians(1.0)  # the answer's own band has steps of a degree
-        assert curve.tie_yd == pytest.approx(one.aims_yd, abs=2.0 * step)
+        assert curve.tie_yd == one.aims_yd  # the sheet said "9 left" on one page, "6 left" on another
 
 
 def test_every_line_that_is_compared_is_on_every_curve() -> None:

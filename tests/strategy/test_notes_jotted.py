@@ -11,6 +11,7 @@ from on_withy_drain import BARNABY, WITHY, placed, played
 from simulator.errors import UsageError
 from simulator.hole import Lie, Surface, load_hole
 from simulator.hole.rules import CLUB_LENGTH_YD
+from simulator.hole.words import hole_from_words
 from simulator.strategy.review.named import water_named
 from simulator.strategy.review.notes import Out, Putts, Swing, read_notes
 from simulator.strategy.review.numbered import read_round
@@ -94,6 +95,15 @@ def test_an_unplayable_ball_within_two_club_lengths() -> None:
         assert WITHY.out_yd(*drop.end.xy_yd) >= WITHY.out_yd(*ball.end.xy_yd) - 0.01
     sand = on(EEL, "8i plugged in bunker left, unplayable, drop in bunker, splash to 10 ft, 2 putts")
     assert sand.score == 5 and sand.strokes[1].end.xy_yd == sand.strokes[0].end.xy_yd
+
+
+def test_gorse_that_was_drawn_needs_no_distance() -> None:
+    hole = hole_from_words("par 4, 415; gorse both sides, edge 20, 150 to 330").hole
+    carry_yd = usual_length(BARNABY, hole)("driver")[0]
+    for noted in ("driver into the right gorse", "driver right gorse", "driver, gorse on the right"):
+        end = on(hole, f"{noted}; 7i to 60 out").strokes[0].end
+        assert end.lie is Lie.HEAVY_ROUGH and end.x_yd > 20.0, noted
+        assert end.y_yd == pytest.approx(carry_yd, abs=3.0)
 
 
 def test_what_was_left_behind_the_ground() -> None:
@@ -185,7 +195,7 @@ def test_a_drop_in_the_water_is_told_as_one() -> None:
 
 def test_a_round_names_every_hole_to_mend() -> None:
     noted = "1: driver\n2: driver to 200 out; 6i to 20 ft; 2 putts\n3: shanked\n7: up and down"
-    with pytest.raises(UsageError, match=r"^hole 1: notes 'driver': to where\?.*\(hole 3, 7 needs mending too\)$"):
+    with pytest.raises(UsageError, match=r"^hole 1: notes 'driver': to where\?.*\(holes 3, 7 need mending too\)$"):
         read_round(noted)
 
 

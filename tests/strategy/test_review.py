@@ -43,7 +43,19 @@ def judge() -> Judge:
 
 
 def judged(judge: Judge, text: str) -> list:
-    return [judge.judged(stroke) for stroke in strokes_of(read_notes(text), judge.hole).strokes]
+    return [*judge.hole_played(strokes_of(read_notes(text), judge.hole).strokes)]
+
+
+def test_an_unplayable_ball_is_lost_by_the_stroke_that_brought_it(judge: Judge) -> None:
+    """A pupil who could not swing in a bush was told that a 5-hybrid out of it was a shot better."""
+    wood, drop, nine = judged(judge, "3w to 95 out, right trees; unplayable, drop 155 out, right heavy rough; 9i to 30 out")
+    assert drop.choice.value == drop.swing.value == 0.0
+    usual = judge.judged(wood.stroke)
+    worse = 1.0 + nine.before.value - drop.before.value
+    assert wood.swing.value == pytest.approx(usual.swing.value + worse, abs=1e-9) and worse > 0.3
+    assert wood.choice == usual.choice and wood.better_than.value < usual.better_than.value
+    alone = judge.judged(drop.stroke, brought=False)  # notes that begin with it
+    assert alone.choice.value == pytest.approx(worse, abs=1e-9)
 
 
 @pytest.mark.parametrize(

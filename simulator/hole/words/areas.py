@@ -184,6 +184,9 @@ def _what(feature: Feature, draft: Draft, entry: Entry) -> None:
     named = feature.take("named")
     if named is not None:
         entry.keys["name"] = named.numbers["a"].key[:50]
+    if feature.noun in a.PRICKLY:
+        entry.keys["lost_chance"] = a.LOST_IN_PRICKLY
+        entry.assume(f"one ball in {1.0 / a.LOST_IN_PRICKLY:g} in it lost", "lost_chance")
     if entry.kind == "penalty_area":
         colour, playable = feature.take("colour"), feature.take("playable")
         if colour is None and feature.noun in ("red stakes", "yellow stakes"):

@@ -92,6 +92,9 @@ CROSSING_REACH = 90.0
 POND_REACH = 30.0
 """The same for a wood, and for a pond nobody called "across": it can be gone round."""
 
+PRICKLY, LOST_IN_PRICKLY = frozenset(("gorse", "whins", "brambles", "bushes", "scrub")), 0.1
+"""What hides a ball as no long grass does, and the share lost in it (assumed, as on the demo course)."""
+
 ROUND_GREEN, NARROWEST_ROUND_GREEN = 30.0, 3.0
 """How far water goes on every side of a green that it goes all round; the least that may be said."""
 

@@ -12,7 +12,7 @@ from simulator.hole.words.angled import Ellipse
 from simulator.hole.words.feature import Units
 from simulator.hole.words.lex import listed
 
-PLAIN = frozenset(listed("name turn_deg colour playable slope_pct falls density from_assumed"))
+PLAIN = frozenset(listed("name turn_deg colour playable slope_pct falls density lost_chance from_assumed"))
 """Keys without a unit; all others are lengths in yards here, in the unit of the hole in the file."""
 
 

@@ -285,33 +285,49 @@ def _at_the_bend(tokens: list[Token]) -> list[Token]:
     for k, token in enumerate(tokens):
         corner = token.kind == "word" and token.key in _BENDS
         told = k + 1 < len(tokens) and not _is_break(tokens[k + 1]) and key_of(tokens[k + 1]) in _OTHER
-        if not corner or told:
-            out.append(token)
-            continue
-        if side and at is None and _is_of("bunker", out) and not _is_placed(out, tokens[k + 1 :]):
-            raise token.error(f'how far on is it? Say "dogleg {side} at 235", or of the bunker "at 240"')
         back = len(out)
         while back and key_of(out[back - 1]) in (*FILLERS, "of", "at", "on", "in", "round", "around"):
             back -= 1
         lead = out[back:]
+        on = any(key_of(one) in ("at", "on", "in", "round", "around") for one in lead)
+        if not corner:
+            out.append(token)
+            continue
+        if told:  # "dogleg right" is the bend; "on the corner right" and "on the right corner" lie right
+            out = [*out[:back], *_there(out, token, at, tokens[k + 1 :])] if on else [*out, token]
+            continue
+        if side and at is None and _is_of("bunker", out) and not _is_placed(out, tokens[k + 1 :]):
+            raise token.error(f'how far on is it? Say "dogleg {side} at 235", or of the bunker "at 240"')
         if back and out[back - 1].key in ("inside", "outside") and side:
             meant = side if out[back - 1].key == "inside" else _OTHER[side]
             rest = out[: back - 1]
             while rest and key_of(rest[-1]) in (*FILLERS, "on", "at"):
                 rest.pop()
-            out = [*rest, replace(out[back - 1], key=meant)]
-            if at is not None and not _is_placed(rest, tokens[k + 1 :]):
-                there = "at" if _is_of("bunker", rest) or _is_of("tree", rest) else "corner"
-                out += [replace(token, key=there), replace(at, start=token.start, end=token.end)]
-        elif side and at is not None and any(key_of(one) == "in" for one in lead):  # where it is cut
-            out = [*out[:back], replace(token, key=side)]
-            if not _is_placed(out, tokens[k + 1 :]):
-                out += [replace(token, key="at"), replace(at, start=token.start, end=token.end)]
-        elif any(key_of(one) in ("at", "on", "in", "round", "around") for one in lead) and at is not None:
+            out = [*rest, replace(out[back - 1], key=meant), *_there(rest, token, at, tokens[k + 1 :])]
+        elif side and at is not None and on and _is_inside(out, lead):  # where it is cut
+            place = _there(out, token, at, tokens[k + 1 :], round_it=_is_of("trees", out))
+            out = [*out[:back], replace(token, key=side), *place]
+        elif on and at is not None:
             out = [*out[:back], replace(token, key="at"), replace(at, start=token.start, end=token.end)]
         else:
             out.append(token)
     return out
+
+
+def _there(
+    before: list[Token], corner: Token, at: Token | None, behind: list[Token], *, round_it: bool = True
+) -> list[Token]:
+    """The place of what lies at a corner, unless a number of its own says it: an area may go round it."""
+    if at is None or _is_placed(before, behind):
+        return []
+    word = "corner" if round_it and not _is_of("bunker", before) and not _is_of("tree", before) else "at"
+    return [replace(corner, key=word), replace(at, start=corner.start, end=corner.end)]
+
+
+def _is_inside(before: list[Token], lead: list[Token]) -> bool:
+    """What is "in the corner", and trees "on the corner" without a side; a bunker there is in the way."""
+    sided = any(key_of(one) in (*_OTHER, "both") for one in before[-4:])
+    return any(key_of(one) == "in" for one in lead) or (_is_of("trees", before) and not sided)
 
 
 def _is_placed(before: list[Token], behind: list[Token]) -> bool:

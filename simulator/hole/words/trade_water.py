@@ -46,18 +46,21 @@ def _two_streams(run: list[Token], k: int, size: int) -> list[Token]:
     between = [j for j in joint if low < j < high]
     if not between:
         return run
-    head, first, second = run[k : k + size], run[: between[0]], run[between[-1] + 1 :]
+    start = between[-1]  # ", and then" is one joint; what stands before it ("edge 22") is of the first part
+    while start - 1 in between:
+        start -= 1
+    head, first, second = run[k : k + size], run[:start], run[between[-1] + 1 :]
     ends = [second.pop()] if second and second[-1].kind == "hard" else []
     crossing = second if cross[0] > beside[0] else first
     at = next((one for one in crossing if one.kind == "number"), None)
-    joint_at = run[between[0]]
+    joint_at = run[start]
     there = [replace(one, start=joint_at.start, end=joint_at.start) for one in head]
     if crossing is second:  # down a side as far as it crosses
-        until = [] if at is None else [*as_words(joint_at, "to"), at]
+        until = [] if at is None else [*as_words(joint_at, ", to"), at]
         if at is None:
-            until = [*as_words(joint_at, "to"), number_at(joint_at, GREEN_GAP["stream"], "yd"),
+            until = [*as_words(joint_at, ", to"), number_at(joint_at, GREEN_GAP["stream"], "yd"),
                      *as_words(joint_at, "short of the green")]  # fmt: skip
-        first = first if any(one.kind == "number" and key_of(first[j - 1]) in ("to", "from")
+        first = first if any(one.kind == "number" and key_of(first[j - 1]) == "to"
                              for j, one in enumerate(first)) else [*first, *until]  # fmt: skip
         second = [*there, *_plain(second)]
     else:

@@ -23,6 +23,9 @@ SLIPS_SHARE, LEAST_SLIPS = 0.1, 3
 """Rows that cannot be read and are left aside: this share of all, and so many in any case; more are a file of
 something else (assumed)."""
 
+MOST_TITLES = 12
+"""Rows that may stand above the headings (assumed)."""
+
 MOST_NAMED = 12
 """Rows that one message names."""
 
@@ -33,7 +36,8 @@ def read_shots(path: str | Path, columns: Columns | None = None) -> Read:
     Parameters
     ----------
     path : path of a CSV file
-        Comma, semicolon or tab; the first row holds the headings; rows without club and carry are skipped.
+        Comma, semicolon or tab; the first row, or the first below a few of titles, holds the headings;
+        rows without club and carry are skipped.
     columns : Columns, optional
 
     Raises
@@ -44,12 +48,12 @@ def read_shots(path: str | Path, columns: Columns | None = None) -> Read:
     """
     columns = columns or Columns()
     source = short_line(path, 200)
-    rows = _rows(Path(path), source)
+    rows, above = _rows(Path(path), source, columns)
     if not rows:
         raise FileError(source, "", "an empty file", "a row of headings and a row for every shot")
-    heads = rows[0]
-    at = {key: column(source, heads, key, columns.headings.get(key)) for key in SPELLINGS}
-    first, heads = units_row(rows, at)
+    at = _columns(source, rows[above], columns)
+    first, heads = units_row(rows[above:], at)
+    first += above
     scale = scales(source, heads, at, columns)
     found: dict[str, list[tuple[float, float, float]]] = {}
     wrong: list[FileError] = []
@@ -70,6 +74,21 @@ def read_shots(path: str | Path, columns: Columns | None = None) -> Read:
         raise FileError(source, "", "headings and no shot", "a row for every shot")
     shots = {club: _shots(club, np.array(values)) for club, values in found.items()}
     return Read(shots, tuple(f"{one.where}: {one.found}" for one in wrong))
+
+
+def _columns(source: str, heads: list[str], columns: Columns) -> dict[str, int | None]:
+    return {key: column(source, heads, key, columns.headings.get(key)) for key in SPELLINGS}
+
+
+def _titles_above(rows: list[list[str]], columns: Columns) -> int | None:
+    """How many rows ("Session 12 March, bay 4") stand above the headings; None where none are found."""
+    for k, row in enumerate(rows[:MOST_TITLES]):
+        try:
+            _columns("", row, columns)
+        except FileError:
+            continue
+        return k
+    return None
 
 
 def _check_slips(source: str, wrong: list[FileError], good: int) -> None:
@@ -93,10 +112,17 @@ def _shots(club: str, values: np.ndarray) -> Shots:
     return Shots(club, values[:, 0], values[:, 1], None if np.isnan(total).all() else total)
 
 
-def _rows(path: Path, source: str) -> list[list[str]]:
+def _rows(path: Path, source: str, columns: Columns) -> tuple[list[list[str]], int]:
+    """The rows that say anything, and which of them holds the headings."""
     text = decoded(read_bytes(path, source, MOST_BYTES, "a CSV file of shots"), source)
     first = text.split("\n", 1)[0]
-    mark = max(",;\t", key=first.count)
+    marks = sorted(",;\t", key=first.count, reverse=True)
+    every = [_cells(text, mark, source) for mark in marks]
+    above = [_titles_above(rows, columns) for rows in every]
+    return next(((rows, k) for rows, k in zip(every, above, strict=True) if k is not None), (every[0], 0))
+
+
+def _cells(text: str, mark: str, source: str) -> list[list[str]]:
     try:
         rows = list(csv.reader(io.StringIO(text), delimiter=mark, strict=False))
     except csv.Error as error:

@@ -7,9 +7,10 @@ chosen, a, would on average have led to Q(p, a); the ball came to rest at q. The
     lost by the swing    strokes and penalties + V(q) - Q(p, a)
 
 add up over the hole to its score less V of the first place: nothing is counted twice and nothing is left
-over. (Broadie, "Assessing golfer performance on the PGA TOUR", Interfaces 42, 2012, splits a score into
-strokes gained in this way, from memory; there the average of all players stands for Q and V at once, so
-that choices are not seen.)
+over. An unplayable ball is lost by the stroke that brought it, as one in water is: V is of a usual lie in the
+place, and nobody drops out of one that can be played. (Broadie, "Assessing golfer performance on the PGA
+TOUR", Interfaces 42, 2012, splits a score into strokes gained in this way, from memory; there the average of
+all players stands for Q and V at once, so that choices are not seen.)
 
 V and Q are read off the map. Where the hole was begun, full sequences of the map's plan put V and every Q
 right by what the map is off (as `estimate.score` does): the player's average, and with it the sum over a
@@ -23,6 +24,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from itertools import takewhile
 
 import numpy as np
 
@@ -147,8 +149,17 @@ class Judge:
         self._first = None if first is None else _key(first)
         self._known: dict[tuple[float, float, int], Valued] = {}
 
-    def judged(self, stroke: Stroke) -> Judged:
+    def judged(self, stroke: Stroke, drops: Sequence[Stroke] = (), *, brought: bool = True) -> Judged:
         """One stroke, judged.
+
+        Parameters
+        ----------
+        stroke : Stroke
+        drops : sequence of Stroke
+            Of the unplayable ball it came to, if it did: its penalty and what it is worth there are lost by
+            the stroke.
+        brought : bool
+            A drop's ball was brought there by a stroke before it, which has its cost; else it is a choice.
 
         Raises
         ------
@@ -157,13 +168,14 @@ class Judge:
         NoAnswerError
             A place that no shot gets home from.
         """
-        before, after = self.value(stroke.start), EXACT if stroke.end is None else self.value(stroke.end)
-        taken = stroke.strokes + stroke.penalty
+        end = drops[-1].end if drops else stroke.end
+        before, after = self.value(stroke.start), EXACT if end is None else self.value(end)
+        taken = stroke.strokes + stroke.penalty + sum(drop.penalty for drop in drops)
         if stroke.kind == "putt":
             swing = _plus(total([after, before.times(-1.0)]), taken)
             return Judged(stroke, None, None, False, before, EXACT, swing, self._fewer_putts(stroke))
         if stroke.kind == "drop":
-            choice = _plus(total([after, before.times(-1.0)]), taken)
+            choice = EXACT if brought else _plus(total([after, before.times(-1.0)]), taken)
             instead = self._shot(self.valued(stroke.start))
             return Judged(stroke, None, instead, False, before, choice, EXACT, None)
         valued = self.valued(stroke.start)
@@ -172,9 +184,17 @@ class Judge:
         expected = valued.expected(outcomes)
         choice = mean((outcomes - valued.usual).mean(axis=1))
         swing = _plus(total([after, expected.times(-1.0)]), taken)
-        worse = outcomes > taken + self._by_map(stroke.end) + 1e-9
+        worse = outcomes > taken + self._by_map(end) + 1e-9
         played, best_shot = self._shot(valued, chosen), self._shot(valued)
         return Judged(stroke, played, best_shot, given, before, choice, swing, _share_of(worse))
+
+    def hole_played(self, strokes: Sequence[Stroke]) -> tuple[Judged, ...]:
+        """The strokes of a hole, each judged."""
+        found = []
+        for k, stroke in enumerate(strokes):
+            drops = [*takewhile(lambda one: one.kind == "drop", strokes[k + 1 :])]
+            found.append(self.judged(stroke, drops, brought=k > 0))
+        return tuple(found)
 
     def value(self, rest: Rest) -> Estimate:
         """Expected strokes from where a ball lies."""

@@ -60,7 +60,9 @@ def every_hole(numbers: Iterable[int], read: Callable[[int], T]) -> dict[int, T]
             refusals[number] = error
     if refusals:
         first, *others = refusals
-        also = f" (hole {', '.join(map(str, others))} needs mending too)" if others else ""
+        more = ", ".join(map(str, others))
+        more = f"holes {more} need" if others[1:] else f"hole {more} needs"
+        also = f" ({more} mending too)" if others else ""
         raise UsageError(f"{refusals[first]}{also}")
     return found
 

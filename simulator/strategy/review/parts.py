@@ -52,6 +52,9 @@ LEFT_RIGHT = r"(?:left|right)"
 ROUGHS = r"(?:(?:light|semi|heavy|deep|thick)[\s-]+)?"
 """What kind of rough it is."""
 
+GROWN = r"(?:gorse|whins|heather|bracken|brambles|reeds|fescue|scrub|bushes)"
+"""What a drawn area of heavy rough is often called."""
+
 _SIDE = rf"(?:on\s+the\s+)?{LEFT_RIGHT}(?:[\s-]+(?:hand[\s-]+)?side)?(?:\s+of(?:\s+the)?)?"
 _INTO = rf"(?:(?:in(?:to)?|on(?:to)?)\s+)?{THE}(?:just\s+)?"
 _NOT_BESIDE = r"(?<!(?:left|ight)\sof\s)(?<!(?:left|ight)\sof\sthe\s)"
@@ -60,7 +63,7 @@ _NOT_BESIDE = r"(?<!(?:left|ight)\sof\s)(?<!(?:left|ight)\sof\sthe\s)"
 GROUND = one_of(
     rf"{_INTO}(?:{_SIDE}\s+)?(?:in\s+)?{THE}"
     + one_of(
-        rf"(?:first\s+cut|{ROUGHS}rough|trees|woods?)\b",
+        rf"(?:first\s+cut|{ROUGHS}rough|trees|woods?|{GROWN})\b",
         rf"(?:(?:half|{CENTRE}|middle)(?:\s+of)?(?:\s+the)?\s+)?{_NOT_BESIDE}fairway\b",
     )
     + rf"(?:{GAP}{_SIDE})?",

@@ -66,7 +66,7 @@ def review(
     others = [(*spot.xy_yd, int(spot.lie)) for spot in spots if spot.lie not in (Lie.GREEN, Lie.TEE)]
     place = solve(ask, Clock(progress), others)
     judge = Judge(place, hole, player, seed, first=played.strokes[0].start)
-    strokes = tuple(judge.judged(stroke) for stroke in played.strokes)
+    strokes = judge.hole_played(played.strokes)
     last = played.strokes[-1].end
     return HoleReview(
         hole=hole, player=player, conditions=ask.conditions, strokes=strokes,

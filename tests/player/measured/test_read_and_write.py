@@ -67,6 +67,15 @@ def test_units_said_once_and_feet(tmp_path, text):
         assert value[0] == pytest.approx(wanted, abs=0.01)
 
 
+@pytest.mark.parametrize("titles", ["Session 12/11/2026, bay 4\n", "Player;Ada;;\nDate;12 March;;\n\n", "Range, wet, 9 C\n"])
+def test_titles_may_stand_above_the_headings(tmp_path, titles):
+    path = tmp_path / "shots.csv"
+    path.write_text(titles + "Club;Carry (m);Side\n7i;137,16;1 R\n7i;abc;0\n7i;137,16;2 L\n", encoding="utf-8")
+    found = read_shots(path)
+    assert found.shots["7-iron"].carry_yd == pytest.approx([150.0, 150.0])
+    assert len(found.left_aside) == 1
+
+
 def test_units_asked_for_are_for_files_that_name_none(tmp_path):
     metres = Columns(unsaid="metres")
     plain = read(tmp_path, "club,carry,offline\n7i,128.016,-5.4864\n", metres)["7-iron"]
