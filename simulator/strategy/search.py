@@ -21,6 +21,7 @@ from .tries import (
     Place,
     best_of_each,
     first_lines,
+    on_the_map,
     part_families,
     repeated,
     scrambles,
@@ -65,12 +66,13 @@ def _refine(place: Place, action: np.ndarray, replay: float, strikes: np.ndarray
             if part:
                 stretch = 0.03 * step * place.distance_yd
                 tries += [action + (0.0, 0.0, stretch), action - (0.0, 0.0, stretch)]
-            scores = place.scores(np.array(tries), replay, strikes)
+            tried = np.array(tries)
+            scores = np.where(on_the_map(place, tried), place.scores(tried, replay, strikes), np.inf)
             k = int(np.argmin(scores))
             gain = score - scores[k]
             if gain <= 0.0:
                 break
-            action, score = tries[k], float(scores[k])
+            action, score = tried[k], float(scores[k])
             if gain < FINE_GAIN:
                 break
     return (action, score) if part else _settled(place, action, score, replay, strikes)
@@ -95,7 +97,8 @@ def _settled(
     lowest = -0.5 * slope / bend if bend > 0.0 else offsets[int(np.argmin(scores))]
     moved = action + (0.0, min(max(lowest, offsets[0]), offsets[-1]), 0.0)
     moved_score = float(place.scores(moved[None], replay, strikes)[0])
-    return (moved, moved_score) if moved_score < score + CLIFF else (action, score)
+    settled = moved_score < score + CLIFF and on_the_map(place, moved[None])[0]
+    return (moved, moved_score) if settled else (action, score)
 
 
 def coarse_strikes(seed: int) -> np.ndarray:

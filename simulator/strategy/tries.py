@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
@@ -17,6 +19,7 @@ from ..engine import (
     value_actions,
 )
 from ..hole.surfaces import Lie
+from ..tables.carries import stock_landings
 from ..tables.game import Board
 from .errorbars import Estimate, mean
 
@@ -74,6 +77,21 @@ class Place:
     def distance_yd(self) -> float:
         """Straight distance to the pin."""
         return self.board.distance_yd(self.x_yd, self.y_yd)
+
+    @cached_property
+    def drift_yd(self) -> np.ndarray:
+        """How far right of its aim each shot comes down on the day, struck at the pin, float64[shots] [yd].
+
+        By the player's usual miss and the mean wind; what is swung shorter than full is not moved.
+        """
+        bag = self.board.bag
+        shots = bag.shots.shots[: bag.shots.first_part]
+        carry = np.array([shot.carry_yd for shot in shots])
+        drift = carry * np.sin(np.radians([shot.club.bias_right_deg for shot in shots]))
+        if bag.conditions.wind is not None and shots:
+            bearing_deg = math.degrees(self.board.bearing_rad(self.x_yd, self.y_yd))
+            drift += stock_landings(bag.shots, bag.conditions, bearing_deg, 0.0, len(shots))[:, 1]
+        return np.concatenate([drift, np.zeros(len(bag.shots.shots) - len(shots))])
 
     def values(self, actions: np.ndarray, replay: float, strikes: np.ndarray) -> np.ndarray:
         """Engine values of actions from here, float64[n, sets, 2]."""
@@ -149,20 +167,20 @@ def best_of_each(owners: np.ndarray, scores: np.ndarray) -> list[int]:
 
 
 def on_the_map(place: Place, actions: np.ndarray) -> np.ndarray:
-    """Which actions are aimed at ground that the value map covers, those straight at the pin always, bool[n].
+    """Which actions come down on ground that the value map covers, those straight at the pin always, bool[n].
 
     Ground nobody drew is rough for ever, and a ball beyond the map is valued at its edge: a line out there
-    would look as good as a fairway.
+    would look as good as a fairway. In a wind that is where the ball comes down, not where it is aimed.
     """
     board, grid = place.board, place.board.nodes.coarse
     full = actions[:, 0] >= 0.0
+    rows = np.where(full, actions[:, 0], 0).astype(int)
     stock = np.array([shot.carry_yd for shot in board.bag.shots.shots])
-    carry = np.where(
-        full, stock[np.where(full, actions[:, 0], 0).astype(int)], place.distance_yd + actions[:, 2]
-    )
+    carry = np.where(full, stock[rows], place.distance_yd + actions[:, 2])
+    drift = np.where(full, place.drift_yd[rows], 0.0)
     bearing = board.bearing_rad(place.x_yd, place.y_yd) + actions[:, 1]
-    x = place.x_yd + carry * np.sin(bearing)
-    y = place.y_yd + carry * np.cos(bearing)
+    x = place.x_yd + carry * np.sin(bearing) + drift * np.cos(bearing)
+    y = place.y_yd + carry * np.cos(bearing) - drift * np.sin(bearing)
     right = grid.x0_yd + (grid.columns - 1) * grid.step_yd
     far = grid.y0_yd + (grid.rows - 1) * grid.step_yd
     left_edge = grid.x0_yd + min(EDGE_YD, max(place.x_yd - grid.x0_yd, 0.0))
