@@ -121,7 +121,8 @@ def check_playable(board: Board, lie: int, wanted: Sequence[Asked]) -> None:
     rows, shots = board.allowed(lie), board.bag.shots.shots
     for club in wanted:
         if club.part_yd is None and not set(club.rows) & set(rows):
-            name, here = shots[club.rows[0]].club.name, LIE_WORDS[Lie(lie)]
+            shot, here = shots[club.rows[0]], LIE_WORDS[Lie(lie)]
+            name = shot.club.name if shot.flight == "stock" else f"{shot.club.name} {shot.flight}"
             allowed = dict.fromkeys(shots[k].club.name for k in rows)
             raise UsageError(f"{name} is not played from {here}; allowed: {', '.join(allowed)}")
     if not rows:

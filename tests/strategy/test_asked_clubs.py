@@ -83,6 +83,15 @@ def test_a_tee_club_is_not_played_from_the_fairway(player: Player, place: Place)
         find_choices(place, 1, [asked_club(player, "driver 8 left", shots)])
 
 
+def test_nothing_is_held_down_out_of_sand(player: Player, place: Place) -> None:
+    """A bunker's lip is in no hole file (common practice): a low 6-iron was named from under it."""
+    shots, sand = place.board.bag.shots, Place(place.board, 0.0, 90.0, int(Lie.BUNKER), 2)
+    flights = {shots.shots[row].flight for row in sand.board.allowed(sand.lie)}
+    assert "low" in {shots.shots[row].flight for row in place.board.allowed(place.lie)} and "low" not in flights
+    with pytest.raises(UsageError, match=r"6-iron low is not played from bunker; allowed: .*6-iron"):
+        find_choices(sand, 1, [asked_club(player, "6-iron low", shots.shots[: shots.first_part])])
+
+
 def test_a_line_given_as_the_map_has_it_stands_once(player: Player) -> None:
     """To the yard: two columns of one name and one line, and a verdict between them, told nothing."""
     board = sv.solved(straight_hole(380, par=4), player, coarse_yd=16.0, fine_yd=8.0)
