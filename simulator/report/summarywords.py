@@ -25,7 +25,7 @@ from .coursewords import (
     tied_clubs,
     where_words,
 )
-from .figures import LEAST_COUNT, count_words, name_said, score_digits
+from .figures import LEAST_COUNT, NOTHING_STROKES, count_words, name_said, score_digits
 from .teamwords import MARK
 from .units import YARDS, Units
 
@@ -105,10 +105,11 @@ def legend_words(answer: CourseAnswer, results: Results, units: Units = YARDS) -
 
 
 def both(one: Estimate, digits: int | None = None) -> str:
-    """Value and error with the digits the error supports."""
+    """Value and error with the digits the error supports; an error that rounds to nothing is still one."""
     places = score_digits(one.standard_error) if digits is None else digits
     value = round(one.value, places) + 0.0  # no minus zero
-    return f"{value:.{places}f} +- {one.standard_error:.{max(places, 2)}f}"
+    error = f"{one.standard_error:.2f}" if one.standard_error >= NOTHING_STROKES else "<0.01"
+    return f"{value:.{places}f} +- {error}"
 
 
 def round_words(answer: CourseAnswer, player: Player, one: Round) -> list[str]:
