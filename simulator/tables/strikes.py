@@ -50,8 +50,8 @@ def strike_rows(
             direction_sd = math.radians(spread.direction_sd_deg) * effect.direction_factor
             start_sd, curve_sd = start_and_curve_sd(direction_sd)
             rate = min(spread.mishit_rate * effect.mishit_factor, MOST_MISHITS)
-            # no hole file draws a bunker's lip: nothing is held down under it (common practice)
-            under_lip = lie is Lie.BUNKER and shot.flight in ("low", "punch")
+            # no hole file draws a bunker's lip: no full shot is held down under it (common practice)
+            under_lip = lie is Lie.BUNKER and shot.flight == "low"
             row[c.STRIKE_ALLOWED] = effect.allowed and not under_lip and (lie is Lie.TEE or not tee_only)
             row[c.STRIKE_FRACTION] = solid * effect.carry_factor
             row[c.STRIKE_SD] = spread.distance_sd_pct / 100.0 * effect.distance_factor / solid
