@@ -134,3 +134,8 @@ def like_it(text: str, bag: Mapping[str, str]) -> str:
         return abs(LOFT_DEG[bag[name]] - LOFT_DEG[kind]) + _OTHER_FAMILY_DEG * (len(families) - 1)
 
     return f" (did you mean {min(bag, key=apart_deg)!r}?)"
+
+
+def with_flight(club: str, flight: str) -> str:
+    """A club and how it is flown: "7-iron low"; of the stock flight the club alone."""
+    return club if flight == "stock" else f"{club} {flight}"

@@ -7,6 +7,7 @@ from typing import Any
 
 from ..conditions import Conditions
 from ..player.model import Player
+from ..player.names import with_flight
 from ..strategy.carries import Carry
 from ..strategy.effective import Effective
 from .cautions import RULE
@@ -22,7 +23,7 @@ def table(player: Player, conditions: Conditions, rows: Sequence[Carry], units: 
     lines.append(f"{'':<22}{'still air':>16}{'today':>18}{'drift':>12}")
     lines.append(f"{'':<22}{'carry':>9}{'run':>7}{'carry':>11}{'run':>7}{'':>12}")
     for row in rows:
-        name = row.club if row.flight == "stock" else f"{row.club} {row.flight}"
+        name = with_flight(row.club, row.flight)
         today = (row.today_carry_yd, row.today_run_yd)
         carry, run = ("-" if one is None else units.whole(one) for one in today)
         side = _drift(row.drift_yd or 0.0, units)
@@ -74,7 +75,7 @@ def sum_text(player: Player, conditions: Conditions, found: Effective, units: Un
 
 def _to_hit(found: Effective, units: Units) -> str:
     """The club with its own carry, to be held against the number to hit, and what it carries today."""
-    name = found.club if found.flight == "stock" else f"{found.club} {found.flight}"
+    name = with_flight(found.club, found.flight)
     height = units.whole(abs(found.height_yd))
     target = ""
     if height:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..hole.surfaces import TROUBLE, WORDS, Surface
+from ..player.names import with_flight
 from ..strategy.alternative import Alternative, ClubAndLine
 from ..strategy.result import Answer
 from .figures import LEAST_COUNT, in_hundred, nearest
@@ -130,11 +131,10 @@ def told_by_line(answer: Answer, index: int, units: Units = YARDS) -> bool:
 
 def shot_words(one: ClubAndLine, units: Units = YARDS, digits: int = 0) -> str:
     """Club and shot; one that is not a full swing by its carry."""
-    if one.flight == "stock":
-        return one.club
     swing = SWINGS.get(one.flight)
-    carry = f"{units.number(one.carry_yd, digits)} {units.short}"
-    return f"{one.club} ({swing} {carry})" if swing else f"{one.club} {one.flight}"
+    if swing is None:
+        return with_flight(one.club, one.flight)
+    return f"{one.club} ({swing} {units.number(one.carry_yd, digits)} {units.short})"
 
 
 def par_shares(one: Alternative) -> tuple[float, float, float] | None:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ..player.names import with_flight
 from .errorbars import Estimate
 
 if TYPE_CHECKING:
@@ -144,9 +145,9 @@ class Alternative(ClubAndLine):
 
     def __repr__(self) -> str:
         """Club, line and score; the other figures are its attributes."""
-        flight = "" if self.flight == "stock" else f" {self.flight}"
+        shot = with_flight(self.club, self.flight)
         score = f"{self.score.value:.3f} +- {self.score.standard_error:.3f}"
-        return f"<{self.club}{flight} {self.aim_offset_yd:+.1f} yd: {score}>"
+        return f"<{shot} {self.aim_offset_yd:+.1f} yd: {score}>"
 
     def to_dict(self) -> dict[str, Any]:
         """The figures as plain JSON-ready data."""

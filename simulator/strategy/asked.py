@@ -9,6 +9,7 @@ from ..engine import PART_SWING
 from ..errors import NoAnswerError, UsageError
 from ..hole.surfaces import LIE_WORDS, Lie
 from ..player.model import Player
+from ..player.names import with_flight
 from ..tables.game import Board
 from ..tables.luck import strike_sets
 from ..tables.shots import Shot
@@ -122,7 +123,7 @@ def check_playable(board: Board, lie: int, wanted: Sequence[Asked]) -> None:
     for club in wanted:
         if club.part_yd is None and not set(club.rows) & set(rows):
             shot, here = shots[club.rows[0]], LIE_WORDS[Lie(lie)]
-            name = shot.club.name if shot.flight == "stock" else f"{shot.club.name} {shot.flight}"
+            name = with_flight(shot.club.name, shot.flight)
             allowed = dict.fromkeys(shots[k].club.name for k in rows)
             raise UsageError(f"{name} is not played from {here}; allowed: {', '.join(allowed)}")
     if not rows:

@@ -267,11 +267,11 @@ class Judge:
         asked = asked_club(self.player, text, shots.shots[: shots.first_part])
         if asked.part_yd is not None:
             return given_part(place, asked.part_yd, aim, valued.value, valued.seed), given
-        allowed = place.board.allowed(place.lie)
+        meant, allowed = shots.shots[asked.rows[0]].club, place.board.allowed(place.lie)
         rows = [row for row in asked.rows if row in allowed]
         if not rows:  # held down out of sand: it was done, so it is judged as the club's usual swing there
-            rows = [row for row in allowed if shots.shots[row].club is shots.shots[asked.rows[0]].club]
-        name = shots.shots[asked.rows[0]].club.name
+            rows = [row for row in allowed if shots.shots[row].club is meant]
+        name = meant.name
         carries_yd = [shots.shots[row].carry_yd for row in asked.rows]
         if shot_distance(club) is None and self._was_held_back(place, stroke, carries_yd):
             return self._part(valued, stroke, name, aim), given
