@@ -107,7 +107,7 @@ def test_the_first_place_is_put_right_by_full_plays(judge: Judge) -> None:
 
 def test_what_was_held_down_out_of_sand_is_judged_as_the_usual_swing(judge: Judge) -> None:
     """It was done, so it is no reason to refuse a round's notes."""
-    low, usual = (judged(judge, f"driver left bunker; {club} to 60 out, fairway")[1] for club in ("7i low", "7i"))
+    low, usual = (judged(judge, f"driver left fairway bunker; {club} to 60 out, fairway")[1] for club in ("7i low", "7i"))
     assert low.choice.value == usual.choice.value and low.swing.value == usual.swing.value
 
 
