@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from functools import lru_cache
+from operator import attrgetter
 
 import numpy as np
 
@@ -18,6 +20,23 @@ from .shots import Shot
 
 MOST_MISHITS = 0.8
 """No lie raises the mishit rate above this (assumed)."""
+
+_OFF_THE_TEE = [lie for lie in Lie if lie is not Lie.TEE]
+_factors = attrgetter(
+    "allowed", "carry_factor", "carry_factor_sd", "direction_factor", "distance_factor", "mishit_factor",
+    "spin_factor",
+)  # fmt: skip
+
+
+def _effects(
+    group: str, carry_yd: float, among: Mapping[str, Mapping[str, LieEffect]] | None = None
+) -> np.ndarray:
+    """What every lie does to a shot, float64[factors, lies]: in the order of `_factors`."""
+    return np.array([_factors(lie_effect(LIE_WORDS[lie], group, carry_yd, among)) for lie in Lie], float).T
+
+
+# plausible players ask for the same clubs by the hundred
+_usual_effects = lru_cache(maxsize=256)(_effects)
 
 
 def strike_rows(
@@ -34,8 +53,12 @@ def strike_rows(
     rows = np.zeros((len(shots), len(Lie), c.STRIKE_COLUMNS))
     turn = turn_per_tilt(still)
     for k, shot in enumerate(shots):
-        spread = shot.spread
+        spread, row = shot.spread, rows[k]
         group = lie_group(shot.club.kind, shot.flight in ("part", "punch"))
+        asked = (group, shot.carry_yd if group == "part" else 0.0)
+        allowed, carry, carry_sd, direction, distance, mishits, spin = (
+            _usual_effects(*asked) if among is None else _effects(*asked, among)
+        )
         solid = 1.0 + spread.bias_long_pct / 100.0
         clean_tilt = start_and_curve_sd(math.radians(spread.direction_sd_deg))[1] / np.interp(
             solid, FRACTIONS, turn[k]
@@ -43,31 +66,29 @@ def strike_rows(
         start = math.radians(spread.bias_right_deg) + start_for_curve(
             shot, float(clean_tilt), (FRACTIONS, np.radians(TILTS_DEG)), still[k]
         )
-        tee_only = shot.club.use == "tee only" and shot.flight in SHAPES
-        for lie in Lie:
-            effect = lie_effect(LIE_WORDS[lie], group, shot.carry_yd, among)
-            row = rows[k, lie]
-            direction_sd = math.radians(spread.direction_sd_deg) * effect.direction_factor
-            start_sd, curve_sd = start_and_curve_sd(direction_sd)
-            rate = min(spread.mishit_rate * effect.mishit_factor, MOST_MISHITS)
-            # no hole file draws a bunker's lip: no full shot is held down under it (common practice)
-            under_lip = lie is Lie.BUNKER and shot.flight == "low"
-            row[c.STRIKE_ALLOWED] = effect.allowed and not under_lip and (lie is Lie.TEE or not tee_only)
-            row[c.STRIKE_FRACTION] = solid * effect.carry_factor
-            row[c.STRIKE_SD] = spread.distance_sd_pct / 100.0 * effect.distance_factor / solid
-            row[c.STRIKE_LIE_SD] = effect.carry_factor_sd / effect.carry_factor
-            row[c.STRIKE_START_BIAS] = start
-            row[c.STRIKE_START_SD] = start_sd
-            row[c.STRIKE_TILT_SD] = curve_sd / np.interp(solid * effect.carry_factor, FRACTIONS, turn[k])
-            row[c.STRIKE_MISHIT_RATE] = rate
-            row[c.STRIKE_MISHIT_KEEP] = 1.0 - spread.mishit_loss_pct / 100.0 / solid
-            row[c.STRIKE_MISHIT_SD] = spread.mishit_distance_sd_pct / 100.0 * effect.distance_factor / solid
-            row[c.STRIKE_MISHIT_WIDE] = spread.mishit_direction_factor
-            row[c.STRIKE_SPIN] = effect.spin_factor
-            row[c.STRIKE_CARRY] = shot.carry_yd
-            row[c.STRIKE_REACH] = row[c.STRIKE_CARRY] * row[c.STRIKE_FRACTION]
-            row[c.STRIKE_LOW] = shot.flight == "low"
-            row[c.STRIKE_SIDEWAYS] = direction_sd * math.sqrt(
-                1.0 - rate + rate * spread.mishit_direction_factor**2
-            )
+        direction_sd = math.radians(spread.direction_sd_deg) * direction
+        start_sd, curve_sd = start_and_curve_sd(direction_sd)
+        rate = np.minimum(spread.mishit_rate * mishits, MOST_MISHITS)
+        row[:, c.STRIKE_ALLOWED] = allowed
+        row[:, c.STRIKE_FRACTION] = solid * carry
+        row[:, c.STRIKE_SD] = spread.distance_sd_pct / 100.0 * distance / solid
+        row[:, c.STRIKE_LIE_SD] = carry_sd / carry
+        row[:, c.STRIKE_START_BIAS] = start
+        row[:, c.STRIKE_START_SD] = start_sd
+        row[:, c.STRIKE_TILT_SD] = curve_sd / np.interp(row[:, c.STRIKE_FRACTION], FRACTIONS, turn[k])
+        row[:, c.STRIKE_MISHIT_RATE] = rate
+        row[:, c.STRIKE_MISHIT_KEEP] = 1.0 - spread.mishit_loss_pct / 100.0 / solid
+        row[:, c.STRIKE_MISHIT_SD] = spread.mishit_distance_sd_pct / 100.0 * distance / solid
+        row[:, c.STRIKE_MISHIT_WIDE] = spread.mishit_direction_factor
+        row[:, c.STRIKE_SPIN] = spin
+        row[:, c.STRIKE_CARRY] = shot.carry_yd
+        row[:, c.STRIKE_REACH] = shot.carry_yd * row[:, c.STRIKE_FRACTION]
+        row[:, c.STRIKE_LOW] = shot.flight == "low"
+        row[:, c.STRIKE_SIDEWAYS] = direction_sd * np.sqrt(
+            1.0 - rate + rate * spread.mishit_direction_factor**2
+        )
+        if shot.club.use == "tee only" and shot.flight in SHAPES:
+            row[_OFF_THE_TEE, c.STRIKE_ALLOWED] = False
+        if shot.flight == "low":  # no hole file draws the lip it would have to clear (common practice)
+            row[Lie.BUNKER, c.STRIKE_ALLOWED] = False
     return rows
