@@ -94,15 +94,16 @@ def _meet(ground, balls, old, new):
     # a ball that came back takes the way it now goes for ahead
     back = balls[v.OFF_ALONG + old] < 0.0
     balls[v.SPIN + new] = -balls[v.SPIN + old] if back else balls[v.SPIN + old]
-    balls[v.BALL + new] = balls[v.BALL + old]
-    balls[v.X + new] = balls[v.X + old]
-    balls[v.Y + new] = balls[v.Y + old]
-    balls[v.VX + new] = balls[v.VX + old]
-    balls[v.VY + new] = balls[v.VY + old]
-    balls[v.DOWN + new] = balls[v.DOWN + old]
-    balls[v.TOWARDS_X + new] = balls[v.TOWARDS_X + old]
-    balls[v.TOWARDS_Y + new] = balls[v.TOWARDS_Y + old]
-    balls[v.TOWARDS_Z + new] = balls[v.TOWARDS_Z + old]
+    if new != old:
+        balls[v.BALL + new] = balls[v.BALL + old]
+        balls[v.X + new] = balls[v.X + old]
+        balls[v.Y + new] = balls[v.Y + old]
+        balls[v.VX + new] = balls[v.VX + old]
+        balls[v.VY + new] = balls[v.VY + old]
+        balls[v.DOWN + new] = balls[v.DOWN + old]
+        balls[v.TOWARDS_X + new] = balls[v.TOWARDS_X + old]
+        balls[v.TOWARDS_Y + new] = balls[v.TOWARDS_Y + old]
+        balls[v.TOWARDS_Z + new] = balls[v.TOWARDS_Z + old]
     return True
 
 
