@@ -9,7 +9,8 @@ ROOT = Path(__file__).parents[1]
 
 PAGES = {
     path.relative_to(ROOT).as_posix(): path.read_text("utf-8")
-    for path in (*ROOT.glob("*.md"), *(p for f in ("benchmarks", "examples", "holes") for p in ROOT.glob(f"{f}/*.md")))
+    for folder in (".", "benchmarks", "examples", "holes")
+    for path in sorted(ROOT.glob(f"{folder}/*.md"))
 }
 """All pages."""
 

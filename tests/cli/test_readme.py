@@ -32,7 +32,6 @@ from simulator.strategy.confidence import Confidence, Flip
 from simulator.strategy.errorbars import Estimate
 from simulator.strategy.goals import Goal, GoalLine
 
-
 JSON_KEYS = GUIDE["examples/JSON.md"]
 
 
