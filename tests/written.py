@@ -18,6 +18,7 @@ GUIDE = {name: text for name, text in PAGES.items() if name.startswith(("README"
 """The pages for users."""
 
 README = PAGES["README.md"]
+JSON_KEYS = PAGES["examples/JSON.md"]
 WHOLE_GUIDE = "\n".join(GUIDE.values())
 """What a user is told somewhere."""
 

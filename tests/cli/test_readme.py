@@ -16,7 +16,7 @@ import fake_lessons
 import fake_review
 import pytest
 from all_commands import COMMANDS
-from written import GUIDE, README, ROOT, WHOLE_GUIDE, blocks
+from written import GUIDE, JSON_KEYS, README, ROOT, WHOLE_GUIDE, blocks
 
 from simulator.cli import _run
 from simulator.hole import load_hole
@@ -31,8 +31,6 @@ from simulator.report.text import LINES, answer_screen
 from simulator.strategy.confidence import Confidence, Flip
 from simulator.strategy.errorbars import Estimate
 from simulator.strategy.goals import Goal, GoalLine
-
-JSON_KEYS = GUIDE["examples/JSON.md"]
 
 
 def lines_of(language: str) -> list[Any]:
