@@ -1,6 +1,6 @@
-"""Put fresh real answers into the README, in place of those that stand there.
+"""Put fresh real answers into the pages that show one, in place of those that stand there.
 
-    python benchmarks/readme_answer.py          rewrite README.md
+    python benchmarks/readme_answer.py          rewrite README.md and the pages for users
     python benchmarks/readme_answer.py --check  only say whether they are the answers of this version
 
 The first answer's command is the README's first line of installation; those of the console blocks are their
@@ -18,7 +18,7 @@ import tempfile
 from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
-README = ROOT / "README.md"
+PAGES = (ROOT / "README.md", *sorted(ROOT.glob("examples/*.md")), *sorted(ROOT.glob("holes/*.md")))
 ANSWER = re.compile(r"(A real answer:\n\n```\n)(.*?)(\n```\n)", re.DOTALL)
 CONSOLE = re.compile(r"(```console\n)(.*?)(\n```\n)", re.DOTALL)
 COMMAND = re.compile(r"\.venv/bin/holesim (compare .*)$", re.MULTILINE)
@@ -39,22 +39,29 @@ def transcript(block: str, folder: Path) -> str:
 
 
 def fresh(text: str) -> str:
-    """The README with the answers of this version."""
-    found = COMMAND.search(text)
-    if found is None:
-        raise SystemExit("README.md: no .venv/bin/holesim compare ...")
-    answer = said(found[1], ROOT)
-    text = ANSWER.sub(lambda block: block[1] + answer + block[3], text)
+    """A page with the answers of this version."""
+    if ANSWER.search(text):
+        found = COMMAND.search(text)
+        if found is None:
+            raise SystemExit("README.md: no .venv/bin/holesim compare ...")
+        answer = said(found[1], ROOT)
+        text = ANSWER.sub(lambda block: block[1] + answer + block[3], text)
     with tempfile.TemporaryDirectory() as name:
         return CONSOLE.sub(lambda block: block[1] + transcript(block[2], Path(name)) + block[3], text)
 
 
 if __name__ == "__main__":
-    before = README.read_text("utf-8")
-    after = fresh(before)
-    if after != before and "--check" not in sys.argv:
-        made = README.with_suffix(".new")
-        made.write_text(after, "utf-8")
-        made.replace(README)
-    print("README.md has this version's answers" if after == before else "the answers differ")
-    sys.exit(int(after != before and "--check" in sys.argv))
+    differ = False
+    for page in PAGES:
+        before = page.read_text("utf-8")
+        after = fresh(before)
+        if after != before:
+            differ = True
+            print(f"{page.relative_to(ROOT)}: the answers differ")
+            if "--check" not in sys.argv:
+                made = page.with_suffix(".new")
+                made.write_text(after, "utf-8")
+                made.replace(page)
+    if not differ:
+        print("the pages have this version's answers")
+    sys.exit(int(differ and "--check" in sys.argv))

@@ -41,7 +41,10 @@ def fit(
     ] = None,
     mapping: Annotated[
         Path | None,
-        typer.Option("--mapping", metavar="FILE", help="The same in a file, with names of clubs (README)."),
+        typer.Option(
+            "--mapping", metavar="FILE",
+            help="The same in a file, with names of clubs (examples/SHOTS.md).",
+        ),
     ] = None,
     left_positive: Annotated[
         bool, typer.Option("--left-positive", help="The file counts left as positive.")

@@ -12,7 +12,9 @@ from .say import say
 
 
 def survey(
-    readings: Annotated[str, typer.Argument(metavar="READINGS", help="A file of laser readings (README).")],
+    readings: Annotated[
+        str, typer.Argument(metavar="READINGS", help="A file of laser readings (holes/LASER.md).")
+    ],
     out: Annotated[Path | None, o.out("The hole file to write (TOML).")] = None,
     force: o.ForceOption = False,
     as_json: o.JsonOption = False,

@@ -1,11 +1,11 @@
-"""README.md and examples/JSON.md keep up: every command, option, key and exit status is in them, and examples work."""
+"""The pages for users keep up: every command, option, key and exit status is in them, and examples work."""
 
 from __future__ import annotations
 
 import json
 import re
 import shlex
-import textwrap
+import shutil
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -16,7 +16,7 @@ import fake_lessons
 import fake_review
 import pytest
 from all_commands import COMMANDS
-from written import JSON_KEYS, README
+from written import GUIDE, JSON_KEYS, README, ROOT, WHOLE_GUIDE, blocks
 
 from simulator.cli import _run
 from simulator.hole import load_hole
@@ -33,25 +33,29 @@ from simulator.strategy.errorbars import Estimate
 from simulator.strategy.goals import Goal, GoalLine
 
 
-def blocks(language: str) -> list[str]:
-    return re.findall(rf"```{language}\n(.*?)```", README, re.DOTALL)
+def lines_of(language: str) -> list[Any]:
+    """A parameter for every line of such blocks: its page and the line."""
+    return [
+        pytest.param(line, id=f"{page}: {line}")
+        for page in GUIDE for block in blocks(language, page) for line in block.splitlines()
+    ]  # fmt: skip
 
 
 @pytest.mark.parametrize("command", COMMANDS)
 def test_every_command_and_option_is_described(command: str) -> None:
-    assert f"`holesim {command}" in README
+    assert f"`holesim {command}" in WHOLE_GUIDE
     for parameter in COMMANDS[command].params:
         if getattr(parameter, "hidden", False):  # an old spelling
             continue
         for option in parameter.opts:
             if option.startswith("--"):
-                assert f"`{option}" in README, option
+                assert f"`{option}" in WHOLE_GUIDE, option
 
 
 def test_the_overview_lists_every_command_in_a_line_of_its_own() -> None:
-    overview = README.split("## Commands\n")[1].split("| Option | Meaning |")[0]
+    overview = README.split("## Commands\n")[1].split("### Options\n")[0]
     for command in COMMANDS:
-        assert re.search(rf"^- `holesim {command}[ `]", overview, re.MULTILINE), command
+        assert re.search(rf"^\| `holesim {command}[ `]", overview, re.MULTILINE), command
 
 
 def keys(value: Any) -> Iterator[str]:
@@ -87,12 +91,12 @@ def test_every_json_key_is_described() -> None:
 def test_every_key_of_the_files_is_described() -> None:
     others = ("local_rule_e5", "lost_chance", "short_game", "bearing_deg", "stroke_index")
     for word in (*KINDS, *CLUB_NUMBERS, *HABIT_KEYS, *TOP_KEYS, "sex", *others):
-        assert f"`{word}" in README, word
+        assert f"`{word}" in WHOLE_GUIDE, word
 
 
 @pytest.mark.parametrize("status", ["0", "1", "2", "3", "130"])
 def test_every_exit_status_is_described(status: str) -> None:
-    assert re.search(rf"^\| {status} \|", README, re.MULTILINE)
+    assert re.search(rf"^\| {status} \|", GUIDE["examples/JSON.md"], re.MULTILINE)
 
 
 @pytest.mark.parametrize(
@@ -100,12 +104,12 @@ def test_every_exit_status_is_described(status: str) -> None:
 )
 def test_cautions(words: str) -> None:
     assert words in README
-    assert not re.search(r"\bsafe(ly|r|st)?\b", README, re.IGNORECASE)
+    assert not re.search(r"\bsafe(ly|r|st)?\b", WHOLE_GUIDE, re.IGNORECASE)
 
 
 @pytest.fixture
 def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """A folder with the README's two files, and a stand-in for the engine."""
+    """A folder with the files that the pages show or name, and a stand-in for the engine."""
     from simulator.strategy import ask, lesson, practice, review, running
     from simulator.strategy.errorbars import Estimate
     from simulator.strategy.practice import Practice
@@ -127,8 +131,12 @@ def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.setattr(review, "review_round", fake_review.round_review)
     monkeypatch.chdir(tmp_path)
     (tmp_path / "round.txt").write_text("7: driver to 160 out; 8i to 20 ft; 2 putts\n8: 6i to 20 ft; 3 putts\n")
-    hole, readings, bag = blocks("toml")
-    (tmp_path / "readings.toml").write_text(readings)
+    shown = {"my-hole": "holes/FILE.md", "readings": "holes/LASER.md", "my-bag": "examples/PLAYERS.md"}
+    for name, page in shown.items():
+        (block,) = blocks("toml", page)
+        (tmp_path / f"{name}.toml").write_text(block)
+    shutil.copy(ROOT / "tests" / "hole" / "maps" / "tidewrack.geojson", tmp_path / "course.geojson")
+    (tmp_path / "points.csv").write_text("lon,lat,ele_m\n-123.4,-48.9,3\n-123.39,-48.9,4\n-123.4,-48.89,5\n")
     (tmp_path / "shots.csv").write_text("club,carry,offline\n7i,140,-6\n7i,136,4\n7i,129,9\n")
     (tmp_path / "range.csv").write_text("club,Flight (m),Dev\n7i,128,-6\n7i,124,4\nBig Dog,190,9\n")
     (tmp_path / "mine.toml").write_text(
@@ -138,42 +146,50 @@ def workshop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     (tmp_path / "squad").mkdir()
     (tmp_path / "squad" / "ada.toml").write_text('name = "Ada Wold"\nhandicap = 12\n')
     (tmp_path / "pins.csv").write_text("hole,on,left\n2,9,6\n")
-    days = re.search(r"^    \[\[scenario\]\].*?\n\n(?!    )", README, re.DOTALL | re.MULTILINE)
-    assert days is not None
-    (tmp_path / "days.toml").write_text(textwrap.dedent(days[0]))
-    (tmp_path / "my-hole.toml").write_text(hole)
-    (tmp_path / "my-bag.toml").write_text(bag)
+    (days,) = blocks("toml", "examples/COURSE.md")
+    (tmp_path / "days.toml").write_text(days)
     return tmp_path
 
 
-def test_the_files_of_the_readme_are_read(workshop: Path) -> None:
+def test_the_files_of_the_pages_are_read(workshop: Path) -> None:
     hole, player = load_hole("my-hole.toml"), load_player("my-bag.toml")
-    assert len(blocks("toml")[0].splitlines()) == 12
+    assert len((workshop / "my-hole.toml").read_text().splitlines()) == 12
     assert (hole.par, hole.length_yd, len(hole.pins)) == (4, 372.0, 2)
     assert player.club("driver").carry_yd == 205.0 and len(player.clubs) == 9
 
 
-SPOKEN = [line[2:] for block in blocks("console") for line in block.splitlines() if line.startswith("$ ")]
+SPOKEN = {
+    page: [line[2:] for block in blocks("console", page) for line in block.splitlines() if line.startswith("$ ")]
+    for page in GUIDE
+}
 
 
 def test_the_transcript_is_the_second_section() -> None:
     assert README.index("## The first ten minutes") < README.index("## Before you use it")
-    assert [line.split()[1] for line in SPOKEN] == ["sketch", "compare", "review"]
+    assert [line.split()[1] for line in SPOKEN["README.md"]] == ["sketch", "compare"]
+    assert [line.split()[1] for line in SPOKEN["examples/REVIEW.md"]] == ["review"]
 
 
-def test_the_commands_of_the_transcript_run(workshop: Path) -> None:
-    for line in SPOKEN:
+@pytest.mark.parametrize("page", [page for page, lines in SPOKEN.items() if lines])
+def test_the_commands_of_a_transcript_run(page: str, workshop: Path) -> None:
+    for line in SPOKEN[page]:
         assert _run(shlex.split(line)[1:]) == 0
 
 
-@pytest.mark.parametrize("line", [line for block in blocks("sh") for line in block.splitlines()])
-def test_the_commands_of_the_readme_run(line: str, workshop: Path) -> None:
+@pytest.mark.parametrize("line", lines_of("sh"))
+def test_the_commands_of_the_pages_run(line: str, workshop: Path) -> None:
     assert _run(shlex.split(line)[1:]) == 0
+
+
+@pytest.mark.parametrize("page", GUIDE)
+def test_every_page_has_an_example_that_is_run(page: str) -> None:
+    assert blocks("sh", page)
+    assert not re.findall(r"^    holesim ", GUIDE[page], re.MULTILINE)  # indented ones are not
 
 
 def test_the_python_of_the_readme_runs(workshop: Path) -> None:
     names: dict[str, Any] = {}
-    exec(blocks("python")[0], names)
+    exec(blocks("python", "README.md")[0], names)
     assert "yd: " in names["summary"] and names["as_json"]["start"]["played"] == 1
     assert (workshop / "plan.svg").stat().st_size > 10_000
 

@@ -1,4 +1,4 @@
-"""`holesim sketch`: prints, writes, refuses to overwrite; every phrase of its help and of the README is understood."""
+"""`holesim sketch`: prints, writes, refuses to overwrite; every phrase of its help and of its page is understood."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 from all_commands import COMMANDS
-from written import README
+from written import GUIDE
 
 from simulator.cli import _run
 from simulator.errors import SimulatorError
@@ -25,8 +25,8 @@ def help_phrases() -> list[str]:
     return [part.strip() for line in lines for part in line.split("|") if part.strip()]
 
 
-def readme_phrases() -> list[str]:
-    rows = README.split("| What | Say, for example |")[1].split("\n\n")[0].splitlines()[2:]
+def page_phrases() -> list[str]:
+    rows = GUIDE["holes/WORDS.md"].split("| What | Say, for example |")[1].split("\n\n")[0].splitlines()[2:]
     return [phrase for row in rows for phrase in re.findall(r"`([^`]+)`", row.split("|")[2])]
 
 
@@ -40,13 +40,13 @@ def whole(phrase: str) -> str:
     return f"par 4, 380; {'fairway ' if phrase.startswith('narrows') else ''}{phrase}"
 
 
-@pytest.mark.parametrize("phrase", [*help_phrases(), *readme_phrases()])
+@pytest.mark.parametrize("phrase", [*help_phrases(), *page_phrases()])
 def test_every_phrase_shown_is_understood(phrase: str) -> None:
     hole_from_words(whole(phrase))
 
 
 def test_there_are_many_of_them() -> None:
-    assert len(help_phrases()) > 30 and len(readme_phrases()) > 50
+    assert len(help_phrases()) > 30 and len(page_phrases()) > 50
 
 
 def test_printed(capsys: pytest.CaptureFixture[str]) -> None:
@@ -96,7 +96,7 @@ def test_words_in_place_of_a_file(capsys: pytest.CaptureFixture[str]) -> None:
     assert out == "" and err == "holesim: hole in words: 'pand' (letter 30) not understood; perhaps 'pond'\n"
 
 
-@pytest.mark.parametrize("phrase", [*help_phrases(), *readme_phrases()])
+@pytest.mark.parametrize("phrase", [*help_phrases(), *page_phrases()])
 def test_no_number_is_dropped_in_silence(phrase: str) -> None:
     """A number one larger gives another hole, or is refused."""
     words = whole(phrase)

@@ -1,4 +1,4 @@
-"""Holes from words: a small grammar of the trade, documented in the README and in `holesim sketch --help`."""
+"""Holes from words: a small grammar of the trade, told in holes/WORDS.md and `holesim sketch --help`."""
 
 from simulator.hole.words.build import WordsHole, hole_from_words, looks_like_words
 

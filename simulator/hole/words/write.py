@@ -24,7 +24,7 @@ _ABOUT = {
     "green_part": "Parts of the green with a slope and a height of their own (of their middle).",
     "pin": "Pins: on, yards on from the front edge of the green; offset, right of the line.",
     "fairway": "Mown from one station (from_assumed: nobody said which) to another; edges by their offsets.",
-    "trees": "Trees without a height, base or density take those of the README.",
+    "trees": "Trees without a height, base or density: holesim check says what is assumed.",
     "bunker": "Bunkers: the station of the middle, depth along the line, width across it.",
     "penalty_area": "Penalty areas; playable = true if a ball in one can be struck.",
     "out_of_bounds": "Out of bounds: everything beyond an offset.",
