@@ -4,7 +4,8 @@
     python benchmarks/readme_answer.py --check  only say whether they are the answers of this version
 
 The first answer's command is the README's first line of installation; those of the console blocks are their
-own lines that begin with a dollar. Console blocks are run in a new folder, one after another.
+own lines that begin with a dollar. Console blocks are run in a new folder, one after another. The picture is
+drawn anew too; ``--check`` leaves it alone, as another matplotlib draws other bytes.
 """
 
 from __future__ import annotations
@@ -21,6 +22,8 @@ ROOT = Path(__file__).parents[1]
 PAGES = (ROOT / "README.md", *sorted(ROOT.glob("examples/*.md")), *sorted(ROOT.glob("holes/*.md")))
 ANSWER = re.compile(r"(A real answer:\n\n```\n)(.*?)(\n```\n)", re.DOTALL)
 CONSOLE = re.compile(r"(```console\n)(.*?)(\n```\n)", re.DOTALL)
+PICTURE = ROOT / "examples" / "two-ways.png"
+DRAWN = re.compile(rf"^holesim (lesson .* -o {PICTURE.name})$", re.MULTILINE)
 COMMAND = re.compile(r"\.venv/bin/holesim (compare .*)$", re.MULTILINE)
 
 
@@ -50,8 +53,20 @@ def fresh(text: str) -> str:
         return CONSOLE.sub(lambda block: block[1] + transcript(block[2], Path(name)) + block[3], text)
 
 
+def draw() -> None:
+    """The README's picture, by the command that stands there."""
+    found = DRAWN.search((ROOT / "README.md").read_text("utf-8"))
+    if found is None:
+        raise SystemExit(f"README.md: no holesim lesson ... -o {PICTURE.name}")
+    with tempfile.TemporaryDirectory(dir=PICTURE.parent) as name:
+        said(found[1], Path(name))
+        (Path(name) / PICTURE.name).replace(PICTURE)
+
+
 if __name__ == "__main__":
     differ = False
+    if "--check" not in sys.argv:
+        draw()
     for page in PAGES:
         before = page.read_text("utf-8")
         after = fresh(before)
