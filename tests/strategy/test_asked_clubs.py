@@ -9,7 +9,7 @@ import pytest
 import solved as sv
 from small_games import player_of, straight_hole
 
-from simulator.engine import PART_SWING
+from simulator.engine import PART_SWING, PUNCH_SWING
 from simulator.errors import UsageError
 from simulator.hole.surfaces import Lie
 from simulator.player.model import Player
@@ -90,6 +90,9 @@ def test_nothing_is_held_down_out_of_sand(player: Player, place: Place) -> None:
     assert "low" in {shots.shots[row].flight for row in place.board.allowed(place.lie)} and "low" not in flights
     with pytest.raises(UsageError, match=r"6-iron low is not played from bunker; allowed: .*6-iron"):
         find_choices(sand, 1, [asked_club(player, "6-iron low", shots.shots[: shots.first_part])])
+    for lie, punched in ((Lie.BUNKER, False), (Lie.ROUGH, True)):  # by the green a 6-iron was punched 3 yards
+        beside = find_choices(Place(place.board, 18.0, 145.0, int(lie), 2), 1, []).choices
+        assert (PUNCH_SWING in {choice.action[0] for choice in beside}) == punched
 
 
 def test_a_line_given_as_the_map_has_it_stands_once(player: Player) -> None:
