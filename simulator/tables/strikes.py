@@ -89,6 +89,6 @@ def strike_rows(
         )
         if shot.club.use == "tee only" and shot.flight in SHAPES:
             row[_OFF_THE_TEE, c.STRIKE_ALLOWED] = False
-        if shot.flight in ("low", "punch"):  # no hole file draws the lip to be cleared (common practice)
+        if shot.flight == "low":  # no hole file draws the lip it would have to clear (common practice)
             row[Lie.BUNKER, c.STRIKE_ALLOWED] = False
     return rows
