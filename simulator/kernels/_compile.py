@@ -15,8 +15,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-# A tenth less compiling than at numba's own level 3, and the same speed: loops over a volley are made to work
-# several balls at once at this level too. At level 1 they are a tenth slower. Read by numba when it is imported.
+# A tenth less compiling than at numba's own level 3, and the same speed: at this level too the loops over a
+# volley work several balls at once. At level 1 they are a tenth slower. Read by numba when it is imported.
 os.environ.setdefault("NUMBA_OPT", "2")
 
 import numba
