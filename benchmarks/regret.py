@@ -2,11 +2,11 @@
 
 The policy `plan` plays by (from the tee the shot it recommends, by its own sequences; then its map's
 choices, to the hole) against a reference policy of the same game: nodes half as far apart (a quarter of the
-cell area), eight times the strikes and sequences everywhere (by its map alone it opened a par 3 with the
-wrong one of two irons and lost 0.014 to the default), and a sketch of its own, as fine as the default's map, on
-which every action is scored with the strikes that decide, after a draft that has replaced guesses by
-values. Without those a reference plays worse than the default (by 0.03 to 0.06 strokes on long-sluice for
-Barnaby): where a ball may be dropped farther from the hole, nothing is known yet of that place. Both play
+cell area), eight times the strikes and sequences everywhere, and a sketch of its own, as fine as the
+default's map, on which every action is scored with the strikes that decide, after a draft that has replaced
+guesses by values. Without those a reference plays worse than the default: by 0.03 to 0.06 strokes on
+long-sluice for Barnaby (where a ball may be dropped farther from the hole, nothing is known yet of that
+place); opening by its map alone, by 0.014 on eel-trap for Isolde (with the wrong one of two irons). Both play
 the same sequences (the luck, stroke by stroke), putts counted by their expectation and later strokes tried
 twice (unbiased, whatever the map): the mean difference is the regret [strokes]. The map's own figure for
 the first shot is set against the default's sequences, which it has not seen.
