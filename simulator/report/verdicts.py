@@ -5,7 +5,7 @@ from __future__ import annotations
 from ..strategy.confidence import is_ahead
 from ..strategy.goals import Goal
 from ..strategy.result import Answer
-from .chosen import all_bad, equals, runner_up, shown, title
+from .chosen import all_bad, equals, level, runner_up, shown, title
 from .figures import (
     LEAST_COUNT,
     NOTHING_STROKES,
@@ -58,30 +58,20 @@ def right_words(answer: Answer) -> str:
 
 def if_figures_hold(answer: Answer, units: Units = YARDS) -> str:
     """For a club that is ahead by these figures, which are too little known to be sure of it; else empty."""
-    sure, behind = answer.confidence, runner_up(answer)
-    if answer.goal is not None or answer.verdict != "either" or sure is None or behind is None:
+    sure, named = answer.confidence, level(answer)
+    if answer.goal is not None or answer.verdict != "either" or sure is None or len(named) < 2:
         return ""
-    lead = answer.alternatives[behind].difference
+    other = named[1]
+    lead = answer.alternatives[other].difference
     if len(answer.tied) > 1 or not is_ahead(lead):
         return ""
-    other = max(shown(answer)[1:], key=lambda k: sure.shares[k])
     name, rival = title(answer, answer.recommended, units), title(answer, other, units)
     return (
         f"{name}{_unasked(answer, [answer.recommended], units)} if the figures hold"
-        f"{size_words(answer, lead.value, behind)}: right for "
+        f"{size_words(answer, lead.value, other)}: right for "
         f"{in_ten(sure.best_share)} plausible versions of this player, the {rival} for "
         f"{in_ten(sure.shares[other])}."
     )
-
-
-def level(answer: Answer) -> list[int]:
-    """Indices of the alternatives named in an *either*, three at most."""
-    same, others = equals(answer)[:3], shown(answer)[1:]
-    if len(same) > 1 or not others:
-        return same
-    sure = answer.confidence
-    other = others[0] if sure is None else max(others, key=lambda k: sure.shares[k])
-    return [*same, other]
 
 
 def size_words(answer: Answer, strokes: float, behind: int) -> str:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Any
 
 import fake_answers
 import pytest
 
-from simulator.report import lines, verdicts
+from simulator.report import chosen, lines, phrases, verdicts
 from simulator.report.figures import every_words
 from simulator.report.text import answer_screen
 from simulator.report.turns import turns, way_words
@@ -67,6 +68,23 @@ def test_a_club_that_is_best_more_often_than_the_recommended_one_is_named() -> N
     text = " ".join(answer_screen(two(0.02, sure=0.3)).split())
     assert "It is the 3-wood for 3 in 10 plausible versions of this player, the driver for 7 in 10." in text
     assert "the driver for" not in " ".join(answer_screen(two(0.02, sure=0.6)).split())
+
+
+def test_the_trade_is_with_the_club_that_the_verdict_names() -> None:
+    """Not "3-wood if the figures hold ..., the 5-wood for 3 in 10. Against the 3-wood, the driver ..."."""
+    clubs = [{**club, "asked": False} for club in fake_answers.answer.__kwdefaults__["clubs"]]
+    third = {**clubs[1], "club": "5-wood", "score": 5.6, "difference": 0.29, "seed": 9}
+    made = fake_answers.answer(clubs=(*clubs, third), question="plan", sure=0.5)
+    for shares, other in (((0.5, 0.1, 0.4), "5-wood"), ((0.5, 0.4, 0.1), "driver")):
+        answer = replace(made, confidence=replace(made.confidence, shares=shares))
+        said = verdicts.verdict(answer)
+        assert f"the {other} for 4 in" in said.replace("\xa0", " ")
+        assert phrases.trade(answer).startswith(f"Against the 3-wood, the {other} ")
+        assert chosen.leading(answer) == [0, 2 if other == "5-wood" else 1]
+    # what was asked about is told of all the same
+    asked = (made.alternatives[0], replace(made.alternatives[1], asked=True), made.alternatives[2])
+    answer = replace(made, alternatives=asked, confidence=replace(made.confidence, shares=(0.5, 0.1, 0.4)))
+    assert chosen.leading(answer) == [0, 1]
 
 
 def test_an_unsure_answer_says_what_was_not_asked_about() -> None:
@@ -176,10 +194,10 @@ def test_aim_and_middle_are_both_said_only_when_they_differ() -> None:
 
 
 def test_a_title_that_holds_its_line_is_parted_from_where_to_point() -> None:
-    """ "The 3-wood 8 left 8 yd right of the middle" reads as one line of two."""
+    """ "The 3-wood (left line) 8 yd right of the middle" reads as one line of two."""
     clubs = [{**dict(fake_answers.answer.__kwdefaults__["clubs"][0]), "aim_offset_yd": off} for off in (-9.0, 4.0)]
     words = lines.pointing(fake_answers.answer(clubs=tuple(clubs), tied=(0, 1))).replace("\xa0", " ")
-    assert words.startswith("Point the 3-wood 9 left: ") and "; the 3-wood 4 right: " in words
+    assert words.startswith("Point the 3-wood (left line): ") and "; the 3-wood (right line): " in words
     clubs[1] |= {"club": "driver", "carry_yd": 196.0}
     plain = lines.pointing(fake_answers.answer(clubs=tuple(clubs), tied=(0, 1))).replace("\xa0", " ")
     assert plain.startswith("Point the 3-wood ") and ", the driver " in plain and ":" not in plain
