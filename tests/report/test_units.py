@@ -91,4 +91,4 @@ def test_keys_carry_the_unit_they_hold() -> None:
     assert all(
         key.endswith("_yd") or key in ("name", "helping_mph", "firm_reaches") for key in one["reach"][0]
     )
-    assert one["point"].keys() == {"by", "name", "offset_yd"}
+    assert one["point"].keys() == {"by", "name", "offset_yd", "half"}
