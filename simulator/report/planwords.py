@@ -44,8 +44,9 @@ def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
     club = f"Hit the {name}, {line}; it leaves {leaves}{past_flag(answer, best)}, 8 in 10."
     point = [] if best.point.by in POINTED else [f"Point it {line_words(best, units)}."]
     middle, others = middle_words(best, units, "The"), other_lines(answer, [answer.recommended], units)
-    point += [words.strip() for words in (middle, others) if words]
-    why = [*_how_sure(answer), why_words(answer, units), *risk_words(answer, units)]
+    point += [middle.strip()] if middle else []
+    why = [*_how_sure(answer), why_words(answer, units), *([others.strip()] if others else [])]
+    why += risk_words(answer, units)
     return [club, *point, *why, *_asked_words(answer, [answer.recommended, runner_up(answer)], units)]
 
 
@@ -116,15 +117,15 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
     found = []
     if worse is not None:
         mine, risk = apart(worse.shares, n)
-        found.append(f"finds {odds(worse, risk)} ({names[0]}: {mine})")
+        found.append(f"finds {odds(worse, risk)}, against {mine} with the {names[0]}")
     further_yd = two.leaves_yd["p50"].value - one.leaves_yd["p50"].value
     if answer.start.played is not None and abs(further_yd) >= LEAST_LEAVE_YD:  # else the trade tells it
         found.append(f"leaves {units.length(abs(further_yd))} {'more' if further_yd > 0.0 else 'less'}")
     said = [trade(answer, units)]
-    said += [f"The {names[1]} {' and '.join(found)}."] if found else []
+    said += [f"The {names[1]} {', and '.join(found)}."] if found else []
     if better is not None:
         price, other_risk = apart(better.shares, n)
-        said.append(f"The {names[0]} finds {odds(better, price)} ({names[1]}: {other_risk}).")
+        said.append(f"The {names[0]} finds {odds(better, price)}, against {other_risk} with the {names[1]}.")
     return [words for words in said if words]
 
 
@@ -140,7 +141,7 @@ def _asked_words(answer: Answer, told: Sequence[int | None], units: Units) -> li
         words = f"The {title(answer, k, units)} costs {one.difference.value:.2f} a play more"
         if dear is not None:
             less, more = apart(dear.shares, answer.sequences)
-            words += f": it finds {odds(dear, more)} ({mine}: {less})"
+            words += f": it finds {odds(dear, more)}, against {less} with the {mine}"
         said.append(f"{words}.")
     return said
 

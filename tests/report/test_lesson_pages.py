@@ -162,7 +162,7 @@ def test_an_area_has_the_article_of_its_name(words: str, said: str) -> None:
 
 
 def test_odds_told_against_each_other_are_told_apart() -> None:
-    """Not "5 times in 10 (3-wood: 5 times in 10)"."""
+    """Not "5 times in 10, against 5 times in 10"."""
     made = fake_answers.answer()
     best, other = made.recommended, 1 - made.recommended
     shares = {best: 0.452, other: 0.514}
@@ -171,7 +171,7 @@ def test_odds_told_against_each_other_are_told_apart() -> None:
         for k, one in enumerate(made.alternatives)
     )
     words = plain_spaces(" ".join(risk_words(dataclasses.replace(made, alternatives=ones))))
-    assert "finds the withy drain 51 times in 100" in words and "45 times in 100)" in words
+    assert "finds the withy drain 51 times in 100" in words and "against 45 times in 100 with the" in words
 
 
 def _troubles(result: Lesson) -> set[str]:
@@ -207,7 +207,7 @@ def test_the_sheet_answers_four_questions(tmp_path: Path) -> None:
     other = answer.alternatives[1]
     assert why and why[1] == other.club and float(why[3]) == pytest.approx(other.difference.value, abs=0.005)
     assert int(why[2]) == round(1.0 / other.difference.value)
-    risk = re.search(rf"The {other.club} finds the (.+?) 1 time in (\d+) \({answer.best.club}:", first)
+    risk = re.search(rf"The {other.club} finds the (.+?) 1 time in (\d+), against", first)
     assert risk and 1.0 / int(risk[2]) == pytest.approx(other.features[risk[1]].value, rel=0.12)
     assert other.features[risk[1]].value > answer.best.features[risk[1]].value
 
@@ -518,6 +518,18 @@ def test_two_lines_of_a_club_are_called_left_and_right_and_each_is_told_where_it
     assert f"The driver (right line) points {right}." in said
 
 
+def test_the_chart_of_aims_says_what_its_yards_are_on_the_ground() -> None:
+    """It counts from the pin line, which nobody sees round a corner: "78 to 47 left" of what?"""
+    one = {"club": "driver", "carry_yd": 196.0, "score": 5.2, "aim_offset_yd": -20.0}
+    result = fake_lessons.lesson(answer=fake_answers.answer(tied=(0,), clubs=(one,)))
+    point = result.answer.best.point
+    beside = f"{abs(point.offset_yd):.0f} yd left of the middle of the fairway"
+    assert point.by == "fairway" and aim_words(result)[0].endswith(f" Here 20 left is {beside}.")
+    seen = dataclasses.replace(result.answer.best, point=dataclasses.replace(point, offset_yd=-20.4))  # no corner
+    straight = dataclasses.replace(result.answer, alternatives=(seen,))
+    assert "Here" not in aim_words(dataclasses.replace(result, answer=straight))[0]
+
+
 def test_a_line_is_told_by_the_fairway() -> None:
     """Round a corner nobody sees the line to the pin: "80 yd right of the pin line" is no aim."""
     one = ({"club": "driver", "carry_yd": 196.0, "score": 5.2, "aim_offset_yd": -20.0},)
@@ -612,7 +624,7 @@ def test_the_plan_says_what_the_answer_screen_says_of_gain_and_cost() -> None:
         assert said[0] == trade(answer) and "doubles" in said[0]
         assert not re.search("risks|price", " ".join(said))
     assert said[1:] == [
-        "The 3-wood leaves 17 yd more.", "The driver finds the withy drain 1 time in 13 (3-wood: 1 time in 330).",
+        "The 3-wood leaves 17 yd more.", "The driver finds the withy drain 1 time in 13, against 1 time in 330 with the 3-wood.",
     ]  # fmt: skip
 
 
@@ -631,9 +643,9 @@ def test_a_little_more_of_each_of_many_troubles_is_told_together() -> None:
 
     names = [made.alternatives[k].club for k in (best, other)]
     more = plain_spaces(" ".join(risk_words(with_trouble(0.05))))
-    assert f"The {names[1]} finds trouble 1 time in 10 ({names[0]}: 1 time in 20)" in more
+    assert f"The {names[1]} finds trouble 1 time in 10, against 1 time in 20 with the {names[0]}" in more
     less = plain_spaces(" ".join(risk_words(with_trouble(-0.03))))
-    assert f"The {names[0]} finds trouble 1 time in 20 ({names[1]}: 1 time in 50)" in less
+    assert f"The {names[0]} finds trouble 1 time in 20, against 1 time in 50 with the {names[1]}" in less
     assert "finds" not in " ".join(risk_words(with_trouble(0.01)))
 
 
