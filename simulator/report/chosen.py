@@ -196,11 +196,23 @@ def score_counts(one: Alternative, shares: Sequence[float]) -> list[int]:
 
 @dataclass(frozen=True)
 class TroubleRow:
-    """One row of trouble: its words and the share of this ball that finishes there, per alternative."""
+    """One row of trouble.
+
+    Attributes
+    ----------
+    words : str
+        As the table has it: the name of an area, "any bunker".
+    shares : tuple of float
+        Share of this ball that finishes there, per alternative.
+    penalty : bool
+    said : str
+        As a sentence has it, where that is not the area's name: "a bunker".
+    """
 
     words: str
     shares: tuple[float, ...]
     penalty: bool = False
+    said: str = ""
 
 
 def fewer_rows(rows: list[TroubleRow], most: int) -> list[TroubleRow]:
@@ -230,7 +242,8 @@ def troubles(answer: Answer, indices: list[int]) -> list[TroubleRow]:
         ]
         if len(met) > NAMED:
             together = tuple(sum(_share(one, name) for name in areas) for one in ones)
-            kind = [TroubleRow(_together(surface), together, surface in PENALTY)]
+            words, said = TOGETHER.get(surface, (WORDS[surface], ""))
+            kind = [TroubleRow(words, together, surface in PENALTY, said)]
         rows += sorted(kind, key=lambda row: -max(row.shares))
     return rows
 
@@ -255,7 +268,9 @@ def _named(name: str, surface: Surface) -> str:
     return name
 
 
-def _together(surface: Surface) -> str:
-    if surface in (Surface.WATER, Surface.DRY_PENALTY):
-        return "any penalty area" if surface is Surface.WATER else "any dry penalty area"
-    return {Surface.BUNKER: "any bunker"}.get(surface, WORDS[surface])
+TOGETHER = {
+    Surface.WATER: ("any penalty area", "a penalty area"),
+    Surface.DRY_PENALTY: ("any dry penalty area", "a dry penalty area"),
+    Surface.BUNKER: ("any bunker", "a bunker"),
+}
+"""Areas of a kind in one row: in the table, and in a sentence; others by the word of their ground."""

@@ -109,7 +109,7 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
     rows = troubles(answer, [answer.recommended, other])
     worse = _dearest([row for row in rows if row.shares[1] - row.shares[0] >= LEAST_MORE], 1)
     better = _dearest([row for row in rows if row.shares[0] - row.shares[1] >= LEAST_MORE], 0)
-    whole = TroubleRow(TROUBLE_WORD, (trouble_share(one), trouble_share(two)))
+    whole = TroubleRow("any trouble", (trouble_share(one), trouble_share(two)), said=TROUBLE_WORD)
     if worse is None and whole.shares[1] - whole.shares[0] >= LEAST_MORE:  # a little more of each of many
         worse = whole
     if better is None and whole.shares[0] - whole.shares[1] >= LEAST_MORE:

@@ -7,6 +7,7 @@ import functools
 import math
 import re
 from pathlib import Path
+from types import SimpleNamespace
 
 import fake_answers
 import fake_lessons
@@ -26,7 +27,7 @@ from simulator.errors import UsageError
 from simulator.hole import load_hole
 from simulator.hole.surfaces import Surface
 from simulator.report import shotplot, worthmap
-from simulator.report.chosen import TroubleRow, leading
+from simulator.report.chosen import TroubleRow, leading, troubles
 from simulator.report.cloud import draw_cloud
 from simulator.report.daywords import clock
 from simulator.report.falls import FALLS, falls_shown
@@ -154,11 +155,28 @@ def test_the_odds_of_a_trouble_whose_name_ends_in_a_figure() -> None:
     ("words", "said"),
     [
         ("withy drain", "the withy drain 1 time in 7"), ("the burn", "the burn 1 time in 7"), ("Hob's Pond", "Hob's Pond 1 time in 7"),
-        ("burn 2", "burn 2: 1 time in 7"), ("any bunker", "a bunker 1 time in 7"), ("out of bounds", "out of bounds 1 time in 7"),
+        ("burn 2", "burn 2: 1 time in 7"), ("out of bounds", "out of bounds 1 time in 7"),
     ],
 )  # fmt: skip
 def test_an_area_has_the_article_of_its_name(words: str, said: str) -> None:
     assert odds(TroubleRow(words, (0.1, 0.2)), "1 time in 7") == said
+
+
+def test_areas_of_a_kind_together_are_told_as_one_of_them() -> None:
+    """ "Any bunker" of the table is "a bunker" in a sentence; an area somebody calls "any port" keeps its name."""
+    one = fake_answers.answer("withy-drain").best
+    spread = {name: Estimate(0.03, 0.001) for name in ("a", "b", "c")}
+    for surface, row, said in (
+        (Surface.BUNKER, "any bunker", "a bunker"), (Surface.WATER, "any penalty area", "a penalty area"),
+        (Surface.TREES, "trees", "the trees"),
+    ):  # fmt: skip
+        areas = [SimpleNamespace(name=name, surface=surface) for name in spread]
+        answer = SimpleNamespace(
+            alternatives=[dataclasses.replace(one, features=spread)], hole=SimpleNamespace(features=areas)
+        )
+        (together,) = troubles(answer, [0])
+        assert (together.words, odds(together, "1 time in 11")) == (row, f"{said} 1 time in 11")
+    assert odds(TroubleRow("any port", (0.1,)), "1 time in 10") == "the any port 1 time in 10"
 
 
 def test_odds_told_against_each_other_are_told_apart() -> None:
