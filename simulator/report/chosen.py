@@ -102,8 +102,25 @@ def runner_up(answer: Answer) -> int | None:
     return next(iter(wanted or others), None)
 
 
+HARDLY = 0.01
+"""A goal reached less often than this with every club is none to choose a club by."""
+
+
+def goal_chance(answer: Answer, index: int) -> float:
+    """Share of an alternative's plays that reach the goal; 0 without one."""
+    chance = answer.alternatives[index].goal
+    return 0.0 if chance is None else chance.value
+
+
+def out_of_reach_goal(answer: Answer) -> bool:
+    """Whether a goal is asked for that no club reaches: the lowest average is told of then."""
+    return answer.goal is not None and goal_chance(answer, answer.recommended) < HARDLY
+
+
 def level(answer: Answer) -> list[int]:
-    """Indices of the alternatives named in an *either*, three at most."""
+    """Indices of the alternatives named in an *either*, three at most; of a goal out of reach only one."""
+    if out_of_reach_goal(answer):
+        return [answer.lowest_score]
     same, others = equals(answer)[:3], shown(answer)[1:]
     if len(same) > 1 or not others:
         return same

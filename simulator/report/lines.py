@@ -11,7 +11,7 @@ from ..strategy.pointing import FINEST_YD, Pointing
 from ..strategy.reach import NARROW_YD, Reach
 from ..strategy.result import Answer
 from ..strategy.room import Room
-from .chosen import PENALTY, level, shown, title, told_by_line
+from .chosen import PENALTY, level, out_of_reach_goal, shown, title, told_by_line
 from .figures import capital, count_words, join_words
 from .units import YARDS, Units
 
@@ -41,10 +41,10 @@ def point_words(point: Pointing, units: Units = YARDS) -> str:
 
 def pointing(answer: Answer, units: Units = YARDS) -> str:
     """Where to point and what it leaves; both where two clubs will do, and every line that is a name."""
-    best = answer.best
+    names = level(answer) if answer.verdict == "either" or out_of_reach_goal(answer) else [answer.recommended]
+    best = answer.alternatives[names[0]]
     low, high = best.leaves_yd["p10"].value, best.leaves_yd["p90"].value
     leaves = f"leaves {units.range(low, high)}{past_flag(answer, best)}"
-    names = level(answer) if answer.verdict == "either" else [answer.recommended]
     others = other_lines(answer, names, units)
     if len(names) > 1:
         aims = [_line(answer, k, units) for k in names]
@@ -57,7 +57,7 @@ def pointing(answer: Answer, units: Units = YARDS) -> str:
         with_ = f"With the {titles[0]} the"
         return f"{words}{others}{middle_words(best, units, with_)}"
     middle = middle_words(best, units, "The")
-    return f"Point {_line(answer, answer.recommended, units)}; it {leaves}.{middle}{others}"
+    return f"Point {_line(answer, names[0], units)}; it {leaves}.{middle}{others}"
 
 
 def other_lines(answer: Answer, told: Sequence[int], units: Units = YARDS) -> str:
@@ -101,7 +101,7 @@ def indifference(answer: Answer, units: Units = YARDS) -> str:
     """Which lines play alike; empty for a line that was asked for or has no width."""
     one = answer.best
     low, high = (edge - one.aim_offset_yd for edge in one.aims_yd)
-    if one.aim_given or units.whole(low) == units.whole(high):
+    if one.aim_given or out_of_reach_goal(answer) or units.whole(low) == units.whole(high):
         return ""
     alike = "plays alike" if answer.goal is None else "reaches it as often"
     first, last = units.bare_side(low), units.bare_side(high)

@@ -70,6 +70,23 @@ def test_a_club_that_is_best_more_often_than_the_recommended_one_is_named() -> N
     assert "the driver for" not in " ".join(answer_screen(two(0.02, sure=0.6)).split())
 
 
+def test_only_the_club_of_the_lowest_average_is_pointed_where_no_club_reaches_a_goal() -> None:
+    """Three clubs were pointed, and any line "reaches it as often", of a goal that none of them reaches."""
+    never = fake_answers.Estimate(0.0, 0.001)
+    clubs = [dict(c) for c in fake_answers.answer.__kwdefaults__["clubs"]]
+    clubs[1]["aim_offset_yd"] = 4.0
+    made = fake_answers.answer(clubs=tuple(clubs), goal=Goal("leave", low_yd=20.0, high_yd=40.0), tied=(0, 1))
+    ones = tuple(replace(one, goal=never, aims_yd=(one.aim_offset_yd - 9.0, one.aim_offset_yd + 9.0)) for one in made.alternatives)
+    for low in (0, 1):
+        answer = replace(made, alternatives=ones, lowest_score=low)
+        words = lines.pointing(answer)
+        assert words.startswith(f"Point {lines.line_words(ones[low])}; it leaves ")
+        assert "driver" not in words and "3-wood" not in words and lines.indifference(answer) == ""
+    often = tuple(replace(one, goal=fake_answers.Estimate(0.2, 0.001)) for one in ones)
+    reached = replace(made, alternatives=often)
+    assert "the driver" in lines.pointing(reached) and "reaches it as often" in lines.indifference(reached)
+
+
 def test_the_trade_is_with_the_club_that_the_verdict_names() -> None:
     """Not "3-wood if the figures hold ..., the 5-wood for 3 in 10. Against the 3-wood, the driver ..."."""
     clubs = [{**club, "asked": False} for club in fake_answers.answer.__kwdefaults__["clubs"]]
