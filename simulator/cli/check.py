@@ -27,14 +27,15 @@ def check(
     """
     from ..hole import load_hole
     from ..player import load_player
-    from ..report import checks
+    from ..report import checks, playerchecks
     from ..report.jsonout import dumps
     from ..report.units import units_named
 
     shown = units_named(units)
     if _is_player(file):
         player = load_player(file)
-        typer.echo(dumps(checks.player_dict(player)) if as_json else checks.player_text(player, shown))
+        text = playerchecks.player_text(player, shown)
+        typer.echo(dumps(playerchecks.player_dict(player)) if as_json else text)
     else:
         hole = load_hole(file)
         typer.echo(dumps(checks.hole_dict(hole)) if as_json else checks.hole_text(hole, shown))

@@ -67,10 +67,11 @@ def lesson(
     conditions = day.read(found, start)
     clubs = check_clubs(player, clubs, unit, found, start, conditions)
     from ..strategy import lesson as work
+    from ..strategy.question import COMPILING
 
     result = work.lesson(
         found, player, clubs or (), conditions=conditions, start=start, sequences=pages.sequences,
-        seed=pages.seed, quick=pages.quick, threads=pages.threads, progress=progress(),
+        seed=pages.seed, quick=pages.quick, threads=pages.threads, progress=progress((COMPILING,)),
     )  # fmt: skip
     for warning in result.answer.warnings:
         say(f"warning: {unit.sentence(warning)}")

@@ -40,13 +40,15 @@ def practice(
     from ..report.practicetext import practice_text
     from ..report.units import units_named
     from ..strategy import practice as work
+    from ..strategy.question import COMPILING
 
     shown = units_named(units)
     who = o.player_of(player, without)
     holes = [in_use(hole, tee, pin, who) for _, hole in holes_of(target)]
     days = [day.read(hole, None) for hole in holes]
     found = work.practice(
-        holes, who, conditions=days, sequences=sequences, seed=seed, threads=threads, progress=progress()
-    )
+        holes, who, conditions=days, sequences=sequences, seed=seed, threads=threads,
+        progress=progress((COMPILING,)),
+    )  # fmt: skip
     notes = unnamed(player, who)
     typer.echo(dumps(found.to_dict()) if as_json else practice_text(found, notes, shown))

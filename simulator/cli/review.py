@@ -99,10 +99,11 @@ def _worked(
 ) -> HoleReview | RoundReview:
     """A hole, or a course whose notes have numbers."""
     from ..strategy import review as work
+    from ..strategy.question import COMPILING
 
     course, holes = course_or_hole(target)
     ready = {number or 0: in_use(hole, tee, pin, who) for number, hole in holes}
-    settings: dict[str, Any] = {"seed": seed, "threads": threads, "progress": progress()}
+    settings: dict[str, Any] = {"seed": seed, "threads": threads, "progress": progress((COMPILING,))}
     if course is None:
         (hole,) = ready.values()
         return work.review(hole, who, work.read_notes(told), conditions=day.read(hole, None), **settings)

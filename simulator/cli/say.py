@@ -6,7 +6,7 @@ import contextlib
 import re
 import sys
 import warnings
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Container, Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -78,12 +78,12 @@ def warnings_said() -> Iterator[None]:
                 say_short(f"warning: the font of the pictures has no {letters}: boxes stand there instead")
 
 
-def progress() -> Callable[[str], None]:
-    """Tells what is being waited for: compiling always (it is long), the rest only to somebody watching."""
+def progress(always: Container[str] = ()) -> Callable[[str], None]:
+    """Tells what is being waited for, only to somebody watching; `always` are the waits that are long."""
     watched = sys.stderr is not None and sys.stderr.isatty()
 
     def tell(message: str) -> None:
-        if watched or "compil" in message:
+        if watched or message in always:
             say(message)
 
     return tell

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+import numpy as np
 import shapely
 
 from simulator.hole.model import Hole
@@ -17,6 +18,10 @@ NARROWEST_YD = 1.0
 
 FAIRWAY_YD = 30.0
 """Fairway farther than this from a place, straight across the line, is not the fairway there [yd]."""
+
+AHEAD_YD, STEP_YD = 100.0, 2.0
+"""A fairway that begins so far beyond a place at most is one to look at from short of it, looked for in such
+steps [yd]; chosen."""
 
 PARTING = frozenset({Surface.TREES, Surface.DRY_PENALTY, Surface.WATER, Surface.OUT_OF_BOUNDS})
 """What parts a fairway in two where it runs through it. A bunker, a path or a green does not: with mown
@@ -99,6 +104,14 @@ def fairway_across(hole: Hole, station_yd: float, offset_yd: float) -> Strip | N
     found = fairways_near(hole, station_yd, offset_yd)
     nearest = min(found, key=lambda strip: away_yd(strip, offset_yd), default=None)
     return nearest if nearest is not None and away_yd(nearest, offset_yd) <= FAIRWAY_YD else None
+
+
+def fairway_ahead(hole: Hole, station_yd: float) -> float | None:
+    """Station of the first fairway beyond a place that has none across it; None without one near."""
+    if fairways(hole, station_yd):
+        return None
+    ahead = np.arange(station_yd + STEP_YD, station_yd + AHEAD_YD, STEP_YD)
+    return next((float(station) for station in ahead if fairways(hole, float(station))), None)
 
 
 def away_yd(strip: Strip, offset_yd: float) -> float:

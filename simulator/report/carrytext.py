@@ -20,13 +20,13 @@ from .units import YARDS, Units
 def table(player: Player, conditions: Conditions, rows: Sequence[Carry], units: Units = YARDS) -> str:
     """Carry and run of every shot, still and today, as text of at most 80 columns."""
     lines = [f"{player.name} today: {day_words(conditions, units)}", ""]
-    lines.append(f"{'':<22}{'still air':>16}{'today':>18}{'drift':>12}")
+    drifts = [_drift(row.drift_yd or 0.0, units) for row in rows]
+    lines.append(f"{'':<22}{'still air':>16}{'today':>18}{'drift' if any(drifts) else '':>12}")
     lines.append(f"{'':<22}{'carry':>9}{'run':>7}{'carry':>11}{'run':>7}{'':>12}")
-    for row in rows:
+    for row, side in zip(rows, drifts, strict=True):
         name = with_flight(row.club, row.flight)
         today = (row.today_carry_yd, row.today_run_yd)
         carry, run = ("-" if one is None else units.whole(one) for one in today)
-        side = _drift(row.drift_yd or 0.0, units)
         lines.append(
             f"{name:<22}{units.whole(row.still_carry_yd):>9}{units.whole(row.still_run_yd):>7}"
             f"{carry:>11}{run:>7}{side:>12}"
@@ -35,7 +35,7 @@ def table(player: Player, conditions: Conditions, rows: Sequence[Carry], units: 
     if any(row.today_carry_yd is None for row in rows):
         lines.append("-: its ball never gets as high as the target.")
     lines.append(RULE)
-    return "\n".join(lines)
+    return "\n".join(line.rstrip() for line in lines)
 
 
 def table_dict(player: Player, conditions: Conditions, rows: Sequence[Carry]) -> dict[str, Any]:

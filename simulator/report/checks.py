@@ -1,4 +1,4 @@
-"""What a hole or player file holds, in words and as plain data: what `holesim check` prints."""
+"""What a hole file holds, in words and as plain data, for `holesim check` (players: `playerchecks`)."""
 
 from __future__ import annotations
 
@@ -10,9 +10,7 @@ import shapely
 from ..hole.clashes import undrawn
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import WORDS
-from ..player.model import CLUB_NUMBERS, Player
 from .credits import map_data
-from .figures import handicap_said
 from .screen import columns_of, hang, padded
 from .slopewords import compass_words, falls_words
 from .units import YARDS, Units
@@ -22,18 +20,6 @@ SCHEMA = "holesim-check-1"
 
 FAR_YD = 999.0
 """A station or offset beyond this is not written out: the area runs off the hole [yd]."""
-
-_CLUB_COLUMNS = (
-    ("carry_yd", ("carry", "yd"), 9, 0),
-    ("direction_sd_deg", ("direction", "sd deg"), 11, 1),
-    ("distance_sd_pct", ("distance", "sd %"), 10, 1),
-    ("bias_right_deg", ("bias", "deg R"), 8, 1),
-    ("bias_long_pct", ("bias", "% long"), 8, 1),
-    ("mishit_rate", ("mishits", "in 100"), 9, 0),
-    ("mishit_loss_pct", ("lose", "%"), 7, 0),
-)
-"""Field of a club, the two lines of its heading, width and decimals."""
-
 
 def hole_text(hole: Hole, units: Units = YARDS) -> str:
     """A hole in words: tees, pins, areas along the line, what was assumed."""
@@ -59,7 +45,7 @@ def hole_text(hole: Hole, units: Units = YARDS) -> str:
         marks = [f"{m.name} ({_spot(hole, m.x_yd, m.y_yd, units)})" for m in hole.marks]
         lines += hang("Marks: " + ", ".join(marks))
     lines += _undrawn(hole, units)
-    return "\n".join(line.rstrip() for line in [*lines, *_assumed(hole.assumed, units)])
+    return "\n".join(line.rstrip() for line in [*lines, *assumed_lines(hole.assumed, units)])
 
 
 def _undrawn(hole: Hole, units: Units) -> list[str]:
@@ -136,87 +122,6 @@ def hole_dict(hole: Hole) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def player_text(player: Player, units: Units = YARDS) -> str:
-    """A player in words: every club's numbers, those from the level marked, what was assumed."""
-    of = f", handicap {handicap_said(player.handicap)}" if player.handicap is not None else ""
-    clubs = f"{len(player.clubs)} clubs (~ from the level)"
-    lines = hang(f"{player.source}: a player. {player.name}{of}, {clubs}.")
-    for heads in zip(*(column[1] for column in _CLUB_COLUMNS), strict=True):
-        widths = (column[2] for column in _CLUB_COLUMNS)
-        heads = tuple(units.short if h == "yd" else h for h in heads)
-        lines.append(" " * 18 + "".join(f"{h:>{w}}" for h, w in zip(heads, widths, strict=True)))
-    for club in player.clubs:
-        row = f"{club.name:<18}"
-        for key, _, width, digits in _CLUB_COLUMNS:
-            scale = 100.0 if key == "mishit_rate" else units.of(1.0) if key.endswith("_yd") else 1.0
-            mark = "~" if club.sources.get(key) == "level" else ""
-            row += f"{mark + format(scale * getattr(club, key), f'.{digits}f'):>{width}}"
-        lines.append(row)
-    angle, distance = player.putting.angle_sd_deg, 100.0 * player.putting.distance_sd
-    lines += hang(
-        f"Putting: start line sd {angle:.2f} deg, distance sd {distance:.1f} %; "
-        f"short game {_short_game(player.short_game)}."
-    )
-    habits = _habits(player, units)
-    return "\n".join(line.rstrip() for line in [*lines, *habits, *_assumed(player.assumed, units)])
-
-
-def _short_game(share: float) -> str:
-    """Spread of part swings against the level's."""
-    if share == 1.0:
-        return "as the level's"
-    way = "tighter" if share < 1.0 else "wider"
-    return f"{100.0 * abs(share - 1.0):.3g} % {way} than the level's"
-
-
-def _habits(player: Player, units: Units) -> list[str]:
-    """Shapes, held-down carries, tee clubs and clubs left at home, a sentence each; none without any."""
-    said = []
-    curved = [
-        f"{c.name} {units.whole(abs(c.curve_yd))} {'L' if c.curve_yd < 0.0 else 'R'}"
-        for c in player.clubs
-        if c.curve_yd
-    ]
-    if curved:
-        said.append(f"Curve, {units.short}: {', '.join(curved)}.")
-    low = [f"{c.name} {units.whole(c.low_carry_yd)}" for c in player.clubs if c.low_carry_yd is not None]
-    if low:
-        said.append(f"Held down, {units.short} of carry: {', '.join(low)}.")
-    tee = [c.name for c in player.clubs if c.use == "tee only"]
-    if tee:
-        said.append(f"From a tee only: {', '.join(tee)}.")
-    if player.left_out:
-        said.append(f"Left at home: {', '.join(player.left_out)}.")
-    return [line for sentence in said for line in hang(sentence)]
-
-
-def player_dict(player: Player) -> dict[str, Any]:
-    """A player as plain data; each club's numbers with their source, file or level."""
-    return {
-        "schema": SCHEMA,
-        "kind": "player",
-        "source": player.source,
-        "name": player.name,
-        "handicap": player.handicap,
-        "clubs": [
-            {
-                "name": c.name, "kind": c.kind, **{k: getattr(c, k) for k in CLUB_NUMBERS},
-                "curve_yd": c.curve_yd, "low_carry_yd": c.low_carry_yd, "use": c.use,
-                "sources": dict(c.sources),
-            }
-            for c in player.clubs
-        ],
-        "putting": {
-            "angle_sd_deg": player.putting.angle_sd_deg,
-            "distance_sd_pct": 100.0 * player.putting.distance_sd,
-            "sources": dict(player.putting.sources),
-        },
-        "short_game": player.short_game,
-        "left_out": list(player.left_out),
-        "assumed": list(player.assumed),
-    }  # fmt: skip
-
-
 def extent(hole: Hole, feature: Feature, units: Units = YARDS) -> tuple[str, str]:
     """Where an area is, by the line of play: ("207 to 288", "15 R to 54 R")."""
     corners = shapely.get_coordinates(feature.area)
@@ -238,7 +143,8 @@ def _spot(hole: Hole, x_yd: float, y_yd: float, units: Units) -> str:
     return f"{units.whole(station)} on, {_offset(offset, units)}"
 
 
-def _assumed(sentences: tuple[str, ...], units: Units) -> list[str]:
+def assumed_lines(sentences: tuple[str, ...], units: Units) -> list[str]:
+    """What was filled in, a line each."""
     if not sentences:
         return ["Nothing assumed."]
     return ["Assumed:", *(line for s in sentences for line in hang(f"- {units.sentence(s)}"))]

@@ -25,7 +25,14 @@ SWINGS = {"part": "part", "punch": "punch", "gripped": "gripped down to"}
 """Words of the flights that are told by their carry: the club alone does not say which shot it is."""
 
 MOST_DIGITS = 3
-"""Decimals of a line at most: nearer ones are one alternative (`strategy.asked`)."""
+"""Decimals of a carry at most."""
+
+LINE_NAMES = {
+    2: ("left", "right"),
+    3: ("left", "middle", "right"),
+    4: ("far left", "left", "right", "far right"),
+}
+"""What so many lines of one shot are called, from the left; more are numbered."""
 
 PENALTY = frozenset({Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY})
 
@@ -84,9 +91,42 @@ def trouble_share(one: Alternative) -> float:
 
 
 def runner_up(answer: Answer) -> int | None:
-    """Index of the alternative the recommended one is measured against, None when it is alone."""
-    both = shown(answer)
-    return both[1] if len(both) > 1 else None
+    """Index of the alternative the recommended one is measured against, None when it is alone.
+
+    The best of those that were asked about or that the verdict names beside it: where it is *either* by what
+    is not known of the player, that is not always the next by the score.
+    """
+    others = shown(answer)[1:]
+    named = level(answer) if answer.verdict == "either" else others
+    wanted = [k for k in others if k in named or answer.alternatives[k].asked]
+    return next(iter(wanted or others), None)
+
+
+HARDLY = 0.01
+"""A goal reached less often than this with every club is none to choose a club by."""
+
+
+def goal_chance(answer: Answer, index: int) -> float:
+    """Share of an alternative's plays that reach the goal; 0 without one."""
+    chance = answer.alternatives[index].goal
+    return 0.0 if chance is None else chance.value
+
+
+def out_of_reach_goal(answer: Answer) -> bool:
+    """Whether a goal is asked for that no club reaches: the lowest average is told of then."""
+    return answer.goal is not None and goal_chance(answer, answer.recommended) < HARDLY
+
+
+def level(answer: Answer) -> list[int]:
+    """Indices of the alternatives named in an *either*, three at most; of a goal out of reach only one."""
+    if out_of_reach_goal(answer):
+        return [answer.lowest_score]
+    same, others = equals(answer)[:3], shown(answer)[1:]
+    if len(same) > 1 or not others:
+        return same
+    sure = answer.confidence
+    other = others[0] if sure is None else max(others, key=lambda k: sure.shares[k])
+    return [*same, other]
 
 
 def leading(answer: Answer) -> list[int]:
@@ -102,25 +142,30 @@ def equals(answer: Answer) -> list[int]:
 
 
 def title(answer: Answer, index: int, units: Units = YARDS) -> str:
-    """What an alternative is called: its club, with the shot or the line where the club is not enough.
+    """What an alternative is called: its shot, and which of its lines where several are played with it.
 
-    No two of an answer are called the same: lines (and carries) that are one in whole units have decimals.
+    "driver (left line)": the yards of a line count from what it is pointed by, which a name has no room for.
+    No two of an answer are called the same: carries that are one in whole units have decimals.
     """
     one = answer.alternatives[index]
-    if not told_by_line(answer, index, units):
-        return shot_words(one, units)
-    others = [other for k, other in enumerate(answer.alternatives) if k != index and other.club == one.club]
-    for digits in range(MOST_DIGITS + 1):
-        words = _with_line(one, units, digits)
-        if all(_with_line(other, units, digits) != words for other in others):
-            break
-    return words
+    alike = [other for other in answer.alternatives if shot_words(other, units) == shot_words(one, units)]
+    digits = next((k for k in range(MOST_DIGITS) if _are_lines(alike, units, k)), MOST_DIGITS)
+    words = shot_words(one, units, digits)
+    aims_yd = sorted(other.aim_offset_yd for other in alike if shot_words(other, units, digits) == words)
+    return shot_words(one, units, digits, _line_name(aims_yd.index(one.aim_offset_yd), len(aims_yd)))
 
 
-def _with_line(one: Alternative, units: Units, digits: int) -> str:
-    """Shot and line: "driver 8 left", "driver at the pin"."""
-    side = units.bare_side(one.aim_offset_yd, digits)
-    return f"{shot_words(one, units, digits)} {side if side != '0' else 'at the pin'}"
+def _are_lines(alike: list[Alternative], units: Units, digits: int) -> bool:
+    """Whether shots that are called the same, with so many decimals in their carries, differ in line."""
+    named = [(shot_words(one, units, digits), one.aim_offset_yd) for one in alike]
+    return len(set(named)) == len(named)
+
+
+def _line_name(place: int, lines: int) -> str:
+    """Which of so many lines one is, counted from the left; empty where there is one only."""
+    if lines in LINE_NAMES:
+        return f"{LINE_NAMES[lines][place]} line"
+    return f"line {place + 1} of {lines}" if lines > 1 else ""
 
 
 def told_by_line(answer: Answer, index: int, units: Units = YARDS) -> bool:
@@ -129,12 +174,13 @@ def told_by_line(answer: Answer, index: int, units: Units = YARDS) -> bool:
     return sum(shot_words(other, units) == words for other in answer.alternatives) > 1
 
 
-def shot_words(one: ClubAndLine, units: Units = YARDS, digits: int = 0) -> str:
-    """Club and shot; one that is not a full swing by its carry."""
+def shot_words(one: ClubAndLine, units: Units = YARDS, digits: int = 0, line: str = "") -> str:
+    """Club and shot; one that is not a full swing by its carry; which line, where that is said."""
     swing = SWINGS.get(one.flight)
-    if swing is None:
-        return with_flight(one.club, one.flight)
-    return f"{one.club} ({swing} {units.number(one.carry_yd, digits)} {units.short})"
+    name = with_flight(one.club, one.flight) if swing is None else one.club
+    carry = "" if swing is None else f"{swing} {units.number(one.carry_yd, digits)} {units.short}"
+    more = ", ".join(filter(None, (carry, line)))
+    return f"{name} ({more})" if more else name
 
 
 def par_shares(one: Alternative) -> tuple[float, float, float] | None:
@@ -167,11 +213,23 @@ def score_counts(one: Alternative, shares: Sequence[float]) -> list[int]:
 
 @dataclass(frozen=True)
 class TroubleRow:
-    """One row of trouble: its words and the share of this ball that finishes there, per alternative."""
+    """One row of trouble.
+
+    Attributes
+    ----------
+    words : str
+        As the table has it: the name of an area, "any bunker".
+    shares : tuple of float
+        Share of this ball that finishes there, per alternative.
+    penalty : bool
+    said : str
+        As a sentence has it, where that is not the area's name: "a bunker".
+    """
 
     words: str
     shares: tuple[float, ...]
     penalty: bool = False
+    said: str = ""
 
 
 def fewer_rows(rows: list[TroubleRow], most: int) -> list[TroubleRow]:
@@ -201,7 +259,8 @@ def troubles(answer: Answer, indices: list[int]) -> list[TroubleRow]:
         ]
         if len(met) > NAMED:
             together = tuple(sum(_share(one, name) for name in areas) for one in ones)
-            kind = [TroubleRow(_together(surface), together, surface in PENALTY)]
+            words, said = TOGETHER.get(surface, (WORDS[surface], ""))
+            kind = [TroubleRow(words, together, surface in PENALTY, said)]
         rows += sorted(kind, key=lambda row: -max(row.shares))
     return rows
 
@@ -226,7 +285,9 @@ def _named(name: str, surface: Surface) -> str:
     return name
 
 
-def _together(surface: Surface) -> str:
-    if surface in (Surface.WATER, Surface.DRY_PENALTY):
-        return "any penalty area" if surface is Surface.WATER else "any dry penalty area"
-    return {Surface.BUNKER: "any bunker"}.get(surface, WORDS[surface])
+TOGETHER = {
+    Surface.WATER: ("any penalty area", "a penalty area"),
+    Surface.DRY_PENALTY: ("any dry penalty area", "a dry penalty area"),
+    Surface.BUNKER: ("any bunker", "a bunker"),
+}
+"""Areas of a kind in one row: in the table, and in a sentence; others by the word of their ground."""

@@ -46,7 +46,7 @@ def line_mark(one: dict[str, Any], units: Units = YARDS) -> str:
     """
     point = one["point"]
     mark = "" if abs(point["offset_yd"]) < FINEST_YD else units.mark(point["offset_yd"])
-    name = _reference(point)
+    name = "pin" if point["by"] == "pin" else _named(point)
     return f"{name} {mark}".strip() if name else mark or "mid"
 
 
@@ -54,28 +54,28 @@ def side_words(one: dict[str, Any], units: Units = YARDS) -> str:
     """The same for a sentence: "9 left of the middle", "at the middle", "at the pin"."""
     point = one["point"]
     side = "" if abs(point["offset_yd"]) < FINEST_YD else units.bare_side(point["offset_yd"])
-    named = _reference(point)
-    name = point["name"] if point["by"] in MIDDLES and named else f"the {named or 'middle'}"
+    if point["by"] in MIDDLES:
+        name = str(point["name"]) if point["half"] else "the middle"
+    else:
+        name = f"the {'pin' if point['by'] == 'pin' else _named(point)}"
     return f"{side} of {name}" if side else f"at {name}"
 
 
-def _reference(point: dict[str, Any]) -> str:
-    """What is pointed by in a word or two, empty where it is the middle of the fairway or the green."""
-    name = str(point["name"]).removeprefix("the ").removeprefix("middle of the ")
-    if point["by"] == "pin":
-        return "pin"
-    return "" if name in MIDDLES else name.removesuffix(" fairway")
+def _named(point: dict[str, Any]) -> str:
+    """What a line is told by that is no middle of a whole fairway or green: the half, or the mark."""
+    return str(point["half"] if point["by"] in MIDDLES else point["name"].removeprefix("the "))
 
 
 def line_legend(results: Sequence[dict[str, Any]], units: Units = YARDS) -> str:
     """What the words of `line_mark` count."""
-    names = {_reference(best_of(one)["point"]) for one in results} - {""}
+    points = [best_of(one)["point"] for one in results]
     words = (
         f"Line: {units.name} left (L) or right (R) of the middle (mid) of fairway or green where it comes "
         "down"
     )
-    words += "; pin: of the straight line to it" if "pin" in names else ""
-    return f"{words}; behind a name: of that." if names - {"pin"} else f"{words}."
+    words += "; pin: of the straight line to it" if any(one["by"] == "pin" for one in points) else ""
+    named = any(one["by"] != "pin" and _named(one) for one in points)
+    return f"{words}; behind a name: of that." if named else f"{words}."
 
 
 def runner_up(result: dict[str, Any]) -> dict[str, Any] | None:

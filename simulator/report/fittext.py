@@ -37,7 +37,7 @@ def fit_text(fit: Fit, units: Units = YARDS, left_aside: Sequence[str] = ()) -> 
         centre = units.bare_side(side) if units.whole(abs(side)) else "on line"
         told = [100.0 * club.learnt[key] for key in ("carry_pct", "direction_log", "distance_log")]
         lines.append(
-            f"{club.club:<16}{len(club.shots.carry_yd):>6}{units.number(n['carry_yd']):>7}{wide:>6}{deep:>6}"
+            f"{club.club:<16}{club.strikes:>6}{units.number(n['carry_yd']):>7}{wide:>6}{deep:>6}"
             f"{centre:>9}{100 * n['mishit_rate']:>8.0f}{told[0]:>7.0f}{told[1]:>6.0f}{told[2]:>6.0f}"
         )
     of = handicap_said(fit.handicap)
@@ -91,7 +91,7 @@ def _club_dict(club: ClubFit) -> dict[str, Any]:
     wide, deep = _box_yd(club)
     return {
         "club": club.club,
-        "shots": len(club.shots.carry_yd),
+        "shots": club.strikes,
         **club.numbers,
         "width_yd": wide,
         "depth_yd": deep,

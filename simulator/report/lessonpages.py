@@ -13,7 +13,7 @@ from ..strategy.alternative import Alternative
 from ..strategy.lesson import Lesson
 from ..strategy.result import TIE_STROKES, Answer
 from . import lessonmaps, shotplot, takeaways
-from .chosen import leading, shot_words
+from .chosen import leading, shot_words, title
 from .cloud import draw_cloud
 from .daywords import day_told
 from .falls import falls_said
@@ -242,7 +242,7 @@ def _shot_key(answer: Answer, index: int, units: Units) -> Line2D:
     one = answer.alternatives[index]
     look = dict(shotplot.looks(answer)).get(index, SHOTS[0])
     counts = shotplot.count_words(answer, one)
-    words = f"{shot_words(one, units)}, {aimed_words(one, units)}. Of 100: {counts}"
+    words = f"{title(answer, index, units)}, {aimed_words(one, units)}. Of 100: {counts}"
     return shotplot.key_line(look, "\n".join(wrapped(words, KEY_PT, 3.0)))
 
 

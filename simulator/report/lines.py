@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from ..strategy.alternative import Alternative
@@ -9,10 +11,9 @@ from ..strategy.pointing import FINEST_YD, Pointing
 from ..strategy.reach import NARROW_YD, Reach
 from ..strategy.result import Answer
 from ..strategy.room import Room
-from .chosen import PENALTY, shot_words, title
-from .figures import count_words, join_words
+from .chosen import PENALTY, level, out_of_reach_goal, shown, title, told_by_line
+from .figures import capital, count_words, join_words
 from .units import YARDS, Units
-from .verdicts import level
 
 APART_YD = 3.0
 """Aim and middle of the pattern are both said when they are farther apart than this [yd]."""
@@ -39,23 +40,43 @@ def point_words(point: Pointing, units: Units = YARDS) -> str:
 
 
 def pointing(answer: Answer, units: Units = YARDS) -> str:
-    """Where to point and what it leaves; both lines where two clubs will do."""
-    best = answer.best
+    """Where to point and what it leaves; both where two clubs will do, and every line that is a name."""
+    names = level(answer) if answer.verdict == "either" or out_of_reach_goal(answer) else [answer.recommended]
+    best = answer.alternatives[names[0]]
     low, high = best.leaves_yd["p10"].value, best.leaves_yd["p90"].value
     leaves = f"leaves {units.range(low, high)}{past_flag(answer, best)}"
-    names = level(answer) if answer.verdict == "either" else [answer.recommended]
+    others = other_lines(answer, names, units)
     if len(names) > 1:
-        aims = [line_words(answer.alternatives[k], units) for k in names]
-        titles = [_pointed(answer, k, units) for k in names]
-        lined = any(name != answer.alternatives[k].club for k, name in zip(names, titles, strict=True))
-        # a title may end in yards of its own: "the 3-wood 8 left: 2 yd right of ..."
-        colon, between = (":", "; the ") if lined else ("", ", the ")
-        said = [f"{name}{colon} {aim}" for name, aim in zip(titles, aims, strict=True)]
-        same = f"Point each of them {aims[0]}." if len(set(aims)) == 1 else ""
-        words = same or f"Point the {between.join(said)}."
-        with_ = f"With the {title(answer, names[0], units)} the"
-        return f"{words}{middle_words(best, units, with_)}"
-    return f"Point {line_words(best, units)}; it {leaves}.{middle_words(best, units, 'The')}"
+        aims = [_line(answer, k, units) for k in names]
+        titles = [title(answer, k, units) for k in names]
+        # what a title has in brackets is parted from the yards behind it
+        bracket = any(name.endswith(")") for name in titles)
+        colon, between = (":", "; the ") if bracket else ("", ", the ")
+        said = between.join(f"{name}{colon} {aim}" for name, aim in zip(titles, aims, strict=True))
+        words = f"Point each of them {aims[0]}." if len(set(aims)) == 1 else f"Point the {said}."
+        with_ = f"With the {titles[0]} the"
+        return f"{words}{others}{middle_words(best, units, with_)}"
+    middle = middle_words(best, units, "The")
+    return f"Point {_line(answer, names[0], units)}; it {leaves}.{middle}{others}"
+
+
+def other_lines(answer: Answer, told: Sequence[int], units: Units = YARDS) -> str:
+    """Where the lines point that are the names of others than those told of; empty without such."""
+    named = [k for k in shown(answer) if k not in told and told_by_line(answer, k, units)]
+    if not named:
+        return ""
+    said = [f"the {title(answer, k, units)} points {_line(answer, k, units)}" for k in named]
+    return f" {capital(', '.join(said))}."
+
+
+def _line(answer: Answer, index: int, units: Units) -> str:
+    """Where an alternative points; of one of several lines that was asked for, as it was asked too."""
+    one = answer.alternatives[index]
+    words = line_words(one, units)
+    if one.point.by == "pin" or not (one.aim_given and told_by_line(answer, index, units)):
+        return words
+    side = units.bare_side(one.aim_offset_yd)
+    return f"{words} ({f'{side} of the pin line' if side != '0' else 'at the pin'})"
 
 
 def past_flag(answer: Answer, one: Alternative) -> str:
@@ -66,12 +87,6 @@ def past_flag(answer: Answer, one: Alternative) -> str:
     way = np.array(answer.hole.pin.xy_yd) - ball
     beyond = (one.finishes_yd - ball) @ way > way @ way
     return ", mostly past the flag" if beyond.mean() >= MOST_PAST else ""
-
-
-def _pointed(answer: Answer, index: int, units: Units) -> str:
-    """What is pointed: the title, without its line where the words behind it give the very same yards."""
-    one = answer.alternatives[index]
-    return shot_words(one, units) if one.point.by == "pin" else title(answer, index, units)
 
 
 def middle_words(one: Alternative, units: Units, opening: str) -> str:
@@ -86,7 +101,7 @@ def indifference(answer: Answer, units: Units = YARDS) -> str:
     """Which lines play alike; empty for a line that was asked for or has no width."""
     one = answer.best
     low, high = (edge - one.aim_offset_yd for edge in one.aims_yd)
-    if one.aim_given or units.whole(low) == units.whole(high):
+    if one.aim_given or out_of_reach_goal(answer) or units.whole(low) == units.whole(high):
         return ""
     alike = "plays alike" if answer.goal is None else "reaches it as often"
     first, last = units.bare_side(low), units.bare_side(high)

@@ -31,12 +31,12 @@ def times_words(share: float, sequences: int) -> str:
 
 def odds(row: TroubleRow, times: str) -> str:
     """A trouble and how often: "the drain 1 time in 7"; "burn 2: 1 time in 7" has two figures to part."""
-    words = f"a {row.words[4:]}" if row.words.startswith("any ") else row.words
-    if words == TROUBLE_WORD:
-        return f"{words} {times}"
+    if row.said:
+        return f"{row.said} {times}"
+    words = row.words
     if words[-1:].isdigit():
         return f"{words}: {times}"
-    common = words.islower() and not words.startswith(("a ", "the ", WORDS[Surface.OUT_OF_BOUNDS]))
+    common = words.islower() and not words.startswith(("the ", WORDS[Surface.OUT_OF_BOUNDS]))
     return f"{'the ' if common else ''}{words} {times}"
 
 

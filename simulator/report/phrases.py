@@ -11,7 +11,7 @@ from ..strategy.clubwords import Meant
 from ..strategy.result import Answer
 from .cautions import EXACT, LOOK
 from .chosen import par_counts, runner_up, shown, title
-from .figures import join_words, name_said
+from .figures import capital, join_words, name_said
 from .units import YARDS, Units
 
 _SPREAD = ("direction_sd_deg", "distance_sd_pct")
@@ -19,6 +19,10 @@ _MISHIT = ("mishit_rate", "mishit_loss_pct", "mishit_distance_sd_pct", "mishit_d
 
 _BIRDIES_SAID = 3
 """So many birdies more than pars and better in 100 plays, and it is birdies that part two clubs; chosen."""
+
+
+LEAST_LEAVE_YD = 5.0
+"""A gain in distance smaller than this is not told [yd]."""
 
 
 def swing_words(meant: Meant, units: Units = YARDS) -> str:
@@ -51,15 +55,15 @@ def trade(answer: Answer, units: Units = YARDS) -> str:
         words = f"{against} gains nothing: it {bad} in 100 plays"
     elif good:
         words = f"{against} {good} in 100 plays"
-    elif answer.verdict != "either":
-        return ""  # one is better, and not by what is counted here
-    else:
+    elif answer.verdict == "either" and answer.start.played is not None:
         words = f"In 100 plays {names[0]} and {names[1]} come out alike"
-    further = units.whole(one.leaves_yd["p50"].value - two.leaves_yd["p50"].value)
-    if answer.start.played is None and further:
-        who = "" if good or bad else f"{names[0]} "  # else they are its gains and costs already
-        words += f", {who}leaving {abs(further)} {units.short} {'more' if further > 0 else 'less'}"
-    return f"{words}."
+    else:
+        words = ""  # one is better, and not by what is counted here; or there is no par to count by
+    further_yd = one.leaves_yd["p50"].value - two.leaves_yd["p50"].value
+    if answer.start.played is None and abs(further_yd) >= LEAST_LEAVE_YD:
+        by = f"{units.length(abs(further_yd))} {'more' if further_yd > 0.0 else 'less'}"
+        words = f"{words}, leaving {by}" if words else f"{capital(names[0])} leaves {by} than {names[1]}"
+    return f"{words}." if words else ""
 
 
 def _boldness(one: Alternative) -> tuple[float, float]:

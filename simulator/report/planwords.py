@@ -7,12 +7,13 @@ from collections.abc import Sequence
 from ..strategy.alternative import Alternative
 from ..strategy.lesson import Lesson
 from ..strategy.result import Answer
-from .chosen import TroubleRow, runner_up, shot_words, title, told_by_line, trouble_share, troubles
+from .chosen import TroubleRow, level, runner_up, title, trouble_share, troubles
 from .figures import NOTHING_STROKES, capital, join_words, nearest
-from .lines import line_words, middle_words, past_flag
+from .lines import line_words, middle_words, other_lines, past_flag
 from .odds import LEAST_MORE, TROUBLE_WORD, apart, odds
+from .phrases import LEAST_LEAVE_YD, trade
 from .units import YARDS, Units
-from .verdicts import if_figures_hold, level, right_words, versions
+from .verdicts import if_figures_hold, right_words, versions
 
 MOST_ASKED = 2
 """Of so many shots that were asked about, and are neither the best nor the runner-up, the cost is told."""
@@ -20,18 +21,14 @@ MOST_ASKED = 2
 BY_GROUND = ("fairway", "mark")
 """What a shot is aimed by alone: round a corner nobody sees the straight line to the pin."""
 
-LEAST_LEAVE_YD = 5.0
-"""A gain in distance smaller than this is not told [yd]."""
+POINTED = (*BY_GROUND, "pin")
+"""What the words of the aim have told of already."""
 
 
 def aimed_words(one: Alternative, units: Units = YARDS) -> str:
     """Where a shot is aimed: by the fairway or a mark, at the green from the straight line to the pin."""
     if one.point.by in BY_GROUND:
         return f"aimed {line_words(one, units)}"
-    return _from_pin(one, units)
-
-
-def _from_pin(one: Alternative, units: Units) -> str:
     side = units.side(one.aim_offset_yd)
     return f"aimed {side} of the pin line" if side else "aimed at the pin"
 
@@ -41,39 +38,35 @@ def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
     answer = result.answer
     if answer.verdict == "either":
         return _either(answer, units)
-    best = answer.best
+    best, name = answer.best, title(answer, answer.recommended, units)
     leaves = units.range(best.leaves_yd["p10"].value, best.leaves_yd["p90"].value)
-    by_line = told_by_line(answer, answer.recommended, units)  # "the driver 26 left" counts from the pin line
-    line = _from_pin(best, units) if by_line else aimed_words(best, units)
-    club = f"Hit the {shot_words(best, units)}, {line}; it leaves {leaves}{past_flag(answer, best)}, 8 in 10."
-    point = [] if best.point.by in BY_GROUND and not by_line else [f"Point it {line_words(best, units)}."]
-    point += filter(None, [middle_words(best, units, "The").strip()])
-    why = [*_how_sure(answer), why_words(answer, units), *risk_words(answer, units)]
+    line = aimed_words(best, units)
+    club = f"Hit the {name}, {line}; it leaves {leaves}{past_flag(answer, best)}, 8 in 10."
+    point = [] if best.point.by in POINTED else [f"Point it {line_words(best, units)}."]
+    middle, others = middle_words(best, units, "The"), other_lines(answer, [answer.recommended], units)
+    point += [middle.strip()] if middle else []
+    why = [*_how_sure(answer), why_words(answer, units), *([others.strip()] if others else [])]
+    why += risk_words(answer, units)
     return [club, *point, *why, *_asked_words(answer, [answer.recommended, runner_up(answer)], units)]
 
 
 def _either(answer: Answer, units: Units) -> list[str]:
     """The alternatives that will do, as the answer screen names them, and how they are aimed."""
     named = level(answer)
-    names = join_words([f"the {title(answer, k, units)}" for k in named], "or")
+    titles = [title(answer, k, units) for k in named]
     any_ = "either" if len(named) < 3 else "any of them"
+    names = join_words([f"the {name}" for name in titles], "or")
     first = f"{capital(names)}: {any_} will do, hit the one you trust.{versions(answer, units)}"
     if held := if_figures_hold(answer, units):
         first = f"The {held}"
-    lines = [_aimed(answer, k, units) for k in named]
-    lines.append(middle_words(answer.best, units, f"With the {title(answer, named[0], units)} the").strip())
+    lines = [
+        f"The {name} is {aimed_words(answer.alternatives[k], units)}."
+        for k, name in zip(named, titles, strict=True)
+    ]
+    lines.append(other_lines(answer, named, units).strip())
+    lines.append(middle_words(answer.best, units, f"With the {titles[0]} the").strip())
     aims = " ".join(line for line in lines if line)
     return [first, aims, *risk_words(answer, units), *_asked_words(answer, named, units)]
-
-
-def _aimed(answer: Answer, index: int, units: Units) -> str:
-    """How a named alternative is aimed; of one whose name has the line only what its yards count from."""
-    one = answer.alternatives[index]
-    if not told_by_line(answer, index, units):
-        return f"The {title(answer, index, units)} is {aimed_words(one, units)}."
-    if not units.side(one.aim_offset_yd):
-        return ""
-    return f"The {shot_words(one, units)}'s {units.bare_side(one.aim_offset_yd)} counts from the pin line."
 
 
 def _how_sure(answer: Answer) -> list[str]:
@@ -107,37 +100,33 @@ def give_or_take(margin: float) -> str:
 
 
 def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
-    """What the runner-up risks and what it gains."""
+    """What the braver of two gains and costs, as the answer screen has it, and the trouble each finds."""
     other = runner_up(answer)
     if other is None:
         return []
     one, two, n = answer.best, answer.alternatives[other], answer.sequences
     names = title(answer, answer.recommended, units), title(answer, other, units)
-    nearer = one.leaves_yd["p50"].value - two.leaves_yd["p50"].value
-    far = units.length(abs(nearer)) if abs(nearer) >= LEAST_LEAVE_YD else ""
     rows = troubles(answer, [answer.recommended, other])
     worse = _dearest([row for row in rows if row.shares[1] - row.shares[0] >= LEAST_MORE], 1)
     better = _dearest([row for row in rows if row.shares[0] - row.shares[1] >= LEAST_MORE], 0)
-    whole = TroubleRow(TROUBLE_WORD, (trouble_share(one), trouble_share(two)))
+    whole = TroubleRow("any trouble", (trouble_share(one), trouble_share(two)), said=TROUBLE_WORD)
     if worse is None and whole.shares[1] - whole.shares[0] >= LEAST_MORE:  # a little more of each of many
         worse = whole
     if better is None and whole.shares[0] - whole.shares[1] >= LEAST_MORE:
         better = whole
-    gains = f" and {'gains' if nearer > 0 else 'loses'} {far}" if far else ""
-    said = []
+    found = []
     if worse is not None:
         mine, risk = apart(worse.shares, n)
-        said.append(f"The {names[1]} finds {odds(worse, risk)} ({names[0]}: {mine}){gains}.")
-    elif far:
-        risks = "risks no more" if better is None else "risks less"
-        said.append(f"The {names[1]} {risks}, {'gains' if nearer > 0 else 'but loses'} {far}.")
-    else:
-        said.append(f"The {names[1]} risks no more than the {names[0]} and leaves about the same.")
+        found.append(f"finds {odds(worse, risk)}, against {mine} with the {names[0]}")
+    further_yd = two.leaves_yd["p50"].value - one.leaves_yd["p50"].value
+    if answer.start.played is not None and abs(further_yd) >= LEAST_LEAVE_YD:  # else the trade tells it
+        found.append(f"leaves {units.length(abs(further_yd))} {'more' if further_yd > 0.0 else 'less'}")
+    said = [trade(answer, units)]
+    said += [f"The {names[1]} {', and '.join(found)}."] if found else []
     if better is not None:
         price, other_risk = apart(better.shares, n)
-        words = f"{odds(better, price)} ({names[1]}: {other_risk})"
-        said.append(f"The {names[0]} has its own price: {words}.")
-    return said
+        said.append(f"The {names[0]} finds {odds(better, price)}, against {other_risk} with the {names[1]}.")
+    return [words for words in said if words]
 
 
 def _asked_words(answer: Answer, told: Sequence[int | None], units: Units) -> list[str]:
@@ -152,7 +141,7 @@ def _asked_words(answer: Answer, told: Sequence[int | None], units: Units) -> li
         words = f"The {title(answer, k, units)} costs {one.difference.value:.2f} a play more"
         if dear is not None:
             less, more = apart(dear.shares, answer.sequences)
-            words += f": it finds {odds(dear, more)} ({mine}: {less})"
+            words += f": it finds {odds(dear, more)}, against {less} with the {mine}"
         said.append(f"{words}.")
     return said
 

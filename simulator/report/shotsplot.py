@@ -60,7 +60,7 @@ def draw_shots(club: ClubFit, *, ax: Axes | None = None, units: Units = YARDS) -
     high = max(carry[~aside].max(initial=n["carry"]), n["carry"] + deep)
     ax.set(xlim=(-half, half), ylim=(low - 0.08 * high, 1.06 * high))
     ax.set_title(
-        f"{club.club}, {units.length(club.numbers['carry_yd'])} ({len(aside)})",
+        f"{club.club}, {units.length(club.numbers['carry_yd'])} ({club.strikes})",
         fontsize=7,
         fontweight="normal",
         color=INK,

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from ..hole.surfaces import TROUBLE, WORDS, Surface
+from ..strategy.aims import AimCurve
 from ..strategy.lesson import Lesson
+from ..strategy.pointing import FINEST_YD
 from .cautions import EXACT, LOOK, RULES
 from .chosen import (
     TroubleRow,
@@ -16,8 +18,9 @@ from .chosen import (
 )
 from .credits import map_data
 from .figures import capital, in_hundred, name_said
+from .lines import line_words
 from .odds import odds, told
-from .planwords import aimed_words, give_or_take
+from .planwords import BY_GROUND, aimed_words, give_or_take
 from .shotplot import counts
 from .units import YARDS, Units
 
@@ -34,8 +37,18 @@ def aim_words(result: Lesson, units: Units = YARDS) -> list[str]:
             f"{units.length(10.0)} more {side} costs {cost:.2f}"
             for side, cost in (("left", curve.ten_left), ("right", curve.ten_right)) if cost is not None
         ]  # fmt: skip
-        said.append(f"{words}; {' and '.join(cliffs)}." if cliffs else f"{words}.")
+        costs = f"; {' and '.join(cliffs)}" if cliffs else ""
+        said.append(f"{words}{costs}.{_by_eye(result, curve, units)}")
     return said
+
+
+def _by_eye(result: Lesson, curve: AimCurve, units: Units) -> str:
+    """What the line of a curve's shot is on the ground, where the axis counts from a pin round the corner."""
+    one = result.answer.alternatives[curve.index]
+    line, apart_yd = units.bare_side(one.aim_offset_yd), abs(one.aim_offset_yd - one.point.offset_yd)
+    if one.point.by not in BY_GROUND or apart_yd < FINEST_YD or line == "0":
+        return ""
+    return f" Here {line} is {line_words(one, units)}."
 
 
 def _ends(low_yd: float, high_yd: float, units: Units) -> str:

@@ -5,7 +5,16 @@ from __future__ import annotations
 from ..strategy.confidence import is_ahead
 from ..strategy.goals import Goal
 from ..strategy.result import Answer
-from .chosen import all_bad, equals, runner_up, shown, title
+from .chosen import (
+    all_bad,
+    equals,
+    goal_chance,
+    level,
+    out_of_reach_goal,
+    runner_up,
+    shown,
+    title,
+)
 from .figures import (
     LEAST_COUNT,
     NOTHING_STROKES,
@@ -19,9 +28,6 @@ from .figures import (
 from .units import YARDS, Units
 
 ALL_BAD = "Every club finishes in trouble more often than not; least bad: "
-
-HARDLY = 0.01
-"""A goal reached less often than this with every club is none to choose a club by."""
 
 LATER_MEAN = "Later shots still go by the lowest average."
 """Said of a target: the plan after this shot is not the one that chases the score."""
@@ -58,30 +64,20 @@ def right_words(answer: Answer) -> str:
 
 def if_figures_hold(answer: Answer, units: Units = YARDS) -> str:
     """For a club that is ahead by these figures, which are too little known to be sure of it; else empty."""
-    sure, behind = answer.confidence, runner_up(answer)
-    if answer.goal is not None or answer.verdict != "either" or sure is None or behind is None:
+    sure, named = answer.confidence, level(answer)
+    if answer.goal is not None or answer.verdict != "either" or sure is None or len(named) < 2:
         return ""
-    lead = answer.alternatives[behind].difference
+    other = named[1]
+    lead = answer.alternatives[other].difference
     if len(answer.tied) > 1 or not is_ahead(lead):
         return ""
-    other = max(shown(answer)[1:], key=lambda k: sure.shares[k])
     name, rival = title(answer, answer.recommended, units), title(answer, other, units)
     return (
         f"{name}{_unasked(answer, [answer.recommended], units)} if the figures hold"
-        f"{size_words(answer, lead.value, behind)}: right for "
+        f"{size_words(answer, lead.value, other)}: right for "
         f"{in_ten(sure.best_share)} plausible versions of this player, the {rival} for "
         f"{in_ten(sure.shares[other])}."
     )
-
-
-def level(answer: Answer) -> list[int]:
-    """Indices of the alternatives named in an *either*, three at most."""
-    same, others = equals(answer)[:3], shown(answer)[1:]
-    if len(same) > 1 or not others:
-        return same
-    sure = answer.confidence
-    other = others[0] if sure is None else max(others, key=lambda k: sure.shares[k])
-    return [*same, other]
 
 
 def size_words(answer: Answer, strokes: float, behind: int) -> str:
@@ -142,17 +138,18 @@ def _goal_verdict(answer: Answer, goal: Goal, units: Units) -> str:
         "leave": f"To {label.replace('leaves', 'leave')}",
         "land": f"To {label.replace('finishes', 'finish')}",
     }[goal.kind]
-    if _chance(answer, answer.recommended) < HARDLY:
+    if out_of_reach_goal(answer):
         # the recommended one has the lowest average of those that tie: not the highest chance
-        often = max(range(len(answer.alternatives)), key=lambda k: _chance(answer, k))
-        most = count_words(_chance(answer, often), answer.sequences)
-        most += " in 100" if _chance(answer, often) >= LEAST_COUNT else ""
-        with_it = f", with the {title(answer, often, units)}" if _chance(answer, often) > 0.0 else ""
+        often = max(range(len(answer.alternatives)), key=lambda k: goal_chance(answer, k))
+        most = count_words(goal_chance(answer, often), answer.sequences)
+        most += " in 100" if goal_chance(answer, often) >= LEAST_COUNT else ""
+        with_it = f", with the {title(answer, often, units)}" if goal_chance(answer, often) > 0.0 else ""
         return (
             f"{purpose}, no club of this bag will do here: the most is {most} plays{with_it}. For the lowest "
             f"average it is the {title(answer, answer.lowest_score, units)}."
         )
-    counts = {k: count_words(_chance(answer, k), answer.sequences) for k in range(len(answer.alternatives))}
+    chances = [goal_chance(answer, k) for k in range(len(answer.alternatives))]
+    counts = [count_words(chance, answer.sequences) for chance in chances]
     same = equals(answer)[:3]
     if len(same) > 1:
         names = join_words([f"{title(answer, k, units)} ({counts[k]})" for k in same], "or")
@@ -180,11 +177,6 @@ def _line(answer: Answer, units: Units) -> str:
     side = units.side(off) or "a touch"
     of = f"The {answer.best.club}'s line for this lies {side} of its best on average"
     return f"{of}: {gain} more in 100, {cost}. "
-
-
-def _chance(answer: Answer, index: int) -> float:
-    chance = answer.alternatives[index].goal
-    return 0.0 if chance is None else chance.value
 
 
 def _lowest(answer: Answer, same: list[int], units: Units) -> str:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from ..conditions import Conditions
 from ..errors import UsageError
-from ..hole.cuts import fairway_across, fairways_near
+from ..hole.cuts import fairway_across, fairway_ahead, fairways_near
 from ..hole.model import Hole, Point
 from ..player.model import Player
 from .clubwords import Meant, shot_meant
@@ -19,7 +19,7 @@ from .today import down_the_line_yd
 
 _THE = r"(?:\s*,\s*|\s+)(?:aimed\s+|aim\s+|going\s+)?"
 _MIDDLE = r"(?:(?:the\s+)?(?:middle|cent(?:re|er)))"
-_OF_FAIRWAY = r"(?:\s+of\s+(?:the\s+)?fairway|\s+(?:the\s+)?fairway)"
+_OF_FAIRWAY = r"(?:(?:\s+of)?\s+(?:the\s+)?fairway(?:\s+ahead)?)"
 _BESIDE = (
     rf"(?:(?P<n>{NUMBER})\s*(?P<unit>{UNIT})?\s*(?:to\s+the\s+)?(?P<way>left|right)"
     r"\s+of\s+(?:the\s+)?)"
@@ -29,7 +29,7 @@ _BESIDE = (
 _FAIRWAY = re.compile(
     rf"(?P<club>.*?\S){_THE}{_BESIDE}?(?:"
     rf"(?:(?:at|on|up|down)\s+)?(?:{_MIDDLE}{_OF_FAIRWAY}?"
-    rf"|(?:{_MIDDLE}\s+of\s+)?(?:the\s+)?(?:(?P<strip>left|right)\s+)?fairway|"
+    rf"|(?:{_MIDDLE}\s+of\s+)?(?:the\s+)?(?:(?P<strip>left|right)\s+)?fairway(?:\s+ahead)?|"
     r"(?:the\s+)?(?P<side>left|right)(?:[\s-]+hand)?\s+(?P<part>edge|half|side|cent(?:re|er))"
     rf"{_OF_FAIRWAY}?))",
     re.IGNORECASE,
@@ -63,7 +63,8 @@ def in_degrees(
     """A club with a line in words, the line in degrees off the straight one to the pin; others as they are.
 
     The fairway is aimed at where the club comes down: where the line of play is as far from the ball as the
-    club carries today. Its edge is the edge itself, its half the middle of that half.
+    club carries today; short of a fairway that begins farther on, where that begins. Its edge is the edge
+    itself, its half the middle of that half.
 
     Parameters
     ----------
@@ -117,6 +118,8 @@ def _meant(player: Player, club: str) -> Meant | None:
 
 def _on_fairway(text: str, hole: Hole, here: Point, carry: float, found: re.Match[str]) -> Point:
     station = station_reached(hole, here, carry)
+    ahead = None if station is None else fairway_ahead(hole, station)
+    station = station if ahead is None else ahead
     across = None if station is None else fairway_across(hole, station, 0.0)
     if station is None or across is None:
         raise UsageError(f"club {text!r}: no fairway where it comes down, {carry:.0f} yd from here; {AIMS}")

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import shapely
 
-from ..hole.cuts import Strip, fairway_across, fairways_near
+from ..hole.cuts import STEP_YD, Strip, fairway_across, fairway_ahead, fairways_near
 from ..hole.model import Hole
 from .aimline import AimLine
 
@@ -35,13 +35,17 @@ class Pointing:
     name : str
         The mark's name, or for example ``"the middle of the fairway"``.
     offset_yd : float
-        The line beside it, right positive: at the mark, where it comes down today (fairway), at the middle
-        of the green, at the intended carry (the straight line to the pin, as aims in yards are asked for).
+        The line beside it, right positive: at the mark, where it comes down today (fairway; where one ahead
+        begins), at the middle of the green, at the intended carry (the straight line to the pin, as aims in
+        yards are asked for).
+    half : str
+        ``"left"`` or ``"right"`` of a split fairway, else empty.
     """
 
     by: str
     name: str
     offset_yd: float
+    half: str = ""
 
 
 def point(hole: Hole, line: AimLine, carry_yd: float, down_yd: float | None = None) -> Pointing:
@@ -64,8 +68,8 @@ def point(hole: Hole, line: AimLine, carry_yd: float, down_yd: float | None = No
     if hole.green.distance(shapely.Point(x, y)) <= GREEN_YD:
         middle = hole.green.centroid
         return Pointing("green", "the middle of the green", -line.seen(middle.x, middle.y)[1])
-    if (fairway := _from_fairway(hole, x, y)) is not None:
-        return Pointing("fairway", *fairway)
+    if (fairway := _from_fairway(hole, x, y) or _from_fairway_ahead(hole, line, x, y)) is not None:
+        return fairway
     along, across = line.seen(*hole.pin.xy_yd)
     off = -carry_yd * across / max(math.hypot(along, across), 1e-9)
     return Pointing("pin", "the straight line to the pin", off)
@@ -84,7 +88,21 @@ def _mark(hole: Hole, line: AimLine, down_yd: float) -> Pointing | None:
     return min(found, key=lambda item: item[0])[1] if found else None
 
 
-def _from_fairway(hole: Hole, x: float, y: float) -> tuple[str, float] | None:
+def _from_fairway_ahead(hole: Hole, line: AimLine, x: float, y: float) -> Pointing | None:
+    """The same of the fairway that begins beyond a place, which one who comes down short of it looks at.
+
+    On a par 3 what is mown before the green is none to play to.
+    """
+    station = None if hole.par <= 3 else fairway_ahead(hole, hole.station_offset(x, y)[0])
+    if station is None:
+        return None
+    along, across = line.seen(*hole.at(station, 0.0))
+    # where the line meets the cut through that station, and as far beyond it as it may have been missed by
+    meets_yd = math.hypot(along, across) ** 2 / max(along, 1e-9) + STEP_YD
+    return _from_fairway(hole, *line.at(meets_yd), " ahead")
+
+
+def _from_fairway(hole: Hole, x: float, y: float, where: str = "") -> Pointing | None:
     """What is pointed by of the fairway at a place, and yards right of it across the line of play."""
     station, offset = hole.station_offset(x, y)
     across = fairway_across(hole, station, offset)
@@ -99,8 +117,9 @@ def _from_fairway(hole: Hole, x: float, y: float) -> tuple[str, float] | None:
         beside = halves if across in halves else beside
     half = ""
     if len(beside) == 2:  # one fairway to either side of something
-        half = "left " if across == min(beside) else "right "
-    return f"the middle of the {half}fairway", offset - 0.5 * (across[0] + across[1])
+        half = "left" if across == min(beside) else "right"
+    name = f"the middle of the {half} fairway" if half else "the middle of the fairway"
+    return Pointing("fairway", f"{name}{where}", offset - 0.5 * (across[0] + across[1]), half)
 
 
 def _gap(one: Strip, other: Strip) -> float:

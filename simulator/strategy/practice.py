@@ -28,7 +28,7 @@ from .errorbars import Estimate, total
 from .handed import check_each, check_kind, check_whole
 from .plays import FIRST_SETS, FIRST_STRIKES
 from .question import MOST_SEED, Clock, Progress, Question, question, silent, solve
-from .search import search
+from .search import NEAR_BEST, search
 from .tries import Place
 
 ROUND = 18
@@ -212,7 +212,7 @@ class _Today:
     def played(self, place: Place) -> estimate.PlayedChoice:
         """The best first shot valued and full sequences played."""
         rows = place.board.allowed(place.lie)
-        best = search(place, self.seed, rows, keep_within=0.3, keep_most=2)[0]
+        best = search(place, self.seed, rows, keep_within=NEAR_BEST, keep_most=2)[0]
         return self._sequences(place, best.action)
 
     def _sequences(self, place: Place, action: np.ndarray) -> estimate.PlayedChoice:
@@ -239,7 +239,7 @@ class _Today:
         """Plan and play as if there were no bias: without it, less with it."""
         none = solve(replace(ask, player=unbiased(player)), Clock())
         rows = none.board.allowed(none.lie)
-        action = search(none, self.seed, rows, keep_within=0.3, keep_most=2)[0].action
+        action = search(none, self.seed, rows, keep_within=NEAR_BEST, keep_most=2)[0].action
         board = make_board(self.hole, self.own.board.bag, self.raster)
         plan = hold_plan(board, none.board, seed=self.seed, effort=EFFORT)
         held = revalue_map(board, plan, threads=self.own.threads)

@@ -111,6 +111,11 @@ def _fine_strikes(seed: int) -> np.ndarray:
     return strike_sets(seed + streams.FINE, 8, 128)
 
 
+NEAR_BEST = 0.3
+"""Clubs that few strikes put so near the best are settled by more of them where only the best is wanted
+[strokes]; chosen."""
+
+
 def search(
     place: Place,
     seed: int,

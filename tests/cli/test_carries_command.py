@@ -33,6 +33,9 @@ def test_the_table(capsys: pytest.CaptureFixture[str]) -> None:
         keys = ("still_carry_yd", "still_run_yd", "today_carry_yd", "today_run_yd")
         assert line[22:].split()[:4] == [f"{round(row[key])}" for key in keys]
         assert row["today_carry_yd"] < row["still_carry_yd"]
+    # a column for nothing is none, and no line ends in blanks
+    assert "drift" not in text and all(line == line.rstrip() for line in text.splitlines())
+    assert "drift" in said(capsys, "--wind", "12 mph off the left")
 
 
 def test_the_sum_of_a_lasers_pair(capsys: pytest.CaptureFixture[str]) -> None:

@@ -19,6 +19,7 @@ from simulator.cli import _run, app
 from simulator.errors import NoAnswerError
 from simulator.report.text import answer_screen
 from simulator.strategy.goals import Goal
+from simulator.strategy.question import COMPILING
 
 ROOT = Path(__file__).parents[2]
 
@@ -32,8 +33,8 @@ def asked(monkeypatch: pytest.MonkeyPatch) -> list[dict[str, Any]]:
 
     def answer(question: str) -> Callable[..., object]:
         def stand_in(hole: Any, player: Any, clubs: Any = None, **more: Any) -> object:
-            more["progress"]("compiling the simulation for this machine, once")
-            more["progress"]("value map")
+            more["progress"](COMPILING)
+            more["progress"]("value map of what was compiled")
             calls.append({"question": question, "hole": hole, "player": player, "clubs": clubs, **more})
             warned = ("map and plays differ",)
             return fake_answers.answer(hole, player, start=more["start"], warnings=warned, n=500)
@@ -51,7 +52,7 @@ def test_plan_prints_the_answer_and_nothing_else(asked: list, capsys: pytest.Cap
     expected = fake_answers.answer("withy-drain", "isolde", warnings=("map and plays differ",), n=500)
     assert streams.out == answer_screen(expected) + "\n"
     assert streams.err.splitlines() == [
-        "holesim: compiling the simulation for this machine, once",  # stages only for somebody watching
+        f"holesim: {COMPILING}",  # stages only for somebody watching
         "holesim: warning: map and plays differ",
     ]
     call = asked[0]

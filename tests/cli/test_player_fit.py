@@ -10,7 +10,7 @@ from simulator.cli import _run
 from simulator.player import load_player
 from simulator.player.levels import level
 from simulator.player.measured import Columns, fit_player, read_shots
-from simulator.report.shotsplot import _page
+from simulator.report.shotsplot import _page, draw_shots
 from simulator.report.units import YARDS
 
 SHOTS = "club,carry,offline\n" + "".join(f"7i,{130 + 3 * (k % 7)},{5 * (k % 5) - 9}\n" for k in range(30))
@@ -102,6 +102,19 @@ def test_a_row_that_is_no_strike_is_told_in_the_singular(rows, said, shots, caps
     shots.write_text(SHOTS + rows)
     assert _run(["player", "fit", str(shots), "--level", "12"]) == 0
     assert said in " ".join(capsys.readouterr().out.split())
+
+
+def test_a_row_that_is_left_aside_is_not_counted(shots, tmp_path, capsys):
+    """Thirty shots and a slip were "31" in the table, on the picture and in the file."""
+    shots.write_text(SHOTS + "7i,13,0\n")
+    out = tmp_path / "me.toml"
+    assert _run(["player", "fit", str(shots), "--level", "12", "-o", str(out)]) == 0
+    count = SHOTS.count("\n7i,")
+    assert re.search(r"^7-iron +(\d+) ", capsys.readouterr().out, re.MULTILINE)[1] == str(count)
+    assert tomllib.loads(out.read_text())["club"]["7-iron"]["doubt"]["shots"] == count
+    fit = fit_player(read_shots(shots, Columns()).shots, level(12.0))
+    club = next(one for one in fit.clubs if one.club == "7-iron")
+    assert draw_shots(club).get_title(loc="left").endswith(f"({count})")
 
 
 @pytest.mark.parametrize(

@@ -15,7 +15,7 @@ from simulator.hole import load_hole, pin_from_words
 from simulator.player import load_player
 from simulator.report import chosen, figures, phrases
 from simulator.report.daywords import day_sentence
-from simulator.report.lines import indifference, pointing, reach_words, room_of
+from simulator.report.lines import indifference, point_words, pointing, reach_words, room_of
 from simulator.report.screen import COLUMNS
 from simulator.report.text import LINES, answer_screen, caption, room_for_turns
 from simulator.report.units import YARDS
@@ -218,17 +218,19 @@ def test_what_the_brave_play_gains_and_costs() -> None:
 
 
 def test_two_that_come_out_alike_say_which_of_them_leaves_more() -> None:
-    """From somewhere on the hole with its strokes unsaid: "the driver and the 3-wood ..., leaving 12 m more"."""
+    """From somewhere on the hole with its strokes unsaid, where no par counts: not "in 100 plays" of nothing."""
     made = _scored(*2 * [np.repeat([3, 4, 5], [10, 60, 30])], driver_score=5.31)  # type: ignore[arg-type]
     pair = made.alternatives
     far = replace(pair[1], leaves_yd={**pair[1].leaves_yd, "p50": Estimate(pair[0].leaves_yd["p50"].value + 12.4, 0.1)})
     alike = replace(far, difference=Estimate(0.0, 0.01))
     start = replace(made.start, played=None)
     words = phrases.trade(replace(made, start=start, tied=(0, 1), alternatives=(pair[0], alike)))
-    first, second, who, more = re.fullmatch(
-        r"In 100 plays the (.+) and the (.+) come out alike, the (.+) leaving 12 yd (more|less)\.", words
-    ).groups()  # type: ignore[union-attr]
-    assert {first, second} == {"driver", "3-wood"} and (who == "driver") == (more == "more")
+    who, more, other = re.fullmatch(r"The (.+) leaves 12 yd (more|less) than the (.+)\.", words).groups()  # type: ignore[union-attr]
+    assert {who, other} == {"driver", "3-wood"} and (who == "driver") == (more == "more")
+    near = replace(alike, leaves_yd={**alike.leaves_yd, "p50": Estimate(pair[0].leaves_yd["p50"].value + 1.0, 0.1)})
+    assert phrases.trade(replace(made, start=start, tied=(0, 1), alternatives=(pair[0], near))) == ""
+    played = phrases.trade(replace(made, tied=(0, 1), alternatives=(pair[0], near)))
+    assert re.fullmatch(r"In 100 plays the (.+) and the (.+) come out alike\.", played)
 
 
 def test_birdies_are_named_where_they_part_two_clubs() -> None:
@@ -364,8 +366,8 @@ def test_trouble_ahead_is_told_in_words_that_fit_one_and_many() -> None:
     )
 
 
-def test_a_line_from_the_pin_is_told_once() -> None:
-    """Not "the driver 26 left: 26 yd left of the straight line to the pin"."""
+def test_every_line_of_a_club_is_told_where_it_points() -> None:
+    """Those of a compare as they were asked for too: left and right alone do not say which was which."""
     two = (
         {"club": "driver", "carry_yd": 196.0, "score": 5.2, "aim_offset_yd": -26.0},
         {"club": "driver", "carry_yd": 196.0, "score": 5.21, "difference": 0.01, "aim_offset_yd": 10.0},
@@ -376,9 +378,17 @@ def test_a_line_from_the_pin_is_told_once() -> None:
         for one in found.alternatives
     )
     assert pointing(replace(found, alternatives=ones)).startswith(
-        "Point the driver 26 yd left of the straight line to the pin, the driver 10 yd right of the straight line "
-        "to the pin."
+        "Point the driver (left line): 26 yd left of the straight line to the pin; the driver (right line): 10 yd "
+        "right of the straight line to the pin."
     )
+    far = replace(found.alternatives[1], difference=Estimate(0.2, 0.004))
+    asked = tuple(replace(one, aim_given=True, asked=True) for one in (found.alternatives[0], far))
+    left, right = (point_words(one.point) for one in asked)
+    said = pointing(replace(found, alternatives=asked, tied=(0,)))
+    assert said.startswith(f"Point {left} (26 left of the pin line); it leaves ")
+    assert said.endswith(f" The driver (right line) points {right} (10 right of the pin line).")
+    straight = replace(asked[1], aim_offset_yd=0.0)
+    assert pointing(replace(found, alternatives=(asked[0], straight), tied=(0,))).endswith("(at the pin).")
 
 
 def test_a_pin_in_paces_is_said_as_paces() -> None:

@@ -73,28 +73,20 @@ def test_a_name_with_a_figure_is_parted_from_its_odds() -> None:
     assert plain(odds(TroubleRow("mill burn", (0.1,)), "1 time in 7")) == "the mill burn 1 time in 7"
 
 
-@pytest.mark.parametrize(("nearer_yd", "word"), [(12.0, "gains 12 yd"), (-12.0, "loses 12 yd")])
-def test_the_other_club_gains_what_it_leaves_less(nearer_yd: float, word: str) -> None:
+@pytest.mark.parametrize(("nearer_yd", "word"), [(12.0, "leaves 12 yd less"), (-12.0, "leaves 12 yd more")])
+def test_what_the_other_club_leaves_is_told_beside_the_first(nearer_yd: float, word: str) -> None:
     answer = fake_answers.answer()
     leaves = answer.best.leaves_yd
     other = {**leaves, "p50": replace(leaves["p50"], value=leaves["p50"].value - nearer_yd)}
     assert word in plain(planwords.risk_words(of(answer, 1, leaves_yd=other)))
+    near = {**leaves, "p50": replace(leaves["p50"], value=leaves["p50"].value - 0.3 * nearer_yd)}
+    assert "leaves" not in plain(planwords.risk_words(of(answer, 1, leaves_yd=near)))
 
 
 def test_a_penalty_is_the_price_that_is_told_though_a_bunker_is_found_more_often_too() -> None:
     rows = [TroubleRow("left bunker", (0.05, 0.20)), TroubleRow("brook", (0.01, 0.04), penalty=True)]
     dearest = planwords._dearest(rows, 1)
     assert dearest is not None and dearest.words == "brook"
-
-
-def test_a_line_at_the_pin_needs_no_word_of_what_it_counts_from() -> None:
-    """Two lines of one club, either will do: "at the pin" is in the name of the one, "8 right" of the other."""
-    clubs = tuple(
-        {"club": "driver", "carry_yd": 196.0, "score": 5.3, "aim_offset_yd": off, "asked": True} for off in (0.0, 8.0)
-    )
-    answer = fake_answers.answer(clubs=clubs, tied=(0, 1))
-    assert planwords._aimed(answer, 0, planwords.YARDS) == ""
-    assert planwords._aimed(answer, 1, planwords.YARDS) == "The driver's 8 right counts from the pin line."
 
 
 def test_a_lead_that_is_none_is_level() -> None:

@@ -154,7 +154,7 @@ def test_holes_that_change_each_its_own_way_are_told_one_by_one(answer: CourseAn
         of = one["answer"]
         if one["scenario"] == "north" and one["number"] == 3:
             best = {**of["alternatives"][of["recommended"]], "club": "7-iron"}
-            best["point"] = {"by": "green", "name": "the middle of the green", "offset_yd": 0.2}
+            best["point"] = {"by": "green", "name": "the middle of the green", "offset_yd": 0.2, "half": ""}
             of = {**of, "alternatives": [best if k == of["recommended"] else a for k, a in enumerate(of["alternatives"])]}
         results.append({**one, "answer": of})
     notes = " ".join(team_page(replace(answer, results=tuple(results))).split())
@@ -304,6 +304,8 @@ def test_words_of_a_cell(answer: CourseAnswer) -> None:
         ("fairway", "the middle of the fairway", 13.8, "14R", "14 right of the middle"),
         ("green", "the middle of the green", -3.6, "4L", "4 left of the middle"),
         ("fairway", "the middle of the left fairway", 6.2, "left 6R", "6 right of the middle of the left fairway"),
+        ("fairway", "the middle of the right fairway ahead", 0.2, "right", "at the middle of the right fairway ahead"),
+        ("fairway", "the middle of the fairway ahead", 6.2, "6R", "6 right of the middle"),
         ("mark", "church tower", -5.0, "church tower 5L", "5 left of the church tower"),
         ("pin", "the straight line to the pin", 0.3, "pin", "at the pin"),
         ("pin", "the straight line to the pin", 9.0, "pin 9R", "9 right of the pin"),
@@ -313,13 +315,14 @@ def test_a_line_is_told_by_what_is_seen(
     answer: CourseAnswer, by: str, name: str, offset_yd: float, mark: str, said: str
 ) -> None:
     """A driver "59R" of the line to a pin round the corner is no aim; the legend tells what a cell counts."""
-    point = {"by": by, "name": name, "offset_yd": offset_yd}
+    half = next((side for side in ("left", "right") if f" {side} " in name), "")
+    point = {"by": by, "name": name, "offset_yd": offset_yd, "half": half}
     one = {"point": point, "aim_offset_yd": 59.0}
     assert (line_mark(one), side_words(one)) == (mark, said)
     result = {"answer": {"recommended": 0, "alternatives": [one]}}
     legend = line_legend([result])
     assert ("pin: of the straight line to it" in legend) == (by == "pin")
-    assert ("behind a name: of that" in legend) == (" " in mark and by != "pin")
+    assert ("behind a name: of that" in legend) == (mark.startswith(("left", "right", "church")))
 
 
 def test_how_sure(answer: CourseAnswer) -> None:

@@ -7,6 +7,7 @@ import functools
 import math
 import re
 from pathlib import Path
+from types import SimpleNamespace
 
 import fake_answers
 import fake_lessons
@@ -26,7 +27,7 @@ from simulator.errors import UsageError
 from simulator.hole import load_hole
 from simulator.hole.surfaces import Surface
 from simulator.report import shotplot, worthmap
-from simulator.report.chosen import TroubleRow, leading
+from simulator.report.chosen import TroubleRow, leading, troubles
 from simulator.report.cloud import draw_cloud
 from simulator.report.daywords import clock
 from simulator.report.falls import FALLS, falls_shown
@@ -38,8 +39,10 @@ from simulator.report.labels import Labels, in_lines
 from simulator.report.lessoncharts import draw_scores
 from simulator.report.lessonmaps import draw_approach, draw_plan_map
 from simulator.report.lessonpages import PAGES, lesson_pages, save_lesson
+from simulator.report.lines import line_words
 from simulator.report.odds import odds, times_words
 from simulator.report.page import frame, own_axes, view_box
+from simulator.report.phrases import trade
 from simulator.report.planwords import plan_words, risk_words
 from simulator.report.sheet import wrapped
 from simulator.report.shotplot import words_avoid
@@ -84,7 +87,7 @@ def test_every_page_has_a_key_and_is_as_wide_as_a_phone(name: str, page: str) ->
     figure = pages(name)[page]
     assert [key for key in figure.findobj(Legend) if key.get_texts()]
     wide, tall = figure.get_size_inches()
-    assert wide == 3.6 and tall <= 8.6
+    assert wide == 3.6 and tall <= 9.2
 
 
 @pytest.mark.parametrize("name", HOLES)
@@ -152,15 +155,32 @@ def test_the_odds_of_a_trouble_whose_name_ends_in_a_figure() -> None:
     ("words", "said"),
     [
         ("withy drain", "the withy drain 1 time in 7"), ("the burn", "the burn 1 time in 7"), ("Hob's Pond", "Hob's Pond 1 time in 7"),
-        ("burn 2", "burn 2: 1 time in 7"), ("any bunker", "a bunker 1 time in 7"), ("out of bounds", "out of bounds 1 time in 7"),
+        ("burn 2", "burn 2: 1 time in 7"), ("out of bounds", "out of bounds 1 time in 7"),
     ],
 )  # fmt: skip
 def test_an_area_has_the_article_of_its_name(words: str, said: str) -> None:
     assert odds(TroubleRow(words, (0.1, 0.2)), "1 time in 7") == said
 
 
+def test_areas_of_a_kind_together_are_told_as_one_of_them() -> None:
+    """ "Any bunker" of the table is "a bunker" in a sentence; an area somebody calls "any port" keeps its name."""
+    one = fake_answers.answer("withy-drain").best
+    spread = {name: Estimate(0.03, 0.001) for name in ("a", "b", "c")}
+    for surface, row, said in (
+        (Surface.BUNKER, "any bunker", "a bunker"), (Surface.WATER, "any penalty area", "a penalty area"),
+        (Surface.TREES, "trees", "the trees"),
+    ):  # fmt: skip
+        areas = [SimpleNamespace(name=name, surface=surface) for name in spread]
+        answer = SimpleNamespace(
+            alternatives=[dataclasses.replace(one, features=spread)], hole=SimpleNamespace(features=areas)
+        )
+        (together,) = troubles(answer, [0])
+        assert (together.words, odds(together, "1 time in 11")) == (row, f"{said} 1 time in 11")
+    assert odds(TroubleRow("any port", (0.1,)), "1 time in 10") == "the any port 1 time in 10"
+
+
 def test_odds_told_against_each_other_are_told_apart() -> None:
-    """Not "5 times in 10 (3-wood: 5 times in 10)"."""
+    """Not "5 times in 10, against 5 times in 10"."""
     made = fake_answers.answer()
     best, other = made.recommended, 1 - made.recommended
     shares = {best: 0.452, other: 0.514}
@@ -168,8 +188,8 @@ def test_odds_told_against_each_other_are_told_apart() -> None:
         dataclasses.replace(one, features={**one.features, "withy drain": Estimate(shares.get(k, 0.0), 0.005)})
         for k, one in enumerate(made.alternatives)
     )
-    words = plain_spaces(risk_words(dataclasses.replace(made, alternatives=ones))[0])
-    assert "finds the withy drain 51 times in 100" in words and "45 times in 100)" in words
+    words = plain_spaces(" ".join(risk_words(dataclasses.replace(made, alternatives=ones))))
+    assert "finds the withy drain 51 times in 100" in words and "against 45 times in 100 with the" in words
 
 
 def _troubles(result: Lesson) -> set[str]:
@@ -205,7 +225,7 @@ def test_the_sheet_answers_four_questions(tmp_path: Path) -> None:
     other = answer.alternatives[1]
     assert why and why[1] == other.club and float(why[3]) == pytest.approx(other.difference.value, abs=0.005)
     assert int(why[2]) == round(1.0 / other.difference.value)
-    risk = re.search(rf"The {other.club} finds the (.+?) 1 time in (\d+) \({answer.best.club}:", first)
+    risk = re.search(rf"The {other.club} finds the (.+?) 1 time in (\d+), against", first)
     assert risk and 1.0 / int(risk[2]) == pytest.approx(other.features[risk[1]].value, rel=0.12)
     assert other.features[risk[1]].value > answer.best.features[risk[1]].value
 
@@ -498,21 +518,34 @@ def test_the_chart_of_scores_counts_as_the_words_above_it() -> None:
     assert said and told[2] == int(said[2]) and told[3] + told[4] == int(said[3])
 
 
-def test_a_line_that_is_the_name_of_a_shot_is_told_once() -> None:
-    """Not "the driver 26 left is aimed 26 yd left of the pin line"."""
+def test_two_lines_of_a_club_are_called_left_and_right_and_each_is_told_where_it_points() -> None:
+    """Not "hit the driver 26 left" of one, told by the fairway, and "the driver 10 right" of the other, by nothing."""
     two = (
         {"club": "driver", "carry_yd": 196.0, "score": 5.2, "aim_offset_yd": -26.0},
         {"club": "driver", "carry_yd": 196.0, "score": 5.21, "difference": 0.01, "aim_offset_yd": 10.0},
     )
-    for tied in ((0, 1), (0,)):
-        said = plan_words(fake_lessons.lesson(answer=fake_answers.answer(tied=tied, clubs=two)))
-        assert not re.search(r"26 left[^.]* 26 yd left", " ".join(said))
-    level = plan_words(fake_lessons.lesson(answer=fake_answers.answer(tied=(0, 1), clubs=two)))
-    assert level[1] == "The driver's 26 left counts from the pin line. The driver's 10 right counts from the pin line."
+    level = fake_answers.answer(tied=(0, 1), clubs=two)
+    left, right = (line_words(one) for one in level.alternatives)
+    assert {one.point.by for one in level.alternatives} == {"fairway"} and left != right
+    said = plan_words(fake_lessons.lesson(answer=level))
+    assert said[0].startswith("The driver (left line) or the driver (right line): either will do")
+    assert said[1] == f"The driver (left line) is aimed {left}. The driver (right line) is aimed {right}."
     apart = (two[0], {**two[1], "score": 5.4, "difference": 0.2})
-    assert plan_words(fake_lessons.lesson(answer=fake_answers.answer(clubs=apart)))[0].startswith(
-        "Hit the driver, aimed 26 yd left of the pin line;"
-    )
+    said = plan_words(fake_lessons.lesson(answer=fake_answers.answer(clubs=apart)))
+    assert said[0].startswith(f"Hit the driver (left line), aimed {left};")
+    assert f"The driver (right line) points {right}." in said
+
+
+def test_the_chart_of_aims_says_what_its_yards_are_on_the_ground() -> None:
+    """It counts from the pin line, which nobody sees round a corner: "78 to 47 left" of what?"""
+    one = {"club": "driver", "carry_yd": 196.0, "score": 5.2, "aim_offset_yd": -20.0}
+    result = fake_lessons.lesson(answer=fake_answers.answer(tied=(0,), clubs=(one,)))
+    point = result.answer.best.point
+    beside = f"{abs(point.offset_yd):.0f} yd left of the middle of the fairway"
+    assert point.by == "fairway" and aim_words(result)[0].endswith(f" Here 20 left is {beside}.")
+    seen = dataclasses.replace(result.answer.best, point=dataclasses.replace(point, offset_yd=-20.4))  # no corner
+    straight = dataclasses.replace(result.answer, alternatives=(seen,))
+    assert "Here" not in aim_words(dataclasses.replace(result, answer=straight))[0]
 
 
 def test_a_line_is_told_by_the_fairway() -> None:
@@ -601,16 +634,20 @@ def test_a_number_stays_with_its_unit_at_the_end_of_a_line() -> None:
             assert not re.match(r"(m|yd)\b", line), line
 
 
-def test_the_runner_up_that_meets_less_trouble_risks_less() -> None:
-    """Not "no more": the next sentence tells what the first one's own price is."""
+def test_the_plan_says_what_the_answer_screen_says_of_gain_and_cost() -> None:
+    """ "The 3-wood risks less" of a 3-wood that made more doubles, for it found fewer trees."""
     made = fake_answers.answer()
-    answer = dataclasses.replace(made, alternatives=made.alternatives[::-1], tied=(0,))
-    words = " ".join(risk_words(answer))
-    assert "has its own price" in words and "The 3-wood risks less, but loses" in words
+    for answer in (made, dataclasses.replace(made, alternatives=made.alternatives[::-1], tied=(0,))):
+        said = [plain_spaces(line) for line in risk_words(answer)]
+        assert said[0] == trade(answer) and "doubles" in said[0]
+        assert not re.search("risks|price", " ".join(said))
+    assert said[1:] == [
+        "The 3-wood leaves 17 yd more.", "The driver finds the withy drain 1 time in 13, against 1 time in 330 with the 3-wood.",
+    ]  # fmt: skip
 
 
 def test_a_little_more_of_each_of_many_troubles_is_told_together() -> None:
-    """Five areas found once in a hundred more each: not "risks no more"."""
+    """Five areas found once in a hundred more each."""
     made = fake_answers.answer()
     best, other = made.recommended, 1 - made.recommended
 
@@ -624,12 +661,10 @@ def test_a_little_more_of_each_of_many_troubles_is_told_together() -> None:
 
     names = [made.alternatives[k].club for k in (best, other)]
     more = plain_spaces(" ".join(risk_words(with_trouble(0.05))))
-    assert f"The {names[1]} finds trouble 1 time in 10 ({names[0]}: 1 time in 20)" in more
-    assert "risks no more" not in more
+    assert f"The {names[1]} finds trouble 1 time in 10, against 1 time in 20 with the {names[0]}" in more
     less = plain_spaces(" ".join(risk_words(with_trouble(-0.03))))
-    assert f"The {names[0]} has its own price: trouble 1 time in 20 ({names[1]}: 1 time in 50)" in less
-    assert "risks no more" not in less
-    assert "risks no more" in " ".join(risk_words(with_trouble(0.01)))
+    assert f"The {names[0]} finds trouble 1 time in 20, against 1 time in 50 with the {names[1]}" in less
+    assert "finds" not in " ".join(risk_words(with_trouble(0.01)))
 
 
 def test_trouble_that_is_drawn_and_seldom_met_is_not_told_as_none_drawn() -> None:

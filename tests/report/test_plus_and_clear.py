@@ -10,7 +10,7 @@ import fake_lessons
 import pytest
 
 from simulator import load_player
-from simulator.report import checks
+from simulator.report import playerchecks
 from simulator.report.figures import handicap_said
 from simulator.report.phrases import people, whose
 from simulator.report.takeaways import foot_words
@@ -29,7 +29,7 @@ def test_a_plus_player_is_told_so_everywhere() -> None:
     player = load_player("plus 5")
     answer = replace(fake_answers.answer(), player=player)
     foot = foot_words(fake_lessons.lesson(answer=answer))
-    told = (caption(answer), whose(answer), answer_screen(answer), foot, checks.player_text(player))
+    told = (caption(answer), whose(answer), answer_screen(answer), foot, playerchecks.player_text(player))
     assert [("-5)" in one or "handicap -5" in one) for one in told] == [False] * 5
     assert "level of a +5 handicap" in " ".join(told[-1].split()) and "-5 handicap" not in told[-1]
     assert caption(answer).endswith("(+5)")

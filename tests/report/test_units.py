@@ -10,7 +10,7 @@ import pytest
 
 from simulator import load_hole, load_player
 from simulator.errors import UsageError
-from simulator.report import checks, full
+from simulator.report import checks, full, playerchecks
 from simulator.report.jsonout import answer_json
 from simulator.report.text import answer_screen
 from simulator.report.units import METRES, YARDS, units_named
@@ -63,7 +63,7 @@ def test_no_yard_is_left_on_a_metric_page() -> None:
     hole, player = load_hole("withy-drain"), load_player("isolde")
     for text in (
         answer_screen(answer, units=METRES), full.full_tables(answer, units=METRES),
-        checks.hole_text(hole, METRES), checks.player_text(player, METRES),
+        checks.hole_text(hole, METRES), playerchecks.player_text(player, METRES),
     ):  # fmt: skip
         body = text.split("Made with seed")[0]  # settings are named as in the JSON
         assert not re.search(r"\byd\b|\byards?\b", body), body
@@ -91,4 +91,4 @@ def test_keys_carry_the_unit_they_hold() -> None:
     assert all(
         key.endswith("_yd") or key in ("name", "helping_mph", "firm_reaches") for key in one["reach"][0]
     )
-    assert one["point"].keys() == {"by", "name", "offset_yd"}
+    assert one["point"].keys() == {"by", "name", "offset_yd", "half"}

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Any
 
 import fake_answers
 import pytest
 
-from simulator.report import lines, verdicts
+from simulator.report import chosen, lines, phrases, verdicts
 from simulator.report.figures import every_words
 from simulator.report.text import answer_screen
 from simulator.report.turns import turns, way_words
@@ -67,6 +68,40 @@ def test_a_club_that_is_best_more_often_than_the_recommended_one_is_named() -> N
     text = " ".join(answer_screen(two(0.02, sure=0.3)).split())
     assert "It is the 3-wood for 3 in 10 plausible versions of this player, the driver for 7 in 10." in text
     assert "the driver for" not in " ".join(answer_screen(two(0.02, sure=0.6)).split())
+
+
+def test_only_the_club_of_the_lowest_average_is_pointed_where_no_club_reaches_a_goal() -> None:
+    """Three clubs were pointed, and any line "reaches it as often", of a goal that none of them reaches."""
+    never = fake_answers.Estimate(0.0, 0.001)
+    clubs = [dict(c) for c in fake_answers.answer.__kwdefaults__["clubs"]]
+    clubs[1]["aim_offset_yd"] = 4.0
+    made = fake_answers.answer(clubs=tuple(clubs), goal=Goal("leave", low_yd=20.0, high_yd=40.0), tied=(0, 1))
+    ones = tuple(replace(one, goal=never, aims_yd=(one.aim_offset_yd - 9.0, one.aim_offset_yd + 9.0)) for one in made.alternatives)
+    for low in (0, 1):
+        answer = replace(made, alternatives=ones, lowest_score=low)
+        words = lines.pointing(answer)
+        assert words.startswith(f"Point {lines.line_words(ones[low])}; it leaves ")
+        assert "driver" not in words and "3-wood" not in words and lines.indifference(answer) == ""
+    often = tuple(replace(one, goal=fake_answers.Estimate(0.2, 0.001)) for one in ones)
+    reached = replace(made, alternatives=often)
+    assert "the driver" in lines.pointing(reached) and "reaches it as often" in lines.indifference(reached)
+
+
+def test_the_trade_is_with_the_club_that_the_verdict_names() -> None:
+    """Not "3-wood if the figures hold ..., the 5-wood for 3 in 10. Against the 3-wood, the driver ..."."""
+    clubs = [{**club, "asked": False} for club in fake_answers.answer.__kwdefaults__["clubs"]]
+    third = {**clubs[1], "club": "5-wood", "score": 5.6, "difference": 0.29, "seed": 9}
+    made = fake_answers.answer(clubs=(*clubs, third), question="plan", sure=0.5)
+    for shares, other in (((0.5, 0.1, 0.4), "5-wood"), ((0.5, 0.4, 0.1), "driver")):
+        answer = replace(made, confidence=replace(made.confidence, shares=shares))
+        said = verdicts.verdict(answer)
+        assert f"the {other} for 4 in" in said.replace("\xa0", " ")
+        assert phrases.trade(answer).startswith(f"Against the 3-wood, the {other} ")
+        assert chosen.leading(answer) == [0, 2 if other == "5-wood" else 1]
+    # what was asked about is told of all the same
+    asked = (made.alternatives[0], replace(made.alternatives[1], asked=True), made.alternatives[2])
+    answer = replace(made, alternatives=asked, confidence=replace(made.confidence, shares=(0.5, 0.1, 0.4)))
+    assert chosen.leading(answer) == [0, 1]
 
 
 def test_an_unsure_answer_says_what_was_not_asked_about() -> None:
@@ -176,10 +211,10 @@ def test_aim_and_middle_are_both_said_only_when_they_differ() -> None:
 
 
 def test_a_title_that_holds_its_line_is_parted_from_where_to_point() -> None:
-    """ "The 3-wood 8 left 8 yd right of the middle" reads as one line of two."""
+    """ "The 3-wood (left line) 8 yd right of the middle" reads as one line of two."""
     clubs = [{**dict(fake_answers.answer.__kwdefaults__["clubs"][0]), "aim_offset_yd": off} for off in (-9.0, 4.0)]
     words = lines.pointing(fake_answers.answer(clubs=tuple(clubs), tied=(0, 1))).replace("\xa0", " ")
-    assert words.startswith("Point the 3-wood 9 left: ") and "; the 3-wood 4 right: " in words
+    assert words.startswith("Point the 3-wood (left line): ") and "; the 3-wood (right line): " in words
     clubs[1] |= {"club": "driver", "carry_yd": 196.0}
     plain = lines.pointing(fake_answers.answer(clubs=tuple(clubs), tied=(0, 1))).replace("\xa0", " ")
     assert plain.startswith("Point the 3-wood ") and ", the driver " in plain and ":" not in plain

@@ -98,9 +98,20 @@ def test_what_is_no_such_line_stays_as_it_is(hole: Hole, player: Player, words: 
     assert in_degrees(words, hole, player, None) == words
 
 
+def test_short_of_the_fairway_its_middle_is_where_it_begins(hole: Hole, player: Player) -> None:
+    """The 8-iron comes down before it: 5 right of the line, seen at 150, and read again as answers say it."""
+    for words, offset in (("8i down the fairway", 5.0), ("8i 6 right of the middle of the fairway ahead", 11.0)):
+        club, _, aim = in_degrees(words, hole, player, None).partition("@")
+        turn_deg = float(aim.removesuffix("deg"))
+        begins = math.degrees(math.atan2(offset, 150.0) - PIN)
+        assert club == "8i" and begins - 0.06 < turn_deg <= begins + 0.01  # looked for in steps of two yards
+        told = point(hole, AimLine(0.0, 0.0, math.degrees(PIN) + turn_deg), 130.0)
+        assert told.name == "the middle of the fairway ahead" and abs(told.offset_yd - (offset - 5.0)) < 0.3
+
+
 def test_no_fairway_where_the_club_comes_down_is_said(hole: Hole, player: Player) -> None:
     with pytest.raises(UsageError, match=r"no fairway where it comes down, 1[0-4]\d yd from here"):
-        in_degrees("8i down the fairway", hole, player, None)
+        in_degrees("8i down the fairway", hole, player, (0.0, 200.0))
 
 
 def test_yards_beside_an_area_are_no_aim(hole: Hole, player: Player) -> None:

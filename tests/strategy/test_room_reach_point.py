@@ -236,8 +236,32 @@ def test_pointed_by_the_fairway_the_green_or_the_pin() -> None:
     green = point(hole, AimLine(0.0, 230.0, 2.0), 150.0)
     assert green.by == "green"
     assert green.offset_yd == pytest.approx(150.0 * math.sin(math.radians(2.0)), abs=0.3)
-    pin = point(hole, on(30.0), 100.0)  # no fairway there, no green
-    assert pin.by == "pin" and pin.offset_yd == pytest.approx(100.0 * math.sin(math.radians(30.0)))
+    pin = point(hole, on(40.0), 200.0)  # no fairway there, no green
+    assert pin.by == "pin" and pin.offset_yd == pytest.approx(200.0 * math.sin(math.radians(40.0)))
+
+
+def test_short_of_the_fairway_it_is_pointed_by_the_fairway_ahead() -> None:
+    """Round a corner a short hitter was told "50 yd right of the straight line to the pin" on every hole."""
+    hole = hole_from_words("par 5, 521; dogleg left at 250; fairway 150 to 500, 14 left, 20 right").hole
+    found = point(hole, STRAIGHT, 120.0)
+    assert (found.by, found.name) == ("fairway", "the middle of the fairway ahead")
+    assert found.offset_yd == pytest.approx(-3.0, abs=0.1)
+    right = point(hole, AimLine(0.0, 0.0, 4.0), 120.0)  # beside it where it begins, not where the ball comes down
+    assert right.offset_yd == pytest.approx(152.0 * math.tan(math.radians(4.0)) - 3.0, abs=0.5)
+    assert point(hole, STRAIGHT, 160.0).name == "the middle of the fairway"
+    assert point(hole, AimLine(0.0, 0.0, 40.0), 120.0).by == "pin"  # nowhere near it
+    assert point(hole, STRAIGHT, 40.0).by == "pin"  # it begins too far on
+    par_3 = hole_from_words("par 3, 190 over a pond").hole  # what is mown before the green is none to play to
+    assert point(par_3, STRAIGHT, 120.0).by == "pin"
+
+
+def test_halves_of_a_fairway_ahead_are_told_apart() -> None:
+    words = "par 4, 410; split fairway, left 22 wide, right 30 wide, 12 apart"
+    hole = hole_from_words(words).hole
+    found = [point(hole, AimLine(0.0, 0.0, math.degrees(math.atan2(away, 150.0))), 110.0) for away in (-12, 18)]
+    assert [(one.name, one.half) for one in found] == [
+        ("the middle of the left fairway ahead", "left"), ("the middle of the right fairway ahead", "right"),
+    ]  # fmt: skip
 
 
 WET_EDGE = """

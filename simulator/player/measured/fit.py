@@ -66,6 +66,11 @@ class ClubFit:
     learnt: Mapping[str, float]
     slips: np.ndarray
 
+    @property
+    def strikes(self) -> int:
+        """Shots that were taken for strikes of this club: all but `slips`."""
+        return len(self.shots.carry_yd) - len(self.slips)
+
     def as_club(self) -> BagClub:
         """The fitted club as a bag holds it, before the rest of the bag is known."""
         numbers: dict[str, Any] = dict(self.numbers)

@@ -44,7 +44,7 @@ def player_text(fit: Fit, name: str, source: str) -> str:
         f"clubs = [{', '.join(quoted(club) for club in _bag(fit))}]",
     ]
     for club in (*fit.clubs, *fit.others):
-        rows = len(club.shots.carry_yd)
+        rows = club.strikes
         # a carry nobody measured is left out: it keeps its place between those that were
         numbers = {key: figure for key, figure in club.numbers.items() if rows or key != "carry_yd"}
         how = f"{rows} shot{'s' if rows > 1 else ''}" if rows else "not measured: as the other clubs show"

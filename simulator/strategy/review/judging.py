@@ -44,7 +44,7 @@ from ..clubwords import Aim, club_and_aim, shot_distance
 from ..errorbars import Estimate, mean, total
 from ..estimate import MAP_ERROR, share
 from ..ground import features_at
-from ..search import given_aim, given_part, search
+from ..search import NEAR_BEST, given_aim, given_part, search
 from ..tries import Choice, Place, part_families
 from .rests import Rest
 from .spoken import short_of_full
@@ -280,7 +280,7 @@ class Judge:
             raise UsageError(f"stroke {stroke.number}: {where} is not played; name another club, or a chip")
         if aim is not None:
             return given_aim(place, rows[0], aim, valued.value, valued.seed), True
-        found = search(place, valued.seed, rows, keep_within=0.3, keep_most=4, must=frozenset(rows))
+        found = search(place, valued.seed, rows, keep_within=NEAR_BEST, keep_most=4, must=frozenset(rows))
         return next(choice for choice in found if choice.row in rows), False
 
     def _was_held_back(self, place: Place, stroke: Stroke, carries_yd: Sequence[float]) -> bool:
