@@ -14,6 +14,7 @@ import numpy as np
 
 from ..conditions import Conditions
 from ..physics.launch import KINDS, MEN
+from ..physics.strike import SHORTEST_PART_CARRY_YD
 from ..player import level
 from ..player.fill import fill_club
 from ..tables.airs import flight_air
@@ -64,6 +65,20 @@ def tabled(kind: str, carries_yd: np.ndarray) -> tuple[np.ndarray, np.ndarray, n
     return runs.reshape(len(shots), len(columns)), turn, bend, drop
 
 
+PUNCH_CARRIES_YD = np.round(np.geomspace(SHORTEST_PART_CARRY_YD, 130.0, 16), 1)
+"""Carries of punches and chips tabled [yd]."""
+
+
+def punched(carries_yd: np.ndarray) -> np.ndarray:
+    """Run of punches and chips with a middle iron that carry so far [yd], float64[carries]."""
+    iron = fill_club("6-iron", {"6-iron": "6-iron"}, {"6-iron": 150.0}, {}, level(18))
+    shots = [Shot(iron, "stock", iron.carry_yd, iron)]  # part swings are launched by the full one's speed
+    shots += [Shot(iron, "punch", float(carry), iron) for carry in carries_yd]
+    tables = flight_tables(ShotList(tuple(shots), 1, 1), flight_air(), flight_air(), threads=2)
+    stock, straight = int(np.argmin(np.abs(FRACTIONS - 1.0))), len(TILTS_DEG) // 2
+    return runs_yd(tables.flights[1:, 0, 0, stock, straight, 0].astype(float), Conditions())
+
+
 def main() -> None:
     origin = {
         "script": "python -m simulator.fits.runs",
@@ -71,7 +86,7 @@ def main() -> None:
         "date": datetime.date.today().isoformat(),
         "unit": "run in yards by kind of club: a row for each stock carry (shares of MEN[kind].carry_yd), "
         "a column for each strike (shares of the stock carry); turn, bend and drop of tilted "
-        "stock strikes by carry",
+        "stock strikes by carry; run of punches and chips by carry in yards",
     }
     named: dict[str, list[object]] = {"shares": SHARES.tolist(), "strikes": list(STRIKES)}
     for kind in KINDS:
@@ -79,6 +94,8 @@ def main() -> None:
         named[f'"{kind}"'] = runs.tolist()
         for what, values in (("turn", turn), ("bend", bend), ("drop", drop)):
             named[f'"{kind} {what}"'] = values.tolist()
+    named["punch_carries_yd"] = PUNCH_CARRIES_YD.tolist()
+    named["punch_run_yd"] = punched(PUNCH_CARRIES_YD).tolist()
     write_table(Path(__file__).parents[1] / "player" / "runs.toml", origin, named)
 
 

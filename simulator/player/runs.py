@@ -36,6 +36,12 @@ def _table() -> dict[str, NDArray[np.float64]]:
         return {key: np.array(value) for key, value in tomllib.load(file).items() if isinstance(value, list)}
 
 
+def punch_run_yd(carry_yd: float) -> float:
+    """Run of a punch or chip with a middle iron in still air on level medium fairway [yd]."""
+    table = _table()
+    return float(np.interp(carry_yd, table["punch_carries_yd"], table["punch_run_yd"]))
+
+
 def run_yd(kind: str, carry_yd: float, strike: ArrayLike = 1.0) -> NDArray[np.float64]:
     """Run of strikes of a club in still air on level medium fairway [yd].
 

@@ -6,10 +6,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..physics.heights import PUNCH, PUNCH_LOFT_DEG, PUNCH_WIDER, SHAPES
+from ..physics.heights import PUNCH, PUNCH_LOFT_DEG, PUNCH_LONGER, SHAPES
 from ..physics.launch import LOFT_DEG
 from ..physics.strike import PART_CARRIES_RATIO, SHORTEST_PART_CARRY_YD
 from ..player.model import Club, PartSpread, Player
+from ..player.runs import punch_run_yd
 
 GRIPPED_LOFT_DEG = 45.0
 """Clubs of this loft and more are gripped down or swung three quarters between full carries (common
@@ -79,7 +80,7 @@ def list_shots(player: Player, *, shaped: bool = False) -> ShotList:
     parts += [Shot(club, "gripped", club.carry_yd, club) for club in reversed(_gripped(player))]
     iron = min(player.clubs, key=lambda club: abs(LOFT_DEG[club.kind] - PUNCH_LOFT_DEG))
     punches = [
-        Shot(iron, "punch", carry, _wider(player.part.at(carry)))
+        Shot(iron, "punch", carry, _punched(player, carry))
         for carry in _part_carries(iron.carry_yd * PUNCH.carry_factor)
     ]
     return ShotList(tuple(full + parts + punches), len(full), len(full) + len(parts))
@@ -104,13 +105,13 @@ def full_carry_yd(club: Club, flight: str) -> float:
     return club.carry_yd * SHAPES[flight].carry_factor
 
 
-def _wider(spread: PartSpread) -> PartSpread:
-    """A part swing's spread as a punch has it."""
+def _punched(player: Player, carry_yd: float) -> PartSpread:
+    """Spread of a punch or chip: of the part swing that goes as far, run and all; lengthwise wider."""
+    spread = player.part.at(carry_yd + punch_run_yd(carry_yd))
     return replace(
         spread,
-        direction_sd_deg=spread.direction_sd_deg * PUNCH_WIDER,
-        distance_sd_pct=spread.distance_sd_pct * PUNCH_WIDER,
-        mishit_distance_sd_pct=spread.mishit_distance_sd_pct * PUNCH_WIDER,
+        distance_sd_pct=spread.distance_sd_pct * PUNCH_LONGER,
+        mishit_distance_sd_pct=spread.mishit_distance_sd_pct * PUNCH_LONGER,
     )
 
 
