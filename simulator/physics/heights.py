@@ -36,11 +36,6 @@ SHAPES: dict[str, Shape] = {
 PUNCH = Shape(0.60, 0.70, 0.80, "common practice: a middle iron punched or run; amounts assumed")
 """Part swings that fly low; the carry factor is the longest of them over the club's full carry."""
 
-PUNCH_LONGER = 1.3
-"""Spread of a punch's or chip's carry over that of the part swing that goes as far, run and all: a tenth more
-carry brings it 0.5 to 0.9 of a tenth farther in all, so that where both end is as spread (the game's own run,
-``player/runs.toml``). Direction is no wider: coaches have a chip for the safer shot (common practice)."""
-
 PUNCH_LOFT_DEG = 30.5
 """Loft of the club that is punched: the nearest in the bag to a 6-iron (common practice)."""
 

@@ -42,6 +42,14 @@ def punch_run_yd(carry_yd: float) -> float:
     return float(np.interp(carry_yd, table["punch_carries_yd"], table["punch_run_yd"]))
 
 
+def punch_gain(carry_yd: float) -> float:
+    """Share by which a punch or chip goes farther, run and all, for one by which it carries farther."""
+    table = _table()
+    carries = table["punch_carries_yd"]
+    gains = np.gradient(np.log(carries + table["punch_run_yd"]), np.log(carries))
+    return float(np.interp(carry_yd, carries, gains))
+
+
 def run_yd(kind: str, carry_yd: float, strike: ArrayLike = 1.0) -> NDArray[np.float64]:
     """Run of strikes of a club in still air on level medium fairway [yd].
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from ..hole.surfaces import TROUBLE, WORDS, Surface
 from ..player.names import with_flight
+from ..player.runs import punch_run_yd
 from ..strategy.alternative import Alternative, ClubAndLine
 from ..strategy.result import Answer
 from .figures import LEAST_COUNT, in_hundred, nearest
@@ -21,7 +22,7 @@ MOST_ASKED = 4
 NAMED = 2
 """Up to this many areas of a kind have a row each, more are one row together."""
 
-SWINGS = {"part": "part", "punch": "punch", "gripped": "gripped down to"}
+SWINGS = {"part": "part", "punch": "punch", "chip": "chip", "gripped": "gripped down to"}
 """Words of the flights that are told by their carry: the club alone does not say which shot it is."""
 
 MOST_DIGITS = 3
@@ -174,9 +175,14 @@ def told_by_line(answer: Answer, index: int, units: Units = YARDS) -> bool:
     return sum(shot_words(other, units) == words for other in answer.alternatives) > 1
 
 
+def called(flight: str, carry_yd: float) -> str:
+    """A flight as golfers say it: a punch that runs farther than it flies is a chip (common practice)."""
+    return "chip" if flight == "punch" and punch_run_yd(carry_yd) > carry_yd else flight
+
+
 def shot_words(one: ClubAndLine, units: Units = YARDS, digits: int = 0, line: str = "") -> str:
     """Club and shot; one that is not a full swing by its carry; which line, where that is said."""
-    swing = SWINGS.get(one.flight)
+    swing = SWINGS.get(called(one.flight, one.carry_yd))
     name = with_flight(one.club, one.flight) if swing is None else one.club
     carry = "" if swing is None else f"{swing} {units.number(one.carry_yd, digits)} {units.short}"
     more = ", ".join(filter(None, (carry, line)))

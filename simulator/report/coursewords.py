@@ -11,7 +11,7 @@ from ..strategy.courseasked import FIRST_PINS, CourseAnswer, Pins
 from ..strategy.pointing import FINEST_YD
 from ..strategy.tees import has_tee
 from .cautions import EXACT
-from .chosen import SWINGS
+from .chosen import SWINGS, called
 from .figures import HELD, tenths
 from .units import YARDS, Units
 
@@ -29,9 +29,8 @@ def club_words(one: dict[str, Any], units: Units = YARDS) -> str:
     """Club and flight: "5-iron low"; a part swing by its carry."""
     if one["flight"] == "stock":
         return str(one["club"])
-    if one["flight"] in SWINGS:
-        return f"{one['club']} {one['flight']} {units.number(one['carry_yd'])}"
-    return f"{one['club']} {one['flight']}"
+    words = f"{one['club']} {called(one['flight'], one['carry_yd'])}"
+    return f"{words} {units.number(one['carry_yd'])}" if one["flight"] in SWINGS else words
 
 
 MIDDLES = ("fairway", "green")

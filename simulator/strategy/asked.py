@@ -19,7 +19,7 @@ from .errorbars import Estimate
 from .plays import FIRST_SETS, FIRST_STRIKES
 from .pointing import FINEST_YD
 from .search import given_aim, given_part, search
-from .tries import Choice, Place
+from .tries import SAME_YD, Choice, Place, is_one
 
 MOST_ALTERNATIVES = 6
 """Alternatives worked out in full when nobody named clubs."""
@@ -30,9 +30,6 @@ FAR_BEHIND = 0.6
 
 ONE_LINE_YD = 0.002
 """Lines of the same swing nearer than this at its carry are one line, said twice: a rounding apart [yd]."""
-
-SAME_YD = 1.5
-"""Part swings whose carries are nearer than this are one."""
 
 
 @dataclass(frozen=True)
@@ -103,12 +100,6 @@ class Found:
         return self.worth.value
 
 
-def _is_one(one: Choice, other: Choice, within_yd: float = 0.5) -> bool:
-    """Whether two choices are the same swing on a line that is the same to the yard, or within so many."""
-    apart_yd = abs(one.action[1] - other.action[1]) * other.carry_yd
-    return one.row == other.row and abs(one.carry_yd - other.carry_yd) < SAME_YD and apart_yd < within_yd
-
-
 def check_playable(board: Board, lie: int, wanted: Sequence[Asked]) -> None:
     """Refuse clubs that this lie does not allow: known before the map is, and not worth waiting for it.
 
@@ -144,14 +135,14 @@ def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     given: set[int] = set()
     for club in wanted:
         choice, with_aim = _wanted_choice(place, club, found, rows, worth.value, seed)
-        if all(not _is_one(choice, other, ONE_LINE_YD) for other in choices):  # "driver@8", "driver 8 right"
+        if all(not is_one(choice, other, ONE_LINE_YD) for other in choices):  # "driver@8", "driver 8 right"
             given |= {len(choices)} if with_aim else set()
             choices.append(choice)
     asked = frozenset(range(len(choices)))
     home = found[0]
     if all(choice is not home for choice in choices):
-        same_line = [k for k in sorted(given) if _is_one(choices[k], home)]
-        near_line = [k for k in sorted(given) if _is_one(choices[k], home, FINEST_YD)]
+        same_line = [k for k in sorted(given) if is_one(choices[k], home)]
+        near_line = [k for k in sorted(given) if is_one(choices[k], home, FINEST_YD)]
         if same_line:  # a line given as the map would choose it: not twice on one screen
             choices[same_line[0]] = home
         elif near_line:  # "the driver 27 left" beside the 26 left that was asked about tells nobody anything

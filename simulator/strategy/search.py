@@ -21,6 +21,7 @@ from .tries import (
     Place,
     best_of_each,
     first_lines,
+    is_one,
     on_the_map,
     part_families,
     repeated,
@@ -162,7 +163,12 @@ def search(
         if action[0] < 0.0:  # its carry may have moved to the next club's
             row = place.board.part_row(place.lie, carry, action[0] == PUNCH_SWING)
         choices.append(Choice(row, action, carry, score))
-    return sorted(choices, key=lambda choice: choice.score)
+    found: list[Choice] = []
+    for choice in sorted(choices, key=lambda choice: choice.score):
+        # two swings short of full may settle on one
+        if not any(is_one(choice, other) for other in found):
+            found.append(choice)
+    return found
 
 
 def given_aim(place: Place, row: int, aim: Aim, replay: float, seed: int) -> Choice:

@@ -37,6 +37,9 @@ PUNCH_SHARES = np.array([0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9])
 EDGE_YD = 20.0
 """Lines are not looked for that aim nearer than this to the sides of the map [yd]: a pattern is as wide."""
 
+SAME_YD = 1.5
+"""Part swings whose carries are nearer than this are one."""
+
 RECOVERY_LIES = (Lie.TREES, Lie.HEAVY_ROUGH)
 """Lies from which short shots out sideways are looked at too."""
 
@@ -61,6 +64,12 @@ class Choice:
     action: np.ndarray
     carry_yd: float
     score: float
+
+
+def is_one(one: Choice, other: Choice, within_yd: float = 0.5) -> bool:
+    """Whether two choices are the same swing on a line that is the same to the yard, or within so many."""
+    apart_yd = abs(one.action[1] - other.action[1]) * other.carry_yd
+    return one.row == other.row and abs(one.carry_yd - other.carry_yd) < SAME_YD and apart_yd < within_yd
 
 
 @dataclass(frozen=True)

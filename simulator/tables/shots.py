@@ -6,11 +6,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..physics.heights import PUNCH, PUNCH_LOFT_DEG, PUNCH_LONGER, SHAPES
+from ..physics.heights import PUNCH, PUNCH_LOFT_DEG, SHAPES
 from ..physics.launch import LOFT_DEG
 from ..physics.strike import PART_CARRIES_RATIO, SHORTEST_PART_CARRY_YD
 from ..player.model import Club, PartSpread, Player
-from ..player.runs import punch_run_yd
+from ..player.runs import punch_gain, punch_run_yd
 
 GRIPPED_LOFT_DEG = 45.0
 """Clubs of this loft and more are gripped down or swung three quarters between full carries (common
@@ -106,12 +106,15 @@ def full_carry_yd(club: Club, flight: str) -> float:
 
 
 def _punched(player: Player, carry_yd: float) -> PartSpread:
-    """Spread of a punch or chip: of the part swing that goes as far, run and all; lengthwise wider."""
-    spread = player.part.at(carry_yd + punch_run_yd(carry_yd))
+    """Spread of a punch or chip: it ends as spread as the part swing that goes as far, run and all (assumed).
+
+    Of a tenth more carry it goes less than a tenth farther in all, so its carry may be so much wider.
+    """
+    spread, gain = player.part.at(carry_yd + punch_run_yd(carry_yd)), punch_gain(carry_yd)
     return replace(
         spread,
-        distance_sd_pct=spread.distance_sd_pct * PUNCH_LONGER,
-        mishit_distance_sd_pct=spread.mishit_distance_sd_pct * PUNCH_LONGER,
+        distance_sd_pct=spread.distance_sd_pct / gain,
+        mishit_distance_sd_pct=spread.mishit_distance_sd_pct / gain,
     )
 
 

@@ -26,6 +26,13 @@ def test_a_shot_that_is_no_full_swing_is_told_by_its_carry(flight: str, said: st
     assert titles(WEDGE | {"flight": flight, "carry_yd": 87.6}, other)[0] == f"50-degree wedge ({said})"
 
 
+@pytest.mark.parametrize(("carry_yd", "said"), [(6.0, "6-iron (chip 6 yd)"), (60.0, "6-iron (punch 60 yd)")])
+def test_a_low_one_that_runs_farther_than_it_flies_is_a_chip(carry_yd: float, said: str) -> None:
+    """Not "6-iron (punch 1 yd)" beside a green."""
+    low = {"club": "6-iron", "flight": "punch", "carry_yd": carry_yd, "score": 3.0}
+    assert titles(low, WEDGE | {"carry_yd": 88.0, "difference": 0.1})[0] == said
+
+
 def test_two_gripped_shots_of_a_club_are_told_apart_by_their_carries() -> None:
     """Not by lines that are the same: "gripped 0" twice said nothing."""
     found = titles(WEDGE | {"carry_yd": 88.0}, WEDGE | {"carry_yd": 95.0, "difference": 0.1})

@@ -12,7 +12,7 @@ from simulator.engine import PART_SWING, PUNCH_SWING
 from simulator.hole.surfaces import Lie
 from simulator.player.runs import punch_run_yd
 from simulator.strategy.asked import find_choices
-from simulator.strategy.tries import Place
+from simulator.strategy.tries import Place, is_one
 from simulator.tables.carries import runs_yd
 from simulator.tables.flights import FRACTIONS, TILTS_DEG
 
@@ -45,3 +45,10 @@ def test_the_table_of_runs_is_the_games_own(beside: Place) -> None:
     landings = bag.flights.flights[rows, 0, 0, stock, straight, 0].astype(float)
     tabled = [punch_run_yd(bag.shots.shots[row].carry_yd) for row in rows]
     assert runs_yd(landings, Conditions()) == pytest.approx(np.array(tabled), rel=0.2)
+
+
+def test_no_swing_short_of_full_stands_twice(beside: Place) -> None:
+    """A sand wedge gripped down to 54 yards and one to 55 were two columns: two clubs' tries had met."""
+    for short_yd in (45.0, 55.0, 60.0, 65.0):
+        found = find_choices(Place(beside.board, 0.0, 150.0 - short_yd, beside.lie, 2), 1, []).choices
+        assert not [k for k, one in enumerate(found) if any(is_one(one, other) for other in found[:k])], short_yd
