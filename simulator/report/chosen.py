@@ -181,11 +181,16 @@ def fewer_rows(rows: list[TroubleRow], most: int) -> list[TroubleRow]:
     """
     if len(rows) <= most:
         return rows
-    ranked = sorted(rows, key=lambda row: (not row.penalty, -max(row.shares)))[: most - 1]
-    kept = [row for row in rows if row in ranked]
-    rest = [row for row in rows if row not in ranked]
+    kept = most_met(rows, most - 1)
+    rest = [row for row in rows if row not in kept]
     together = tuple(sum(shares) for shares in zip(*(row.shares for row in rest), strict=True))
     return [*kept, TroubleRow("other trouble" if kept else "any trouble", together)]
+
+
+def most_met(rows: list[TroubleRow], most: int) -> list[TroubleRow]:
+    """So many rows, in the order they were in: penalties first, and then what is met most often."""
+    ranked = sorted(rows, key=lambda row: (not row.penalty, -max(row.shares)))[:most]
+    return [row for row in rows if row in ranked]
 
 
 def troubles(answer: Answer, indices: list[int]) -> list[TroubleRow]:
