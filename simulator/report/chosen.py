@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ..hole.surfaces import TROUBLE, WORDS, Surface
+from ..hole.surfaces import PENALTY_SURFACES, TROUBLE, WORDS, Surface
 from ..player.names import with_flight
 from ..strategy.alternative import Alternative, ClubAndLine
 from ..strategy.result import Answer
@@ -27,7 +27,8 @@ SWINGS = {"part": "part", "punch": "punch", "gripped": "gripped down to"}
 MOST_DIGITS = 3
 """Decimals of a line at most: nearer ones are one alternative (`strategy.asked`)."""
 
-PENALTY = frozenset({Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY})
+PENALTY = PENALTY_SURFACES | {Surface.OUT_OF_BOUNDS}
+"""Ground that costs a stroke: penalty areas, and what is out of bounds."""
 
 
 def shown(answer: Answer, most: int = MOST_ASKED) -> list[int]:
@@ -148,7 +149,10 @@ def par_shares(one: Alternative) -> tuple[float, float, float] | None:
 def par_counts(one: Alternative) -> tuple[int, int, int] | None:
     """The same as whole counts in 100 plays that add up to 100."""
     shares = par_shares(one)
-    return None if shares is None else tuple(in_hundred(shares))  # type: ignore[return-value]
+    if shares is None:
+        return None
+    good, bogey, worse = in_hundred(shares)
+    return good, bogey, worse
 
 
 def score_counts(one: Alternative, shares: Sequence[float]) -> list[int]:
@@ -226,12 +230,13 @@ def _share(one: Alternative, name: str) -> float:
 
 
 def _named(name: str, surface: Surface) -> str:
-    if surface is Surface.OUT_OF_BOUNDS:
-        return f"{name} (out)"
-    return name
+    return f"{name} (out)" if surface is Surface.OUT_OF_BOUNDS else name
 
 
 def _together(surface: Surface) -> str:
-    if surface in (Surface.WATER, Surface.DRY_PENALTY):
-        return "any penalty area" if surface is Surface.WATER else "any dry penalty area"
-    return {Surface.BUNKER: "any bunker"}.get(surface, WORDS[surface])
+    any_of = {
+        Surface.WATER: "any penalty area",
+        Surface.DRY_PENALTY: "any dry penalty area",
+        Surface.BUNKER: "any bunker",
+    }
+    return any_of.get(surface, WORDS[surface])

@@ -27,7 +27,7 @@ from .question import (
 )
 from .running import Run
 from .store import Store
-from .tees import has_tee, on_tee
+from .tees import holes_without, on_tee
 
 DEFAULT_SEQUENCES = 5_000
 """Sequences for each alternative, a quarter of a single plan's: scores are still known to 0.01 strokes."""
@@ -165,8 +165,7 @@ def _say_tees(asked: CourseAsked, say: Progress) -> None:
     for player in asked.players:
         if player.tee is None:
             continue
-        without = [str(number) for number, hole in asked.course.numbered() if not has_tee(hole, player.tee)]
-        if without:
+        if without := holes_without(asked.course, player.tee):
             holes = f"hole{'s' if len(without) > 1 else ''} {', '.join(without)}"
             say(f"{player.name}: no {player.tee} tee on {holes}, where the first tee is played")
 

@@ -38,6 +38,9 @@ BIAS = "bias_removed"
 
 BIAS_WORDS = "bias gone, or aimed off for, against aiming as if there were none"
 
+REPLAY_GUESS = 5.0
+"""Strokes a replay is taken for until the first shot is valued: it decides between reliefs alone (assumed)."""
+
 EFFORT = Effort(many=128, again=0)
 """How hard a held plan is valued anew: by half the strikes of a map, for every change alike."""
 
@@ -214,7 +217,7 @@ class _Today:
         return search(place, self.seed, rows, keep_within=0.3, keep_most=2)[0].action
 
     def _sequences(self, place: Place, action: np.ndarray) -> estimate.PlayedChoice:
-        value = float(place.scores(action[None], 5.0, self.strikes)[0])
+        value = float(place.scores(action[None], REPLAY_GUESS, self.strikes)[0])
         values = place.values(action[None], value, self.strikes)[0]
         sequences = place.play(
             action, action, value, seed=self.seed + streams.PLAYS, sequences=self.sequences, evened=True
