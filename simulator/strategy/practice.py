@@ -39,7 +39,7 @@ BIAS = "bias_removed"
 BIAS_WORDS = "bias gone, or aimed off for, against aiming as if there were none"
 
 REPLAY_GUESS = 5.0
-"""Strokes a replay is taken for until the first shot is valued: it decides between reliefs alone (assumed)."""
+"""Strokes a replay is taken for until the first shot is valued: it parts reliefs alone (assumed)."""
 
 EFFORT = Effort(many=128, again=0)
 """How hard a held plan is valued anew: by half the strikes of a map, for every change alike."""
