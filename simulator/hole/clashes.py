@@ -141,10 +141,10 @@ def _drawn(hole: Hole) -> PlayLine:
 
 def _side(play: PlayLine, area: shapely.Geometry) -> str:
     """The side of a line of play on which all of an area lies; empty of one that lies on both."""
-    offsets = [play.station_offset(x, y)[1] for x, y in shapely.get_coordinates(area)]
-    if min(offsets) > BESIDE_YD:
+    offsets = play.corners_of(area)[:, 1]
+    if offsets.min() > BESIDE_YD:
         return "right"
-    return "left" if max(offsets) < -BESIDE_YD else ""
+    return "left" if offsets.max() < -BESIDE_YD else ""
 
 
 def undrawn(hole: Hole) -> dict[str, float]:
@@ -157,8 +157,7 @@ def undrawn(hole: Hole) -> dict[str, float]:
     shapes = [f.area for f in hole.features]
     shapes += [tree.ground for tree in hole.single_trees]
     for shape in shapes:
-        for x, y in shapely.get_coordinates(shape.intersection(beside)):
-            offset = hole.station_offset(x, y)[1]
+        for offset in hole.play_line.corners_of(shape.intersection(beside))[:, 1].tolist():
             side = "left" if offset < 0.0 else "right"
             reach[side] = max(reach[side], abs(offset))
     return {side: yards for side, yards in reach.items() if yards < WILD_YD}

@@ -103,18 +103,19 @@ def load_course(folder_or_name: str | Path) -> Course:
     if not 0 < len(files) <= MOST_HOLES:
         found = f"{len(files)} hole files" if files else "no hole file"
         raise FileError(source, "", found, f"1 to {MOST_HOLES} of them, 01-first.toml and so on")
+    is_demo = folder != Path(source)
     holes: list[tuple[int, Hole]] = []
     bad: list[BadHole] = []
     taken: dict[int, str] = {}
     for number, file in _numbered(files):
-        shown = f"{source}/{file.stem}" if folder != Path(source) else str(file)
+        shown = f"{source}/{file.stem}" if is_demo else str(file)
         try:
             if number is None:
                 raise FileError(shown, "", "a file name without a number", "a number first, like the others")
             if number in taken:
                 raise FileError(shown, "", f"number {number} as {taken[number]} has", "each number once")
             taken[number] = file.name
-            holes.append((number, load_hole(shown if folder != Path(source) else file)))
+            holes.append((number, load_hole(shown if is_demo else file)))
         except SimulatorError as error:
             bad.append(BadHole(number, file.name, error))
     holes.sort(key=lambda item: item[0])

@@ -90,9 +90,7 @@ def parse_file(path: Path, source: str) -> dict:
         near = difflib.get_close_matches(bundled_name(source), names, n=1)
         hint = f"perhaps {near[0]}" if near else f"a .toml file, or one of {', '.join(names)}"
         raise FileError(source, "", "no such file", hint)
-    if os.path.isfile(path) and path.suffix.lower() not in ("", ".toml"):
-        raise FileError(source, "", f"a {path.suffix} file", "a hole sketch, a .toml file")
-    return read_toml(path, source, MOST_BYTES, "a .toml file")
+    return _toml_alone(path, source, "a hole sketch, a .toml file")
 
 
 def parse_readings(path: Path, source: str) -> dict:
@@ -100,6 +98,11 @@ def parse_readings(path: Path, source: str) -> dict:
     wanted = "a .toml file of laser readings, [[stand]] with readings = [{ to, range_yd }, ...]"
     if not os.path.exists(path):
         raise FileError(source, "", "no such file", wanted)
+    return _toml_alone(path, source, wanted)
+
+
+def _toml_alone(path: Path, source: str, wanted: str) -> dict:
+    """The TOML of a file that is there; one of another kind is refused (FileError), with what is wanted."""
     if os.path.isfile(path) and path.suffix.lower() not in ("", ".toml"):
         raise FileError(source, "", f"a {path.suffix} file", wanted)
     return read_toml(path, source, MOST_BYTES, "a .toml file")

@@ -39,6 +39,11 @@ class SpotHeight:
     owner: str
 
 
+def read_height(fields: Fields) -> float | None:
+    """Height of a tee or an area above the zero of the file's heights [yd]; None where it gives none."""
+    return fields.length("height", low=-HIGHEST_YD, high=HIGHEST_YD) if fields.has("height") else None
+
+
 def read_heights(top: Fields, line: PlayLine) -> list[SpotHeight]:
     """Entries [station, offset, height] of `heights_yd` or [x, y, height] of `heights_xy_yd` (or _m)."""
     if top.has("heights_xy"):

@@ -103,6 +103,11 @@ class PlayLine:
                 best = (away, station, right)
         return float(best[1]), float(best[2])
 
+    def corners_of(self, area: shapely.Geometry) -> np.ndarray:
+        """Station and offset [yd] of every corner of an area, float64 (n, 2)."""
+        corners = [self.station_offset(x, y) for x, y in shapely.get_coordinates(area).tolist()]
+        return np.array(corners, dtype=float).reshape(-1, 2)
+
     def band(self, stations: np.ndarray, left: np.ndarray, right: np.ndarray) -> Polygon:
         """Area between two edges given by their offsets at some stations, straight in between.
 

@@ -10,7 +10,7 @@ from shapely import MultiPolygon, Polygon
 
 from simulator.errors import FileError
 from simulator.hole.fields import Fields, named_entries
-from simulator.hole.heights import HIGHEST_YD, SpotHeight
+from simulator.hole.heights import SpotHeight, read_height
 from simulator.hole.line import PlayLine
 from simulator.hole.model import Feature
 from simulator.hole.shapes import LEAST_AREA_YD2, read_area
@@ -44,8 +44,8 @@ def read_green_parts(top: Fields, line: PlayLine, features: list[Feature]) -> li
                 raise fields.error("", found, "parts that do not overlap")
         middle = area.centroid
         slope = read_slope(fields, line, middle.x, middle.y, MOST_GREEN_PCT, required=True)
-        height = fields.length("height", low=-HIGHEST_YD, high=HIGHEST_YD) if fields.has("height") else None
-        parts.append(Feature(name, Surface.GREEN, area, slope=slope, height_yd=height, part_of=on[0].name))
+        height_yd = read_height(fields)
+        parts.append(Feature(name, Surface.GREEN, area, slope=slope, height_yd=height_yd, part_of=on[0].name))
     return parts
 
 

@@ -13,7 +13,7 @@ from simulator.hole.check import check_hole, check_line, check_names
 from simulator.hole.clashes import clashes
 from simulator.hole.crowns import CROWN_LENGTHS, CROWN_PLAIN, Tree, read_crown, say_crowns
 from simulator.hole.fields import Fields, named_entries, show
-from simulator.hole.heights import HIGHEST_YD, check_heights, read_heights
+from simulator.hole.heights import check_heights, read_height, read_heights
 from simulator.hole.islands import cut_islands
 from simulator.hole.legs import read_line
 from simulator.hole.line import PlayLine
@@ -196,7 +196,7 @@ def _read_feature(fields: Fields, name: str, kind: str, surface: Surface, line: 
     elif sizes:
         most = MOST_GREEN_PCT if surface is Surface.GREEN else MOST_GROUND_PCT
         slope = read_slope(fields, line, area.centroid.x, area.centroid.y, most)
-        height = fields.length("height", low=-HIGHEST_YD, high=HIGHEST_YD) if fields.has("height") else None
+        height = read_height(fields)
     if kind == "penalty_area":
         relief = fields.choice("colour", ("red", "yellow"))
         surface = Surface.DRY_PENALTY if fields.flag("playable") else Surface.WATER

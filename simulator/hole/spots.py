@@ -7,7 +7,7 @@ import shapely
 
 from simulator.hole.crowns import CROWN_LENGTHS, CROWN_PLAIN, LEAST_CROWN_YD, MOST_CROWN_YD, Tree, read_crown
 from simulator.hole.fields import Fields, entries_of, named_entries
-from simulator.hole.heights import HIGHEST_YD, SpotHeight
+from simulator.hole.heights import SpotHeight, read_height
 from simulator.hole.line import PlayLine
 from simulator.hole.model import MAIN_TEE, Feature, Mark, Spot, tee_name
 from simulator.hole.surfaces import Surface
@@ -50,8 +50,7 @@ def read_tees(top: Fields, line: PlayLine, heights: list[SpotHeight], assumed: l
         else:
             place = line.at(0.0, fields.length("offset", 0.0))
         tees.append(Spot(tee_name(name), *place))
-        if fields.has("height"):
-            z = fields.length("height", None, -HIGHEST_YD, HIGHEST_YD)
+        if (z := read_height(fields)) is not None:
             heights.append(SpotHeight(*place, z, fields.where))
     return tees
 
@@ -69,7 +68,7 @@ def read_pins(top: Fields, line: PlayLine, features: list[Feature], assumed: lis
         assumed.append("One pin, in the middle of the green: the file names none.")
         middle = green.centroid if green.contains(green.centroid) else green.representative_point()
         return [Spot("middle", middle.x, middle.y)]
-    front = min(line.station_offset(x, y)[0] for x, y in shapely.get_coordinates(green))
+    front = float(line.corners_of(green)[:, 0].min())
     pins = []
     for fields, name in named_entries(top, "pin"):
         fields.refuse_unknown(("name",), ("on", "at", "offset", "x", "y"))

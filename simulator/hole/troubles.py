@@ -173,8 +173,8 @@ def _beside(
 
 def _trouble(hole: Hole, name: str, surface: Surface, part: _Part, ball: tuple[float, float]) -> Trouble:
     area = part.ground
-    xy = shapely.get_coordinates(shapely.segmentize(area, EDGE_STEP_YD))
-    places = np.array([hole.station_offset(x, y) for x, y in xy])
+    edge = shapely.segmentize(area, EDGE_STEP_YD)
+    xy, places = shapely.get_coordinates(edge), hole.play_line.corners_of(edge)
     away = np.hypot(xy[:, 0] - ball[0], xy[:, 1] - ball[1])
     on_line = [station for pair in _crossings(_line_on(hole), area) for station in pair]
     low, high = part.along_yd

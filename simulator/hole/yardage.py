@@ -153,8 +153,8 @@ def _widths(hole: Hole, end_yd: float, step_yd: float) -> list[Width]:
 
 def _green(hole: Hole, ball: tuple[float, float]) -> GreenSize:
     green = hole.green
-    xy = shapely.get_coordinates(shapely.segmentize(green, EDGE_STEP_YD))
-    places = np.array([hole.station_offset(x, y) for x, y in xy])
+    edge = shapely.segmentize(green, EDGE_STEP_YD)
+    xy, places = shapely.get_coordinates(edge), hole.play_line.corners_of(edge)
     front, back = float(places[:, 0].min()), float(places[:, 0].max())
     stations = np.arange(front, back, EDGE_STEP_YD)
     widths = [b - a for s in stations for a, b in strips_of(cut(hole, float(s)), green)]

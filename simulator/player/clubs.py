@@ -57,18 +57,17 @@ def read_clubs(top: Section, base: Level | None, assumed: list[str]) -> tuple[Cl
         check_lengths(top.source, typed, kinds, base, assumed)  # what was measured is no slip
     filled = []
     for name in sorted(kinds, key=lambda n: -carry_yd[n]):
-        section = given.get(name) or Section(top.source, f"club {name!r}", {})
+        section = given.get(name, Section(top.source, f"club {name!r}", {}))
         if base is None:
             numbers[name] = {**stand_ins(section, top), **numbers[name]}
             for key in CLUB_NUMBERS:
                 if key not in numbers[name]:
                     need_level(top, base, f"{key} of club {name!r}")
         club = fill_club(name, kinds, carry_yd, numbers[name], base)
-        filled.append((section, replace(club, flights=_flights(given.get(name), club))))
+        filled.append((section, replace(club, flights=_flights(section, club))))
     longest = filled[0][1]
     clubs = [
-        _measured(given.get(club.name), with_habits(club, section, top, longest, assumed))
-        for section, club in filled
+        _measured(section, with_habits(club, section, top, longest, assumed)) for section, club in filled
     ]
     if all(club.use != "anywhere" for club in clubs):
         top.refuse(
@@ -103,9 +102,9 @@ def _kinds(top: Section, given: dict[str, Section], base: Level | None, assumed:
     return kinds
 
 
-def _measured(section: Section | None, club: Club) -> Club:
+def _measured(section: Section, club: Club) -> Club:
     """The club with what is not known of it, where its numbers were measured (``[club.NAME.doubt]``)."""
-    if section is None or "doubt" not in section.table:
+    if "doubt" not in section.table:
         return club
     inner = Section(section.source, f"{section.where}, doubt", section.table["doubt"])
     parts = tuple(DOUBT_LIMITS)
@@ -121,10 +120,10 @@ def _measured(section: Section | None, club: Club) -> Club:
     return replace(club, sources=sources, doubt=Doubt(**values))  # type: ignore[arg-type]
 
 
-def _flights(section: Section | None, club: Club) -> tuple[str, ...]:
+def _flights(section: Section, club: Club) -> tuple[str, ...]:
     """Ways a club is hit: as the file says, else held down too where players usually can."""
-    values = None if section is None else section.table.get("flights")
-    if section is None or values is None:
+    values = section.table.get("flights")
+    if values is None:
         return ("stock", "low") if family(club.kind) in HELD_DOWN_KINDS else ("stock",)
     if not isinstance(values, list) or not values or not all(v in tuple(SHAPES) for v in values):
         section.refuse("flights", shown(values), f"a list of {', '.join(SHAPES)}")

@@ -113,11 +113,15 @@ def _plausible_bags(clubs: tuple[Club, ...], count: int, seed: int) -> tuple[tup
 
 def _draw(bag: tuple[Club, ...], rng: np.random.Generator, side: float) -> tuple[Club, ...]:
     parts = [f.name for f in fields(Doubt)]
-    common = dict(zip(parts, side * rng.standard_normal(len(parts)), strict=True))
+
+    def drawn() -> dict[str, float]:
+        return dict(zip(parts, side * rng.standard_normal(len(parts)), strict=True))
+
+    common = drawn()
     clubs = []
     shortest = np.inf
     for club in bag:
-        own = dict(zip(parts, side * rng.standard_normal(len(parts)), strict=True))
+        own = drawn()
         measured = club.doubt is not None
         mixed = {
             part: own[part] if measured else SHARED**0.5 * common[part] + (1.0 - SHARED) ** 0.5 * own[part]

@@ -23,9 +23,9 @@ from .chosen import PENALTY
 from .credits import map_data
 from .holemap import draw_map, letters, off_the_map, whole_hole
 from .labels import Labels
-from .page import EDGE_IN, GAP_IN, figure_of, frame, in_style, new_figure, view_box
+from .page import EDGE_IN, GAP_IN, figure_of, frame, in_style, map_in, new_figure, view_box
 from .palette import FAINT, INK
-from .sheet import LINE, Sheet, hole_names, wrapped, write_pages
+from .sheet import Sheet, hole_names, line_in, wrapped, write_pages
 from .showpage import clear_words, no_row_words
 from .units import YARDS, Units
 
@@ -47,6 +47,9 @@ IN_PER_YD = 36.0
 
 MAP_WIDE_IN, MAP_TALL_IN = 1.85, 4.15
 """Most the map takes of the page [in]."""
+
+BESIDE_YD = 45.0
+"""Ground shown either side of the line of play [yd]."""
 
 LEAST_GREEN_IN = 2.0
 """Height of the green's drawing under many troubles [in]; under fewer it goes down as far as a map."""
@@ -131,11 +134,10 @@ def card_page(yardage: Yardage, units: Units = YARDS, number: int | None = None)
     words = f"par {hole.par}, {units.length(hole.length_yd)} from the {hole.tee.name} tee{index}"
     sheet.words(words, 7.0)
     top = sheet.down_in
-    x0, x1, y0, y1 = whole_hole(hole, 45.0)
-    tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MAP_TALL_IN)
+    tall = map_in(whole_hole(hole, BESIDE_YD), MAP_WIDE_IN, MAP_TALL_IN)
     kept = _kept(yardage)
     ax = sheet.axes(tall, 0.0, MAP_WIDE_IN)
-    draw_map(ax, yardage, units, beside_yd=45.0, named=kept)
+    draw_map(ax, yardage, units, beside_yd=BESIDE_YD, named=kept)
     off = off_the_map(ax, yardage)
     beside = MAP_WIDE_IN + 0.12
     _rows(sheet, yardage, units, beside, kept, off)
@@ -151,7 +153,7 @@ def card_page(yardage: Yardage, units: Units = YARDS, number: int | None = None)
     draw_green(yardage, ax=sheet.axes(space, beside, wide), units=units)
     sheet.down_in = max(sheet.down_in + space, top + tall) + 2.0 * GAP_IN
     foot = " ".join([FOOT.format(scale=scale), *no_row_words(yardage, units), *map_data(hole)])
-    _blanks(sheet, len(wrapped(foot, 5.0, sheet.inner_in)) * 5.0 * LINE / 72.0)
+    _blanks(sheet, len(wrapped(foot, 5.0, sheet.inner_in)) * line_in(5.0))
     sheet.foot(foot, 5.0)
     return sheet.done()
 

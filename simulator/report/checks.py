@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Any
 
 import numpy as np
-import shapely
 
 from ..hole.clashes import undrawn
 from ..hole.model import Feature, Hole
@@ -124,8 +123,7 @@ def hole_dict(hole: Hole) -> dict[str, Any]:
 
 def extent(hole: Hole, feature: Feature, units: Units = YARDS) -> tuple[str, str]:
     """Where an area is, by the line of play: ("207 to 288", "15 R to 54 R")."""
-    corners = shapely.get_coordinates(feature.area)
-    found = np.array([hole.station_offset(x, y) for x, y in corners])
+    found = hole.play_line.corners_of(feature.area)
     (s0, o0), (s1, o1) = found.min(axis=0), found.max(axis=0)
     low, high = (float(np.clip(station, -FAR_YD, FAR_YD)) for station in (s0, s1))
     on = units.range(low, high).removesuffix(f" {units.short}")

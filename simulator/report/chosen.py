@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ..hole.surfaces import TROUBLE, WORDS, Surface
+from ..hole.surfaces import PENALTY_SURFACES, TROUBLE, WORDS, Surface
 from ..player.names import with_flight
 from ..player.runs import punch_run_yd
 from ..strategy.alternative import Alternative, ClubAndLine
@@ -35,7 +35,8 @@ LINE_NAMES = {
 }
 """What so many lines of one shot are called, from the left; more are numbered."""
 
-PENALTY = frozenset({Surface.OUT_OF_BOUNDS, Surface.WATER, Surface.DRY_PENALTY})
+PENALTY = PENALTY_SURFACES | {Surface.OUT_OF_BOUNDS}
+"""Ground that costs a stroke: penalty areas, and what is out of bounds."""
 
 
 def shown(answer: Answer, most: int = MOST_ASKED) -> list[int]:
@@ -200,7 +201,10 @@ def par_shares(one: Alternative) -> tuple[float, float, float] | None:
 def par_counts(one: Alternative) -> tuple[int, int, int] | None:
     """The same as whole counts in 100 plays that add up to 100."""
     shares = par_shares(one)
-    return None if shares is None else tuple(in_hundred(shares))  # type: ignore[return-value]
+    if shares is None:
+        return None
+    good, bogey, worse = in_hundred(shares)
+    return good, bogey, worse
 
 
 def score_counts(one: Alternative, shares: Sequence[float]) -> list[int]:
@@ -245,11 +249,16 @@ def fewer_rows(rows: list[TroubleRow], most: int) -> list[TroubleRow]:
     """
     if len(rows) <= most:
         return rows
-    ranked = sorted(rows, key=lambda row: (not row.penalty, -max(row.shares)))[: most - 1]
-    kept = [row for row in rows if row in ranked]
-    rest = [row for row in rows if row not in ranked]
+    kept = most_met(rows, most - 1)
+    rest = [row for row in rows if row not in kept]
     together = tuple(sum(shares) for shares in zip(*(row.shares for row in rest), strict=True))
     return [*kept, TroubleRow("other trouble" if kept else "any trouble", together)]
+
+
+def most_met(rows: list[TroubleRow], most: int) -> list[TroubleRow]:
+    """So many rows, in the order they were in: penalties first, and then what is met most often."""
+    ranked = sorted(rows, key=lambda row: (not row.penalty, -max(row.shares)))[:most]
+    return [row for row in rows if row in ranked]
 
 
 def troubles(answer: Answer, indices: list[int]) -> list[TroubleRow]:
@@ -286,9 +295,7 @@ def _share(one: Alternative, name: str) -> float:
 
 
 def _named(name: str, surface: Surface) -> str:
-    if surface is Surface.OUT_OF_BOUNDS:
-        return f"{name} (out)"
-    return name
+    return f"{name} (out)" if surface is Surface.OUT_OF_BOUNDS else name
 
 
 TOGETHER = {

@@ -9,7 +9,7 @@ from ..conditions import Scenario
 from ..player import Player
 from ..strategy.courseasked import FIRST_PINS, CourseAnswer, Pins
 from ..strategy.pointing import FINEST_YD
-from ..strategy.tees import has_tee
+from ..strategy.tees import holes_without
 from .cautions import EXACT
 from .chosen import SWINGS, called
 from .figures import HELD, tenths
@@ -160,7 +160,7 @@ def where_words(answer: CourseAnswer, player: Player | None = None) -> str:
 
 def _first_tee_on(answer: CourseAnswer, tee: str) -> str:
     """Holes without that tee, which are played from their first; empty where all have it."""
-    without = [f"{number}" for number, hole in answer.course.numbered() if not has_tee(hole, tee)]
+    without = holes_without(answer.course, tee)
     return f" (first tee on {', '.join(without)})" if without else ""
 
 

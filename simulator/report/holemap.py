@@ -37,7 +37,7 @@ LETTERS = string.ascii_lowercase + string.ascii_uppercase
 
 def whole_hole(hole: Hole, beside_yd: float = BESIDE_YD) -> tuple[float, float, float, float]:
     """Least and greatest x, least and greatest y that show a hole from tee to behind the green [yd]."""
-    behind = max(hole.station_offset(*xy)[0] for xy in shapely.get_coordinates(hole.green))
+    behind = float(hole.play_line.corners_of(hole.green)[:, 0].max())
     line = shapely.LineString([*hole.line, hole.at(max(behind, hole.length_yd) + 0.6 * BEHIND_GREEN_YD)])
     x0, y0, x1, y1 = shapely.union_all([line.buffer(beside_yd, cap_style="flat"), hole.green]).bounds
     return x0, x1, min(y0, -12.0), y1

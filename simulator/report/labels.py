@@ -105,16 +105,9 @@ class Labels:
         for place in places:
             text.set_position(place)
             box = text.get_window_extent().padded(MARGIN_PT * self._pixels)
-            inside = (
-                self.frame.x0 <= box.x0 and box.x1 <= self.frame.x1
-                and self.frame.y0 <= box.y0 and box.y1 <= self.frame.y1
-            )  # fmt: skip
-            if not inside or any(box.overlaps(other) for other in self.taken):
+            if not self._is_free(box):
                 continue
-            covered = int(
-                ((self.avoid >= (box.x0, box.y0)) & (self.avoid <= (box.x1, box.y1))).all(axis=1).sum()
-            )
-            cost = covered + self._off(box, within) + (0 if off is None else self._hidden(box, off))
+            cost = self._covered(box) + self._off(box, within) + self._hidden(box, off)
             if best is None or cost < best[0]:
                 best = (cost, place, box)
                 if cost == 0:
@@ -128,10 +121,26 @@ class Labels:
             self._lead(best[2], within)
         return text
 
+    def _is_free(self, box: Bbox) -> bool:
+        """Whether a box lies inside the axes and over no word or marker."""
+        inside = (
+            self.frame.x0 <= box.x0 and box.x1 <= self.frame.x1
+            and self.frame.y0 <= box.y0 and box.y1 <= self.frame.y1
+        )  # fmt: skip
+        return inside and not any(box.overlaps(other) for other in self.taken)
+
+    def _covered(self, box: Bbox) -> int:
+        """How many of the places to avoid a box covers."""
+        return int(((self.avoid >= (box.x0, box.y0)) & (self.avoid <= (box.x1, box.y1))).all(axis=1).sum())
+
+    def _in_data(self, box: Bbox) -> shapely.Polygon:
+        """A box of the page in data units."""
+        (x0, y0), (x1, y1) = self.ax.transData.inverted().transform([(box.x0, box.y0), (box.x1, box.y1)])
+        return shapely.box(x0, y0, x1, y1)
+
     def _lead(self, box: Bbox, ground: shapely.Geometry) -> None:
         """A fine line from words that stand away from the ground they name: they would be another's."""
-        (x0, y0), (x1, y1) = self.ax.transData.inverted().transform([(box.x0, box.y0), (box.x1, box.y1)])
-        way = shapely.shortest_line(shapely.box(x0, y0, x1, y1), ground)
+        way = shapely.shortest_line(self._in_data(box), ground)
         if way.length * math.sqrt(self._pixels_in_unit) > LED_PT * self._pixels:
             self.ax.plot(*zip(*way.coords, strict=True), color=INK, linewidth=0.6, zorder=6.9)
 
@@ -139,18 +148,15 @@ class Labels:
         """How many of a few places spread over a box lie off some ground; none of ground it would hide."""
         if within is None or within.area * self._pixels_in_unit < box.width * box.height:
             return 0
-        return SPREAD[0] * SPREAD[1] - self._on(box, within)
-
-    def _on(self, box: Bbox, ground: shapely.Geometry) -> int:
-        """How many of a few places spread over a box lie on some ground."""
         x, y = np.meshgrid(np.linspace(box.x0, box.x1, SPREAD[0]), np.linspace(box.y0, box.y1, SPREAD[1]))
         xy = self.ax.transData.inverted().transform(np.column_stack([x.ravel(), y.ravel()]))
-        return int(shapely.contains_xy(ground, xy).sum())
+        return int((~shapely.contains_xy(within, xy)).sum())
 
-    def _hidden(self, box: Bbox, ground: shapely.Geometry) -> int:
+    def _hidden(self, box: Bbox, ground: shapely.Geometry | None) -> int:
         """The share of a box on some ground, of as many places: a bunker between two of them counts."""
-        (x0, y0), (x1, y1) = self.ax.transData.inverted().transform([(box.x0, box.y0), (box.x1, box.y1)])
-        whole = shapely.box(x0, y0, x1, y1)
+        if ground is None:
+            return 0
+        whole = self._in_data(box)
         return math.ceil(SPREAD[0] * SPREAD[1] * whole.intersection(ground).area / whole.area)
 
     def keep_off(self, one: tuple[float, float], other: tuple[float, float], radius_pt: float) -> None:

@@ -122,11 +122,11 @@ def _name(labels: Labels, words: str, area: shapely.Geometry, ax: Axes, **style:
 
 def _draw_band(ax: Axes, answer: Answer, one: Alternative) -> None:
     """The lines that play alike, as an arc across the aim where the stock ball comes down."""
+    if not has_band(one):
+        return
     start = answer.start
     at_pin = math.radians(one.aim_bearing_deg) - one.turn_rad()
     low, high = (one.turn_rad(edge) for edge in one.aims_yd)
-    if not has_band(one):
-        return
     angle = at_pin + np.linspace(low, high, 25)
     far = one.today_carry_yd
     x, y = start.x_yd + far * np.sin(angle), start.y_yd + far * np.cos(angle)

@@ -20,7 +20,7 @@ from .falls import falls_said
 from .figures import name_said
 from .groundkey import ground_key, seen_on
 from .lessoncharts import draw_aims, draw_pattern, draw_scores
-from .page import GAP_IN, in_style, view_box
+from .page import GAP_IN, in_style, map_in, view_box
 from .palette import CURVES, FAINT, INK, SHOTS
 from .planwords import aimed_words, plan_words
 from .sheet import KEY_PT, Sheet, wrapped, write_pages
@@ -117,8 +117,8 @@ def _say(sheet: Sheet, lines: Sequence[str]) -> None:
 
 
 def _map_in(extent: tuple[float, float, float, float], wide_in: float) -> float:
-    x0, x1, y0, y1 = extent
-    return float(np.clip(wide_in * (y1 - y0) / (x1 - x0), LEAST_MAP_IN, MOST_MAP_IN))
+    """Height of a map on a page of a lesson [in]."""
+    return map_in(extent, wide_in, MOST_MAP_IN, LEAST_MAP_IN)
 
 
 def _plan(sheet: Sheet, result: Lesson, units: Units) -> None:

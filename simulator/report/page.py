@@ -104,6 +104,20 @@ def frame(ax: Axes, x0: float, x1: float, y0: float, y1: float) -> None:
     ax.set_autoscale_on(False)
 
 
+def map_in(
+    extent: tuple[float, float, float, float], wide_in: float, most_in: float, least_in: float = 0.0
+) -> float:
+    """Height of a map of such a width that just shows an extent, within limits [in].
+
+    Parameters
+    ----------
+    extent : (float, float, float, float)
+        Least and greatest x, least and greatest y [yd].
+    """
+    x0, x1, y0, y1 = extent
+    return min(max(wide_in * (y1 - y0) / (x1 - x0), least_in), most_in)
+
+
 def view_box(ax: Axes) -> shapely.Polygon:
     """What the axes show, as a box in data units."""
     (x0, x1), (y0, y1) = ax.get_xlim(), ax.get_ylim()

@@ -107,13 +107,9 @@ def risk_words(answer: Answer, units: Units = YARDS) -> list[str]:
     one, two, n = answer.best, answer.alternatives[other], answer.sequences
     names = title(answer, answer.recommended, units), title(answer, other, units)
     rows = troubles(answer, [answer.recommended, other])
-    worse = _dearest([row for row in rows if row.shares[1] - row.shares[0] >= LEAST_MORE], 1)
-    better = _dearest([row for row in rows if row.shares[0] - row.shares[1] >= LEAST_MORE], 0)
-    whole = TroubleRow("any trouble", (trouble_share(one), trouble_share(two)), said=TROUBLE_WORD)
-    if worse is None and whole.shares[1] - whole.shares[0] >= LEAST_MORE:  # a little more of each of many
-        worse = whole
-    if better is None and whole.shares[0] - whole.shares[1] >= LEAST_MORE:
-        better = whole
+    whole = [TroubleRow("any trouble", (trouble_share(one), trouble_share(two)), said=TROUBLE_WORD)]
+    worse = _dearest(rows, 1) or _dearest(whole, 1)  # the whole where it is a little more of each of many
+    better = _dearest(rows, 0) or _dearest(whole, 0)
     found = []
     if worse is not None:
         mine, risk = apart(worse.shares, n)
@@ -137,7 +133,7 @@ def _asked_words(answer: Answer, told: Sequence[int | None], units: Units) -> li
         if not one.asked or k in told or one.difference.value < NOTHING_STROKES or len(said) == MOST_ASKED:
             continue
         rows = troubles(answer, [answer.recommended, k])
-        dear = _dearest([row for row in rows if row.shares[1] - row.shares[0] >= LEAST_MORE], 1)
+        dear = _dearest(rows, 1)
         words = f"The {title(answer, k, units)} costs {one.difference.value:.2f} a play more"
         if dear is not None:
             less, more = apart(dear.shares, answer.sequences)
@@ -147,7 +143,10 @@ def _asked_words(answer: Answer, told: Sequence[int | None], units: Units) -> li
 
 
 def _dearest(rows: list[TroubleRow], index: int) -> TroubleRow | None:
-    """The row whose surplus is greatest, penalties before anything else."""
-    if not rows:
-        return None
-    return max(rows, key=lambda row: (row.penalty, row.shares[index] - row.shares[1 - index]))
+    """What one of two shots finds more often by `LEAST_MORE`: penalties first, then by how much more."""
+
+    def more(row: TroubleRow) -> float:
+        return row.shares[index] - row.shares[1 - index]
+
+    found = [row for row in rows if more(row) >= LEAST_MORE]
+    return max(found, key=lambda row: (row.penalty, more(row)), default=None)

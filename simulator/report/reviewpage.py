@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -22,7 +23,7 @@ from .daywords import day_told
 from .falls import falls_said, keep_off_falls
 from .holemap import whole_hole
 from .labels import Labels
-from .page import in_style, own_axes
+from .page import in_style, map_in, own_axes
 from .palette import FAINT, PAPER, SHOTS
 from .reviewtext import (
     choice_words,
@@ -56,12 +57,23 @@ PLAYED, BETTER = SHOTS
 
 def reading(found: HoleReview) -> str:
     """What the lines of the picture are: those that it has, and no others."""
-    shown = [one for one in found.strokes if one.stroke.kind != "putt"]
+    shown = _off_the_green(found)
     dropped = any(_is_dots(one) for one in shown)
     dots = "; thick dots: to where a ball was dropped" if dropped else ""
     better = any(one.best is not None and dear_choice(one) for one in shown)
     dashed = " Dashed to a cross: where a better choice is aimed to land." if better else ""
     return f"Solid: as played, numbers are strokes{dots}.{dashed}"
+
+
+def _off_the_green(found: HoleReview) -> list[Judged]:
+    """The strokes that are drawn: all but putts."""
+    return [one for one in found.strokes if one.stroke.kind != "putt"]
+
+
+def _balls_yd(strokes: Sequence[Judged]) -> np.ndarray:
+    """Where some strokes were played from and where their balls came to rest, float64 (n, 2) [yd]."""
+    rests = (rest for one in strokes for rest in (one.stroke.start, one.stroke.end))
+    return np.array([rest.xy_yd for rest in rests if rest is not None]).reshape(-1, 2)
 
 
 def _is_dots(one: Judged) -> bool:
@@ -84,9 +96,8 @@ def draw_played(found: HoleReview, *, ax: Axes | None = None) -> Axes:
     ax = own_axes(ax)
     hole = found.hole
     groundplot.draw_hole(ax, hole, _extent(found))
-    shown = [one for one in found.strokes if one.stroke.kind != "putt"]
-    ends = [rest.xy_yd for one in shown for rest in (one.stroke.start, one.stroke.end) if rest is not None]
-    labels = Labels(ax, np.array(ends).reshape(-1, 2))
+    shown = _off_the_green(found)
+    labels = Labels(ax, _balls_yd(shown))
     groundplot.draw_flag(ax, hole.pin, labels, 11.0, clear_pt=4.0)
     keep_off_falls(ax, labels)
     for one in shown:
@@ -125,15 +136,9 @@ def _draw_better(ax: Axes, start: Rest, best: ClubAndLine) -> None:
 def _extent(found: HoleReview) -> tuple[float, float, float, float]:
     """Least and greatest x, least and greatest y of the hole and of every ball [yd]."""
     x0, x1, y0, y1 = whole_hole(found.hole, BESIDE_YD)
-    ends = [rest for one in found.strokes for rest in (one.stroke.start, one.stroke.end) if rest is not None]
-    x, y = zip(*(rest.xy_yd for rest in ends), strict=True)
-    margin = 0.35 * BESIDE_YD
-    return (
-        min(x0, min(x) - margin),
-        max(x1, max(x) + margin),
-        min(y0, min(y) - margin),
-        max(y1, max(y) + margin),
-    )
+    balls, margin = _balls_yd(found.strokes), 0.35 * BESIDE_YD
+    (low_x, low_y), (high_x, high_y) = balls.min(axis=0) - margin, balls.max(axis=0) + margin
+    return min(x0, low_x), max(x1, high_x), min(y0, low_y), max(y1, high_y)
 
 
 @in_style
@@ -144,8 +149,7 @@ def review_page(found: HoleReview, units: Units = YARDS) -> Figure:
     if day := day_told(found.conditions, units=units):
         sheet.words(day, 6.0, color=FAINT)
     sheet.words(verdict(found.player.name, found), 7.0)
-    x0, x1, y0, y1 = _extent(found)
-    tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
+    tall = map_in(_extent(found), MAP_WIDE_IN, MOST_MAP_IN)
     ax = sheet.axes(tall, 0.0, sheet.inner_in)
     draw_played(found, ax=ax)
     sheet.skip(tall)

@@ -38,15 +38,13 @@ def counts(answer: Answer, one: Alternative) -> dict[str, int]:
     for surface in Surface:
         if surface not in TROUBLE and WORDS[surface] in one.finish:
             shares[WORDS[surface]] = one.finish[WORDS[surface]].value
-    whole = [nearest(100.0 * share) for share in shares.values()]
-    names = list(shares)
-    rest = 100 - sum(whole)
-    if rest and REST in shares and whole[names.index(REST)] + rest >= 0:
-        whole[names.index(REST)] += rest  # no table shows it, so no two counts of one thing differ
+    whole = {name: nearest(100.0 * share) for name, share in shares.items()}
+    rest = 100 - sum(whole.values())
+    if rest and REST in whole and whole[REST] + rest >= 0:
+        whole[REST] += rest  # no table shows it, so no two counts of one thing differ
     elif rest:
-        whole = in_hundred(list(shares.values()))
-    both = sorted(zip(shares, whole, strict=True), key=lambda item: -item[1])
-    return {name: count for name, count in both if count}
+        whole = dict(zip(shares, in_hundred(list(shares.values())), strict=True))
+    return {name: count for name, count in sorted(whole.items(), key=lambda item: -item[1]) if count}
 
 
 def count_words(answer: Answer, one: Alternative) -> str:

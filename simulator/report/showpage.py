@@ -17,7 +17,7 @@ from .falls import falls_said
 from .figures import join_words
 from .groundkey import ground_key
 from .holemap import draw_map, letters, off_the_map, whole_hole
-from .page import in_style, own_axes
+from .page import in_style, map_in, own_axes
 from .palette import FAINT, GROUND, INK
 from .screen import padded, wrap
 from .sheet import Sheet, wrapped, write_pages
@@ -109,8 +109,7 @@ def show_page(yardage: Yardage, units: Units = YARDS) -> Figure:
     hole = yardage.hole
     sheet = Sheet(f"{hole.name}, par {hole.par}, {units.length(hole.length_yd)}")
     sheet.words(f"From the {hole.tee.name} tee. Numbers are {units.name}; the line runs tee to green.", 6.5)
-    x0, x1, y0, y1 = whole_hole(hole)
-    tall = min(MAP_WIDE_IN * (y1 - y0) / (x1 - x0), MOST_MAP_IN)
+    tall = map_in(whole_hole(hole), MAP_WIDE_IN, MOST_MAP_IN)
     strip = sheet.axes(tall, MAP_WIDE_IN + 0.3, STRIP_IN)
     ax = sheet.axes(tall, 0.0, MAP_WIDE_IN)
     seen = draw_map(ax, yardage, units)

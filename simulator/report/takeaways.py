@@ -7,15 +7,7 @@ from ..strategy.aims import AimCurve
 from ..strategy.lesson import Lesson
 from ..strategy.pointing import FINEST_YD
 from .cautions import EXACT, LOOK, RULES
-from .chosen import (
-    TroubleRow,
-    leading,
-    par_counts,
-    score_counts,
-    shot_words,
-    title,
-    troubles,
-)
+from .chosen import leading, most_met, par_counts, score_counts, shot_words, title, troubles
 from .credits import map_data
 from .figures import capital, in_hundred, name_said
 from .lines import line_words
@@ -23,6 +15,9 @@ from .odds import odds, told
 from .planwords import BY_GROUND, aimed_words, give_or_take
 from .shotplot import counts
 from .units import YARDS, Units
+
+MOST_TROUBLES = 4
+"""Troubles told of two ways to play a hole."""
 
 
 def aim_words(result: Lesson, units: Units = YARDS) -> list[str]:
@@ -176,7 +171,8 @@ def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
     pair = leading(answer)
     if len(pair) < 2:
         return ["One club stands alone here: the picture shows where it goes wrong."]
-    rows = _most_met([row for row in troubles(answer, pair) if max(row.shares) >= 0.01])
+    often = [row for row in troubles(answer, pair) if max(row.shares) >= 0.01]
+    rows = most_met(often, MOST_TROUBLES)
     drawn = any(feature.surface in TROUBLE for feature in answer.hole.features)
     seldom = "in no trouble as often as 1 time in 100" if drawn else "no trouble drawn here"
     said = []
@@ -187,16 +183,6 @@ def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
         name = title(answer, k, units)
         said.append(f"{capital(name)}: {words}.")
     return said
-
-
-def _most_met(rows: list[TroubleRow]) -> list[TroubleRow]:
-    """Penalties before anything else and then what is met most, in the order they were in."""
-    first = sorted(rows, key=lambda row: (not row.penalty, -max(row.shares)))[:MOST_TROUBLES]
-    return [row for row in rows if row in first]
-
-
-MOST_TROUBLES = 4
-"""Troubles told of two ways to play a hole."""
 
 
 def foot_words(result: Lesson, units: Units = YARDS) -> str:

@@ -82,10 +82,7 @@ def by_the_name(text: str, hole: Hole) -> Told | None:
         areas = [one for one in areas if one.surface is not Surface.BUNKER]  # `by_the_bunker` has those
     if not areas:
         return None
-    areas = [one for one in areas if _on_side(one, usual, hole)] or areas
-    if len(areas) > 1:
-        raise UsageError(f"place {text!r}: which of them on this hole: {_told(areas, hole)}")
-    (area,) = areas
+    area = _the_one(text, [one for one in areas if _on_side(one, usual, hole)] or areas, hole)
     beside = _BESIDE.search(usual)
     if beside and _stem(beside["word"]) in said and beside[0] not in area.name.casefold():
         raise UsageError(
@@ -124,6 +121,13 @@ def _areas(said: set[str], hole: Hole) -> list[Feature]:
     return [one for one in hole.features if one.surface is not Surface.TEE and said <= _core(one.name)]
 
 
+def _the_one(text: str, areas: list[Feature], hole: Hole) -> Feature:
+    """The one area that is left of those some words may name; of several a reader is asked which."""
+    if len(areas) > 1:
+        raise UsageError(f"place {text!r}: which of them on this hole: {_told(areas, hole)}")
+    return areas[0]
+
+
 def _short_of(text: str, hole: Hole, usual: str, found: re.Match[str]) -> Told | None:
     """ "10 short of the cross dyke", "past the elbow bunker": along the line of play from where it begins or
     ends, on the line where it crosses it, else by its own stations."""
@@ -133,12 +137,9 @@ def _short_of(text: str, hole: Hole, usual: str, found: re.Match[str]) -> Told |
     areas = [one for one in areas if one.name.casefold() == found["name"]] or areas
     if not areas:
         return None
-    if len(areas) > 1:
-        raise UsageError(f"place {text!r}: which of them on this hole: {_told(areas, hole)}")
-    (area,) = areas
+    area = _the_one(text, areas, hole)
     over = shapely.intersection(shapely.LineString(hole.line), area.area)
-    corners = shapely.get_coordinates(area.area if over.is_empty else over)
-    stations = [hole.station_offset(x, y)[0] for x, y in corners]
+    stations = hole.play_line.corners_of(area.area if over.is_empty else over)[:, 0].tolist()
     short = found["way"] in ("short", "shy", "before", "front")
     away = JUST_YD if found["n"] is None else yards(found["n"], found["unit"])
     station = min(stations) - away if short else max(stations) + away

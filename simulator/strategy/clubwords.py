@@ -135,9 +135,9 @@ def shot_meant(player: Player, text: str) -> Meant:
     """
     said, aim = club_and_aim(text)
     name, flight = club_and_flight(said)
-    yards = shot_distance(name)
-    if yards is not None:
-        club, flight, part_yd = _by_distance(player, text, yards, flight)
+    asked_yd = shot_distance(name)
+    if asked_yd is not None:
+        club, flight, part_yd = _by_distance(player, text, asked_yd, flight)
         return Meant(club, flight, part_yd, True, aim)
     _refuse_part_words(player, text, name)
     try:
@@ -174,7 +174,7 @@ _PLACES = re.compile(
 _FROM_THERE = re.compile(
     r"(?:off|from)\s+(?:the\s+)?(?:deck|tee|ground|turf|floor|fairway|rough|peg)|on\s+(?:the|a)\s+peg"
 )
-_LAY_UP = re.compile(r"\b(?:lay(?:ing)?[\s-]*up|lay[\s-]*up)\b")
+_LAY_UP = re.compile(r"\blay(?:ing)?[\s-]*up\b")
 
 
 def _refuse_what_is_no_club(player: Player, text: str, name: str) -> None:
@@ -234,34 +234,34 @@ def shot_distance(text: str) -> float | None:
 
 
 def _by_distance(
-    player: Player, text: str, yards: float, flight: str | None
+    player: Player, text: str, asked_yd: float, flight: str | None
 ) -> tuple[Club, str | None, float | None]:
     """The club and swing that go a distance: (club, flight of a full swing, carry of a part swing).
 
     The full swing that carries nearest, unless another swing the player has fits clearly better.
     """
     last, longest = player.clubs[-1], player.clubs[0]
-    if not LEAST_SHOT_YD <= yards <= REACHED * longest.carry_yd:
+    if not LEAST_SHOT_YD <= asked_yd <= REACHED * longest.carry_yd:
         raise UsageError(
-            f"shot {text!r}: found {yards:.0f} yd of carry; "
+            f"shot {text!r}: found {asked_yd:.0f} yd of carry; "
             f"allowed: {LEAST_SHOT_YD:g} to {longest.carry_yd:.0f}, "
             f"the {longest.name}"
         )
     able = [club for club in player.clubs if (flight or "stock") in club.flights]
     if not able:
         raise UsageError(f"shot {text!r}: no club of this bag is hit {flight}")
-    nearest = min(able, key=lambda club: abs(full_carry_yd(club, flight or "stock") - yards))
+    nearest = min(able, key=lambda club: abs(full_carry_yd(club, flight or "stock") - asked_yd))
     if flight not in (None, "stock"):
         return nearest, flight, None
-    if yards < last.carry_yd - 0.5:
-        return last, None, yards
-    off = abs(nearest.carry_yd - yards)
-    gripped = part_club(player, yards)
+    if asked_yd < last.carry_yd - 0.5:
+        return last, None, asked_yd
+    off = abs(nearest.carry_yd - asked_yd)
+    gripped = part_club(player, asked_yd)
     if gripped is not None and off > NEARER_YD:
-        return gripped, None, yards
+        return gripped, None, asked_yd
     held = [club for club in player.clubs if club.low_carry_yd is not None and "low" in club.flights]
-    low = min(held, key=lambda club: abs(full_carry_yd(club, "low") - yards), default=None)
-    if flight is None and low is not None and abs(full_carry_yd(low, "low") - yards) < off - NEARER_YD:
+    low = min(held, key=lambda club: abs(full_carry_yd(club, "low") - asked_yd), default=None)
+    if flight is None and low is not None and abs(full_carry_yd(low, "low") - asked_yd) < off - NEARER_YD:
         return low, "low", None
     return nearest, "stock", None
 

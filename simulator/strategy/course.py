@@ -27,7 +27,7 @@ from .question import (
 )
 from .running import Run
 from .store import Store
-from .tees import has_tee, on_tee
+from .tees import holes_without, on_tee
 
 DEFAULT_SEQUENCES = 5_000
 """Sequences for each alternative, a quarter of a single plan's: scores are still known to 0.01 strokes."""
@@ -95,36 +95,39 @@ def play_course(
     check_whole("seed", seed, 0, MOST_SEED)
     asked = CourseAsked(course, tee, players, scenarios, pins, sequences, seed, quick)
     _check(asked)
-    say = progress or silent
-    store = None if out is None else Store(Path(out))
-    if tee is None:
+    return _played(asked, None if out is None else Store(Path(out)), progress or silent, executor, threads)
+
+
+def _played(
+    asked: CourseAsked, store: Store | None, say: Progress, executor: Executor | None, threads: int | None
+) -> CourseAnswer:
+    """Everything that was asked, from an earlier run where it is there, else worked now."""
+    if asked.tee is None:
         _say_tees(asked, say)
     jobs, failures = _jobs(asked)
     found: dict[int, dict[str, Any]] = {}
     if store is not None:
         found = {k: kept for k, job in enumerate(jobs) if (kept := store.find(job)) is not None}
     reused = len(found)
-    mistakes: list[BaseException] = []
     if reused:
         say(f"{reused} of {len(jobs)} plans are there from an earlier run")
     todo = {k: job for k, job in enumerate(jobs) if k not in found}
+    if todo and must_compile():
+        say(COMPILING)
+        compile_ahead()
+    run = Run(todo, found, len(jobs), store, say)
     if todo:
-        if must_compile():
-            say(COMPILING)
-            compile_ahead()
-        run = Run(todo, found, len(jobs), store, say)
         run.all(executor, threads)
-        failures += [
-            Failure(job.number, job.hole.name, message, job.player.name, job.scenario, job.pins)
-            for job, message in run.failed
-        ]
-        mistakes = run.mistakes
+    failures += [
+        Failure(job.number, job.hole.name, message, job.player.name, job.scenario, job.pins)
+        for job, message in run.failed
+    ]
     return CourseAnswer(
         **vars(asked),
         results=tuple(found[k] for k in sorted(found)),
         failures=tuple(sorted(failures, key=_in_order)),
         reused=reused,
-        mistakes=tuple(mistakes),
+        mistakes=tuple(run.mistakes),
     )
 
 
@@ -162,8 +165,7 @@ def _say_tees(asked: CourseAsked, say: Progress) -> None:
     for player in asked.players:
         if player.tee is None:
             continue
-        without = [str(number) for number, hole in asked.course.numbered() if not has_tee(hole, player.tee)]
-        if without:
+        if without := holes_without(asked.course, player.tee):
             holes = f"hole{'s' if len(without) > 1 else ''} {', '.join(without)}"
             say(f"{player.name}: no {player.tee} tee on {holes}, where the first tee is played")
 
@@ -193,16 +195,9 @@ def _jobs(asked: CourseAsked) -> tuple[list[Job], list[Failure]]:
                     continue
                 jobs += [
                     Job(
-                        number,
-                        one,
-                        player,
-                        day.name,
-                        where.name,
-                        conditions,
-                        asked.sequences,
-                        asked.seed,
+                        number, one, player, day.name, where.name, conditions, asked.sequences, asked.seed,
                         asked.quick,
                     )
                     for one, player in zip(pinned, asked.players, strict=True)
-                ]
+                ]  # fmt: skip
     return jobs, failures

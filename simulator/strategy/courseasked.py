@@ -126,20 +126,21 @@ class CourseAnswer(CourseAsked):
 
     def of(self, player: str, scenario: str | None = None, pins: str | None = None) -> list[dict[str, Any]]:
         """Results of one player, on the first day and with the first pins unless others are named."""
-        day = self.scenarios[0].name if scenario is None else scenario
-        where = self.pins[0].name if pins is None else pins
+        wanted = player, *self._asked(scenario, pins)
         return [
-            one
-            for one in self.results
-            if (one["answer"]["player"], one["scenario"], one["pins"]) == (player, day, where)
+            one for one in self.results if (one["answer"]["player"], one["scenario"], one["pins"]) == wanted
         ]
 
     def missing(self, player: str, scenario: str | None = None, pins: str | None = None) -> int:
         """Holes without an answer for one player; day and pins as for `of`."""
-        day = self.scenarios[0].name if scenario is None else scenario
-        where = self.pins[0].name if pins is None else pins
+        day, where = self._asked(scenario, pins)
         return len({
             (one.number, one.hole)
             for one in self.failures
             if one.player in ("", player) and one.scenario in ("", day) and one.pins in ("", where)
         })  # fmt: skip
+
+    def _asked(self, scenario: str | None, pins: str | None) -> tuple[str, str]:
+        """Names of a day and of a set of pins, the first of each where none is named."""
+        day = self.scenarios[0].name if scenario is None else scenario
+        return day, self.pins[0].name if pins is None else pins

@@ -7,13 +7,12 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..conditions import Conditions, misread
+from ..conditions import misread
 from ..tables.bag import Bag
 from ..tables.carries import stock_landings
 
 PUTT_FT = 12.0
 """Length of the putt whose worth is told from below and from above the hole [ft]."""
-
 
 ONE_CLUB_GAP_YD = 10.0
 """Gap taken for a bag with one stock shot, which has none [yd] (common practice)."""
@@ -42,20 +41,18 @@ class DayNote:
 
 def day_note(bag: Bag, row: int, bearing_deg: float) -> DayNote:
     """Figures for the shot in one row of the bag, played on a bearing of the hole frame [deg]."""
-    return DayNote(
-        _other_height(bag, row, bag.conditions, bearing_deg), _half_club(bag, row), _below_hole(bag)
-    )
+    return DayNote(_other_height(bag, row, bearing_deg), _half_club(bag, row), _below_hole(bag))
 
 
-def _other_height(bag: Bag, row: int, conditions: Conditions, bearing_deg: float) -> float | None:
-    wind = conditions.wind
+def _other_height(bag: Bag, row: int, bearing_deg: float) -> float | None:
+    day, wind = bag.conditions, bag.conditions.wind
     if wind is None or wind.speed_mph == 0.0 or row >= bag.shots.first_part:
         return None
-    other = replace(conditions, wind=misread(wind))
-    carries = [
-        stock_landings(bag.shots, day, bearing_deg, 0.0, row + 1)[row, 0] for day in (conditions, other)
-    ]
-    return float(carries[1] - carries[0])
+    mine, other = (
+        stock_landings(bag.shots, one, bearing_deg, 0.0, row + 1)[row, 0]
+        for one in (day, replace(day, wind=misread(wind)))
+    )
+    return float(other - mine)
 
 
 def _half_club(bag: Bag, row: int) -> float:

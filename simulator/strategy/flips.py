@@ -68,23 +68,20 @@ def all_flips(again: Rescore, alternatives: Sequence[Alternative], errors: np.nd
 def player_flips(again: Rescore, errors: np.ndarray) -> tuple[Flip, Flip]:
     """How much wider or tighter, and how much longer or shorter, the longest club named must be."""
     shots = again.place.board.bag.shots
-    full = [row for row in again.rows if row < shots.first_part]
-    if not full:
-        return (
-            Flip("driver_spread", "", "times", (SPREAD_FACTORS[0], SPREAD_FACTORS[-1]), *NO_TURN),
-            Flip("driver_carry", "", "yd", (CARRY_YD[0], CARRY_YD[-1]), *NO_TURN),
-        )
-    name = max((shots.shots[row] for row in full), key=lambda shot: shot.carry_yd).club.name
-    player, own = again.player, again.strokes(again.place.board)
+    full = [shots.shots[row] for row in again.rows if row < shots.first_part]
+    name, wide, far = "", NO_TURN, NO_TURN
+    if full:
+        club = again.player.club(max(full, key=lambda shot: shot.carry_yd).club.name)
+        board, own = again.place.board, again.strokes(again.place.board)
 
-    def behind(club: Club) -> np.ndarray:
-        other = replace(player, clubs=tuple(club if c.name == name else c for c in player.clubs))
-        strikes = varied_strikes(again.place.board.bag, other, again.rows)
-        return again.behind + again.strokes(with_strikes(again.place.board, strikes)) - own
+        def behind(changed: Club) -> np.ndarray:
+            clubs = tuple(changed if one.name == club.name else one for one in again.player.clubs)
+            strikes = varied_strikes(board.bag, replace(again.player, clubs=clubs), again.rows)
+            return again.behind + again.strokes(with_strikes(board, strikes)) - own
 
-    club = player.club(name)
-    wide = turning(lambda factor: behind(wider(club, factor)), SPREAD_FACTORS, 1.0, errors)
-    far = turning(lambda yards: behind(replace(club, carry_yd=club.carry_yd + yards)), CARRY_YD, 0.0, errors)
+        name = club.name
+        wide = turning(lambda factor: behind(wider(club, factor)), SPREAD_FACTORS, 1.0, errors)
+        far = turning(lambda yd: behind(replace(club, carry_yd=club.carry_yd + yd)), CARRY_YD, 0.0, errors)
     return (
         Flip("driver_spread", name, "times", (SPREAD_FACTORS[0], SPREAD_FACTORS[-1]), *wide),
         Flip("driver_carry", name, "yd", (CARRY_YD[0], CARRY_YD[-1]), *far),

@@ -45,12 +45,13 @@ def habit_of(player: Player, hole: Hole, conditions: Conditions | None = None) -
     except UsageError as error:
         allowed = 'a club, "driver", with an aim perhaps: "driver@-8" or "driver@line"'
         raise FileError(player.source or player.name, "habit", f"{text!r} ({error})", allowed) from None
-    out_yd = _plays_yd(player, hole, conditions or Conditions())
+    day = conditions or Conditions()
+    out_yd = _plays_yd(player, hole, day)
     if club.carry_yd > out_yd:
         near = min(player.clubs, key=lambda one: abs(one.carry_yd - out_yd))
         return f"{near.name}@0"
     if along or (aim is None and len(hole.line) > STRAIGHT):
-        return f"{club.name}@{_line_deg(hole, club, conditions or Conditions()):.2f}deg"
+        return f"{club.name}@{_line_deg(hole, club, day):.2f}deg"
     return f"{club.name}@{aim or Aim(0.0)}"
 
 

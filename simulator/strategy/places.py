@@ -26,6 +26,9 @@ OFF_HOLE_YD = 80.0
 TEE_YD = 5.0
 """A place on a tee this near the tee in use is the tee in use [yd]."""
 
+_SIDE_BEFORE = {-1: "left ", 0: "", 1: "right "}
+"""What stands before a kind of ground for the side that was said (`placewords.Said.side`)."""
+
 _YARDS_ON = re.compile(rf"{NUMBER}\s*(?:{UNIT})?\s*on\b")
 """A distance from the tee, in words that say more of the place."""
 
@@ -85,8 +88,7 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     if lie is None or lie is Lie.GREEN:
         raise UsageError(f"place {text!r}: that is {_where(surface)}, no shot is planned from there")
     out_yd = hole.out_yd(x_yd, y_yd)
-    side = {-1: "left ", 0: "", 1: "right "}[said.side]
-    words = f"{out_yd:.0f} yd out, {side}{WORDS[surface]}"
+    words = f"{out_yd:.0f} yd out, {_SIDE_BEFORE[said.side]}{WORDS[surface]}"
     return Start(x_yd, y_yd, LIE_WORDS[lie], words, out_yd, played)
 
 
@@ -169,7 +171,7 @@ def _beside_the_line(text: str, hole: Hole, said: Said) -> tuple[float, float]:
 
 def _no_ground(text: str, said: Said, where: str, nearest: str | None) -> UsageError:
     assert said.ground is not None
-    what = {-1: "left ", 0: "", 1: "right "}[said.side] + WORDS[said.ground]
+    what = _SIDE_BEFORE[said.side] + WORDS[said.ground]
     near = f"the nearest is {nearest}" if nearest else "there is none on this hole"
     return UsageError(f"place {text!r}: no {what} about {where}; {near}")
 

@@ -19,9 +19,8 @@ from ..errors import UsageError
 from ..hole.model import Hole
 from ..player.model import Player
 from ..tables.bag import Bag, make_bag
-from ..tables.game import Board, make_board
+from ..tables.game import make_board
 from ..tables.luck import strike_sets
-from ..tables.rasters import Raster
 from . import estimate, streams
 from .better import CHANGES, Change, biased, unbiased
 from .errorbars import Estimate, total
@@ -29,7 +28,7 @@ from .handed import check_each, check_kind, check_whole
 from .plays import FIRST_SETS, FIRST_STRIKES
 from .question import MOST_SEED, Clock, Progress, Question, question, silent, solve
 from .search import NEAR_BEST, search
-from .tries import Place
+from .tries import Place, shaped
 
 ROUND = 18
 """Holes of a round."""
@@ -38,6 +37,9 @@ BIAS = "bias_removed"
 """The change that is held against a player who does not aim off for his bias: one who does has it already."""
 
 BIAS_WORDS = "bias gone, or aimed off for, against aiming as if there were none"
+
+REPLAY_GUESS = 5.0
+"""Strokes a replay is taken for until the first shot is valued: it parts reliefs alone (assumed)."""
 
 EFFORT = Effort(many=128, again=0)
 """How hard a held plan is valued anew: by half the strikes of a map, for every change alike."""
@@ -175,7 +177,7 @@ def practice(
         scores.append(estimate.score(base))
         for key, change in tried.items():
             say(f"{hole.name}: {change.words}")
-            theirs = today.played(today.changed(change.make(player), own.board, change.shorter))
+            theirs = today.played(today.changed(change.make(player), change.shorter))
             gained.setdefault(key, []).append(estimate.difference(base, theirs))
         if biased(player):
             say(f"{hole.name}: {bias_words(player)}")
@@ -205,45 +207,40 @@ class _Today:
         self.hole, self.own, self.day, self.seed, self.sequences = hole, own, day, seed, sequences
         self.strikes = strike_sets(seed + streams.FIRST_SHOTS, FIRST_SETS, FIRST_STRIKES)
 
-    @property
-    def raster(self) -> Raster:
-        return self.own.board.raster
-
     def played(self, place: Place) -> estimate.PlayedChoice:
         """The best first shot valued and full sequences played."""
+        return self._sequences(place, self._best(place))
+
+    def _best(self, place: Place) -> np.ndarray:
+        """The action that the map of a place scores best, float64[3] as of a `Choice`."""
         rows = place.board.allowed(place.lie)
-        best = search(place, self.seed, rows, keep_within=NEAR_BEST, keep_most=2)[0]
-        return self._sequences(place, best.action)
+        return search(place, self.seed, rows, keep_within=NEAR_BEST, keep_most=2)[0].action
 
     def _sequences(self, place: Place, action: np.ndarray) -> estimate.PlayedChoice:
-        value = float(place.scores(action[None], 5.0, self.strikes)[0])
+        value = float(place.scores(action[None], REPLAY_GUESS, self.strikes)[0])
         values = place.values(action[None], value, self.strikes)[0]
         sequences = place.play(
             action, action, value, seed=self.seed + streams.PLAYS, sequences=self.sequences, evened=True
         )
         return estimate.played(values, value, sequences)
 
-    def changed(self, player: Player, held: Board, shorter: int) -> Place:
-        """The place on a board of another player, the plan of another held but for what is refined."""
-        board = make_board(self.hole, self._bag(player), self.raster, nodes=self.own.board.nodes)
-        also = _clubs_near(held.bag, shorter) if shorter else None
-        plan = hold_plan(board, held, seed=self.seed, effort=EFFORT)
-        anew = revalue_map(board, plan, also=also, threads=self.own.threads)
-        return replace(self.own, board=anew)
-
-    def _bag(self, player: Player) -> Bag:
-        low = any(shot.flight == "low" for shot in self.own.board.bag.shots.shots)
-        return make_bag(player, self.day, self.raster, self.own.threads, shaped=low)
+    def changed(self, player: Player, shorter: int) -> Place:
+        """The place on a board of another player, the own plan held but for clubs up to so many shorter."""
+        own = self.own
+        bag = make_bag(player, self.day, own.board.raster, own.threads, shaped=shaped(own))
+        board = make_board(self.hole, bag, own.board.raster, nodes=own.board.nodes)
+        also = _clubs_near(own.board.bag, shorter) if shorter else None
+        plan = hold_plan(board, own.board, seed=self.seed, effort=EFFORT)
+        return replace(own, board=revalue_map(board, plan, also=also, threads=own.threads))
 
     def bias(self, player: Player, ask: Question) -> Estimate:
         """Plan and play as if there were no bias: without it, less with it."""
         none = solve(replace(ask, player=unbiased(player)), Clock())
-        rows = none.board.allowed(none.lie)
-        action = search(none, self.seed, rows, keep_within=NEAR_BEST, keep_most=2)[0].action
-        board = make_board(self.hole, self.own.board.bag, self.raster)
+        action = self._best(none)
+        own = self.own
+        board = make_board(self.hole, own.board.bag, own.board.raster)
         plan = hold_plan(board, none.board, seed=self.seed, effort=EFFORT)
-        held = revalue_map(board, plan, threads=self.own.threads)
-        unaware = self._sequences(replace(self.own, board=held), action)
+        unaware = self._sequences(replace(own, board=revalue_map(board, plan, threads=own.threads)), action)
         return estimate.difference(unaware, self._sequences(none, action))
 
 
@@ -263,8 +260,7 @@ def _clubs_near(bag: Bag, shorter: int) -> Callable[[np.ndarray, np.ndarray], np
         part = plan[:, 0] < 0.0
         rows = np.where(part, 0, plan[:, 0]).astype(int)
         out = np.repeat(plan[:, None], len(steps), axis=1)
-        for k in range(len(steps)):
-            out[:, k, 0] = np.where(part, plan[:, 0], to[k, rows])
+        out[:, :, 0] = np.where(part[:, None], plan[:, :1], to[:, rows].T)
         return out
 
     return also

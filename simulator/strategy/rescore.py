@@ -14,7 +14,7 @@ from ..tables.luck import strike_sets
 from ..tables.nodes import HELD_YD, Nodes, place_nodes
 from . import streams
 from .traffic import places_of
-from .tries import Choice, Place
+from .tries import Choice, Place, repeated
 
 NEAR_TURNS_DEG = (-2.0, 0.0, 2.0)
 """Aims tried round the best one [deg]; a parabola through them reads the best between."""
@@ -99,15 +99,13 @@ class Rescore:
         actions = np.repeat(np.array([choice.action for choice in self.choices])[:, None], turns.size, axis=1)
         for k, given in enumerate(self.given):
             actions[k, :, 1] += turned[k] if given else turns
-        mean = (
-            replace(self.place, board=board)
-            .values(actions.reshape(-1, 3), self.replay, np.ascontiguousarray(self.strikes[:, :strikes]))
-            .mean(axis=1)
-            .reshape(len(self.choices), turns.size, 2)
+        values = replace(self.place, board=board).values(
+            actions.reshape(-1, 3), self.replay, np.ascontiguousarray(self.strikes[:, :strikes])
         )
         # strokes replayed from here are played the best way there is, worked out on this board
-        again = float((mean[..., 0] / np.maximum(1.0 - mean[..., 1], 1e-3)).min())
-        return lowest(mean[..., 0] + again * mean[..., 1])
+        again = float(repeated(values).min())
+        mean = values.mean(axis=1)
+        return lowest((mean[:, 0] + again * mean[:, 1]).reshape(len(self.choices), turns.size))
 
 
 def rescore(

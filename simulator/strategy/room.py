@@ -114,8 +114,11 @@ def find_room(raster: Raster, hole: Hole, line: AimLine, finishes_yd: np.ndarray
     if over is not None:
         flown = np.floor(across).astype(int).clip(-WIDE_YD, WIDE_YD - 1) + WIDE_YD
         across_it = bool((feature[:near] == names.index(over)).any(axis=0)[flown].mean() > 0.5)
-    closed_by = near_yd, over, far_yd, before, left_yd, left_by, right_yd, right_by
-    return Room(*closed_by, estimate.share(hits), across_it, float(near))
+    return Room(
+        carry_at_least_yd=near_yd, carry_over=over, finish_at_most_yd=far_yd, finish_before=before,
+        left_edge_yd=left_yd, left_closed_by=left_by, right_edge_yd=right_yd, right_closed_by=right_by,
+        inside=estimate.share(hits), lies_across=across_it, starts_yd=float(near),
+    )  # fmt: skip
 
 
 def _ground(raster: Raster, line: AimLine, far_yd: int) -> np.ndarray:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from ..hole.course import Course
 from ..hole.model import Hole, tee_name
 from ..player.model import Player
 
@@ -30,6 +31,11 @@ def on_tee(hole: Hole, player: Player, asked: str | None) -> Hole:
 def has_tee(hole: Hole, name: str) -> bool:
     """Whether a hole has a tee of a name."""
     return tee_name(name).strip().casefold() in (tee.name.casefold() for tee in hole.tees)
+
+
+def holes_without(course: Course, name: str) -> list[str]:
+    """Numbers of the holes of a course that have no tee of a name, as they are said."""
+    return [str(number) for number, hole in course.numbered() if not has_tee(hole, name)]
 
 
 def no_tee_words(hole: Hole, player: Player) -> str:

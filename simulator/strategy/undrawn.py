@@ -56,4 +56,4 @@ def short_of_the_fairway(hole: Hole, start: Start, one: Alternative) -> float | 
 
 def _begins_yd(hole: Hole, area: Feature) -> float:
     """The least station of an area's corners [yd]."""
-    return min(hole.station_offset(x, y)[0] for x, y in shapely.get_coordinates(area.area).tolist())
+    return float(hole.play_line.corners_of(area.area)[:, 0].min())

@@ -54,11 +54,15 @@ def test_one_core_or_nowhere_to_meet_and_it_is_not_started(
 
 
 def test_no_room_for_a_process_is_no_error(monkeypatch: pytest.MonkeyPatch, processes: list[dict[str, Any]]) -> None:
+    tried = []
+
     def full(*_: Any, **__: Any) -> None:
+        tried.append(1)
         raise OSError("no room")
 
     monkeypatch.setattr(ahead.subprocess, "Popen", full)
     ahead.start()
+    assert tried and not processes
 
 
 @pytest.mark.skipif(os.environ.get("NUMBA_DISABLE_JIT") == "1", reason="nothing is compiled")

@@ -20,6 +20,9 @@ LINE_ROLES = ("", "line", "hole", "path", "way", "forward", "main", "centerline"
 NOT_TAGS = frozenset({"type", "source", "created_by", "note", "fixme", "source:date", "id", "name"})
 """Tags that say nothing of what a thing is."""
 
+Member = tuple[str, Way, str]
+"""A way of a relation that is in the file: its number, itself, and its role."""
+
 
 def assemble(source: str, found: Elements) -> MapData:
     """Features of the tagged nodes, ways and relations of a file.
@@ -36,30 +39,22 @@ def assemble(source: str, found: Elements) -> MapData:
     edges: set[str] = set()
     hole_lines: set[str] = set()
     for number, relation in found.relations.items():
-        tags, members = relation.tags, relation.members
+        tags = relation.tags
         feature = MapFeature(f"relation/{number}", tags)
+        ways = [
+            (ref, found.ways[ref], role)
+            for what, ref, role in relation.members
+            if what == "way" and ref in found.ways
+        ]
         if tags.get("golf") == "hole" and tags.get("type") not in AREA_TYPES:
-            _hole_relation(found, members, feature, hole_lines)
+            hole_lines |= _hole_relation(found, ways, feature)
         else:
-            ways = [
-                (found.ways[ref], role) for what, ref, role in members if what == "way" and ref in found.ways
-            ]
-            if tags.get("type") not in AREA_TYPES and not any(role in ("outer", "inner") for _, role in ways):
+            if tags.get("type") not in AREA_TYPES and not any(
+                role in ("outer", "inner") for _, _, role in ways
+            ):
                 continue
-            if not _says_something(tags):
-                outer = [(ref, found.ways[ref]) for what, ref, role in members
-                         if what == "way" and ref in found.ways and role not in INNER]  # fmt: skip
-                for ref, way in outer:
-                    if _says_something(way.tags):
-                        feature.tags = {**way.tags, **feature.tags}
-                        edges.add(ref)
-            else:
-                edges |= {
-                    ref for what, ref, role in members
-                    if what == "way" and ref in found.ways and role not in INNER
-                    and _same_thing(tags, found.ways[ref].tags)
-                }  # fmt: skip
-            missing = sum(what == "way" and ref not in found.ways for what, ref, _ in members)
+            edges |= _edges(ways, feature)
+            missing = sum(what == "way" and ref not in found.ways for what, ref, _ in relation.members)
             _rings(found, ways, feature, data, missing)
         if (not feature.empty or feature.open_edges) and _says_something(feature.tags):
             data.features.append(feature)
@@ -93,34 +88,46 @@ def _same_thing(relation: dict[str, str], way: dict[str, str]) -> bool:
     return any(way.get(key) == relation[key] for key in MAIN if key in relation)
 
 
-def _hole_relation(
-    found: Elements, members: list[tuple[str, str, str]], feature: MapFeature, used: set[str]
-) -> None:
-    """The line of a hole drawn as a relation: its member that is tagged a hole, else its plain open ways."""
-    ways = [
-        (ref, found.ways[ref], role) for what, ref, role in members if what == "way" and ref in found.ways
-    ]
+def _edges(ways: list[Member], feature: MapFeature) -> set[str]:
+    """Numbers of the outer ways that are no more than the edge of a relation.
+
+    One without tags of its own takes theirs; else they are those that say the same thing.
+    """
+    outer = [(ref, way) for ref, way, role in ways if role not in INNER]
+    if _says_something(feature.tags):
+        return {ref for ref, way in outer if _same_thing(feature.tags, way.tags)}
+    telling = [(ref, way) for ref, way in outer if _says_something(way.tags)]
+    for _, way in telling:
+        feature.tags = {**way.tags, **feature.tags}
+    return {ref for ref, _ in telling}
+
+
+def _hole_relation(found: Elements, ways: list[Member], feature: MapFeature) -> set[str]:
+    """The line of a hole drawn as a relation: its member that is tagged a hole, else its plain open ways.
+
+    It goes to `feature`; the numbers of the ways it is made of are returned.
+    """
     tagged = [(ref, way) for ref, way, _ in ways if way.tags.get("golf") == "hole"]
     plain = [
         (ref, way) for ref, way, role in ways
         if role in LINE_ROLES and not _says_something(way.tags) and way.keys[:1] != way.keys[-1:]
     ]  # fmt: skip
+    used = set()
     for ref, way in tagged or plain:
         line = corners(found, way.keys)
         if len(line) >= 2:
             feature.lines.append(line)
             feature.tags = {**way.tags, **feature.tags}
             used.add(ref)
+    return used
 
 
-def _rings(
-    found: Elements, ways: list[tuple[Way, str]], feature: MapFeature, data: MapData, missing: int
-) -> None:
+def _rings(found: Elements, ways: list[Member], feature: MapFeature, data: MapData, missing: int) -> None:
     """Closed rings of the ways of a relation, outer and inner ones joined apart."""
     open_ends = 0
-    named = any(role in INNER for _, role in ways)
+    named = any(role in INNER for _, _, role in ways)
     for role in ("outer", "inner"):
-        parts = [known(found, way.keys) for way, r in ways if (r in INNER) == (role == "inner")]
+        parts = [known(found, way.keys) for _, way, r in ways if (r in INNER) == (role == "inner")]
         rings, left = join_rings([p for p in parts if len(p) >= 2])
         open_ends += len(left)
         feature.open_edges += [corners(found, chain) for chain in left]

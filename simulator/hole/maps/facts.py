@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from simulator.hole.check import LENGTH_FOR_PAR_YD
 from simulator.hole.maps.lines import HoleLine
 from simulator.hole.maps.loops import Slot
@@ -44,7 +46,7 @@ def par_of(slot: Slot, said: HoleReport) -> int:
         said.missing.append("par")
         said.assumed.append(f"Par {by_length} by its length of {length:.0f} yd.")
         return by_length
-    par = found[slot.turn] if slot.turn < len(found) else found[0]
+    par = _of_turn(slot, found)
     if len(set(found)) > 1 and len(found) != len(line.labels):
         said.assumed.append(f"Of the pars {', '.join(map(str, found))} in the map the first counts.")
     low, high = LENGTH_FOR_PAR_YD[par]
@@ -65,6 +67,11 @@ def index_of(slot: Slot, said: HoleReport) -> int | None:
             said.warnings.append(f"Stroke index {given[:20]!r} is none from 1 to 18: left out.")
         said.missing.append("stroke index")
         return None
+    return _of_turn(slot, found)
+
+
+def _of_turn(slot: Slot, found: Sequence[int]) -> int:
+    """Of the numbers the map gives a line that of this turn of it; the first where there are too few."""
     return found[slot.turn] if slot.turn < len(found) else found[0]
 
 

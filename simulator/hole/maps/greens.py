@@ -94,9 +94,7 @@ def _starts_on_a_tee(site: Site, line: HoleLine, tee_start: float, tee_end: floa
     if tee_start <= min(tee_end, TEE_YD):
         return True
     _, green = nearest(site.greens, line.xy[0])
-    ends = [one.xy[-1] for one in site.lines if one is not line]
-    others = green is not None and any(green.area.distance(shapely.Point(e)) <= OWN_GREEN_YD for e in ends)
-    return others and tee_end > TEE_YD
+    return green is not None and tee_end > TEE_YD and _claimed(site, line, green, OWN_GREEN_YD)
 
 
 def green_of(site: Site, line: HoleLine) -> HoleGreen:
@@ -109,8 +107,7 @@ def green_of(site: Site, line: HoleLine) -> HoleGreen:
             _end_on(line, crossed)
             return HoleGreen(crossed.area, False, crossed)
     if piece is not None and away > OWN_GREEN_YD:
-        others = (shapely.Point(one.xy[-1]) for one in site.lines if one is not line)
-        if away > LOOSE_GREEN_YD or any(piece.area.distance(other) < away for other in others):
+        if away > LOOSE_GREEN_YD or min(_from_other_ends(site, line, piece), default=away) < away:
             piece = None
     if piece is None:
         ahead = _ahead(site, line, line.xy)
@@ -145,10 +142,14 @@ def _lead_to(line: HoleLine, piece: Piece) -> None:
     line.xy = np.vstack([kept, middle])
 
 
+def _from_other_ends(site: Site, line: HoleLine, piece: Piece) -> list[float]:
+    """How far a green is from the end of each other line [yd]."""
+    return [piece.area.distance(shapely.Point(one.xy[-1])) for one in site.lines if one is not line]
+
+
 def _claimed(site: Site, line: HoleLine, piece: Piece, yards: float) -> bool:
     """Whether another line ends within a distance of a green."""
-    ends = (shapely.Point(one.xy[-1]) for one in site.lines if one is not line)
-    return any(piece.area.distance(end) <= yards for end in ends)
+    return min(_from_other_ends(site, line, piece), default=math.inf) <= yards
 
 
 def _crossed(site: Site, line: HoleLine, xy: np.ndarray) -> Piece | None:

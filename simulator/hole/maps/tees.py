@@ -189,8 +189,8 @@ def _spots_on(tee: _Tee, play: PlayLine, assumed: list[str]) -> list[tuple[float
     if tee.area is None:
         station = play.station_offset(tee.x, tee.y)[0]
         return [(station, word, tee.x, tee.y) for word in words[:1] or [""]]
-    corners = np.array([play.station_offset(x, y) for x, y in shapely.get_coordinates(tee.area)])
-    low, high = corners[:, 0].min(), corners[:, 0].max()
+    stations = play.corners_of(tee.area)[:, 0]
+    low, high = stations.min(), stations.max()
     if len(words) < 2 or high - low < 3.0 * len(words):
         point = shapely.Point(tee.x, tee.y)
         if not tee.area.contains(point):

@@ -121,9 +121,14 @@ class Survey:
     sketch: Mapping[str, Any]
 
     @property
+    def corners(self) -> tuple[str, ...]:
+        """Names of the corners of the line of play: the tee, the point straight ahead of it, and on."""
+        return self.stands[0], *self.line
+
+    @property
     def bearing_deg(self) -> float | None:
         """Compass bearing of the first leg, None where it was not read."""
-        sight = (self.stands[0], self.line[0])
+        sight = self.corners[:2]
         read = (r.bearing_deg for r in self.ranges if (r.stand, r.point) == sight)
         return next((bearing for bearing in read if bearing is not None), None)
 
@@ -280,9 +285,10 @@ def _check(survey: Survey) -> None:
                 "one side: that of the line of play on which the point lies",
             )  # fmt: skip
     seen = {(r.stand, r.point) for r in survey.ranges}
-    if (survey.stands[0], survey.line[0]) not in seen:
+    tee, ahead = survey.corners[:2]
+    if (tee, ahead) not in seen:
         raise FileError(
-            survey.source, "line", f"{survey.line[0]!r} has no range from the {survey.stands[0]}",
+            survey.source, "line", f"{ahead!r} has no range from the {tee}",
             "a first point of the line that was read from the tee",
         )  # fmt: skip
     for gap in survey.gaps:

@@ -34,7 +34,7 @@ def rough_places(survey: Survey) -> Places:
     FileError
         A point whose side nobody said.
     """
-    tee, ahead = survey.stands[0], survey.line[0]
+    tee, ahead = survey.corners[:2]
     reach = {(r.stand, r.point): r for r in survey.ranges}
     places: Places = {tee: (0.0, 0.0), ahead: (0.0, reach[tee, ahead].level_yd)}
     every = dict.fromkeys([*survey.line, *survey.points])  # the line first: sides are told from it

@@ -106,7 +106,7 @@ def solve_survey(survey: Survey) -> Surveyed:
     draws = sampled(adjusted, DRAWS, SEED)
     heights = heights_of(survey)
     points, beside = {}, {}
-    corners = np.stack([draws[name] for name in (survey.stands[0], *survey.line)], axis=1)
+    corners = np.stack([draws[name] for name in survey.corners], axis=1)
     lines = [PlayLine(each) for each in corners]
     for name in [survey.stands[0], *survey.points]:
         x, y = adjusted.places[name]
@@ -145,7 +145,7 @@ def adjusted_survey(survey: Survey) -> Adjusted:
 
 
 def _network(survey: Survey, start: Mapping[str, tuple[float, float]]) -> Network:
-    tee, ahead = survey.stands[0], survey.line[0]
+    tee, ahead = survey.corners[:2]
     rows = [Reading("distance", r.stand, r.point, r.level_yd, r.sd_yd, r.words) for r in survey.ranges]
     rows += [Reading("distance", g.first, g.second, g.gap_yd, g.sd_yd, g.words) for g in survey.gaps]
     rows += _bearings(survey)
@@ -170,7 +170,7 @@ def _sides(survey: Survey, line: PlayLine, start: Mapping[str, tuple[float, floa
     Not of the sight from where it was read: a point behind a corner can be right of the line of play and left
     of the sight from there to the flag.
     """
-    corners = [survey.stands[0], *survey.line]
+    corners = survey.corners
     seen = []
     for r in survey.ranges if len(line.points) == len(corners) else ():
         if r.point in corners:
@@ -185,7 +185,7 @@ def _sides(survey: Survey, line: PlayLine, start: Mapping[str, tuple[float, floa
 
 def _bearings(survey: Survey) -> list[Reading]:
     """Compass bearings, turned so that straight ahead is 0 (by that of the line's first point)."""
-    tee, ahead = survey.stands[0], survey.line[0]
+    tee, ahead = survey.corners[:2]
     zero = survey.bearing_deg
     if zero is None:
         return []
@@ -212,7 +212,7 @@ def _in_one_line(survey: Survey) -> list[Reading]:
 
 
 def _line(survey: Survey, places: Mapping[str, tuple[float, float]]) -> PlayLine:
-    corners = np.array([places[survey.stands[0]], *(places[point] for point in survey.line)])
+    corners = np.array([places[name] for name in survey.corners])
     steps = np.diff(corners, axis=0)
     if np.any(np.hypot(steps[:, 0], steps[:, 1]) < 1.0):
         raise FileError(
