@@ -181,6 +181,7 @@ def test_a_tree_on_the_line_is_passed_over_round_or_under(way: str) -> None:
     elif way == "round":  # of the shots that fly; a chip that runs through on the ground meets no crown
         flown = next(k for k in choices if flight_of(board, k) != "punch")
         assert abs(math.degrees(flown.action[1])) > edge and flown.score < best.score + 0.15
+        shots = first_shots(spot, flown, flown.score)
     else:
         assert turn < 5.0 and flight_of(board, best) in ("punch", "low")
         straight = [k for k in choices if abs(k.action[1]) < math.radians(5.0)]
