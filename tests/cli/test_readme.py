@@ -34,11 +34,13 @@ from simulator.strategy.goals import Goal, GoalLine
 
 
 def lines_of(language: str) -> list[Any]:
-    """A parameter for every line of such blocks: its page and the line."""
-    return [
-        pytest.param(line, id=f"{page}: {line}")
-        for page in GUIDE for block in blocks(language, page) for line in block.splitlines()
-    ]  # fmt: skip
+    """A parameter for every line of such blocks: its page, the first where it stands on several, and the line."""
+    first: dict[str, str] = {}
+    for page in GUIDE:
+        for block in blocks(language, page):
+            for line in block.splitlines():
+                first.setdefault(line, page)
+    return [pytest.param(line, id=f"{page}: {line}") for line, page in first.items()]
 
 
 @pytest.mark.parametrize("command", COMMANDS)
