@@ -42,6 +42,10 @@ CLIFF = 0.015
 """Where the parabola's lowest place scores so much worse than the aim found by walking there is a cliff; less
 is the luck of the strikes [strokes]."""
 
+FLIGHTS_APART = 0.06
+"""Flights of a club farther apart than this by the few strikes are not both settled [strokes]: on eel-trap
+the stock and the held-down 6-iron, 0.015 apart, came out either way by the seed."""
+
 BAND_DEG = np.arange(-12.0, 12.1, 1.0)
 """Aims round the best one at which the tie band is read [deg]."""
 
@@ -149,13 +153,15 @@ def search(
     bests = [(float(scores[k]), int(owners[k]), actions[k]) for k in best_of_each(owners, scores)]
     bests.sort(key=lambda item: item[0])
     shown: list[tuple[float, int, np.ndarray]] = []
-    clubs: set[str] = set()
+    leading: dict[str, float] = {}  # coarse score of every club's best flight
     for item in bests:
         name = place.board.bag.shots.shots[item[1]].club.name
-        leads = name not in clubs and len(clubs) < keep_most and item[0] - bests[0][0] <= keep_within
-        if item[1] in must or leads:  # a club is shown in its best flight
+        leads = name not in leading and len(leading) < keep_most and item[0] - bests[0][0] <= keep_within
+        # the few strikes hardly tell the flights of a club apart
+        close = name in leading and item[0] - leading[name] <= FLIGHTS_APART
+        if item[1] in must or leads or close:
             shown.append(item)
-            clubs.add(name)
+            leading.setdefault(name, item[0])
     choices = []
     for _, row, start in shown:
         action, score = _refine(place, start, replay, more)
@@ -163,10 +169,20 @@ def search(
         if action[0] < 0.0:  # its carry may have moved to the next club's
             row = place.board.part_row(place.lie, carry, action[0] == PUNCH_SWING)
         choices.append(Choice(row, action, carry, score))
-    found: list[Choice] = []
-    for choice in sorted(choices, key=lambda choice: choice.score):
-        # two swings short of full may settle on one
-        if not any(is_one(choice, other) for other in found):
+    return _told_once(place, sorted(choices, key=lambda choice: choice.score), must)
+
+
+def _told_once(place: Place, choices: list[Choice], must: frozenset[int]) -> list[Choice]:
+    """The choices, best first, without the worse flights of a club that nobody asked for.
+
+    And without a swing short of full that settled on another's.
+    """
+    shots, found = place.board.bag.shots, list[Choice]()
+    for choice in choices:
+        full = choice.row < shots.first_part
+        name = shots.shots[choice.row].club.name
+        clubs = {shots.shots[one.row].club.name for one in found if one.row < shots.first_part}
+        if choice.row in must or not (any(is_one(choice, one) for one in found) or (full and name in clubs)):
             found.append(choice)
     return found
 
