@@ -9,7 +9,7 @@ import typer
 
 from . import options as o
 from .day import Day
-from .say import progress, say
+from .say import play_progress, say
 from .where import Where, unnamed
 
 if TYPE_CHECKING:
@@ -99,12 +99,11 @@ def _answer(
     clubs = check_clubs(player, clubs, units, hole, start, conditions)
     from ..report.text import room_for_turns
     from ..strategy import ask
-    from ..strategy.question import COMPILING
 
     notes = unnamed(where.player, player)
     settings: dict[str, Any] = {
         "conditions": conditions, "start": start, "sequences": run.sequences, "seed": run.seed,
-        "threads": run.threads, "quick": run.quick, "progress": progress((COMPILING,)), "goal": goal,
+        "threads": run.threads, "quick": run.quick, "progress": play_progress(), "goal": goal,
         "turns": lambda found: run.as_json or run.full or room_for_turns(found, notes, units),
     }  # fmt: skip
     if clubs is None:

@@ -11,7 +11,7 @@ from ..errors import UsageError
 from . import options as o
 from .answer import DEFAULT_SEQUENCES, check_clubs
 from .day import Day
-from .say import progress, say, say_written
+from .say import play_progress, say, say_written
 from .where import Where, unnamed
 
 
@@ -67,11 +67,10 @@ def lesson(
     conditions = day.read(found, start)
     clubs = check_clubs(player, clubs, unit, found, start, conditions)
     from ..strategy import lesson as work
-    from ..strategy.question import COMPILING
 
     result = work.lesson(
         found, player, clubs or (), conditions=conditions, start=start, sequences=pages.sequences,
-        seed=pages.seed, quick=pages.quick, threads=pages.threads, progress=progress((COMPILING,)),
+        seed=pages.seed, quick=pages.quick, threads=pages.threads, progress=play_progress(),
     )  # fmt: skip
     for warning in result.answer.warnings:
         say(f"warning: {unit.sentence(warning)}")

@@ -8,7 +8,7 @@ import typer
 
 from . import options as o
 from .day import Day
-from .say import progress
+from .say import play_progress
 from .where import holes_of, in_use, unnamed
 
 
@@ -40,15 +40,13 @@ def practice(
     from ..report.practicetext import practice_text
     from ..report.units import units_named
     from ..strategy import practice as work
-    from ..strategy.question import COMPILING
 
     shown = units_named(units)
     who = o.player_of(player, without)
     holes = [in_use(hole, tee, pin, who) for _, hole in holes_of(target)]
     days = [day.read(hole, None) for hole in holes]
     found = work.practice(
-        holes, who, conditions=days, sequences=sequences, seed=seed, threads=threads,
-        progress=progress((COMPILING,)),
-    )  # fmt: skip
+        holes, who, conditions=days, sequences=sequences, seed=seed, threads=threads, progress=play_progress()
+    )
     notes = unnamed(player, who)
     typer.echo(dumps(found.to_dict()) if as_json else practice_text(found, notes, shown))

@@ -10,7 +10,7 @@ import typer
 from . import options as o
 from .day import Day
 from .notes import notes_of
-from .say import INTERRUPTED, progress, say, say_written
+from .say import INTERRUPTED, play_progress, say, say_written
 from .where import course_or_hole, in_use, unnamed
 
 if TYPE_CHECKING:
@@ -99,11 +99,10 @@ def _worked(
 ) -> HoleReview | RoundReview:
     """A hole, or a course whose notes have numbers."""
     from ..strategy import review as work
-    from ..strategy.question import COMPILING
 
     course, holes = course_or_hole(target)
     ready = {number or 0: in_use(hole, tee, pin, who) for number, hole in holes}
-    settings: dict[str, Any] = {"seed": seed, "threads": threads, "progress": progress((COMPILING,))}
+    settings: dict[str, Any] = {"seed": seed, "threads": threads, "progress": play_progress()}
     if course is None:
         (hole,) = ready.values()
         return work.review(hole, who, work.read_notes(told), conditions=day.read(hole, None), **settings)

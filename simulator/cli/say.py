@@ -87,3 +87,10 @@ def progress(always: Container[str] = ()) -> Callable[[str], None]:
             say(message)
 
     return tell
+
+
+def play_progress() -> Callable[[str], None]:
+    """The same of what is worked out by playing: compiling, which is long, is told to everybody."""
+    from ..strategy.question import COMPILING
+
+    return progress((COMPILING,))

@@ -20,6 +20,7 @@ SCHEMA = "holesim-check-1"
 FAR_YD = 999.0
 """A station or offset beyond this is not written out: the area runs off the hole [yd]."""
 
+
 def hole_text(hole: Hole, units: Units = YARDS) -> str:
     """A hole in words: tees, pins, areas along the line, what was assumed."""
     lines = hang(

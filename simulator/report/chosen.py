@@ -38,6 +38,16 @@ LINE_NAMES = {
 PENALTY = PENALTY_SURFACES | {Surface.OUT_OF_BOUNDS}
 """Ground that costs a stroke: penalty areas, and what is out of bounds."""
 
+TOGETHER = {
+    Surface.WATER: ("any penalty area", "a penalty area"),
+    Surface.DRY_PENALTY: ("any dry penalty area", "a dry penalty area"),
+    Surface.BUNKER: ("any bunker", "a bunker"),
+}
+"""Areas of a kind in one row: in the table, and in a sentence; others by the word of their ground."""
+
+HARDLY = 0.01
+"""A goal reached less often than this with every club is none to choose a club by."""
+
 
 def shown(answer: Answer, most: int = MOST_ASKED) -> list[int]:
     """Indices of the alternatives in the table: the recommended, then those asked about, then the best.
@@ -102,10 +112,6 @@ def runner_up(answer: Answer) -> int | None:
     named = level(answer) if answer.verdict == "either" else others
     wanted = [k for k in others if k in named or answer.alternatives[k].asked]
     return next(iter(wanted or others), None)
-
-
-HARDLY = 0.01
-"""A goal reached less often than this with every club is none to choose a club by."""
 
 
 def goal_chance(answer: Answer, index: int) -> float:
@@ -296,11 +302,3 @@ def _share(one: Alternative, name: str) -> float:
 
 def _named(name: str, surface: Surface) -> str:
     return f"{name} (out)" if surface is Surface.OUT_OF_BOUNDS else name
-
-
-TOGETHER = {
-    Surface.WATER: ("any penalty area", "a penalty area"),
-    Surface.DRY_PENALTY: ("any dry penalty area", "a dry penalty area"),
-    Surface.BUNKER: ("any bunker", "a bunker"),
-}
-"""Areas of a kind in one row: in the table, and in a sentence; others by the word of their ground."""

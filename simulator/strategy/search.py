@@ -46,6 +46,10 @@ FLIGHTS_APART = 0.06
 """Flights of a club farther apart than this by the few strikes are not both settled [strokes]: on eel-trap
 the stock and the held-down 6-iron, 0.015 apart, came out either way by the seed."""
 
+NEAR_BEST = 0.3
+"""Clubs that few strikes put so near the best are settled by more of them where only the best is wanted
+[strokes]; chosen."""
+
 BAND_DEG = np.arange(-12.0, 12.1, 1.0)
 """Aims round the best one at which the tie band is read [deg]."""
 
@@ -116,11 +120,6 @@ def _fine_strikes(seed: int) -> np.ndarray:
     return strike_sets(seed + streams.FINE, 8, 128)
 
 
-NEAR_BEST = 0.3
-"""Clubs that few strikes put so near the best are settled by more of them where only the best is wanted
-[strokes]; chosen."""
-
-
 def search(
     place: Place,
     seed: int,
@@ -162,29 +161,23 @@ def search(
         if item[1] in must or leads or close:
             shown.append(item)
             leading.setdefault(name, item[0])
-    choices = []
+    settled: list[tuple[Choice, str]] = []
     for _, row, start in shown:
+        name = place.board.bag.shots.shots[row].club.name
         action, score = _refine(place, start, replay, more)
         carry = _carry(place, row, float(action[2]))
         if action[0] < 0.0:  # its carry may have moved to the next club's
             row = place.board.part_row(place.lie, carry, action[0] == PUNCH_SWING)
-        choices.append(Choice(row, action, carry, score))
-    return _told_once(place, sorted(choices, key=lambda choice: choice.score), must)
-
-
-def _told_once(place: Place, choices: list[Choice], must: frozenset[int]) -> list[Choice]:
-    """The choices, best first, without the worse flights of a club that nobody asked for.
-
-    And without a swing short of full that settled on another's.
-    """
-    shots, found = place.board.bag.shots, list[Choice]()
-    for choice in choices:
-        full = choice.row < shots.first_part
-        name = shots.shots[choice.row].club.name
-        clubs = {shots.shots[one.row].club.name for one in found if one.row < shots.first_part}
-        if choice.row in must or not (any(is_one(choice, one) for one in found) or (full and name in clubs)):
-            found.append(choice)
-    return found
+        settled.append((Choice(row, action, carry, score), name))
+    choices: list[Choice] = []
+    told: set[str] = set()
+    for choice, name in sorted(settled, key=lambda item: item[0].score):
+        # a club is shown in its best flight, and two clubs' swings short of full may have settled on one
+        again = name in told or any(is_one(choice, other) for other in choices)
+        if choice.row in must or not again:
+            choices.append(choice)
+            told.add(name)
+    return choices
 
 
 def given_aim(place: Place, row: int, aim: Aim, replay: float, seed: int) -> Choice:
