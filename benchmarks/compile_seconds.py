@@ -12,9 +12,11 @@ import sys
 import tempfile
 import time
 
-MOST = 60.0
-"""All entries together, in one process, over `stock_s`: see DEVELOPERS.md. Counted so it was 36 to 42 on
-2026-11-30, on a host whose speed comes and goes; the limit catches what makes it half as long again."""
+MOST = 80.0
+"""All entries together, in one process, over `stock_s`: see DEVELOPERS.md. Counted so it was 36 to 42 on one
+host and 54 to 62 on another of half its speed and cache, the most with work on the other core (2026-12-01):
+kernels are larger than what they are counted in, and miss the cache more. The limit catches what makes it
+half as long again."""
 
 
 def stock_s() -> float:
