@@ -71,7 +71,8 @@ def strike(
 ) -> Strike:
     """One strike of a shot from its definition (player/model.py): solid or mishit, then the lie.
 
-    `turn_per_tilt` is the turn of this shot at each of FRACTIONS; the solid strike's is meant.
+    `turn_per_tilt` is the turn of this shot at each of FRACTIONS, shares of `stretch` times its carry; the solid
+    strike's is meant.
     """
     spread = shot.spread
     group = lie_group(shot.club.kind, shot.flight in ("part", "punch"))
@@ -88,9 +89,9 @@ def strike(
         wide * effect.direction_factor * math.radians(spread.direction_sd_deg)
     )
     return Strike(
-        scale * carry,
+        scale * carry / shot.stretch,
         bearing + math.radians(spread.bias_right_deg) + start_sd * z_start,
-        curve_sd * z_tilt / np.interp(solid * effect.carry_factor, FRACTIONS, turn_per_tilt),
+        curve_sd * z_tilt / np.interp(solid * effect.carry_factor / shot.stretch, FRACTIONS, turn_per_tilt),
         effect.spin_factor,
     )
 

@@ -72,7 +72,7 @@ def solve_map(
         known, places = from_other(sketch, first), seen.places
         if given is None and seen.strokes >= LONG_STROKES:
             effort = LONG
-    rough = replace(effort, more=effort.sketch, again=0)
+    rough = replace(effort, more=effort.sketch, again=0, many=effort.many // 4)  # values are worked again
     drawn = _worked(sketch, *known, places, seed + 10, rough, threads, anew=True)
     start = from_other(board, drawn)
     if places is None or balls is None:

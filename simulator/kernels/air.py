@@ -80,7 +80,7 @@ def cell_of(numbers, flights, fraction, tilt, wind_x, wind_y, line_x, line_y):
     Parameters
     ----------
     fraction : float
-        Still-air carry of the strike over the shot's stock carry.
+        Still-air carry of the strike over the shot's tabled carry.
     tilt : float
         Tilt of the spin axis, right positive [rad].
     wind_x, wind_y : float

@@ -30,7 +30,7 @@ FEATURE_COLUMNS = 3
 
 # --- strike rows: Game.strikes[shot, lie, column] ------------------------------------------------
 STRIKE_ALLOWED = 0
-STRIKE_FRACTION = 1  # mean solid carry over the shot's stock carry
+STRIKE_FRACTION = 1  # mean solid carry over the shot's tabled carry
 STRIKE_SD = 2  # solid spread of that fraction, relative
 STRIKE_LIE_SD = 3  # spread the lie adds, relative, a draw of its own
 STRIKE_START_BIAS = 4  # rad, right positive
@@ -41,7 +41,7 @@ STRIKE_MISHIT_KEEP = 8  # mean carry of a mishit over the solid mean
 STRIKE_MISHIT_SD = 9  # spread of that, as a share of the solid mean
 STRIKE_MISHIT_WIDE = 10  # direction spread of a mishit over the solid one
 STRIKE_SPIN = 11  # landing spin over the clean strike's
-STRIKE_CARRY = 12  # the shot's stock carry, yd
+STRIKE_CARRY = 12  # the carry that the flight tables have as 1, yd
 STRIKE_SIDEWAYS = 13  # all-strike direction spread, rad: width of the hole-out window
 STRIKE_LOW = 14  # 1 where the shot is held down
 STRIKE_REACH = 15  # mean carry of a solid strike from the lie, yd

@@ -21,12 +21,15 @@ class Launches(NamedTuple):
     ----------
     angles, spins : float64[shot, ng]
         Stock launch angle [rad] and backspin [rad/s] at ball speeds start + i step.
+    meant : float64[shot]
+        The stock strike, whose launch all strikes of the shot keep, over the carry tabled as 1.
     start, step : float
         [yd/s]
     """
 
     angles: Any
     spins: Any
+    meant: Any
     start: Any
     step: Any
 
@@ -37,7 +40,7 @@ class Axes(NamedTuple):
     Attributes
     ----------
     fractions : float64[nf]
-        Shares of the stock carry, ascending, > 0: strike f carries ``fractions[f] * carries`` in still
+        Shares of the carry tabled as 1, ascending, > 0: strike f carries ``fractions[f] * carries`` in still
         reference air, untilted, to its own level.
     tilts : float64[nt]
         Spin-axis tilts [rad].
@@ -140,7 +143,7 @@ def fill_flights(reference: Air, air: Air, launches, carries, axes, first, last,
         Air of the day; its own wind is not used.
     launches : Launches
     carries : float64[shot]
-        Stock still-air carry [yd], > 0.
+        Still-air carry tabled as 1 [yd], > 0.
     axes : Axes
     out : float32[shot, nu, nv, nf, nt, nh, 6]
         Filled: the six numbers of `come_down`.
@@ -162,7 +165,7 @@ def fill_flights(reference: Air, air: Air, launches, carries, axes, first, last,
         stock = 0.0
         guess = 5.0 * math.sqrt(carries[shot])
         for f in range(-1, fractions.shape[0]):  # -1: the stock strike; one call, compiled once
-            share = 1.0 if f < 0 else fractions[f]
+            share = launches.meant[shot] if f < 0 else fractions[f]
             speed, launch, spin = _solve_speed(
                 reference,
                 launches,

@@ -112,7 +112,7 @@ class Cell(NamedTuple):
     u, wu, v, wv
         On the two axes of the wind.
     f, wf
-        Share of the shot's stock carry.
+        Share of the shot's tabled carry.
     t, wt
         Tilt of the spin axis.
     mirror

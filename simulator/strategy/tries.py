@@ -214,7 +214,6 @@ def part_families(place: Place) -> dict[int, tuple[float, float]]:
     longest = board.longest_punch_yd(lie)
     running = place.distance_yd < RUNNING_YD  # on any day
     near = running or (shaped(place) and place.distance_yd < PART_BEYOND * longest)
-    lip = lie == Lie.BUNKER  # drawn in no hole file: nothing is punched under it (common practice)
-    if longest > 0.0 and (near or recovery) and not lip:
+    if longest > 0.0 and (near or recovery):
         found[board.bag.shots.first_punch] = (PUNCH_SWING, longest)
     return found

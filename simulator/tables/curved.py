@@ -38,7 +38,7 @@ def is_curved(shot: Shot) -> bool:
 def tilts_and_carries(
     shots: tuple[Shot, ...], still: Air, launches: Launches, first: int, last: int
 ) -> tuple[np.ndarray, np.ndarray]:
-    """Mean tilt [rad] of shots `first` to `last` - 1, and the carry of their strikes untilted [yd].
+    """Mean tilt [rad] of shots `first` to `last` - 1, and the untilted carry tabled as 1 [yd].
 
     A tilted ball carries less.
 
@@ -55,7 +55,7 @@ def tilts_and_carries(
         A curve that no tilt up to ``STEEPEST_TILT_DEG`` gives this ball.
     """
     tilts = np.zeros(last)
-    carries = np.array([shot.carry_yd for shot in shots[:last]])
+    carries = np.array([shot.tabled_yd for shot in shots[:last]])
     of_club: dict[str, float] = {}  # a club's shot held down or hit high has the tilt of its stock shot
     for k in range(first, last):
         shot = shots[k]

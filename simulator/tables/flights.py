@@ -16,10 +16,11 @@ from ..physics.launch import launch, part_launch
 from ..units import M_PER_YD, MPS_PER_MPH, RADPS_PER_RPM
 from .curved import tilts_and_carries
 from .midway import flown_nodes, spread
-from .shots import Shot, ShotList
+from .shots import LONGEST_STRIKE, Shot, ShotList
 
-FRACTIONS = np.linspace(0.1, 1.3, 13)
-"""Strike speed axis, as still-air carry over stock carry: a topped ball to a flier."""
+FRACTIONS = np.linspace(0.1, LONGEST_STRIKE, 13)
+"""Strike speed axis, as still-air carry over the shot's tabled carry (`Shot.tabled_yd`): a topped ball to a
+flier."""
 
 TILTS_DEG = np.linspace(-60.0, 60.0, 19)
 """Tilt axis [deg] about the shot's mean tilt (its shape; none for most): a wild mishit's curve is inside it;
@@ -193,7 +194,8 @@ def launches_of(shots: tuple[Shot, ...], full_speeds_mph: dict[str, float]) -> L
         angles[k] *= shape.launch_factor
         spins[k] *= shape.spin_factor
     start, then = SPEED_GRID_MPH[:2] * YDPS_PER_MPH
-    return Launches(angles, spins, float(start), float(then - start))
+    meant = np.array([1.0 / shot.stretch for shot in shots])
+    return Launches(angles, spins, meant, float(start), float(then - start))
 
 
 def flight_tables(
@@ -242,7 +244,8 @@ def flight_tables(
 
     def fill(shot: int, launches: Launches) -> None:
         own = slice(shot, shot + 1)
-        its_launches = launches._replace(angles=launches.angles[own], spins=launches.spins[own])
+        angles, spins, meant = (of_all[own] for of_all in launches[:3])
+        its_launches = launches._replace(angles=angles, spins=spins, meant=meant)
         its_tilts = tilts + bent[shot]  # the axis is the departure from the shot's own mean tilt
         for one in days:
             one.fill(shot, reference, its_launches, carries[own], its_tilts, speeds[own])

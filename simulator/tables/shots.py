@@ -16,6 +16,13 @@ GRIPPED_LOFT_DEG = 45.0
 """Clubs of this loft and more are gripped down or swung three quarters between full carries (common
 practice). Longer ones gain nothing by it: their gaps are no wider than their spread along."""
 
+LONGEST_STRIKE = 1.3
+"""Strikes are tabled up to this share of the carry that is tabled as 1."""
+
+SPREADS_TABLED = 3.0
+"""Of swings short of full, strikes are tabled up to so many standard deviations over the carry that is meant,
+from a clean lie: from the worst of lies two. A full swing's end is nearer 1.3 of its carry than that."""
+
 
 @dataclass(frozen=True)
 class Shot:
@@ -30,12 +37,20 @@ class Shot:
         Stock carry of the shot; a part swing's intended carry may be scaled below it.
     spread : Club or PartSpread
         Where its spreads are read from.
+    stretch : float
+        The carry that the flight tables have as 1, over the stock carry.
     """
 
     club: Club
     flight: str
     carry_yd: float
     spread: Club | PartSpread
+    stretch: float = 1.0
+
+    @property
+    def tabled_yd(self) -> float:
+        """The carry that the flight tables have as 1 [yd]."""
+        return self.carry_yd * self.stretch
 
 
 @dataclass(frozen=True)
@@ -76,14 +91,25 @@ def list_shots(player: Player, *, shaped: bool = False) -> ShotList:
         if flight != "low" or shaped
     ]
     last = player.clubs[-1]
-    parts = [Shot(last, "part", carry, player.part.at(carry)) for carry in _part_carries(last.carry_yd)]
+    longest_yd = last.carry_yd
+    parts = [
+        _short(last, "part", carry_yd, player.part.at(carry_yd), longest_yd)
+        for carry_yd in _part_carries(longest_yd)
+    ]
     parts += [Shot(club, "gripped", club.carry_yd, club) for club in reversed(_gripped(player))]
     iron = min(player.clubs, key=lambda club: abs(LOFT_DEG[club.kind] - PUNCH_LOFT_DEG))
+    longest_yd = iron.carry_yd * PUNCH.carry_factor
     punches = [
-        Shot(iron, "punch", carry, _punched(player, carry))
-        for carry in _part_carries(iron.carry_yd * PUNCH.carry_factor)
+        _short(iron, "punch", carry_yd, _punched(player, carry_yd), longest_yd)
+        for carry_yd in _part_carries(longest_yd)
     ]
     return ShotList(tuple(full + parts + punches), len(full), len(full) + len(parts))
+
+
+def _short(club: Club, flight: str, carry_yd: float, spread: PartSpread, longest_yd: float) -> Shot:
+    """A swing short of full, its strikes tabled as far as its spread asks and the longest one goes."""
+    widest = (1.0 + SPREADS_TABLED * spread.distance_sd_pct / 100.0) / LONGEST_STRIKE
+    return Shot(club, flight, carry_yd, spread, max(1.0, min(widest, longest_yd / carry_yd)))
 
 
 def _gripped(player: Player) -> tuple[Club, ...]:

@@ -61,7 +61,7 @@ def strike_rows(
         )
         solid = 1.0 + spread.bias_long_pct / 100.0
         clean_tilt = start_and_curve_sd(math.radians(spread.direction_sd_deg))[1] / np.interp(
-            solid, FRACTIONS, turn[k]
+            solid / shot.stretch, FRACTIONS, turn[k]
         )
         start = math.radians(spread.bias_right_deg) + start_for_curve(
             shot, float(clean_tilt), (FRACTIONS, np.radians(TILTS_DEG)), still[k]
@@ -70,7 +70,7 @@ def strike_rows(
         start_sd, curve_sd = start_and_curve_sd(direction_sd)
         rate = np.minimum(spread.mishit_rate * mishits, MOST_MISHITS)
         row[:, c.STRIKE_ALLOWED] = allowed
-        row[:, c.STRIKE_FRACTION] = solid * carry
+        row[:, c.STRIKE_FRACTION] = solid * carry / shot.stretch
         row[:, c.STRIKE_SD] = spread.distance_sd_pct / 100.0 * distance / solid
         row[:, c.STRIKE_LIE_SD] = carry_sd / carry
         row[:, c.STRIKE_START_BIAS] = start
@@ -81,14 +81,14 @@ def strike_rows(
         row[:, c.STRIKE_MISHIT_SD] = spread.mishit_distance_sd_pct / 100.0 * distance / solid
         row[:, c.STRIKE_MISHIT_WIDE] = spread.mishit_direction_factor
         row[:, c.STRIKE_SPIN] = spin
-        row[:, c.STRIKE_CARRY] = shot.carry_yd
-        row[:, c.STRIKE_REACH] = shot.carry_yd * row[:, c.STRIKE_FRACTION]
+        row[:, c.STRIKE_CARRY] = shot.tabled_yd
+        row[:, c.STRIKE_REACH] = row[:, c.STRIKE_CARRY] * row[:, c.STRIKE_FRACTION]
         row[:, c.STRIKE_LOW] = shot.flight == "low"
         row[:, c.STRIKE_SIDEWAYS] = direction_sd * np.sqrt(
             1.0 - rate + rate * spread.mishit_direction_factor**2
         )
         if shot.club.use == "tee only" and shot.flight in SHAPES:
             row[_OFF_THE_TEE, c.STRIKE_ALLOWED] = False
-        if shot.flight == "low":  # no hole file draws the lip it would have to clear (common practice)
+        if shot.flight in ("low", "punch"):  # no file draws the lip it would have to clear (common practice)
             row[Lie.BUNKER, c.STRIKE_ALLOWED] = False
     return rows

@@ -69,9 +69,8 @@ def same_yards(bag: Bag, strikes: np.ndarray) -> np.ndarray:
     strikes : float64[shots, lies, STRIKE_COLUMNS]
         Strike rows of a player with this bag's clubs.
     """
-    carry = np.array([shot.carry_yd for shot in bag.shots.shots])
-    was, now = (carry * rows[:, Lie.TEE, c.STRIKE_FRACTION] for rows in (bag.strikes, strikes))
-    out = np.arange(len(carry))
+    was, now = (rows[:, Lie.TEE, c.STRIKE_REACH] for rows in (bag.strikes, strikes))
+    out = np.arange(len(bag.shots))
     kinds = [(shot.flight, shot.club.use) for shot in bag.shots.shots]
     for k in range(bag.shots.first_part):
         alike = [j for j in range(bag.shots.first_part) if kinds[j] == kinds[k]]
@@ -102,7 +101,7 @@ def in_wind(bag: Bag, most_mph: float, threads: int = 1) -> Bag:
 
 
 def stock_flights(bag: Bag, rows: np.ndarray, along: np.ndarray, cross: np.ndarray) -> np.ndarray:
-    """Carry and drift [yd] of stock strikes to their own level, float64[n, 2].
+    """Carry and drift [yd] of strikes tabled as 1 to their own level, float64[n, 2].
 
     Parameters
     ----------

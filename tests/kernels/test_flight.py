@@ -41,7 +41,7 @@ def filled(air, alongs, crosses, heights, fractions=FRACTIONS, tilts=TILTS):
     tracks = np.full((*lead, TRACK_POINTS, 2), np.nan, np.float32)
     speeds = np.zeros((CARRIES.size, fractions.size))
     fill_flights(
-        STILL, air, Launches(LAUNCHES, SPINS, GRID_START, GRID_STEP), CARRIES,
+        STILL, air, Launches(LAUNCHES, SPINS, np.ones(len(CARRIES)), GRID_START, GRID_STEP), CARRIES,
         Axes(fractions, tilts, *np.meshgrid(alongs, crosses, indexing="ij"), heights), 0, CARRIES.size,
         out, tracks, speeds,
     )  # fmt: skip

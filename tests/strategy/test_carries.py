@@ -321,8 +321,8 @@ def test_the_number_of_a_part_swing_is_that_of_its_own_flight(who: str, wind: Wi
     winds = WindAxes(np.array([-blows * np.cos(angle)]), np.array([-blows * np.sin(angle)]))  # one node of a disc
     air = flight_air(wind_height_m=FORECAST_HEIGHT_M, roughness_m=ROUGHNESS_OPEN_M if wind else 0.0)
     tables = flight_tables(listed, flight_air(), air, winds=winds, heights_yd=np.array([height_yd]))
-    stock, straight = (int(np.argmin(np.abs(axis))) for axis in (FRACTIONS - 1.0, TILTS_DEG))
-    covers = float(tables.flights[row, 0, 0, stock, straight, 0, 0])
+    straight = int(np.argmin(np.abs(TILTS_DEG)))
+    covers = float(np.interp(1.0 / shot.stretch, FRACTIONS, tables.flights[row, 0, 0, :, straight, 0, 0]))
     found = effective_distance(player, day, covers, height_yd=height_yd)
     assert found.part_swing and found.effective_yd == pytest.approx(shot.carry_yd, abs=0.3)
 

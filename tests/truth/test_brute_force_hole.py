@@ -152,8 +152,8 @@ class Golf:
             wide = np.where(bad, spread.mishit_direction_factor, 1.0) * effect.direction_factor
             start_sd, curve_sd = start_and_curve_sd(math.radians(spread.direction_sd_deg))
             start[k] += rng.normal(0, start_sd * wide)
-            tilt = rng.normal(0, curve_sd * wide) / np.interp(solid, FRACTIONS, self.turn[row])
-            out[k] = self.flights[row](start[k], scales[k] * carry, tilt)
+            tilt = rng.normal(0, curve_sd * wide) / np.interp(solid / shot.stretch, FRACTIONS, self.turn[row])
+            out[k] = self.flights[row](start[k], scales[k] * carry / shot.stretch, tilt)
             out[k, 5] *= effect.spin_factor
         s, t = np.sin(start), np.cos(start)
         return run_to_rest(
