@@ -49,12 +49,9 @@ class Twin:
         self.drawn, self.shots = 0, 0
         stock = strikes[..., c.STRIKE_CARRY] * strikes[..., c.STRIKE_FRACTION]
         self.parts = {}
-        for code, first, count in (
-            (c.PART_SHOT, c.PART_FIRST, c.PART_COUNT),
-            (c.PUNCH_SHOT, c.PUNCH_FIRST, c.PUNCH_COUNT),
-        ):
-            low = int(n[first])
-            self.parts[code] = low, np.ascontiguousarray(stock[low : low + int(n[count])].T)
+        for family in range(c.FAMILIES):
+            low, count = (int(n[at + c.FAMILY_WIDE * family]) for at in (c.FAMILY_FIRST, c.FAMILY_COUNT))
+            self.parts[-1.0 - family] = low, np.ascontiguousarray(stock[low : low + count].T)
 
     def play(
         self, start: Start, sequences: int, generator: np.random.Generator, most_strokes: int = 60

@@ -15,6 +15,8 @@ from .plays import (
     PART_BEYOND,
     PART_SWING,
     PUNCH_SWING,
+    PUTT_SWING,
+    PUTTED_YD,
     RUNNING_YD,
     Opening,
     Sequences,
@@ -27,7 +29,7 @@ from .threads import at_once, default_threads
 
 __all__ = [
     "AIMS_DEG", "ENTRIES", "LONG", "LONG_STROKES", "MOST_STROKES", "PART_BEYOND", "PART_SWING", "PUNCH_SWING",
-    "RUNNING_YD", "WIDE_AIMS_DEG", "Effort", "Held", "Opening", "Sequences", "Traffic", "at_once",
+    "PUTTED_YD", "PUTT_SWING", "RUNNING_YD", "WIDE_AIMS_DEG", "Effort", "Held", "Opening", "Sequences", "Traffic", "at_once",
     "compile_ahead", "default_threads", "hold_plan", "must_compile", "places_played", "play", "revalue_map",
     "room_to_choose", "solve_map", "value_actions",
 ]  # fmt: skip

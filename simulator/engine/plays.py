@@ -18,10 +18,10 @@ MOST_STROKES = 60
 TRAIL_STROKES = 8
 """Strokes of a sequence whose places are kept by `places_played`: by then few are not on the green."""
 
-PART_SWING, PUNCH_SWING = c.PART_SHOT, c.PUNCH_SHOT
+PART_SWING, PUNCH_SWING, PUTT_SWING = c.PART_SHOT, c.PUNCH_SHOT, c.PUTT_SHOT
 """Shot codes of actions that are part swings, told by their reach: the stock one and the low one."""
 
-PART_BEYOND, RUNNING_YD = choosing.PART_BEYOND, choosing.RUNNING_YD
+PART_BEYOND, RUNNING_YD, PUTTED_YD = choosing.PART_BEYOND, choosing.RUNNING_YD, choosing.PUTTED_YD
 """Up to so much of the longest the map tries part swings, and nearer than this low running ones too [yd]."""
 
 

@@ -50,7 +50,7 @@ def tabled(kind: str, carries_yd: np.ndarray) -> tuple[np.ndarray, np.ndarray, n
     any_club = fill_club(kind, {kind: kind}, {kind: 150.0}, {}, level(18))  # only its kind and carry are read
     clubs = (replace(any_club, carry_yd=float(c)) for c in carries_yd)
     shots = tuple(Shot(club, "stock", club.carry_yd, club) for club in clubs)
-    tables = flight_tables(ShotList(shots, len(shots), len(shots)), flight_air(), flight_air(), threads=2)
+    tables = flight_tables(ShotList.of_full(shots), flight_air(), flight_air(), threads=2)
     columns = [int(np.argmin(np.abs(FRACTIONS - strike))) for strike in STRIKES]
     flights = tables.flights[:, 0, 0, :, :, 0].astype(float)
     straight = flights[:, columns, len(TILTS_DEG) // 2]
@@ -74,7 +74,7 @@ def punched(carries_yd: np.ndarray) -> np.ndarray:
     iron = fill_club("6-iron", {"6-iron": "6-iron"}, {"6-iron": 150.0}, {}, level(18))
     shots = [Shot(iron, "stock", iron.carry_yd, iron)]  # part swings are launched by the full one's speed
     shots += [Shot(iron, "punch", float(carry), iron) for carry in carries_yd]
-    tables = flight_tables(ShotList(tuple(shots), 1, 1), flight_air(), flight_air(), threads=2)
+    tables = flight_tables(ShotList(tuple(shots), 1, 1, len(shots)), flight_air(), flight_air(), threads=2)
     stock, straight = int(np.argmin(np.abs(FRACTIONS - 1.0))), len(TILTS_DEG) // 2
     return runs_yd(tables.flights[1:, 0, 0, stock, straight, 0].astype(float), Conditions())
 

@@ -44,7 +44,7 @@ def stock(kind: str, carry_yd: float) -> Club:
 def straight_runs_yd(clubs: list[Club]) -> np.ndarray:
     """Run [yd] of each club's stock strike, on medium fairway in still air."""
     shots = tuple(Shot(club, "stock", club.carry_yd, club) for club in clubs)
-    listed = ShotList(shots, len(shots), len(shots))
+    listed = ShotList.of_full(shots)
     return runs_yd(stock_landings(listed, Conditions(), 0.0, 0.0, len(shots)), Conditions())
 
 

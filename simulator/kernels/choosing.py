@@ -23,6 +23,12 @@ PART_BEYOND = 1.15
 RUNNING_YD = 45.0
 """Nearer than this a low running part swing is looked at too [yd]."""
 
+PUTTED_YD = 30.0
+"""Nearer than this a putt from off the green is looked at too, where the lie allows it [yd]."""
+
+FAMILY_SHARES = ((0.5, 0.11), (0.3, 0.11), (0.9, 0.3))
+"""Carries first tried of a part swing, a punch and a putt, as shares of the distance: least and step."""
+
 KEPT = 4
 """Actions of the screening that are scored again; no more seeds than this."""
 
@@ -47,7 +53,7 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
     numbers = game.ground.numbers
     dx, dy = numbers[c.PIN_X] - x, numbers[c.PIN_Y] - y
     distance = math.sqrt(dx * dx + dy * dy)
-    first, count = int(numbers[c.PART_FIRST]), int(numbers[c.PART_COUNT])
+    first = int(numbers[c.FAMILY_FIRST])
     # what carries too far in still air may be right against the wind
     turn = numbers[c.WIND_BEARING] - math.atan2(dx, dy)
     head = -(numbers[c.WIND_SPEED] + numbers[c.WIND_GUST]) * math.cos(turn)
@@ -55,9 +61,6 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
     recovery = game.lie_rows[lie] == c.UNPLAYABLE_GENERAL
     n = 0
     full_reach = 0.0  # longest part swing
-    if count > 0:
-        last = first + count - 1
-        full_reach = game.strikes[last, lie, c.STRIKE_REACH]
     longest = 0.0  # a short hitter's longest clubs are looked at however far it is
     for shot in range(first):
         if game.strikes[shot, lie, c.STRIKE_ALLOWED] > 0.5:
@@ -75,17 +78,18 @@ def _candidates(game, x, y, lie, aims, wide_aims, out):
         for k in range(FIRST_AIMS):
             out[n, 0], out[n, 1], out[n, 2] = shot, aims[k], 0.0
             n += 1
-    for family in range(2):
-        kind, longest = c.PART_SHOT, full_reach
-        if family == 1:
-            kind = c.PUNCH_SHOT
-            last = int(numbers[c.PUNCH_FIRST] + numbers[c.PUNCH_COUNT]) - 1
-            longest = game.strikes[last, lie, c.STRIKE_REACH]
-            if numbers[c.PUNCH_COUNT] < 0.5 or game.strikes[last, lie, c.STRIKE_ALLOWED] < 0.5:
-                continue
-        if (family == 0 and distance < PART_BEYOND * full_reach) or (family == 1 and distance < RUNNING_YD):
+    for family in range(c.FAMILIES):
+        kind, start = -1.0 - family, c.FAMILY_WIDE * family
+        last = int(numbers[c.FAMILY_FIRST + start] + numbers[c.FAMILY_COUNT + start]) - 1
+        longest = game.strikes[last, lie, c.STRIKE_REACH]
+        if family == 0:
+            full_reach = longest
+        elif game.strikes[last, lie, c.STRIKE_ALLOWED] < 0.5:
+            continue
+        if distance < (PART_BEYOND * full_reach, RUNNING_YD, PUTTED_YD)[family]:
+            least, step = FAMILY_SHARES[family]
             for q in range(6):
-                carry = ((0.5 if family == 0 else 0.3) + 0.11 * q) * distance
+                carry = (least + step * q) * distance
                 if carry <= longest:
                     for k in range(FIRST_AIMS):
                         out[n, 0], out[n, 1], out[n, 2] = kind, aims[k], carry - distance

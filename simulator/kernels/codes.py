@@ -48,6 +48,7 @@ STRIKE_REACH = 15  # mean carry of a solid strike from the lie, yd
 STRIKE_COLUMNS = 16
 
 # --- flight columns: along, side (right positive) [yd], v_along, v_side, v_down [yd/s], spin [rad/s] --
+FLIGHT_ALONG, FLIGHT_V_ALONG, FLIGHT_SPIN = 0, 2, 5
 FLIGHT_COLUMNS = 6
 FLIGHT_WIDE = 8  # columns of a node in the tables, two of them empty: three nodes are 24 numbers on end,
 # which is what it takes for the compiler to sum several at once (descent.py)
@@ -93,7 +94,8 @@ LOCAL_RULE_STROKES = 30  # 0 where the local rule for lost balls is not in force
 COARSE_X0, COARSE_Y0, COARSE_PER_YD = 31, 32, 33
 FINE_X0, FINE_Y0, FINE_PER_YD = 34, 35, 36
 GUESS_BASE, GUESS_PER_YD = 37, 38  # first guess of strokes to hole out
-PART_FIRST, PART_COUNT = 39, 40  # shot rows of the part swings, shortest first
+HEIGHTS = 39  # landing heights of the flight tables: one, or an odd number
+WIND_RING = 40  # 1: axes of one speed and the angle off the start line [rad]; 0: along and across it [yd/s]
 LIE_GREEN, LIE_FAIRWAY = 41, 42
 SIDE = 43  # +1, or -1 to mirror all sideways luck
 SURFACE_FAIRWAY = 44
@@ -111,20 +113,22 @@ WIND_V_PER = 57  # the same of the second, see WIND_RING
 SHADE_PER_YD = 58  # cells of Trees.shade in a yard
 TREE_KEEP = 59  # most of its remaining carry that a ball keeps off a branch
 TREE_SPEED = 60  # yd/s sideways speed of a ball dropping from a tree
-PUNCH_FIRST, PUNCH_COUNT = 61, 62  # shot rows of the punched part swings, shortest first
+WIND_TOWARDS_X, WIND_TOWARDS_Y = 61, 62  # unit vector of WIND_BEARING
 WIND_V_0 = 63  # 0: wind from the right is read as its mirror image
 BOUNCE_TIP_SPEED = 64  # yd/s, above which the contact plane tips no further
-WIND_RING = 65  # 1: axes of one speed and the angle off the start line [rad]; 0: along and across it [yd/s]
-WIND_TOWARDS_X, WIND_TOWARDS_Y = 66, 67  # unit vector of WIND_BEARING
-HEIGHTS = 68  # landing heights of the flight tables: one, or an odd number
-NUMBERS = 69
+# first shot row and number of rows of each family of swings told by how far they go, shortest first, in the
+# order of their codes: part swings, punches, putts
+FAMILY_FIRST, FAMILY_COUNT, FAMILY_WIDE = 65, 66, 2
+FAMILIES = 3
+NUMBERS = FAMILY_FIRST + FAMILIES * FAMILY_WIDE
 
 # --- an action: how a place is played ------------------------------------------------------------
-# shot row (or PART_SHOT or PUNCH_SHOT), aim [rad right of the straight line to the pin], and for part swings
-# the reach: intended carry minus distance to the pin [yd]
+# shot row (or the code of a family), aim [rad right of the straight line to the pin], and for a family the
+# reach: intended carry minus distance to the pin [yd]
 ACTION_COLUMNS = 3
 PART_SHOT = -1.0
 PUNCH_SHOT = -2.0  # a part swing that flies low
+PUTT_SHOT = -3.0  # its carry is how far it would roll on a green
 NO_SHOT = -9.0
 BY_PLAN = -8.0  # whatever the plan says
 

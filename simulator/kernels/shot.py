@@ -25,14 +25,14 @@ from .value import value_at
 
 @in_place
 def intended_shot(numbers, strikes, lie, shot, reach, distance):
-    """Row and scale of an action's swing: a full shot is its row; a part swing is found by carry.
+    """Row and scale of an action's swing: a full shot is its row; one of a family is found by carry.
 
     Parameters
     ----------
     shot : float
-        Shot row, PART_SHOT or PUNCH_SHOT.
+        Shot row, or the code of a family.
     reach : float
-        For part swings, intended carry minus the distance to the pin [yd].
+        For a family, intended carry minus the distance to the pin [yd].
     distance : float
         Distance to the pin [yd].
 
@@ -44,9 +44,8 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
     """
     if shot >= 0.0:
         return int(shot), 1.0
-    first, count = int(numbers[c.PART_FIRST]), int(numbers[c.PART_COUNT])
-    if shot == c.PUNCH_SHOT:
-        first, count = int(numbers[c.PUNCH_FIRST]), int(numbers[c.PUNCH_COUNT])
+    family = c.FAMILY_WIDE * (int(-shot) - 1)
+    first, count = int(numbers[c.FAMILY_FIRST + family]), int(numbers[c.FAMILY_COUNT + family])
     carry = max(distance + reach, 1.0)
     row = first + count - 1
     for k in range(first, first + count - 1):

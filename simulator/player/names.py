@@ -137,5 +137,5 @@ def like_it(text: str, bag: Mapping[str, str]) -> str:
 
 
 def with_flight(club: str, flight: str) -> str:
-    """A club and how it is flown: "7-iron low"; of the stock flight the club alone."""
-    return club if flight == "stock" else f"{club} {flight}"
+    """A club and how it is flown: "7-iron low"; of the stock flight, and of a putt, the club alone."""
+    return club if flight in ("stock", "putt") else f"{club} {flight}"

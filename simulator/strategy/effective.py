@@ -201,7 +201,7 @@ class _Swings:
         shortest = stock[-1].club
         count = int(np.ceil((shortest.carry_yd - SHORTEST_PART_CARRY_YD) / PART_STEP_YD)) + 1
         parts = np.linspace(SHORTEST_PART_CARRY_YD, shortest.carry_yd, max(count, 2))[:-1]
-        return cls(ShotList(stock, len(stock), len(stock)), shortest, parts)
+        return cls(ShotList.of_full(stock), shortest, parts)
 
     @property
     def still_yd(self) -> np.ndarray:

@@ -91,10 +91,8 @@ def _part_swings(place: Place, found: Found, goal: Goal, seed: int) -> list[Choi
     board, distance = place.board, place.distance_yd
     aims = np.radians(COARSE_AIMS_DEG)
     out = []
-    for code, longest in (
-        (PART_SWING, board.longest_part_yd(place.lie)),
-        (PUNCH_SWING, board.longest_punch_yd(place.lie)),
-    ):
+    for code in (PART_SWING, PUNCH_SWING):
+        longest = board.longest_yd(code, place.lie)
         for step in PART_STEPS:
             into = goal.low_yd + step * (goal.high_yd - goal.low_yd)
             carry = into if goal.kind == "land" else distance - into
@@ -104,6 +102,6 @@ def _part_swings(place: Place, found: Found, goal: Goal, seed: int) -> list[Choi
             actions = np.array([(code, aim, reach) for aim in aims])
             scores = place.scores(actions, found.value, coarse_strikes(seed))
             k = int(np.argmin(scores))
-            row = board.part_row(place.lie, distance + reach, code == PUNCH_SWING)
+            row = board.part_row(code, place.lie, distance + reach)
             out.append(Choice(row, actions[k], carry, float(scores[k])))
     return out

@@ -239,10 +239,16 @@ def for_all(known: np.ndarray, features: Sequence[np.ndarray], seed: int) -> np.
 
 
 def shot_features(again: Rescore, players: Sequence[Player]) -> list[np.ndarray]:
-    """For each choice what its first shot's score hangs on, its club's numbers: float64[players, numbers]."""
+    """For each choice what its first shot's score hangs on, its club's numbers: float64[players, numbers].
+
+    A swing short of full, and a putt, is the same for all of them.
+    """
     shots = again.place.board.bag.shots
     found = []
     for row, given in zip(again.rows, again.given, strict=True):
+        if row >= shots.first_part:
+            found.append(np.ones((len(players), 1)))
+            continue
         name = shots.shots[row].club.name
         own = again.player.club(name)
         found.append(_bent(np.array([_differs(one.club(name), own) for one in players]), given))

@@ -134,7 +134,7 @@ def _narrow(one: Reach) -> bool:
 def _gains(bag: Bag, row: int, bearing_deg: float) -> tuple[np.ndarray, float]:
     """What the stock strike gains: carry by 1, 2, ... mph more from behind, run on firm fairway [yd]."""
     day = bag.conditions
-    alone = ShotList((bag.shots.shots[row],), 1, 1)
+    alone = ShotList.of_full((bag.shots.shots[row],))
     today = stock_landings(alone, day, bearing_deg, 0.0, 1)
     carries = [
         stock_landings(alone, _helped(day, mph, bearing_deg), bearing_deg, 0.0, 1)[0, 0]

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..engine import PART_SWING, PUNCH_SWING
+from ..engine import PART_SWING
 from ..tables.luck import strike_sets
 from ..tables.rows import FIRST_GUESS
 from . import streams
@@ -54,13 +54,10 @@ BAND_DEG = np.arange(-12.0, 12.1, 1.0)
 """Aims round the best one at which the tie band is read [deg]."""
 
 
-def _carry(place: Place, row: int, reach: float) -> float:
-    shots = place.board.bag.shots
-    if row < shots.first_part:
-        return shots.shots[row].carry_yd
-    board = place.board
-    part = row < shots.first_punch
-    longest = board.longest_part_yd(place.lie) if part else board.longest_punch_yd(place.lie)
+def _carry(place: Place, row: int, code: float, reach: float) -> float:
+    if code >= 0.0:
+        return place.board.bag.shots.shots[row].carry_yd
+    longest = place.board.longest_yd(code, place.lie)
     return min(max(place.distance_yd + reach, 1.0), longest)
 
 
@@ -165,9 +162,9 @@ def search(
     for _, row, start in shown:
         name = place.board.bag.shots.shots[row].club.name
         action, score = _refine(place, start, replay, more)
-        carry = _carry(place, row, float(action[2]))
+        carry = _carry(place, row, float(action[0]), float(action[2]))
         if action[0] < 0.0:  # its carry may have moved to the next club's
-            row = place.board.part_row(place.lie, carry, action[0] == PUNCH_SWING)
+            row = place.board.part_row(float(action[0]), place.lie, carry)
         settled.append((Choice(row, action, carry, score), name))
     choices: list[Choice] = []
     told: set[str] = set()
@@ -191,9 +188,9 @@ def given_aim(place: Place, row: int, aim: Aim, replay: float, seed: int) -> Cho
 def given_part(place: Place, carry_yd: float, aim: Aim | None, replay: float, seed: int) -> Choice:
     """The choice of a part swing of a carry that was asked for, at an aim or its best."""
     few, more = coarse_strikes(seed), _fine_strikes(seed)
-    carry = min(carry_yd, place.board.longest_part_yd(place.lie))
+    carry = min(carry_yd, place.board.longest_yd(PART_SWING, place.lie))
     reach = carry - place.distance_yd
-    row = place.board.part_row(place.lie, place.distance_yd + reach)
+    row = place.board.part_row(PART_SWING, place.lie, place.distance_yd + reach)
 
     def actions(turns: np.ndarray) -> np.ndarray:
         return np.array([(PART_SWING, turn, reach) for turn in turns])

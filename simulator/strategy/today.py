@@ -61,7 +61,7 @@ def _landed(
     for _ in range(_MOST_FLIGHTS):
         there = here[0] + far_yd * math.sin(turn), here[1] + far_yd * math.cos(turn)
         height_yd = hole.height_at(*there) - base_yd
-        landed = stock_landings(ShotList((shot,), 1, 1), conditions, bearing_deg, height_yd, 1)
+        landed = stock_landings(ShotList.of_full((shot,)), conditions, bearing_deg, height_yd, 1)
         if not gets_there(landed)[0]:
             break
         found, before_yd, far_yd = landed, far_yd, float(landed[0, 0])

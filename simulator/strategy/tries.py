@@ -13,6 +13,8 @@ from ..engine import (
     PART_BEYOND,
     PART_SWING,
     PUNCH_SWING,
+    PUTT_SWING,
+    PUTTED_YD,
     RUNNING_YD,
     Sequences,
     play,
@@ -33,6 +35,11 @@ PART_SHARES = np.array([0.45, 0.55, 0.65, 0.74, 0.82, 0.88, 0.93, 0.97, 1.0, 1.0
 
 PUNCH_SHARES = np.array([0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9])
 """The same for punches, which run."""
+
+PUTT_SHARES = np.array([0.9, 1.0, 1.1, 1.25, 1.4, 1.6, 1.8, 2.0, 2.3, 2.6])
+"""The same for putts from off the green, by how far they would roll on it: longer grass holds them up."""
+
+SHARES = {PART_SWING: PART_SHARES, PUNCH_SWING: PUNCH_SHARES, PUTT_SWING: PUTT_SHARES}
 
 EDGE_YD = 20.0
 """Lines are not looked for that aim nearer than this to the sides of the map [yd]: a pattern is as wide."""
@@ -155,10 +162,9 @@ def first_lines(
         owners += [row] * aims.size
         actions += [(float(row), aim, 0.0) for aim in aims]
     for code, longest in parts.values():
-        shares = PART_SHARES if code == PART_SWING else PUNCH_SHARES
-        for carry in np.unique(np.minimum(shares * place.distance_yd, longest)):
+        for carry in np.unique(np.minimum(SHARES[code] * place.distance_yd, longest)):
             reach = float(carry) - place.distance_yd
-            row = place.board.part_row(place.lie, place.distance_yd + reach, code == PUNCH_SWING)
+            row = place.board.part_row(code, place.lie, place.distance_yd + reach)
             owners += [row] * aims.size
             actions += [(code, aim, reach) for aim in aims]
     found = np.array(actions)
@@ -186,6 +192,7 @@ def on_the_map(place: Place, actions: np.ndarray) -> np.ndarray:
     rows = np.where(full, actions[:, 0], 0).astype(int)
     stock = np.array([shot.carry_yd for shot in board.bag.shots.shots])
     carry = np.where(full, stock[rows], place.distance_yd + actions[:, 2])
+    carry = np.where(actions[:, 0] == PUTT_SWING, 0.0, carry)
     drift = np.where(full, place.drift_yd[rows], 0.0)
     bearing = board.bearing_rad(place.x_yd, place.y_yd) + actions[:, 1]
     x = place.x_yd + carry * np.sin(bearing) + drift * np.cos(bearing)
@@ -207,13 +214,16 @@ def part_families(place: Place) -> dict[int, tuple[float, float]]:
     """Part swings worth a look from here: first row of the family -> (shot code, longest carry)."""
     board, lie = place.board, place.lie
     found = {}
-    longest = board.longest_part_yd(lie)
+    longest = board.longest_yd(PART_SWING, lie)
     recovery = lie in RECOVERY_LIES
     if place.distance_yd < PART_BEYOND * longest or recovery:
         found[board.bag.shots.first_part] = (PART_SWING, longest)
-    longest = board.longest_punch_yd(lie)
+    longest = board.longest_yd(PUNCH_SWING, lie)
     running = place.distance_yd < RUNNING_YD  # on any day
     near = running or (shaped(place) and place.distance_yd < PART_BEYOND * longest)
     if longest > 0.0 and (near or recovery):
         found[board.bag.shots.first_punch] = (PUNCH_SWING, longest)
+    longest = board.longest_yd(PUTT_SWING, lie)
+    if longest > 0.0 and place.distance_yd < PUTTED_YD:
+        found[board.bag.shots.first_putt] = (PUTT_SWING, longest)
     return found

@@ -11,7 +11,7 @@ import numpy as np
 
 from ..conditions import Conditions
 from ..conditions.model import Wind
-from ..engine import PUNCH_SWING, Effort, at_once, hold_plan, revalue_map
+from ..engine import PUTT_SWING, Effort, at_once, hold_plan, revalue_map
 from ..hole.model import Hole
 from ..physics.wind import WIND_MOST_MPH
 from ..tables.bag import Bag, day_wind
@@ -105,9 +105,9 @@ def _making_up(held: Board, windy: Bag, hole: Hole) -> Callable[[np.ndarray, np.
 
     def also(nodes: np.ndarray, plan: np.ndarray) -> np.ndarray:
         part = plan[:, 0] < 0.0
-        first = np.where(plan[:, 0] == PUNCH_SWING, shots.first_punch, shots.first_part)
-        last = np.where(plan[:, 0] == PUNCH_SWING, len(shots) - 1, shots.first_punch - 1)
-        rows = np.where(part, (first + last) // 2, plan[:, 0]).astype(int)
+        middle = np.array([(first + end - 1) // 2 for first, end in shots.families])
+        family = np.clip(-plan[:, 0] - 1.0, 0.0, len(middle) - 1.0).astype(int)
+        rows = np.where(part, middle[family], plan[:, 0]).astype(int)
         bearing = np.arctan2(hole.pin.x_yd - nodes[:, 0], hole.pin.y_yd - nodes[:, 1]) + plan[:, 1]
 
         def flown(shot: np.ndarray, wind: tuple[float, float]) -> np.ndarray:
@@ -120,7 +120,8 @@ def _making_up(held: Board, windy: Bag, hole: Hole) -> Callable[[np.ndarray, np.
         drift = np.arctan2(after[:, 1], after[:, 0]) - np.arctan2(before[:, 1], before[:, 0])
         out[:, :, 1] -= drift[:, None]
         carry = np.maximum(nodes[:, 3] + plan[:, 2], 1.0)
-        stretch = carry * (before[:, 0] / np.maximum(after[:, 0], 1.0) - 1.0)
+        flies = plan[:, 0] != PUTT_SWING
+        stretch = np.where(flies, carry * (before[:, 0] / np.maximum(after[:, 0], 1.0) - 1.0), 0.0)
         club = rows.copy()
         for _ in range(3):  # up to three clubs more or fewer
             for chain in (longer, _inverse(longer)):

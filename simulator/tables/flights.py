@@ -11,6 +11,8 @@ import numpy as np
 
 from ..kernels import codes as c
 from ..kernels.flight import TRACK_POINTS, Air, Axes, Launches, fill_flights
+from ..physics import putting
+from ..physics.aero import BALL_RADIUS_M
 from ..physics.heights import PUNCH, SHAPES
 from ..physics.launch import launch, part_launch
 from ..units import M_PER_YD, MPS_PER_MPH, RADPS_PER_RPM
@@ -41,6 +43,11 @@ the second derivative times the step squared, 0.17 yd at the most."""
 
 RING_ERROR_YD = 0.25
 """The same between two sides one wind may blow from [yd]."""
+
+
+SET_DOWN_YD, SET_DOWN_YDPS = 0.01, 1e-3
+"""How far before its place a putt from off the green starts to roll, and how fast it moves there, backwards:
+only that it has a direction."""
 
 
 @dataclass(frozen=True)
@@ -226,7 +233,7 @@ def flight_tables(
     threads : int
         The answer does not depend on it.
     """
-    shots, first_part = listed.shots, listed.first_part
+    shots, first_part, first_putt = listed.shots, listed.first_part, listed.first_putt
     winds = winds or wind_axes(0.0, 0.0)
     heights = np.zeros(1) if heights_yd is None else np.asarray(heights_yd, float)
     speeds = np.zeros((len(shots), FRACTIONS.size))
@@ -268,11 +275,28 @@ def flight_tables(
         for k, shot in enumerate(shots[:first_part])
         if shot.flight == "stock"
     }
-    fill_all(first_part, len(shots), launches_of(shots, full))
+    fill_all(first_part, first_putt, launches_of(shots[:first_putt], full))
+    for one in days:
+        rolled(shots[first_putt:], one.flights[first_putt:])
     # a copy: a view would keep the whole table alive
     own = still[:, 0, 0, :, :, 0, : c.FLIGHT_COLUMNS].copy()
     packed = of_day.flights.reshape(*of_day.flights.shape[:-2], -1)
     return FlightTables(packed, of_day.tracks, speeds / YDPS_PER_MPH, winds, heights, own)
+
+
+def rolled(shots: tuple[Shot, ...], out: np.ndarray) -> None:
+    """The flights of putts from off the green, float[shots, nu, nv, fractions, tilts, heights, n]: none.
+
+    The ball is set down beside its place, as good as at rest, with a spin that rolls it on: the run along the
+    ground takes it from there, without a skip, as it does a ball that spins back (`kernels/rest.py`).
+    """
+    slowing_ydps2 = putting.deceleration_mps2(putting.DEFAULT_STIMP_FT) / M_PER_YD
+    for shot, flown in zip(shots, out, strict=True):
+        speed_ydps = np.sqrt(2.0 * slowing_ydps2 * shot.tabled_yd * FRACTIONS)
+        flown[..., c.FLIGHT_ALONG], flown[..., c.FLIGHT_V_ALONG] = SET_DOWN_YD, -SET_DOWN_YDPS
+        # at rest it keeps 2/7 of the speed of its rim
+        spin = 3.5 * speed_ydps / (BALL_RADIUS_M / M_PER_YD)
+        flown[..., c.FLIGHT_SPIN] = spin[:, None, None]
 
 
 def turn_per_tilt(still: np.ndarray) -> np.ndarray:

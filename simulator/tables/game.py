@@ -64,27 +64,30 @@ class Board:
         full = range(self.bag.shots.first_part)
         return [k for k in full if self.game.strikes[k, lie, c.STRIKE_ALLOWED] > 0.5]
 
-    def longest_part_yd(self, lie: int) -> float:
-        """Longest carry a part swing has from a lie."""
-        last = self.game.strikes[self.bag.shots.first_punch - 1, lie]
-        return float(last[c.STRIKE_REACH])
+    def longest_yd(self, code: float, lie: int) -> float:
+        """Longest carry that a family of swings has from a lie, 0 where the lie does not allow it.
 
-    def part_row(self, lie: int, carry_yd: float, punch: bool = False) -> int:
-        """Row that plays a part swing (or punch) of a carry: the first to reach it, as the kernel has it.
+        Parameters
+        ----------
+        code : float
+            PART_SHOT, PUNCH_SHOT or PUTT_SHOT.
+        """
+        last = self.game.strikes[self._family(code)[1] - 1, lie]
+        return float(last[c.STRIKE_REACH]) if last[c.STRIKE_ALLOWED] > 0.5 else 0.0
+
+    def part_row(self, code: float, lie: int, carry_yd: float) -> int:
+        """Row of a family that plays a swing of a carry: the first to reach it, as the kernel has it.
 
         The kernel reads the carry off an action, ``distance + reach``, which rounding may leave a hair above
         the carry that was meant, and then the next row plays it: give it the carry of the action.
         """
-        shots = self.bag.shots
-        first, end = (shots.first_punch, len(shots)) if punch else (shots.first_part, shots.first_punch)
-        rows = self.game.strikes[first:end, lie]
-        enough = rows[:, c.STRIKE_REACH] >= carry_yd
+        first, end = self._family(code)
+        enough = self.game.strikes[first:end, lie, c.STRIKE_REACH] >= carry_yd
         return first + (int(np.argmax(enough)) if enough.any() else end - first - 1)
 
-    def longest_punch_yd(self, lie: int) -> float:
-        """Longest carry a punch has from a lie."""
-        last = self.game.strikes[-1, lie]
-        return float(last[c.STRIKE_REACH]) if last[c.STRIKE_ALLOWED] > 0.5 else 0.0
+    def _family(self, code: float) -> tuple[int, int]:
+        """First row of a family, and the row behind its last one."""
+        return self.bag.shots.families[int(-code) - 1]
 
 
 def make_sketch(board: Board, hole: Hole) -> Board:
@@ -195,7 +198,7 @@ def _step(nodes: np.ndarray) -> float:
 
 
 def _flight_numbers(numbers: np.ndarray, bag: Bag) -> None:
-    """Axes of the flight tables, the wind, the putting table and the rows of the part swings."""
+    """Axes of the flight tables, the wind, the putting table and the rows of the families."""
     numbers[c.FRACTION_0], numbers[c.FRACTION_PER] = FRACTIONS[0], 1.0 / _step(FRACTIONS)
     tilts = np.radians(TILTS_DEG)
     numbers[c.TILT_0], numbers[c.TILT_PER] = tilts[0], 1.0 / _step(tilts)
@@ -214,9 +217,9 @@ def _flight_numbers(numbers: np.ndarray, bag: Bag) -> None:
         numbers[c.WIND_TOWARDS_X], numbers[c.WIND_TOWARDS_Y] = math.sin(bearing), math.cos(bearing)
         numbers[c.WIND_SWING] = math.radians(wind.swing_deg)
     numbers[c.PUTT_STEP] = bag.putts.root_step
-    shots = bag.shots
-    numbers[c.PART_FIRST], numbers[c.PART_COUNT] = shots.first_part, shots.first_punch - shots.first_part
-    numbers[c.PUNCH_FIRST], numbers[c.PUNCH_COUNT] = shots.first_punch, len(shots) - shots.first_punch
+    for family, (first, end) in enumerate(bag.shots.families):
+        at = c.FAMILY_WIDE * family
+        numbers[c.FAMILY_FIRST + at], numbers[c.FAMILY_COUNT + at] = first, end - first
 
 
 def _trees(numbers: np.ndarray, raster: Raster, bag: Bag) -> Trees:

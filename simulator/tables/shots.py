@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -9,8 +10,9 @@ import numpy as np
 from ..physics.heights import PUNCH, PUNCH_LOFT_DEG, SHAPES
 from ..physics.launch import LOFT_DEG
 from ..physics.strike import PART_CARRIES_RATIO, SHORTEST_PART_CARRY_YD
-from ..player.model import Club, PartSpread, Player
+from ..player.model import Club, PartSpread, Player, Putting
 from ..player.runs import punch_gain, punch_run_yd
+from ..units import FT_PER_YD
 
 GRIPPED_LOFT_DEG = 45.0
 """Clubs of this loft and more are gripped down or swung three quarters between full carries (common
@@ -24,6 +26,16 @@ SPREADS_TABLED = 3.0
 from a clean lie: from the worst of lies two. A full swing's end is nearer 1.3 of its carry than that."""
 
 
+PUTTS_YD = (7.0, 20.0, 60.0)
+"""Putts from off the green tabled, by how far each would roll on the green [yd]; shorter ones are scaled."""
+
+GRASS_SD = 0.1
+"""How much less sure the pace of a putt is that starts off the green, as a share of its roll (assumed)."""
+
+PUTTER = Club("putter", "putter", PUTTS_YD[-1], *(0.0,) * 7, 1.0)
+"""Stands for the player's putter; its spread is `Putting`'s."""
+
+
 @dataclass(frozen=True)
 class Shot:
     """One row of the shot tables.
@@ -32,9 +44,10 @@ class Shot:
     ----------
     club : Club
     flight : str
-        ``"stock"``, ``"low"``, ``"high"``, ``"part"``, ``"gripped"`` or ``"punch"``.
+        ``"stock"``, ``"low"``, ``"high"``, ``"part"``, ``"gripped"``, ``"punch"`` or ``"putt"``.
     carry_yd : float
-        Stock carry of the shot; a part swing's intended carry may be scaled below it.
+        Stock carry of the shot; a part swing's intended carry may be scaled below it. Of a putt, how far it
+        would roll on a level green at the default Stimpmeter reading.
     spread : Club or PartSpread
         Where its spreads are read from.
     stretch : float
@@ -55,18 +68,30 @@ class Shot:
 
 @dataclass(frozen=True)
 class ShotList:
-    """Every shot of a player: full swings longest first, then part swings and punches, shortest first.
+    """Every shot of a player: full swings longest first, then three families, shortest first.
 
     Attributes
     ----------
     shots : tuple of Shot
-    first_part, first_punch : int
-        Rows where the part swings and the punches start.
+    first_part, first_punch, first_putt : int
+        Rows where the part swings, the punches, and the putts from off the green start.
     """
 
     shots: tuple[Shot, ...]
     first_part: int
     first_punch: int
+    first_putt: int
+
+    @classmethod
+    def of_full(cls, shots: tuple[Shot, ...]) -> ShotList:
+        """Full swings alone."""
+        return cls(shots, len(shots), len(shots), len(shots))
+
+    @property
+    def families(self) -> tuple[tuple[int, int], ...]:
+        """First row of each family, and the row behind its last one, in the order of their codes."""
+        starts = (self.first_part, self.first_punch, self.first_putt)
+        return tuple(zip(starts, (*starts[1:], len(self.shots)), strict=True))
 
     def __len__(self) -> int:
         return len(self.shots)
@@ -103,7 +128,27 @@ def list_shots(player: Player, *, shaped: bool = False) -> ShotList:
         _short(iron, "punch", carry_yd, _punched(player, carry_yd), longest_yd)
         for carry_yd in _part_carries(longest_yd)
     ]
-    return ShotList(tuple(full + parts + punches), len(full), len(full) + len(parts))
+    putts = [_putted(player.putting, roll_yd) for roll_yd in PUTTS_YD]
+    first_putt = len(full) + len(parts) + len(punches)
+    shots = tuple(full + parts + punches + putts)
+    return ShotList(shots, len(full), len(full) + len(parts), first_putt)
+
+
+def _putted(putting: Putting, roll_yd: float) -> Shot:
+    """A putt from off the green: a putt's own spread, the pace less sure by what the longer grass does."""
+    growth_deg = putting.angle_growth_deg_per_ft * roll_yd * FT_PER_YD
+    spread = PartSpread(
+        carry_yd=roll_yd,
+        direction_sd_deg=math.hypot(putting.angle_sd_deg, growth_deg),
+        distance_sd_pct=100.0 * math.hypot(putting.distance_sd, GRASS_SD),
+        bias_right_deg=0.0,
+        bias_long_pct=0.0,
+        mishit_rate=0.0,
+        mishit_loss_pct=0.0,
+        mishit_distance_sd_pct=0.0,
+        mishit_direction_factor=1.0,
+    )
+    return _short(PUTTER, "putt", roll_yd, spread, PUTTS_YD[-1])
 
 
 def _short(club: Club, flight: str, carry_yd: float, spread: PartSpread, longest_yd: float) -> Shot:

@@ -39,6 +39,19 @@ def _effects(
 _usual_effects = lru_cache(maxsize=256)(_effects)
 
 
+def _putt_row(shot: Shot) -> np.ndarray:
+    """Strikes of a putt from off the green, float64[lies, STRIKE_COLUMNS]: only grass so short allows it."""
+    row = np.zeros((len(Lie), c.STRIKE_COLUMNS))
+    row[Lie.FAIRWAY, c.STRIKE_ALLOWED] = True
+    row[:, c.STRIKE_FRACTION] = 1.0 / shot.stretch
+    row[:, c.STRIKE_SD] = shot.spread.distance_sd_pct / 100.0
+    row[:, [c.STRIKE_START_SD, c.STRIKE_SIDEWAYS]] = math.radians(shot.spread.direction_sd_deg)
+    row[:, [c.STRIKE_MISHIT_KEEP, c.STRIKE_MISHIT_WIDE, c.STRIKE_SPIN]] = 1.0
+    row[:, c.STRIKE_CARRY] = shot.tabled_yd
+    row[:, c.STRIKE_REACH] = row[:, c.STRIKE_CARRY] * row[:, c.STRIKE_FRACTION]
+    return row
+
+
 def strike_rows(
     shots: tuple[Shot, ...],
     still: np.ndarray,
@@ -54,6 +67,9 @@ def strike_rows(
     turn = turn_per_tilt(still)
     for k, shot in enumerate(shots):
         spread, row = shot.spread, rows[k]
+        if shot.flight == "putt":
+            row[:] = _putt_row(shot)
+            continue
         group = lie_group(shot.club.kind, shot.flight in ("part", "punch"))
         asked = (group, shot.carry_yd if group == "part" else 0.0)
         allowed, carry, carry_sd, direction, distance, mishits, spin = (

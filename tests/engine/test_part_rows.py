@@ -9,7 +9,7 @@ import pytest
 from from_python import from_python
 
 from simulator import load_hole, load_player
-from simulator.engine import PART_SWING, PUNCH_SWING
+from simulator.engine import PART_SWING, PUNCH_SWING, PUTT_SWING
 from simulator.hole.surfaces import Lie
 from simulator.kernels import codes as c
 from simulator.kernels.shot import intended_shot
@@ -28,19 +28,18 @@ def board() -> Board:
 
 
 @pytest.mark.parametrize("lie", [Lie.FAIRWAY, Lie.ROUGH, Lie.BUNKER])
-@pytest.mark.parametrize("code", [PART_SWING, PUNCH_SWING])
+@pytest.mark.parametrize("code", [PART_SWING, PUNCH_SWING, PUTT_SWING])
 def test_the_row_that_is_told_is_the_row_that_is_played(board: Board, lie: Lie, code: float) -> None:
     """Carries of every kind, and at and a hair beside the very carries at which one row ends and the next begins."""
     shots, strikes = board.bag.shots, board.game.strikes
-    punch = code == PUNCH_SWING
-    rows = range(shots.first_punch, len(shots)) if punch else range(shots.first_part, shots.first_punch)
+    rows = range(*shots.families[int(-code) - 1])
     ends = [float(strikes[k, lie, c.STRIKE_CARRY] * strikes[k, lie, c.STRIKE_FRACTION]) for k in rows]
     beside = [near for end in ends for near in (math.nextafter(end, 0.0), end, math.nextafter(end, math.inf))]
     found = set()
     for distance in (31.0, 57.3, 120.0 / 7.0, 164.2):
         for carry in (*np.linspace(2.0, 1.2 * max(ends), 37), *beside):
             reach = float(carry) - distance
-            told = board.part_row(lie, distance + reach, punch)
+            told = board.part_row(code, lie, distance + reach)
             assert told == intended_shot(board.game.ground.numbers, strikes, int(lie), code, reach, distance)[0], carry
             found.add(told)
     assert len(found) > len(rows) / 2

@@ -55,7 +55,7 @@ def test_landing_and_finish(world):
         lie = lies[rng.integers(len(lies))]
         rows = board.allowed(lie)
         part = rng.uniform() < 0.3
-        held = range(board.bag.shots.first_part, len(board.bag.shots))  # part swings and punches
+        held = range(board.bag.shots.first_part, board.bag.shots.first_putt)  # part swings and punches
         row = int(rng.choice(held)) if part else int(rng.choice(rows))
         scale = float(rng.uniform(0.78, 1.0)) if part else 1.0
         x, y, bearing, luck = rng.uniform(-20, 20), rng.uniform(0, 150), rng.uniform(-0.4, 0.4), drawn(rng)

@@ -16,7 +16,7 @@ from simulator.tables.shots import Shot, ShotList
 def carries_and_runs(handicap, sex):
     clubs = standard_player(level(handicap, sex)).clubs
     shots = tuple(Shot(club, "stock", club.carry_yd, club) for club in clubs)
-    landed = stock_landings(ShotList(shots, len(shots), len(shots)), Conditions(), 0.0, 0.0, len(shots))
+    landed = stock_landings(ShotList.of_full(shots), Conditions(), 0.0, 0.0, len(shots))
     return [club.name for club in clubs], landed[:, 0], runs_yd(landed, Conditions())
 
 

@@ -45,7 +45,7 @@ def test_from_the_fairway_a_chip_is_no_worse_than_a_pitch(beside: Place) -> None
 def test_the_table_of_runs_is_the_games_own(beside: Place) -> None:
     """Of an iron of another speed too: within a fifth."""
     bag = beside.board.bag
-    rows = np.arange(bag.shots.first_punch, len(bag.shots))
+    rows = np.arange(bag.shots.first_punch, bag.shots.first_putt)
     shots, straight = [bag.shots.shots[row] for row in rows], len(TILTS_DEG) // 2
     flown = bag.flights.flights[rows, 0, 0, :, straight, 0].astype(float)
     meant = [
@@ -63,7 +63,7 @@ def test_strikes_of_a_chip_are_spread_to_the_end(beside: Place) -> None:
         one = next(one for one in found if one.action[0] == code)
         played = beside.play(one.action, one.action, 3.0, seed=3, sequences=20_000)
         meant = beside.distance_yd + one.action[2]
-        row = beside.board.part_row(beside.lie, meant, code == PUNCH_SWING)
+        row = beside.board.part_row(code, beside.lie, meant)
         spread = beside.board.bag.shots.shots[row].spread
         middle, far = np.quantile(np.hypot(*(played.landing_yd - (0.0, 120.0)).T), (0.5, FAR))
         normal = norm.ppf(FAR) * spread.distance_sd_pct / 100.0 * meant

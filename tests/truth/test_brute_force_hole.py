@@ -208,7 +208,7 @@ def planned_board(bag):
         distance = np.hypot(x, LENGTH_YD - y)
         new = np.full(plan.shape, c.NO_SHOT, np.float32)
         for lie in range(plan.shape[0]):
-            full = PART_SHARE * distance > board.longest_part_yd(lie)
+            full = PART_SHARE * distance > board.longest_yd(c.PART_SHOT, lie)
             new[lie, ..., 0] = np.where(full, 0.0, c.PART_SHOT)
             new[lie, ..., 1] = 0.0
             new[lie, ..., 2] = np.where(full, 0.0, (PART_SHARE - 1.0) * distance)
