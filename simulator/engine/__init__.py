@@ -28,10 +28,10 @@ from .sweeps import AIMS_DEG, WIDE_AIMS_DEG, room_to_choose
 from .threads import at_once, default_threads
 
 __all__ = [
-    "AIMS_DEG", "ENTRIES", "LONG", "LONG_STROKES", "MOST_STROKES", "PART_BEYOND", "PART_SWING", "PUNCH_SWING",
-    "PUTTED_YD", "PUTT_SWING", "RUNNING_YD", "WIDE_AIMS_DEG", "Effort", "Held", "Opening", "Sequences", "Traffic", "at_once",
-    "compile_ahead", "default_threads", "hold_plan", "must_compile", "places_played", "play", "revalue_map",
-    "room_to_choose", "solve_map", "value_actions",
+    "AIMS_DEG", "ENTRIES", "LONG", "LONG_STROKES", "MOST_STROKES", "PART_BEYOND", "PART_SWING",
+    "PUNCH_SWING", "PUTTED_YD", "PUTT_SWING", "RUNNING_YD", "WIDE_AIMS_DEG", "Effort", "Held", "Opening",
+    "Sequences", "Traffic", "at_once", "compile_ahead", "default_threads", "hold_plan", "must_compile",
+    "places_played", "play", "revalue_map", "room_to_choose", "solve_map", "value_actions",
 ]  # fmt: skip
 
 ENTRIES = ["solve_nodes", "evaluate", "play", "fill_flights", "fill_putts", "fill_sloped_putts"]

@@ -196,6 +196,12 @@ def shot_words(one: ClubAndLine, units: Units = YARDS, digits: int = 0, line: st
     return f"{name} ({more})" if more else name
 
 
+def take_words(answer: Answer, index: int, units: Units = YARDS) -> str:
+    """ "Hit the driver"; a putter is taken."""
+    verb = "Take" if answer.alternatives[index].flight == "putt" else "Hit"
+    return f"{verb} the {title(answer, index, units)}"
+
+
 def par_shares(one: Alternative) -> tuple[float, float, float] | None:
     """Shares of par or better, bogey, double or worse; None where par has no meaning."""
     names = ("birdie_or_better", "par", "bogey", "double_or_worse")

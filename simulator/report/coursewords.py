@@ -7,6 +7,7 @@ from typing import Any
 
 from ..conditions import Scenario
 from ..player import Player
+from ..player.names import with_flight
 from ..strategy.courseasked import FIRST_PINS, CourseAnswer, Pins
 from ..strategy.pointing import FINEST_YD
 from ..strategy.tees import holes_without
@@ -27,7 +28,7 @@ def best_of(result: dict[str, Any]) -> dict[str, Any]:
 
 def club_words(one: dict[str, Any], units: Units = YARDS) -> str:
     """Club and flight: "5-iron low"; a part swing by its carry."""
-    if one["flight"] == "stock":
+    if with_flight(one["club"], one["flight"]) == one["club"]:
         return str(one["club"])
     words = f"{one['club']} {called(one['flight'], one['carry_yd'])}"
     return f"{words} {units.number(one['carry_yd'])}" if one["flight"] in SWINGS else words

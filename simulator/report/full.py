@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from ..physics.putting import DEFAULT_STIMP_FT
 from ..strategy.alternative import Alternative
 from ..strategy.confidence import Flip
 from ..strategy.errorbars import Estimate
@@ -115,6 +116,13 @@ def _tried(flip: Flip, units: Units) -> str:
     return f"{flip.tried[0]:g} to {flip.tried[1]:g} {flip.unit}"
 
 
+def _swing(one: Alternative, units: Units) -> str:
+    """Its flight and carry; a putt by the one on a green that is as hard."""
+    if one.flight == "putt":
+        return f"as hard as a putt of {units.length(one.carry_yd)} at Stimp {DEFAULT_STIMP_FT:g}"
+    return f"{one.flight} swing, carry {units.length(one.carry_yd)}"
+
+
 def _details(answer: Answer, index: int, units: Units) -> list[str]:
     one = answer.alternatives[index]
     first, last = (
@@ -123,7 +131,7 @@ def _details(answer: Answer, index: int, units: Units) -> list[str]:
     )
     band = "aim as given" if one.aim_given else f"plays alike from {first} to {last}"
     lines = wrap(
-        f"{title(answer, index, units)}: {one.flight} swing, carry {units.length(one.carry_yd)}, "
+        f"{title(answer, index, units)}: {_swing(one, units)}, "
         f"{lines_.line_words(one, units)}, {_side(one.aim_offset_yd, units)} "
         f"(bearing {one.aim_bearing_deg:.1f} deg from the first leg); {band}.",
         "  ",
@@ -162,10 +170,10 @@ def _ground(one: Alternative, units: Units) -> list[str]:
         inside = plus_minus(one.room.inside, 100.0, 2)
         lines += wrap(f"  {lines_.room_of(one.room, units)} {inside} in 100 inside.", "  ")
     if one.reach:
-        carry, finish = one.reach[0].carry_yd, one.reach[0].finish_yd
+        carry, finish = f"carry less than {_yards(one.reach[0].carry_yd, units)} and ", one.reach[0].finish_yd
         ahead = [f"{r.name} {units.whole(r.starts_yd)} ({_spare(r, units)})" for r in one.reach]
         lines += wrap(
-            f"  999 of 1,000 carry less than {_yards(carry, units)} and finish short of "
+            f"  999 of 1,000 {'' if one.flight == 'putt' else carry}finish short of "
             f"{_yards(finish, units)}; trouble ahead starts at: "
             f"{', '.join(ahead)}",
             "    ",

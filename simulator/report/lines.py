@@ -162,9 +162,9 @@ def reach_words(answer: Answer, units: Units = YARDS) -> tuple[str, bool]:
     if picked is None:
         return "", False
     starts, finish = units.whole(picked.starts_yd), units.whole(picked.finish_yd.value)
-    carry = units.whole(picked.carry_yd.value)
+    carry = "" if one.flight == "putt" else f"carry under {units.whole(picked.carry_yd.value)} and "
     words = (
-        f"Reach: 999 of 1,000 carry under {carry} and finish short of {finish}, "
+        f"Reach: 999 of 1,000 {carry}finish short of {finish}, "
         f"{starts - finish} to spare today to the {picked.name} at {starts}{_brings(picked, units)}."
     )
     return words, picked.spare_yd < FAR_YD

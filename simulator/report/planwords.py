@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from ..strategy.alternative import Alternative
 from ..strategy.lesson import Lesson
 from ..strategy.result import Answer
-from .chosen import TroubleRow, level, runner_up, title, trouble_share, troubles
+from .chosen import TroubleRow, level, runner_up, take_words, title, trouble_share, troubles
 from .figures import NOTHING_STROKES, capital, join_words, nearest
 from .lines import line_words, middle_words, other_lines, past_flag
 from .odds import LEAST_MORE, TROUBLE_WORD, apart, odds
@@ -38,10 +38,10 @@ def plan_words(result: Lesson, units: Units = YARDS) -> list[str]:
     answer = result.answer
     if answer.verdict == "either":
         return _either(answer, units)
-    best, name = answer.best, title(answer, answer.recommended, units)
+    best, take = answer.best, take_words(answer, answer.recommended, units)
     leaves = units.range(best.leaves_yd["p10"].value, best.leaves_yd["p90"].value)
     line = aimed_words(best, units)
-    club = f"Hit the {name}, {line}; it leaves {leaves}{past_flag(answer, best)}, 8 in 10."
+    club = f"{take}, {line}; it leaves {leaves}{past_flag(answer, best)}, 8 in 10."
     point = [] if best.point.by in POINTED else [f"Point it {line_words(best, units)}."]
     middle, others = middle_words(best, units, "The"), other_lines(answer, [answer.recommended], units)
     point += [middle.strip()] if middle else []

@@ -13,6 +13,7 @@ from .chosen import (
     out_of_reach_goal,
     runner_up,
     shown,
+    take_words,
     title,
 )
 from .figures import (
@@ -45,14 +46,14 @@ def verdict(answer: Answer, units: Units = YARDS) -> str:
         any_ = "either" if len(names) < 3 else "any of them"
         said = f"{capital(words)}: {any_} will do, hit the one you trust{_unasked(answer, names, units)}."
         return f"{_bad(answer)}{said}{versions(answer, units)}"
-    name = title(answer, answer.recommended, units)
+    take = take_words(answer, answer.recommended, units)
     behind = runner_up(answer)
     if behind is None:
         none = "comes near it" if answer.question == "plan" else "is better"
-        return f"{_bad(answer)}Hit the {name}: no other club of this bag {none} here."
+        return f"{_bad(answer)}{take}: no other club of this bag {none} here."
     strokes = max(answer.alternatives[behind].difference.value, 0.0)
     how = {"clear": "clearly better", "slight": "slightly better"}[answer.verdict]
-    said = f"Hit the {name}: {how}{_than(answer, units)}{size_words(answer, strokes, behind)}"
+    said = f"{take}: {how}{_than(answer, units)}{size_words(answer, strokes, behind)}"
     return f"{_bad(answer)}{said}{right_words(answer)}."
 
 

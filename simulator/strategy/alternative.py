@@ -25,7 +25,7 @@ class ClubAndLine:
     ----------
     club, flight : str
         Club name and flight (``"stock"``, ``"low"`` or ``"high"``; of part swings ``"part"``, ``"gripped"``
-        or ``"punch"``).
+        or ``"punch"``; of a putt from off the green ``"putt"``).
     carry_yd : float
         Intended carry.
     today_carry_yd : float

@@ -12,6 +12,7 @@ import numpy as np
 
 from ..engine import MOST_STROKES, Effort, at_once
 from ..errors import NoAnswerError
+from ..player.names import with_flight
 from ..tables.game import CELL_YD
 from . import estimate
 from .alternative import Alternative
@@ -263,7 +264,7 @@ def _warnings(
     for one, plays in zip(alternatives, played, strict=True):
         gap = abs(float(plays.rest.mean()))
         if gap > MAP_TOLERANCE + 3.0 * estimate.score(plays).standard_error:
-            name = one.club if one.flight in ("stock", "") else f"{one.club} {one.flight}"
+            name = with_flight(one.club, one.flight or "stock")
             unsure[name] = max(gap, unsure.get(name, 0.0))
     return (*out, *unsure_words(unsure))
 

@@ -6,6 +6,7 @@ import math
 import re
 from dataclasses import dataclass
 
+from ..engine import PUTTED_YD
 from ..errors import UsageError
 from ..physics.heights import SHAPES
 from ..player.model import Club, Player
@@ -140,6 +141,10 @@ def shot_meant(player: Player, text: str) -> Meant:
         club, flight, part_yd = _by_distance(player, text, asked_yd, flight)
         return Meant(club, flight, part_yd, True, aim)
     _refuse_part_words(player, text, name)
+    if club_name(name) == "putter":
+        raise UsageError(
+            f"club {text!r}: plan tries a putt by itself, from fairway within {PUTTED_YD:.0f} yd of the pin"
+        )
     try:
         club = player.club(name)
     except UsageError:

@@ -88,7 +88,7 @@ def test_bag_landings_against_the_full_hop_loop(board, surface):
     # The strikes the demo player really makes: every full and part swing at 0.4 to 1 of its carry. A low
     # landing with topspin reaches the skips sooner than the tail they were read off, which costs it a yard.
     bag, ground, gaps = board.bag, ground_of(board, surface), []
-    for row in range(len(bag.shots)):
+    for row in range(bag.shots.first_putt):
         for fraction in (4, 8, 10, 12):
             _, _, v_along, _, v_down, spin = map(float, bag.flights.flights[row, 0, 0, fraction, TILTS_DEG.size // 2, 0])
             y = run_out(ground, 0.0, 100.0, 0.0, v_along, v_down, spin)[1]

@@ -56,7 +56,7 @@ def height_at(board, row, share):
 def test_over_near_the_apex_and_into_it_with_a_low_one():
     # 15 yd high, 6 yd thick, half way of the 9-iron: it is over 20 yd up there, the punch about 10.
     board = wall(70, 76, 15, 0.5, 6.0)
-    high, punch = row_of(board.bag, "9-iron"), len(board.bag.shots) - 1
+    high, punch = row_of(board.bag, "9-iron"), board.bag.shots.first_putt - 1
     assert board.bag.shots.shots[punch].flight == "punch"
     assert height_at(board, high, 0.6) > 20.0 and 5.0 < height_at(board, punch, 0.58) < 12.0
     assert past(board, high) == 1.0
@@ -70,7 +70,7 @@ def test_chance_of_a_hit_is_exponential_in_the_way_through(hit_yd, bearing_deg):
     # the way: L is known to a step at either end, 0.5 yd on average.
     board = wall(70, 82, 15, 0.0, hit_yd)
     length = 12.0 / math.cos(math.radians(bearing_deg))
-    share = past(board, len(board.bag.shots) - 1, bearing_deg)
+    share = past(board, board.bag.shots.first_putt - 1, bearing_deg)
     law = math.exp(-length / hit_yd)
     tell(f"past {length:.1f} yd of crown at {hit_yd:g} yd a hit: {share:.3f}, by the law {law:.3f}")
     assert math.exp(-(length + 0.7) / hit_yd) - 1e-3 <= share <= math.exp(-(length - 0.7) / hit_yd) + 1e-3
@@ -79,7 +79,7 @@ def test_chance_of_a_hit_is_exponential_in_the_way_through(hit_yd, bearing_deg):
 def test_only_the_part_of_the_way_inside_the_crown_counts():
     # Nothing is hit where the ball comes down before the wall or starts behind it.
     board = wall(70, 82, 15, 0.0, 3.0)
-    punch = len(board.bag.shots) - 1
+    punch = board.bag.shots.first_putt - 1
     assert past(board, punch, scale=0.4) == 1.0
     behind = [shot(board, 0, 90, Lie.FAIRWAY, punch, 0.0, trees=(u, 0.5, 0.0))["branch"] for u in HITS]
     assert not any(behind)
@@ -105,7 +105,7 @@ def test_ground_below_counts_from_the_ground_the_tree_stands_on():
     )
     hole = hole_of(text)
     board = make_board(hole, bag_for("isolde", hole), coarse_yd=40, fine_yd=25)
-    punch = len(board.bag.shots) - 1
+    punch = board.bag.shots.first_putt - 1
     assert past(board, punch) == 1.0
     assert past(wall(70, 82, 15, 0.0, 3.0), punch) < 0.05
 
@@ -114,7 +114,7 @@ def test_a_quarter_gets_past_a_crown_of_a_quarter_air():
     # The television test's 24 and 27 of 100 through 8 m of crown (5.8 m to a hit).
     thick = 8.0 / M
     board = wall(70, 70 + thick, 15, 0.0, 5.8 / M)
-    share = past(board, len(board.bag.shots) - 1)
+    share = past(board, board.bag.shots.first_putt - 1)
     tell(f"past 8 m of medium crown: {share:.3f}")
     # whole cells under the crown: 8 or 9 of 8.75 yd
     assert 0.23 <= share <= 0.28

@@ -34,6 +34,7 @@ from ...hole.model import Hole
 from ...hole.surfaces import LIE_WORDS, Lie
 from ...player.model import Player
 from ...tables.luck import strike_sets
+from ...tables.shots import PUTTER
 from .. import streams
 from ..aimwords import in_degrees
 from ..alternative import ClubAndLine
@@ -262,7 +263,7 @@ class Judge:
         club, aim = club_and_aim(text)
         given = aim is not None
         if short_of_full(text):
-            return self._part(valued, stroke, None, aim), given
+            return self._part(valued, stroke, club if club == PUTTER.name else None, aim), given
         shots = place.board.bag.shots
         asked = asked_club(self.player, text, shots.shots[: shots.first_part])
         if asked.part_yd is not None:
@@ -299,15 +300,19 @@ class Judge:
         return left_yd < 0.5 * over_yd
 
     def _part(self, valued: Valued, stroke: Stroke, club: str | None, aim: Aim | None) -> Choice:
-        """The best swing short of full from a place, with a club where the bag has one so."""
+        """The best swing short of full from a place, with a club where the bag has one so.
+
+        A putt is one where it is noted; from where none is looked at it was a chip that rolled.
+        """
         place = valued.place
         if not part_families(place):
             far = f"{place.distance_yd:.0f} yd out"
             raise UsageError(f"stroke {stroke.number}: no swing short of full is played {far}; name the club")
         shots = place.board.bag.shots.shots
         found = search(place, valued.seed, [], keep_within=FAR_BEHIND, keep_most=len(shots))
-        mine = [one for one in found if club is None or shots[one.row].club.name == club] or found
-        best = mine[0]
+        mine = [one for one in found if shots[one.row].club.name == club]
+        swung = [one for one in found if shots[one.row].flight != "putt"]
+        best = (mine or swung or found)[0]
         if aim is None or best.action[0] != PART_SWING:
             return best
         return given_part(place, best.carry_yd, aim, valued.value, valued.seed)

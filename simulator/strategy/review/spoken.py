@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from ...tables.shots import PUTTER
 from ...wording import one_of
 from ..clubwords import club_and_aim
 from .parts import AN, CLUB, FIGURE, GAP, GROUND, LEFT_RIGHT, ORDINAL, THE, UNIT, A, pattern
@@ -22,9 +23,10 @@ _WHERE_BEGINS = pattern(r"\s(?:to|into|in|onto|on|finds|found|leaving)\s", "->",
 
 PART_WORDS = (
     "chip", "chip out", "pitch", "pitch out", "punch", "punch out", "lob", "flop", "splash", "blast",
-    "bunker shot", "wedge", "bump and run", "bump-and-run",
+    "bunker shot", "wedge", "bump and run", "bump-and-run", PUTTER.name,
 )  # fmt: skip
-"""Swings short of full, told without their club or with it: the best such swing from there is meant."""
+"""Swings short of full, told without their club or with it: the best such swing from there is meant. With the
+putter those from off the green are."""
 
 _SHORT_SWING = r"(?:chip|pitch|splash|punch|bump[\s-]and[\s-]run|bump|flop)"
 _THE_CLUB = rf"^({CLUB})"

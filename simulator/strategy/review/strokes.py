@@ -10,6 +10,7 @@ from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.rules import OPTIONS, Situation, Way
 from ...hole.surfaces import LIE_WORDS, Lie, Surface
+from ...tables.shots import PUTTER
 from ..distancewords import NUMBER, UNIT
 from ..goals import PAR_WORDS
 from ..places import tee_start
@@ -207,7 +208,7 @@ class _Telling:
             noted = f" ({self.at.noted})" if self.at.noted else ""
             raise n.refused(swing.said, f"the ball is on the green{noted}: a putt")
         if kind == "putt" and self.at.lie is not Lie.GREEN:
-            kind, swing = "swing", replace(swing, club="chip")  # from the fringe: rolled as a low chip is
+            kind, swing = "swing", replace(swing, club=PUTTER.name)
         if swing.club == NO_CLUB:
             swing = replace(swing, club=self._club_out_of(swing))
         if kind == "putt" and re.fullmatch(r"\d+(?:\.\d+)?", swing.where):
