@@ -30,7 +30,7 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
     Parameters
     ----------
     shot : float
-        Shot row, or the code of a family.
+        Shot row, or the code of a family; a part swing where there is none (NO_SHOT).
     reach : float
         For a family, intended carry minus the distance to the pin [yd].
     distance : float
@@ -44,7 +44,7 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
     """
     if shot >= 0.0:
         return int(shot), 1.0
-    family = c.FAMILY_WIDE * (int(-shot) - 1)
+    family = 0 if shot < c.PUTT_SHOT else c.FAMILY_WIDE * (int(-shot) - 1)
     first, count = int(numbers[c.FAMILY_FIRST + family]), int(numbers[c.FAMILY_COUNT + family])
     carry = max(distance + reach, 1.0)
     row = first + count - 1

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from ..physics.putting import DEFAULT_STIMP_FT
+from ..conditions import Conditions
 from ..strategy.alternative import Alternative
 from ..strategy.confidence import Flip
 from ..strategy.errorbars import Estimate
@@ -119,7 +119,7 @@ def _tried(flip: Flip, units: Units) -> str:
 def _swing(one: Alternative, units: Units) -> str:
     """Its flight and carry; a putt by the one on a green that is as hard."""
     if one.flight == "putt":
-        return f"as hard as a putt of {units.length(one.carry_yd)} at Stimp {DEFAULT_STIMP_FT:g}"
+        return f"as hard as a putt of {units.length(one.carry_yd)} at Stimp {Conditions().stimp_ft:g}"
     return f"{one.flight} swing, carry {units.length(one.carry_yd)}"
 
 

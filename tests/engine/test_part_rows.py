@@ -43,3 +43,13 @@ def test_the_row_that_is_told_is_the_row_that_is_played(board: Board, lie: Lie, 
             assert told == intended_shot(board.game.ground.numbers, strikes, int(lie), code, reach, distance)[0], carry
             found.add(told)
     assert len(found) > len(rows) / 2
+
+
+def test_where_no_action_is_known_a_part_swing_is_played(board: Board) -> None:
+    """Off the map's ground there is none: the row was read past the end of the numbers, and every answer differed."""
+    numbers, strikes = board.game.ground.numbers, board.game.strikes
+    for distance in (20.0, 60.0):
+        none, part = (
+            intended_shot(numbers, strikes, int(Lie.ROUGH), code, 0.0, distance) for code in (c.NO_SHOT, PART_SWING)
+        )
+        assert none == part
