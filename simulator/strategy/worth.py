@@ -44,7 +44,8 @@ class ValueMap:
         By the value map, the ball lying on the ground of the place; NaN on greens and where nothing can be
         played from.
     here_yd : tuple of float
-        Place whose worth is the zero of comparison: the middle of the finishes on their likeliest ground.
+        Place whose worth is the zero of comparison: the middle of the finishes on their likeliest ground;
+        where all are on the green, the place they are played from.
     here : float
         Strokes from there.
     ground : str
@@ -74,10 +75,15 @@ def value_map(place: Place, one: Alternative, hole: Hole, seed: int) -> ValueMap
     low, high = np.quantile(xy, 0.05, axis=0) - ROUND_YD, np.quantile(xy, 0.95, axis=0) + ROUND_YD
     x = np.arange(low[0], high[0] + STEP_YD, STEP_YD)
     y = np.arange(low[1], high[1] + STEP_YD, STEP_YD)
-    rough = np.full(len(xy), int(Surface.ROUGH))  # where no shot is played from any of them
-    middle = likeliest(xy, _surfaces(board, xy[:, 0], xy[:, 1])) or likeliest(xy, rough)
-    assert middle is not None
-    here_xy, ground = middle
+    surfaces = _surfaces(board, xy[:, 0], xy[:, 1])
+    middle = likeliest(xy, surfaces)
+    if middle is None and (surfaces == Surface.GREEN).all():  # from where they were played, then
+        here_xy, ground = np.array([place.x_yd, place.y_yd]), Surface[Lie(place.lie).name]
+    else:
+        rough = np.full(len(xy), int(Surface.ROUGH))  # where no shot is played from any of them
+        middle = middle or likeliest(xy, rough)
+        assert middle is not None
+        here_xy, ground = middle
     here, nearer, farther = _ten_yards(board, hole, here_xy, LIE_OF[ground])
     return ValueMap(
         x_yd=x, y_yd=y, strokes=_read_squares(board, x, y), here_yd=(float(here_xy[0]), float(here_xy[1])),

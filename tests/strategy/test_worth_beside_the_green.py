@@ -53,3 +53,11 @@ def test_beside_the_green_nothing_is_said_of_ten_yards_nearer() -> None:
 def test_farther_off_it_is_said(out_yd: float) -> None:
     value = _worth(out_yd, Surface.ROUGH)
     assert value.ten_nearer is not None and value.ten_farther is not None
+
+
+def test_where_every_ball_ends_on_the_green_the_place_it_is_played_from_is_told() -> None:
+    """Of rough in the middle of a green the map knows nothing: the lesson on a putt from the apron broke off."""
+    hole = load_hole("eel-trap")
+    pin = np.array(hole.pin.xy_yd)
+    value = value_map(_place(), types.SimpleNamespace(finishes_yd=pin + np.array([[0.0, 1.0], [1.0, -1.0]])), hole, 1)
+    assert value.here_yd == (_place().x_yd, _place().y_yd) and np.isfinite(value.here)
