@@ -291,3 +291,16 @@ def test_a_place_nobody_gets_home_from_is_no_score(tmp_path: Path) -> None:
     notes = read_notes("driver to -79,40; driver to 30 out; sw to 12 ft; 2 putts")
     with pytest.raises(NoAnswerError, match="no shot of this bag gets home from"):
         review(load_hole(path), short, notes, threads=1)
+
+
+def test_a_putt_from_off_the_green_is_judged_as_one() -> None:
+    """It was judged as a chip, and a chip noted there is not judged as the putt it might have been."""
+    hole, clubs = hole_of(straight_hole(150, par=3)), {}
+    for where, swing in (("fairway", "putt"), ("fairway", "chip"), ("rough", "putt")):
+        notes = read_notes(f"7i to 17 out, {where}; {swing} to 3 ft; 1 putt")
+        stroke = review(hole, player_named("barnaby"), notes, threads=THREADS).strokes[1]
+        assert stroke.chosen is not None and stroke.best is not None
+        clubs[where, swing] = stroke.chosen.club, stroke.best.club
+    assert clubs["fairway", "putt"] == ("putter", "putter")
+    assert clubs["fairway", "chip"][0] != "putter" and clubs["fairway", "chip"][1] == "putter"
+    assert "putter" not in clubs["rough", "putt"]
