@@ -9,6 +9,7 @@ from __future__ import annotations
 import gc
 import os
 import sys
+from functools import cache
 from typing import Annotated
 
 import typer
@@ -75,6 +76,12 @@ def _start(
         typer.echo(context.get_help())
 
 
+@cache
+def command_line() -> typer.core.TyperGroup:
+    """All commands and their options, read off the signatures once: that takes longer than many answers."""
+    return typer.main.get_command(app)  # type: ignore[return-value]
+
+
 def main(arguments: list[str] | None = None) -> None:
     """Run a command and exit; the only place where errors become text on standard error."""
     gc.set_threshold(GARBAGE_AFTER)
@@ -89,9 +96,8 @@ def _run(arguments: list[str] | None) -> int:
     usage_error = next(c for c in typer.BadParameter.__mro__ if c.__name__ == "ClickException")
     try:
         refuse_nothing(sys.argv[1:] if arguments is None else arguments)
-        command = typer.main.get_command(app)
         with warnings_said():
-            status = command.main(args=arguments, prog_name="holesim", standalone_mode=False)
+            status = command_line().main(args=arguments, prog_name="holesim", standalone_mode=False)
         if sys.stdout is not None:  # None: closed by whoever started us, who wants no answer
             sys.stdout.flush()
         if status == INTERRUPTED:

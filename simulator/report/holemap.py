@@ -104,11 +104,12 @@ def _is_small(area: shapely.Geometry, ax: Axes) -> bool:
 def _beside(area: shapely.Geometry, ax: Axes, hole: Hole) -> list[tuple[float, float]]:
     """Places round an area, those on no other trouble first, then on it."""
     near = places_near(area, ax)
-    off = [place for place in near if not area.buffer(1.0).covers(shapely.Point(place))]
-    on = [place for place in near if place not in off]
+    points = shapely.points(near)
+    on = shapely.covers(area.buffer(1.0), points)
     other = [f.area for f in hole.features if f.surface in TROUBLE or f.surface is Surface.GREEN]
-    clear = [place for place in off if not any(one.covers(shapely.Point(place)) for one in other)]
-    return [*clear, *(place for place in off if place not in clear), *on]
+    taken = np.array([shapely.covers(one, points) for one in other]).reshape(-1, len(near)).any(axis=0)
+    order = np.argsort(np.where(on, 2, taken), kind="stable")
+    return [near[k] for k in order]
 
 
 def ground_of(yardage: Yardage, trouble: Trouble) -> shapely.Geometry:

@@ -101,10 +101,13 @@ class Labels:
         """
         style = {"color": INK, "fontsize": 6.0, "zorder": 7.0, **style}
         text = haloed(self.ax.text(0.0, 0.0, words, ha="center", va="center", clip_on=True, **style))
+        at = self.ax.transData.transform
+        own = text.get_window_extent().padded(MARGIN_PT * self._pixels)  # laid out once, then moved
+        x0, y0 = at((0.0, 0.0))
         best: tuple[int, tuple[float, float], Bbox] | None = None
         for place in places:
-            text.set_position(place)
-            box = text.get_window_extent().padded(MARGIN_PT * self._pixels)
+            x, y = at(place)
+            box = own.translated(x - x0, y - y0)
             if not self._is_free(box):
                 continue
             cost = self._covered(box) + self._off(box, within) + self._hidden(box, off)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections.abc import Sequence
 from functools import lru_cache
 from pathlib import Path
@@ -178,14 +179,20 @@ def line_in(size: float) -> float:
     return size * LINE / 72.0
 
 
-@lru_cache(maxsize=4096)
 def width_in(word: str, size: float, weight: str = "normal") -> float:
     """Width of some letters as they are drawn [in]."""
+    return _width_of(word, weight) * size / 72.0
+
+
+@lru_cache(maxsize=4096)
+def _width_of(word: str, weight: str) -> float:
+    """The same as a share of their size, which it does not go by: pages are tried at many sizes."""
     from matplotlib.font_manager import FontProperties
     from matplotlib.textpath import TextToPath
 
+    size = TextToPath.FONT_SCALE
     font = FontProperties(family="DejaVu Sans", size=size, weight=weight)
-    return float(TextToPath().get_text_width_height_descent(word, font, ismath=False)[0]) / 72.0
+    return float(TextToPath().get_text_width_height_descent(word, font, ismath=False)[0]) / size
 
 
 def wrapped(words: str, size: float, wide_in: float, weight: str = "normal") -> list[str]:
@@ -216,8 +223,7 @@ def wrapped(words: str, size: float, wide_in: float, weight: str = "normal") -> 
 
 def _cut(word: str, size: float, wide_in: float, weight: str) -> int:
     """How many letters of a word that is too wide go on a line."""
-    fit = [k for k in range(1, len(word)) if width_in(word[:k], size, weight) <= wide_in]
-    most = max(fit, default=1)
+    most = max(bisect_right(range(1, len(word)), wide_in, key=lambda k: width_in(word[:k], size, weight)), 1)
     return max(word.rfind("-", 0, most), word.rfind(HELD, 0, most)) + 1 or most
 
 

@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-import typer
-
-from simulator.cli import app
+from simulator.cli import command_line
 
 
 def _walk(group: Any, name: str = "") -> Iterator[tuple[str, Any]]:
@@ -18,4 +16,4 @@ def _walk(group: Any, name: str = "") -> Iterator[tuple[str, Any]]:
             yield f"{name}{key}", one
 
 
-COMMANDS: dict[str, Any] = dict(_walk(typer.main.get_command(app)))
+COMMANDS: dict[str, Any] = dict(_walk(command_line()))

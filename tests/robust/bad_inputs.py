@@ -12,9 +12,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-import typer
-
-from simulator.cli import app
+from simulator.cli import command_line
 
 ROOT = Path(__file__).parents[2]
 HOLES = sorted((ROOT / "holes").glob("*.toml"))
@@ -141,7 +139,7 @@ def commands() -> Iterator[tuple[list[str], Any]]:
             else:
                 yield [*words, name], one
 
-    return walk(typer.main.get_command(app), [])
+    return walk(command_line(), [])
 
 
 def options(command: Any) -> list[Any]:

@@ -54,11 +54,9 @@ def test_every_shot_is_lost(name: str, tmp_path: Path, monkeypatch: pytest.Monke
     However far such a map got: it never settles. The wood's, three times as large, is left after five sweeps, and
     three clubs are enough to get lost with.
     """
-    few = []
     if "wood" in name:
         monkeypatch.setattr(maps, "MOST_SWEEPS", 4)
-        few = ["--player", "handicap 18, only 5-iron, 9-iron and sand wedge"]
-    seen = asked(tmp_path, LOST[name], *few)
+    seen = asked(tmp_path, LOST[name], "--player", "handicap 18, only 5-iron, 9-iron and sand wedge")
     assert seen.status == 3 and "60 strokes" in seen.err and seen.out == ""
 
 

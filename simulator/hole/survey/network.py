@@ -22,6 +22,10 @@ yet a point that nothing else fixes stays where it is."""
 MOST_STEPS = 60
 """Steps of one adjustment: a dozen settle any network that is fixed, one that is not would wander on."""
 
+TOLERANCE, LEAST_SLOPE = 1e-9, 1e-8
+"""An adjustment is settled when a step changes sum of squares or places by less than this share, or when no
+coordinate changes the residuals by more than that (the cosine between them)."""
+
 
 @dataclass(frozen=True)
 class Reading:
@@ -157,7 +161,8 @@ def adjust(network: Network, start: Mapping[str, tuple[float, float]]) -> Adjust
     x = frame.settled(frame.free_of(start))
     rows = frame.jacobian(x)
     covariance = np.linalg.pinv(rows.T @ rows)
-    read = rows / np.where(frame.offset, HELD_SD, 1.0)[:, None]
+    read = rows.copy()
+    read[frame.offset] /= HELD_SD
     redundancy = 1.0 - np.einsum("ij,jk,ik->i", read, np.linalg.pinv(read.T @ read), read)
     return Adjusted(
         network, frame.places(x), frame.columns, covariance, frame.scaled(x) * frame.sd,
@@ -204,7 +209,7 @@ class Frame:
         self.columns = {key: k for k, key in enumerate(free)}
         self.where = np.array([2 * at[name] + axis for name, axis in free], dtype=int)
         kinds = np.array([reading.kind for reading in network.readings])
-        self.offset, self.direction = kinds == "offset", kinds == "direction"
+        self.offset, self.direction = (np.flatnonzero(kinds == kind) for kind in ("offset", "direction"))
         self.a = np.array([at[reading.a] for reading in network.readings])
         self.b = np.array([at[reading.b] for reading in network.readings])
         self.value = np.array([reading.value for reading in network.readings])
@@ -219,12 +224,18 @@ class Frame:
 
     def settled(self, x: np.ndarray) -> np.ndarray:
         """The free coordinates that fit the readings best, from some rough ones."""
-        from scipy.optimize import least_squares
+        from scipy.optimize import least_squares, leastsq
 
-        method = "lm" if len(self.value) >= len(x) else "trf"
-        return least_squares(
-            self.scaled, x, jac=self.jacobian, method=method, xtol=1e-9, ftol=1e-9, max_nfev=MOST_STEPS
-        ).x
+        if len(self.value) < len(x):
+            return least_squares(
+                self.scaled, x, jac=self.jacobian, xtol=TOLERANCE, ftol=TOLERANCE, max_nfev=MOST_STEPS
+            ).x
+        # least_squares(method="lm") is this with as much again of wrapping round each call
+        found, *_ = leastsq(
+            self.scaled, x, Dfun=self.jacobian, full_output=True, maxfev=MOST_STEPS,
+            ftol=TOLERANCE, xtol=TOLERANCE, gtol=LEAST_SLOPE,
+        )  # fmt: skip
+        return found
 
     def _xy(self, x: np.ndarray) -> np.ndarray:
         flat = self.base.ravel().copy()
@@ -241,12 +252,14 @@ class Frame:
 
     def _scaled(self, xy: np.ndarray) -> np.ndarray:
         """The same for places of shape (..., points, 2)."""
-        dx, dy = np.moveaxis(xy[..., self.b, :] - xy[..., self.a, :], -1, 0)
-        off = self.value - np.hypot(dx, dy)
-        turned = (self.value - np.arctan2(dx, dy) + np.pi) % (2.0 * np.pi) - np.pi
-        off = np.where(self.direction, turned, off)
-        beside = (xy[..., self.a, :] * self.right).sum(axis=-1)
-        return np.where(self.offset, self.value - beside, off) / self.sd
+        step = xy[..., self.b, :] - xy[..., self.a, :]
+        off = self.value - np.hypot(step[..., 0], step[..., 1])
+        if len(turn := self.direction):
+            turned = self.value[turn] - np.arctan2(step[..., turn, 0], step[..., turn, 1])
+            off[..., turn] = (turned + np.pi) % (2.0 * np.pi) - np.pi
+        if len(aside := self.offset):
+            off[..., aside] = self.value[aside] - (xy[..., self.a[aside], :] * self.right[aside]).sum(axis=-1)
+        return off / self.sd
 
     def spread(self, rows: np.ndarray) -> np.ndarray:
         """Every point's place for many sets of free coordinates, (k, n) -> (k, points, 2)."""
@@ -272,14 +285,14 @@ class Frame:
     def jacobian(self, x: np.ndarray) -> np.ndarray:
         """Derivatives of `scaled`, (m, n)."""
         xy = self._xy(x)
-        dx, dy = (xy[self.b] - xy[self.a]).T
-        length = np.maximum(np.hypot(dx, dy), 1e-9)
-        by_x = np.where(self.direction, dy / length**2, dx / length)
-        by_y = np.where(self.direction, -dx / length**2, dy / length)
+        step = xy[self.b] - xy[self.a]
+        length = np.maximum(np.hypot(step[:, 0], step[:, 1]), 1e-9)[:, None]
+        by = step / length
+        if len(turn := self.direction):
+            by[turn] = step[turn, ::-1] * (1.0, -1.0) / length[turn] ** 2
         rows = np.arange(len(self.value))
         full = np.zeros((len(self.value), len(self.names), 2))
-        full[rows, self.b] += np.stack([by_x, by_y], axis=1)
-        full[rows, self.a] -= np.stack([by_x, by_y], axis=1)
-        full[self.offset] = 0.0
-        full[rows[self.offset], self.a[self.offset]] = self.right[self.offset]
+        full[rows, self.b] = by
+        full[rows, self.a] = -by
+        full[self.offset, self.a[self.offset]] = self.right[self.offset]
         return -full.reshape(len(self.value), -1)[:, self.where] / self.sd[:, None]

@@ -78,39 +78,45 @@ class _Polar:
         free = [name for name in frame.names if all((name, axis) in frame.columns for axis in (0, 1))]
         known = [name for name in frame.names if name not in free]
         at = {name: k for k, name in enumerate(frame.names)}
+        others = {*frame.offset.tolist(), *frame.direction.tolist()}
         pairs = [
             (frame.names[a], frame.names[b])
-            for a, b, other in zip(frame.a, frame.b, frame.offset | frame.direction, strict=True) if not other
+            for k, (a, b) in enumerate(zip(frame.a, frame.b, strict=True)) if k not in others
         ]  # fmt: skip
         lengths = [name for pair in pairs for name in pair]
-        self._chain: list[tuple[int, int, int, int, float]] = []  # point, from, its two columns, heading
+        self._chain: list[tuple[int, int]] = []  # point, from
+        away, turned, heading = [], [], []  # its two columns, and where it lies from there
         while step := next(((a, b) for a, b in pairs if a in known and b in free and b not in known), None):
             origin, name = step
             known.append(name)
             dx, dy = frame.base[at[name]] - frame.base[at[origin]]
-            columns = (frame.columns[name, 0], frame.columns[name, 1])
-            self._chain.append((at[name], at[origin], *columns, float(np.arctan2(dx, dy))))
-        self._away = [first for _, _, first, _, _ in self._chain]
-        self._alone = [step[3] for step in self._chain if lengths.count(frame.names[step[0]]) == 1]
+            self._chain.append((at[name], at[origin]))
+            away.append(frame.columns[name, 0])
+            turned.append(frame.columns[name, 1])
+            heading.append(float(np.arctan2(dx, dy)))
+        self._away, self._turned = np.array(away, dtype=int), np.array(turned, dtype=int)
+        self._heading = np.array(heading)
+        alone = [lengths.count(frame.names[point]) == 1 for point, _ in self._chain]
+        self._alone = self._turned[np.array(alone, dtype=bool)]
 
     def of(self, x: np.ndarray) -> np.ndarray:
         """Ranges and directions of free coordinates in x and y, (k, n) -> (k, n)."""
         xy, out = self._frame.spread(x), x.copy()
-        for point, origin, first, second, heading in self._chain:
-            dx, dy = (xy[:, point] - xy[:, origin]).T
-            out[:, first] = np.hypot(dx, dy)
-            out[:, second] = (np.arctan2(dx, dy) - heading + np.pi) % (2.0 * np.pi) - np.pi
+        point, origin = np.array(self._chain, dtype=int).reshape(-1, 2).T
+        dx, dy = np.moveaxis(xy[:, point] - xy[:, origin], -1, 0)
+        out[:, self._away] = np.hypot(dx, dy)
+        out[:, self._turned] = (np.arctan2(dx, dy) - self._heading + np.pi) % (2.0 * np.pi) - np.pi
         return out
 
     def places(self, rows: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         """Every point's place (k, points, 2), and the logarithm of the ground one step covers (k,)."""
-        xy, ground = self._frame.spread(rows), np.zeros(len(rows))
-        for point, origin, first, second, heading in self._chain:
-            away, way = rows[:, first], rows[:, second] + heading
-            xy[:, point, 0] = xy[:, origin, 0] + away * np.sin(way)
-            xy[:, point, 1] = xy[:, origin, 1] + away * np.cos(way)
-            ground += np.log(np.maximum(away, 1e-9))
-        good = (rows[:, self._away] > 0.0).all(axis=1)
+        xy = self._frame.spread(rows)
+        away, way = rows.T[self._away], rows.T[self._turned] + self._heading[:, None]
+        step = np.stack([away * np.sin(way), away * np.cos(way)], axis=-1)
+        for (point, origin), each in zip(self._chain, step, strict=True):  # in order: a chain from the tee
+            xy[:, point] = xy[:, origin] + each
+        ground = np.log(np.maximum(away, 1e-9)).sum(axis=0)
+        good = (away > 0.0).all(axis=0)
         good &= (np.abs(rows[:, self._alone]) < 0.5 * np.pi).all(axis=1)
         return xy, np.where(good, ground, -NEVER)
 
