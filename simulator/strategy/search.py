@@ -188,15 +188,18 @@ def given_aim(place: Place, row: int, aim: Aim, replay: float, seed: int) -> Cho
     return Choice(row, action, carry, score)
 
 
-def given_part(place: Place, carry_yd: float, aim: Aim | None, replay: float, seed: int) -> Choice:
-    """The choice of a part swing of a carry that was asked for, at an aim or its best."""
+def given_part(
+    place: Place, carry_yd: float, aim: Aim | None, replay: float, seed: int, code: float = PART_SWING
+) -> Choice:
+    """The choice of a part swing (or with the code of one a punch) of a carry asked for, at an aim or its best."""
     few, more = coarse_strikes(seed), _fine_strikes(seed)
-    carry = min(carry_yd, place.board.longest_part_yd(place.lie))
+    board, punch = place.board, code == PUNCH_SWING
+    carry = min(carry_yd, board.longest_punch_yd(place.lie) if punch else board.longest_part_yd(place.lie))
     reach = carry - place.distance_yd
-    row = place.board.part_row(place.lie, place.distance_yd + reach)
+    row = board.part_row(place.lie, place.distance_yd + reach, punch)
 
     def actions(turns: np.ndarray) -> np.ndarray:
-        return np.array([(PART_SWING, turn, reach) for turn in turns])
+        return np.array([(code, turn, reach) for turn in turns])
 
     if aim is not None:
         tries = actions(np.array([aim.turn_rad(carry)]))
