@@ -131,6 +131,7 @@ def test_a_fairway_falls_to_a_side_and_climbs_as_it_did(words: str, pct: float) 
         ("blind tee shot", "Not drawn: blind tee shot (nothing depends on it)."),
         ("creek meandering across at 200", "Not drawn: meandering (a stream is drawn straight)."),
         ("deep bunkers both sides of the green", "Not drawn: deep (bunkers play alike, however deep)."),
+        ("punchbowl green 24 deep", "Not drawn: punchbowl (in words a green is level or falls one way)."),
         ("bail out area left", "Not drawn: bail out area left (what is not drawn is rough)."),
     ],
 )

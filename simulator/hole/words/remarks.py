@@ -15,6 +15,8 @@ _REMARKS: dict[tuple[str, ...], str] = {
         map(listed, ("blind", "blind tee shot", "blind drive", "blind second", "blind second shot",
                      "blind approach", "semi blind", "signature hole", "risk reward", "risk and reward",
                      "risk reward hole", "risk and reward hole")), "nothing depends on it"),
+    **dict.fromkeys(
+        map(listed, ("punchbowl", "punch bowl", "undulating")), "in words a green is level or falls one way"),
 }  # fmt: skip
 """Remarks by their words, and why nothing is drawn for them."""
 

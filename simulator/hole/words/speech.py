@@ -342,7 +342,7 @@ def _one_boundary(tokens: list[Token]) -> list[Token]:
     """ "Out of bounds along the road right" and "the road right is out of bounds" are the road right."""
     out: list[Token] = []
     run: list[Token] = []
-    for token in [*tokens, None]:
+    for token in [*_unbracketed(tokens), None]:
         if token is None or _is_break(token):
             out += _road_alone(run)
             if token is not None:
@@ -350,6 +350,22 @@ def _one_boundary(tokens: list[Token]) -> list[Token]:
             run = []
         else:
             run.append(token)
+    return out
+
+
+def _unbracketed(tokens: list[Token]) -> list[Token]:
+    """ "OB right (fence) 35": what marks a boundary, or that it is one, without its brackets."""
+    out: list[Token] = []
+    k = 0
+    while k < len(tokens):
+        end = next((j for j in range(k + 1, min(k + 2 + LONGEST_HEAD, len(tokens))) if tokens[j].key == ")"), k)
+        inside = tokens[k + 1 : end]
+        if tokens[k].key == "(" and HEADS.get(tuple(one.key for one in inside)) == "out":
+            out += inside
+            k = end + 1
+        else:
+            out.append(tokens[k])
+            k += 1
     return out
 
 
