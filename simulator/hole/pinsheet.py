@@ -13,8 +13,8 @@ from simulator.hole.pins import PinPlace, names_a_part, read_pin_place
 
 COLUMNS = ("hole", "on", "left", "right", "side")
 """Columns of a sheet; `hole` and `on` are needed. A pin is counted from one side: a number under `left` or
-`right`, or ``L5``, ``5 right``, ``C`` under `side`; from none it is half way across. Under `on` may stand words
-too: ``back left``, ``middle``, ``22 on, 5 left``."""
+`right`, or ``L5``, ``5 right``, ``C`` under `side`; from none it is half way across. Under `on` may stand
+words too: ``back left``, ``middle``, ``22 on, 5 left``."""
 
 _HEADS = {
     "hole no": "hole", "hole number": "hole", "no": "hole", "paces on": "on", "depth": "on", "deep": "on",

@@ -72,13 +72,15 @@ _SHOT = re.compile(
 )
 
 _AS_ANSWERED = re.compile(
-    rf"(?P<club>.+?)[\s,]*\(?\s*(?P<swing>part|gripped(?:\s+down)?|chip|punch)(?:\s+to)?\s+(?P<size>{NUMBER})\s*"
-    rf"(?P<unit>{UNIT})?\s*\)?",
+    r"(?P<club>.+?)[\s,]*\(?\s*(?P<swing>part|gripped(?:\s+down)?|chip|punch)(?:\s+to)?\s+"
+    rf"(?P<size>{NUMBER})\s*(?P<unit>{UNIT})?\s*\)?",
     re.IGNORECASE,
 )
 """A swing short of full as answers name it: "sand wedge (part 26 yd)", "6-iron (chip 6 yd)"."""
 
-_LINE_ONLY = re.compile(r"(?P<club>.+?)\s*\((?:(?:left|middle|right)\s+line|line\s+\d+\s+of\s+\d+)\)", re.IGNORECASE)
+_LINE_ONLY = re.compile(
+    r"(?P<club>.+?)\s*\((?:(?:left|middle|right)\s+line|line\s+\d+\s+of\s+\d+)\)", re.IGNORECASE
+)
 """One of several lines of a club as answers name it; its yards the name has no room for."""
 
 

@@ -191,7 +191,7 @@ def given_aim(place: Place, row: int, aim: Aim, replay: float, seed: int) -> Cho
 def given_part(
     place: Place, carry_yd: float, aim: Aim | None, replay: float, seed: int, code: float = PART_SWING
 ) -> Choice:
-    """The choice of a part swing (or with the code of one a punch) of a carry asked for, at an aim or its best."""
+    """The choice of a part swing, or a punch (its `code`), of a carry asked for, at an aim or its best."""
     few, more = coarse_strikes(seed), _fine_strikes(seed)
     board, punch = place.board, code == PUNCH_SWING
     carry = min(carry_yd, board.longest_punch_yd(place.lie) if punch else board.longest_part_yd(place.lie))

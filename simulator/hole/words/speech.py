@@ -358,7 +358,8 @@ def _unbracketed(tokens: list[Token]) -> list[Token]:
     out: list[Token] = []
     k = 0
     while k < len(tokens):
-        end = next((j for j in range(k + 1, min(k + 2 + LONGEST_HEAD, len(tokens))) if tokens[j].key == ")"), k)
+        within = range(k + 1, min(k + 2 + LONGEST_HEAD, len(tokens)))
+        end = next((j for j in within if tokens[j].key == ")"), k)
         inside = tokens[k + 1 : end]
         if tokens[k].key == "(" and HEADS.get(tuple(one.key for one in inside)) == "out":
             out += inside
