@@ -46,6 +46,10 @@ FLIGHTS_APART = 0.06
 """Flights of a club farther apart than this by the few strikes are not both settled [strokes]: on eel-trap
 the stock and the held-down 6-iron, 0.015 apart, came out either way by the seed."""
 
+PLAIN_TIE = 0.003
+"""The stock flight is named before another of the club that is better by no more than this [strokes]: less than
+the strikes can tell (their difference errs by 0.005), and no reason to teach anybody a held-down wedge."""
+
 NEAR_BEST = 0.3
 """Clubs that few strikes put so near the best are settled by more of them where only the best is wanted
 [strokes]; chosen."""
@@ -171,13 +175,27 @@ def search(
         settled.append((Choice(row, action, carry, score), name))
     choices: list[Choice] = []
     told: set[str] = set()
-    for choice, name in sorted(settled, key=lambda item: item[0].score):
+    for choice, name in _plain_first(place, settled):
         # a club is shown in its best flight, and two clubs' swings short of full may have settled on one
         again = name in told or any(is_one(choice, other) for other in choices)
         if choice.row in must or not again:
             choices.append(choice)
             told.add(name)
     return choices
+
+
+def _plain_first(place: Place, settled: list[tuple[Choice, str]]) -> list[tuple[Choice, str]]:
+    """Choices and their clubs, best first, the stock flight before one that gains next to nothing on it."""
+    shots = place.board.bag.shots.shots
+    stock = {name: one.score for one, name in settled if shots[one.row].flight == "stock"}
+
+    def rank(item: tuple[Choice, str]) -> tuple[float, bool]:
+        one, name = item
+        shaped = shots[one.row].flight in ("low", "high")
+        tied = shaped and 0.0 <= stock.get(name, math.inf) - one.score <= PLAIN_TIE
+        return (stock[name] if tied else one.score), shaped
+
+    return sorted(settled, key=rank)
 
 
 def given_aim(place: Place, row: int, aim: Aim, replay: float, seed: int) -> Choice:
