@@ -47,8 +47,8 @@ FLIGHTS_APART = 0.06
 the stock and the held-down 6-iron, 0.015 apart, came out either way by the seed."""
 
 PLAIN_TIE = 0.003
-"""The stock flight is named before another of the club that is better by no more than this [strokes]: less than
-the strikes can tell (their difference errs by 0.005), and no reason to teach anybody a held-down wedge."""
+"""The stock flight is named before another of the club that is better by no more than this [strokes]: less
+than the strikes can tell (their difference errs by 0.005), no reason to teach anybody a held-down wedge."""
 
 NEAR_BEST = 0.3
 """Clubs that few strikes put so near the best are settled by more of them where only the best is wanted
