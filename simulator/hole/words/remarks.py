@@ -26,6 +26,8 @@ _CLAUSES: dict[tuple[str, ...], str] = {
         "relief is taken as the Rules give it, without a dropping zone",
     ),
     **dict.fromkeys(
+        map(listed, ("layup area", "lay up area", "layup zone", "lay up zone")), _FINDS_OUT),
+    **dict.fromkeys(
         map(listed, ("bail out", "bailout", "bale out", "plenty of room", "room", "lots of room", "miss left",
                      "miss right", "miss short", "miss long", "best miss")), "what is not drawn is rough"),
 }  # fmt: skip

@@ -371,7 +371,13 @@ def _unbracketed(tokens: list[Token]) -> list[Token]:
 
 
 def _road_alone(run: list[Token]) -> list[Token]:
-    """One run of words without "out of bounds" where a road, a fence or the like says it too."""
+    """One run of words without "out of bounds" where a road, a fence or the like says it too.
+
+    A hedge alone is a hedge: beside "out of bounds" it is what marks it.
+    """
+    hedge = next((k for k, one in enumerate(run) if one.key == "hedge"), None)
+    if hedge is not None and any(one.key in ("ob", "oob") for one in run[hedge + 1 : hedge + 2]):
+        run = run[:hedge] + run[hedge + 1 :]
     heads: list[tuple[int, int]] = []
     k = 0
     while k < len(run):
