@@ -43,6 +43,13 @@ def whole_hole(hole: Hole, beside_yd: float = BESIDE_YD) -> tuple[float, float, 
     return x0, x1, min(y0, -12.0), y1
 
 
+AWAY_STEP = 0.04
+"""Places beside an area whose distances from it are of one such step are as near [widths of the map]."""
+
+LINE_STEPS = 3.0
+"""So many of them beside the line of play its numbers stand."""
+
+
 def letters(yardage: Yardage) -> list[tuple[str, Trouble]]:
     """Troubles with the letter each has on the map, in order from the tee."""
     return list(zip(LETTERS, yardage.troubles, strict=False))
@@ -102,10 +109,21 @@ def _is_small(area: shapely.Geometry, ax: Axes) -> bool:
 
 
 def _beside(area: shapely.Geometry, ax: Axes, hole: Hole) -> list[tuple[float, float]]:
-    """Places round an area, those on no other trouble first, then on it."""
-    near = places_near(area, ax)
+    """Places round an area, those on no other trouble first, then on it.
+
+    The nearest go first: about a stream that runs slantwise the corners of its box are far from it. Of these
+    such as leave the line of play its numbers.
+    """
+    near, step = places_near(area, ax), AWAY_STEP * (ax.get_xlim()[1] - ax.get_xlim()[0])
+    line = shapely.LineString(hole.line)
+
+    def away(place: tuple[float, float]) -> tuple[int, bool]:
+        point = shapely.Point(place)
+        return int(area.distance(point) / step), line.distance(point) < LINE_STEPS * step
+
     off = [place for place in near if not area.buffer(1.0).covers(shapely.Point(place))]
     on = [place for place in near if place not in off]
+    off.sort(key=away)
     other = [f.area for f in hole.features if f.surface in TROUBLE or f.surface is Surface.GREEN]
     clear = [place for place in off if not any(one.covers(shapely.Point(place)) for one in other)]
     return [*clear, *(place for place in off if place not in clear), *on]

@@ -37,7 +37,7 @@ def test_a_flight_that_gains_next_to_nothing_gives_way_to_the_stock_one(monkeypa
     )
     for gain, first in ((0.001, stock), (PLAIN_TIE + 0.001, low), (-0.01, stock)):
         scores = {stock: 3.2, low: 3.2 - gain}
-        monkeypatch.setattr(search_module, "_refine", lambda place, start, *_: (start, scores[int(start[0])]))
+        monkeypatch.setattr(search_module, "_refine", lambda _, start, *__, of=scores: (start, of[int(start[0])]))
         for must in (frozenset(), frozenset((stock, low))):  # of plan, and of a comparison that names the club
             found = search(tee, 1, [stock, low], keep_within=1.0, keep_most=1, must=must)
             assert [one.row for one in found][:1] == [first], gain
