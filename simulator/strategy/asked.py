@@ -164,11 +164,11 @@ def _wanted_choice(
     """The choice a club as asked for comes to, and whether its line was given."""
     aimed = club.aim is not None
     if club.part_yd is not None:
-        code = PUNCH_SWING if club.punched else PART_SWING
-        like = [one for one in found if one.action[0] == code and abs(one.carry_yd - club.part_yd) < SAME_YD]
+        code, carry_yd = PUNCH_SWING if club.punched else PART_SWING, club.part_yd
+        like = [one for one in found if one.action[0] == code and abs(one.carry_yd - carry_yd) < SAME_YD]
         if like and not aimed:  # the search's own swing, whose carry a name rounds
-            return min(like, key=lambda one: abs(one.carry_yd - club.part_yd)), False
-        return given_part(place, club.part_yd, club.aim, value, seed, code), aimed
+            return min(like, key=lambda one: abs(one.carry_yd - carry_yd)), False
+        return given_part(place, carry_yd, club.aim, value, seed, code), aimed
     if club.aim is None:
         return next(choice for choice in found if choice.row in club.rows), False
     row = next(row for row in club.rows if row in rows)

@@ -59,8 +59,10 @@ def by_the_fairway(text: str, hole: Hole) -> Told | None:
     side_word = told["side"]
     if not told["number"] and not told["just"]:
         raise WordsRefused(
-            "place", text, f'on the fairway or beside it? Say "{side_word} half of the fairway", '
-            f'"{side_word} rough" or how far off, "8 {side_word} of the fairway"'
+            "place",
+            text,
+            f'on the fairway or beside it? Say "{side_word} half of the fairway", '
+            f'"{side_word} rough" or how far off, "8 {side_word} of the fairway"',
         )
     rest = " ".join((usual[: told.start()] + " " + usual[told.end() :]).split()).strip(" ,")
     if not rest:

@@ -182,8 +182,10 @@ def _corner(text: str, hole: Hole, usual: str, found: re.Match[str]) -> Told:
     feature = hole.feature_at(*hole.at(there.station or 0.0, there.offset or 0.0))
     if whole == words and feature is not None and feature.surface in _NOT_MEANT:
         raise WordsRefused(
-            "place", text, f"level with its {level} and {side} edge there is {feature.name}: say what it "
-            f'lies in, "{said}, {WORDS[feature.surface]}", or how far from the pin, "18 out, {side} rough"'
+            "place",
+            text,
+            f"level with its {level} and {side} edge there is {feature.name}: say what it "
+            f'lies in, "{said}, {WORDS[feature.surface]}", or how far from the pin, "18 out, {side} rough"',
         )
     return Told(whole, f"{said!r} is taken as level with its {level} and {side} edge")
 

@@ -86,8 +86,10 @@ def by_the_name(text: str, hole: Hole) -> Told | None:
     beside = _BESIDE.search(usual)
     if beside and _stem(beside["word"]) in said and beside[0] not in area.name.casefold():
         raise WordsRefused(
-            "place", text, f"beside {area.name}, not in it: say how far it is to the pin and on what, "
-            '"150 out, right rough"'
+            "place",
+            text,
+            f"beside {area.name}, not in it: say how far it is to the pin and on what, "
+            '"150 out, right rough"',
         )
     numbers = _without_name(usual, said)
     if not re.search(r"\d", numbers):
@@ -174,8 +176,10 @@ def _middle(text: str, hole: Hole, area: Feature) -> Told:
     low, high = _out(area, hole)
     if high - low > SMALL_YD:
         raise WordsRefused(
-            "place", text, f'whereabouts? It begins {low:.0f} and ends {high:.0f} yd out: say "{area.name}, '
-            f'{0.5 * (low + high):.0f} out"'
+            "place",
+            text,
+            f'whereabouts? It begins {low:.0f} and ends {high:.0f} yd out: say "{area.name}, '
+            f'{0.5 * (low + high):.0f} out"',
         )
     x, y = area.middle
     return Told(f"{x:.2f},{y:.2f}", f"the ball is taken to lie in the middle of the {area.name}")
