@@ -4,6 +4,7 @@
     |-- FileError           a hole, player or other file that cannot be used (exit 2)
     |   `-- UnwritableError a place that nothing can be written to (exit 2)
     |-- UsageError          a request that makes no sense (exit 2)
+    |   `-- WordsRefused    words of a golfer that cannot be meant (exit 2)
     `-- NoAnswerError       a fair question that has no answer (exit 3)
 
 Only ``cli`` turns them into text on standard error and an exit status.
@@ -22,6 +23,18 @@ class SimulatorError(Exception):
 
 class UsageError(SimulatorError):
     """A club, place, option or number that cannot be meant."""
+
+
+class WordsRefused(UsageError):
+    """Words that cannot be meant: what they were read as ("place", "notes"), the words, and why not."""
+
+    def __init__(self, what: str, words: str, why: str) -> None:
+        super().__init__(f"{what} {words!r}: {why}")
+        self.what, self.words, self.why = what, words, why
+
+    def told_of(self, words: str, what: str | None = None, more: str = "") -> WordsRefused:
+        """The same of the words that somebody typed, where these were put into others."""
+        return WordsRefused(what or self.what, words, f"{self.why}{more}")
 
 
 def check_text(what: str, given: object, example: str) -> None:

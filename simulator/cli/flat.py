@@ -50,7 +50,8 @@ def flat(command: Callable[..., None]) -> Callable[..., None]:
                 shown = units_named(asked)
             except UsageError:  # no unit at all: that is what the error says
                 raise error from None
-            raise type(error)(shown.complaint(str(error))) from error
+            plain = NoAnswerError if isinstance(error, NoAnswerError) else UsageError
+            raise plain(shown.complaint(str(error))) from error
 
     # options stand behind arguments, whatever the order they were written in
     parameters = [p.replace(kind=inspect.Parameter.KEYWORD_ONLY) for p in parameters]

@@ -192,6 +192,11 @@ def read_pin_place(words: str) -> PinPlace | None:
     return place
 
 
+def names_a_part(words: str) -> bool:
+    """Whether words name a ninth of the green, "back left", "middle", "tucked right"."""
+    return _third(_plain(in_full(" ".join(words.casefold().replace("-", " ").split())))) is not None
+
+
 def pin_at(hole: Hole, place: PinPlace, name: str | None = None) -> Hole:
     """The hole with its pin so far on and so far from an edge.
 

@@ -1,4 +1,4 @@
-"""Hole-location sheets: a CSV file of hole, paces on, and paces from the left or the right edge."""
+"""Hole-location sheets: a CSV file of hole, paces on, and paces from the left or the right edge, or words."""
 
 from __future__ import annotations
 
@@ -9,15 +9,17 @@ from pathlib import Path
 
 from simulator.errors import FileError
 from simulator.files import decoded, read_bytes
-from simulator.hole.pins import PinPlace
+from simulator.hole.pins import PinPlace, names_a_part, read_pin_place
 
 COLUMNS = ("hole", "on", "left", "right", "side")
 """Columns of a sheet; `hole` and `on` are needed. A pin is counted from one side: a number under `left` or
-`right`, or ``L5``, ``5 right``, ``C`` under `side`; from none it is half way across."""
+`right`, or ``L5``, ``5 right``, ``C`` under `side`; from none it is half way across. Under `on` may stand
+words too: ``back left``, ``middle``, ``22 on, 5 left``."""
 
 _HEADS = {
     "hole no": "hole", "hole number": "hole", "no": "hole", "paces on": "on", "depth": "on", "deep": "on",
     "l": "left", "from left": "left", "r": "right", "from right": "right",
+    "pin": "on", "position": "on", "location": "on", "flag": "on",
 }  # fmt: skip
 """Column names as they are scribbled, and the one of `COLUMNS` each is."""
 
@@ -35,11 +37,12 @@ MOST_BYTES = 100_000
 """Largest sheet read [bytes]: a hundred times one of 99 holes."""
 
 _SIDE = re.compile(r"(?:(l|left|r|right)\s*(\d+(?:\.\d+)?)|(\d+(?:\.\d+)?)\s*(l|left|r|right))")
+_SIDES_IN_WORDS = {"": "", "l": "left", "left": "left", "r": "right", "right": "right"}
 _MIDDLE = ("", "c", "centre", "center", "middle", "m", "0")
 
 
-def read_pin_sheet(path: str | Path) -> dict[int, PinPlace]:
-    """Pins by hole number.
+def read_pin_sheet(path: str | Path) -> dict[int, PinPlace | str]:
+    """Pins by hole number: paces, or words for a part of the green (`pins.pin_from_words`).
 
     Parameters
     ----------
@@ -72,7 +75,7 @@ def read_pin_sheet(path: str | Path) -> dict[int, PinPlace]:
             raise FileError(source, "line 1", f"the column {name!r}", ", ".join(COLUMNS))
     if "hole" not in names or "on" not in names:
         raise FileError(source, "line 1", f"columns {', '.join(names)}", "hole and on among them")
-    pins: dict[int, PinPlace] = {}
+    pins: dict[int, PinPlace | str] = {}
     for line, cells in enumerate(rows[1:], start=2):
         if not any(cell.strip() for cell in cells):
             continue
@@ -84,10 +87,22 @@ def read_pin_sheet(path: str | Path) -> dict[int, PinPlace]:
             raise FileError(source, f"line {line}", f"hole {number} a second time", "each hole once")
         if not any(text for name, text in row.items() if name not in ("hole", "")):
             continue  # a hole left blank has its first pin, as one that is not on the sheet
+        if (told := _in_words(row)) is not None:
+            pins[number] = told
+            continue
         on = _paces(source, line, "on", row["on"])
         side, beside = _side(source, line, row)
         pins[number] = PinPlace(on, side, beside)
     return pins
+
+
+def _in_words(row: dict[str, str]) -> PinPlace | str | None:
+    """A pin in words, with a side in words beside them; None where they are none."""
+    on, side = row["on"], _SIDES_IN_WORDS.get(row.get("side", ""))
+    if not on or side is None or row.get("left") or row.get("right"):
+        return None
+    words = f"{on} {side}".strip()
+    return words if names_a_part(words) else read_pin_place(words)
 
 
 def _whole(source: str, line: int, text: str) -> int:
@@ -103,7 +118,8 @@ def _paces(source: str, line: int, column: str, text: str) -> float:
     except ValueError:
         value = -1.0
     if not 0.0 <= value <= MOST_PACES:
-        raise FileError(source, f"line {line}, {column}", repr(text)[:40], f"paces from 0 to {MOST_PACES:g}")
+        allowed = f"paces from 0 to {MOST_PACES:g}" + (', or words: "back left"' if column == "on" else "")
+        raise FileError(source, f"line {line}, {column}", repr(text)[:40], allowed)
     return value
 
 

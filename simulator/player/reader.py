@@ -13,7 +13,7 @@ from .levels import STANDARD_SET
 from .names import club_name, did_you_mean
 from .patterns import CLUB_SIZE, CURVE_NEXT, DRIVES, MOST_CURVE_SAID_YD, NOT_ALONE, SKIP
 from .published import BOGEY_HANDICAP
-from .spoken import AGE_ADVICE, SAY_INSTEAD
+from .spoken import AGE_ADVICE, AGE_TOO, SAY_INSTEAD
 
 ALLOWED = (
     'words such as "handicap 15", "plus 2", "scratch", "bogey golfer", "high handicapper", "shoots 90", '
@@ -62,6 +62,22 @@ def _each_iron(found: re.Match[str]) -> str:
     return ", ".join([f"{number}-iron" for number in range(int(found[1]), 10)] + last)
 
 
+_DIGIT = r"(?:[2-9]|11)(?!\d)"
+_MANY = r"(?:hybrids|rescues|(?:fairway\s+)?woods)\b"
+_NUMBERED = re.compile(
+    # no comma before the kind: "handicap 8, 3 and 5 woods"
+    rf"(?<![\d.])(?P<digits>{_DIGIT}(?:\s*(?:/|&|and)\s*{_DIGIT})+)[\s-]*(?P<kind>{_MANY})"
+    rf"|\b(?P<first>{_MANY})\s*:?\s*(?P<behind>{_DIGIT}(?:\s*(?:,|/|&|and)\s*{_DIGIT})+)(?!\s*[-.\w])",
+    re.IGNORECASE,
+)
+"""Numbers of one kind: "hybrids 4 and 5", "3 and 5 woods"."""
+
+
+def _each_numbered(found: re.Match[str]) -> str:
+    kind = "wood" if "wood" in (found["kind"] or found["first"]).casefold() else "hybrid"
+    return ", ".join(f"{digits}-{kind}" for digits in re.findall(r"\d+", found["digits"] or found["behind"]))
+
+
 LOFTS_DEG = {"pitching wedge": (43, 48), "gap wedge": (49, 53), "sand wedge": (54, 58), "lob wedge": (58, 64)}
 """Lofts that wedges have: "sand wedge 56" names one more likely than its carry (common practice)."""
 
@@ -80,6 +96,7 @@ class Reader:
     def __init__(self, text: str, phrases: Sequence[Phrase]) -> None:
         # a mark is a blank, of its own length: places in the text are told
         self.typed, text = text, _IRONS.sub(_each_iron, in_figures(text, ones=True))
+        text = _NUMBERED.sub(_each_numbered, text)
         text = _STOP.sub(";", text).replace("(", " ").replace(")", ";")
         plain = _MARK.sub(lambda found: " " * len(found[0]), text.casefold())
         self.said, self.text, self.at = text, plain, 0
@@ -170,8 +187,12 @@ class Reader:
         """Refuse an age where nobody says how well and how far: it would be lost in a level's lengths."""
         sized = any(f"{stem}_{u}" in club for club in self.table.get("club", {}).values()
                     for stem in ("carry", "total") for u in ("yd", "m"))  # fmt: skip
-        if self.aged is not None and not (sized and (self.bogey or "handicap" in self.table)):
-            raise FileError(quoted(self.typed), "", f"{self.aged[0].strip()!r}; {AGE_ADVICE}", IN_SHORT)
+        levelled = self.bogey or "handicap" in self.table
+        if self.aged is None or (sized and levelled):
+            return
+        advice = AGE_TOO.format("how far too", "driver 150") if levelled else AGE_ADVICE
+        advice = AGE_TOO.format("a handicap too", "handicap 18") if sized else advice
+        raise FileError(quoted(self.typed), "", f"{self.aged[0].strip()!r}; {advice}", IN_SHORT)
 
     def _check_set(self) -> None:
         """Refuse clubs that are spoken of and not in the set that "only" names; one left at home is not."""

@@ -32,6 +32,9 @@ AGE = (
 AGE_ADVICE = 'age changes nothing by itself: say a handicap and a distance, "handicap 18, driver 170"'
 """Words of an age: beside a handicap and a distance they say nothing more, alone they say too little."""
 
+AGE_TOO = 'age changes nothing by itself: say {}, for example "{}"'
+"""The same where one of the two was said, with what is missing."""
+
 _SAY_INSTEAD: tuple[tuple[str, str], ...] = (
     (
         r"(?:tour|touring|teaching|club)[\s-]+(?:pro|professional|player)\b|pro\b|professional\b",

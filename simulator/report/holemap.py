@@ -43,6 +43,13 @@ def whole_hole(hole: Hole, beside_yd: float = BESIDE_YD) -> tuple[float, float, 
     return x0, x1, min(y0, -12.0), y1
 
 
+AWAY_STEP = 0.04
+"""Places beside an area whose distances from it are of one such step are as near [widths of the map]."""
+
+LINE_STEPS = 3.0
+"""So many of them beside the line of play its numbers stand."""
+
+
 def letters(yardage: Yardage) -> list[tuple[str, Trouble]]:
     """Troubles with the letter each has on the map, in order from the tee."""
     return list(zip(LETTERS, yardage.troubles, strict=False))
@@ -102,13 +109,19 @@ def _is_small(area: shapely.Geometry, ax: Axes) -> bool:
 
 
 def _beside(area: shapely.Geometry, ax: Axes, hole: Hole) -> list[tuple[float, float]]:
-    """Places round an area, those on no other trouble first, then on it."""
-    near = places_near(area, ax)
+    """Places round an area, those on no other trouble first, then on it.
+
+    The nearest go first: about a stream that runs slantwise the corners of its box are far from it. Of these
+    such as leave the line of play its numbers.
+    """
+    near, step = places_near(area, ax), AWAY_STEP * (ax.get_xlim()[1] - ax.get_xlim()[0])
     points = shapely.points(near)
     on = shapely.covers(area.buffer(1.0), points)
     other = [f.area for f in hole.features if f.surface in TROUBLE or f.surface is Surface.GREEN]
     taken = np.array([shapely.covers(one, points) for one in other]).reshape(-1, len(near)).any(axis=0)
-    order = np.argsort(np.where(on, 2, taken), kind="stable")
+    away = np.where(on, 0, shapely.distance(area, points) // step)
+    in_line = ~on & (shapely.distance(shapely.LineString(hole.line), points) < LINE_STEPS * step)
+    order = np.lexsort((in_line, away, np.where(on, 2, taken)))
     return [near[k] for k in order]
 
 

@@ -79,7 +79,7 @@ def lesson_pages(
             if day := _day(name, result, units):
                 sheet.words(day, FACTS_PT, color=FAINT)
             make(sheet, result, units)
-            sheet.foot(" ".join([takeaways.foot_words(result, units), *notes]))
+            sheet.foot(" ".join([takeaways.foot_words(_shown(name, result), units), *notes]))
             pages.append((name, sheet.done()))
     return pages
 
@@ -102,9 +102,14 @@ def save_lesson(
     return write_pages(lesson_pages(result, units, only, notes), path)
 
 
+def _shown(name: str, result: Lesson) -> Answer:
+    """The answer that a page shows."""
+    return result.approach if name == "approach" else result.answer
+
+
 def _day(name: str, result: Lesson, units: Units) -> str:
     """The day of the page's own shot; the patterns are drawn along the first leg."""
-    answer = result.approach if name == "approach" else result.answer
+    answer = _shown(name, result)
     if name == "patterns":
         return day_told(answer.conditions, units=units)
     return day_told(answer.conditions, answer.best.aim_bearing_deg, "the shot", units)

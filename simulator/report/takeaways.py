@@ -6,6 +6,7 @@ from ..hole.surfaces import TROUBLE, WORDS, Surface
 from ..strategy.aims import AimCurve
 from ..strategy.lesson import Lesson
 from ..strategy.pointing import FINEST_YD
+from ..strategy.result import Answer
 from .cautions import EXACT, LOOK, RULES
 from .chosen import leading, most_met, par_counts, score_counts, shot_words, title, troubles
 from .credits import map_data
@@ -185,9 +186,8 @@ def two_words(result: Lesson, units: Units = YARDS) -> list[str]:
     return said
 
 
-def foot_words(result: Lesson, units: Units = YARDS) -> str:
-    """Whose odds, the cautions, and whose map."""
-    answer = result.answer
+def foot_words(answer: Answer, units: Units = YARDS) -> str:
+    """Whose odds, the cautions, and whose map, of the answer that a page shows."""
     exact = f" {EXACT}" if answer.confidence is None else ""
     parts = (
         f"{name_said(answer.player, 'handicap ')}; {answer.sequences:,} plays of each shot, "

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from ..engine import PART_SWING
+from ..engine import PART_SWING, PUNCH_SWING
 from ..errors import NoAnswerError, UsageError
 from ..hole.surfaces import LIE_WORDS, Lie
 from ..player.model import Player
@@ -34,11 +34,15 @@ ONE_LINE_YD = 0.002
 
 @dataclass(frozen=True)
 class Asked:
-    """A club as somebody typed it: the shot rows meant (none: a part swing of so many yards), and an aim."""
+    """A club as somebody typed it: the shot rows meant (none: a part swing of so many yards), and an aim.
+
+    `punched`: whether that part swing is a chip or a punch.
+    """
 
     rows: tuple[int, ...]
     aim: Aim | None
     part_yd: float | None = None
+    punched: bool = False
 
 
 def asked_club(player: Player, text: str, shots: Sequence[Shot]) -> Asked:
@@ -48,7 +52,7 @@ def asked_club(player: Player, text: str, shots: Sequence[Shot]) -> Asked:
         k for k, shot in enumerate(shots)
         if meant.part_yd is None and shot.club is meant.club and meant.flight in (None, shot.flight)
     )  # fmt: skip
-    return Asked(rows, meant.aim, meant.part_yd)
+    return Asked(rows, meant.aim, meant.part_yd, meant.punched)
 
 
 def against_choice(place: Place, player: Player, text: str, replay: float, seed: int) -> Choice:
@@ -112,6 +116,8 @@ def check_playable(board: Board, lie: int, wanted: Sequence[Asked]) -> None:
     """
     rows, shots = board.allowed(lie), board.bag.shots.shots
     for club in wanted:
+        if club.punched and board.longest_yd(PUNCH_SWING, lie) == 0.0:
+            raise UsageError(f"no chip or punch is played from {LIE_WORDS[Lie(lie)]}; name a full swing")
         if club.part_yd is None and not set(club.rows) & set(rows):
             shot, here = shots[club.rows[0]], LIE_WORDS[Lie(lie)]
             name = with_flight(shot.club.name, shot.flight)
@@ -158,11 +164,11 @@ def _wanted_choice(
     """The choice a club as asked for comes to, and whether its line was given."""
     aimed = club.aim is not None
     if club.part_yd is not None:
-        own = found[0]  # the map's own choice may be that very swing
-        same = own.action[0] == PART_SWING and abs(own.carry_yd - club.part_yd) < SAME_YD
-        if same and not aimed:
-            return own, False
-        return given_part(place, club.part_yd, club.aim, value, seed), aimed
+        code, carry_yd = PUNCH_SWING if club.punched else PART_SWING, club.part_yd
+        like = [one for one in found if one.action[0] == code and abs(one.carry_yd - carry_yd) < SAME_YD]
+        if like and not aimed:  # the search's own swing, whose carry a name rounds
+            return min(like, key=lambda one: abs(one.carry_yd - carry_yd)), False
+        return given_part(place, carry_yd, club.aim, value, seed, code), aimed
     if club.aim is None:
         return next(choice for choice in found if choice.row in club.rows), False
     row = next(row for row in club.rows if row in rows)

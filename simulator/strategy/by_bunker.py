@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from ..errors import UsageError
+from ..errors import WordsRefused
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
 from ..spelt import in_full
@@ -61,7 +61,7 @@ def by_the_bunker(text: str, hole: Hole) -> Told | None:
     if len(named) != 1:
         said = [_told(one, hole) for one in (named or bunkers)]
         what = "which of them" if named else "there is none such" if bunkers else "there is none"
-        raise UsageError(f"place {text!r}: {what} on this hole{': ' if said else ''}{', '.join(said)}")
+        raise WordsRefused("place", text, f"{what} on this hole{': ' if said else ''}{', '.join(said)}")
     x, y = named[0].middle
     taken = f"the ball is taken to lie in the middle of the {named[0].name}"
     return Told(f"{x:.2f},{y:.2f}, bunker", taken, of_bunker=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from ..errors import UsageError
+from ..errors import WordsRefused
 from ..hole.cuts import away_yd, fairways
 from ..hole.model import Hole
 from .by_green import JUST_YD
@@ -58,13 +58,15 @@ def by_the_fairway(text: str, hole: Hole) -> Told | None:
         return None
     side_word = told["side"]
     if not told["number"] and not told["just"]:
-        raise UsageError(
-            f'place {text!r}: on the fairway or beside it? Say "{side_word} half of the fairway", '
-            f'"{side_word} rough" or how far off, "8 {side_word} of the fairway"'
+        raise WordsRefused(
+            "place",
+            text,
+            f'on the fairway or beside it? Say "{side_word} half of the fairway", '
+            f'"{side_word} rough" or how far off, "8 {side_word} of the fairway"',
         )
     rest = " ".join((usual[: told.start()] + " " + usual[told.end() :]).split()).strip(" ,")
     if not rest:
-        raise UsageError(f'place {text!r}: how far along? Say "200 on, {told[0]}", for example')
+        raise WordsRefused("place", text, f'how far along? Say "200 on, {told[0]}", for example')
     with told_as_typed(rest, text):
         said = read_words(rest)
     station = said.station
@@ -75,7 +77,7 @@ def by_the_fairway(text: str, hole: Hole) -> Told | None:
     side = SIDES[side_word]
     edge = fairway_edge_yd(hole, station, side)
     if edge is None:
-        raise UsageError(f"place {text!r}: no fairway there, {station:.0f} yd on")
+        raise WordsRefused("place", text, f"no fairway there, {station:.0f} yd on")
     away = yards(told["number"], told["unit"]) if told["number"] else JUST_YD
     offset = edge + side * away
     taken = None if told["number"] else f"{told[0].strip()!r} is taken as five paces from its edge"

@@ -8,7 +8,7 @@ import re
 import numpy as np
 import shapely
 
-from ..errors import UsageError
+from ..errors import WordsRefused
 from ..hole.cuts import cut, strips_of
 from ..hole.model import Hole
 from ..hole.surfaces import PENALTY_SURFACES, WORDS, Surface
@@ -132,7 +132,7 @@ def by_the_green(text: str, hole: Hole) -> Told | None:
         way = "front"
     side = found.groupdict().get("side")
     if way in ("off", "from") and side is None:
-        raise UsageError(f'place {text!r}: off the green where? Say "5 left of the green", "over the back"')
+        raise WordsRefused("place", text, 'off the green where? Say "5 left of the green", "over the back"')
     front, back = _ends(text, hole)
     if side is None:
         words = on_words(front - away if way == "front" else back + away)
@@ -181,9 +181,11 @@ def _corner(text: str, hole: Hole, usual: str, found: re.Match[str]) -> Told:
         return Told(whole, f"{said!r} is taken as so far {end} of it, level with its {side} edge")
     feature = hole.feature_at(*hole.at(there.station or 0.0, there.offset or 0.0))
     if whole == words and feature is not None and feature.surface in _NOT_MEANT:
-        raise UsageError(
-            f"place {text!r}: level with its {level} and {side} edge there is {feature.name}: say what it "
-            f'lies in, "{said}, {WORDS[feature.surface]}", or how far from the pin, "18 out, {side} rough"'
+        raise WordsRefused(
+            "place",
+            text,
+            f"level with its {level} and {side} edge there is {feature.name}: say what it "
+            f'lies in, "{said}, {WORDS[feature.surface]}", or how far from the pin, "18 out, {side} rough"',
         )
     return Told(whole, f"{said!r} is taken as level with its {level} and {side} edge")
 
@@ -197,7 +199,7 @@ def _before(text: str, hole: Hole, to: re.Match[str]) -> float:
     far = np.array([math.dist(hole.at(float(station)), there) for station in stations])
     if not (far >= away).any():
         most = far.max(initial=0.0)
-        raise UsageError(f"place {text!r}: the tee is {most:.0f} yd from the {to['end']} of the green")
+        raise WordsRefused("place", text, f"the tee is {most:.0f} yd from the {to['end']} of the green")
     return float(stations[np.argmax(far >= away)])
 
 
@@ -206,7 +208,7 @@ def _ends(text: str, hole: Hole) -> tuple[float, float]:
     stations = np.arange(0.0, hole.length_yd + LONGEST_YD, STEP_YD)
     on = stations[_on_green(hole, [hole.at(float(station)) for station in stations])]
     if not len(on):
-        raise UsageError(f'place {text!r}: the line of play misses the green; say "35 out, right rough"')
+        raise WordsRefused("place", text, 'the line of play misses the green; say "35 out, right rough"')
     return float(on[0]), float(on[-1])
 
 

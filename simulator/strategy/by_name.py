@@ -7,7 +7,7 @@ import re
 import numpy as np
 import shapely
 
-from ..errors import UsageError
+from ..errors import WordsRefused
 from ..hole.model import Feature, Hole
 from ..hole.surfaces import Surface
 from .by_green import JUST_YD
@@ -85,9 +85,11 @@ def by_the_name(text: str, hole: Hole) -> Told | None:
     area = _the_one(text, [one for one in areas if _on_side(one, usual, hole)] or areas, hole)
     beside = _BESIDE.search(usual)
     if beside and _stem(beside["word"]) in said and beside[0] not in area.name.casefold():
-        raise UsageError(
-            f"place {text!r}: beside {area.name}, not in it: say how far it is to the pin and on what, "
-            '"150 out, right rough"'
+        raise WordsRefused(
+            "place",
+            text,
+            f"beside {area.name}, not in it: say how far it is to the pin and on what, "
+            '"150 out, right rough"',
         )
     numbers = _without_name(usual, said)
     if not re.search(r"\d", numbers):
@@ -106,7 +108,7 @@ def _in_area(text: str, hole: Hole, area: Feature, numbers: str) -> Told | None:
         past = hole.station_offset(*hole.pin.xy_yd)[0] + along.out
         found = find_in(hole, area, out_yd=None, station_yd=past)
     if found is None:
-        raise UsageError(f"place {text!r}: not there; on this hole: {_told([area], hole)}")
+        raise WordsRefused("place", text, f"not there; on this hole: {_told([area], hole)}")
     is_at, wanted, word = hole.out_yd(*found), along.out, "out"
     if along.station is not None:
         is_at, wanted, word = hole.station_offset(*found)[0], along.station, "on"
@@ -124,7 +126,7 @@ def _areas(said: set[str], hole: Hole) -> list[Feature]:
 def _the_one(text: str, areas: list[Feature], hole: Hole) -> Feature:
     """The one area that is left of those some words may name; of several a reader is asked which."""
     if len(areas) > 1:
-        raise UsageError(f"place {text!r}: which of them on this hole: {_told(areas, hole)}")
+        raise WordsRefused("place", text, f"which of them on this hole: {_told(areas, hole)}")
     return areas[0]
 
 
@@ -173,9 +175,11 @@ def _stem(word: str) -> str:
 def _middle(text: str, hole: Hole, area: Feature) -> Told:
     low, high = _out(area, hole)
     if high - low > SMALL_YD:
-        raise UsageError(
-            f'place {text!r}: whereabouts? It begins {low:.0f} and ends {high:.0f} yd out: say "{area.name}, '
-            f'{0.5 * (low + high):.0f} out"'
+        raise WordsRefused(
+            "place",
+            text,
+            f'whereabouts? It begins {low:.0f} and ends {high:.0f} yd out: say "{area.name}, '
+            f'{0.5 * (low + high):.0f} out"',
         )
     x, y = area.middle
     return Told(f"{x:.2f},{y:.2f}", f"the ball is taken to lie in the middle of the {area.name}")

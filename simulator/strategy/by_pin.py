@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from ..errors import UsageError
+from ..errors import WordsRefused
 from ..hole.model import Hole
 from .distancewords import NUMBER, UNIT, yards
 from .placewords import GROUND_WORDS, SIDES, Told, on_words, plain, with_rest
@@ -74,9 +74,9 @@ def by_the_pin(text: str, hole: Hole) -> Told | None:
         taken = None if told["high"] or of else f"{short!r} is counted from the pin"
         return Told(f"{station:.1f} on, {side} {usual[told.end() :].strip(' ,')}", taken)
     if side and not told["beside"]:
-        raise UsageError(f'place {text!r}: how far {side}? Say "pin high, 12 {side}", "10 short, 6 {side}"')
+        raise WordsRefused("place", text, f'how far {side}? Say "pin high, 12 {side}", "10 short, 6 {side}"')
     if told["high"] and not side:
-        raise UsageError(f'place {text!r}: pin high on which side? Say "pin high, 12 right"')
+        raise WordsRefused("place", text, 'pin high on which side? Say "pin high, 12 right"')
     station, offset = hole.station_offset(*hole.pin.xy_yd)
     station += _along_yd(told)
     if side:

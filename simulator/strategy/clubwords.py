@@ -12,7 +12,7 @@ from ..physics.heights import SHAPES
 from ..player.model import Club, Player
 from ..player.names import club_name
 from ..spelt import in_figures
-from ..tables.shots import full_carry_yd, part_club
+from ..tables.shots import full_carry_yd, list_shots, part_club
 from .distancewords import NUMBER, UNIT, UNITS, yards
 from .placewords import SIDES
 
@@ -72,6 +72,18 @@ _SHOT = re.compile(
     r"(?P<word>shot|carry|swing|club)?"
 )
 
+_AS_ANSWERED = re.compile(
+    r"(?P<club>.+?)[\s,]*\(?\s*(?P<swing>part|gripped(?:\s+down)?|chip|punch)(?:\s+to)?\s+"
+    rf"(?P<size>{NUMBER})\s*(?P<unit>{UNIT})?\s*\)?",
+    re.IGNORECASE,
+)
+"""A swing short of full as answers name it: "sand wedge (part 26 yd)", "6-iron (chip 6 yd)"."""
+
+_LINE_ONLY = re.compile(
+    r"(?P<club>.+?)\s*\((?:(?:left|middle|right)\s+line|line\s+\d+\s+of\s+\d+)\)", re.IGNORECASE
+)
+"""One of several lines of a club as answers name it; its yards the name has no room for."""
+
 
 @dataclass(frozen=True)
 class Aim:
@@ -112,6 +124,8 @@ class Meant:
         Named by its distance rather than by its club.
     aim : Aim or None
         None: none was said.
+    punched : bool
+        Whether the part swing is a chip or a punch, flying low.
     """
 
     club: Club
@@ -119,6 +133,7 @@ class Meant:
     part_yd: float | None
     by_distance: bool
     aim: Aim | None
+    punched: bool = False
 
     @property
     def carry_yd(self) -> float:
@@ -135,6 +150,8 @@ def shot_meant(player: Player, text: str) -> Meant:
         No such club, no such flight with it, a distance nobody's club carries, an aim that is none.
     """
     said, aim = club_and_aim(text)
+    if answered := _AS_ANSWERED.fullmatch(said):
+        return _as_answered(player, text, answered, aim)
     name, flight = club_and_flight(said)
     asked_yd = shot_distance(name)
     if asked_yd is not None:
@@ -155,6 +172,23 @@ def shot_meant(player: Player, text: str) -> Meant:
             f"{club.name} {flight}: not in this player's bag; allowed: {', '.join(club.flights)}"
         )
     return Meant(club, flight, None, False, aim)
+
+
+def _as_answered(player: Player, text: str, found: re.Match[str], aim: Aim | None) -> Meant:
+    """A swing short of full by the name an answer has for it."""
+    club = player.club(found["club"])
+    carry_yd = yards(found["size"], found["unit"])
+    listed = list_shots(player)
+    longest = listed.shots[listed.first_putt - 1]
+    punched = found["swing"].casefold() in ("chip", "punch")
+    if punched and club is not longest.club:
+        raise UsageError(f"club {text!r}: chips and punches are worked out with the {longest.club.name}")
+    most_yd = longest.carry_yd if punched else club.carry_yd
+    if not LEAST_SHOT_YD <= carry_yd <= most_yd + 0.5:
+        allowed = f"{LEAST_SHOT_YD:g} to {most_yd:.0f}"
+        raise UsageError(f"club {text!r}: found {carry_yd:.0f} yd of carry; allowed: {allowed}")
+    made_with = club if punched else part_club(player, carry_yd) or club
+    return Meant(made_with, None, carry_yd, made_with is not club, aim, punched)
 
 
 def _refuse_part_words(player: Player, text: str, name: str) -> None:
@@ -185,6 +219,9 @@ _LAY_UP = re.compile(r"\blay(?:ing)?[\s-]*up\b")
 def _refuse_what_is_no_club(player: Player, text: str, name: str) -> None:
     """Point at the words before or behind a club of the bag that say neither a flight nor an aim."""
     plain = name.casefold()
+    if lines := _LINE_ONLY.fullmatch(name):
+        say = lines["club"]
+        raise UsageError(f'club {text!r}: which line that is, its name does not tell: say "{say} 8 left"')
     if _LAY_UP.search(plain):
         raise UsageError(
             f"club {text!r}: no club named; a lay-up is asked by what it leaves (--leave 90-110) or by the "

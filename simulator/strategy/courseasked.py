@@ -22,13 +22,13 @@ class Pins:
     name : str
     words : str or None
         For every hole, as `pin_from_words` takes them; None: each file's first pin.
-    sheet : mapping of int to PinPlace
-        By hole number, before the words.
+    sheet : mapping of int to PinPlace or str
+        By hole number, before the words; in words as `words`.
     """
 
     name: str
     words: str | None = None
-    sheet: Mapping[int, PinPlace] | None = None
+    sheet: Mapping[int, PinPlace | str] | None = None
 
     def on(self, number: int, hole: Hole) -> Hole:
         """The hole with this pin.
@@ -38,10 +38,10 @@ class Pins:
         UsageError
             Words not understood, or a place off the green.
         """
-        place = (self.sheet or {}).get(number)
-        if place is not None:
+        place = (self.sheet or {}).get(number, self.words)
+        if isinstance(place, PinPlace):
             return pin_at(hole, place)
-        return hole if self.words is None else pin_from_words(hole, self.words)
+        return hole if place is None else pin_from_words(hole, place)
 
 
 FIRST_PINS = Pins("first")

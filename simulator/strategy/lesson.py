@@ -31,6 +31,9 @@ MOST_CURVES = 4
 ON_GREEN_YD = 45.0
 """A shot that usually leaves less than this is played at the green [yd]."""
 
+GETS_THERE = 0.25
+"""Nor is it where fewer of its balls get as far as the front of the green; chosen."""
+
 MOST_SHOTS = 4
 """Shots looked ahead for the one that is played at the green."""
 
@@ -175,7 +178,8 @@ def _score_shares(answer: Answer) -> ScoreShares:
 def _approach(place: Place, asked: Question, answer: Answer, progress: Progress | None) -> Answer:
     """The answer for the shot that is played at the green, following the recommended ones to it."""
     for _ in range(MOST_SHOTS):
-        if answer.best.leaves_yd["p50"].value < ON_GREEN_YD:
+        short = green_target(answer).misses["short"].value
+        if answer.best.leaves_yd["p50"].value < ON_GREEN_YD and 1.0 - short >= GETS_THERE:
             return answer
         try:
             start = leave_of(answer.best, answer)

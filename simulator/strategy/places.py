@@ -6,7 +6,7 @@ import math
 import re
 
 from ..engine import MOST_STROKES
-from ..errors import UsageError, check_text
+from ..errors import UsageError, WordsRefused, check_text
 from ..hole.model import Hole
 from ..hole.surfaces import LIE_OF, LIE_WORDS, WORDS, Lie, Surface
 from .by_bunker import by_the_bunker
@@ -80,13 +80,13 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     if said.ground is Surface.TEE:
         return _tee(text, hole, said, played)
     if said.ground in (Surface.GREEN, Surface.WATER):
-        raise UsageError(f"place {text!r}: no shot is planned from {_where(said.ground)}")
+        raise WordsRefused("place", text, f"no shot is planned from {_where(said.ground)}")
     x_yd, y_yd, surface = spot(text, hole, said)
     if surface is Surface.TEE and math.hypot(x_yd, y_yd) <= TEE_YD and said.ground is None:
         return tee_start(hole, played)
     lie = LIE_OF.get(surface)
     if lie is None or lie is Lie.GREEN:
-        raise UsageError(f"place {text!r}: that is {_where(surface)}, no shot is planned from there")
+        raise WordsRefused("place", text, f"that is {_where(surface)}, no shot is planned from there")
     out_yd = hole.out_yd(x_yd, y_yd)
     words = f"{out_yd:.0f} yd out, {_SIDE_BEFORE[said.side]}{WORDS[surface]}"
     return Start(x_yd, y_yd, LIE_WORDS[lie], words, out_yd, played)
@@ -173,7 +173,7 @@ def _no_ground(text: str, said: Said, where: str, nearest: str | None) -> UsageE
     assert said.ground is not None
     what = _SIDE_BEFORE[said.side] + WORDS[said.ground]
     near = f"the nearest is {nearest}" if nearest else "there is none on this hole"
-    return UsageError(f"place {text!r}: no {what} about {where}; {near}")
+    return WordsRefused("place", text, f"no {what} about {where}; {near}")
 
 
 def _by_coordinates(text: str, hole: Hole, said: Said) -> tuple[float, float]:

@@ -8,7 +8,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from ..errors import UsageError
+from ..errors import WordsRefused
 from ..hole.surfaces import Surface
 from ..spelt import in_figures, in_full
 from ..wording import by_word
@@ -205,7 +205,7 @@ def read_words(text: str) -> Said:
             sorter.end_number()
         elif not (sorter.take_role(word) or sorter.take_ground(word) or word in FILLERS):
             if word in _INSTEAD:
-                raise UsageError(f"place {text!r}: {word!r} is not understood there ({_INSTEAD[word]})")
+                raise WordsRefused("place", text, f"{word!r} is not understood there ({_INSTEAD[word]})")
             raise refused(text, f"{word!r} is not understood there")
     sorter.end_number()
     said = sorter.said
@@ -223,10 +223,10 @@ def _as_read(text: str) -> str:
         usual = pattern.sub(meant, usual)
     if between := _RANGE.search(usual):
         middle = 0.5 * (float(between["low"]) + float(between["high"]))
-        raise UsageError(f'place {text!r}: {between[0]!r} is not one distance; say one, "{middle:.0f} out"')
+        raise WordsRefused("place", text, f'{between[0]!r} is not one distance; say one, "{middle:.0f} out"')
     for pattern, why in _EITHER:
         if found := pattern.search(usual):
-            raise UsageError(f"place {text!r}: {found[0]!r}: {why.format(**found.groupdict())}")
+            raise WordsRefused("place", text, f"{found[0]!r}: {why.format(**found.groupdict())}")
     return usual
 
 
@@ -319,9 +319,9 @@ def _with_roles(text: str, said: Said) -> Said:
     return said
 
 
-def refused(text: str, why: str) -> UsageError:
+def refused(text: str, why: str) -> WordsRefused:
     """The error for a place that is not understood, ending in what is."""
-    return UsageError(f"place {text!r}: {why}; {ALLOWED}")
+    return WordsRefused("place", text, f"{why}; {ALLOWED}")
 
 
 @contextmanager
@@ -329,5 +329,5 @@ def told_as_typed(words: str, typed: str) -> Iterator[None]:
     """What is refused of words that others were put into is told in those that were typed."""
     try:
         yield
-    except UsageError as error:
-        raise UsageError(str(error).replace(repr(words), repr(typed))) from None
+    except WordsRefused as error:
+        raise (error.told_of(typed) if error.words == words else error) from None

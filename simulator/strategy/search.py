@@ -46,6 +46,10 @@ FLIGHTS_APART = 0.06
 """Flights of a club farther apart than this by the few strikes are not both settled [strokes]: on eel-trap
 the stock and the held-down 6-iron, 0.015 apart, came out either way by the seed."""
 
+PLAIN_TIE = 0.003
+"""The stock flight is named before another of the club that is better by no more than this [strokes]: less
+than the strikes can tell (their difference errs by 0.005), no reason to teach anybody a held-down wedge."""
+
 NEAR_BEST = 0.3
 """Clubs that few strikes put so near the best are settled by more of them where only the best is wanted
 [strokes]; chosen."""
@@ -168,13 +172,27 @@ def search(
         settled.append((Choice(row, action, carry, score), name))
     choices: list[Choice] = []
     told: set[str] = set()
-    for choice, name in sorted(settled, key=lambda item: item[0].score):
+    for choice, name in _plain_first(place, settled):
         # a club is shown in its best flight, and two clubs' swings short of full may have settled on one
         again = name in told or any(is_one(choice, other) for other in choices)
         if choice.row in must or not again:
             choices.append(choice)
             told.add(name)
     return choices
+
+
+def _plain_first(place: Place, settled: list[tuple[Choice, str]]) -> list[tuple[Choice, str]]:
+    """Choices and their clubs, best first, the stock flight before one that gains next to nothing on it."""
+    shots = place.board.bag.shots.shots
+    stock = {name: one.score for one, name in settled if shots[one.row].flight == "stock"}
+
+    def rank(item: tuple[Choice, str]) -> tuple[float, bool]:
+        one, name = item
+        shaped = shots[one.row].flight in ("low", "high")
+        tied = shaped and 0.0 <= stock.get(name, math.inf) - one.score <= PLAIN_TIE
+        return (stock[name] if tied else one.score), shaped
+
+    return sorted(settled, key=rank)
 
 
 def given_aim(place: Place, row: int, aim: Aim, replay: float, seed: int) -> Choice:
@@ -185,15 +203,17 @@ def given_aim(place: Place, row: int, aim: Aim, replay: float, seed: int) -> Cho
     return Choice(row, action, carry, score)
 
 
-def given_part(place: Place, carry_yd: float, aim: Aim | None, replay: float, seed: int) -> Choice:
-    """The choice of a part swing of a carry that was asked for, at an aim or its best."""
+def given_part(
+    place: Place, carry_yd: float, aim: Aim | None, replay: float, seed: int, code: float = PART_SWING
+) -> Choice:
+    """The choice of a part swing, or a punch (its `code`), of a carry asked for, at an aim or its best."""
     few, more = coarse_strikes(seed), _fine_strikes(seed)
-    carry = min(carry_yd, place.board.longest_yd(PART_SWING, place.lie))
+    carry = min(carry_yd, place.board.longest_yd(code, place.lie))
     reach = carry - place.distance_yd
-    row = place.board.part_row(PART_SWING, place.lie, place.distance_yd + reach)
+    row = place.board.part_row(code, place.lie, place.distance_yd + reach)
 
     def actions(turns: np.ndarray) -> np.ndarray:
-        return np.array([(PART_SWING, turn, reach) for turn in turns])
+        return np.array([(code, turn, reach) for turn in turns])
 
     if aim is not None:
         tries = actions(np.array([aim.turn_rad(carry)]))

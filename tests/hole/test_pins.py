@@ -10,6 +10,7 @@ import shapely
 
 from simulator.errors import FileError, UsageError
 from simulator.hole import Hole, PinPlace, load_hole, pin_at, pin_from_words, read_pin_place, read_pin_sheet
+from simulator.strategy.courseasked import Pins
 
 SQUARE = "points_yd = [[300, -13], [300, 13], [330, 13], [330, -13]]"
 
@@ -207,13 +208,28 @@ def test_a_sheet_as_it_is_scribbled(tmp_path: Path) -> None:
         read_pin_sheet(path)
 
 
+def test_a_sheet_in_words(tmp_path: Path) -> None:
+    """ "back left" and "middle" were refused where --pin takes them; each hole has the pin that --pin has."""
+    path = tmp_path / "pins.csv"
+    path.write_text("Hole,Pin\n1,Back left\n2,middle\n3,\n4,\"22 on, 5 left\"\n5,tucked right\n")
+    sheet = read_pin_sheet(path)
+    assert sheet == {1: "back left", 2: "middle", 4: PinPlace(22.0, -1, 5.0), 5: "tucked right"}
+    path.write_text("hole,on,side\n1,back,L\n2,front,\n3,9,C\n")
+    assert read_pin_sheet(path) == {1: "back left", 2: "front", 3: PinPlace(9.0)}
+    hole, pins = load_hole("withy-drain"), Pins("today", None, sheet)
+    for number, words in ((1, "back left"), (2, "middle"), (4, "22 on, 5 left"), (5, "tucked right")):
+        assert pins.on(number, hole).pin == pin_from_words(hole, words).pin
+    assert pins.on(3, hole).pin == hole.pin
+
+
 @pytest.mark.parametrize(
     ("text", "said"),
     [
         ("", "an empty file"),
         ("hole,paces\n1,3\n", "line 1: found the column 'paces'"),
         ("hole,left\n1,3\n", "hole and on among them"),
-        ("hole,on\n1,deep\n", "line 2, on"),
+        ("hole,on\n1,sunny\n", 'line 2, on: found \'sunny\'; allowed: paces from 0 to 100, or words: "back left"'),
+        ("hole,on,left\n1,back,5\n", "line 2, on"),
         ("hole,on\nx,3\n", "line 2, hole"),
         ("hole,on\n1,nan\n", "line 2, on"),
         ("hole,on\n1,3\n1,4\n", "line 3: found hole 1 a second time"),

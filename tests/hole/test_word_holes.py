@@ -350,6 +350,9 @@ PLACES: dict[str, list[tuple[float, float, Surface]]] = {
     "ditch at 200 crossing from left to right": [(200, -50, W), (200, 50, W), (203, 0, F)],
     "out of bounds left along the road, 30": [(220, -29, R), (220, -31, O), (220, 31, R)],
     "road down the right is out of bounds, 40": [(220, 39, R), (220, 41, O), (220, -41, R)],
+    "hedge OB left 20": [(220, -19, R), (220, -21, O), (220, -60, O)],  # was a hedge on no side
+    "OB right (fence) 35": [(220, 34, R), (220, 36, O), (220, -36, R)],  # was asked how far right of the line
+    "road right 35 (OB), pond left 200 to 240, edge 20": [(220, 36, O), (220, -21, W), (220, 34, R)],
     "out left 30 and road right 40": [(220, -31, O), (220, 39, R), (220, 41, O)],
     "trees left and right 25": [(220, -24, R), (220, -26, T), (220, 24, R), (220, 26, T)],
     "trees 25 left and right": [(220, -24, R), (220, -26, T), (220, 24, R), (220, 26, T)],  # right they were at 28

@@ -20,6 +20,7 @@ ALIKE = [
     ("deep bunkers left and right at 230", "bunkers left and right at 230"),
     ("three bunkers apart down the left at 220, 250 and 280", "bunkers left at 220, 250 and 280"),
     ("double dogleg, left at 150 then right at 280", "dogleg left at 150; dogleg right at 280"),
+    ("double dogleg left at 150 right at 280", "dogleg left at 150; dogleg right at 280"),  # "then" was needed
     ("tall trees left at 230", "trees left at 230"),
     ("tree lines both sides 25", "tree line left 25; tree line right 25"),
     ("narrow tree lined; fairway 22 wide", "fairway 22 wide; trees both sides"),
@@ -131,6 +132,8 @@ def test_a_fairway_falls_to_a_side_and_climbs_as_it_did(words: str, pct: float) 
         ("blind tee shot", "Not drawn: blind tee shot (nothing depends on it)."),
         ("creek meandering across at 200", "Not drawn: meandering (a stream is drawn straight)."),
         ("deep bunkers both sides of the green", "Not drawn: deep (bunkers play alike, however deep)."),
+        ("layup area 390 to 420", "Not drawn: layup area 390 to 420 (the answer finds that out)."),
+        ("punchbowl green 24 deep", "Not drawn: punchbowl (in words a green is level or falls one way)."),
         ("bail out area left", "Not drawn: bail out area left (what is not drawn is rough)."),
     ],
 )

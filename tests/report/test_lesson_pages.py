@@ -559,6 +559,16 @@ def test_a_line_is_told_by_the_fairway() -> None:
     assert "pin line" not in " ".join(plan_words(result))
 
 
+def test_each_page_has_the_foot_of_the_answer_it_shows() -> None:
+    """The shot at the green, of 5,000 plays, stood over the driver's 20,000 and the driver's "nobody ahead"."""
+    result = made("withy-drain")
+    later = dataclasses.replace(result.approach, sequences=5_000, clear_beyond_yd=176.0)
+    pages = dict(lesson_pages(dataclasses.replace(result, approach=later), only=("plan", "approach")))
+    told = {name: " ".join(" ".join(t.get_text() for t in page.findobj(Text)).split()) for name, page in pages.items()}
+    assert "5,000 plays" in told["approach"] and "nearer than 176 yd" in told["approach"]
+    assert f"{result.answer.sequences:,} plays" in told["plan"] and "176 yd" not in told["plan"]
+
+
 def test_all_on_the_green_leaves_no_others() -> None:
     result = made("eel-trap")
     best = result.approach.best

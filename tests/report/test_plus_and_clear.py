@@ -6,7 +6,6 @@ import re
 from dataclasses import replace
 
 import fake_answers
-import fake_lessons
 import pytest
 
 from simulator import load_player
@@ -28,7 +27,7 @@ def test_a_plus_player_is_told_so_everywhere() -> None:
     """Typed as "plus 5" or "handicap +5": -5 beside scores reads as five under."""
     player = load_player("plus 5")
     answer = replace(fake_answers.answer(), player=player)
-    foot = foot_words(fake_lessons.lesson(answer=answer))
+    foot = foot_words(answer)
     told = (caption(answer), whose(answer), answer_screen(answer), foot, playerchecks.player_text(player))
     assert [("-5)" in one or "handicap -5" in one) for one in told] == [False] * 5
     assert "level of a +5 handicap" in " ".join(told[-1].split()) and "-5 handicap" not in told[-1]
@@ -43,7 +42,7 @@ def test_nobody_ahead_is_one_distance_on_every_page_and_never_less(clear_yd: int
     """278 yards are 254.2 m: a lesson sheet said 254, the screen 255."""
     answer = replace(fake_answers.answer(), clear_beyond_yd=clear_yd)
     told = (
-        people(answer, units), foot_words(fake_lessons.lesson(answer=answer), units),
+        people(answer, units), foot_words(answer, units),
         ahead_words([{"answer": {"clear_beyond_yd": clear_yd}}], units),
     )  # fmt: skip
     found = {re.search(r"Nobody ahead nearer than (\d+ \w+)", one)[1] for one in told}  # type: ignore[index]

@@ -136,6 +136,19 @@ def test_no_letter_hides_what_it_names_and_no_number_a_bunker(name: str, kind: s
             assert hidden < 0.5 * area.area, (one.name, text.get_text())
 
 
+@pytest.mark.parametrize("kind", ["show", "card"])
+def test_the_letter_of_a_slanting_stream_stands_at_it(kind: str) -> None:
+    """At the corner of its box it stood in open rough, 60 yards off; and no number of the line gives way to it."""
+    words = "par 5, 478; dogleg right at 240; ob left 30; green 30 deep; lone tree 10 left at 330; creek across at 400"
+    yardage = measure(hole_from_words(words).hole)
+    page = show_page(yardage) if kind == "show" else card_pages([yardage])[0][1]
+    (letter,) = (letter for letter, one in letters(yardage) if one.name == "creek")
+    ax = next(ax for ax in page.axes if letter in {text.get_text() for text in ax.texts})
+    placed = {text.get_text(): shapely.Point(text.get_position()) for text in ax.texts}
+    assert {str(mark) for mark in range(50, 451, 50)} <= set(placed)
+    assert area_of(yardage.hole, "creek").distance(placed[letter]) < 0.08 * np.ptp(ax.get_xlim())
+
+
 def test_widths_stand_at_every_ten_yards() -> None:
     strip = drawn("long-sluice", "show").axes[0]
     words = [text.get_text() for text in strip.texts]

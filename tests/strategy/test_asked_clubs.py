@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+import re
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -13,6 +15,8 @@ from simulator.engine import PART_SWING, PUNCH_SWING
 from simulator.errors import UsageError
 from simulator.hole.surfaces import Lie
 from simulator.player.model import Player
+from simulator.report.chosen import shot_words
+from simulator.report.units import METRES, YARDS
 from simulator.strategy.asked import Asked, asked_club, find_choices
 from simulator.strategy.clubwords import Aim
 from simulator.strategy.tries import Place
@@ -133,3 +137,28 @@ def test_a_swing_asked_for_twice_stands_once(place: Place, player: Player) -> No
         assert found.asked == frozenset(range(columns)) and len(found.given) == given, words
         swings = {(one.row, round(one.carry_yd, 1), round(float(one.action[1]), 5)) for one in kept}
         assert len(swings) == columns
+
+
+def test_a_swing_short_of_full_is_read_by_the_name_an_answer_has_for_it(player: Player, place: Place) -> None:
+    """ "Sand wedge (part 48 yd)" was no club of the bag, though "48 shot" was; and a chip could not be asked for."""
+    shots = place.board.bag.shots
+    full = shots.shots[: shots.first_part]
+    for carry_yd, code, flight in ((48.0, PART_SWING, "part"), (95.0, PART_SWING, "gripped"), (12.0, PUNCH_SWING, "punch")):
+        punched = code == PUNCH_SWING
+        one = find_choices(place, 1, [Asked((), None, carry_yd, punched)]).choices[0]
+        shot = shots.shots[one.row]
+        assert (shot.flight, one.action[0]) == (flight, code) and one.carry_yd == pytest.approx(carry_yd)
+        for units in (YARDS, METRES):
+            swing = SimpleNamespace(club=shot.club.name, flight=shot.flight, carry_yd=carry_yd)
+            name = shot_words(swing, units, 2)
+            again = asked_club(player, name, full)
+            assert (again.rows, again.punched) == ((), punched) and again.part_yd == pytest.approx(carry_yd, abs=0.01), name
+            aimed = asked_club(player, f"{name} 3 left", full)
+            assert aimed.aim == Aim(-3.0) and aimed.part_yd == again.part_yd
+    chipper = shots.shots[-1].club.name
+    for words, why in (
+        ("pw (chip 6 yd)", f"worked out with the {chipper}"), ("sw (part 300 yd)", "found 300 yd of carry; allowed: 3 to"),
+        ("lob wedge (part 26 yd)", "no club 'lob wedge' in the bag"), ("driver (left line)", 'say "driver 8 left"'),
+    ):  # fmt: skip
+        with pytest.raises(UsageError, match=re.escape(why)):
+            asked_club(player, words, full)

@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 import shapely
 from from_python import from_python
+from small_games import player_of, straight_hole
 from solved import hole_named, player_named
 
 from simulator.hole.surfaces import LIE_OF, Lie
@@ -17,9 +18,11 @@ from simulator.player.pattern import Pattern
 from simulator.strategy import ask
 from simulator.strategy import lesson as work
 from simulator.strategy.answering import answer_at
-from simulator.strategy.lesson import ON_GREEN_YD, Lesson, leave_of
+from simulator.strategy.lesson import GETS_THERE, ON_GREEN_YD, Lesson, leave_of
+from simulator.strategy.places import place
 from simulator.strategy.question import Clock, question, solve
 from simulator.strategy.result import TIE_STROKES
+from simulator.strategy.targets import green_target
 from simulator.strategy.tries import Place
 from simulator.strategy.worth import read_map, smooth, value_map
 
@@ -135,6 +138,17 @@ def test_the_approach_is_from_the_middle_of_the_leaves_before_it() -> None:
     assert first.played == 1 and approach.start.played is not None
     assert approach.start.played >= 1 and approach.start.out_yd <= first.out_yd
     assert approach.best.leaves_yd["p50"].value < ON_GREEN_YD
+
+
+def test_a_shot_that_hardly_reaches_is_not_the_one_at_the_green() -> None:
+    """A junior was told of her 3-wood from 140 yards, 82 in 100 of them short: her pitch from there is it."""
+    hole = straight_hole(360, par=4, more="fairway = [{ from_yd = 120, to_yd = 346, left_yd = -15, right_yd = 15 }]\n")
+    girl = player_of("handicap = 40\nsex = 'woman'\n[club.driver]\ncarry_yd = 110\n")
+    result = work.lesson(hole, girl, start=place("140 out, fairway", hole, played=2), sequences=SEQUENCES, quick=True)
+    assert result.answer.best.leaves_yd["p50"].value < ON_GREEN_YD
+    assert green_target(result.answer).misses["short"].value > 1.0 - GETS_THERE
+    assert result.approach.start.played == 3 and result.approach.start.out_yd < 70
+    assert result.target.misses["short"].value < 1.0 - GETS_THERE
 
 
 def test_rooms_and_misses() -> None:

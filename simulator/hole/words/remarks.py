@@ -15,6 +15,8 @@ _REMARKS: dict[tuple[str, ...], str] = {
         map(listed, ("blind", "blind tee shot", "blind drive", "blind second", "blind second shot",
                      "blind approach", "semi blind", "signature hole", "risk reward", "risk and reward",
                      "risk reward hole", "risk and reward hole")), "nothing depends on it"),
+    **dict.fromkeys(
+        map(listed, ("punchbowl", "punch bowl", "undulating")), "in words a green is level or falls one way"),
 }  # fmt: skip
 """Remarks by their words, and why nothing is drawn for them."""
 
@@ -23,6 +25,8 @@ _CLAUSES: dict[tuple[str, ...], str] = {
         map(listed, ("drop zone", "dropping zone", "drop area", "dropping area")),
         "relief is taken as the Rules give it, without a dropping zone",
     ),
+    **dict.fromkeys(
+        map(listed, ("layup area", "lay up area", "layup zone", "lay up zone")), _FINDS_OUT),
     **dict.fromkeys(
         map(listed, ("bail out", "bailout", "bale out", "plenty of room", "room", "lots of room", "miss left",
                      "miss right", "miss short", "miss long", "best miss")), "what is not drawn is rough"),

@@ -342,7 +342,7 @@ def _one_boundary(tokens: list[Token]) -> list[Token]:
     """ "Out of bounds along the road right" and "the road right is out of bounds" are the road right."""
     out: list[Token] = []
     run: list[Token] = []
-    for token in [*tokens, None]:
+    for token in [*_unbracketed(tokens), None]:
         if token is None or _is_break(token):
             out += _road_alone(run)
             if token is not None:
@@ -353,8 +353,31 @@ def _one_boundary(tokens: list[Token]) -> list[Token]:
     return out
 
 
+def _unbracketed(tokens: list[Token]) -> list[Token]:
+    """ "OB right (fence) 35": what marks a boundary, or that it is one, without its brackets."""
+    out: list[Token] = []
+    k = 0
+    while k < len(tokens):
+        within = range(k + 1, min(k + 2 + LONGEST_HEAD, len(tokens)))
+        end = next((j for j in within if tokens[j].key == ")"), k)
+        inside = tokens[k + 1 : end]
+        if tokens[k].key == "(" and HEADS.get(tuple(one.key for one in inside)) == "out":
+            out += inside
+            k = end + 1
+        else:
+            out.append(tokens[k])
+            k += 1
+    return out
+
+
 def _road_alone(run: list[Token]) -> list[Token]:
-    """One run of words without "out of bounds" where a road, a fence or the like says it too."""
+    """One run of words without "out of bounds" where a road, a fence or the like says it too.
+
+    A hedge alone is a hedge: beside "out of bounds" it is what marks it.
+    """
+    hedge = next((k for k, one in enumerate(run) if one.key == "hedge"), None)
+    if hedge is not None and any(one.key in ("ob", "oob") for one in run[hedge + 1 : hedge + 2]):
+        run = run[:hedge] + run[hedge + 1 :]
     heads: list[tuple[int, int]] = []
     k = 0
     while k < len(run):

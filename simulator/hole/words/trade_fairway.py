@@ -44,7 +44,7 @@ def split(tokens: list[Token]) -> list[Token]:
 
 
 def double_bend(tokens: list[Token]) -> list[Token]:
-    """ "Double dogleg, left at 250 then right at 430" is two of them."""
+    """ "Double dogleg, left at 250 then right at 430" is two of them; "then" may be left out."""
     out: list[Token] = []
     k = 0
     while k < len(tokens):
@@ -55,6 +55,11 @@ def double_bend(tokens: list[Token]) -> list[Token]:
                 k += 1 + following[0]
                 out.append(replace(tokens[k - 1], key="dogleg"))
                 k += k < len(tokens) and tokens[k].kind == "soft"
+                for token in tokens[k:stop]:
+                    if key_of(token) in SIDES and out[-1].kind == "number":
+                        out.append(replace(token, kind="and", key="and"))
+                    out.append(token)
+                k = max(k, stop)
                 continue
         out.append(tokens[k])
         k += 1

@@ -186,7 +186,7 @@ _SAY_INSTEAD: dict[str, str] = {
     "tier tiers": 'say which part is up: "two tier green, back 3 ft up"',
     "elevated raised perched plateau": 'say by how much: "green 5 up", "tee 10 above the fairway"',
     "sunken": 'say by how much: "green 3 down"',
-    "crowned domed upturned turtleback undulating saucer punchbowl bowl spine": (
+    "crowned domed upturned turtleback saucer bowl spine": (
         'a green is level or falls one way: "green falls back to front 2%"; a file can have "green_part"'
     ),
     "away": 'say how it falls: "green falls to the front 3%", "green falls front to back 2%"',

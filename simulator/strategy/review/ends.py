@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from ...errors import UsageError
+from ...errors import WordsRefused
 from ...hole.model import Hole, Point
 from ...hole.surfaces import Lie
 from . import notes as n
@@ -95,9 +95,8 @@ def _assumed(hole: Hole, at: Rest, swing: n.Swing, where: str, noted: str) -> Re
     """The place that is taken for one of which too little was noted, and what was taken."""
     try:
         end = resting(where, hole, at)
-    except UsageError as error:  # told in the words that were noted
+    except WordsRefused as error:  # told in the words that were noted
         if (near := taken.near(hole, at, where)) is not None:
             return replace(near, noted=f"{NOT_NOTED}nearest to {noted.removeprefix(NOT_NOTED)}")
-        told = re.sub(rf"(?:place|notes) {re.escape(repr(where))}", f"notes {swing.said!r}", str(error))
-        raise UsageError(told) from None
+        raise error.told_of(swing.said, "notes") from None
     return replace(end, noted=noted) if noted else end

@@ -28,7 +28,7 @@ from itertools import takewhile
 
 import numpy as np
 
-from ...engine import PART_SWING
+from ...engine import PART_SWING, PUNCH_SWING
 from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import LIE_WORDS, Lie
@@ -267,7 +267,8 @@ class Judge:
         shots = place.board.bag.shots
         asked = asked_club(self.player, text, shots.shots[: shots.first_part])
         if asked.part_yd is not None:
-            return given_part(place, asked.part_yd, aim, valued.value, valued.seed), given
+            code = PUNCH_SWING if asked.punched else PART_SWING
+            return given_part(place, asked.part_yd, aim, valued.value, valued.seed, code), given
         meant, allowed = shots.shots[asked.rows[0]].club, place.board.allowed(place.lie)
         rows = [row for row in asked.rows if row in allowed]
         if not rows:  # held down out of sand: it was done, so it is judged as the club's usual swing there

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from ...errors import UsageError
+from ...errors import UsageError, WordsRefused
 from ..placewords import told_as_typed
 from . import phrases as p
 from . import swings as s
@@ -114,9 +114,9 @@ class Notes:
     scored: str | None = None
 
 
-def refused(clause: str, why: str) -> UsageError:
+def refused(clause: str, why: str) -> WordsRefused:
     """The error for notes that are not understood, ending in what is: in general, if `why` has no example."""
-    return UsageError(f"notes {clause!r}: {why}" if '"' in why else f"notes {clause!r}: {why}; {ALLOWED}")
+    return WordsRefused("notes", clause, why if '"' in why else f"{why}; {ALLOWED}")
 
 
 def read_notes(text: str) -> Notes:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 import shapely
 
-from ...errors import UsageError
+from ...errors import UsageError, WordsRefused
 from ...hole.model import Hole, Point
 from ...hole.surfaces import LIE_OF, LIE_WORDS, WORDS, Lie, Surface
 from ...units import FT_PER_YD, YD_PER_M
@@ -21,8 +21,11 @@ from ..result import Start
 from . import notes as n
 from .parts import GAP, THE, pattern
 
-MOVED_YD = 3.0
-"""A place farther than this from the distance that was noted [yd] is said: notes are that good."""
+MOVED_YD = 0.5
+"""A place farther than this from the distance that was noted [yd] is said: its whole yards are others."""
+
+THERE_YD = 3.0
+"""A ball that lay nearer than this to the fringe [yd] lay there: notes are that good."""
 
 LONGEST_PUTT_FT = 180.0
 """Longest putt there is [ft]."""
@@ -100,11 +103,11 @@ class Rest:
         return f"{self.words} ({self.noted})" if self.noted else self.words
 
 
-class NoBallLies(UsageError):
+class NoBallLies(WordsRefused):
     """A place in water or out of bounds; `there` says which: "in the water"."""
 
     def __init__(self, text: str, there: str, say: str) -> None:
-        super().__init__(str(n.refused(text, f"that is {there}: say {say}")))
+        super().__init__("notes", text, n.refused(text, f"that is {there}: say {say}").why)
         self.there = there
 
 
@@ -141,9 +144,8 @@ def resting(text: str, hole: Hole, before: Rest | None) -> Rest:
     words = text if told is None else told.words
     try:
         said = read_words(words)
-    except UsageError as error:
-        said_so = f'{error}; on the green feet, "12 ft"'
-        raise UsageError(said_so.replace(repr(words), repr(text))) from None
+    except WordsRefused as error:
+        raise error.told_of(text, more='; on the green feet, "12 ft"') from None
     taken = None if told is None or told.of_bunker else told.taken
     if said.ground is not Surface.TEE:
         if said.out is None and said.station is None and not said.plain:
@@ -225,7 +227,7 @@ def _fringe(text: str, hole: Hole, before: Rest) -> Rest:
     way = shapely.LineString([before.xy_yd, hole.pin.xy_yd])
     off = shapely.difference(way, hole.green.buffer(RIM_YD))
     near = 0.0 if off.is_empty or before.lie is Lie.GREEN else off.length
-    if near < MOVED_YD:
+    if near < THERE_YD:
         raise n.refused(text, 'the ball lay there: on which side? Say "back fringe", "left fringe"')
     x, y = shapely.get_coordinates(shapely.line_interpolate_point(way, near))[0]
     rest = from_start(place(f"{x:.2f},{y:.2f}", hole))
