@@ -46,7 +46,7 @@ def test_weaker_players_are_worse_in_everything(sex):
         assert two["direction_sd_deg"] >= one["direction_sd_deg"] - 1e-9
         assert two["distance_sd_pct"] >= one["distance_sd_pct"] - 1e-9
         # Chips may be level for a while: the short game's power falls while its base rises.
-        assert (b.part.direction_sd_deg >= 0.995 * a.part.direction_sd_deg).all()
+        assert (b.part.direction_sd_deg >= 0.99 * a.part.direction_sd_deg).all()
 
 
 def test_women_are_shorter_and_wider_at_a_length():

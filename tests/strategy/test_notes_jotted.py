@@ -36,7 +36,7 @@ COMMAS = [
     ("tee shot, driver fairway, second shot, 6i on, 2 putts", ["driver", "6i", "putt"], 4),
     ("driver fairway, 6i left bunker, sw, splash to 8', miss, tap in", ["driver", "6i", "sw", "putt"], 5),
     ("driver fairway, 6i r bunker, out first time to 3m, 2 putts", ["driver", "6i", "splash", "putt"], 5),
-    ("driver fairway, 6i to the fringe, putt 3ft, putt", ["driver", "6i", "chip", "putt"], 4),
+    ("driver fairway, 6i to the fringe, putt 3ft, putt", ["driver", "6i", "putter", "putt"], 4),
     ("driver plugged right rough, free drop, 6i short of the green, chip dead, tap in",
      ["driver", "6i", "chip", "putt"], 4),
 ]  # fmt: skip
