@@ -10,7 +10,7 @@ from simulator.kernels import codes as c
 from simulator.tables.game import Board
 
 from .air import ALONG, Branches, Flights
-from .ground import Run, flight_entry
+from .ground import Run, flight_entry, pace
 from .reading import Array, Reading
 from .relief import Choices, from_bad_lie, from_penalty, replay_offer
 
@@ -106,14 +106,14 @@ class Twin:
         self.drawn += out.size
         return out
 
-    def _rows(self, lie: Array, action: Array, out: Array) -> tuple[Array, Array]:
+    def _rows(self, lie: Array, shot: Array, reach: Array, out: Array) -> tuple[Array, Array]:
         """Shot row and scale of each action."""
-        row, scale = action[:, 0].astype(np.intp), np.ones(lie.size)
+        row, scale = shot.astype(np.intp), np.ones(lie.size)
         for code, (first, stock) in self.parts.items():
-            k = np.flatnonzero(action[:, 0] == code)
+            k = np.flatnonzero(shot == code)
             if not k.size:
                 continue
-            carry, have = np.maximum(out[k] + action[k, 2], 1.0), stock[lie[k]]
+            carry, have = np.maximum(out[k] + reach[k], 1.0), stock[lie[k]]
             enough = have >= carry[:, None]
             pick = np.where(enough.any(axis=1), enough.argmax(axis=1), have.shape[1] - 1)
             row[k] = first + pick
@@ -128,7 +128,13 @@ class Twin:
         read, n, count = self.read, self.read.numbers, x.size
         self.shots += count
         dx, dy = read.pin[0] - x, read.pin[1] - y
-        row, scale = self._rows(lie, action, np.hypot(dx, dy))
+        reach, putts = action[:, 2].copy(), np.flatnonzero(action[:, 0] == c.PUTT_SHOT)
+        out = np.hypot(dx, dy)
+        if putts.size:
+            bearing = np.arctan2(dx[putts], dy[putts]) + action[putts, 1]
+            way = np.maximum(out[putts] + reach[putts], 1.0)
+            reach[putts] = pace(read, x[putts], y[putts], bearing, way) - out[putts]
+        row, scale = self._rows(lie, action[:, 0], reach, out)
         s = self.strikes[row, lie].T
         z_speed, z_start, z_tilt, z_lie = generator.standard_normal((4, count))
         self.drawn += 4 * count

@@ -156,6 +156,23 @@ class Run:
         self.x[at], self.y[at] = x, y
 
 
+def pace(read: Reading, x: Array, y: Array, bearing: Array, way: Array) -> Array:
+    """How far putts roll on the green they are tabled on that are to roll so far along a bearing here."""
+    n, skip = read.numbers, read.game.ground.skip
+    step, squared = n[c.RASTER_CELL], np.zeros(x.size)
+    head_x, head_y = np.sin(bearing), np.cos(bearing)
+    for k in range(int(way.max() / step) + 1):
+        length = np.clip(way - k * step, 0.0, step)
+        on = k * step + 0.5 * length
+        cell = read.cell(x + on * head_x, y + on * head_y)
+        slow = skip[read.surface[cell], 0]
+        if not read.level:
+            rises = read.grad_x[cell].astype(float) * head_x + read.grad_y[cell].astype(float) * head_y
+            slow = slow + n[c.ROLL_SLOPE] * n[c.GRAVITY] * rises
+        squared += 2.0 * slow * length
+    return squared / (2.0 * n[c.PUTT_SLOWS])
+
+
 def last_outside(read: Reading, x: Array, y: Array, back_x: Array, back_y: Array) -> tuple[Array, Array]:
     """Last place outside a penalty area on the straight way from (back) outside to (x, y) inside."""
     dx, dy = back_x - x, back_y - y

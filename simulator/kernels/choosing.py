@@ -26,7 +26,7 @@ RUNNING_YD = 45.0
 PUTTED_YD = 30.0
 """Nearer than this a putt from off the green is looked at too, where the lie allows it [yd]."""
 
-FAMILY_SHARES = ((0.5, 0.11), (0.3, 0.11), (0.9, 0.3))
+FAMILY_SHARES = ((0.5, 0.11), (0.3, 0.11), (0.94, 0.04))
 """Carries first tried of a part swing, a punch and a putt, as shares of the distance: least and step."""
 
 KEPT = 4

@@ -120,7 +120,8 @@ BOUNCE_TIP_SPEED = 64  # yd/s, above which the contact plane tips no further
 # order of their codes: part swings, punches, putts
 FAMILY_FIRST, FAMILY_COUNT, FAMILY_WIDE = 65, 66, 2
 FAMILIES = 3
-NUMBERS = FAMILY_FIRST + FAMILIES * FAMILY_WIDE
+PUTT_SLOWS = FAMILY_FIRST + FAMILIES * FAMILY_WIDE  # yd/s2, on the level green putts are tabled on
+NUMBERS = PUTT_SLOWS + 1
 
 # --- an action: how a place is played ------------------------------------------------------------
 # shot row (or the code of a family), aim [rad right of the straight line to the pin], and for a family the
@@ -128,7 +129,7 @@ NUMBERS = FAMILY_FIRST + FAMILIES * FAMILY_WIDE
 ACTION_COLUMNS = 3
 PART_SHOT = -1.0
 PUNCH_SHOT = -2.0  # a part swing that flies low
-PUTT_SHOT = -3.0  # its carry is how far it would roll on a green
+PUTT_SHOT = -3.0  # from off the green; its carry is how far it is meant to roll
 NO_SHOT = -9.0
 BY_PLAN = -8.0  # whatever the plan says
 

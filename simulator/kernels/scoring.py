@@ -13,7 +13,7 @@ from .game import Luck
 from .ground import surface_at
 from .passing import past_trees
 from .rest import come_to_rest
-from .shot import intended_shot, settle, strike
+from .shot import settle, strike, swing_of
 from .value import plan_at
 from .volley import TOGETHER
 
@@ -77,8 +77,8 @@ def score_action(game, x, y, lie, spread, shot, aim, reach, replay, strikes, bal
             if by_plan:
                 shot, aim, reach = plan_at(game, lie, from_x, from_y)
             distance = math.sqrt(dx * dx + dy * dy)
-            row, scale = intended_shot(numbers, game.strikes, lie, shot, reach, distance)
             line_x, line_y = line_to(dx, dy, distance)
+            row, scale = swing_of(game, from_x, from_y, lie, shot, aim, reach, distance, line_x, line_y)
             strike(
                 game,
                 balls,

@@ -16,7 +16,7 @@ from .game import Luck
 from .luck import normals, seed_key, sequence_key, stroke_key, turned, uniform
 from .passing import past_trees
 from .rest import come_to_rest
-from .shot import intended_shot, settle, strike
+from .shot import settle, strike, swing_of
 from .value import plan_at, putts_at, putts_drawn
 from .volley import TOGETHER
 
@@ -235,8 +235,8 @@ def play(
                 at_x, at_y, at_lie = state[AT_X], state[AT_Y], int(state[AT_LIE])
                 dx, dy = pin_x - at_x, pin_y - at_y
                 distance = math.sqrt(dx * dx + dy * dy)
-                row, scale = intended_shot(numbers, game.strikes, at_lie, shot, reach, distance)
                 line_x, line_y = line_to(dx, dy, distance)
+                row, scale = swing_of(game, at_x, at_y, at_lie, shot, aim, reach, distance, line_x, line_y)
                 key = stroke_key(sequence_key(root, int(state[SEQUENCE])), stroke)
                 for tried in range(tries):
                     turn, ball = np.uint64(tries - 1 - tried) * _TURN, n * tries + tried

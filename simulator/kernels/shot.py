@@ -18,6 +18,7 @@ from .angles import turned_line
 from .descent import note_cell
 from .game import Played
 from .ground import column_of, crossing, fate_at, is_penalty, row_of
+from .pace import pace_of
 from .relief import out_of_bounds, penalty_relief, unplayable
 from .touchdown import flight_crossing
 from .value import value_at
@@ -54,6 +55,23 @@ def intended_shot(numbers, strikes, lie, shot, reach, distance):
             break
     stock = strikes[row, lie, c.STRIKE_REACH]
     return row, min(carry / max(stock, 1e-6), 1.0)
+
+
+@in_place
+def swing_of(game, x, y, lie, shot, aim, reach, distance, to_x, to_y):
+    """`intended_shot` from a place; a putt goes by the ground that it has to cross.
+
+    Parameters
+    ----------
+    aim : float
+        Direction the player means [rad clockwise from the pin].
+    to_x, to_y : float
+        Unit vector towards the pin.
+    """
+    if shot == c.PUTT_SHOT:
+        line_x, line_y = turned_line(to_x, to_y, aim)
+        reach = pace_of(game.ground, x, y, line_x, line_y, max(distance + reach, 1.0)) - distance
+    return intended_shot(game.ground.numbers, game.strikes, lie, shot, reach, distance)
 
 
 @in_place

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from ..conditions import Conditions
 from ..strategy.alternative import Alternative
 from ..strategy.confidence import Flip
 from ..strategy.errorbars import Estimate
@@ -117,9 +116,9 @@ def _tried(flip: Flip, units: Units) -> str:
 
 
 def _swing(one: Alternative, units: Units) -> str:
-    """Its flight and carry; a putt by the one on a green that is as hard."""
+    """Its flight and carry; of a putt how far it is meant to roll."""
     if one.flight == "putt":
-        return f"as hard as a putt of {units.length(one.carry_yd)} at Stimp {Conditions().stimp_ft:g}"
+        return f"to roll {units.length(one.carry_yd)}"
     return f"{one.flight} swing, carry {units.length(one.carry_yd)}"
 
 

@@ -36,8 +36,8 @@ PART_SHARES = np.array([0.45, 0.55, 0.65, 0.74, 0.82, 0.88, 0.93, 0.97, 1.0, 1.0
 PUNCH_SHARES = np.array([0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9])
 """The same for punches, which run."""
 
-PUTT_SHARES = np.array([0.9, 1.0, 1.1, 1.25, 1.4, 1.6, 1.8, 2.0, 2.3, 2.6])
-"""The same for putts from off the green, by how far they would roll on it: longer grass holds them up."""
+PUTT_SHARES = np.array([0.85, 0.9, 0.94, 0.97, 1.0, 1.03, 1.06, 1.1, 1.15])
+"""The same for putts from off the green: how far they are meant to roll."""
 
 SHARES = {PART_SWING: PART_SHARES, PUNCH_SWING: PUNCH_SHARES, PUTT_SWING: PUTT_SHARES}
 

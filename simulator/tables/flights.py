@@ -45,6 +45,9 @@ RING_ERROR_YD = 0.25
 """The same between two sides one wind may blow from [yd]."""
 
 
+PUTT_SLOWS_YDPS2 = putting.deceleration_mps2(putting.DEFAULT_STIMP_FT) / M_PER_YD
+"""Of the level green that putts from off the green are tabled on."""
+
 SET_DOWN_YD, SET_DOWN_YDPS = 0.01, 1e-3
 """How far before its place a putt from off the green starts to roll, and how fast it moves there, backwards:
 only that it has a direction."""
@@ -290,9 +293,8 @@ def rolled(shots: tuple[Shot, ...], out: np.ndarray) -> None:
     The ball is set down beside its place, as good as at rest, with a spin that rolls it on: the run along the
     ground takes it from there, without a skip, as it does a ball that spins back (`kernels/rest.py`).
     """
-    slowing_ydps2 = putting.deceleration_mps2(putting.DEFAULT_STIMP_FT) / M_PER_YD
     for shot, flown in zip(shots, out, strict=True):
-        speed_ydps = np.sqrt(2.0 * slowing_ydps2 * shot.tabled_yd * FRACTIONS)
+        speed_ydps = np.sqrt(2.0 * PUTT_SLOWS_YDPS2 * shot.tabled_yd * FRACTIONS)
         flown[..., c.FLIGHT_ALONG], flown[..., c.FLIGHT_V_ALONG] = SET_DOWN_YD, -SET_DOWN_YDPS
         # at rest it keeps 2/7 of the speed of its rim
         spin = 3.5 * speed_ydps / (BALL_RADIUS_M / M_PER_YD)

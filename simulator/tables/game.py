@@ -16,7 +16,7 @@ from ..kernels.game import Field, Game, Ground, Trees
 from ..units import M_PER_YD, MPS_PER_MPH
 from . import rows
 from .bag import Bag, day_wind
-from .flights import FRACTIONS, TILTS_DEG
+from .flights import FRACTIONS, PUTT_SLOWS_YDPS2, TILTS_DEG
 from .nodes import FINE_YD, Nodes, place_nodes
 from .rasters import Raster, ground_raster
 from .shade import SHADE_YD, clear_raster, shade_raster
@@ -217,6 +217,7 @@ def _flight_numbers(numbers: np.ndarray, bag: Bag) -> None:
         numbers[c.WIND_TOWARDS_X], numbers[c.WIND_TOWARDS_Y] = math.sin(bearing), math.cos(bearing)
         numbers[c.WIND_SWING] = math.radians(wind.swing_deg)
     numbers[c.PUTT_STEP] = bag.putts.root_step
+    numbers[c.PUTT_SLOWS] = PUTT_SLOWS_YDPS2
     for family, (first, end) in enumerate(bag.shots.families):
         at = c.FAMILY_WIDE * family
         numbers[c.FAMILY_FIRST + at], numbers[c.FAMILY_COUNT + at] = first, end - first

@@ -26,8 +26,9 @@ SPREADS_TABLED = 3.0
 from a clean lie: from the worst of lies two. A full swing's end is nearer 1.3 of its carry than that."""
 
 
-PUTTS_YD = (7.0, 20.0, 60.0)
-"""Putts from off the green tabled, by how far each would roll on the green [yd]; shorter ones are scaled."""
+PUTTS_YD = (8.0, 28.0, 100.0)
+"""Putts from off the green tabled, by how far each would roll on the green [yd]; shorter ones are scaled. The
+longest is as hard as 30 yd up a slope, half of them fairway."""
 
 GRASS_SD = 0.1
 """How much less sure the pace of a putt is that starts off the green, as a share of its roll (assumed)."""

@@ -9,7 +9,7 @@ import pytest
 from from_python import from_python
 
 from simulator import load_hole, load_player
-from simulator.engine import PART_SWING, PUNCH_SWING, PUTT_SWING
+from simulator.engine import PART_SWING, PUNCH_SWING
 from simulator.hole.surfaces import Lie
 from simulator.kernels import codes as c
 from simulator.kernels.shot import intended_shot
@@ -28,7 +28,7 @@ def board() -> Board:
 
 
 @pytest.mark.parametrize("lie", [Lie.FAIRWAY, Lie.ROUGH, Lie.BUNKER])
-@pytest.mark.parametrize("code", [PART_SWING, PUNCH_SWING, PUTT_SWING])
+@pytest.mark.parametrize("code", [PART_SWING, PUNCH_SWING])
 def test_the_row_that_is_told_is_the_row_that_is_played(board: Board, lie: Lie, code: float) -> None:
     """Carries of every kind, and at and a hair beside the very carries at which one row ends and the next begins."""
     shots, strikes = board.bag.shots, board.game.strikes

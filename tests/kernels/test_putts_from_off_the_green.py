@@ -6,18 +6,22 @@ import math
 
 import numpy as np
 import pytest
-from small_games import bag_for, bag_of, shot, solved, straight_hole, with_fields
+from from_python import from_python
+from small_games import bag_for, bag_of, shot, solved, straight_hole, with_fields, with_relief
 
 from simulator import load_player
 from simulator.conditions import Conditions, Wind
 from simulator.engine import PART_SWING, PUTT_SWING
 from simulator.hole.surfaces import Lie
 from simulator.kernels import codes as c
+from simulator.kernels.shot import swing_of
 from simulator.physics.ground import GROUNDS
 from simulator.physics.putting import DEFAULT_STIMP_FT, M_PER_FT, STIMP_RELEASE_MPS
 from simulator.strategy.asked import find_choices
 from simulator.strategy.tries import Place, part_families
 from simulator.tables.game import Board, make_board
+
+swing_of = from_python(swing_of)
 
 CELL_YD = 0.25
 EDGE_YD, PIN_YD = 405.0, 420.0
@@ -61,6 +65,17 @@ def by_energy(y_yd: float, roll_yd: float) -> float:
 def test_it_rolls_as_far_as_its_energy_takes_it(board: Board, y_yd: float, roll_yd: float) -> None:
     # where the green begins is known to a cell, and a cell of fairway is worth three of green
     assert rolled(board, y_yd, roll_yd)["rest_y"] == pytest.approx(by_energy(y_yd, roll_yd), abs=4.0 * CELL_YD)
+
+
+@pytest.mark.parametrize("slope", [0.0, 0.03, -0.02])
+@pytest.mark.parametrize(("y_yd", "way_yd"), [(404.5, 5.0), (402.0, 17.0), (396.0, 16.0), (391.0, 8.0), (391.0, 30.0)])
+def test_it_is_struck_for_the_ground_it_crosses(board: Board, y_yd: float, way_yd: float, slope: float) -> None:
+    # struck as hard as it needs to roll so far, the middling putt does: over fairway, on to the green, up and down
+    hilly = with_relief(board, lambda x, y: slope * y + 0.0 * x) if slope else board
+    lie, away = int(Lie.FAIRWAY), PIN_YD - y_yd
+    row, scale = swing_of(hilly.game, 0.0, y_yd, lie, PUTT_SWING, 0.0, way_yd - away, away, 0.0, 1.0)
+    rests = shot(hilly, 0.0, y_yd, lie, row, scale=scale)["rest_y"]
+    assert rests - y_yd == pytest.approx(way_yd, abs=4.0 * CELL_YD)
 
 
 def test_it_is_spread_as_a_putt(board: Board) -> None:
