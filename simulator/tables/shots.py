@@ -26,7 +26,7 @@ SPREADS_TABLED = 3.0
 from a clean lie: from the worst of lies two. A full swing's end is nearer 1.3 of its carry than that."""
 
 
-PUTTS_YD = (8.0, 28.0, 100.0)
+PUTTS_YD = tuple(np.geomspace(5.0, 100.0, 11).tolist())
 """Putts from off the green tabled, by how far each would roll on the green [yd]; shorter ones are scaled. The
 longest is as hard as 30 yd up a slope, half of them fairway."""
 
@@ -136,7 +136,7 @@ def list_shots(player: Player, *, shaped: bool = False) -> ShotList:
 
 
 def _putted(putting: Putting, roll_yd: float) -> Shot:
-    """A putt from off the green: a putt's own spread, the pace less sure by what the longer grass does."""
+    """A putt from off the green: as spread as one on it as hard, the pace less sure by the longer grass."""
     growth_deg = putting.angle_growth_deg_per_ft * roll_yd * FT_PER_YD
     spread = PartSpread(
         carry_yd=roll_yd,
