@@ -7,6 +7,7 @@ of running to a bound.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping
 
 import numpy as np
@@ -17,6 +18,10 @@ STEP = 0.05
 
 SETTLED = 3e-3
 """A fit is done when the misfit, or the place in widths, changes by less than this share."""
+
+STARTS, GAIN = 4, 0.02
+"""A fit that is done begins anew from where it stopped, with steps as long as at first: so many starts at the
+most, and only while one takes this share off. Choices that jump stop it where a longer step would go on."""
 
 Assumed = Mapping[str, tuple[float, float, float]]
 """Lowest, plausible and highest of every number of a fit."""
@@ -41,7 +46,8 @@ def fit_bounded(
     pull : float
         What a number that goes the whole width of its bounds costs, as a miss over its limit.
     steps : int
-        Tries at the most; each takes as many evaluations as there are numbers, and one.
+        Tries of one start at the most; each takes as many evaluations as there are numbers, and one.
+        ``nfev`` are those of all starts.
     """
     low, _, high = np.array(list(assumed.values())).T
     start, width = plausible(assumed), high - low
@@ -53,9 +59,14 @@ def fit_bounded(
         x = numbers(u)
         return np.concatenate([misses(x), pull * (x - start) / width])
 
-    fit = least_squares(
-        pulled, 1.0 + (start - low) / width, bounds=(1.0, 2.0), diff_step=STEP, max_nfev=steps,
-        xtol=SETTLED, ftol=SETTLED,
-    )  # fmt: skip
+    at, cost, tried = 1.0 + (start - low) / width, math.inf, 0
+    for _ in range(STARTS):
+        fit = least_squares(
+            pulled, at, bounds=(1.0, 2.0), diff_step=STEP, max_nfev=steps, xtol=SETTLED, ftol=SETTLED
+        )
+        gained, at, cost, tried = cost - fit.cost, fit.x, fit.cost, tried + fit.nfev
+        if gained < GAIN * cost:
+            break
+    fit.nfev = tried
     fit.x, fit.misfit = numbers(fit.x), float(np.sum(fit.fun[: -start.size] ** 2))
     return fit
