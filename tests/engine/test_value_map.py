@@ -18,6 +18,7 @@ from simulator.engine import value_actions
 from simulator.hole.surfaces import LIE_OF, Lie, Surface
 from simulator.kernels import codes as c
 from simulator.kernels.game import Luck
+from simulator.physics.ground import GROUNDS
 from simulator.tables.luck import strike_sets
 
 
@@ -81,17 +82,32 @@ class Problem:
             out += [(c.PART_SHOT, aim, share * distance - distance) for share in (0.6, 0.9)]
         return np.array(out)
 
-    def swings(self, lie, shot, reach, distance):
-        """Rows and scales: part swings take the shortest tabled carry that is enough, scaled down."""
+    def swings(self, lie, shot, reach, distance, x, y, bearing):
+        """Rows and scales: part swings, chips and putts take the shortest tabled that is enough, scaled down."""
         bag, strikes = self.board.bag, self.board.game.strikes
         if shot >= 0.0:
             return np.full(distance.size, int(shot)), np.ones(distance.size)
         carry = np.maximum(distance + reach, 1.0)
-        parts = slice(bag.shots.first_part, bag.shots.first_punch)
-        stock = strikes[parts, lie, c.STRIKE_CARRY] * strikes[parts, lie, c.STRIKE_FRACTION]
+        if shot == c.PUTT_SHOT:
+            carry = np.array([self.weight(*place) for place in zip(x, y, bearing, carry, strict=True)])
+        first, end = bag.shots.families[{c.PART_SHOT: 0, c.PUNCH_SHOT: 1, c.PUTT_SHOT: 2}[shot]]
+        stock = strikes[first:end, lie, c.STRIKE_CARRY] * strikes[first:end, lie, c.STRIKE_FRACTION]
         enough = stock >= carry[:, None]
         part = np.where(enough.any(axis=1), enough.argmax(axis=1), stock.size - 1)
-        return bag.shots.first_part + part, np.minimum(carry / stock[part], 1.0)
+        return first + part, np.minimum(np.maximum(carry, 1.0) / stock[part], 1.0)
+
+    def weight(self, x, y, bearing, way):
+        """How far a putt that rolls so far here would roll on a level green of the default reading.
+
+        A yard of grass takes of the square of a rolling ball's speed in proportion to its friction.
+        """
+        cell, total = self.board.raster.cell_yd, 0.0
+        for start in np.arange(0.0, way, cell):
+            length = min(cell, way - start)
+            on = start + 0.5 * length
+            there = self.ground.surface(x + on * np.sin(bearing), y + on * np.cos(bearing)).name
+            total += length * GROUNDS[there].rolling_friction
+        return total / GROUNDS["GREEN"].rolling_friction
 
     def transitions(self, spread):
         """(cost[node, action], chances[node, action, node]) from single shots; a replay stays at its node."""
@@ -106,7 +122,7 @@ class Problem:
             dx, dy = pin_x - x, pin_y - y
             ahead = np.where(np.hypot(dx, dy) < 1e-9, 0.0, np.arctan2(dx, dy))  # from the pin itself: up the hole
             for a, (shot, aim, reach) in enumerate(self.actions[k]):
-                rows, scales = self.swings(lie, shot, reach, np.hypot(dx, dy))
+                rows, scales = self.swings(lie, shot, reach, np.hypot(dx, dy), x, y, ahead + aim)
                 out = play_shots(
                     self.board.game, x, y, lie, rows, ahead + aim, scales, REPLAY, drawn
                 )
