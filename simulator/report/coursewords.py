@@ -28,10 +28,9 @@ def best_of(result: dict[str, Any]) -> dict[str, Any]:
 
 def club_words(one: dict[str, Any], units: Units = YARDS) -> str:
     """Club and flight: "5-iron low"; a part swing by its carry."""
-    if with_flight(one["club"], one["flight"]) == one["club"]:
-        return str(one["club"])
-    words = f"{one['club']} {called(one['flight'], one['carry_yd'])}"
-    return f"{words} {units.number(one['carry_yd'])}" if one["flight"] in SWINGS else words
+    swing = called(one["flight"], one["carry_yd"])
+    words = with_flight(one["club"], swing)
+    return f"{words} {units.number(one['carry_yd'])}" if swing in SWINGS else words
 
 
 MIDDLES = ("fairway", "green")

@@ -169,10 +169,11 @@ def _ground(one: Alternative, units: Units) -> list[str]:
         inside = plus_minus(one.room.inside, 100.0, 2)
         lines += wrap(f"  {lines_.room_of(one.room, units)} {inside} in 100 inside.", "  ")
     if one.reach:
-        carry, finish = f"carry less than {_yards(one.reach[0].carry_yd, units)} and ", one.reach[0].finish_yd
+        carry, finish = one.reach[0].carry_yd, one.reach[0].finish_yd
+        carried = "" if one.flight == "putt" else f"carry less than {_yards(carry, units)} and "
         ahead = [f"{r.name} {units.whole(r.starts_yd)} ({_spare(r, units)})" for r in one.reach]
         lines += wrap(
-            f"  999 of 1,000 {'' if one.flight == 'putt' else carry}finish short of "
+            f"  999 of 1,000 {carried}finish short of "
             f"{_yards(finish, units)}; trouble ahead starts at: "
             f"{', '.join(ahead)}",
             "    ",

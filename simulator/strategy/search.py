@@ -58,9 +58,10 @@ BAND_DEG = np.arange(-12.0, 12.1, 1.0)
 """Aims round the best one at which the tie band is read [deg]."""
 
 
-def _carry(place: Place, row: int, code: float, reach: float) -> float:
+def _carry(place: Place, action: np.ndarray) -> float:
+    code, reach = float(action[0]), float(action[2])
     if code >= 0.0:
-        return place.board.bag.shots.shots[row].carry_yd
+        return place.board.bag.shots.shots[int(code)].carry_yd
     longest = place.board.longest_yd(code, place.lie)
     return min(max(place.distance_yd + reach, 1.0), longest)
 
@@ -166,7 +167,7 @@ def search(
     for _, row, start in shown:
         name = place.board.bag.shots.shots[row].club.name
         action, score = _refine(place, start, replay, more)
-        carry = _carry(place, row, float(action[0]), float(action[2]))
+        carry = _carry(place, action)
         if action[0] < 0.0:  # its carry may have moved to the next club's
             row = place.board.part_row(float(action[0]), place.lie, carry)
         settled.append((Choice(row, action, carry, score), name))

@@ -78,12 +78,11 @@ def value_map(place: Place, one: Alternative, hole: Hole, seed: int) -> ValueMap
     surfaces = _surfaces(board, xy[:, 0], xy[:, 1])
     middle = likeliest(xy, surfaces)
     if middle is None and (surfaces == Surface.GREEN).all():  # from where they were played, then
-        here_xy, ground = np.array([place.x_yd, place.y_yd]), Surface[Lie(place.lie).name]
-    else:
-        rough = np.full(len(xy), int(Surface.ROUGH))  # where no shot is played from any of them
-        middle = middle or likeliest(xy, rough)
-        assert middle is not None
-        here_xy, ground = middle
+        middle = np.array([place.x_yd, place.y_yd]), Surface[Lie(place.lie).name]
+    if middle is None:  # where no shot is played from any of them: as rough
+        middle = likeliest(xy, np.full(len(xy), int(Surface.ROUGH)))
+    assert middle is not None
+    here_xy, ground = middle
     here, nearer, farther = _ten_yards(board, hole, here_xy, LIE_OF[ground])
     return ValueMap(
         x_yd=x, y_yd=y, strokes=_read_squares(board, x, y), here_yd=(float(here_xy[0]), float(here_xy[1])),
