@@ -33,9 +33,14 @@ class Where(NamedTuple):
     def hole(self, name: str, player: Player) -> Hole:
         """The hole with the pin in use, from the tee that was asked for or the player's own."""
         from ..hole import load_hole
+        from ..hole.collar import COLLAR_YD
+        from ..strategy.by_fringe import fringed
         from ..strategy.places import counts_from_tee
 
-        hole = load_hole(name)
+        drawn = load_hole(name)
+        hole = fringed(drawn, self.from_ or "")
+        if hole is not drawn:
+            say(f"{hole.name}: no fringe is drawn; {COLLAR_YD:g} yards of it all round the green are assumed")
         by_tee = self.from_ is None or counts_from_tee(self.from_, hole)
         return in_use(hole, self.tee, self.pin, player, by_tee=by_tee)
 

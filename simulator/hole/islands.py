@@ -14,20 +14,22 @@ JOINED_YD = 3.0
 
 
 def cut_islands(features: list[Feature], assumed: list[str]) -> list[Feature]:
-    """Features with every green that a penalty area goes all round cut out of that area.
+    """Features with every green that a penalty area goes all round cut out of that area, fringe and all.
 
     A bunker beside such a green stands on its island. An area that covers part of a green keeps it: its edge
     was drawn there.
     """
     greens = [f for f in features if f.surface is Surface.GREEN and f.part_of is None]
+    fringes = {f.part_of: f.area for f in features if f.is_fringe}
     sand = [f.area for f in features if f.surface is Surface.BUNKER]
     out = []
     for feature in features:
         if feature.surface in PENALTY_SURFACES:
             whole = feature.area
             for green in greens:
-                if whole.contains_properly(green.area):
-                    island = _island(green.area, [one for one in sand if whole.contains_properly(one)])
+                ground = fringes.get(green.name, green.area)
+                if whole.contains_properly(ground):
+                    island = _island(ground, [one for one in sand if whole.contains_properly(one)])
                     feature = replace(feature, area=feature.area.difference(island))
                     assumed.append(f"Assumed of {feature.name}: that {green.name} inside it is an island.")
         out.append(feature)

@@ -45,7 +45,7 @@ class Feature:
     height_yd : float or None
         Height of the area's middle above the zero of the file's heights, where it gives one.
     part_of : str or None
-        Name of the green that this is a part of, with a slope of its own.
+        Name of the green that this is a part of, with a slope of its own, or whose fringe this is.
     edge_sd_yd : float
         How well its edge is known [yd], one standard deviation; 0 when nobody said.
     from_assumed : bool
@@ -64,6 +64,11 @@ class Feature:
     part_of: str | None = None
     edge_sd_yd: float = 0.0
     from_assumed: bool = False
+
+    @property
+    def is_fringe(self) -> bool:
+        """Whether this is the fringe round a green: it plays as fairway, and nobody calls it one."""
+        return self.surface is Surface.FAIRWAY and self.part_of is not None
 
     @property
     def middle(self) -> Point:

@@ -110,7 +110,7 @@ def answer_at(
 def _searched(place: Place, asked: Question) -> tuple[Found, Reacher | None]:
     """The alternatives, each on its line; with a goal, what counts how often a line reaches it."""
     shots = place.board.bag.shots
-    wanted = [asked_club(asked.player, text, shots.shots[: shots.first_part]) for text in asked.clubs]
+    wanted = [asked_club(asked.player, text, shots) for text in asked.clubs]
     found, look = find_choices(place, asked.seed, wanted), None
     if asked.goal is not None:
         look = reacher(place, found, asked.goal, asked.start, asked.seed)

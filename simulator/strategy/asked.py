@@ -5,24 +5,35 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from ..engine import PART_SWING, PUNCH_SWING
+from ..engine import PART_SWING, PUNCH_SWING, PUTT_SWING, PUTTED_YD
 from ..errors import NoAnswerError, UsageError
 from ..hole.surfaces import LIE_WORDS, Lie
 from ..player.model import Player
 from ..player.names import with_flight
 from ..tables.game import Board
 from ..tables.luck import strike_sets
-from ..tables.shots import Shot
+from ..tables.shots import ShotList
 from . import streams
 from .clubwords import Aim, shot_meant
 from .errorbars import Estimate
 from .plays import FIRST_SETS, FIRST_STRIKES
 from .pointing import FINEST_YD
-from .search import given_aim, given_part, search
+from .search import best_short, given_aim, given_part, search
 from .tries import SAME_YD, Choice, Place, is_one
 
 MOST_ALTERNATIVES = 6
 """Alternatives worked out in full when nobody named clubs."""
+
+_CODES = {"part": PART_SWING, "punch": PUNCH_SWING, "putt": PUTT_SWING}
+"""Codes of the swings short of full by their names in `clubwords.Meant`."""
+
+_KINDS = {PART_SWING: "part swing", PUNCH_SWING: "chip or punch", PUTT_SWING: "putt"}
+_ELSE = {
+    PART_SWING: "name a full swing",
+    PUNCH_SWING: "name a full swing",
+    PUTT_SWING: f"allowed: from fairway or fringe within {PUTTED_YD:.0f} yd of the pin",
+}
+"""What the swings short of full are called where they cannot be played, and what to ask for then."""
 
 FAR_BEHIND = 0.6
 """A club farther behind the best than this is not an alternative [strokes]."""
@@ -34,25 +45,38 @@ ONE_LINE_YD = 0.002
 
 @dataclass(frozen=True)
 class Asked:
-    """A club as somebody typed it: the shot rows meant (none: a part swing of so many yards), and an aim.
+    """A club as somebody typed it.
 
-    `punched`: whether that part swing is a chip or a punch.
+    Attributes
+    ----------
+    rows : tuple of int
+        Full swings that are meant; none of a swing short of full.
+    aim : Aim or None
+    short : float or None
+        Code of a swing short of full, of a full one None.
+    part_yd : float or None
+        Its carry [yd]; None: whichever is best.
+    shorter : tuple of int
+        Swings short of full with the club, meant too where nobody said how it is hit: by the green "the lob
+        wedge" is no full one.
     """
 
     rows: tuple[int, ...]
     aim: Aim | None
+    short: float | None = None
     part_yd: float | None = None
-    punched: bool = False
+    shorter: tuple[int, ...] = ()
 
 
-def asked_club(player: Player, text: str, shots: Sequence[Shot]) -> Asked:
+def asked_club(player: Player, text: str, listed: ShotList) -> Asked:
     """Shot rows and aim of a club as typed; without a flight word every way the player hits it is meant."""
     meant = shot_meant(player, text)
-    rows = tuple(
-        k for k, shot in enumerate(shots)
-        if meant.part_yd is None and shot.club is meant.club and meant.flight in (None, shot.flight)
-    )  # fmt: skip
-    return Asked(rows, meant.aim, meant.part_yd, meant.punched)
+    if meant.short is not None:
+        return Asked((), meant.aim, _CODES[meant.short], meant.part_yd)
+    same = [k for k, shot in enumerate(listed.shots) if shot.club is meant.club]
+    full = tuple(k for k in same if k < listed.first_part and meant.flight in (None, listed.shots[k].flight))
+    shorter = [k for k in same if listed.first_part <= k < listed.first_punch and meant.flight is None]
+    return Asked(full, meant.aim, shorter=tuple(shorter))
 
 
 def against_choice(place: Place, player: Player, text: str, replay: float, seed: int) -> Choice:
@@ -64,7 +88,7 @@ def against_choice(place: Place, player: Player, text: str, replay: float, seed:
         No such club, or none that may be played from this lie.
     """
     shots = place.board.bag.shots
-    club = asked_club(player, text, shots.shots[: shots.first_part])
+    club = asked_club(player, text, shots)
     rows = [row for row in club.rows if row in place.board.allowed(place.lie)]
     if not rows:
         raise UsageError(f"{text}: not played from here today")
@@ -104,8 +128,13 @@ class Found:
         return self.worth.value
 
 
-def check_playable(board: Board, lie: int, wanted: Sequence[Asked]) -> None:
-    """Refuse clubs that this lie does not allow: known before the map is, and not worth waiting for it.
+def check_playable(board: Board, lie: int, out_yd: float, wanted: Sequence[Asked]) -> None:
+    """Refuse clubs that this place does not allow: known before the map is, and not worth waiting for it.
+
+    Parameters
+    ----------
+    out_yd : float
+        Straight distance to the pin.
 
     Raises
     ------
@@ -116,10 +145,14 @@ def check_playable(board: Board, lie: int, wanted: Sequence[Asked]) -> None:
     """
     rows, shots = board.allowed(lie), board.bag.shots.shots
     for club in wanted:
-        if club.punched and board.longest_yd(PUNCH_SWING, lie) == 0.0:
-            raise UsageError(f"no chip or punch is played from {LIE_WORDS[Lie(lie)]}; name a full swing")
-        if club.part_yd is None and not set(club.rows) & set(rows):
-            shot, here = shots[club.rows[0]], LIE_WORDS[Lie(lie)]
+        here = LIE_WORDS[Lie(lie)]
+        if club.short is not None:
+            far = club.short == PUTT_SWING and out_yd >= PUTTED_YD
+            if board.longest_yd(club.short, lie) == 0.0 or far:
+                where = f"{out_yd:.0f} yd out" if far else here
+                raise UsageError(f"no {_KINDS[club.short]} is played from {where}; {_ELSE[club.short]}")
+        elif not set(club.rows) & set(rows):
+            shot = shots[club.rows[0]]
             name = with_flight(shot.club.name, shot.flight)
             allowed = dict.fromkeys(shots[k].club.name for k in rows)
             raise UsageError(f"{name} is not played from {here}; allowed: {', '.join(allowed)}")
@@ -129,7 +162,7 @@ def check_playable(board: Board, lie: int, wanted: Sequence[Asked]) -> None:
 
 def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     """What to work out: the clubs asked for, or the best of all; the map's own choice is always there."""
-    check_playable(place.board, place.lie, wanted)
+    check_playable(place.board, place.lie, place.distance_yd, wanted)
     rows = place.board.allowed(place.lie)
     must = frozenset(row for club in wanted for row in club.rows if row in rows)
     found = search(place, seed, rows, keep_within=FAR_BEHIND, keep_most=MOST_ALTERNATIVES, must=must)
@@ -163,13 +196,16 @@ def _wanted_choice(
 ) -> tuple[Choice, bool]:
     """The choice a club as asked for comes to, and whether its line was given."""
     aimed = club.aim is not None
-    if club.part_yd is not None:
-        code, carry_yd = PUNCH_SWING if club.punched else PART_SWING, club.part_yd
-        like = [one for one in found if one.action[0] == code and abs(one.carry_yd - carry_yd) < SAME_YD]
+    if club.short is not None:
+        like = [one for one in found if one.action[0] == club.short]
+        if club.part_yd is None:  # the search has it, unless a full swing with the club does better
+            return (like[0] if like else best_short(place, club.short, value, seed)), False
+        carry_yd = club.part_yd
+        like = [one for one in like if abs(one.carry_yd - carry_yd) < SAME_YD]
         if like and not aimed:  # the search's own swing, whose carry a name rounds
             return min(like, key=lambda one: abs(one.carry_yd - carry_yd)), False
-        return given_part(place, carry_yd, club.aim, value, seed, code), aimed
+        return given_part(place, carry_yd, club.aim, value, seed, club.short), aimed
     if club.aim is None:
-        return next(choice for choice in found if choice.row in club.rows), False
+        return next(choice for choice in found if choice.row in club.rows + club.shorter), False
     row = next(row for row in club.rows if row in rows)
     return given_aim(place, row, club.aim, value, seed), True

@@ -20,7 +20,8 @@ _NOT_MEANT = frozenset((Surface.BUNKER, Surface.TREES, Surface.OUT_OF_BOUNDS, *P
 """Ground a ball is not taken to lie on unless somebody says so."""
 
 RIM_YD = 1.0
-"""How far inside the green its edge is, and outside it the fringe [yd] (assumed)."""
+"""How far inside the green a ball on its edge lies, and outside it one on the fringe [yd]: half way across
+the usual one (assumed)."""
 
 PART = 0.25
 """How far into the green "the front of the green" is, as a share of its depth, and its back from the back
@@ -76,7 +77,7 @@ _CORNER = re.compile(
 """Short or long of it and beside it too ("long left of the green")."""
 
 _RIM = re.compile(
-    r"(?:(?:on|to)\s+)?(?:the\s+)?(?P<end>front|back|left|right)(?:[\s-]*hand)?\s+(?P<rim>edge|fringe|collar)"
+    r"(?:(?:on|to)\s+)?(?:the\s+)?(?P<end>front|back|left|right)(?:[\s-]*hand)?\s+edge"
     rf"(?:\s+{_GREEN})?|(?:on\s+)?(?:the\s+)?(?P<middle>middle|cent(?:re|er))\s+{_GREEN}"
 )
 _PART = re.compile(rf"(?:(?:on|to)\s+)?(?:the\s+)?(?P<end>front|back)\s+(?:part\s+)?{_GREEN}")
@@ -93,7 +94,7 @@ def by_the_green(text: str, hole: Hole) -> Told | None:
         green"``, ``"just off the green, left"``; what else is said stays behind it. Short and behind are
         along the line of play, left and right across it half way up the green (pin high where that is said),
         each from the edge there. ``"long left of the green"`` is level with its back and its left edge,
-        ``"front edge"`` and ``"back fringe"`` are a yard inside and outside of it.
+        ``"front edge"`` is a yard inside of it.
         ``"150 to the front"`` (middle, back) is straight, as a laser measures it, from the line of play.
     hole : Hole
         With the tee in use.
@@ -157,15 +158,15 @@ def _away_yd(found: re.Match[str]) -> float | None:
 
 
 def _rim(text: str, hole: Hole, found: re.Match[str]) -> str:
-    """On the edge of the green or its fringe, at the front, the back or a side; in its middle."""
+    """On the edge of the green, at the front, the back or a side; in its middle."""
     if found["middle"]:
         return on_words(0.5 * sum(_ends(text, hole)))
-    (front, back), in_by = _ends(text, hole), RIM_YD if found["rim"] == "edge" else -RIM_YD
+    front, back = _ends(text, hole)
     if found["end"] in ("front", "back"):
-        return on_words(front + in_by if found["end"] == "front" else back - in_by)
+        return on_words(front + RIM_YD if found["end"] == "front" else back - RIM_YD)
     middle = 0.5 * (front + back)
     left, right = _sides(hole, middle)
-    return on_words(middle, left + in_by if found["end"] == "left" else right - in_by)
+    return on_words(middle, left + RIM_YD if found["end"] == "left" else right - RIM_YD)
 
 
 def _corner(text: str, hole: Hole, usual: str, found: re.Match[str]) -> Told:

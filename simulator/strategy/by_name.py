@@ -120,7 +120,8 @@ def _in_area(text: str, hole: Hole, area: Feature, numbers: str) -> Told | None:
 
 def _areas(said: set[str], hole: Hole) -> list[Feature]:
     """The areas that some words may name."""
-    return [one for one in hole.features if one.surface is not Surface.TEE and said <= _core(one.name)]
+    able = (one for one in hole.features if one.surface is not Surface.TEE and not one.is_fringe)
+    return [one for one in able if said <= _core(one.name)]
 
 
 def _the_one(text: str, areas: list[Feature], hole: Hole) -> Feature:

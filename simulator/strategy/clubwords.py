@@ -6,13 +6,12 @@ import math
 import re
 from dataclasses import dataclass
 
-from ..engine import PUTTED_YD
 from ..errors import UsageError
 from ..physics.heights import SHAPES
 from ..player.model import Club, Player
 from ..player.names import club_name
 from ..spelt import in_figures
-from ..tables.shots import full_carry_yd, list_shots, part_club
+from ..tables.shots import PUTTER, full_carry_yd, list_shots, part_club
 from .distancewords import NUMBER, UNIT, UNITS, yards
 from .placewords import SIDES
 
@@ -67,6 +66,13 @@ _PART_WORDS = re.compile(
 )
 """Words of swings shorter than full: how far such a swing goes is each player's own."""
 
+_SHORT_SWINGS = {
+    "putt": r"putt(?:er)?(?:\s+it)?|texas\s+wedge",
+    "punch": r"chip(?:[\s-]+and[\s-]+run|\s+shot)?|bump[\s-]+and[\s-]+run|punch(?:\s+shot)?",
+    "part": r"pitch(?:\s+shot)?",
+}
+"""Swings short of full asked for by what they are, the carry being whichever is best: "putt or chip?"."""
+
 _SHOT = re.compile(
     rf"(?:an?\s+|the\s+)?(?P<size>\d{{1,4}}(?:\.\d{{1,3}})?)[\s-]*(?P<unit>{UNIT})?[\s-]*"
     r"(?P<word>shot|carry|swing|club)?"
@@ -116,16 +122,17 @@ class Meant:
     Attributes
     ----------
     club : Club
+        Of a chip or a pitch the one it is tabled with, of a putt one that stands for the putter.
     flight : str or None
         None: every way the player hits the club.
     part_yd : float or None
-        Carry of a part swing with the club [yd], where one is meant.
+        Carry of a swing short of full [yd], where it was said.
     by_distance : bool
         Named by its distance rather than by its club.
     aim : Aim or None
         None: none was said.
-    punched : bool
-        Whether the part swing is a chip or a punch, flying low.
+    short : str or None
+        A swing short of full: "part", "punch" (a chip or a punch, flying low) or "putt"; None: a full one.
     """
 
     club: Club
@@ -133,11 +140,11 @@ class Meant:
     part_yd: float | None
     by_distance: bool
     aim: Aim | None
-    punched: bool = False
+    short: str | None = None
 
     @property
     def carry_yd(self) -> float:
-        """Its carry in still air [yd]: of the part swing, or of the stock swing where no flight is said."""
+        """Its carry in still air [yd]: what was said, or of the stock swing where no flight is."""
         return self.part_yd or full_carry_yd(self.club, self.flight or "stock")
 
 
@@ -156,12 +163,10 @@ def shot_meant(player: Player, text: str) -> Meant:
     asked_yd = shot_distance(name)
     if asked_yd is not None:
         club, flight, part_yd = _by_distance(player, text, asked_yd, flight)
-        return Meant(club, flight, part_yd, True, aim)
+        return Meant(club, flight, part_yd, True, aim, "part" if part_yd is not None else None)
+    if short := short_swing(name):
+        return _at_its_best(player, text, short, aim)
     _refuse_part_words(player, text, name)
-    if club_name(name) == "putter":
-        raise UsageError(
-            f"club {text!r}: plan tries a putt by itself, from fairway within {PUTTED_YD:.0f} yd of the pin"
-        )
     try:
         club = player.club(name)
     except UsageError:
@@ -172,6 +177,24 @@ def shot_meant(player: Player, text: str) -> Meant:
             f"{club.name} {flight}: not in this player's bag; allowed: {', '.join(club.flights)}"
         )
     return Meant(club, flight, None, False, aim)
+
+
+def short_swing(name: str) -> str | None:
+    """The swing short of full that some words ask for by what it is; None: other words."""
+    plain = re.sub(r"(?:an?|the|my)\s+", "", " ".join(name.casefold().split()), count=1)
+    return next((short for short, words in _SHORT_SWINGS.items() if re.fullmatch(words, plain)), None)
+
+
+def _at_its_best(player: Player, text: str, short: str, aim: Aim | None) -> Meant:
+    """A swing short of full of which nobody said how far it is to go."""
+    if aim is not None:
+        raise UsageError(
+            f"club {text!r}: a putt, a chip and a pitch are looked for on their best line; on yours a swing "
+            'goes by its carry, "26 shot 2 left"'
+        )
+    listed = list_shots(player)
+    clubs = {"part": player.clubs[-1], "punch": listed.shots[listed.first_putt - 1].club, "putt": PUTTER}
+    return Meant(clubs[short], None, None, False, None, short)
 
 
 def _as_answered(player: Player, text: str, found: re.Match[str], aim: Aim | None) -> Meant:
@@ -188,7 +211,7 @@ def _as_answered(player: Player, text: str, found: re.Match[str], aim: Aim | Non
         allowed = f"{LEAST_SHOT_YD:g} to {most_yd:.0f}"
         raise UsageError(f"club {text!r}: found {carry_yd:.0f} yd of carry; allowed: {allowed}")
     made_with = club if punched else part_club(player, carry_yd) or club
-    return Meant(made_with, None, carry_yd, made_with is not club, aim, punched)
+    return Meant(made_with, None, carry_yd, made_with is not club, aim, "punch" if punched else "part")
 
 
 def _refuse_part_words(player: Player, text: str, name: str) -> None:

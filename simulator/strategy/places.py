@@ -11,6 +11,7 @@ from ..hole.model import Hole
 from ..hole.surfaces import LIE_OF, LIE_WORDS, WORDS, Lie, Surface
 from .by_bunker import by_the_bunker
 from .by_fairway import by_the_fairway
+from .by_fringe import by_the_fringe
 from .by_green import by_the_green
 from .by_name import by_the_name
 from .by_pin import by_the_pin
@@ -34,8 +35,8 @@ _YARDS_ON = re.compile(rf"{NUMBER}\s*(?:{UNIT})?\s*on\b")
 
 
 def plainly(text: str, hole: Hole) -> Told | None:
-    """A place told by a name, fairway, green, pin or bunker in numbers; None: by none of them."""
-    readers = (by_the_name, by_the_fairway, by_the_green, by_the_pin, by_the_bunker)
+    """A place told by a name, the fringe, fairway, green, pin or bunker in numbers; None: by none of them."""
+    readers = (by_the_fringe, by_the_name, by_the_fairway, by_the_green, by_the_pin, by_the_bunker)
     return next((told for read in readers if (told := read(text, hole)) is not None), None)
 
 
@@ -49,9 +50,9 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
         order, a side and a kind of ground: ``"164 out"``, ``"rough, 140 out"``, ``"92 out, right bunker"``;
         yards on from the tee along the line of play and yards or the ground beside it: ``"230 on, 12
         right"``, ``"230 on, left rough"``; a place told by the green (`by_green`): ``"20 short of the
-        green"``; by the pin (`by_pin`): ``"pin high, 12 right"``; a bunker (`by_bunker`): ``"left greenside
-        bunker"``; an area by its name (`by_name`): ``"reed bed, 180 out"``; or coordinates in the hole
-        frame: ``"-8,231"``.
+        green"``; on its fringe (`by_fringe`): ``"back fringe"``; by the pin (`by_pin`): ``"pin high, 12
+        right"``; a bunker (`by_bunker`): ``"left greenside bunker"``; an area by its name (`by_name`):
+        ``"reed bed, 180 out"``; or coordinates in the hole frame: ``"-8,231"``.
     hole : Hole
         With the tee and pin in use.
     played : int or None
@@ -88,7 +89,9 @@ def place(text: str, hole: Hole, played: int | None = None) -> Start:
     if lie is None or lie is Lie.GREEN:
         raise WordsRefused("place", text, f"that is {_where(surface)}, no shot is planned from there")
     out_yd = hole.out_yd(x_yd, y_yd)
-    words = f"{out_yd:.0f} yd out, {_SIDE_BEFORE[said.side]}{WORDS[surface]}"
+    lies_on = hole.feature_at(x_yd, y_yd)
+    ground = "fringe" if lies_on is not None and lies_on.is_fringe else WORDS[surface]
+    words = f"{out_yd:.0f} yd out, {_SIDE_BEFORE[said.side]}{ground}"
     return Start(x_yd, y_yd, LIE_WORDS[lie], words, out_yd, played)
 
 

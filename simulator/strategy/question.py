@@ -178,7 +178,9 @@ def solve(ask: Question, clock: Clock, others: Sequence[tuple[float, float, int]
     clock.say("value map")
     empty = make_board(ask.hole, bag, raster)
     full = bag.shots.shots[: bag.shots.first_part]
-    check_playable(empty, int(ask.lie), [asked_club(ask.player, text, full) for text in ask.clubs])
+    out_yd = empty.distance_yd(ask.start.x_yd, ask.start.y_yd)
+    wanted = [asked_club(ask.player, text, bag.shots) for text in ask.clubs]
+    check_playable(empty, int(ask.lie), out_yd, wanted)
     named = {shot_meant(ask.player, text).club.name for text in ask.clubs}  # `against` must change nothing
     must = [k for k, shot in enumerate(full) if shot.club.name in named]
     start = ask.start.x_yd, ask.start.y_yd, int(ask.lie)

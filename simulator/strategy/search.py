@@ -204,6 +204,15 @@ def given_aim(place: Place, row: int, aim: Aim, replay: float, seed: int) -> Cho
     return Choice(row, action, carry, score)
 
 
+def best_short(place: Place, code: float, replay: float, seed: int) -> Choice:
+    """The best swing of a family short of full (its `code`): any carry, any line."""
+    _, tries = first_lines(place, [], {0: (code, place.board.longest_yd(code, place.lie))})
+    start = tries[int(np.argmin(place.scores(tries, replay, coarse_strikes(seed))))]
+    action, score = _refine(place, start, replay, _fine_strikes(seed))
+    carry = _carry(place, action)
+    return Choice(place.board.part_row(code, place.lie, carry), action, carry, score)
+
+
 def given_part(
     place: Place, carry_yd: float, aim: Aim | None, replay: float, seed: int, code: float = PART_SWING
 ) -> Choice:

@@ -207,7 +207,7 @@ def resolved(name: str, who: str, clubs: list[str], count: int) -> tuple[np.ndar
 
     def values(place, who):
         shots = place.board.bag.shots
-        wanted = [asked_club(who, text, shots.shots[: shots.first_part]) for text in clubs]
+        wanted = [asked_club(who, text, shots) for text in clubs]
         found = find_choices(place, SEED, wanted)
         choices = found.choices[: len(clubs)]
         return choices, np.array([value_of(place, c.action, found.value) for c in choices]), found.value
@@ -232,7 +232,7 @@ def test_players_whose_first_shots_are_not_scored_are_read_off_the_others() -> N
     boards came to a tenth or two (0.002 to 0.016 strokes)."""
     player, board = player_named("isolde"), demo_board("eel-trap", "isolde")
     shots = board.bag.shots
-    wanted = [asked_club(player, text, shots.shots[: shots.first_part]) for text in ("6-iron", "7-iron")]
+    wanted = [asked_club(player, text, shots) for text in ("6-iron", "7-iron")]
     found = find_choices(tee(board), SEED, wanted)
     again = rescore(
         tee(board), load_hole("eel-trap"), player, found.choices[:2], (False, True), np.zeros(2), found.value, SEED

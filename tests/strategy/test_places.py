@@ -373,10 +373,7 @@ def test_no_hazard_is_taken_where_nobody_speaks_of_it() -> None:
 
 
 @pytest.mark.parametrize("end", ["front", "back", "left", "right"])
-def test_edge_and_fringe_of_the_green(end: str) -> None:
-    meant, *_ = by_the_green(f"{end} fringe", WITHY)
-    start = place(meant, WITHY)
-    assert 0.0 < WITHY.green.distance(shapely.Point(start.x_yd, start.y_yd)) < 2.0
+def test_the_edge_of_the_green_is_on_it(end: str) -> None:
     with pytest.raises(UsageError, match="on the green"):
         place(f"{end} edge of the green", WITHY)
 
@@ -452,7 +449,7 @@ REFUSED = [
     ("164 out left right rough", "'right' is not understood"),
     ("164 out, left", 'a side needs a kind of ground ("164 out, left rough")'),
     ("150, right edge of the fairway", "'edge' is not understood there (say \"left side of the fairway"),
-    ("on the fringe", "'fringe' is not understood there (say which side"),
+    ("fringe, 12 feet deep", "'fringe' is not understood there (say \"back fringe\", \"fringe, 12 out\""),
     ("10 feet from the hole", "'feet' is not understood there (yards or m are read; a putt is not planned)"),
     ("plugged, right bunker, 28 out", "'plugged' is not understood there (how the ball lies is taken as usual"),
     ("white tee", "'white' is not understood there (the tee is chosen by --tee)"),

@@ -15,6 +15,7 @@ from simulator.hole.words.bounds import read_bounds
 from simulator.hole.words.bunkers import read_bunkers
 from simulator.hole.words.camber import lay_camber, take_camber
 from simulator.hole.words.clauses import features_of
+from simulator.hole.words.collars import read_collar
 from simulator.hole.words.fairways import clear_approach, read_fairways
 from simulator.hole.words.falsefront import read_false_front
 from simulator.hole.words.greens import read_green, read_pins
@@ -97,6 +98,7 @@ def _read(text: str, metric: bool | None) -> WordsHole:
         draft.top_assumed = [key for key in draft.top_assumed if key != "name"]
     levels = [f for f in features if f.kind in ("tee", "fairway", "green", "climb")]
     read_green(features, draft)
+    read_collar(features, draft)
     camber = take_camber(features)
     read_fairways(features, draft)
     read_levels(levels, draft)

@@ -54,6 +54,7 @@ _NOUNS: dict[str, str] = {
         "run off, run offs, runoff, runoffs, run off area, run off areas, runoff area, runoff areas, "
         "collection area, collection areas, chipping area, chipping areas"
     ),
+    "fringe": "fringe, collar, collar of fringe",
     "mark": "mark, marks, aim mark, aiming mark, aiming point, aim point",
     "par": "par",
     "stroke_index": "stroke index, si, index",

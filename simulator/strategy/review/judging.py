@@ -28,7 +28,7 @@ from itertools import takewhile
 
 import numpy as np
 
-from ...engine import PART_SWING, PUNCH_SWING
+from ...engine import PART_SWING
 from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import LIE_WORDS, Lie
@@ -41,7 +41,7 @@ from ..alternative import ClubAndLine
 from ..answering import refuse_hopeless
 from ..asked import FAR_BEHIND, asked_club
 from ..clubline import club_and_line
-from ..clubwords import Aim, club_and_aim, shot_distance
+from ..clubwords import Aim, club_and_aim, short_swing, shot_distance
 from ..errorbars import Estimate, mean, total
 from ..estimate import MAP_ERROR, share
 from ..ground import features_at
@@ -263,12 +263,12 @@ class Judge:
         club, aim = club_and_aim(text)
         given = aim is not None
         if short_of_full(text):
-            return self._part(valued, stroke, club if club == PUTTER.name else None, aim), given
+            putter = PUTTER.name if short_swing(club) == "putt" else None
+            return self._part(valued, stroke, putter, aim), given
         shots = place.board.bag.shots
-        asked = asked_club(self.player, text, shots.shots[: shots.first_part])
-        if asked.part_yd is not None:
-            code = PUNCH_SWING if asked.punched else PART_SWING
-            return given_part(place, asked.part_yd, aim, valued.value, valued.seed, code), given
+        asked = asked_club(self.player, text, shots)
+        if asked.short is not None and asked.part_yd is not None:
+            return given_part(place, asked.part_yd, aim, valued.value, valued.seed, asked.short), given
         meant, allowed = shots.shots[asked.rows[0]].club, place.board.allowed(place.lie)
         rows = [row for row in asked.rows if row in allowed]
         if not rows:  # held down out of sand: it was done, so it is judged as the club's usual swing there

@@ -6,7 +6,7 @@ import re
 
 from ...tables.shots import PUTTER
 from ...wording import one_of
-from ..clubwords import club_and_aim
+from ..clubwords import club_and_aim, short_swing
 from .parts import AN, CLUB, FIGURE, GAP, GROUND, LEFT_RIGHT, ORDINAL, THE, UNIT, A, pattern
 
 _STRUCK = one_of(
@@ -196,4 +196,5 @@ def club_and_where(club: str, where: str) -> tuple[str, str]:
 
 def short_of_full(text: str) -> bool:
     """Whether words name a swing short of full without a club."""
-    return club_and_aim(text)[0].casefold().removeprefix("a ").strip(" ,") in PART_WORDS
+    plain = club_and_aim(text)[0].casefold().removeprefix("a ").strip(" ,")
+    return plain in PART_WORDS or short_swing(plain) is not None

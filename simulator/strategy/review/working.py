@@ -12,6 +12,7 @@ from ...hole.surfaces import Lie
 from ...player.model import Player
 from .. import streams
 from ..aimwords import in_degrees
+from ..by_fringe import fringed
 from ..clubwords import shot_meant
 from ..handed import check_kind
 from ..question import Clock, Progress, question, silent, solve
@@ -133,9 +134,10 @@ def review_round(
 
 
 def in_play(hole: Hole, notes: Notes) -> Hole:
-    """The hole with the tee and pin that notes name in use."""
+    """The hole with the tee and pin that notes name in use, and fringe round its green where they name that."""
     from ...hole import pin_from_words
 
+    hole = fringed(hole, "; ".join([notes.start or "", *(clause.said for clause in notes.clauses)]))
     hole = hole.with_tee(notes.tee) if notes.tee is not None else hole
     return pin_from_words(hole, notes.pin) if notes.pin is not None else hole
 
