@@ -185,6 +185,10 @@ def test_a_putt_a_chip_and_a_pitch_are_asked_for_by_what_they_are(player: Player
             if carry_yd < apron.board.longest_yd(code, apron.lie):
                 given = find_choices(apron, 1, [Asked((), None, code, carry_yd)]).choices[0]
                 assert best.score < given.score + 0.01, (said, share)
+    far = Place(apron.board, 0.0, 60.0, int(Lie.FAIRWAY), 2)  # where plan tries none
+    punch = find_choices(far, 1, [asked_club(player, "punch", shots)]).choices[0]
+    given = [find_choices(far, 1, [Asked((), None, PUNCH_SWING, carry)]).choices[0].score for carry in (40.0, 52.0, 64.0)]
+    assert punch.action[0] == PUNCH_SWING and punch.score < min(given) + 0.01
 
 
 def test_where_there_is_no_putt_it_is_refused(player: Player, apron: Place, place: Place) -> None:
