@@ -28,7 +28,7 @@ def aim_words(result: Lesson, units: Units = YARDS) -> list[str]:
     for curve in [result.curves[0], *sure][:2]:
         name = shot_words(result.answer.alternatives[curve.index], units)
         low, high = curve.tie_yd
-        words = f"The {name} plays alike from {_ends(low, high, units)}"
+        words = f"The {name} {_alike(low, high, units)}"
         cliffs = [
             f"{units.length(10.0)} more {side} costs {cost:.2f}"
             for side, cost in (("left", curve.ten_left), ("right", curve.ten_right)) if cost is not None
@@ -47,14 +47,16 @@ def _by_eye(result: Lesson, curve: AimCurve, units: Units) -> str:
     return f" Here {line} is {line_words(one, units)}."
 
 
-def _ends(low_yd: float, high_yd: float, units: Units) -> str:
-    """Both ends of the lines that play alike: "15 left to 13 right of the pin line"."""
+def _alike(low_yd: float, high_yd: float, units: Units) -> str:
+    """Both ends of the lines that play alike, as "plays alike from 15 left to 13 right of the pin line"."""
     nought = "the pin line"
     low, high = (units.bare_side(edge) if units.whole(abs(edge)) else nought for edge in (low_yd, high_yd))
     of = "" if high == nought else f" of {nought}"
+    if low == high:
+        return f"plays best {high}{of} alone" if of else f"plays best on {nought} alone"
     if nought not in (low, high) and (low_yd < 0.0) == (high_yd < 0.0):
         low = units.number(abs(low_yd))  # the side is said behind the other end
-    return f"{low} to {high}{of}" if low != nought else f"{low} to {high} of it"
+    return f"plays alike from {low} to {high}{' of it' if low == nought else of}"
 
 
 def gap_words(result: Lesson, units: Units = YARDS) -> str:

@@ -119,12 +119,13 @@ def test_words_keep_off_the_cross_where_the_ball_is_to_land(monkeypatch: pytest.
 
 
 @pytest.mark.parametrize(("low_yd", "high_yd", "said"), [
-    (-15.2, 13.1, "15 left to 13 right of the pin line"), (77.0, 86.2, "77 to 86 right of the pin line"),
-    (-20.0, -4.0, "20 to 4 left of the pin line"), (0.2, 9.0, "the pin line to 9 right of it"),
-    (-9.0, 0.1, "9 left to the pin line")])  # fmt: skip
+    (-15.2, 13.1, "alike from 15 left to 13 right of the pin line"), (77.0, 86.2, "alike from 77 to 86 right of the pin line"),
+    (-20.0, -4.0, "alike from 20 to 4 left of the pin line"), (0.2, 9.0, "alike from the pin line to 9 right of it"),
+    (-9.0, 0.1, "alike from 9 left to the pin line"), (-0.1, 0.2, "best on the pin line alone"),
+    (-8.2, -7.8, "best 8 left of the pin line alone")])  # fmt: skip
 def test_lines_that_play_alike_say_what_they_count_from(low_yd: float, high_yd: float, said: str) -> None:
     """ "From 77 right to 86 right" of a dogleg, under a plan told by the fairway, counted from nobody knew what."""
-    assert takeaways._ends(low_yd, high_yd, takeaways.YARDS) == said
+    assert takeaways._alike(low_yd, high_yd, takeaways.YARDS) == f"plays {said}"
 
 
 @pytest.mark.parametrize("tied", [(0,), (0, 1)])
