@@ -8,7 +8,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from .model import MOST_MISHITS, Club, Player
+from .model import MOST_MISHITS, Club, PartSwing, Player, Putting
 
 
 @dataclass(frozen=True)
@@ -67,9 +67,39 @@ TYPED = Doubt(
 )
 """Numbers somebody typed without saying how they were measured. Assumed: half of `LEVEL`, carries better."""
 
+
+@dataclass(frozen=True)
+class ShortDoubt:
+    """One standard deviation of what is not known of a player's short game.
+
+    Attributes
+    ----------
+    spread_log : float
+        Of the logarithm of how wide swings short of full spread.
+    mishit_logit : float
+        Of the log odds that one of them is a mishit.
+    putting_log : float
+        Of the logarithm of how wide putts spread.
+    """
+
+    spread_log: float
+    mishit_logit: float
+    putting_log: float
+
+
+SHORT_LEVEL = ShortDoubt(spread_log=0.20, mishit_logit=LEVEL.mishit_logit, putting_log=0.15)
+"""Players of one handicap against their level. Assumed as wide as the step from the 70-83 to the 84-97
+scorers: of what is left from 20 to 60 yd (Broadie 2008, Table 2), of putts ``tables/putting_levels.toml``."""
+
+SHORT_TYPED = ShortDoubt(spread_log=0.10, mishit_logit=TYPED.mishit_logit, putting_log=0.075)
+"""Numbers somebody typed: half of that (assumed)."""
+
 SHARED = 0.6
 """Share of the variance that is the player's rather than the club's: a golfer wider than the level with one
 club mostly is so with all. Assumed."""
+
+_SHORT = 0x5407
+"""Luck of its own for the short game: how a golfer drives says little of how he chips (assumed)."""
 
 
 def doubt_of(club: Club) -> Doubt:
@@ -101,7 +131,42 @@ def plausible_players(player: Player, count: int, seed: int) -> tuple[Player, ..
     shots) is drawn alone. Carries are kept in the bag's order. Players come in pairs, one as far to one side
     of this player as its fellow is to the other: what is linear in the doubt then averages out exactly.
     """
-    return tuple(replace(player, clubs=clubs) for clubs in _plausible_bags(player.clubs, count, seed))
+    bags = _plausible_bags(player.clubs, count, seed)
+    return tuple(
+        replace(player, clubs=clubs, part=part, putting=putting)
+        for clubs, (part, putting) in zip(bags, _short_games(player, count, seed), strict=True)
+    )
+
+
+def _short_games(player: Player, count: int, seed: int) -> list[tuple[PartSwing, Putting]]:
+    """How each of them swings short of full and putts, drawn apart from his clubs and in the same pairs."""
+    own_part, own_putting = player.part, player.putting
+    typed = "file" in own_part.sources.values() or player.short_game != 1.0
+    doubt = SHORT_TYPED if typed else SHORT_LEVEL
+    putts = SHORT_TYPED if "file" in own_putting.sources.values() else SHORT_LEVEL
+    odds = own_part.mishit_rate / np.maximum(1.0 - own_part.mishit_rate, 1e-9)
+    found = []
+    for k in range(count):
+        wide, mishit, putt = (1.0 - 2.0 * (k % 2)) * np.random.default_rng(
+            [seed, k // 2, _SHORT]
+        ).standard_normal(3)
+        wider, more = np.exp(doubt.spread_log * wide), odds * np.exp(doubt.mishit_logit * mishit)
+        part = replace(
+            own_part,
+            direction_sd_deg=own_part.direction_sd_deg * wider,
+            distance_sd_pct=own_part.distance_sd_pct * wider,
+            mishit_distance_sd_pct=own_part.mishit_distance_sd_pct * wider,
+            mishit_rate=np.minimum(more / (1.0 + more), MOST_MISHITS),
+        )
+        missed = float(np.exp(putts.putting_log * putt))
+        putting = replace(
+            own_putting,
+            angle_sd_deg=own_putting.angle_sd_deg * missed,
+            distance_sd=own_putting.distance_sd * missed,
+            angle_growth_deg_per_ft=own_putting.angle_growth_deg_per_ft * missed,
+        )
+        found.append((part, putting))
+    return found
 
 
 @lru_cache(maxsize=16)  # the same on every hole of a course

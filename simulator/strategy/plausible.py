@@ -19,6 +19,7 @@ from ..player.doubt import plausible_players
 from ..player.model import Club, Player
 from ..tables.game import Board, with_nodes
 from ..tables.nodes import Nodes
+from ..tables.shots import Shot, in_other_hands
 from ..tables.varied import same_yards, varied_strikes
 from . import streams
 from .confidence import EVEN_STROKES, Confidence
@@ -84,8 +85,9 @@ def confidence(
     Notes
     -----
     A plausible player is taken to know his own bias and to aim off for it, as a plan made for him would: a
-    bias to the side moves no score, except of a shot whose aim was given. Part swings and putting have no
-    doubt of their own: measured, it adds 3 % at the most to what the clubs' doubt scatters a lead by.
+    bias to the side moves no score, except of a shot whose aim was given. Swings short of full and putts have
+    a doubt of their own where they are the alternative; on the way home it adds 3 % at the most to what the
+    clubs' doubt scatters a lead by, and is left out.
     """
     player, seed = again.player, again.seed
     players = plausible_players(player, DRAWS, seed)
@@ -239,20 +241,32 @@ def for_all(known: np.ndarray, features: Sequence[np.ndarray], seed: int) -> np.
 
 
 def shot_features(again: Rescore, players: Sequence[Player]) -> list[np.ndarray]:
-    """For each choice what its first shot's score hangs on, its club's numbers: float64[players, numbers].
-
-    A swing short of full, and a putt, is the same for all of them.
-    """
+    """For each choice what its first shot's score hangs on, its club's numbers: float64[players, numbers]."""
     shots = again.place.board.bag.shots
     found = []
     for row, given in zip(again.rows, again.given, strict=True):
         if row >= shots.first_part:
-            found.append(np.ones((len(players), 1)))
+            found.append(_short_features(shots.shots[row], players))
             continue
         name = shots.shots[row].club.name
         own = again.player.club(name)
         found.append(_bent(np.array([_differs(one.club(name), own) for one in players]), given))
     return found
+
+
+def _short_features(shot: Shot, players: Sequence[Player]) -> np.ndarray:
+    """The same of a swing short of full: how wide it spreads, and how often it is mishit, as no putt is."""
+    spreads = [in_other_hands(shot, one).spread for one in players]
+    differs = np.array([
+        (_log_ratio(one.distance_sd_pct, shot.spread.distance_sd_pct), _logit(one.mishit_rate))
+        for one in spreads
+    ])  # fmt: skip
+    wider, mishits = (differs / np.maximum(differs.std(axis=0), 1e-9)).T
+    columns = [np.ones_like(wider), wider, wider**2]
+    if shot.flight != "putt":
+        mishits = mishits - mishits.mean()
+        columns += [mishits, mishits**2, wider * mishits]
+    return np.column_stack(columns)
 
 
 def _bent(differs: np.ndarray, given: bool) -> np.ndarray:

@@ -135,10 +135,33 @@ def list_shots(player: Player, *, shaped: bool = False) -> ShotList:
     return ShotList(shots, len(full), len(full) + len(parts), first_putt)
 
 
+def in_other_hands(shot: Shot, player: Player) -> Shot:
+    """A swing short of full as spread as another player's who means it to go as far."""
+    if shot.flight == "putt":
+        return replace(shot, spread=_putt_spread(player.putting, shot.carry_yd))
+    if shot.flight == "punch":
+        return replace(shot, spread=_punched(player, shot.carry_yd))
+    if shot.flight == "part":
+        return replace(shot, spread=player.part.at(shot.carry_yd))
+    theirs = player.club(shot.club.name)
+    spread = replace(
+        shot.spread,
+        direction_sd_deg=theirs.direction_sd_deg,
+        distance_sd_pct=theirs.distance_sd_pct,
+        mishit_rate=theirs.mishit_rate,
+        mishit_distance_sd_pct=theirs.mishit_distance_sd_pct,
+    )
+    return replace(shot, spread=spread)
+
+
 def _putted(putting: Putting, roll_yd: float) -> Shot:
-    """A putt from off the green: as spread as one on it as hard, the pace less sure by the longer grass."""
+    return _short(PUTTER, "putt", roll_yd, _putt_spread(putting, roll_yd), PUTTS_YD[-1])
+
+
+def _putt_spread(putting: Putting, roll_yd: float) -> PartSpread:
+    """Of a putt from off the green: as of one on it as hard, the pace less sure by the longer grass."""
     growth_deg = putting.angle_growth_deg_per_ft * roll_yd * FT_PER_YD
-    spread = PartSpread(
+    return PartSpread(
         carry_yd=roll_yd,
         direction_sd_deg=math.hypot(putting.angle_sd_deg, growth_deg),
         distance_sd_pct=100.0 * math.hypot(putting.distance_sd, GRASS_SD),
@@ -149,7 +172,6 @@ def _putted(putting: Putting, roll_yd: float) -> Shot:
         mishit_distance_sd_pct=0.0,
         mishit_direction_factor=1.0,
     )
-    return _short(PUTTER, "putt", roll_yd, spread, PUTTS_YD[-1])
 
 
 def _short(club: Club, flight: str, carry_yd: float, spread: PartSpread, longest_yd: float) -> Shot:

@@ -15,6 +15,7 @@ from .airs import day_air, flight_air
 from .bag import Bag
 from .curved import is_curved
 from .flights import FRACTIONS, TILTS_DEG, disc_axes, flight_tables
+from .shots import in_other_hands
 from .strikes import strike_rows
 
 WIDE_STEP_MPH = 6.0
@@ -47,16 +48,20 @@ def varied_strikes(bag: Bag, player: Player, rows: Sequence[int] | None = None) 
     player : Player
         Clubs of the same names, in the same order.
     rows : sequence of int, optional
-        Shots to work out; the others stay as they are in the bag. All when left out. Part swings stay
-        always.
+        Shots to work out; the others stay as they are in the bag. All full swings when left out.
     """
     full = range(bag.shots.first_part)
-    index = [k for k in (full if rows is None else dict.fromkeys(rows)) if k in full]
+    index = list(full if rows is None else dict.fromkeys(rows))
     out = bag.strikes.copy()
     if index:
         by_name = {club.name: club for club in player.clubs}
         shots = [bag.shots.shots[k] for k in index]
-        moved = [replace(shot, spread=_off(by_name[shot.club.name], shot.club.carry_yd)) for shot in shots]
+        moved = [
+            replace(shot, spread=_off(by_name[shot.club.name], shot.club.carry_yd))
+            if k in full
+            else in_other_hands(shot, player)
+            for k, shot in zip(index, shots, strict=True)
+        ]
         out[index] = strike_rows(tuple(moved), bag.flights.still[index])
     return out
 

@@ -6,7 +6,17 @@ import numpy as np
 import pytest
 
 from simulator.player import load_player
-from simulator.player.doubt import LEVEL, SHARED, TYPED, Doubt, doubt_of, moved, plausible_players
+from simulator.player.doubt import (
+    LEVEL,
+    SHARED,
+    SHORT_LEVEL,
+    SHORT_TYPED,
+    TYPED,
+    Doubt,
+    doubt_of,
+    moved,
+    plausible_players,
+)
 
 DRAWS = 2000
 
@@ -38,6 +48,29 @@ def test_clubs_move_together_by_the_shared_part(drawn):
     assert np.corrcoef(a, b)[0, 1] == pytest.approx(SHARED, abs=4 * (1 - SHARED**2) / (DRAWS / 2) ** 0.5)
 
 
+def test_the_short_game_is_drawn_apart(drawn):
+    """As wide as was said, a putter's as a putter's, half as wide where numbers were typed; nothing to do with clubs."""
+    player, draws = drawn
+
+    def scatter(of, doubt):
+        assert of.std() == pytest.approx(doubt, abs=4 * doubt / DRAWS**0.5)
+        assert of.mean() == pytest.approx(0.0, abs=1e-12)
+
+    wide = np.log([one.part.at(20.0).distance_sd_pct / player.part.at(20.0).distance_sd_pct for one in draws])
+    odds = np.array([one.part.at(20.0).mishit_rate for one in draws])
+    putts = np.log([one.putting.distance_sd / player.putting.distance_sd for one in draws])
+    scatter(wide, SHORT_LEVEL.spread_log)
+    scatter(np.log(odds / (1 - odds)) - np.log(odds / (1 - odds)).mean(), SHORT_LEVEL.mishit_logit)
+    scatter(putts, SHORT_LEVEL.putting_log)
+    clubs = np.log([one.clubs[2].distance_sd_pct for one in draws])
+    for one, other in ((wide, clubs), (wide, putts), (putts, clubs)):
+        assert abs(np.corrcoef(one, other)[0, 1]) < 4 / (DRAWS / 2) ** 0.5
+    sources = {**player.part.sources, "distance_sd_pct": "file"}
+    for typed in (replace(player, short_game=0.9), replace(player, part=replace(player.part, sources=sources))):
+        few = plausible_players(typed, DRAWS, 3)
+        scatter(np.log([one.part.distance_sd_pct[2] / player.part.distance_sd_pct[2] for one in few]), SHORT_TYPED.spread_log)
+
+
 def test_the_bag_keeps_its_order(drawn):
     _, draws = drawn
     assert all(np.all(np.diff([club.carry_yd for club in one.clubs]) < 0) for one in draws)
@@ -45,8 +78,13 @@ def test_the_bag_keeps_its_order(drawn):
 
 def test_same_seed_same_players_and_draws_do_not_depend_on_their_number(drawn):
     player, draws = drawn
-    assert plausible_players(player, 3, 3) == draws[:3]
-    assert plausible_players(player, 3, 4) != draws[:3]
+
+
+    def numbers(players):
+        return [(one.clubs, one.part.distance_sd_pct.tolist(), one.putting.distance_sd) for one in players]
+
+    assert numbers(plausible_players(player, 3, 3)) == numbers(draws[:3])
+    assert numbers(plausible_players(player, 3, 4)) != numbers(draws[:3])
 
 
 def test_where_a_number_came_from_decides():

@@ -26,6 +26,7 @@ from simulator.conditions.model import Wind
 from simulator.engine import Effort, hold_plan, revalue_map
 from simulator.engine.sweeps import CLIFF_STROKES
 from simulator.hole.surfaces import Lie
+from simulator.kernels import codes as c
 from simulator.player.doubt import FIELD_OF, Doubt, plausible_players
 from simulator.strategy import plausible
 from simulator.strategy.answering import never
@@ -36,7 +37,9 @@ from simulator.strategy.flips import wider
 from simulator.strategy.rescore import lowest, rescore
 from simulator.strategy.result import Answer
 from simulator.strategy.search import search
+from simulator.strategy.tries import Place
 from simulator.strategy.turning import turning
+from simulator.tables.shots import GRASS_SD
 from simulator.tables.varied import varied_strikes
 
 EXACT = Doubt(**{part: 0.0 for part in FIELD_OF})
@@ -96,12 +99,33 @@ def test_a_turning_point_scatters_as_its_error_says() -> None:
 def test_the_player_himself_has_his_own_rows() -> None:
     bag = demo_board("withy-drain", "barnaby").bag
     assert np.array_equal(varied_strikes(bag, player_named("barnaby")), bag.strikes)
+    assert np.array_equal(varied_strikes(bag, player_named("barnaby"), range(len(bag.shots))), bag.strikes)
+
+
+def test_another_short_game_is_that_of_his_own_bag() -> None:
+    """Part swings, chips and putts read off this bag's flights, or tabled for the other player: the same strikes."""
+    from simulator.tables.bag import make_bag
+
+    player, board = player_named("barnaby"), demo_board("withy-drain", "barnaby")
+    part, putting, bag = player.part, player.putting, board.bag
+    wide = replace(part, direction_sd_deg=1.1 * part.direction_sd_deg, mishit_rate=1.3 * part.mishit_rate)
+    other = replace(player, part=wide, putting=replace(putting, angle_sd_deg=1.3 * putting.angle_sd_deg))
+    rows = [k for k, shot in enumerate(bag.shots.shots) if shot.flight in ("part", "punch", "putt")]
+    ours = varied_strikes(bag, other, rows)
+    assert ours[rows] == pytest.approx(make_bag(other, None, board.raster, THREADS).strikes[rows], rel=1e-9)
+    assert all(not np.allclose(ours[k], bag.strikes[k]) for k in rows)
+    longer = replace(part, distance_sd_pct=1.1 * part.distance_sd_pct)  # a table of his own would reach farther
+    loose = replace(player, part=longer, putting=replace(putting, distance_sd=1.3 * putting.distance_sd))
+    sd = varied_strikes(bag, loose, rows)[:, int(Lie.FAIRWAY), c.STRIKE_SD] / bag.strikes[:, int(Lie.FAIRWAY), c.STRIKE_SD]
+    pace = math.hypot(1.3 * putting.distance_sd, GRASS_SD) / math.hypot(putting.distance_sd, GRASS_SD)
+    for k in rows:
+        assert sd[k] == pytest.approx(pace if bag.shots.shots[k].flight == "putt" else 1.1), bag.shots.shots[k].flight
 
 
 def test_a_longer_and_wider_player_needs_no_new_flights() -> None:
     """Read further along the same flight table, or flown anew with his own carries: the same strokes."""
     player = player_named("barnaby")
-    clubs = tuple(wider(replace(c, carry_yd=1.06 * c.carry_yd, mishit_rate=0.2), 1.2) for c in player.clubs)
+    clubs = tuple(wider(replace(one, carry_yd=1.06 * one.carry_yd, mishit_rate=0.2), 1.2) for one in player.clubs)
     other = replace(player, clubs=clubs)
     board = demo_board("withy-drain", "barnaby")
     from simulator.tables.bag import make_bag
@@ -226,16 +250,23 @@ def resolved(name: str, who: str, clubs: list[str], count: int) -> tuple[np.ndar
     return ours, np.array(theirs)
 
 
-def test_players_whose_first_shots_are_not_scored_are_read_off_the_others() -> None:
+@pytest.mark.parametrize(("name", "clubs", "at", "lie"), [
+    ("eel-trap", ("6-iron", "7-iron"), (), None),
+    ("withy-drain", ("putter", "pitch"), (21.4, 386.0), Lie.FAIRWAY),
+    ("eel-trap", ("chip", "pitch"), (0.0, 142.0), Lie.ROUGH),
+])  # fmt: skip
+def test_players_whose_first_shots_are_not_scored_are_read_off_the_others(
+    name: str, clubs: tuple[str, str], at: tuple[float, float], lie: Lie | None
+) -> None:
     """All 200 scored, against 72 and what differs between them: off by three tenths at the most of what the players
     differ by, half of that the scatter that is dealt out, which keeps what they differ by as wide as it is. Five
     boards came to a tenth or two (0.002 to 0.016 strokes)."""
-    player, board = player_named("isolde"), demo_board("eel-trap", "isolde")
-    shots = board.bag.shots
-    wanted = [asked_club(player, text, shots) for text in ("6-iron", "7-iron")]
-    found = find_choices(tee(board), SEED, wanted)
+    player, board = player_named("isolde"), demo_board(name, "isolde")
+    place = tee(board) if lie is None else Place(board, *at, int(lie), THREADS)
+    wanted = [asked_club(player, text, board.bag.shots) for text in clubs]
+    found = find_choices(place, SEED, wanted)
     again = rescore(
-        tee(board), load_hole("eel-trap"), player, found.choices[:2], (False, True), np.zeros(2), found.value, SEED
+        place, load_hole(name), player, found.choices[: len(clubs)], (False, lie is None), np.zeros(2), found.value, SEED
     )
     players = plausible_players(player, plausible.DRAWS, SEED)
     scored = np.array([

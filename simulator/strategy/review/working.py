@@ -134,7 +134,7 @@ def review_round(
 
 
 def in_play(hole: Hole, notes: Notes) -> Hole:
-    """The hole with the tee and pin that notes name in use, and fringe round its green where they name that."""
+    """The hole with the tee and pin that notes name in use, and with fringe where they name it."""
     from ...hole import pin_from_words
 
     hole = fringed(hole, "; ".join([notes.start or "", *(clause.said for clause in notes.clauses)]))
