@@ -19,6 +19,10 @@ from .tour import TourFit
 TOUR_MISHIT_RATE = 0.01
 """Share of a tour player's middle iron strikes that are mishits (assumed)."""
 
+SHORT_GAME_TOLD = 20.0
+"""Handicap beyond which no short game is published: from there on a chip widens as the full wedge does
+(assumed). A power fitted at 36 fell faster than wedges widen, and a 36 chipped no worse than a 20."""
+
 MISHIT_FACTOR = 1.5
 """How much wider a mishit spreads than a solid strike (assumed)."""
 
@@ -30,7 +34,7 @@ ASSUMED = {
     "rate, 20 to 36": (0.0, 0.06, 0.12),
     "spread at 0": (0.8, 0.95, 1.2), "spread, 0 to 6": (0.0, 0.1, 0.3), "spread, 6 to 20": (0.0, 0.15, 0.4),
     "spread, 20 to 36": (0.0, 0.1, 0.4),
-    "power at 36": (0.1, 0.3, 0.4), "loss": (15.0, 25.0, 45.0), "short loss": (20.0, 35.0, 70.0),
+    "power at 20": (0.2, 0.4, 0.5), "loss": (15.0, 25.0, 45.0), "short loss": (20.0, 35.0, 70.0),
 }  # fmt: skip
 """Lowest, plausible and highest of every number of this stage; steps that are not negative keep the curves
 monotone. Of a scratch player's iron strikes 1 in 30 is a mishit, of a bogey golfer's 1 in 6, of a 36's 1 in 5
@@ -103,12 +107,12 @@ def residuals(curves: Curves, tour: TourFit) -> np.ndarray:
 def unpacked(x: np.ndarray, tour: Mapping[str, float]) -> Curves:
     """Curves from the numbers of this stage and the tour's skill; scratch keeps the tour's power.
 
-    Beyond the last anchor the rate goes on rising half as fast, spread and power keep their value: the boxes
-    they are applied to go on growing.
+    Beyond the last anchor the rate goes on rising half as fast and the spread keeps its value: the boxes it is
+    applied to go on growing. So does the power beyond ``SHORT_GAME_TOLD``.
     """
     n = len(ANCHORS)
     rate, spread = np.cumsum(x[:n]), np.cumsum(x[n : 2 * n])
-    power = np.interp(ANCHORS, (ANCHORS[0], ANCHORS[-1]), (tour["short_power"], x[2 * n]))
+    power = np.interp(ANCHORS, (ANCHORS[0], SHORT_GAME_TOLD), (tour["short_power"], x[2 * n]))
     rise = 0.5 * x[n - 1] / (ANCHORS[-1] - ANCHORS[-2]) * (HIGHEST_HANDICAP - ANCHORS[-1])
     ends = {"mishit_rate": TOUR_MISHIT_RATE, **tour}
 
