@@ -5,6 +5,7 @@
     sex = "woman"                   # optional: whose tables fill in; "man" when left out
     clubs = ["driver", "3w", "7i"]  # optional: exactly these; a putter may be named and is left out
     short_game = 0.9                # optional: spread of part swings over the level's
+    chipping = 0.9                  # optional: of chips and punches over part swings that go as far
     tee = "red"                     # optional: played from, on holes that have a tee of that name
     habit = "driver"                # optional: what is hit from the tee without a plan, "3w@-8" with an aim
 
@@ -45,7 +46,8 @@ UNNAMED = "Player"
 """Name of a player in words that give none."""
 
 PLAYER_KEYS = (
-    "name", "handicap", "sex", "clubs", "club", "part", "putting", "short_game", "habit", "tee", *TOP_KEYS,
+    "name", "handicap", "sex", "clubs", "club", "part", "putting", "short_game", "chipping", "habit", "tee",
+    *TOP_KEYS,
 )  # fmt: skip
 """Keys at the top of a player's file."""
 
@@ -147,7 +149,7 @@ def _player(top: Section, stem: str) -> Player:
     habit = _habit(top, carried)
     return Player(
         name, handicap, carried, part, putting, short_game, top.source, tuple(assumed), left, habit,
-        top.text("tee"),
+        top.text("tee"), top.number("chipping", 0.1, 5.0) or 1.0,
     )  # fmt: skip
 
 

@@ -8,7 +8,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from .model import MOST_MISHITS, Club, PartSwing, Player, Putting
+from .model import MOST_MISHITS, Club, Player
 
 
 @dataclass(frozen=True)
@@ -75,7 +75,7 @@ class ShortDoubt:
     Attributes
     ----------
     spread_log : float
-        Of the logarithm of how wide swings short of full spread.
+        Of the logarithm of how wide pitches spread, and of chips.
     mishit_logit : float
         Of the log odds that one of them is a mishit.
     putting_log : float
@@ -96,7 +96,7 @@ SHORT_TYPED = ShortDoubt(spread_log=0.10, mishit_logit=TYPED.mishit_logit, putti
 
 SHARED = 0.6
 """Share of the variance that is the player's rather than the club's: a golfer wider than the level with one
-club mostly is so with all. Assumed."""
+club mostly is so with all, with pitches and with chips. Assumed."""
 
 _SHORT = 0x5407
 """Luck of its own for the short game: how a golfer drives says little of how he chips (assumed)."""
@@ -133,13 +133,13 @@ def plausible_players(player: Player, count: int, seed: int) -> tuple[Player, ..
     """
     bags = _plausible_bags(player.clubs, count, seed)
     return tuple(
-        replace(player, clubs=clubs, part=part, putting=putting)
-        for clubs, (part, putting) in zip(bags, _short_games(player, count, seed), strict=True)
+        replace(one, clubs=clubs)
+        for clubs, one in zip(bags, _short_games(player, count, seed), strict=True)
     )
 
 
-def _short_games(player: Player, count: int, seed: int) -> list[tuple[PartSwing, Putting]]:
-    """How each of them swings short of full and putts, drawn apart from his clubs and in the same pairs."""
+def _short_games(player: Player, count: int, seed: int) -> list[Player]:
+    """The player with plausible pitches, chips and putts, drawn apart from his clubs in the same pairs."""
     own_part, own_putting = player.part, player.putting
     typed = "file" in own_part.sources.values() or player.short_game != 1.0
     doubt = SHORT_TYPED if typed else SHORT_LEVEL
@@ -147,9 +147,10 @@ def _short_games(player: Player, count: int, seed: int) -> list[tuple[PartSwing,
     odds = own_part.mishit_rate / np.maximum(1.0 - own_part.mishit_rate, 1e-9)
     found = []
     for k in range(count):
-        wide, mishit, putt = (1.0 - 2.0 * (k % 2)) * np.random.default_rng(
-            [seed, k // 2, _SHORT]
-        ).standard_normal(3)
+        rng, side = np.random.default_rng([seed, k // 2, _SHORT]), 1.0 - 2.0 * (k % 2)
+        both, pitch, chip, mishit, putt = side * rng.standard_normal(5)
+        wide = SHARED**0.5 * both + (1.0 - SHARED) ** 0.5 * pitch
+        apart = (1.0 - SHARED) ** 0.5 * (chip - pitch)
         wider, more = np.exp(doubt.spread_log * wide), odds * np.exp(doubt.mishit_logit * mishit)
         part = replace(
             own_part,
@@ -165,7 +166,8 @@ def _short_games(player: Player, count: int, seed: int) -> list[tuple[PartSwing,
             distance_sd=own_putting.distance_sd * missed,
             angle_growth_deg_per_ft=own_putting.angle_growth_deg_per_ft * missed,
         )
-        found.append((part, putting))
+        chipping = player.chipping * float(np.exp(doubt.spread_log * apart))
+        found.append(replace(player, part=part, putting=putting, chipping=chipping))
     return found
 
 

@@ -208,6 +208,8 @@ class Player:
         What the player does from the tee without a plan: a club, with an aim perhaps (``"3-wood@-8"``).
     tee : str or None
         Name of the tee the player plays from, on holes that have one of that name.
+    chipping : float
+        Spread of chips and punches over that of the part swings that go as far.
     """
 
     name: str
@@ -221,6 +223,7 @@ class Player:
     left_out: tuple[str, ...] = ()
     habit: str | None = None
     tee: str | None = None
+    chipping: float = 1.0
 
     def __repr__(self) -> str:
         """Name, handicap and clubs."""

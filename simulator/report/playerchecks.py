@@ -41,7 +41,8 @@ def player_text(player: Player, units: Units = YARDS) -> str:
     angle, distance = player.putting.angle_sd_deg, 100.0 * player.putting.distance_sd
     lines += hang(
         f"Putting: start line sd {angle:.2f} deg, distance sd {distance:.1f} %; "
-        f"short game {_short_game(player.short_game)}."
+        f"short game {_short_game(player.short_game)}"
+        f"{'' if player.chipping == 1.0 else f', chips {_wider(player.chipping)} than pitches'}."
     )
     habits = _habits(player, units)
     return "\n".join(line.rstrip() for line in [*lines, *habits, *assumed_lines(player.assumed, units)])
@@ -49,10 +50,11 @@ def player_text(player: Player, units: Units = YARDS) -> str:
 
 def _short_game(share: float) -> str:
     """Spread of part swings against the level's."""
-    if share == 1.0:
-        return "as the level's"
-    way = "tighter" if share < 1.0 else "wider"
-    return f"{100.0 * abs(share - 1.0):.3g} % {way} than the level's"
+    return "as the level's" if share == 1.0 else f"{_wider(share)} than the level's"
+
+
+def _wider(share: float) -> str:
+    return f"{100.0 * abs(share - 1.0):.3g} % {'tighter' if share < 1.0 else 'wider'}"
 
 
 def _habits(player: Player, units: Units) -> list[str]:
@@ -98,6 +100,7 @@ def player_dict(player: Player) -> dict[str, Any]:
             "sources": dict(player.putting.sources),
         },
         "short_game": player.short_game,
+        "chipping": player.chipping,
         "left_out": list(player.left_out),
         "assumed": list(player.assumed),
     }  # fmt: skip

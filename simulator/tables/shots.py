@@ -204,11 +204,13 @@ def _punched(player: Player, carry_yd: float) -> PartSpread:
 
     Of a tenth more carry it goes less than a tenth farther in all, so its carry may be so much wider.
     """
-    spread, gain = player.part.at(carry_yd + punch_run_yd(carry_yd)), punch_gain(carry_yd)
+    spread = player.part.at(carry_yd + punch_run_yd(carry_yd))
+    wider = player.chipping / punch_gain(carry_yd)
     return replace(
         spread,
-        distance_sd_pct=spread.distance_sd_pct / gain,
-        mishit_distance_sd_pct=spread.mishit_distance_sd_pct / gain,
+        direction_sd_deg=player.chipping * spread.direction_sd_deg,
+        distance_sd_pct=wider * spread.distance_sd_pct,
+        mishit_distance_sd_pct=wider * spread.mishit_distance_sd_pct,
     )
 
 

@@ -119,6 +119,7 @@ BROKEN = {
     ),
     "name empty": ('handicap = 5\nname = "  "', "name: found the text ''", "printable"),
     "name of two lines": ('handicap = 5\nname = "a\\nb"', "name: found the text 'a b'", "printable"),
+    "chipping zero": ("handicap = 5\nchipping = 0", "chipping: found 0", "0.1 to 5"),
     "short game zero": ("handicap = 5\nshort_game = 0", "short_game: found 0", "0.1 to 5"),
     "part curve of another length": (
         "handicap = 5\n[part]\ncarry_yd = [10, 20]\nmishit_rate = [0.1]",

@@ -62,6 +62,9 @@ def test_the_short_game_is_drawn_apart(drawn):
     scatter(wide, SHORT_LEVEL.spread_log)
     scatter(np.log(odds / (1 - odds)) - np.log(odds / (1 - odds)).mean(), SHORT_LEVEL.mishit_logit)
     scatter(putts, SHORT_LEVEL.putting_log)
+    chips = wide + np.log([one.chipping for one in draws])
+    scatter(chips, SHORT_LEVEL.spread_log)
+    assert np.corrcoef(wide, chips)[0, 1] == pytest.approx(SHARED, abs=4 * (1 - SHARED**2) / (DRAWS / 2) ** 0.5)
     clubs = np.log([one.clubs[2].distance_sd_pct for one in draws])
     for one, other in ((wide, clubs), (wide, putts), (putts, clubs)):
         assert abs(np.corrcoef(one, other)[0, 1]) < 4 / (DRAWS / 2) ** 0.5

@@ -6,6 +6,7 @@ import pytest
 from simulator.errors import UsageError
 from simulator.player import bundled_players, level, load_player
 from simulator.player.model import CLUB_NUMBERS
+from simulator.tables.shots import list_shots
 
 
 @pytest.fixture
@@ -130,6 +131,16 @@ def test_skill_like_another_handicap(read):
     player = read("handicap = 20\n[putting]\nhandicap = 5\n[part]\nhandicap = 5\n")
     assert player.putting.angle_sd_deg == level(5).putting.angle_sd_deg
     assert np.array_equal(player.part.direction_sd_deg, level(5).part.direction_sd_deg)
+
+
+def test_chipping_scales_chips_and_punches_alone(read):
+    own, usual = read("handicap = 14\nchipping = 0.8"), read("handicap = 14")
+    assert own.chipping == 0.8 and own.part.distance_sd_pct == pytest.approx(usual.part.distance_sd_pct)
+    for one, other in zip(list_shots(own).shots, list_shots(usual).shots, strict=True):
+        share = 0.8 if one.flight == "punch" else 1.0
+        for number in ("direction_sd_deg", "distance_sd_pct", "mishit_distance_sd_pct"):
+            assert getattr(one.spread, number) == pytest.approx(share * getattr(other.spread, number)), one.flight
+        assert one.spread.mishit_rate == other.spread.mishit_rate and one.carry_yd == other.carry_yd
 
 
 def test_short_game_scales_spread_only(read):

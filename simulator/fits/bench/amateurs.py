@@ -107,8 +107,8 @@ def residuals(curves: Curves, tour: TourFit) -> np.ndarray:
 def unpacked(x: np.ndarray, tour: Mapping[str, float]) -> Curves:
     """Curves from the numbers of this stage and the tour's skill; scratch keeps the tour's power.
 
-    Beyond the last anchor the rate goes on rising half as fast and the spread keeps its value: the boxes it is
-    applied to go on growing. So does the power beyond ``SHORT_GAME_TOLD``.
+    Beyond the last anchor the rate goes on rising half as fast and the spread keeps its value: the boxes it
+    is applied to go on growing. So does the power beyond ``SHORT_GAME_TOLD``.
     """
     n = len(ANCHORS)
     rate, spread = np.cumsum(x[:n]), np.cumsum(x[n : 2 * n])
