@@ -65,7 +65,7 @@ def by_the_fringe(text: str, hole: Hole) -> Told | None:
     Raises
     ------
     UsageError
-        A distance at which there is none; no more of it than bunkers and water leave.
+        No fringe is drawn, none at that distance, or none that bunkers and water leave.
     """
     usual = plain(text)
     where = _WHERE.search(usual)
@@ -76,6 +76,9 @@ def by_the_fringe(text: str, hole: Hole) -> Told | None:
     far = _FAR.fullmatch(rest)
     if rest and far is None:
         return None
+    if not any(one.is_fringe for one in hole.features):
+        why = "no fringe is drawn: collar_yd of the green, or simulator.hole.collar.with_collars, draws one"
+        raise WordsRefused("place", text, why)
     end = where["end"] or where["end2"] or ""
     end = _NEAR.get(end, end)
     ring = _ring(hole, end)

@@ -53,6 +53,8 @@ def test_where_none_is_drawn_two_yards_of_it_are_assumed() -> None:
     assert len(ring) == 1 and any(f"{COLLAR_YD:g} yards of fringe all round" in said for said in hole.assumed)
     for kept in ("apron, 14 out", "12 left of the green"):  # an area of this hole, and other words
         assert fringed(BARE, kept) is BARE
+    with pytest.raises(UsageError, match="no fringe is drawn: collar_yd"):
+        place("back fringe", BARE)
     assert by_the_fringe("apron, 14 out", WITHY) is None and fringed(WITHY, "fringe") is WITHY
 
 
