@@ -45,8 +45,8 @@ def test_weaker_players_are_worse_in_everything(sex):
         one, two = (who.spread("7-iron", 120.0, 200.0) for who in (a, b))
         assert two["direction_sd_deg"] >= one["direction_sd_deg"] - 1e-9
         assert two["distance_sd_pct"] >= one["distance_sd_pct"] - 1e-9
-        # Chips may be level for a while: the short game's power falls while its base rises.
-        assert (b.part.direction_sd_deg >= 0.99 * a.part.direction_sd_deg).all()
+        assert (b.part.direction_sd_deg >= a.part.direction_sd_deg - 1e-9).all()
+        assert (b.part.distance_sd_pct >= a.part.distance_sd_pct - 1e-9).all()
 
 
 def test_women_are_shorter_and_wider_at_a_length():
@@ -95,9 +95,22 @@ def test_a_fit_is_pulled_to_what_is_plausible():
     weight = np.diag((1.5 / (high - low)) ** 2)
     ridge = np.linalg.solve(slopes.T @ slopes + weight, slopes.T @ wanted + weight @ plausible)
     assert ((ridge > low) & (ridge < high)).all()
-    fit = fit_bounded(lambda x: slopes @ x - wanted, assumed, pull=1.5, steps=50)
-    assert fit.x == pytest.approx(ridge, abs=2e-3)
-    assert fit.x[2] == pytest.approx(0.7, abs=1e-6)  # nothing tells it: it stays
+    for jagged, within in ((False, 2e-3), (True, 5e-3)):
+        fit = fit_bounded(lambda x: slopes @ x - wanted, assumed, pull=1.5, steps=50, jagged=jagged)
+        assert fit.x == pytest.approx(ridge, abs=within)
+        assert fit.x[2] == pytest.approx(0.7, abs=1e-6 if not jagged else within)  # nothing tells it: it stays
+
+
+def test_a_jagged_misfit_is_tried_on_without_slopes():
+    """Steps as high as a player's choices make them: least squares stops far from the least, where no step pays."""
+
+    def misses(x):
+        return np.array([3.0 * (x[0] - 1.3), 2.0 * (x[1] + 0.4)]) + 0.15 * np.sign(np.sin(90.0 * x))
+
+    assumed = {"a": (0.0, 0.5, 2.0), "b": (-1.0, 0.6, 1.0)}
+    plain, on = (fit_bounded(misses, assumed, 0.0, 30, jagged=jagged) for jagged in (False, True))
+    assert on.misfit < 0.7 * plain.misfit and on.nfev > plain.nfev
+    assert on.x == pytest.approx([1.3, -0.4], abs=0.1)
 
 
 def test_write_table_round_trip(tmp_path):

@@ -145,7 +145,7 @@ def fit_amateurs(tour: TourFit, say: Callable[[str], None], steps: int = 20) -> 
     def misses(x: np.ndarray) -> np.ndarray:
         return residuals(unpacked(x, tour.skill), tour)
 
-    fit = solver.fit_bounded(misses, assumed, PULL, steps)
+    fit = solver.fit_bounded(misses, assumed, PULL, steps, jagged=True)
     said = ", ".join(f"{name} {value:.3g}" for name, value in zip(ASSUMED, fit.x, strict=True))
     say(f"amateurs, {fit.nfev} steps: misfit {fit.misfit:.2f}; {said}")
     return unpacked(fit.x, tour.skill)

@@ -11,7 +11,7 @@ import math
 from collections.abc import Callable, Mapping
 
 import numpy as np
-from scipy.optimize import OptimizeResult, least_squares
+from scipy.optimize import OptimizeResult, least_squares, minimize
 
 STEP = 0.05
 """Step of the differences over the width of the bounds: wide, because a player's choices jump."""
@@ -23,6 +23,9 @@ STARTS, GAIN = 4, 0.02
 """A fit that is done begins anew from where it stopped, with steps as long as at first: so many starts at the
 most, and only while one takes this share off. Choices that jump stop it where a longer step would go on."""
 
+TRIED_ON = 300
+"""A jagged misfit is tried on from there without slopes, so many evaluations at the most."""
+
 Assumed = Mapping[str, tuple[float, float, float]]
 """Lowest, plausible and highest of every number of a fit."""
 
@@ -33,9 +36,14 @@ def plausible(assumed: Assumed) -> np.ndarray:
 
 
 def fit_bounded(
-    misses: Callable[[np.ndarray], np.ndarray], assumed: Assumed, pull: float, steps: int
+    misses: Callable[[np.ndarray], np.ndarray],
+    assumed: Assumed,
+    pull: float,
+    steps: int,
+    *,
+    jagged: bool = False,
 ) -> OptimizeResult:
-    """scipy's trust-region least squares from the plausible numbers.
+    """scipy's trust-region least squares from the plausible numbers; where misses jump COBYQA goes on.
 
     ``x`` are the numbers found, ``misfit`` is the sum of the squared misses there, without the pull.
 
@@ -48,6 +56,9 @@ def fit_bounded(
     steps : int
         Tries of one start at the most; each takes as many evaluations as there are numbers, and one.
         ``nfev`` are those of all starts.
+    jagged : bool
+        Whether misses jump, as a player's choices do. Slopes taken over a long step then point nowhere
+        before the misfit is least: the amateurs' came from 27.6 to 23.9 without them.
     """
     low, _, high = np.array(list(assumed.values())).T
     start, width = plausible(assumed), high - low
@@ -68,5 +79,13 @@ def fit_bounded(
         if gained < GAIN * cost:
             break
     fit.nfev = tried
+    if jagged:
+        on = minimize(
+            lambda u: float(np.sum(pulled(np.clip(u, 1.0, 2.0)) ** 2)), fit.x, method="COBYQA",
+            bounds=[(1.0, 2.0)] * start.size,
+            options={"initial_tr_radius": 2.0 * STEP, "final_tr_radius": SETTLED, "maxfev": TRIED_ON},
+        )  # fmt: skip
+        fit.x, fit.nfev = np.clip(on.x, 1.0, 2.0), tried + on.nfev
+        fit.fun = pulled(fit.x)
     fit.x, fit.misfit = numbers(fit.x), float(np.sum(fit.fun[: -start.size] ** 2))
     return fit
