@@ -39,7 +39,7 @@ FILLERS = frozenset((
 _SAY_INSTEAD = {
     "by beside near next opposite": 'say how far it is to the pin and on what: "150 out, right rough"',
     "edge": 'say "left side of the fairway, 150 out", or the yards: "230 on, 14 left"',
-    "fringe apron collar": 'say "back fringe", "fringe, 12 out" or "15 out, left rough"',
+    "fringe apron collar": 'say "back fringe", "fringe, 17 out" or "15 out, left rough"',
     "feet foot ft": "yards or m are read; a putt is not planned",
     "- –": 'a comma goes there, "160 out, left rough"',
     "drive gone after": 'say how far on from the tee it is: "240 on", "240 on, left rough"',

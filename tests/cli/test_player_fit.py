@@ -94,7 +94,7 @@ def test_a_woman_s_file_says_whose_level_fills_it_in(shots, tmp_path, capsys):
     ("rows", "said"),
     [
         ("7i,13,0\n", "7-iron: 13 yd straight fits no strike of this club and was left aside."),
-        ("7i,13,10\n7i,20,0\n", "7-iron: 13 yd 10 right, 20 yd straight fit no strike of this club and were left aside."),
+        ("7i,13,10\n7i,15,0\n", "7-iron: 13 yd 10 right, 15 yd straight fit no strike of this club and were left aside."),
     ],
 )
 def test_a_row_that_is_no_strike_is_told_in_the_singular(rows, said, shots, capsys):

@@ -77,7 +77,7 @@ SPREADS = [
     ("3-wood", "total_yd = 215\nwidth_yd = 40\ndepth_yd = 36", Lie.FAIRWAY, 40, 36),
     ("7-iron", "carry_yd = 145\nwidth_m = 22\ndepth_m = 27", Lie.FAIRWAY, 22 / 0.9144, 27 / 0.9144),
     ("7-iron", "carry_yd = 145\nwidth_yd = 24\ndepth_yd = 12", Lie.FAIRWAY, 24, 12),
-    ("sw", "carry_yd = 80\nwidth_yd = 15\ndepth_yd = 18\nmishit_rate = 0.2", Lie.FAIRWAY, 15, 18),
+    ("sw", "carry_yd = 80\nwidth_yd = 15\ndepth_yd = 26\nmishit_rate = 0.2", Lie.FAIRWAY, 15, 26),
     ("7-iron", 'carry_yd = 145\nwidth_yd = 26\ndepth_yd = 34\nmiss = "short left"', Lie.FAIRWAY, 26, 34),
     ("driver", 'carry_yd = 210\nwidth_yd = 62\ndepth_yd = 50\nshape = "fade"\ncurve_yd = 14', Lie.TEE, 62, 50),
 ]

@@ -449,7 +449,7 @@ REFUSED = [
     ("164 out left right rough", "'right' is not understood"),
     ("164 out, left", 'a side needs a kind of ground ("164 out, left rough")'),
     ("150, right edge of the fairway", "'edge' is not understood there (say \"left side of the fairway"),
-    ("fringe, 12 feet deep", "'fringe' is not understood there (say \"back fringe\", \"fringe, 12 out\""),
+    ("fringe, 12 feet deep", "'fringe' is not understood there (say \"back fringe\", \"fringe, 17 out\""),
     ("10 feet from the hole", "'feet' is not understood there (yards or m are read; a putt is not planned)"),
     ("plugged, right bunker, 28 out", "'plugged' is not understood there (how the ball lies is taken as usual"),
     ("white tee", "'white' is not understood there (the tee is chosen by --tee)"),

@@ -14,6 +14,7 @@ from simulator.conditions import conditions_from
 from simulator.errors import SimulatorError
 from simulator.hole import load_hole
 from simulator.player import load_player
+from simulator.strategy.by_fringe import fringed
 from simulator.strategy.places import place
 
 
@@ -49,7 +50,7 @@ PLACES = [
 @pytest.mark.parametrize("words", PLACES)
 def test_a_place_is_found_on_a_demo_hole(words: str) -> None:
     holes = [load_hole(name) for name in ("withy-drain", "long-sluice")]
-    assert any(understood(lambda text, hole=hole: place(text, hole), words) for hole in holes)
+    assert any(understood(lambda text, hole=hole: place(text, fringed(hole, text)), words) for hole in holes)
 
 
 @pytest.mark.parametrize("words", words(cells[1] for cells in rows("examples/PLAYERS.md", "| What | Say,")))

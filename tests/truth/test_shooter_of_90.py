@@ -72,9 +72,10 @@ def test_pattern_at_18_handicap():
     tell(f"18 handicap, 150 yd: mean {mean:+.1f}, sd {across:.1f} x {along:.1f} yd")
     assert mean == pytest.approx(-13.0, abs=0.5)
     # Where it comes down the pattern is longer and wider than published: the published one is of balls at rest,
-    # and what comes down short runs farther (`test_at_rest` holds the figures there). Measured 13.3 x 24.1 yd.
-    assert 1.35 < along / across < 1.9
-    assert 10.0 < across < 15.0 and 16.0 < along < 25.0
+    # and what comes down short runs farther (`test_at_rest` holds the figures there). Measured 13.4 x 25.8 yd:
+    # the fit has a mishit lose 31 % of its carry, the one before 18 %, of more of them.
+    assert 1.35 < along / across < 2.0
+    assert 10.0 < across < 15.0 and 16.0 < along < 27.0
 
 
 def test_better_players_hit_more_greens():
