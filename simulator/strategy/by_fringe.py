@@ -126,6 +126,7 @@ def _halfway(hole: Hole, ring: np.ndarray, end: str, *, level: bool) -> tuple[fl
     along = np.array([hole.station_offset(*one) for one in ring.tolist()]) - middle
     across = 1 if end in ("front", "back") else 0
     sign = -1.0 if end in ("front", "left") else 1.0
-    mine = sign * along[:, 1 - across] > 0.0
-    x, y = ring[mine][int(np.argmin(np.abs(along[mine, across])))].tolist()
+    behind = sign * along[:, 1 - across] <= 0.0
+    away = np.where(behind & ~behind.all(), np.inf, np.abs(along[:, across]))  # sand may lie all along a side
+    x, y = ring[int(np.argmin(away))].tolist()
     return x, y

@@ -67,6 +67,17 @@ def test_no_fringe_in_sand() -> None:
     assert hole.surface_at(start.x_yd, start.y_yd) is Surface.FAIRWAY and start.x_yd < 0.0
 
 
+def test_sand_all_along_the_front() -> None:
+    """Nothing of the near half is fringe: the ball lies on what there is, or the side is refused."""
+    sand = [(395, 412, -25, 25), (395, 421, -25, -10), (395, 421, 10, 25)]
+    rows = ", ".join(f"{{ from_yd = {a}, to_yd = {b}, left_yd = {c}, right_yd = {d} }}" for a, b, c, d in sand)
+    more = f"bunker = [{rows}]\n"
+    hole = with_collars(straight_hole(420, more=more))
+    assert hole.station_offset(*place("fringe", hole).xy_yd)[0] > 420.0
+    with pytest.raises(UsageError, match="no fringe there"):
+        place("front fringe", hole)
+
+
 def test_a_putt_noted_from_the_fringe_is_judged_as_one() -> None:
     """Without a ring round the green it was in the rough there, where nobody putts."""
     told = review(straight_hole(150, par=3), load_player("barnaby"), "7i to back fringe; putt to 4 ft; 1 putt", threads=2)
