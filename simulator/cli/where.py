@@ -40,7 +40,7 @@ class Where(NamedTuple):
         drawn = load_hole(name)
         hole = fringed(drawn, self.from_ or "")
         if hole is not drawn:
-            say(f"{hole.name}: no fringe is drawn; {COLLAR_YD:g} yards of it all round the green are assumed")
+            say(f"{hole.name}: no fringe is drawn; {COLLAR_YD:g} paces of it all round the green are assumed")
         by_tee = self.from_ is None or counts_from_tee(self.from_, hole)
         return in_use(hole, self.tee, self.pin, player, by_tee=by_tee)
 

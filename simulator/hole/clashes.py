@@ -72,8 +72,7 @@ def clashes(hole: Hole) -> list[str]:
                 f"{_share(share)} of the {feature.name} is out of bounds ({by}) and plays so: is that meant?"
             )
     said += _hidden(hole)
-    fairways = [f for f in hole.features if f.surface is Surface.FAIRWAY and not f.is_fringe]
-    for one, other in combinations(fairways, 2):
+    for one, other in combinations(hole.fairways, 2):
         if max(_covered(one, other), _covered(other, one)) >= SAME_STRETCH:
             said.append(
                 f"The {one.name} and the {other.name} are drawn for the same stretch: whatever lies in "
@@ -109,7 +108,7 @@ def _on_the_line(hole: Hole) -> list[str]:
         for feature in hole.features:
             if feature.surface is kind and line.intersection(feature.area).length >= LEAST_ON_LINE_YD:
                 said.append(f"The line of play runs {words.format(feature.name)}: is that meant?")
-    fairways = [f.area for f in hole.features if f.surface is Surface.FAIRWAY and not f.is_fringe]
+    fairways = [f.area for f in hole.fairways]
     if hole.par == 3:
         return said
     if not fairways:

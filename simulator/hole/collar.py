@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from simulator.hole.model import Feature, Hole, paint_sorted
@@ -18,27 +18,30 @@ MOST_COLLAR_YD = 10.0
 """Widest collar [yd]: past it, draw a fairway."""
 
 
-def collar(green: Feature, wide_yd: float, names: Sequence[str] = ()) -> Feature:
-    """The fringe round a green, so wide on every side; it lies under the green and its bunkers.
+def add_collars(features: Sequence[Feature], wide_yd: Mapping[str, float]) -> list[Feature]:
+    """Features with fringe round some of their greens, under them and their bunkers.
 
     Parameters
     ----------
-    names : sequence of str
-        Names that are taken.
+    wide_yd : mapping of str to float
+        How wide it is on every side, by the name of the green.
     """
-    name = FRINGE if FRINGE not in (one.casefold() for one in names) else f"{FRINGE} of {green.name}"
-    return Feature(name, Surface.FAIRWAY, green.area.buffer(wide_yd), part_of=green.name)
+    out = list(features)
+    for green in features:
+        if green.is_green and green.name in wide_yd:
+            taken = any(one.name.casefold() == FRINGE for one in out)
+            name = f"{FRINGE} of {green.name}" if taken else FRINGE
+            ring = green.area.buffer(wide_yd[green.name])
+            out.append(Feature(name, Surface.FAIRWAY, ring, part_of=green.name))
+    return out
 
 
 def with_collars(hole: Hole, wide_yd: float = COLLAR_YD) -> Hole:
     """The hole with a ring of fringe round every green that has none; `assumed` says so."""
-    greens = [f for f in hole.features if f.surface is Surface.GREEN and f.part_of is None]
     done = {f.part_of for f in hole.features if f.is_fringe}
-    bare = [green for green in greens if green.name not in done]
+    bare = {f.name: wide_yd for f in hole.features if f.is_green and f.name not in done}
     if not bare:
         return hole
-    features = list(hole.features)
-    for green in bare:
-        features.append(collar(green, wide_yd, [f.name for f in features]))
+    features = add_collars(hole.features, bare)
     said = f"Assumed of green: {wide_yd:g} yards of fringe all round, mown as short as fairway (collar_yd)."
     return replace(hole, features=paint_sorted(features), assumed=(*hole.assumed, said))

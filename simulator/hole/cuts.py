@@ -122,7 +122,6 @@ def away_yd(strip: Strip, offset_yd: float) -> float:
 def _on(hole: Hole, across: shapely.LineString, without: Iterable[Surface]) -> shapely.Geometry:
     """The parts of a cut that are drawn as fairway, less those under any of some surfaces."""
     above = PAINT_RANK[Surface.FAIRWAY]
-    mown = (f for f in hole.features if f.surface is Surface.FAIRWAY and not f.is_fringe)
-    drawn = shapely.union_all([f.area for f in mown])
+    drawn = shapely.union_all([f.area for f in hole.fairways])
     taken = [f.area for f in hole.features if f.surface in without and PAINT_RANK[f.surface] > above]
     return across.intersection(drawn).difference(shapely.union_all(taken))

@@ -19,7 +19,7 @@ def cut_islands(features: list[Feature], assumed: list[str]) -> list[Feature]:
     A bunker beside such a green stands on its island. An area that covers part of a green keeps it: its edge
     was drawn there.
     """
-    greens = [f for f in features if f.surface is Surface.GREEN and f.part_of is None]
+    greens = [f for f in features if f.is_green]
     fringes = {f.part_of: f.area for f in features if f.is_fringe}
     sand = [f.area for f in features if f.surface is Surface.BUNKER]
     out = []

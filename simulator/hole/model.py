@@ -71,6 +71,11 @@ class Feature:
         return self.surface is Surface.FAIRWAY and self.part_of is not None
 
     @property
+    def is_green(self) -> bool:
+        """Whether this is a whole green, not a part of one."""
+        return self.surface is Surface.GREEN and self.part_of is None
+
+    @property
     def middle(self) -> Point:
         """Middle of the area [yd]; a place in it where that is outside, because it bends round something."""
         centre = self.area.centroid
@@ -218,6 +223,11 @@ class Hole:
         union = shapely.union_all([f.area for f in self.features if f.surface is Surface.GREEN])
         here = shapely.Point(self.pin.x_yd, self.pin.y_yd)
         return next((part for part in shapely.get_parts(union) if part.intersects(here)), union)
+
+    @property
+    def fairways(self) -> list[Feature]:
+        """The areas drawn as fairway, the fringe of greens aside."""
+        return [f for f in self.features if f.surface is Surface.FAIRWAY and not f.is_fringe]
 
     def uncovered(self, feature: Feature) -> shapely.Geometry:
         """The ground of one of its areas that no later one lies over [yd]."""

@@ -11,7 +11,7 @@ import shapely
 
 from simulator.hole.check import check_hole, check_line, check_names
 from simulator.hole.clashes import clashes
-from simulator.hole.collar import MOST_COLLAR_YD, collar
+from simulator.hole.collar import MOST_COLLAR_YD, add_collars
 from simulator.hole.crowns import CROWN_LENGTHS, CROWN_PLAIN, Tree, read_crown, say_crowns
 from simulator.hole.fields import Fields, named_entries, show
 from simulator.hole.heights import check_heights, read_height, read_heights
@@ -167,19 +167,17 @@ def read_assumed(top: Fields) -> list[str]:
 
 def _read_features(top: Fields, line: PlayLine) -> list[Feature]:
     features: list[Feature] = []
-    rings: list[tuple[Feature, float]] = []
+    collars: dict[str, float] = {}
     for kind, surface in KINDS.items():
         for fields, name in named_entries(top, kind):
             features.append(_read_feature(fields, name, kind, surface, line))
             if surface is Surface.GREEN:
-                wide_yd = fields.length("collar", 0.0, 0.0, MOST_COLLAR_YD)
-                rings += [(features[-1], wide_yd)] if wide_yd > 0.0 else []
-    for green, wide_yd in rings:
-        features.append(collar(green, wide_yd, [f.name for f in features]))
+                if (wide_yd := fields.length("collar", 0.0, 0.0, MOST_COLLAR_YD)) > 0.0:
+                    collars[name] = wide_yd
     if not any(f.surface is Surface.GREEN for f in features):
         example = "green = [{ front_yd = 380, depth_yd = 30, width_yd = 26 }]"
         raise top.error("green", "no green", f"at least one, for example {example}")
-    return features
+    return add_collars(features, collars)
 
 
 def _read_feature(fields: Fields, name: str, kind: str, surface: Surface, line: PlayLine) -> Feature:

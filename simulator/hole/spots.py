@@ -62,7 +62,7 @@ def read_pins(top: Fields, line: PlayLine, features: list[Feature], assumed: lis
     station of its edge.
     """
     end = shapely.Point(line.points[-1])
-    greens = [f.area for f in features if f.surface is Surface.GREEN and f.part_of is None]
+    greens = [f.area for f in features if f.is_green]
     green = min(greens, key=lambda area: area.distance(end))
     if not entries_of(top, "pin"):
         assumed.append("One pin, in the middle of the green: the file names none.")

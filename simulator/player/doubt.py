@@ -114,7 +114,9 @@ def doubt_of(club: Club) -> Doubt:
     )
 
 
-def plausible_players(player: Player, count: int, seed: int) -> tuple[Player, ...]:
+def plausible_players(
+    player: Player, count: int, seed: int, *, short_game: bool = True
+) -> tuple[Player, ...]:
     """Players that would fit what is known of this one.
 
     Parameters
@@ -123,6 +125,8 @@ def plausible_players(player: Player, count: int, seed: int) -> tuple[Player, ..
         How many.
     seed : int
         Same seed, same players. Draw k does not depend on how many are drawn.
+    short_game : bool
+        Whether pitches, chips and putts are drawn too; else they are the player's own.
 
     Notes
     -----
@@ -132,10 +136,8 @@ def plausible_players(player: Player, count: int, seed: int) -> tuple[Player, ..
     of this player as its fellow is to the other: what is linear in the doubt then averages out exactly.
     """
     bags = _plausible_bags(player.clubs, count, seed)
-    return tuple(
-        replace(one, clubs=clubs)
-        for clubs, one in zip(bags, _short_games(player, count, seed), strict=True)
-    )
+    players = _short_games(player, count, seed) if short_game else [player] * count
+    return tuple(replace(one, clubs=clubs) for clubs, one in zip(bags, players, strict=True))
 
 
 def _short_games(player: Player, count: int, seed: int) -> list[Player]:

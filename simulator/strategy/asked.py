@@ -24,9 +24,6 @@ from .tries import SAME_YD, Choice, Place, is_one
 MOST_ALTERNATIVES = 6
 """Alternatives worked out in full when nobody named clubs."""
 
-_CODES = {"part": PART_SWING, "punch": PUNCH_SWING, "putt": PUTT_SWING}
-"""Codes of the swings short of full by their names in `clubwords.Meant`."""
-
 _KINDS = {PART_SWING: "part swing", PUNCH_SWING: "chip or punch", PUTT_SWING: "putt"}
 _ELSE = {
     PART_SWING: "name a full swing",
@@ -72,7 +69,7 @@ def asked_club(player: Player, text: str, listed: ShotList) -> Asked:
     """Shot rows and aim of a club as typed; without a flight word every way the player hits it is meant."""
     meant = shot_meant(player, text)
     if meant.short is not None:
-        return Asked((), meant.aim, _CODES[meant.short], meant.part_yd)
+        return Asked((), meant.aim, meant.short, meant.part_yd)
     same = [k for k, shot in enumerate(listed.shots) if shot.club is meant.club]
     full = tuple(k for k in same if k < listed.first_part and meant.flight in (None, listed.shots[k].flight))
     shorter = [k for k in same if listed.first_part <= k < listed.first_punch and meant.flight is None]

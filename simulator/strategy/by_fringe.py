@@ -11,9 +11,8 @@ from ..errors import WordsRefused
 from ..hole.collar import with_collars
 from ..hole.model import Hole
 from ..hole.surfaces import Surface
-from ..units import FT_PER_YD
-from .by_green import RIM_YD
-from .distancewords import NUMBER, UNIT, yards
+from .by_green import PIN_HIGH, RIM_YD
+from .distancewords import NUMBER, UNIT_OR_FEET, yards
 from .placewords import Told, plain
 
 STEP_YD = 0.25
@@ -22,7 +21,7 @@ STEP_YD = 0.25
 SLACK_YD = 1.5
 """How far from the distance that was said the fringe may be [yd]: two paces short or long (assumed)."""
 
-NAMED = re.compile(r"\b(?:fringe|collar|apron)s?\b", re.IGNORECASE)
+_NAMED = re.compile(r"\b(?:fringe|collar|apron)s?\b", re.IGNORECASE)
 """Words for it."""
 
 _WHERE = re.compile(
@@ -32,11 +31,13 @@ _WHERE = re.compile(
     r"(?:[\s,]+(?:(?:on|at|to)\s+)?(?:the\s+)?(?P<end2>front|near|back|far|left|right)(?:[\s-]*hand)?(?:\s+side)?)?"
 )
 _FAR = re.compile(
-    rf"(?P<n>{NUMBER})\s*(?P<unit>{UNIT}|feet|foot|ft|paces?)?"
+    rf"(?P<n>{NUMBER})\s*(?P<unit>{UNIT_OR_FEET})?"
     r"(?:\s*(?:out|away|short|off)|\s+(?:from|to|of|off)\s+(?:the\s+)?(?:pin|flag|hole))*"
 )
 _NEAR = {"near": "front", "far": "back"}
-_PIN_HIGH = re.compile(r"\b(?:pin|flag|hole)[\s-]+high\b")
+_WAYS = {"front": (-1.0, 0.0), "back": (1.0, 0.0), "left": (0.0, -1.0), "right": (0.0, 1.0)}
+"""Which way each side lies: on along the line of play, and right of it."""
+
 
 
 def fringed(hole: Hole, text: str) -> Hole:
@@ -47,7 +48,7 @@ def fringed(hole: Hole, text: str) -> Hole:
 def _names_it(hole: Hole, text: str) -> bool:
     """Whether words name the fringe of a green, and no area of the hole that is called so ("apron")."""
     drawn = [re.escape(f.name) for f in hole.features if not f.is_fringe]
-    return NAMED.search(re.sub("|".join(drawn), " ", text, flags=re.IGNORECASE)) is not None
+    return _NAMED.search(re.sub("|".join(drawn), " ", text, flags=re.IGNORECASE)) is not None
 
 
 def by_the_fringe(text: str, hole: Hole) -> Told | None:
@@ -72,7 +73,7 @@ def by_the_fringe(text: str, hole: Hole) -> Told | None:
     if where is None or not _names_it(hole, text):
         return None
     rest = f"{usual[: where.start()]} {usual[where.end() :]}"
-    level, rest = _PIN_HIGH.search(rest) is not None, _PIN_HIGH.sub(" ", rest).strip(" ,")
+    level, rest = PIN_HIGH.search(rest) is not None, PIN_HIGH.sub(" ", rest).strip(" ,")
     far = _FAR.fullmatch(rest)
     if rest and far is None:
         return None
@@ -81,52 +82,49 @@ def by_the_fringe(text: str, hole: Hole) -> Told | None:
         raise WordsRefused("place", text, why)
     end = where["end"] or where["end2"] or ""
     end = _NEAR.get(end, end)
-    ring = _ring(hole, end)
+    ring, off = _ring(hole)
+    outwards = off @ _WAYS[end or "front"]
+    if end:  # not where a side goes over into the next
+        there = outwards > 0.5 * outwards.max(initial=0.0)
+        ring, off, outwards = ring[there], off[there], outwards[there]
     if not len(ring):
         raise WordsRefused("place", text, "no fringe there: say what the ball lies in")
-    if far is None:
-        x, y = _halfway(hole, ring, end or "front", level=level and end in ("left", "right"))
-        taken = None if end else "the fringe is taken as that in front of the green"
-        return Told(f"{x:.2f},{y:.2f}", taken)
-    unit = far["unit"] or "yd"
-    asked_yd = float(far["n"]) / FT_PER_YD if unit in ("feet", "foot", "ft") else _yards(far["n"], unit)
+    if far is not None:
+        x, y = _so_far(text, hole, ring, end, yards(far["n"], far["unit"]))
+        return Told(f"{x:.2f},{y:.2f}")
+    beside = end in ("left", "right")
+    at_on = hole.station_offset(*hole.pin.xy_yd)[0] - _middle(hole)[0] if level and beside else 0.0
+    away = np.abs(off[:, 0] - at_on) if beside else np.abs(off[:, 1])
+    behind = outwards <= 0.0
+    away[behind & ~behind.all()] = np.inf  # sand may lie all along the front
+    x, y = ring[int(np.argmin(away))].tolist()
+    return Told(f"{x:.2f},{y:.2f}", None if end else "the fringe is taken as that in front of the green")
+
+
+def _so_far(text: str, hole: Hole, ring: np.ndarray, end: str, asked_yd: float) -> tuple[float, float]:
+    """The place of a side of the fringe that is so far from the pin, of several the nearest to the tee."""
     out_yd = np.hypot(*(ring - hole.pin.xy_yd).T)
     off_yd = np.abs(out_yd - asked_yd)
     if off_yd.min() > SLACK_YD:
         side = f"{end} " if end else ""
         ends = f"{out_yd.min():.0f} to {out_yd.max():.0f} yd"
         raise WordsRefused("place", text, f"the {side}fringe is {ends} from the {hole.pin.name} pin")
-    x, y = min(ring[off_yd <= off_yd.min() + STEP_YD].tolist(), key=lambda xy: hole.station_offset(*xy)[0])
-    return Told(f"{x:.2f},{y:.2f}")
-
-
-def _yards(number: str, unit: str) -> float:
-    return float(number) if unit.startswith("pace") else yards(number, unit)
-
-
-def _ring(hole: Hole, end: str) -> np.ndarray:
-    """Places half way across the fringe on a side of the green, or all round it, float64[n, 2] [yd]."""
-    edge = hole.green.buffer(RIM_YD).boundary
-    xy = shapely.get_coordinates(shapely.line_interpolate_point(edge, np.arange(0.0, edge.length, STEP_YD)))
-    mown = np.array([hole.surface_at(*one) in (Surface.FAIRWAY, Surface.ROUGH) for one in xy.tolist()])
-    xy = xy[mown]
-    if not end or not len(xy):
-        return xy
-    along = np.array([hole.station_offset(*one) for one in xy.tolist()])
-    middle = hole.station_offset(hole.green.centroid.x, hole.green.centroid.y)
-    off = along - middle
-    sides = {"front": -off[:, 0], "back": off[:, 0], "left": -off[:, 1], "right": off[:, 1]}
-    return xy[sides[end] > 0.5 * max(float(sides[end].max()), 0.0)]
-
-
-def _halfway(hole: Hole, ring: np.ndarray, end: str, *, level: bool) -> tuple[float, float]:
-    """The place of a side of the fringe that is level with the middle of the green, or with the pin."""
-    of = hole.pin.xy_yd if level else (hole.green.centroid.x, hole.green.centroid.y)
-    middle = hole.station_offset(*of)
-    along = np.array([hole.station_offset(*one) for one in ring.tolist()]) - middle
-    across = 1 if end in ("front", "back") else 0
-    sign = -1.0 if end in ("front", "left") else 1.0
-    behind = sign * along[:, 1 - across] <= 0.0
-    away = np.where(behind & ~behind.all(), np.inf, np.abs(along[:, across]))  # sand may lie all along a side
-    x, y = ring[int(np.argmin(away))].tolist()
+    able = ring[off_yd <= off_yd.min() + STEP_YD].tolist()
+    x, y = min(able, key=lambda xy: hole.station_offset(*xy)[0])
     return x, y
+
+
+def _middle(hole: Hole) -> tuple[float, float]:
+    """Station and offset of the middle of the green [yd]."""
+    return hole.station_offset(hole.green.centroid.x, hole.green.centroid.y)
+
+
+def _ring(hole: Hole) -> tuple[np.ndarray, np.ndarray]:
+    """Places half way across the fringe all round the green, and how far each is on from the middle of that
+    green and right of it, both float64[n, 2] [yd]; none in sand or water."""
+    edge = hole.green.buffer(RIM_YD).boundary
+    places = shapely.line_interpolate_point(edge, np.arange(0.0, edge.length, STEP_YD))
+    xy = shapely.get_coordinates(places)
+    mown = np.array([hole.surface_at(*one) in (Surface.FAIRWAY, Surface.ROUGH) for one in xy.tolist()])
+    along = hole.play_line.corners_of(shapely.multipoints(xy[mown]))
+    return xy[mown], along - _middle(hole)

@@ -12,8 +12,7 @@ from ..errors import WordsRefused
 from ..hole.cuts import cut, strips_of
 from ..hole.model import Hole
 from ..hole.surfaces import PENALTY_SURFACES, WORDS, Surface
-from ..units import FT_PER_YD
-from .distancewords import NUMBER, UNIT, yards
+from .distancewords import NUMBER, UNIT, UNIT_OR_FEET, yards
 from .placewords import Told, on_words, plain, read_words, with_rest
 
 _NOT_MEANT = frozenset((Surface.BUNKER, Surface.TREES, Surface.OUT_OF_BOUNDS, *PENALTY_SURFACES))
@@ -39,11 +38,7 @@ LONGEST_YD = 120.0
 STEP_YD = 0.5
 """Step along the line [yd]: half the cell of the engine's raster."""
 
-_FEET = {"feet": 1.0 / FT_PER_YD, "foot": 1.0 / FT_PER_YD, "ft": 1.0 / FT_PER_YD}
-"""Yards in a foot, by its names: so near a green feet are counted too."""
-
-_UNIT = "|".join((UNIT, *_FEET))
-_AWAY = rf"(?:(?:just|right)\s+|(?P<n>{NUMBER})\s*(?P<unit>{_UNIT})?\s*)?(?:just\s+)?"
+_AWAY = rf"(?:(?:just|right)\s+|(?P<n>{NUMBER})\s*(?P<unit>{UNIT_OR_FEET})?\s*)?(?:just\s+)?"
 _AWAY_2 = _AWAY.replace("n>", "n2>").replace("unit>", "unit2>")
 """The same with groups of other names, for a second way of saying it in one pattern."""
 
@@ -55,7 +50,7 @@ _WAYS = {
         rf"|(?:{_AWAY_2})"
         rf"(?:(?:short|shy)\s+of|off|before)\s+(?:the\s+)?front(?:\s+edge)?\b(?!\s+(?:left|right|bunker))(?:\s+{_GREEN})?"
     ),
-    "from": rf"(?P<n>{NUMBER})\s*(?P<unit>{_UNIT})?\s*(?:away\s+)?(?:from|to)\s+{_GREEN}",
+    "from": rf"(?P<n>{NUMBER})\s*(?P<unit>{UNIT_OR_FEET})?\s*(?:away\s+)?(?:from|to)\s+{_GREEN}",
     "back": (
         rf"{_AWAY}(?:behind|over|past|beyond|long|through|(?:off|over)\s+the\s+back(?:\s+edge)?)\s+{_GREEN}"
         rf"|(?:{_AWAY_2})"
@@ -64,7 +59,7 @@ _WAYS = {
     "beside": rf"{_AWAY}(?:off\s+|outside\s+)?(?:(?:on|to)\s+)?(?:the\s+)?{_SIDE}\s+{_GREEN}",
     "off": rf"{_AWAY}(?:off|outside)\s+{_GREEN}[\s,]*(?:(?:on|to)\s+)?(?:the\s+)?(?:{_SIDE})?",
 }
-_PIN_HIGH = re.compile(r"\b(?:pin|flag|hole)[\s-]+high\b[\s,]*")
+PIN_HIGH = re.compile(r"\b(?:pin|flag|hole)[\s-]+high\b[\s,]*")
 _TO = re.compile(
     rf"(?P<n>{NUMBER})\s*(?P<unit>{UNIT})?\s+(?:to|from)\s+(?:the\s+)?(?P<end>front|middle|cent(?:re|er)|back)"
     rf"(?:\s+edge)?(?:\s+{_GREEN}|(?=\s*(?:,|$)))"
@@ -110,8 +105,8 @@ def by_the_green(text: str, hole: Hole) -> Told | None:
         Off the green, but not to which side; a line of play that does not come to the green.
     """
     usual = plain(text)
-    level = _PIN_HIGH.search(usual)
-    usual = " ".join(_PIN_HIGH.sub(" ", usual).split())
+    level = PIN_HIGH.search(usual)
+    usual = " ".join(PIN_HIGH.sub(" ", usual).split())
     if to := _TO.search(usual):
         return Told(with_rest(on_words(_before(text, hole, to)), usual, to))
     if part := _PART.fullmatch(usual):
@@ -154,7 +149,7 @@ def _away_yd(found: re.Match[str]) -> float | None:
     number, unit = parts["n"] or parts.get("n2"), parts["unit"] or parts.get("unit2")
     if number is None:
         return None
-    return float(number) * _FEET[unit] if unit in _FEET else yards(number, unit)
+    return yards(number, unit)
 
 
 def _rim(text: str, hole: Hole, found: re.Match[str]) -> str:

@@ -6,6 +6,7 @@ import math
 import re
 from dataclasses import dataclass
 
+from ..engine import PART_SWING, PUNCH_SWING, PUTT_SWING
 from ..errors import UsageError
 from ..physics.heights import SHAPES
 from ..player.model import Club, Player
@@ -67,9 +68,9 @@ _PART_WORDS = re.compile(
 """Words of swings shorter than full: how far such a swing goes is each player's own."""
 
 _SHORT_SWINGS = {
-    "putt": r"putt(?:er)?(?:\s+it)?|texas\s+wedge",
-    "punch": r"chip(?:[\s-]+and[\s-]+run|\s+shot)?|bump[\s-]+and[\s-]+run|punch(?:\s+shot)?",
-    "part": r"pitch(?:\s+shot)?",
+    PUTT_SWING: r"putt(?:er)?(?:\s+it)?|texas\s+wedge",
+    PUNCH_SWING: r"chip(?:[\s-]+and[\s-]+run|\s+shot)?|bump[\s-]+and[\s-]+run|punch(?:\s+shot)?",
+    PART_SWING: r"pitch(?:\s+shot)?",
 }
 """Swings short of full asked for by what they are, the carry being whichever is best: "putt or chip?"."""
 
@@ -131,8 +132,8 @@ class Meant:
         Named by its distance rather than by its club.
     aim : Aim or None
         None: none was said.
-    short : str or None
-        A swing short of full: "part", "punch" (a chip or a punch, flying low) or "putt"; None: a full one.
+    short : float or None
+        Code of a swing short of full: PART_SWING, PUNCH_SWING (a chip too) or PUTT_SWING; None: a full one.
     """
 
     club: Club
@@ -140,7 +141,7 @@ class Meant:
     part_yd: float | None
     by_distance: bool
     aim: Aim | None
-    short: str | None = None
+    short: float | None = None
 
     @property
     def carry_yd(self) -> float:
@@ -163,8 +164,8 @@ def shot_meant(player: Player, text: str) -> Meant:
     asked_yd = shot_distance(name)
     if asked_yd is not None:
         club, flight, part_yd = _by_distance(player, text, asked_yd, flight)
-        return Meant(club, flight, part_yd, True, aim, "part" if part_yd is not None else None)
-    if short := short_swing(name):
+        return Meant(club, flight, part_yd, True, aim, PART_SWING if part_yd is not None else None)
+    if (short := short_swing(name)) is not None:
         return _at_its_best(player, text, short, aim)
     _refuse_part_words(player, text, name)
     try:
@@ -179,13 +180,13 @@ def shot_meant(player: Player, text: str) -> Meant:
     return Meant(club, flight, None, False, aim)
 
 
-def short_swing(name: str) -> str | None:
-    """The swing short of full that some words ask for by what it is; None: other words."""
-    plain = re.sub(r"(?:an?|the|my)\s+", "", " ".join(name.casefold().split()), count=1)
+def short_swing(name: str) -> float | None:
+    """Code of the swing short of full that some words ask for by what it is; None: other words."""
+    plain = re.sub(r"^(?:an?|the|my)\s+", "", " ".join(name.casefold().split()))
     return next((short for short, words in _SHORT_SWINGS.items() if re.fullmatch(words, plain)), None)
 
 
-def _at_its_best(player: Player, text: str, short: str, aim: Aim | None) -> Meant:
+def _at_its_best(player: Player, text: str, short: float, aim: Aim | None) -> Meant:
     """A swing short of full of which nobody said how far it is to go."""
     if aim is not None:
         raise UsageError(
@@ -193,7 +194,8 @@ def _at_its_best(player: Player, text: str, short: str, aim: Aim | None) -> Mean
             'goes by its carry, "26 shot 2 left"'
         )
     listed = list_shots(player)
-    clubs = {"part": player.clubs[-1], "punch": listed.shots[listed.first_putt - 1].club, "putt": PUTTER}
+    punched = listed.shots[listed.first_putt - 1].club
+    clubs = {PART_SWING: player.clubs[-1], PUNCH_SWING: punched, PUTT_SWING: PUTTER}
     return Meant(clubs[short], None, None, False, None, short)
 
 
@@ -211,7 +213,8 @@ def _as_answered(player: Player, text: str, found: re.Match[str], aim: Aim | Non
         allowed = f"{LEAST_SHOT_YD:g} to {most_yd:.0f}"
         raise UsageError(f"club {text!r}: found {carry_yd:.0f} yd of carry; allowed: {allowed}")
     made_with = club if punched else part_club(player, carry_yd) or club
-    return Meant(made_with, None, carry_yd, made_with is not club, aim, "punch" if punched else "part")
+    short = PUNCH_SWING if punched else PART_SWING
+    return Meant(made_with, None, carry_yd, made_with is not club, aim, short)
 
 
 def _refuse_part_words(player: Player, text: str, name: str) -> None:

@@ -13,8 +13,11 @@ UNITS = {"yd": 1.0, "yds": 1.0, "y": 1.0, "yard": 1.0, "yards": 1.0, "m": YD_PER
          "pace": 1.0, "paces": 1.0, "step": 1.0, "steps": 1.0}  # fmt: skip
 """Yards in each unit; a pace is a yard (common practice)."""
 
+FEET = {"feet": 1.0 / FT_PER_YD, "foot": 1.0 / FT_PER_YD, "ft": 1.0 / FT_PER_YD}
+"""Yards in a foot, by its names: read where heights and places by the green are told."""
+
 NUMBER = r"[-+]?[0-9]{1,9}(?:\.[0-9]{0,9})?"
-UNIT = "|".join(UNITS)
+UNIT, UNIT_OR_FEET = "|".join(UNITS), "|".join((*UNITS, *FEET))
 """Patterns of a number and of its unit."""
 
 _PAIR = re.compile(
@@ -25,12 +28,12 @@ _PAIR = re.compile(
 _DAY = re.compile(r"\b(?:up|down|uphill|downhill|above|below|into|against|help\w*|down\s*wind|wind|clubs?)\b")
 """Words of a slope or a wind behind a distance: options of their own."""
 
-_LENGTH = re.compile(rf"\s*(?P<number>[+-]?\d+(?:\.\d+)?)\s*(?P<unit>{UNIT}|ft|feet|foot)?\s*")
+_LENGTH = re.compile(rf"\s*(?P<number>[+-]?\d+(?:\.\d+)?)\s*(?P<unit>{UNIT_OR_FEET})?\s*")
 
 
 def yards(number: str, unit: str | None) -> float:
     """A length [yd]; without a unit it is in yards."""
-    return float(number) * UNITS[unit or "yd"]
+    return float(number) * (UNITS | FEET)[unit or "yd"]
 
 
 def _plain(text: str) -> str:
@@ -49,8 +52,7 @@ def read_height(text: str) -> float:
     found = _LENGTH.fullmatch(_plain(text))
     if not found:
         raise UsageError(f'height {text!r}; allowed: yards such as 6 or -6, or "5 m", "-20 ft"')
-    unit = found["unit"] or "yd"
-    return float(found["number"]) * (UNITS[unit] if unit in UNITS else 1.0 / FT_PER_YD)
+    return yards(found["number"], found["unit"])
 
 
 def read_adjusted(text: str, distance: str) -> float:

@@ -90,7 +90,9 @@ def confidence(
     clubs' doubt scatters a lead by, and is left out.
     """
     player, seed = again.player, again.seed
-    players = plausible_players(player, DRAWS, seed)
+    first_part = again.place.board.bag.shots.first_part
+    named = any(row >= first_part for row in again.rows)
+    players = plausible_players(player, DRAWS, seed, short_game=named)
     maps = revalued_maps(again.place, players[:SOLVED], player, seed, form.once, again.balls, again.nodes)
     behind = plausible_behind(again, players, maps, form.strikes)
     luck = np.random.default_rng([seed, 0xC0FF])

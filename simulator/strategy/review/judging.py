@@ -28,7 +28,7 @@ from itertools import takewhile
 
 import numpy as np
 
-from ...engine import PART_SWING
+from ...engine import PART_SWING, PUTT_SWING
 from ...errors import UsageError
 from ...hole.model import Hole
 from ...hole.surfaces import LIE_WORDS, Lie
@@ -263,7 +263,7 @@ class Judge:
         club, aim = club_and_aim(text)
         given = aim is not None
         if short_of_full(text):
-            putter = PUTTER.name if short_swing(club) == "putt" else None
+            putter = PUTTER.name if short_swing(club) == PUTT_SWING else None
             return self._part(valued, stroke, putter, aim), given
         shots = place.board.bag.shots
         asked = asked_club(self.player, text, shots)
