@@ -28,6 +28,7 @@ from simulator.engine.sweeps import CLIFF_STROKES
 from simulator.hole.surfaces import Lie
 from simulator.kernels import codes as c
 from simulator.player.doubt import FIELD_OF, Doubt, plausible_players
+from simulator.player.model import Player
 from simulator.strategy import plausible
 from simulator.strategy.answering import never
 from simulator.strategy.asked import asked_club, find_choices
@@ -283,6 +284,20 @@ def test_players_whose_first_shots_are_not_scored_are_read_off_the_others(
     assert (off < 0.3 * scored.std(axis=0)).all() and (off > 0.0).all()
     assert told.std(axis=0) == pytest.approx(scored.std(axis=0), rel=0.1)
     assert np.array_equal(plausible.for_all(scored, features, SEED), scored)
+
+
+def test_the_short_game_is_in_doubt_where_one_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Twenty yards out a chip is weighed for players who chip otherwise; from the tee they all chip as he does."""
+    player, board = player_named("isolde"), demo_board("eel-trap", "isolde")
+    seen: list[tuple[Player, ...]] = []
+    monkeypatch.setattr(plausible, "plausible_players", lambda *a, **b: seen.append(plausible_players(*a, **b)) or seen[-1])
+    for place, clubs in ((tee(board), ("6-iron", "7-iron")), (Place(board, 0.0, 142.0, int(Lie.ROUGH), THREADS), ("chip", "pitch"))):
+        found = find_choices(place, SEED, [asked_club(player, text, board.bag.shots) for text in clubs])
+        again = rescore(place, load_hole("eel-trap"), player, found.choices[:2], (False,) * 2, np.zeros(2), found.value, SEED)
+        plausible.confidence(again, np.zeros(2), form=plausible.BRIEF)
+    from_tee, by_the_green = ({one.chipping for one in players} for players in seen)
+    assert from_tee == {player.chipping} and len(by_the_green) > 100
+    assert [one.clubs for one in seen[0]] == [one.clubs for one in seen[1]]
 
 
 def test_a_few_players_solved_anew() -> None:
