@@ -1,9 +1,10 @@
 """What other settings of the map gain and cost: ``python benchmarks/map_effort.py --try more=512``.
 
-Each ``--try`` names fields of `engine.Effort`, the node spacings ``coarse_yd``, ``fine_yd``, or ``alike=1``
-(every node worked alike, wherever balls come to), with commas between. The policy made with them plays the
-same sequences as the default's from the tee (the luck, stroke by stroke), putts by their expectation:
-strokes more than the default's, and the processor seconds of both maps (noisy where other work runs).
+Each ``--try`` names fields of `engine.Effort`, the node spacings ``coarse_yd`` and ``fine_yd``, how far from
+the pin the second goes (``reach_yd``), or ``alike=1`` (every node worked alike, wherever balls come to), with
+commas between. The policy made with them plays the same sequences as the default's from the tee (the luck,
+stroke by stroke), putts by their expectation: strokes more than the default's, and the processor seconds of
+both maps (noisy where other work runs).
 Two maps of other seeds differ by 0.003 or so themselves: ``--maps 4`` makes four of each, and the error said
 is that of their mean. ``--against 15`` makes it a day of that wind [mph] down the hole.
 """
@@ -28,7 +29,7 @@ from simulator.hole.surfaces import Lie
 from simulator.strategy.traffic import solve_from
 from simulator.tables.bag import Bag, make_bag
 from simulator.tables.game import make_board, make_sketch
-from simulator.tables.nodes import FINE_YD
+from simulator.tables.nodes import FINE_REACH_YD, FINE_YD
 from simulator.tables.rasters import Raster, ground_raster
 
 SEQUENCES = 400_000
@@ -42,6 +43,7 @@ class Settings(NamedTuple):
     effort: Effort
     coarse_yd: float | None
     fine_yd: float
+    reach_yd: float
     alike: bool
 
 
@@ -49,7 +51,7 @@ def settings(text: str) -> Settings:
     """Settings from words, ``more=512,coarse_yd=4``; without any, the default's."""
     known = {field.name: field.type for field in fields(Effort)}
     effort = Effort()
-    other: dict[str, Any] = {"coarse_yd": None, "fine_yd": FINE_YD, "alike": 0.0}
+    other: dict[str, Any] = {"coarse_yd": None, "fine_yd": FINE_YD, "reach_yd": FINE_REACH_YD, "alike": 0.0}
     for item in filter(None, text.split(",")):
         key, _, value = item.partition("=")
         if key in other:
@@ -58,14 +60,17 @@ def settings(text: str) -> Settings:
             effort = replace(effort, **{key: float(value) if known[key] == "float" else int(value)})
         else:
             raise SystemExit(f"--try {text}: found {key!r}; allowed: {', '.join([*known, *other])}")
-    return Settings(text or "default", effort, other["coarse_yd"], other["fine_yd"], bool(other["alike"]))
+    nodes = other["coarse_yd"], other["fine_yd"], other["reach_yd"]
+    return Settings(text or "default", effort, *nodes, bool(other["alike"]))
 
 
 def scores(
     one: Settings, hole: Hole, bag: Bag, raster: Raster, seed: int, sequences: int, threads: int
 ) -> tuple[np.ndarray, float]:
     """Scores of the policy's sequences, and processor seconds of its map."""
-    empty = make_board(hole, bag, raster, coarse_yd=one.coarse_yd, fine_yd=one.fine_yd)
+    empty = make_board(
+        hole, bag, raster, coarse_yd=one.coarse_yd, fine_yd=one.fine_yd, reach_yd=one.reach_yd
+    )
     start = time.process_time()
     if one.alike:
         sketch = make_sketch(empty, hole)

@@ -17,7 +17,7 @@ from ..units import M_PER_YD, MPS_PER_MPH
 from . import rows
 from .bag import Bag, day_wind
 from .flights import FRACTIONS, PUTT_SLOWS_YDPS2, TILTS_DEG
-from .nodes import FINE_YD, Nodes, place_nodes
+from .nodes import FINE_REACH_YD, FINE_YD, Nodes, place_nodes
 from .rasters import Raster, ground_raster
 from .shade import SHADE_YD, clear_raster, shade_raster
 from .skips import skip_table
@@ -92,8 +92,9 @@ class Board:
 
 def make_sketch(board: Board, hole: Hole) -> Board:
     """The board on which a hole is first searched: the same game, nodes twice as far apart."""
-    coarse, fine = board.nodes.coarse.step_yd, board.nodes.fine.step_yd
-    return with_nodes(board, place_nodes(hole, board.raster, 2.0 * coarse, 2.0 * fine))
+    nodes = board.nodes
+    coarse_yd, fine_yd = 2.0 * nodes.coarse.step_yd, 2.0 * nodes.fine.step_yd
+    return with_nodes(board, place_nodes(hole, board.raster, coarse_yd, fine_yd, nodes.reach_yd))
 
 
 def make_board(
@@ -104,6 +105,7 @@ def make_board(
     nodes: Nodes | None = None,
     coarse_yd: float | None = None,
     fine_yd: float = FINE_YD,
+    reach_yd: float = FINE_REACH_YD,
     cell_yd: float = CELL_YD,
     hole_out_scale: float = HOLE_OUT_SCALE,
 ) -> Board:
@@ -115,8 +117,9 @@ def make_board(
         The hole's ground if it is made already (of `cell_yd` otherwise).
     nodes : Nodes, optional
         If they are placed already; else they are placed with the spacings given.
-    coarse_yd, fine_yd, cell_yd : float
-        Node spacings and raster cell [yd], the first by how wooded the hole is; tests refine them.
+    coarse_yd, fine_yd, reach_yd, cell_yd : float
+        Node spacings, how far from the pin the second goes, and raster cell [yd], the first by how wooded the
+        hole is; tests refine them.
     hole_out_scale : float
         Multiplier of the chance to hole out from off the green; its fit varies it.
     """
@@ -157,7 +160,7 @@ def make_board(
         fine_plan=np.zeros((1, 1, 1, c.ACTION_COLUMNS), np.float32),
     )
     if nodes is None:
-        nodes = place_nodes(hole, raster, coarse_yd, fine_yd)
+        nodes = place_nodes(hole, raster, coarse_yd, fine_yd, reach_yd)
     return with_nodes(Board(game, bag, raster, nodes), nodes)
 
 

@@ -18,14 +18,14 @@ WOODED_YD, WOODED_SHARE = 4.0, 0.2
 """Node spacing [yd] where so large a share of the ground on the map is under trees: there a place is worth
 what the next gap in them lets through, and that changes within a few yards."""
 
-FINE_YD = 3.5
-"""Node spacing [yd] around the pin, where a yard is worth most."""
+FINE_YD = 2.0
+"""Node spacing [yd] around the pin, where a yard is worth most and may be the edge of the fringe."""
 
 HELD_YD, WIDE_YD = (8.0, 3.5), (16.0, 7.0)
 """Spacings away from and around the pin [yd] where a plan is held and valued anew, many times over or for a
 rough answer: a plan takes finer nodes to find than to value."""
 
-FINE_REACH_YD = 42.0
+FINE_REACH_YD = 32.0
 """Half side of the square around the pin that has fine nodes."""
 
 SIDE_YD, BEHIND_YD, BEYOND_YD = 64.0, 16.0, 56.0
@@ -95,6 +95,8 @@ class Nodes:
     off_line_yd : float64[n]
         Distance from the line of play.
     coarse, fine : Grid
+    reach_yd : float
+        Half side of the square around the pin that was asked to have fine nodes.
     """
 
     table: np.ndarray
@@ -102,6 +104,7 @@ class Nodes:
     off_line_yd: np.ndarray
     coarse: Grid
     fine: Grid
+    reach_yd: float
 
 
 def _lies(raster: Raster) -> np.ndarray:
@@ -174,7 +177,11 @@ def _box(hole: Hole, raster: Raster) -> tuple[float, float, float, float]:
 
 
 def place_nodes(
-    hole: Hole, raster: Raster, coarse_yd: float | None = None, fine_yd: float = FINE_YD
+    hole: Hole,
+    raster: Raster,
+    coarse_yd: float | None = None,
+    fine_yd: float = FINE_YD,
+    reach_yd: float = FINE_REACH_YD,
 ) -> Nodes:
     """Nodes for the hole as rastered, from the pin and tee in use.
 
@@ -184,6 +191,8 @@ def place_nodes(
     raster : Raster
     coarse_yd, fine_yd : float
         Spacing far from and near the pin [yd]; the first, left out, is `COARSE_YD`, or `WOODED_YD` in woods.
+    reach_yd : float
+        Half side of the square around the pin that has the latter.
     """
     lie = _lies(raster)
     row, column = np.nonzero(lie >= 0)
@@ -191,7 +200,7 @@ def place_nodes(
     y = raster.y0_yd + row * raster.cell_yd
     codes = lie[row, column]
     pin_x, pin_y = hole.pin.x_yd, hole.pin.y_yd
-    reach = float(np.ceil(FINE_REACH_YD / fine_yd)) * fine_yd
+    reach = float(np.ceil(reach_yd / fine_yd)) * fine_yd
     outer = reach + raster.cell_yd  # a cell across the edge of the square is read from it too
     near = (np.abs(x - pin_x) <= outer) & (np.abs(y - pin_y) <= outer)
     fine = _grid(
@@ -223,4 +232,4 @@ def place_nodes(
     table, place = table[order], place[order]
     line = shapely.LineString([*hole.line, (pin_x, pin_y)])
     off_line = shapely.distance(line, shapely.points(table[:, :2]))
-    return Nodes(table, place, off_line, coarse, fine)
+    return Nodes(table, place, off_line, coarse, fine, reach_yd)

@@ -41,6 +41,9 @@ MIDDLE_NODES = (11.0, 5.0)
 FINE_NODES = (8.0, 3.5)
 """Node spacings [yd]: for the amateurs' fit, the tour's, whose limits are narrow, and the final table."""
 
+REACH_YD = 42.0
+"""How far from the pin they lie as near as the second [yd]: the fit's own, what is best for plans moves no level."""
+
 SPREAD = (-0.4, -0.2, 0.0, 0.2, 0.4)
 """A row of a table stands for shots around its distance: places of its mean, as shares of ``bin_yd``."""
 
@@ -205,6 +208,7 @@ def bench(
             raster,
             coarse_yd=coarse,
             fine_yd=fine,
+            reach_yd=REACH_YD,
             hole_out_scale=hole_out_scale,
         )
         if quick:
@@ -231,7 +235,9 @@ def recovery_strokes(
     if lies is not None:
         bag = replace(bag, strikes=strike_rows(bag.shots.shots, bag.flights.still, lies))
     coarse, fine = QUICK_NODES if quick else FINE_NODES
-    board = make_board(hole, bag, raster, coarse_yd=coarse, fine_yd=fine, hole_out_scale=hole_out_scale)
+    board = make_board(
+        hole, bag, raster, coarse_yd=coarse, fine_yd=fine, reach_yd=REACH_YD, hole_out_scale=hole_out_scale
+    )
     board = solve_map(
         board, sketch=None if quick else make_sketch(board, hole), seed=1, effort=QUICK, threads=threads
     )
