@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from ..engine import PART_SWING, PUNCH_SWING, PUTT_SWING, PUTTED_YD
+from ..engine import PART_BEYOND, PART_SWING, PUNCH_SWING, PUTT_SWING, PUTTED_YD, RUNNING_YD
 from ..errors import NoAnswerError, UsageError
 from ..hole.surfaces import LIE_WORDS, Lie
 from ..player.model import Player
@@ -32,6 +32,10 @@ _ELSE = {
 }
 """What the swings short of full are called where they cannot be played, and what to ask for then."""
 
+TOO_MUCH, TOO_MUCH_YD = 1.25, 8.0
+"""A full swing that carries farther than this times the distance to the pin, and so many yards more, is not
+what the club's name alone means where part swings are played (assumed): "9-iron" 20 yd out is a chip."""
+
 FAR_BEHIND = 0.6
 """A club farther behind the best than this is not an alternative [strokes]."""
 
@@ -56,6 +60,8 @@ class Asked:
     shorter : tuple of int
         Swings short of full with the club, meant too where nobody said how it is hit: by the green "the lob
         wedge" is no full one.
+    plain : bool
+        Nobody said how it is hit.
     """
 
     rows: tuple[int, ...]
@@ -63,6 +69,7 @@ class Asked:
     short: float | None = None
     part_yd: float | None = None
     shorter: tuple[int, ...] = ()
+    plain: bool = False
 
 
 def asked_club(player: Player, text: str, listed: ShotList) -> Asked:
@@ -73,7 +80,37 @@ def asked_club(player: Player, text: str, listed: ShotList) -> Asked:
     same = [k for k, shot in enumerate(listed.shots) if shot.club is meant.club]
     full = tuple(k for k in same if k < listed.first_part and meant.flight in (None, listed.shots[k].flight))
     shorter = [k for k in same if listed.first_part <= k < listed.first_punch and meant.flight is None]
-    return Asked(full, meant.aim, shorter=tuple(shorter))
+    return Asked(full, meant.aim, shorter=tuple(shorter), plain=meant.flight is None)
+
+
+def meant_here(board: Board, lie: int, out_yd: float, club: Asked) -> Asked:
+    """The club as meant from here: of one whose full swing would fly far past the pin, a swing short of full.
+
+    Raises
+    ------
+    UsageError
+        A full swing would fly far past the pin, and swings short of full are made with other clubs.
+    """
+    listed = board.bag.shots
+    carry_yd = min((listed.shots[k].carry_yd for k in club.rows), default=0.0)
+    in_reach = out_yd < PART_BEYOND * board.longest_yd(PART_SWING, lie)
+    if not (club.plain and in_reach and carry_yd > TOO_MUCH * out_yd + TOO_MUCH_YD):
+        return club
+    name, aim = listed.shots[club.rows[0]].club.name, club.aim
+    made_with = {code: listed.shots[board.family(code)[0]].club.name for code in (PART_SWING, PUNCH_SWING)}
+    code = next((code for code, other in made_with.items() if other == name), None)
+    if code is not None and aim is None:
+        return Asked((), None, code)
+    pitched, chipped = made_with.values()
+    if aim is not None:
+        said = f'a carry and your line, "{0.8 * out_yd:.0f} shot 1 left"'
+    else:
+        said = f'"pitch" (worked out with the {pitched})'
+        said += f' or "chip" ({chipped})' if out_yd < RUNNING_YD else ""
+    raise UsageError(
+        f"a full {name} flies {carry_yd:.0f} yd and the pin is {out_yd:.0f} away: say {said}, "
+        f'or "full {name}" if that is meant'
+    )
 
 
 def against_choice(place: Place, player: Player, text: str, replay: float, seed: int) -> Choice:
@@ -136,23 +173,24 @@ def check_playable(board: Board, lie: int, out_yd: float, wanted: Sequence[Asked
     Raises
     ------
     UsageError
-        One of those asked for is not played from the lie.
+        One of those asked for is not played from the lie, or its full swing would fly far past the pin.
     NoAnswerError
         No club of the bag is.
     """
     rows, shots = board.allowed(lie), board.bag.shots.shots
-    for club in wanted:
+    for one in wanted:
         here = LIE_WORDS[Lie(lie)]
+        if one.short is None and not set(one.rows) & set(rows):
+            shot = shots[one.rows[0]]
+            name = with_flight(shot.club.name, shot.flight)
+            allowed = dict.fromkeys(shots[k].club.name for k in rows)
+            raise UsageError(f"{name} is not played from {here}; allowed: {', '.join(allowed)}")
+        club = meant_here(board, lie, out_yd, one)
         if club.short is not None:
             far = club.short == PUTT_SWING and out_yd >= PUTTED_YD
             if board.longest_yd(club.short, lie) == 0.0 or far:
                 where = f"{out_yd:.0f} yd out" if far else here
                 raise UsageError(f"no {_KINDS[club.short]} is played from {where}; {_ELSE[club.short]}")
-        elif not set(club.rows) & set(rows):
-            shot = shots[club.rows[0]]
-            name = with_flight(shot.club.name, shot.flight)
-            allowed = dict.fromkeys(shots[k].club.name for k in rows)
-            raise UsageError(f"{name} is not played from {here}; allowed: {', '.join(allowed)}")
     if not rows:
         raise NoAnswerError("no club of the bag may be played from this lie")
 
@@ -160,6 +198,7 @@ def check_playable(board: Board, lie: int, out_yd: float, wanted: Sequence[Asked
 def find_choices(place: Place, seed: int, wanted: list[Asked]) -> Found:
     """What to work out: the clubs asked for, or the best of all; the map's own choice is always there."""
     check_playable(place.board, place.lie, place.distance_yd, wanted)
+    wanted = [meant_here(place.board, place.lie, place.distance_yd, club) for club in wanted]
     rows = place.board.allowed(place.lie)
     must = frozenset(row for club in wanted for row in club.rows if row in rows)
     found = search(place, seed, rows, keep_within=FAR_BEHIND, keep_most=MOST_ALTERNATIVES, must=must)

@@ -72,7 +72,7 @@ class Board:
         code : float
             PART_SHOT, PUNCH_SHOT or PUTT_SHOT.
         """
-        last = self.game.strikes[self._family(code)[1] - 1, lie]
+        last = self.game.strikes[self.family(code)[1] - 1, lie]
         return float(last[c.STRIKE_REACH]) if last[c.STRIKE_ALLOWED] > 0.5 else 0.0
 
     def part_row(self, code: float, lie: int, carry_yd: float) -> int:
@@ -81,11 +81,11 @@ class Board:
         The kernel reads the carry off an action, ``distance + reach``, which rounding may leave a hair above
         the carry that was meant, and then the next row plays it: give it the carry of the action.
         """
-        first, end = self._family(code)
+        first, end = self.family(code)
         enough = self.game.strikes[first:end, lie, c.STRIKE_REACH] >= carry_yd
         return first + (int(np.argmax(enough)) if enough.any() else end - first - 1)
 
-    def _family(self, code: float) -> tuple[int, int]:
+    def family(self, code: float) -> tuple[int, int]:
         """First row of a family, and the row behind its last one."""
         return self.bag.shots.families[int(-code) - 1]
 

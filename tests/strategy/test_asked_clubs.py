@@ -128,6 +128,7 @@ def test_a_line_given_next_to_the_best_of_its_club_stands_alone(place: Place) ->
 
 def test_a_swing_asked_for_twice_stands_once(place: Place, player: Player) -> None:
     """ "Driver 8 left or driver 8 left" told nothing: two columns are two swings, or two lines."""
+    place = Place(place.board, 0.0, 55.0, int(Lie.FAIRWAY), 2)
     shots = place.board.bag.shots
     for words, columns, given in (
         (("8i", "8-iron", "pw"), 2, 0), (("8i@-5", "8-iron 5 left", "pw", "8i@-5.1"), 3, 2), (("40 shot", "40 yd"), 1, 0),
@@ -202,11 +203,29 @@ def test_where_there_is_no_putt_it_is_refused(player: Player, apron: Place, plac
 
 
 def test_the_shortest_wedge_by_the_green_is_no_full_one(player: Player, apron: Place, place: Place) -> None:
-    """ "Putter or sand wedge?" from 18 yards is a pitch; who says full, or names a club no pitch is made with, means that."""
+    """ "Putter or sand wedge?" from 18 yards is a pitch, the 8-iron a chip; who says full means full."""
     shots = apron.board.bag.shots
-    for said, flight in (("sand wedge", "part"), ("full sand wedge", "stock"), ("pitching wedge", "stock")):
+    for said, flight in (
+        ("sand wedge", "part"), ("full sand wedge", "stock"),
+        (f"{shots.shots[shots.first_punch].club.name}", "punch"),
+    ):  # fmt: skip
         first = find_choices(apron, 1, [asked_club(player, said, shots)]).choices[0]
         assert shots.shots[first.row].flight == flight, said
     far = Place(place.board, 0.0, 150.0 - player.club("sw").carry_yd, int(Lie.FAIRWAY), 2)
     first = find_choices(far, 1, [asked_club(player, "sand wedge", place.board.bag.shots)]).choices[0]
     assert place.board.bag.shots.shots[first.row].flight == "stock"
+
+
+def test_a_club_that_flies_far_past_the_pin_is_asked_what_is_meant(player: Player, apron: Place, place: Place) -> None:
+    """A full pitching wedge stood beside the putter from 18 yards; from 60 the sand wedge's pitch is the one counted."""
+    for there, said, hint in (
+        (apron, "pitching wedge", r'"pitch" \(worked out with the sand wedge\) or "chip" \((6|8)-iron\), or "full pitching wedge"'),
+        (apron, "pitching wedge 2 left", r'a carry and your line, "14 shot 1 left", or "full pitching wedge"'),
+        (place, "8-iron", r'"pitch" \(worked out with the sand wedge\), or "full 8-iron"'),
+    ):
+        shots = there.board.bag.shots
+        with pytest.raises(UsageError, match=f"flies .* and the pin is {there.distance_yd:.0f} away: say {hint}"):
+            find_choices(there, 1, [asked_club(player, said, shots)])
+    far = Place(place.board, 0.0, 0.0, int(Lie.TEE), 2)  # no part swing goes so far: asked is answered
+    first = find_choices(far, 1, [asked_club(player, "5-wood", far.board.bag.shots)]).choices[0]
+    assert far.board.bag.shots.shots[first.row].club.name == "5-wood"

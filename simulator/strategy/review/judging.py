@@ -39,7 +39,7 @@ from .. import streams
 from ..aimwords import in_degrees
 from ..alternative import ClubAndLine
 from ..answering import refuse_hopeless
-from ..asked import FAR_BEHIND, asked_club
+from ..asked import FAR_BEHIND, TOO_MUCH, TOO_MUCH_YD, asked_club
 from ..clubline import club_and_line
 from ..clubwords import Aim, club_and_aim, short_swing, shot_distance
 from ..errorbars import Estimate, mean, total
@@ -57,11 +57,6 @@ SETS, STRIKES = 16, 512
 SEQUENCES = 15_000
 """Full sequences from the first place, luck evened out: under 0.1 s of processor, an error of 0.003 to 0.004
 strokes."""
-
-TOO_MUCH, TOO_MUCH_YD = 1.25, 8.0
-"""A full swing that carries farther than this times the distance to the pin, and so many yards more, is not
-what was hit (assumed): a club named there was swung short of full. Where part swings are played, so is one
-that carries only those yards too far, if its ball stopped nearer to the pin than half of the excess."""
 
 CLOSE, MOST_CLOSE = 0.1, 4
 """Shots the search puts so near its best are valued too [strokes], so many at the most."""
@@ -288,8 +283,8 @@ class Judge:
     def _was_held_back(self, place: Place, stroke: Stroke, carries_yd: Sequence[float]) -> bool:
         """Whether a club with these carries, one a flight, was swung short of full.
 
-        It was where it is much too long for the distance; or too long, and its ball came to the hole and
-        not to where a full swing goes.
+        It was where it is much too long for the distance; or, where part swings are played, too long by the
+        yards of that alone, and its ball stopped nearer to the pin than half of the excess (assumed).
         """
         if min(carries_yd, default=0.0) > TOO_MUCH * place.distance_yd + TOO_MUCH_YD:
             return True
