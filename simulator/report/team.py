@@ -70,9 +70,9 @@ def _cell_width(side: int) -> int:
 def _block(answer: CourseAnswer, players: list[str], wide: int, units: Units) -> list[str]:
     by_player = {name: {one["number"]: one for one in answer.of(name)} for name in players}
     widths = (LABEL, *(wide for _ in players))
-    lines = side_by_side(("", *players), widths, GAP)
+    lines = side_by_side(("   hole, par", *players), widths, GAP)
     for number, hole in answer.course.numbered():
         cells = (cell_of(answer, by_player[name].get(number), units).words for name in players)
-        lines += side_by_side((f"{number:>2} {hole.name} {hole.par}", *cells), widths, GAP)
+        lines += side_by_side((f"{number:>2} {hole.name}, {hole.par}", *cells), widths, GAP)
     totals = (expected_words(answer, name) for name in players)
     return lines + side_by_side(("expected", *totals), widths, GAP)

@@ -31,6 +31,8 @@ class Round:
     chances : float64[n]
         Chance of each total, ``least`` strokes first: the holes' own distributions convolved, holes taken as
         independent.
+    chance_errors : float64[n]
+        Their standard errors.
     target : int or None
     breaking : Estimate or None
         Chance of fewer strokes than the target; None without one, and where holes are missing.
@@ -44,6 +46,7 @@ class Round:
     gain: Estimate
     least: int
     chances: np.ndarray
+    chance_errors: np.ndarray
     target: int | None = None
     breaking: Estimate | None = None
     breaking_by_habit: Estimate | None = None
@@ -75,6 +78,7 @@ class Round:
             **figure("worth", self.gain),
             "least_round": self.least,
             "round_chances": self.chances.tolist(),
+            "round_chances_standard_error": self.chance_errors.tolist(),
             "target": self.target,
             **figure("breaking", self.breaking),
             **figure("habit_breaking", self.breaking_by_habit),
@@ -106,6 +110,7 @@ def add_up(results: Sequence[dict[str, Any]], target: int | None = None, *, miss
         gain=sum_over_holes(habit, best),
         least=least,
         chances=chances,
+        chance_errors=np.array([errorbars.mean(column).standard_error for column in _by_block(best).T]),
         target=target,
         breaking=broken,
         breaking_by_habit=by_habit,
@@ -145,24 +150,28 @@ def convolved(plays: Sequence[dict[str, Any]]) -> tuple[int, np.ndarray]:
     return least, chances
 
 
-def breaking(plays: Sequence[dict[str, Any]], target: int) -> Estimate:
-    """Chance that independent holes add up to fewer strokes than a target, and its Monte Carlo error.
+def _by_block(plays: Sequence[dict[str, Any]]) -> np.ndarray:
+    """What each block of sequences tells of each total of independent holes, float64[blocks, totals].
 
-    The chance is linear in each hole's distribution, so the error is that of the sum over holes of
-    ``P(all the others < target - score)`` over blocks of sequences, whose luck the holes share.
+    The chance of a total is linear in each hole's distribution, so its error is that of the sum over holes of
+    ``P(all the others = total - score)`` over blocks of sequences, whose luck the holes share.
     """
-    least, chances = convolved(plays)
-    below = np.concatenate([[0.0], np.cumsum(chances)])
-    value = float(below[np.clip(target - least, 0, chances.size)])
-    by_block = np.zeros(len(plays[0]["counts"]))
+    told: list[np.ndarray] = []
     for k, one in enumerate(plays):
-        others_least, others = convolved([*plays[:k], *plays[k + 1 :]])
-        cumulated = np.concatenate([[0.0], np.cumsum(others)])
+        _, others = convolved([*plays[:k], *plays[k + 1 :]])
         counts = np.asarray(one["counts"], dtype=float)
-        score = int(one["least"]) + np.arange(counts.shape[1])
-        chance = cumulated[np.clip(target - score - others_least, 0, others.size)]
-        by_block += (counts @ chance) / counts.sum(axis=1)
-    return replace(errorbars.mean(by_block), value=min(max(value, 0.0), 1.0))
+        last = counts.shape[1] - 1
+        by_score = np.stack([np.pad(others, (score, last - score)) for score in range(last + 1)])
+        told.append(counts @ by_score / counts.sum(axis=1, keepdims=True))
+    return np.asarray(np.sum(told, axis=0))
+
+
+def breaking(plays: Sequence[dict[str, Any]], target: int) -> Estimate:
+    """Chance that independent holes add up to fewer strokes than a target, and its Monte Carlo error."""
+    least, chances = convolved(plays)
+    below = int(np.clip(target - least, 0, chances.size))
+    value = float(chances[:below].sum())
+    return replace(errorbars.mean(_by_block(plays)[:, :below].sum(axis=1)), value=min(max(value, 0.0), 1.0))
 
 
 def worth(result: dict[str, Any]) -> Estimate:

@@ -55,8 +55,9 @@ def result(job: Job, threads: int = 1) -> dict[str, Any]:
 def down(text: str, name: str) -> str:
     """What stands in the column that begins where a name does, with the lines below it put together."""
     lines = text.splitlines()
-    top = next(k for k, line in enumerate(lines) if line.startswith(" " * 17) and f" {name.split()[0][:9]}" in line)
-    first = lines[top].index(f" {name.split()[0][:9]}") + 1
+    head = f" {name.split()[0][:9]}"
+    top = next(k for k, line in enumerate(lines) if line.startswith("   hole, par") and head in line)
+    first = lines[top].index(head) + 1
     later = [found.start() for found in re.finditer(r"(?<=  )\S", lines[top]) if found.start() > first]
     column = [line[first : later[0] if later else None].strip() for line in lines[top : lines.index("", top)]]
     return " ".join(word for word in column if word)

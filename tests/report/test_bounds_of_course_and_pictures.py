@@ -96,7 +96,8 @@ def test_figures_of_a_summary_at_their_ends() -> None:
 def test_a_target_without_a_chance_has_no_line_in_the_chart() -> None:
     """Where holes have no answer the target's chance is left out: a line at it would say that it is not."""
     some = Estimate(90.0, 0.1)
-    one = Round(18, 72, some, some, some, 80, np.full(21, 1.0 / 21.0), 90, Estimate(0.4, 0.01), Estimate(0.3, 0.01))
+    chances = np.full(21, 1.0 / 21.0), np.zeros(21)
+    one = Round(18, 72, some, some, some, 80, *chances, 90, Estimate(0.4, 0.01), Estimate(0.3, 0.01))
     assert _target(one) == 90
     assert _target(replace(one, breaking=None, breaking_by_habit=None)) is None
     assert _target(replace(one, target=140)) is None

@@ -32,6 +32,11 @@ def hole(chances: dict[int, float]) -> dict[str, Any]:
     return plays(scores.astype(int))
 
 
+def round_result(number: int, played: dict[str, Any]) -> dict[str, Any]:
+    """A hole as `add_up` takes it, the habit played as the best choice is."""
+    return {"number": number, "answer": {"par": 4}, "plays": {"best": played, "habit": played}}
+
+
 DIE = {3: 0.2, 4: 0.5, 5: 0.2, 7: 0.1}
 
 
@@ -75,6 +80,9 @@ def test_error_of_breaking_is_that_of_repeated_trials() -> None:
     found = [breaking(trial(seed), 27) for seed in range(300)]
     spread = np.std([one.value for one in found], ddof=1)
     said = np.mean([one.standard_error for one in found])
+    rounds = [add_up([round_result(k, one) for k, one in enumerate(trial(seed))]) for seed in range(300)]
+    likely = [(one.chances[27 - one.least], one.chance_errors[27 - one.least]) for one in rounds]
+    assert np.mean(likely, axis=0)[1] == pytest.approx(np.std(likely, axis=0, ddof=1)[0], rel=0.125)
     alone = (0.5 * 0.5 / 2_000 / 6) ** 0.5  # what holes of their own luck would have at the most, about
     assert said > 1.2 * alone  # the luck they share is counted
     # the spread of 300 values is known to 1 / sqrt(2 * 299) = 4.1 %; three of those
@@ -135,6 +143,7 @@ def test_a_round_and_what_it_is_worth() -> None:
     assert add_up(results).breaking is None
     told = one.to_dict()
     assert told["breaking"] == one.breaking.value and sum(told["round_chances"]) == pytest.approx(1.0)
+    assert len(told["round_chances_standard_error"]) == len(told["round_chances"])
 
 
 @pytest.mark.parametrize("sequences", [500, 520, 1_003])

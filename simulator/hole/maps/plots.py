@@ -64,7 +64,8 @@ class Names:
 
     def on(self, station_yd: float) -> str:
         """How far along the line a thing lies, with the unit: names are shown as they are on every page."""
-        return f"({station_yd * M_PER_YD:.0f} m on)" if self.metric else f"({station_yd:.0f} yd on)"
+        far, unit = (round(station_yd * M_PER_YD), "m") if self.metric else (round(station_yd), "yd")
+        return f"({far} {unit} on)" if far >= 0 else f"({-far} {unit} behind the tee)"
 
     def free(self, name: str) -> str:
         """The name, with a number behind it when it is taken."""

@@ -323,14 +323,15 @@ def test_a_boundary_drawn_round_the_course(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(("metric", "names"), [
-    (False, ["right bunker (259 yd on)", "left tree (200 yd on)"]),
-    (True, ["right bunker (237 m on)", "left tree (183 m on)"]),
+    (False, ["right bunker (259 yd on)", "left tree (200 yd on)", "left tree (30 yd behind the tee)"]),
+    (True, ["right bunker (237 m on)", "left tree (183 m on)", "left tree (27 m behind the tee)"]),
 ])  # fmt: skip
 def test_distances_in_names_have_their_unit(metric: bool, names: list[str], tmp_path: Path) -> None:
-    """A name is shown as it is, on pages in metres too."""
+    """A name is shown as it is, on pages in metres too; nothing is -30 yards on."""
     sheet, hole = sm.one_hole()
     sheet.area(mc.box(16.0, 255.0, 24.0, 263.0), golf="bunker")
     sheet.point(*hole.at(200.0, -30.0), natural="tree")
+    sheet.point(*hole.at(-30.0, -30.0), natural="tree")
     _, found = sm.only(tmp_path, sheet, metric=metric)
     bunker = [f.name for f in found.features if f.surface is Surface.BUNKER]
     assert [*bunker, *(t.name for t in found.single_trees)] == names
