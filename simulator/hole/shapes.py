@@ -30,6 +30,9 @@ OPEN_SIDE_YD = 200.0
 OPEN_END_YD = 150.0
 """How far past both ends of the line it is drawn [yd]."""
 
+HAIR_DECIMALS = 6
+"""Corners are told apart to a millionth of a yard."""
+
 LEAST_AREA_YD2 = 0.25
 """Smaller areas [yd2] are taken for slips of the pen: a quarter of one cell of the engine's map."""
 
@@ -94,8 +97,10 @@ def read_area(
 def _checked(fields: Fields, area: Polygon) -> Polygon:
     if area.convex_hull.area < LEAST_AREA_YD2:
         raise fields.error("", "an empty area", f"an area of at least {LEAST_AREA_YD2} square yards")
-    if not area.is_valid:
-        reason = shapely.is_valid_reason(area).lower()  # "self-intersection[12 34]"
+    # corners nearer than anybody measures: what is a ring by a hair alone is none once the hole is moved
+    seen = shapely.transform(area, lambda corners: np.round(corners, HAIR_DECIMALS))
+    if not seen.is_valid:
+        reason = shapely.is_valid_reason(seen).lower()  # "self-intersection[12 34]"
         what, _, place = reason.partition("[")
         if place:
             x, y = (float(v) for v in place.rstrip("]").split())

@@ -10,7 +10,7 @@ import numpy as np
 
 from ..engine import Effort, Opening, Traffic, at_once, places_played, solve_map
 from ..hole.model import Hole
-from ..tables.game import Board, make_sketch
+from ..tables.game import Board, make_draft, make_sketch
 from ..tables.luck import strike_sets
 from ..tables.rows import FIRST_GUESS
 from . import streams
@@ -63,7 +63,7 @@ def solve_from(
 
     sketch = make_sketch(empty, hole)
     board = solve_map(
-        empty, sketch=sketch, draft=make_sketch(sketch, hole), seed=seed, effort=effort,
+        empty, sketch=sketch, draft=make_draft(sketch, hole), seed=seed, effort=effort,
         threads=threads, balls=balls,
     )  # fmt: skip
     return here(board)

@@ -25,6 +25,10 @@ from .skips import skip_table
 CELL_YD = 1.0
 """Side of a raster cell [yd]."""
 
+DRAFT_REACH = 1.5
+"""How much farther from the pin a draft's fine nodes go than the map's. Where a ball is dropped short of an
+island's water the bank is too shallow for nodes 20 yd apart: with 1 it was missed by half of six drafts."""
+
 HOLE_OUT_SCALE: float = tomllib.loads(
     Path(__file__).with_name("holing_out.toml").read_text(encoding="utf-8")
 )["hole_out_scale"]
@@ -92,9 +96,18 @@ class Board:
 
 def make_sketch(board: Board, hole: Hole) -> Board:
     """The board on which a hole is first searched: the same game, nodes twice as far apart."""
-    nodes = board.nodes
-    coarse_yd, fine_yd = 2.0 * nodes.coarse.step_yd, 2.0 * nodes.fine.step_yd
-    return with_nodes(board, place_nodes(hole, board.raster, coarse_yd, fine_yd, nodes.reach_yd))
+    return _wider(board, hole, board.nodes.reach_yd)
+
+
+def make_draft(sketch: Board, hole: Hole) -> Board:
+    """The board on which is seen where balls come to: nodes twice as far apart as the sketch's."""
+    return _wider(sketch, hole, DRAFT_REACH * sketch.nodes.reach_yd)
+
+
+def _wider(board: Board, hole: Hole, reach_yd: float) -> Board:
+    """The same game with nodes twice as far apart, those near the pin up to `reach_yd` from it."""
+    coarse_yd, fine_yd = 2.0 * board.nodes.coarse.step_yd, 2.0 * board.nodes.fine.step_yd
+    return with_nodes(board, place_nodes(hole, board.raster, coarse_yd, fine_yd, reach_yd))
 
 
 def make_board(

@@ -688,6 +688,14 @@ def leaves(value, path=()):
         yield from leaves(inner, (*path, key))
 
 
+def test_a_ring_by_a_hair_is_refused() -> None:
+    """It crossed nothing as it was read, and itself once the hole was moved to its tee 9 yards on."""
+    data = tomllib.loads(RICH)
+    data["trees"][0]["points_yd"] = [[0.0, 0.0], [-2.5e-210, 2.0], [0.0, 1.0], [1.0, 0.0]]
+    with pytest.raises(FileError, match="crosses itself"):
+        read_sketch(data, "hair")
+
+
 def hole_or_refusal(data):
     with warnings.catch_warnings():
         warnings.simplefilter("error")

@@ -17,7 +17,7 @@ from simulator.strategy.search import search
 from simulator.strategy.traffic import likely_traffic, places_of, solve_from
 from simulator.strategy.tries import Place
 from simulator.tables.bag import make_bag
-from simulator.tables.game import make_board, make_sketch
+from simulator.tables.game import make_board, make_draft, make_sketch
 from simulator.tables.nodes import Grid
 from simulator.tables.rasters import ground_raster
 from simulator.tables.reads import node_reads
@@ -108,7 +108,7 @@ def test_drops_that_may_turn_out_the_cheaper_are_played_from(monkeypatch) -> Non
     hole = load_hole("ostrel-heath/11")
     raster = ground_raster(hole)
     empty = make_board(hole, make_bag(player_named("barnaby"), None, raster, THREADS), raster)
-    rough = solve_map(make_sketch(make_sketch(empty, hole), hole), seed=SEED, effort=ROUGH, threads=THREADS)
+    rough = solve_map(make_draft(make_sketch(empty, hole), hole), seed=SEED, effort=ROUGH, threads=THREADS)
     bank = []
     for doubt in (1e-9, traffic.DOUBT_STROKES):
         monkeypatch.setattr(traffic, "DOUBT_STROKES", doubt)
