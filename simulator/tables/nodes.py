@@ -14,7 +14,7 @@ from .rasters import Raster
 COARSE_YD = 5.0
 """Node spacing [yd] away from the pin."""
 
-WOODED_YD, WOODED_SHARE = 4.0, 0.2
+WOODED_YD, WOODED_SHARE = 3.5, 0.2
 """Node spacing [yd] where so large a share of the ground on the map is under trees: there a place is worth
 what the next gap in them lets through, and that changes within a few yards."""
 
