@@ -9,7 +9,8 @@
 The holes here are plain: straight, a 34-yd fairway, rough, a round green of 28 yd with the pin in its middle,
 two bunkers beside it, no trees, water or bounds: near the bench the levels are fitted on, and not the same.
 Real holes are harder off the tee, so the engine should be a little lower. Measured at 150 and 380 yd: tour
--0.07 and -0.01, scratch -0.16 and +0.07, 18 handicap +0.08 and -0.13.
+-0.07 and -0.02, scratch -0.16 and +0.04, 18 handicap +0.14 and -0.09. With nodes 14 yd apart scratch was 0.06 to
+0.10 too high at 380 yd.
 """
 
 import itertools
@@ -72,7 +73,7 @@ def compare(lengths, **nodes):
 
 
 def test_lines_short():
-    gaps = compare((150, 380), coarse_yd=14.0, fine_yd=6.0)
+    gaps = compare((150, 380), coarse_yd=8.0, fine_yd=4.0)
     for name, gap in gaps.items():
         assert np.abs(gap).max() < TOLERANCE[name], name
 
