@@ -103,12 +103,12 @@ def meant_here(board: Board, lie: int, out_yd: float, club: Asked) -> Asked:
         return Asked((), None, code)
     pitched, chipped = made_with.values()
     if aim is not None:
-        said = f'a carry and your line, "{0.8 * out_yd:.0f} shot 1 left"'
+        said = f'a carry and your line, "{0.8 * out_yd:.0f} yd shot 1 left"'
     else:
         said = f'"pitch" (worked out with the {pitched})'
         said += f' or "chip" ({chipped})' if out_yd < RUNNING_YD else ""
     raise UsageError(
-        f"a full {name} flies {carry_yd:.0f} yd and the pin is {out_yd:.0f} away: say {said}, "
+        f"a full {name} flies {carry_yd:.0f} yd and the pin is {out_yd:.0f} yd away: say {said}, "
         f'or "full {name}" if that is meant'
     )
 

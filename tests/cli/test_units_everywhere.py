@@ -206,6 +206,10 @@ def test_lengths_of_a_file_in_metres() -> None:
         (["carries", "5 m"], "distance 5.0 m: 9 to 366 m is allowed"),
         (["plan", "long-sluice", "--from", "700 m out"], "place '700 m out': found 700.0 m out, the white tee is 456 m"),
         (["plan", "long-sluice", "--from", "700 yd out"], "place '700 yd out': found 640 m out"),
+        (
+            ["compare", "withy-drain", "9-iron", "--from", "22 yd out, fairway"],
+            'a full 9-iron flies 92 m and the pin is 20 m away: say "pitch"',
+        ),
         (["carries", "150 m", "--height", "far"], "height 'far'; allowed: yards such as 6"),
     ],
 )

@@ -220,11 +220,11 @@ def test_a_club_that_flies_far_past_the_pin_is_asked_what_is_meant(player: Playe
     """A full pitching wedge stood beside the putter from 18 yards; from 60 the sand wedge's pitch is the one counted."""
     for there, said, hint in (
         (apron, "pitching wedge", r'"pitch" \(worked out with the sand wedge\) or "chip" \((6|8)-iron\), or "full pitching wedge"'),
-        (apron, "pitching wedge 2 left", r'a carry and your line, "14 shot 1 left", or "full pitching wedge"'),
+        (apron, "pitching wedge 2 left", r'a carry and your line, "14 yd shot 1 left", or "full pitching wedge"'),
         (place, "8-iron", r'"pitch" \(worked out with the sand wedge\), or "full 8-iron"'),
     ):
         shots = there.board.bag.shots
-        with pytest.raises(UsageError, match=f"flies .* and the pin is {there.distance_yd:.0f} away: say {hint}"):
+        with pytest.raises(UsageError, match=f"flies .* and the pin is {there.distance_yd:.0f} yd away: say {hint}"):
             find_choices(there, 1, [asked_club(player, said, shots)])
     far = Place(place.board, 0.0, 0.0, int(Lie.TEE), 2)  # no part swing goes so far: asked is answered
     first = find_choices(far, 1, [asked_club(player, "5-wood", far.board.bag.shots)]).choices[0]
