@@ -75,6 +75,16 @@ def test_words_give_it_a_width_or_the_usual_one() -> None:
         assert any("of fringe all round" in said for said in read.assumed) is not sure, words
 
 
+def test_its_width_goes_with_it_behind_the_green_too() -> None:
+    """ "Green 24 deep with a 3 yard collar" asked whether the green was 3 deep or wide."""
+    for words, wide_yd, deep_yd in (
+        ("green 24 deep with a 3 yard collar", 3.0, 24.0), ("green 24 deep, 20 wide with a collar", COLLAR_YD, 24.0),
+        ("green 26 deep and 20 wide, 4 yd fringe", 4.0, 26.0),
+    ):  # fmt: skip
+        text = hole_from_words(f"par 4, 372; {words}").toml_text
+        assert f"depth_yd = {deep_yd:g}" in text and f"collar_yd = {wide_yd:g}" in text, words
+
+
 def test_every_green_that_has_none_gets_one_and_one_alone() -> None:
     hole = with_collars(straight_hole(420), 2.5)
     assert with_collars(hole) is hole

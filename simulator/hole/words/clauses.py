@@ -232,7 +232,11 @@ def _in_segment(text: str, tokens: list[Token]) -> Iterator[Feature]:
     if not heads:
         yield _green_edge(text, tokens) or _feature(text, "", "", tokens, len(tokens))
         return
-    starts = [0] + [_with_adjectives(tokens, head[0]) for head in heads[1:]] + [len(tokens)]
+    starts = [_with_adjectives(tokens, head[0], head[2]) for head in heads] + [len(tokens)]
+    if heads[0][2] == "fringe" and any(t.kind == "number" for t in tokens[: starts[0]]):
+        yield _feature(text, "", "", tokens[: starts[0]], starts[0])  # "20 wide with a collar": of the green
+    else:
+        starts[0] = 0
     for (low, high, kind), start, stop in zip(heads, starts, starts[1:], strict=False):
         noun = singular(" ".join(t.key for t in tokens[low:high]))
         feature = _feature(text, kind, noun, tokens[start:low] + tokens[high:stop], low - start, tokens[low])
@@ -242,9 +246,12 @@ def _in_segment(text: str, tokens: list[Token]) -> Iterator[Feature]:
         yield feature
 
 
-def _with_adjectives(tokens: list[Token], k: int) -> int:
-    """Where the words of a noun begin: a colour or the like right before it goes with it."""
-    while k > 0 and tokens[k - 1].key in ADJECTIVES:
+def _with_adjectives(tokens: list[Token], k: int, kind: str) -> int:
+    """Where the words of a noun begin: a colour or the like right before it goes with it.
+
+    So does the width of a fringe: "green 24 deep with a 3 yard collar".
+    """
+    while k > 0 and (tokens[k - 1].key in ADJECTIVES or (kind == "fringe" and tokens[k - 1].kind == "number")):
         k -= 1
     return k
 
