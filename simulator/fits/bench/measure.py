@@ -42,7 +42,8 @@ FINE_NODES = (8.0, 3.5)
 """Node spacings [yd]: for the amateurs' fit, the tour's, whose limits are narrow, and the final table."""
 
 REACH_YD = 42.0
-"""How far from the pin they lie as near as the second [yd]: the fit's own, what is best for plans moves no level."""
+"""How far from the pin they lie as near as the second [yd]: the fit's own, as what is best for plans moves no
+level."""
 
 SPREAD = (-0.4, -0.2, 0.0, 0.2, 0.4)
 """A row of a table stands for shots around its distance: places of its mean, as shares of ``bin_yd``."""
