@@ -251,7 +251,8 @@ def _with_adjectives(tokens: list[Token], k: int, kind: str) -> int:
 
     So does the width of a fringe: "green 24 deep with a 3 yard collar".
     """
-    while k > 0 and (tokens[k - 1].key in ADJECTIVES or kind == "fringe" and tokens[k - 1].kind == "number"):
+    fringe = kind == "fringe"
+    while k > 0 and (tokens[k - 1].key in ADJECTIVES or (fringe and tokens[k - 1].kind == "number")):
         k -= 1
     return k
 
